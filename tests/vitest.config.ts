@@ -1,11 +1,11 @@
-import { fileURLToPath } from "node:url";
-import { defineConfig } from "vitest/config";
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
-  root: fileURLToPath(new URL("..", import.meta.url)),
+  root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    include: ["tests/{paper,drawing,sheet,sources,site,house,widgets}/**/*.test.{ts,tsx}"],
-    environment: "node",
+    include: ['tests/{paper,drawing,sheet,sources,site,house,widgets}/**/*.test.{ts,tsx}'],
+    environment: 'node',
     maxWorkers: 2,
   },
-});
+})
