@@ -1,16 +1,23 @@
+import { createServer } from 'node:net'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from '@playwright/test'
 import { BROWSER_ARGS, presentBrowser } from '../src/house/browser.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
-const port = Number(process.env['HINGEBOOK_TEST_PORT'] ?? 4399)
 const executablePath = await presentBrowser()
+
+// Workers load this file again: they must get the port that the first process chose.
+process.env['HINGEBOOK_TEST_PORT'] ??= String(await freePort())
+const port = process.env['HINGEBOOK_TEST_PORT']
 
 export default defineConfig({
   testDir: 'browser',
   testMatch: '**/*.spec.ts',
-  outputDir: '../.cache/playwright',
+  outputDir: '../.cache/browser',
+  reporter: [['list'], ['json', { outputFile: '../.cache/reports/browser.json' }]],
   fullyParallel: true,
+  forbidOnly: true,
+  retries: 0,
   workers: 2,
   timeout: 30_000,
   use: {
@@ -25,3 +32,14 @@ export default defineConfig({
     reuseExistingServer: false,
   },
 })
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer()
+    probe.once('error', reject)
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address()
+      probe.close(() => (typeof address === 'object' && address ? resolve(address.port) : reject(address)))
+    })
+  })
+}

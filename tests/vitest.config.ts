@@ -7,5 +7,7 @@ export default defineConfig({
     include: ['tests/{paper,drawing,sheet,sources,site,house,widgets}/**/*.test.{ts,tsx}'],
     environment: 'node',
     maxWorkers: 2,
+    reporters: ['default', 'json'],
+    outputFile: { json: '.cache/reports/unit.json' },
   },
 })

@@ -1,0 +1,68 @@
+// How many checks passed and failed, read from the runners' own reports.
+// A runner that failed, ran nothing or left no report counts at least one failure, whatever its report says.
+import { readFileSync } from 'node:fs'
+
+/** @typedef {{ name: string, passed: number, failed: number, skipped: number }} Count */
+
+/**
+ * A stage that is one check by itself.
+ * @param {string} name
+ * @param {boolean} passed
+ * @returns {Count}
+ */
+export function stageCount(name, passed) {
+  return { name, passed: passed ? 1 : 0, failed: passed ? 0 : 1, skipped: 0 }
+}
+
+/**
+ * @param {string} path vitest's JSON report
+ * @param {boolean} succeeded whether vitest ended with code 0
+ * @returns {Count}
+ */
+export function unitCount(path, succeeded) {
+  const report = read(path)
+  // A file that cannot even be loaded holds no test that could fail, so it counts itself.
+  const unloaded = (report?.testResults ?? []).filter(
+    (/** @type {{ status: string, assertionResults: { status: string }[] }} */ file) =>
+      file.status === 'failed' && !file.assertionResults.some((test) => test.status === 'failed'),
+  ).length
+  return honest('unit tests', succeeded, {
+    passed: report?.numPassedTests ?? 0,
+    failed: (report?.numFailedTests ?? 0) + unloaded,
+    skipped: (report?.numPendingTests ?? 0) + (report?.numTodoTests ?? 0),
+  })
+}
+
+/**
+ * @param {string} path Playwright's JSON report
+ * @param {boolean} succeeded whether Playwright ended with code 0
+ * @returns {Count}
+ */
+export function browserCount(path, succeeded) {
+  const report = read(path)
+  return honest('browser tests', succeeded, {
+    passed: report?.stats?.expected ?? 0,
+    failed: (report?.stats?.unexpected ?? 0) + (report?.stats?.flaky ?? 0) + (report?.errors?.length ?? 0),
+    skipped: report?.stats?.skipped ?? 0,
+  })
+}
+
+/**
+ * @param {string} name
+ * @param {boolean} succeeded
+ * @param {Omit<Count, 'name'>} counted
+ * @returns {Count}
+ */
+function honest(name, succeeded, counted) {
+  const sound = succeeded && counted.passed > 0
+  return { name, ...counted, failed: sound ? counted.failed : Math.max(1, counted.failed) }
+}
+
+/** @param {string} path */
+function read(path) {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8'))
+  } catch {
+    return undefined
+  }
+}
