@@ -1,0 +1,90 @@
+/**
+ * What every drawing is made of. A drawing knows nothing of its medium; a pen (SVG, PDF, a test)
+ * knows nothing of paper. Coordinates are in the drawing's own box, y downwards.
+ */
+export type Point = readonly [x: number, y: number]
+
+/**
+ * What a line, dot or word means. The medium gives it its look: dash pattern and weight first,
+ * colour second.
+ */
+export type Role =
+  // lines of the flat sheet
+  | 'cut'
+  | 'mountain'
+  | 'valley'
+  | 'glue'
+  | 'crease'
+  | 'edge' // the outer edge of the paper, or of a panel in the view
+  // surfaces
+  | 'paper' // a flat surface seen straight on
+  | 'facet' // a surface in space, shaded (see Paint)
+  | 'shadow'
+  // measuring
+  | 'dimension' // the red rise line and other measured lengths
+  | 'guide' // thin helping line, no meaning of its own
+  | 'square' // the 10 mm squares
+  | 'axis'
+  | 'curve' // a graph
+  | 'swing' // the path of a point through the whole motion
+  | 'ghost' // where something was, or would be
+  // doing
+  | 'handle' // can be dragged: blue
+  | 'fault' // a failed check: red dashed outline
+  | 'hand' // where fingers or blades act in a step figure
+  | 'note' // words
+
+/** How a surface is coloured: which card it is cut from, how much light it gets (0 to 1), which face shows. */
+export interface Paint {
+  /** 0 the base card, 1 the first mechanism, 2 … in turn. */
+  readonly card: number
+  readonly light: number
+  readonly face: 'front' | 'back'
+}
+
+export interface PathMark {
+  readonly mark: 'path'
+  /** One or more runs of points; a closed path is filled by the even-odd rule if its role is a surface. */
+  readonly runs: readonly (readonly Point[])[]
+  readonly closed: boolean
+  readonly role: Role
+  readonly paint?: Paint
+  /** The panel, crease, mechanism or check it stands for. */
+  readonly of?: string
+  /** Arrow head at the end of each run, at both ends, or none. */
+  readonly arrow?: 'end' | 'both'
+}
+
+export interface DotMark {
+  readonly mark: 'dot'
+  readonly at: Point
+  readonly radius: number
+  readonly role: Role
+  readonly of?: string
+}
+
+export interface WordMark {
+  readonly mark: 'word'
+  readonly at: Point
+  readonly text: string
+  readonly role: Role
+  readonly anchor: 'start' | 'middle' | 'end'
+  /** Height of the type in the drawing's units. */
+  readonly size: number
+  readonly bold?: boolean
+  /** Degrees, clockwise on the page. */
+  readonly turn?: number
+  readonly of?: string
+}
+
+export type Mark = PathMark | DotMark | WordMark
+
+export interface Drawing {
+  /** Left, top, width, height. */
+  readonly box: readonly [number, number, number, number]
+  /** `mm`: true-size paper; `px`: a figure on screen. */
+  readonly unit: 'mm' | 'px'
+  readonly marks: readonly Mark[]
+  /** What it shows, for those who do not see it: one sentence with the numbers. */
+  readonly says: string
+}

@@ -1,0 +1,41 @@
+/**
+ * The kernel: pure geometry of pop-up cards, no screen, no clock, no chance. Lengths in mm, angles in
+ * degrees at this face.
+ *
+ * World: origin at the reader's end of the gutter; +y along the gutter, away from the reader; the
+ * pages lie symmetric about x = 0; +z out of the open card. `opening` is the angle between the pages,
+ * 0 shut to 180 flat.
+ */
+export { cardFields, DesignError, MOST_MECHANISMS, parseDesign } from './design.ts'
+export type { Design, Model, ModelBuild, ModelCrease, ModelPanel } from './model.ts'
+export { modelOf } from './model.ts'
+export type { Poser } from './pose.ts'
+export { compile, keep, poseAt } from './pose.ts'
+export type { Face } from './faces.ts'
+export { faces } from './faces.ts'
+export { pieces } from './pieces.ts'
+export type { Gape, Measure, TipMeasure } from './measure.ts'
+export { highest, measure, riseOf, sharedSlits, shutMargin, swing } from './measure.ts'
+export type { SheetHandle } from './handles.ts'
+export { dragHandle, handlesOf } from './handles.ts'
+export { change, fieldsFor, settable, valueOf } from './change.ts'
+export type { AnyKind, Mechanism } from './registry.ts'
+export { kindNamed, kindOf, kinds } from './registry.ts'
+export type {
+  Card,
+  Check,
+  CheckName,
+  Derived,
+  Field,
+  Flat,
+  Fold,
+  Handle,
+  LineKind,
+  Piece,
+  PieceLine,
+  Placed,
+  Pose,
+  Repair,
+  Side,
+  Vec3,
+} from './types.ts'

@@ -1,0 +1,86 @@
+import type { Build, Flat, Kind, Placed } from '../types.ts'
+import { DEGREES } from '../vector.ts'
+import { mirroredCreases, mirroredShape, placeMirrored } from './mirrored.ts'
+
+/** A strip between two cuts of different depth: a V-fold whose apex lies off the piece. */
+export interface CutTrapezoid extends Placed {
+  readonly kind: 'cut-trapezoid'
+  /** Along the host crease, mm. */
+  readonly start: number
+  readonly end: number
+  /** Depth of the two cuts on each panel, mm. Equal: a layer. One of them 0: a V-fold. */
+  readonly startCut: number
+  readonly endCut: number
+}
+
+function build(m: CutTrapezoid): Build {
+  const long = m.end - m.start
+  const shape = mirroredShape(m.start, 1, m.startCut, long, m.endCut - m.startCut)
+  const outline = (from: number): readonly Flat[] => [
+    [0, from],
+    [0, from + long],
+    [m.endCut, from + long],
+    [m.startCut, from],
+  ]
+  const cuts: (readonly Flat[])[] = []
+  if (m.startCut > 0) cuts.push([[0, m.start], [m.startCut, m.start]])
+  if (m.endCut > 0) cuts.push([[0, m.end], [m.endCut, m.end]])
+  return {
+    creases: mirroredCreases(shape, long, Math.hypot(long, m.endCut - m.startCut)),
+    panels: [
+      { part: 'left', crease: 'ridge', side: 'left', outline: outline(0) },
+      { part: 'right', crease: 'ridge', side: 'right', outline: outline(0) },
+    ],
+    notch: { left: outline(m.start), right: outline(m.start) },
+    span: [m.start, m.end],
+    cuts: { left: cuts, right: cuts },
+    tip: { crease: 'ridge', along: m.endCut > m.startCut ? long : m.endCut < m.startCut ? 0 : long / 2 },
+    place: (host, out) => placeMirrored(shape, host, out),
+  }
+}
+
+export const cutTrapezoid: Kind<CutTrapezoid> = {
+  kind: 'cut-trapezoid',
+  label: 'Trapezoid cut from the card',
+  fields: [
+    { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, help: 'Where the first cut crosses the host crease.' },
+    { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: 'Where the second cut crosses the host crease.' },
+    { name: 'startCut', label: 'First cut', unit: 'mm', min: 0, max: 2000, help: 'How deep the first cut goes, square to the crease.' },
+    { name: 'endCut', label: 'Second cut', unit: 'mm', min: 0, max: 2000, help: 'How deep the second cut goes, square to the crease.' },
+  ],
+  points: [],
+  derived: [
+    {
+      name: 'wedge',
+      label: 'Wedge angle',
+      unit: 'deg',
+      min: -89,
+      max: 89,
+      help: 'The angle between the crease and a fold. Zero: the two cuts are equal.',
+      get: (m) => Math.atan2(m.endCut - m.startCut, m.end - m.start) * DEGREES,
+      set: (m, value) => ({ endCut: Math.max(0, m.startCut + (m.end - m.start) * Math.tan(value / DEGREES)) }),
+    },
+  ],
+  handles: [
+    {
+      name: 'start-corner',
+      label: 'First cut’s end',
+      across: 'startCut',
+      along: 'start',
+      at: (m) => [m.startCut, m.start],
+      drag: (m, [across, along]) => ({ startCut: Math.max(0, across), start: Math.min(along, m.end - 1) }),
+    },
+    {
+      name: 'end-corner',
+      label: 'Second cut’s end',
+      across: 'endCut',
+      along: 'end',
+      at: (m) => [m.endCut, m.end],
+      drag: (m, [across, along]) => ({ endCut: Math.max(0, across), end: Math.max(along, m.start + 1) }),
+    },
+  ],
+  complete: (m) => m,
+  limits: (m) =>
+    m.end >= m.start ? null : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start },
+  build,
+}

@@ -1,0 +1,130 @@
+import type { CreasePart, Frame, Lay } from '../types.ts'
+import { sameLay } from '../vector.ts'
+
+/**
+ * The shape shared by every symmetric mechanism cut from the sheet: two fold lines, one on each
+ * panel of the host, mirror images of each other. The loose strip is the host mirrored in the plane
+ * of the two fold lines, so its ridge is the host crease mirrored.
+ *
+ *      across
+ *        ^        E            fold line from (cut0, 0) to (cut1, length * cos)
+ *        |      / .            `toward` = 1 or -1: which way "outward" runs on the host
+ *   cut0 |---- .  .
+ *        +-----+--+----> outward along the host crease, from `from`
+ */
+export interface MirroredShape {
+  /** Where outward is measured from, along the host crease, mm. */
+  readonly from: number
+  readonly toward: 1 | -1
+  /** Distance of the fold lines from the host crease at `from`, mm. */
+  readonly cut0: number
+  /** Cosine and sine of the angle from the host crease to the fold line. */
+  readonly cos: number
+  readonly sin: number
+}
+
+export function mirroredShape(
+  from: number,
+  toward: 1 | -1,
+  cut0: number,
+  outward: number,
+  across: number,
+): MirroredShape {
+  const long = Math.hypot(outward, across)
+  return long === 0
+    ? { from, toward, cut0, cos: 1, sin: 0 }
+    : { from, toward, cut0, cos: outward / long, sin: across / long }
+}
+
+/**
+ * Writes the frames of ridge, left and right fold.
+ *
+ * In the mirror plane (d, n) of the host the fold plane is seen as a line through (0, cut0 C) with
+ * direction u ~ (cos, sin C); its length R = hypot(cos, sin C) also gives the folds' half angle:
+ * sine cos S / R, cosine C / R, which is tan(w/2) = cos a tan(t/2) without the digits lost near 180.
+ * Source: mirror geometry; the rule for w is the degree-4 vertex multiplier (tests/sources).
+ */
+export function placeMirrored(shape: MirroredShape, host: Frame, out: readonly Frame[]): boolean {
+  const { from, toward, cut0, cos, sin } = shape
+  const ridge = out[0] as Frame
+  const left = out[1] as Frame
+  const right = out[2] as Frame
+  const S = host[12] as number
+  const C = host[13] as number
+  const sinC = sin * C
+  const R = Math.sqrt(cos * cos + sinC * sinC)
+  const uy = R === 0 ? 0 : cos / R
+  const un = R === 0 ? 1 : sinC / R
+  const foldS = R === 0 ? 0 : (cos * S) / R
+  const foldC = R === 0 ? 1 : C / R
+  const sinS = sin * S
+  // The host crease's direction and inside normal, mirrored: (cos, sin) of twice u's angle.
+  const py = uy * uy - un * un
+  const pn = 2 * uy * un
+  // The host point at `from`, mirrored.
+  const t = -2 * cut0 * C * un
+  const oy = t * uy
+  const on = t * un + 2 * cut0 * C
+  const fx = cut0 * S
+  const fn = cut0 * C
+  for (let k = 0; k < 3; k++) {
+    const X = host[3 + k] as number
+    const D = (host[6 + k] as number) * toward
+    const N = host[9 + k] as number
+    const O = (host[k] as number) + (host[6 + k] as number) * from
+    const along = D * uy + N * un
+    const across = sinS * X
+    const normal = N * uy - D * un
+    ridge[k] = O + oy * D + on * N
+    ridge[3 + k] = X
+    ridge[6 + k] = py * D + pn * N
+    ridge[9 + k] = pn * D - py * N
+    right[k] = O + fx * X + fn * N
+    right[3 + k] = R * X - sinS * along
+    right[6 + k] = across + R * along
+    right[9 + k] = normal
+    left[k] = O - fx * X + fn * N
+    left[3 + k] = R * X + sinS * along
+    left[6 + k] = R * along - across
+    left[9 + k] = normal
+  }
+  ridge[12] = S
+  ridge[13] = C
+  left[12] = right[12] = foldS
+  left[13] = right[13] = foldC
+  return true
+}
+
+/** The three creases as they lie in the flat panels. */
+export function mirroredCreases(
+  shape: MirroredShape,
+  ridgeLength: number,
+  foldLength: number,
+): readonly CreasePart[] {
+  const { from, toward, cut0, cos, sin } = shape
+  const inHost: Lay = { origin: [cut0, from], run: [sin, toward * cos], off: [cos, -toward * sin] }
+  const inFacet: Lay = { origin: [cut0, 0], run: [sin, cos], off: [-cos, sin] }
+  return [
+    {
+      part: 'ridge',
+      length: ridgeLength,
+      fold: 'against-host',
+      left: { panel: 'left', lay: sameLay },
+      right: { panel: 'right', lay: sameLay },
+    },
+    {
+      part: 'left',
+      length: foldLength,
+      fold: 'as-host',
+      left: { panel: 'host-left', lay: inHost },
+      right: { panel: 'left', lay: inFacet },
+    },
+    {
+      part: 'right',
+      length: foldLength,
+      fold: 'as-host',
+      left: { panel: 'right', lay: inFacet },
+      right: { panel: 'host-right', lay: inHost },
+    },
+  ]
+}

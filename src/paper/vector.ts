@@ -1,0 +1,53 @@
+import type { Flat, Lay, Vec3 } from './types.ts'
+
+export const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
+export const subtract = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+export const scale = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k]
+export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+export const cross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+]
+export const length = (a: Vec3): number => Math.hypot(a[0], a[1], a[2])
+export const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
+
+export const RADIANS = Math.PI / 180
+export const DEGREES = 180 / Math.PI
+
+/**
+ * Sine and cosine of half an opening given in degrees. Exact at 0 and 180, and the cosine keeps its
+ * relative precision near 180 (it is taken as the sine of what is missing to 180).
+ */
+export function halfAngle(opening: number): [sine: number, cosine: number] {
+  if (opening <= 90) return [Math.sin(opening * 0.5 * RADIANS), Math.cos(opening * 0.5 * RADIANS)]
+  const missing = (180 - opening) * 0.5 * RADIANS
+  return [Math.cos(missing), Math.sin(missing)]
+}
+
+/** The lay that changes nothing. */
+export const sameLay: Lay = { origin: [0, 0], run: [0, 1], off: [1, 0] }
+
+/** A point `[across, along]` of the inner frame, in the outer one. */
+export function laid(lay: Lay, [across, along]: Flat): Flat {
+  return [
+    lay.origin[0] + along * lay.run[0] + across * lay.off[0],
+    lay.origin[1] + along * lay.run[1] + across * lay.off[1],
+  ]
+}
+
+/** The inverse of `laid`: the outer point in the inner frame. */
+export function unlaid(lay: Lay, [across, along]: Flat): Flat {
+  const a = across - lay.origin[0]
+  const b = along - lay.origin[1]
+  return [a * lay.off[0] + b * lay.off[1], a * lay.run[0] + b * lay.run[1]]
+}
+
+/** `inner` read through `outer`. */
+export function compose(outer: Lay, inner: Lay): Lay {
+  const turn = ([across, along]: Flat): Flat => [
+    along * outer.run[0] + across * outer.off[0],
+    along * outer.run[1] + across * outer.off[1],
+  ]
+  return { origin: laid(outer, inner.origin), run: turn(inner.run), off: turn(inner.off) }
+}
