@@ -7,8 +7,8 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 const executablePath = await presentBrowser()
 
 // Workers load this file again: they must get the port that the first process chose.
-process.env['HINGEBOOK_TEST_PORT'] ??= String(await freePort())
-const port = process.env['HINGEBOOK_TEST_PORT']
+process.env.HINGEBOOK_TEST_PORT ??= String(await freePort())
+const port = process.env.HINGEBOOK_TEST_PORT
 
 export default defineConfig({
   testDir: 'browser',

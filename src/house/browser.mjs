@@ -19,7 +19,7 @@ export const BROWSER_ARGS = [
 
 /** @returns {string | undefined} path of a system Chromium */
 export function systemBrowser() {
-  const folders = (process.env['PATH'] ?? '').split(delimiter)
+  const folders = (process.env.PATH ?? '').split(delimiter)
   for (const name of NAMES) {
     for (const folder of folders) {
       const path = join(folder, name)

@@ -12,7 +12,7 @@ const HOSTS = ['127.0.0.1', '::1']
 /**
  * @param {number} port
  * @param {string} [folder] what to serve
- * @returns {Promise<void>} settled once both addresses listen; rejects with code EADDRINUSE when taken
+ * @returns {Promise<() => void>} stops it again; rejects with code EADDRINUSE when the port is taken
  */
 export async function serve(port, folder = join(ROOT, 'dist')) {
   const { default: sirv } = await import('sirv')
@@ -23,8 +23,12 @@ export async function serve(port, folder = join(ROOT, 'dist')) {
     files(request, response, () => {
       response.writeHead(404, { 'Content-Type': 'text/html; charset=utf-8' }).end(lost)
     })
-  for (const host of HOSTS) {
-    await listen(answer, port, host)
+  const servers = await Promise.all(HOSTS.map((host) => listen(answer, port, host)))
+  return () => {
+    for (const server of servers) {
+      server?.close()
+      server?.closeAllConnections()
+    }
   }
 }
 
@@ -32,6 +36,7 @@ export async function serve(port, folder = join(ROOT, 'dist')) {
  * @param {import('node:http').RequestListener} answer
  * @param {number} port
  * @param {string} host
+ * @returns {Promise<import('node:http').Server | undefined>} undefined where the machine has no such address
  */
 function listen(answer, port, host) {
   return new Promise((resolve, reject) => {
@@ -41,7 +46,7 @@ function listen(answer, port, host) {
       if (host === '::1' && ['EADDRNOTAVAIL', 'EAFNOSUPPORT'].includes(error.code ?? '')) resolve(undefined)
       else reject(error)
     })
-    server.listen(port, host, () => resolve(undefined))
+    server.listen(port, host, () => resolve(server))
   })
 }
 

@@ -18,7 +18,7 @@ const BUILD_STAMP = join(ROOT, 'dist', '.hingebook-built')
 /** Tools of this project first (among them its own Node), and none that reports home. */
 export const ENVIRONMENT = {
   ...process.env,
-  PATH: `${join(ROOT, 'node_modules', '.bin')}${delimiter}${process.env['PATH'] ?? ''}`,
+  PATH: `${join(ROOT, 'node_modules', '.bin')}${delimiter}${process.env.PATH ?? ''}`,
   ASTRO_TELEMETRY_DISABLED: '1',
   ASTRO_DISABLE_UPDATE_CHECK: 'true',
 }
