@@ -19,7 +19,8 @@ export type Role =
   // surfaces
   | 'paper' // a flat surface seen straight on
   | 'facet' // a surface in space, shaded (see Paint)
-  | 'shadow'
+  | 'slice' // a sheet of card seen edge-on where a section cuts it (see Paint)
+  | 'shadow' // on the table: runs overlap, so fill by the non-zero rule; soft where the medium can
   // measuring
   | 'dimension' // the red rise line and other measured lengths
   | 'guide' // thin helping line, no meaning of its own
@@ -87,4 +88,31 @@ export interface Drawing {
   readonly marks: readonly Mark[]
   /** What it shows, for those who do not see it: one sentence with the numbers. */
   readonly says: string
+}
+
+/** Length and half width of an arrow head, in the drawing's units. */
+const HEAD = { long: 9, half: 3.5 }
+
+/** A line's arrow heads: triangles to be filled, in the drawing's units. Empty where `arrow` is absent. */
+export function arrowHeads(mark: PathMark, scale = 1): readonly (readonly Point[])[] {
+  if (!mark.arrow) return []
+  return mark.runs.flatMap((run) => {
+    const heads = [headAt(run, scale)]
+    if (mark.arrow === 'both') heads.push(headAt([...run].reverse(), scale))
+    return heads.filter((head) => head.length > 0)
+  })
+}
+
+function headAt(run: readonly Point[], scale: number): readonly Point[] {
+  const tip = run[run.length - 1]
+  if (!tip) return []
+  // The direction is taken over the head's own length, so that a fine curve does not turn it.
+  const long = HEAD.long * scale
+  const from = [...run].reverse().find((p) => Math.hypot(p[0] - tip[0], p[1] - tip[1]) >= long) ?? run[0]
+  const reach = from ? Math.hypot(tip[0] - from[0], tip[1] - from[1]) : 0
+  if (!from || reach === 0) return []
+  const [ux, uy] = [(tip[0] - from[0]) / reach, (tip[1] - from[1]) / reach]
+  const half = HEAD.half * scale
+  const [bx, by] = [tip[0] - long * ux, tip[1] - long * uy]
+  return [tip, [bx - half * uy, by + half * ux], [bx + half * uy, by - half * ux]]
 }
