@@ -1,13 +1,15 @@
 import { change } from './change.ts'
-import type { Design } from './model.ts'
-import type { Poser } from './pose.ts'
-import { compile } from './pose.ts'
+import type { Design, Model, ModelCrease, ModelPanel } from './model.ts'
+import { modelOf } from './model.ts'
 import { kindOf } from './registry.ts'
-import type { Frame, Handle, Placed } from './types.ts'
+import type { Handle, Placed } from './types.ts'
+import { compose, laid, unlaid } from './vector.ts'
 
 /** A handle on the flat sheet (frame of `Piece`, mm). */
 export interface SheetHandle {
   readonly id: string
+  /** The flat piece it lies on: `card`, or a glued piece. */
+  readonly piece: string
   readonly name: string
   readonly label: string
   /** The field or derived number moved across the host crease, and the one moved along it. */
@@ -19,43 +21,30 @@ export interface SheetHandle {
   readonly alongWay: readonly [x: number, y: number]
 }
 
-const flatPoser = (design: Design): Poser => {
-  const poser = compile(design)
-  poser(180)
-  return poser
-}
-
-/** Origin and unit ways of one side of a mechanism's host crease, on the flat sheet. */
-function hostWays(poser: Poser, index: number, handle: Handle<Placed>) {
-  const host = poser.frames[poser.model.builds[index]?.host ?? 0] as Frame
-  const sign = handle.side === 'left' ? -1 : 1
-  const [ox, oy, xx, xy, dx, dy] = [0, 1, 3, 4, 6, 7].map((k) => host[k] as number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ]
-  return { origin: [ox, oy], across: [sign * xx, sign * xy], along: [dx, dy] } as const
+/** The flat piece, origin and unit ways of one side of a mechanism's host crease. */
+function hostWays(model: Model, index: number, handle: Handle<Placed>) {
+  const host = model.creases[model.builds[index]?.host ?? 0] as ModelCrease
+  const { panel, lay } = host[handle.side ?? 'right']
+  const { piece, sheet } = model.panels[panel] as ModelPanel
+  return { piece: model.pieces[piece]?.id ?? 'card', lay: compose(sheet, lay) }
 }
 
 /** Every point of the flat sheet that can be dragged. */
 export function handlesOf(design: Design): readonly SheetHandle[] {
-  const poser = flatPoser(design)
+  const model = modelOf(design)
   return design.mechanisms.flatMap((m, index) =>
     kindOf(m).handles.map((handle): SheetHandle => {
-      const { origin, across, along } = hostWays(poser, index, handle)
-      const [a, l] = handle.at(m)
+      const { piece, lay } = hostWays(model, index, handle)
       return {
         id: m.id,
+        piece,
         name: handle.name,
         label: handle.label,
         ...(handle.across === undefined ? {} : { across: handle.across }),
         ...(handle.along === undefined ? {} : { along: handle.along }),
-        at: [origin[0] + a * across[0] + l * along[0], origin[1] + a * across[1] + l * along[1]],
-        acrossWay: across,
-        alongWay: along,
+        at: laid(lay, handle.at(m)),
+        acrossWay: lay.off,
+        alongWay: lay.run,
       }
     }),
   )
@@ -74,12 +63,10 @@ export function dragHandle(design: Design, id: string, name: string, to: readonl
   const kind = m && kindOf(m)
   const handle = kind?.handles.find((h) => h.name === name)
   if (!m || !kind || !handle) throw new RangeError(`there is no handle ${id} ${name}`)
-  const { origin, across, along } = hostWays(flatPoser(design), index, handle)
-  const [x, y] = [to[0] - origin[0], to[1] - origin[1]]
-  const wanted = handle.drag(m, [x * across[0] + y * across[1], x * along[0] + y * along[1]])
+  const wanted = handle.drag(m, unlaid(hostWays(modelOf(design), index, handle).lay, to))
   const fields: Record<string, number> = {}
   for (const { name: field, min, max } of kind.fields) {
-    const value = (wanted as Record<string, unknown>)[field]
+    const value = wanted[field]
     if (typeof value === 'number') fields[field] = tenth(Math.min(max, Math.max(min, value)))
   }
   return change(design, id, fields)

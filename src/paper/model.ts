@@ -1,6 +1,6 @@
 import type { Mechanism } from './registry.ts'
 import { kindOf } from './registry.ts'
-import type { Build, Card, Flat, Fold, Lay, Side } from './types.ts'
+import type { Build, Card, CreasePart, Flat, Fold, Lay, PieceLine, Side } from './types.ts'
 import { compose, sameLay } from './vector.ts'
 
 /** A design as read from a file: every id is unique and every host stands before its guests. */
@@ -28,6 +28,8 @@ export interface ModelCrease {
   readonly right: PanelLay
   /** Indices of the mechanisms that sit on it. */
   readonly guests: number[]
+  /** A frame that only carries a panel: no fold, and no place for a guest. */
+  readonly hidden: boolean
 }
 
 export interface ModelPanel {
@@ -38,6 +40,9 @@ export interface ModelPanel {
   readonly crease: number
   readonly side: Side
   readonly outline: readonly Flat[]
+  /** The flat piece it is part of (index into `Model.pieces`), and where: flat coordinates to x, y. */
+  readonly piece: number
+  readonly sheet: Lay
   /** What its guests took out, each an outline in this panel's coordinates. */
   readonly notches: { readonly owner: number; readonly outline: readonly Flat[] }[]
 }
@@ -54,25 +59,51 @@ export interface ModelBuild {
   readonly tipCrease: number
 }
 
+/** A flat piece of card: the card itself first, then every glued piece. */
+export interface ModelPiece {
+  readonly id: string
+  /** Index into `Model.builds`; -1 for the card itself. */
+  readonly owner: number
+  readonly outline: readonly (readonly [x: number, y: number])[]
+  readonly lines: readonly PieceLine[]
+}
+
+/** Where a mechanism is glued: an outline, or an open line to tape along, in a panel's coordinates. */
+export interface ModelGlue {
+  readonly owner: number
+  readonly panel: number
+  readonly outline: readonly Flat[]
+  readonly closed: boolean
+}
+
 /** A design put together, at no opening in particular. */
 export interface Model {
   readonly design: Design
   readonly creases: readonly ModelCrease[]
   readonly panels: readonly ModelPanel[]
   readonly builds: readonly ModelBuild[]
+  readonly pieces: readonly ModelPiece[]
+  readonly glue: readonly ModelGlue[]
 }
 
 const turned: Record<Fold, Fold> = { mountain: 'valley', valley: 'mountain' }
 
-/** Finds a guest's panel: `host-left`, `host-right`, or one of its own by part. */
-function settle(
-  hang: { panel: string; lay: Lay },
-  host: ModelCrease,
-  own: ReadonlyMap<string, number>,
-): PanelLay {
+const foldOf = (fold: CreasePart['fold'], host: Fold): Fold =>
+  fold === 'as-host' ? host : fold === 'against-host' ? turned[host] : fold
+
+/** What a new mechanism sits on, and its own panels by part. */
+interface Place {
+  readonly host: ModelCrease
+  /** The panel it sits on, for kinds that sit on one. */
+  readonly hostPanel: number | undefined
+  readonly own: ReadonlyMap<string, number>
+}
+
+/** Finds a panel a part hangs on: `host-left`, `host-right`, `host`, or one of the mechanism's own. */
+function settle(hang: { panel: string; lay: Lay }, { host, hostPanel, own }: Place): PanelLay {
   if (hang.panel === 'host-left') return { panel: host.left.panel, lay: compose(host.left.lay, hang.lay) }
   if (hang.panel === 'host-right') return { panel: host.right.panel, lay: compose(host.right.lay, hang.lay) }
-  const panel = own.get(hang.panel)
+  const panel = hang.panel === 'host' ? hostPanel : own.get(hang.panel)
   if (panel === undefined) throw new RangeError(`a crease hangs on an unknown panel, ${hang.panel}`)
   return { panel, lay: hang.lay }
 }
@@ -83,6 +114,9 @@ const throughLay = (lay: Lay, points: readonly Flat[]): Flat[] =>
     lay.origin[1] + along * lay.run[1] + across * lay.off[1],
   ])
 
+const notFound = (id: string, on: string) =>
+  new RangeError(`${id} sits on ${on}, which is no crease or panel of the card or of an earlier mechanism`)
+
 /** Puts a design together. Throws a RangeError if a host is missing: a parsed design never does. */
 function assemble(design: Design): Model {
   const { width, height } = design.card
@@ -92,62 +126,101 @@ function assemble(design: Design): Model {
     [width, height],
     [width, 0],
   ]
-  const creases: ModelCrease[] = [
+  const gutter: ModelCrease = {
+    name: 'gutter',
+    owner: -1,
+    length: height,
+    fold: 'valley',
+    left: { panel: 0, lay: sameLay },
+    right: { panel: 1, lay: sameLay },
+    guests: [],
+    hidden: false,
+  }
+  const pageBase = { owner: -1, crease: 0, outline: page, piece: 0 }
+  const creases: ModelCrease[] = [gutter]
+  const panels: ModelPanel[] = [
+    { ...pageBase, name: 'page/left', side: 'left', sheet: { ...sameLay, off: [-1, 0] }, notches: [] },
+    { ...pageBase, name: 'page/right', side: 'right', sheet: sameLay, notches: [] },
+  ]
+  const pieces: ModelPiece[] = [
     {
-      name: 'gutter',
+      id: 'card',
       owner: -1,
-      length: height,
-      fold: 'valley',
-      left: { panel: 0, lay: sameLay },
-      right: { panel: 1, lay: sameLay },
-      guests: [],
+      outline: [
+        [-width, 0],
+        [width, 0],
+        [width, height],
+        [-width, height],
+      ],
+      lines: [],
     },
   ]
-  const panels: ModelPanel[] = [
-    { name: 'page/left', owner: -1, crease: 0, side: 'left', outline: page, notches: [] },
-    { name: 'page/right', owner: -1, crease: 0, side: 'right', outline: page, notches: [] },
-  ]
   const builds: ModelBuild[] = []
+  const glue: ModelGlue[] = []
   const creaseByName = new Map([['gutter', 0]])
+  const panelByName = new Map([
+    ['page/left', 0],
+    ['page/right', 1],
+  ])
 
-  design.mechanisms.forEach((mechanism, index) => {
-    const host = creaseByName.get(mechanism.on)
+  design.mechanisms.forEach((mechanism, owner) => {
+    const kind = kindOf(mechanism)
+    const hostPanel = kind.sitsOn === 'panel' ? panelByName.get(mechanism.on) : undefined
+    const host = kind.sitsOn === 'panel' ? panels[hostPanel ?? -1]?.crease : creaseByName.get(mechanism.on)
     const hostCrease = host === undefined ? undefined : creases[host]
-    if (host === undefined || !hostCrease)
-      throw new RangeError(`${mechanism.id} sits on ${mechanism.on}, which is no crease of an earlier mechanism`)
-    const build = kindOf(mechanism).build(mechanism)
+    if (host === undefined || !hostCrease) throw notFound(mechanism.id, mechanism.on)
+    const build = kind.build(mechanism)
     const firstCrease = creases.length
     const firstPanel = panels.length
     const own = new Map(build.panels.map((panel, k) => [panel.part, firstPanel + k]))
+    const ownPiece = new Map((build.pieces ?? []).map((piece, k) => [piece.part, pieces.length + k]))
     const creaseIndex = new Map(build.creases.map((crease, k) => [crease.part, firstCrease + k]))
-    for (const crease of build.creases) {
-      const name = `${mechanism.id}/${crease.part}`
-      creaseByName.set(name, creases.length)
-      creases.push({
-        name,
-        owner: index,
-        length: crease.length,
-        fold: crease.fold === 'as-host' ? hostCrease.fold : turned[hostCrease.fold],
-        left: settle(crease.left, hostCrease, own),
-        right: settle(crease.right, hostCrease, own),
-        guests: [],
-      })
-    }
-    for (const panel of build.panels)
+    const place: Place = { host: hostCrease, hostPanel, own }
+    for (const { part, outline, lines } of build.pieces ?? [])
+      pieces.push({ id: `${mechanism.id}/${part}`, owner, outline, lines })
+    for (const panel of build.panels) {
+      const name = `${mechanism.id}/${panel.part}`
+      panelByName.set(name, panels.length)
+      const crease = panel.crease === 'host' ? host : creaseIndex.get(panel.crease)
+      if (crease === undefined) throw new RangeError(`${name} hangs on an unknown crease, ${panel.crease}`)
+      const piece = ownPiece.get(panel.flat.panel)
+      const laidOn = piece === undefined ? settle(panel.flat, place) : undefined
+      const under = laidOn && panels[laidOn.panel]
       panels.push({
-        name: `${mechanism.id}/${panel.part}`,
-        owner: index,
-        crease: creaseIndex.get(panel.crease) ?? host,
-        side: panel.side,
+        name,
+        owner,
+        crease,
+        side: panel.crease === 'host' && hostPanel !== undefined ? (panels[hostPanel]?.side ?? 'right') : panel.side,
         outline: panel.outline,
+        piece: piece ?? under?.piece ?? 0,
+        sheet: laidOn && under ? compose(under.sheet, laidOn.lay) : panel.flat.lay,
         notches: [],
       })
+    }
+    for (const crease of build.creases) {
+      const name = `${mechanism.id}/${crease.part}`
+      if (!crease.hidden) creaseByName.set(name, creases.length)
+      creases.push({
+        name,
+        owner,
+        length: crease.length,
+        fold: foldOf(crease.fold, hostCrease.fold),
+        left: settle(crease.left, place),
+        right: settle(crease.right, place),
+        guests: [],
+        hidden: crease.hidden ?? false,
+      })
+    }
     if (build.notch)
       for (const side of ['left', 'right'] as const) {
         const { panel, lay } = hostCrease[side]
-        panels[panel]?.notches.push({ owner: index, outline: throughLay(lay, build.notch[side]) })
+        panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
       }
-    hostCrease.guests.push(index)
+    for (const { panel, outline, closed } of build.glue ?? []) {
+      const on = settle({ panel, lay: sameLay }, place)
+      glue.push({ owner, panel: on.panel, outline: throughLay(on.lay, outline), closed })
+    }
+    if (hostPanel === undefined) hostCrease.guests.push(owner)
     builds.push({
       mechanism,
       build,
@@ -157,7 +230,7 @@ function assemble(design: Design): Model {
       tipCrease: creaseIndex.get(build.tip.crease) ?? host,
     })
   })
-  return { design, creases, panels, builds }
+  return { design, creases, panels, builds, pieces, glue }
 }
 
 const made = new WeakMap<Design, Model>()

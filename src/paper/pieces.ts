@@ -1,7 +1,7 @@
-import type { Design } from './model.ts'
-import { modelOf, throughLay } from './model.ts'
-import { compile } from './pose.ts'
-import type { Flat, Piece, PieceLine } from './types.ts'
+import type { Design, Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
+import { modelOf } from './model.ts'
+import type { Flat, Lay, LineKind, Piece, PieceLine } from './types.ts'
+import { compose, laid } from './vector.ts'
 
 type Spot = readonly [x: number, y: number]
 
@@ -10,11 +10,15 @@ const SAME = 1e-7
 
 const same = (a: Spot, b: Spot): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME
 
+const sameLine = (a: readonly Spot[], b: readonly Spot[]): boolean =>
+  a.length === b.length && a.every((p, k) => same(p, b[k] as Spot))
+
 /** What is left of 0 to `length` when the spans are taken out. */
 export function stretches(length: number, spans: readonly (readonly [number, number])[]): [number, number][] {
   const left: [number, number][] = []
   let from = 0
   for (const [a, b] of [...spans].sort((p, q) => p[0] - q[0])) {
+    if (b - a < SAME) continue
     if (a - from > SAME) left.push([from, Math.min(a, length)])
     from = Math.max(from, b)
   }
@@ -22,76 +26,94 @@ export function stretches(length: number, spans: readonly (readonly [number, num
   return left
 }
 
+/** Where one side of a crease lies: on which flat piece, and how. */
+function onSheet(model: Model, { panel, lay }: PanelLay): { piece: number; lay: Lay } {
+  const { piece, sheet } = model.panels[panel] as ModelPanel
+  return { piece, lay: compose(sheet, lay) }
+}
+
+/** The flat pieces a crease lies on: one, or two where it joins a glued piece to its host. */
+export function sheetsOf(model: Model, crease: ModelCrease): readonly { piece: number; lay: Lay }[] {
+  const left = onSheet(model, crease.left)
+  const right = onSheet(model, crease.right)
+  return left.piece === right.piece ? [right] : [left, right]
+}
+
+/** The folds along a crease, and the old folds that a guest's strip presses flat again. */
+function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line: PieceLine) => void): void {
+  if (crease.hidden || crease.length < SAME) return
+  const sheets = sheetsOf(model, crease)
+  const guests = crease.guests.flatMap((index) => model.builds[index] ?? [])
+  for (const { piece, lay } of sheets) {
+    // A joint is drawn by its own piece as a tab or an edge, and on its host as a glue line.
+    if (sheets.length > 1 && ownerOf(model, crease) === crease.owner) continue
+    const at = (along: number): Spot => laid(lay, [0, along])
+    const line = (kind: LineKind, from: number, to: number) =>
+      add(piece, { kind, points: [at(from), at(to)], of: crease.name })
+    const spans = guests.map(({ build }) => build.span)
+    for (const [from, to] of stretches(crease.length, spans)) line(crease.fold, from, to)
+    for (const { build, firstCrease } of guests) {
+      const ridge = model.creases[firstCrease]
+      if (!build.notch || !ridge) continue
+      // Where the new ridge lies elsewhere, the old fold inside the strip is pressed flat again.
+      const other = sheetsOf(model, ridge).find((sheet) => sheet.piece === piece)
+      const [from, to] = build.span
+      if (other && !same(laid(other.lay, [0, 0]), at(from)) && !same(laid(other.lay, [0, 0]), at(to))) line('crease', from, to)
+    }
+  }
+}
+
+/** The mechanism whose own card one side of the crease is, or -1. */
+function ownerOf(model: Model, crease: ModelCrease): number {
+  const owners = sheetsOf(model, crease).map(({ piece }) => model.pieces[piece]?.owner ?? -1)
+  return owners.includes(crease.owner) ? crease.owner : -1
+}
+
+/** Adds the cuts of a mechanism, the halves on either side of the crease joined where they meet. */
+function cutLines(model: Model, index: number, add: (piece: number, line: PieceLine) => void): void {
+  const guest = model.builds[index]
+  const host = guest && model.creases[guest.host]
+  if (!guest || !host) return
+  const of = guest.mechanism.id
+  const half = (side: 'left' | 'right') => {
+    const { piece, lay } = onSheet(model, host[side])
+    const spots = (line: readonly Flat[]): Spot[] => line.map((flat) => laid(lay, flat))
+    return { piece, lines: guest.build.cuts[side].map(spots) }
+  }
+  const left = half('left')
+  const right = half('right')
+  for (const line of left.lines) {
+    const twin = right.lines.findIndex((other) => same(other[0] as Spot, line[0] as Spot))
+    if (twin < 0 || left.piece !== right.piece) add(left.piece, { kind: 'cut', points: line, of })
+    else add(left.piece, { kind: 'cut', points: [...line.slice(1).reverse(), ...(right.lines.splice(twin, 1)[0] ?? [])], of })
+  }
+  for (const line of right.lines) add(right.piece, { kind: 'cut', points: line, of })
+}
+
 /**
- * The flat pieces to print, mm: for cut mechanisms the card itself, lying open and seen from inside,
- * gutter on x = 0. Flat is the pose at 180 degrees: every line is where the sheet says, by construction.
+ * The flat pieces to print, mm: the card itself, lying open and seen from inside with its gutter on
+ * x = 0, then every piece of card that is glued on, seen from its front.
  */
 export function pieces(design: Design): readonly Piece[] {
   const model = modelOf(design)
-  const poser = compile(design)
-  const pose = poser(180)
-  const { width, height } = design.card
-  const spot = (panel: number, flat: Flat): Spot => {
-    const [x, y] = poser.lift(panel, flat)
-    return [x, y]
+  const lines: PieceLine[][] = model.pieces.map(({ id, outline, lines: own }) => [
+    { kind: 'cut', points: outline, closed: true, of: id === 'card' ? 'page' : id },
+    ...own,
+  ])
+  const add = (piece: number, line: PieceLine): void => {
+    const list = lines[piece] as PieceLine[]
+    // Two V-folds may share one slit: it is cut once.
+    if (line.kind !== 'cut' || !list.some((other) => other.kind === 'cut' && sameLine(other.points, line.points)))
+      list.push(line)
   }
-  const outline: readonly Spot[] = [
-    [-width, 0],
-    [width, 0],
-    [width, height],
-    [-width, height],
-  ]
-  const lines: PieceLine[] = [{ kind: 'cut', points: outline, closed: true, of: 'page' }]
-  model.creases.forEach((crease) => {
-    const record = pose.creases[crease.name]
-    if (!record || crease.length < SAME) return
-    const at = (along: number): Spot => {
-      const t = along / crease.length
-      return [
-        record.start[0] + t * (record.end[0] - record.start[0]),
-        record.start[1] + t * (record.end[1] - record.start[1]),
-      ]
-    }
-    const guests = crease.guests.map((index) => model.builds[index]?.build)
-    const spans = guests.flatMap((build) => (build ? [build.span] : []))
-    for (const [from, to] of stretches(crease.length, spans))
-      lines.push({ kind: crease.fold, points: [at(from), at(to)], of: crease.name })
-    for (const index of crease.guests) {
-      const guest = model.builds[index]
-      if (!guest) continue
-      // Where the new ridge lies elsewhere, the old fold inside the strip is pressed flat again.
-      const ridge = pose.creases[`${guest.mechanism.id}/ridge`]
-      const [from, to] = guest.build.span
-      const [a, b] = [at(from), at(to)]
-      const off = ridge
-        ? Math.abs((b[0] - a[0]) * (ridge.start[1] - a[1]) - (b[1] - a[1]) * (ridge.start[0] - a[0]))
-        : 0
-      if (off > SAME * (to - from)) lines.push({ kind: 'crease', points: [a, b], of: crease.name })
-    }
+  for (const crease of model.creases) foldLines(model, crease, add)
+  model.builds.forEach((_, index) => {
+    cutLines(model, index, add)
   })
-  for (const { mechanism, build, host } of model.builds) {
-    const crease = model.creases[host]
-    if (!crease) continue
-    const side = (name: 'left' | 'right') =>
-      build.cuts[name].map((line) => throughLay(crease[name].lay, line).map((flat) => spot(crease[name].panel, flat)))
-    const right = side('right')
-    for (const line of side('left')) {
-      const twin = right.findIndex((other) => same(other[0] as Spot, line[0] as Spot))
-      const joined = twin < 0 ? line : [...line.slice(1).reverse(), ...(right.splice(twin, 1)[0] as Spot[])]
-      addCut(lines, joined, mechanism.id)
-    }
-    for (const line of right) addCut(lines, line, mechanism.id)
+  for (const { owner, panel, outline, closed } of model.glue) {
+    const { piece, sheet } = model.panels[panel] as ModelPanel
+    const points = outline.map((flat): Spot => laid(sheet, flat))
+    add(piece, { kind: 'glue', points, closed, of: model.builds[owner]?.mechanism.id ?? '' })
   }
-  return [{ id: 'card', outline, lines }]
-}
-
-/** Adds a cut unless it is there already: two V-folds may share one slit. */
-function addCut(lines: PieceLine[], points: readonly Spot[], of: string): void {
-  const twice = lines.some(
-    (line) =>
-      line.kind === 'cut' &&
-      line.points.length === points.length &&
-      line.points.every((p, k) => same(p, points[k] as Spot)),
-  )
-  if (!twice) lines.push({ kind: 'cut', points, of })
+  return model.pieces.map(({ id, outline }, k) => ({ id, outline, lines: lines[k] as PieceLine[] }))
 }

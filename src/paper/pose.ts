@@ -56,10 +56,11 @@ export function compile(design: Design): Poser {
       flat: Float64Array.from(panel.outline.flat()),
     }
   })
-  const creaseSteps = model.creases.map((crease, k) => {
+  const creaseSteps = model.creases.flatMap((crease, k) => {
+    if (crease.hidden) return []
     const record = { start: zero(), end: zero(), angle: 0 }
     pose.creases[crease.name] = record
-    return { frame: frames[k] as Frame, length: crease.length, record }
+    return [{ frame: frames[k] as Frame, length: crease.length, record }]
   })
 
   const run = (opening: number): Pose => {

@@ -53,6 +53,21 @@ export interface Field {
   readonly help: string
   /** The file may leave it out. */
   readonly optional?: boolean
+  /** A short way of writing other fields in the file; `complete` writes it out, and it is never set by hand. */
+  readonly shorthand?: boolean
+}
+
+/** Fields of one mechanism and their new values; `left.base` names `base` inside `left`. */
+export type Change = Readonly<Record<string, number | string>>
+
+/** A field that takes one of a few words or numbers. The first is the default. */
+export interface Choice {
+  readonly name: string
+  readonly label: string
+  readonly values: readonly (string | number)[]
+  readonly help: string
+  /** True if the file must say it. */
+  readonly required?: boolean
 }
 
 /** A number that follows from the fields and can be set in their stead (the wedge angle, say). */
@@ -65,7 +80,7 @@ export interface Derived<M extends Placed> {
   readonly max: number
   get(m: M): number
   /** The fields that give this value; the others stay. */
-  set(m: M, value: number): Partial<M>
+  set(m: M, value: number): Change
 }
 
 /** A point of the flat sheet that can be dragged. */
@@ -79,7 +94,7 @@ export interface Handle<M extends Placed> {
   readonly side?: Side
   at(m: M): Flat
   /** The fields that bring it as near to this place as it can go. */
-  drag(m: M, to: Flat): Partial<M>
+  drag(m: M, to: Flat): Change
 }
 
 /**
@@ -99,6 +114,14 @@ export interface Build {
   readonly cuts: { readonly left: readonly (readonly Flat[])[]; readonly right: readonly (readonly Flat[])[] }
   /** Which crease carries the point that rises: its tip lies at this distance along it. */
   readonly tip: { readonly crease: string; readonly along: number }
+  /** Pieces of its own card, flat; none for a mechanism cut from its host. */
+  readonly pieces?: readonly OwnPiece[]
+  /** Where it is glued on its host's panels: an outline each, or an open line to be taped along. */
+  readonly glue?: readonly { readonly panel: string; readonly outline: readonly Flat[]; readonly closed: boolean }[]
+  /** How far it is from shutting flat (degrees or mm); 0 or absent: it shuts flat. */
+  readonly shutGap?: ShutGap
+  /** The openings of the host crease (degrees) between which it moves; absent: 0 to 180. */
+  readonly range?: readonly [least: number, most: number]
   /**
    * Writes the frames of the new creases for the host's frame; returns false if the mechanism
    * cannot reach this opening and was left at its stop.
@@ -106,11 +129,27 @@ export interface Build {
   place(host: Frame, out: readonly Frame[]): boolean
 }
 
+export interface ShutGap {
+  /** First side's sum less the second's. */
+  readonly gap: number
+  readonly unit: 'mm' | 'deg'
+}
+
+/** A flat piece of card of the mechanism's own, seen from its front, mm. */
+export interface OwnPiece {
+  readonly part: string
+  readonly outline: readonly (readonly [x: number, y: number])[]
+  /** Lines beside its creases and outline: tab folds, glue areas. */
+  readonly lines: readonly PieceLine[]
+}
+
 export interface CreasePart {
   readonly part: string
+  /** A frame for a panel to hang on, and no crease that a guest could sit on. */
+  readonly hidden?: boolean
   readonly length: number
-  /** `as-host`: mountain where the host is mountain. */
-  readonly fold: 'as-host' | 'against-host'
+  /** Of a cut mechanism, told by its host; of a glued one, as seen from the front of its own card. */
+  readonly fold: 'as-host' | 'against-host' | Fold
   readonly left: Hang
   readonly right: Hang
 }
@@ -128,6 +167,11 @@ export interface PanelPart {
   readonly crease: string
   readonly side: Side
   readonly outline: readonly Flat[]
+  /**
+   * Where it lies on a flat piece: in the coordinates of `host-left` or `host-right` (across may run
+   * past the crease), or of one of the mechanism's own pieces, by part.
+   */
+  readonly flat: Hang
 }
 
 /**
@@ -152,7 +196,13 @@ export interface Kind<M extends Placed> {
   readonly derived: readonly Derived<M>[]
   readonly handles: readonly Handle<M>[]
   /** Keys of the file that hold points `[across, along]`. */
-  readonly points: readonly { readonly name: string; readonly help: string }[]
+  readonly points: readonly { readonly name: string; readonly help: string; readonly required?: boolean }[]
+  /** Keys of the file that take one of a few values. */
+  readonly choices?: readonly Choice[]
+  /** Keys of the file that hold a list of numbers. */
+  readonly lists?: readonly Field[]
+  /** What it sits on: a crease unless said otherwise. */
+  readonly sitsOn?: 'crease' | 'panel'
   /** The same mechanism with every optional field filled in. */
   complete(m: M): M
   /** Range rules that tie several fields together: null, or the field, a sentence and the nearest value that works. */
@@ -161,7 +211,7 @@ export interface Kind<M extends Placed> {
   /** Where the slit lies in the host's flat coordinates, if two of this kind may share it. */
   slit?(m: M): { readonly foot: Flat; readonly end: Flat }
   /** The fields that bring this mechanism's slit to the given one, the rest kept as far as can be. */
-  moveSlit?(m: M, slit: { readonly foot: Flat; readonly end: Flat }): Partial<M>
+  moveSlit?(m: M, slit: { readonly foot: Flat; readonly end: Flat }): Change
 }
 
 export interface Fault {
@@ -226,6 +276,8 @@ export type CheckName =
   | 'cuts-apart'
   | 'clear-motion'
   | 'thickness'
+  | 'glue'
+  | 'narrow'
 
 /** The verdict of one check. */
 export interface Check {

@@ -93,8 +93,8 @@ function build(m: CutLayer): Build {
   return {
     creases,
     panels: [
-      { part: 'left', crease: 'ridge', side: 'left', outline: rectangle(b, 0, long) },
-      { part: 'right', crease: 'ridge', side: 'right', outline: rectangle(a, 0, long) },
+      { part: 'left', crease: 'ridge', side: 'left', outline: rectangle(b, 0, long), flat: { panel: 'host-left', lay: shifted(a - b, m.start, 1) } },
+      { part: 'right', crease: 'ridge', side: 'right', outline: rectangle(a, 0, long), flat: { panel: 'host-right', lay: shifted(b - a, m.start, 1) } },
     ],
     notch: { left: rectangle(a, m.start, m.end), right: rectangle(b, m.start, m.end) },
     span: [m.start, m.end],

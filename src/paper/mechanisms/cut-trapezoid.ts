@@ -1,6 +1,6 @@
 import type { Build, Flat, Kind, Placed } from '../types.ts'
 import { DEGREES } from '../vector.ts'
-import { mirroredCreases, mirroredShape, placeMirrored } from './mirrored.ts'
+import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './mirrored.ts'
 
 /** A strip between two cuts of different depth: a V-fold whose apex lies off the piece. */
 export interface CutTrapezoid extends Placed {
@@ -27,10 +27,7 @@ function build(m: CutTrapezoid): Build {
   if (m.endCut > 0) cuts.push([[0, m.end], [m.endCut, m.end]])
   return {
     creases: mirroredCreases(shape, long, Math.hypot(long, m.endCut - m.startCut)),
-    panels: [
-      { part: 'left', crease: 'ridge', side: 'left', outline: outline(0) },
-      { part: 'right', crease: 'ridge', side: 'right', outline: outline(0) },
-    ],
+    panels: mirroredPanels(shape, outline(0)),
     notch: { left: outline(m.start), right: outline(m.start) },
     span: [m.start, m.end],
     cuts: { left: cuts, right: cuts },

@@ -1,6 +1,6 @@
 import type { Build, Flat, Kind, Placed } from '../types.ts'
 import { DEGREES, RADIANS } from '../vector.ts'
-import { mirroredCreases, mirroredShape, placeMirrored } from './mirrored.ts'
+import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './mirrored.ts'
 
 /** A V-fold cut from its host: a slit across the crease, and two folds from its ends to the apex. */
 export interface CutVFold extends Placed {
@@ -41,10 +41,7 @@ function build(m: CutVFold): Build {
   const notch = [apex, ...slit]
   return {
     creases: mirroredCreases(shape, ridgeLength, Math.hypot(outwardOf(m), m.cut)),
-    panels: [
-      { part: 'left', crease: 'ridge', side: 'left', outline: facet },
-      { part: 'right', crease: 'ridge', side: 'right', outline: facet },
-    ],
+    panels: mirroredPanels(shape, facet),
     notch: { left: notch, right: notch },
     span: m.run < 0 ? [footOf(m), m.apex] : [m.apex, footOf(m)],
     cuts: { left: [slit], right: [slit] },

@@ -1,4 +1,4 @@
-import type { CreasePart, Frame, Lay } from '../types.ts'
+import type { CreasePart, Flat, Frame, Lay, PanelPart } from '../types.ts'
 import { sameLay } from '../vector.ts'
 
 /**
@@ -127,4 +127,16 @@ export function mirroredCreases(
       right: { panel: 'host-right', lay: inHost },
     },
   ]
+}
+
+/** The two facets: one outline in ridge coordinates, lying in the sheet where they were before the cut. */
+export function mirroredPanels(shape: MirroredShape, outline: readonly Flat[]): readonly PanelPart[] {
+  const lay: Lay = { origin: [0, shape.from], run: [0, shape.toward], off: [1, 0] }
+  return (['left', 'right'] as const).map((side) => ({
+    part: side,
+    crease: 'ridge',
+    side,
+    outline,
+    flat: { panel: `host-${side}`, lay },
+  }))
 }
