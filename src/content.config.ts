@@ -1,0 +1,63 @@
+import { defineCollection, reference } from 'astro:content'
+import { file, glob } from 'astro/loaders'
+import { z } from 'astro/zod'
+import { DesignError, parseDesign } from './paper/index.ts'
+
+const chapters = defineCollection({
+  loader: glob({ base: 'content/chapters', pattern: '*.mdx' }),
+  schema: z.strictObject({
+    /** Its place on the path, from 1; the chapters are read in this order. */
+    number: z.int().min(1),
+    /** The heading of the page, and what links to it say. */
+    title: z.string().min(1).max(60),
+    /** One or two short sentences under the title: what the reader is going to do and see. */
+    lead: z.string().min(1).max(220),
+    /** What a search engine shows; the lead stands in if it is left out. */
+    description: z.string().max(200).optional(),
+    /** The design on the bench: the name of a file in content/dummies, without .hingebook.json. */
+    dummy: reference('dummies'),
+    /** How far the card stands open when the page is opened, in degrees. */
+    opening: z.number().min(0).max(180).default(90),
+    /** The mechanism whose rise is read out first, by its id in the dummy; the first one if left out. */
+    subject: z.string().optional(),
+    /** How long making it takes, as in "20 minutes". */
+    time: z.string().min(1),
+    /** What must lie on the table before starting. */
+    materials: z.array(z.string().min(1)).min(1),
+    /** Mistakes found after the chapter was out, each with the test that guards it now. */
+    errata: z
+      .array(z.strictObject({ said: z.string(), is: z.string(), date: z.iso.date(), test: z.string() }))
+      .default([]),
+  }),
+})
+
+/** Read again by `dummyNamed`; here only so that a bad file stops the build with the kernel's own sentence. */
+const dummies = defineCollection({
+  loader: glob({
+    base: 'content/dummies',
+    pattern: '*.hingebook.json',
+    generateId: ({ entry }) => entry.replace(/\.hingebook\.json$/, ''),
+  }),
+  schema: z.looseObject({}).superRefine((json, context) => {
+    try {
+      parseDesign(json)
+    } catch (error) {
+      if (!(error instanceof DesignError)) throw error
+      context.addIssue({ code: 'custom', message: error.message })
+    }
+  }),
+})
+
+const glossary = defineCollection({
+  loader: file('content/glossary.json'),
+  schema: z.strictObject({
+    /** The key: the word itself, as the trade says it. */
+    id: z.string(),
+    /** One or two sentences that a ten-year-old can read. */
+    says: z.string().min(1).max(200),
+    /** Other forms of the word that may stand in the text. */
+    forms: z.array(z.string()).default([]),
+  }),
+})
+
+export const collections = { chapters, dummies, glossary }

@@ -1,0 +1,55 @@
+import type { CollectionEntry } from 'astro:content'
+import { getCollection, getEntry } from 'astro:content'
+import type { Design } from '../paper/index.ts'
+import { DesignError, parseDesign } from '../paper/index.ts'
+
+/** A chapter with everything its page and its cells need. */
+export interface Chapter {
+  readonly slug: string
+  readonly data: CollectionEntry<'chapters'>['data']
+  readonly entry: CollectionEntry<'chapters'>
+  readonly design: Design
+}
+
+export const chapterPath = (slug: string): string => `/chapters/${slug}/`
+
+/** Paper sizes of the templates that are made when the site is built. */
+export const TEMPLATE_PAPERS = [
+  { paper: 'a4', label: 'A4' },
+  { paper: 'letter', label: 'US Letter' },
+] as const
+
+export const templatePath = (slug: string, paper: string): string => `/sheets/${slug}-${paper}.pdf`
+
+/** A design of content/dummies by its file's name. Throws an Error that names the file. */
+export async function dummyNamed(name: string): Promise<Design> {
+  const file = `content/dummies/${name}.hingebook.json`
+  const entry = await getEntry('dummies', name)
+  if (!entry) {
+    const names = (await getCollection('dummies')).map(({ id }) => id)
+    throw new Error(`There is no ${file}; the dummies are ${names.join(', ')}.`)
+  }
+  try {
+    return parseDesign(entry.data)
+  } catch (error) {
+    if (error instanceof DesignError) throw new Error(`${file}: ${error.message}`)
+    throw error
+  }
+}
+
+async function chapterOf(entry: CollectionEntry<'chapters'>): Promise<Chapter> {
+  return { slug: entry.id, data: entry.data, entry, design: await dummyNamed(entry.data.dummy.id) }
+}
+
+/** All chapters in reading order. Throws an Error if two have one number. */
+export async function allChapters(): Promise<Chapter[]> {
+  const entries = (await getCollection('chapters')).sort((a, b) => a.data.number - b.data.number)
+  for (const [k, entry] of entries.entries()) {
+    const next = entries[k + 1]
+    if (next && next.data.number === entry.data.number)
+      throw new Error(
+        `content/chapters/${entry.id}.mdx and content/chapters/${next.id}.mdx both have the number ${entry.data.number}; each place on the path has one chapter.`,
+      )
+  }
+  return Promise.all(entries.map(chapterOf))
+}

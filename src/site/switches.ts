@@ -1,0 +1,68 @@
+/**
+ * The three switches at the top of every page. Each is an attribute of <html> that the styles read
+ * (data-projector="on"), remembered on this device under its own name.
+ */
+export interface Switch {
+  readonly name: 'projector' | 'reading' | 'theme'
+  readonly label: string
+  /** One sentence: what it does. */
+  readonly says: string
+}
+
+export const SWITCHES: readonly Switch[] = [
+  {
+    name: 'projector',
+    label: 'Projector',
+    says: 'Makes everything big enough for the back of a room, with one figure at a time.',
+  },
+  {
+    name: 'reading',
+    label: 'Reading',
+    says: 'Sets letters, words and lines further apart and keeps lines short, which helps many readers.',
+  },
+  { name: 'theme', label: 'Night', says: 'Turns the page dark, or light again.' },
+]
+
+/** Put in front of a switch's name where the device remembers it. */
+export const KEY = 'hingebook.'
+
+/**
+ * Runs in <head> before anything is painted, so the page never shows the wrong look first.
+ * Storage may be forbidden; then the page looks as the device asks.
+ */
+export const BEFORE_PAINT = `(() => {
+  const root = document.documentElement
+  root.dataset.awake = ''
+  try {
+    for (const name of ${JSON.stringify(SWITCHES.map(({ name }) => name))}) {
+      const value = localStorage.getItem('${KEY}' + name)
+      if (value) root.dataset[name] = value
+    }
+  } catch {}
+})()`
+
+/** Runs right behind the buttons: shows which are pressed, and listens. */
+export const AT_SWITCHES = `(() => {
+  const root = document.documentElement
+  const dark = matchMedia('(prefers-color-scheme: dark)')
+  const night = () => (root.dataset.theme ?? (dark.matches ? 'night' : 'day')) === 'night'
+  const pressed = (name) => (name === 'theme' ? night() : root.dataset[name] === 'on')
+  const buttons = document.querySelectorAll('[data-switch]')
+  const show = () => {
+    for (const button of buttons) button.setAttribute('aria-pressed', String(pressed(button.dataset.switch)))
+  }
+  const press = (name) => {
+    const value = name === 'theme' ? (night() ? 'day' : 'night') : pressed(name) ? '' : 'on'
+    if (value) root.dataset[name] = value
+    else delete root.dataset[name]
+    try {
+      if (value) localStorage.setItem('${KEY}' + name, value)
+      else localStorage.removeItem('${KEY}' + name)
+    } catch {}
+    show()
+    dispatchEvent(new Event('resize'))
+  }
+  for (const button of buttons) button.addEventListener('click', () => press(button.dataset.switch))
+  dark.addEventListener('change', show)
+  show()
+})()`
