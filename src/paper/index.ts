@@ -13,6 +13,10 @@ export type { Poser } from './pose.ts'
 export { compile, keep, poseAt } from './pose.ts'
 export type { Face } from './faces.ts'
 export { faces } from './faces.ts'
+export type { Making } from './making.ts'
+export { foldsTogether, making, SHUT } from './making.ts'
+export type { Surface } from './surface.ts'
+export { surfaces } from './surface.ts'
 export { pieces } from './pieces.ts'
 export type { Gape, Measure, TipMeasure } from './measure.ts'
 export { highest, measure, riseOf, sharedSlits, shutMargin, swing } from './measure.ts'
@@ -22,11 +26,12 @@ export type { Slip } from './slips.ts'
 export { likelyPointSlips, likelySlips } from './slips.ts'
 export type { SheetHandle } from './handles.ts'
 export { dragHandle, handlesOf } from './handles.ts'
-export { change, fieldsFor, settable, valueOf } from './change.ts'
+export { assign, change, fieldsFor, settable, valueOf } from './change.ts'
 export type { AnyKind, Mechanism } from './registry.ts'
 export { kindNamed, kindOf, kinds } from './registry.ts'
 export type {
   Card,
+  Change,
   Check,
   CheckName,
   Derived,
