@@ -199,9 +199,7 @@ function checkChapter(root: Leaf): void {
     const name = node.name ?? ''
     if (seen.includes(name))
       throw new Blotted(node, `<${name}> stands here a second time; a chapter has each cell once.`)
-    const before = CELLS.slice(CELLS.findIndex((cell) => cell === name) + 1).find((later) =>
-      seen.includes(later),
-    )
+    const before = CELLS.slice(CELLS.indexOf(name) + 1).find((later) => seen.includes(later))
     if (before)
       throw new Blotted(
         node,

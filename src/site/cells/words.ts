@@ -37,7 +37,7 @@ const at: Attribute = { takes: 'number', says: 'The opening, in degrees from 0 (
 export const STATES = ['flat', 'creased', 'reversing', 'shut', 'open'] as const
 
 /** The cells, in the order in which a chapter has them. Every chapter has each of them once. */
-export const CELLS = [
+export const CELLS: readonly string[] = [
   'TryIt',
   'Predict',
   'Why',
@@ -46,7 +46,7 @@ export const CELLS = [
   'Challenge',
   'GoesWrong',
   'ForTeachers',
-] as const
+]
 
 export const WORDS: Readonly<Record<string, Word>> = {
   TryIt: {
