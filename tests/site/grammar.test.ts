@@ -39,7 +39,7 @@ describe('an author is told what was received and what is expected', () => {
   test.each([
     [
       'text outside every cell',
-      { TryIt: `Hello.\n\n${right['TryIt']}` },
+      { TryIt: `Hello.\n\n${right.TryIt}` },
       'Text stands outside every cell; it belongs in <TryIt>, <Predict>, <Why>, <MakeIt>, <MeasureYours>, <Challenge>, <GoesWrong> or <ForTeachers>.',
     ],
     [
@@ -54,7 +54,7 @@ describe('an author is told what was received and what is expected', () => {
     ],
     [
       'a number outside a cell',
-      { TryIt: `<Num of="rise" id="beak" at={90} />\n\n${right['TryIt']}` },
+      { TryIt: `<Num of="rise" id="beak" at={90} />\n\n${right.TryIt}` },
       '<Num> stands at the top level of the chapter; it belongs in the text of a cell.',
     ],
     [
@@ -89,12 +89,12 @@ describe('an author is told what was received and what is expected', () => {
     ],
     [
       'a cell twice',
-      { Why: `${right['Why']}\n\n${right['Why']}` },
+      { Why: `${right.Why}\n\n${right.Why}` },
       '<Why> stands here a second time; a chapter has each cell once.',
     ],
     [
       'cells out of order',
-      { Predict: right['Why'] ?? '', Why: right['Predict'] ?? '' },
+      { Predict: right.Why ?? '', Why: right.Predict ?? '' },
       /^<Predict> stands after <Why>; the order of cells is <TryIt>, <Predict>, /,
     ],
     [
@@ -109,7 +109,7 @@ describe('an author is told what was received and what is expected', () => {
     ],
     [
       'an import',
-      { TryIt: `import x from 'x'\n\n${right['TryIt']}` },
+      { TryIt: `import x from 'x'\n\n${right.TryIt}` },
       'The chapter imports or exports something; its words are there without that.',
     ],
   ] as const)('%s', (_, spoilt, sentence) => {

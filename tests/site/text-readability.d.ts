@@ -4,5 +4,7 @@ declare module 'text-readability' {
     lexiconCount(text: string): number
     syllableCount(text: string): number
   }
+
+  // biome-ignore lint/style/noDefaultExport: the library has one
   export default readability
 }
