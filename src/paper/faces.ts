@@ -14,7 +14,7 @@ export interface Face {
   readonly drawn: readonly boolean[]
 }
 
-interface Part {
+export interface Part {
   points: Flat[]
   drawn: boolean[]
 }
@@ -49,7 +49,7 @@ const isConvex = (points: readonly Flat[]): boolean =>
   })
 
 /** Convex parts of a simple polygon: itself, or its triangles by ear clipping (Meisters 1975). */
-function convexParts(outline: readonly Flat[]): Part[] {
+export function convexParts(outline: readonly Flat[]): Part[] {
   const points = tidy(outline)
   if (points.length < 3) return []
   if (isConvex(points)) return [{ points, drawn: points.map(() => true) }]

@@ -1,0 +1,148 @@
+import { convexParts } from './faces.ts'
+import type { Design, Model, ModelCrease } from './model.ts'
+import { modelOf, throughLay } from './model.ts'
+import type { Poser } from './pose.ts'
+import { compile } from './pose.ts'
+import { kindOf } from './registry.ts'
+import type { Surface } from './surface.ts'
+import { frontOf, surfaces } from './surface.ts'
+import type { Build, Flat, Lay, Side, Vec3 } from './types.ts'
+import { add, cross, dot, RADIANS, scale, subtract } from './vector.ts'
+
+/** How far the making has come. */
+export interface Making {
+  /** Degrees, 0 shut to 180 flat. */
+  readonly opening: number
+  /** Ids that have been pushed through to the inside; a guest only together with its host. */
+  readonly through: readonly string[]
+  /** Ids that are cut but still lie in their host. What is in neither list is not cut yet. */
+  readonly cut: readonly string[]
+  /**
+   * Degrees by which the `cut` ones are folded about their fold lines, both layers of the shut card
+   * together: above 0 towards the outside of the right page, below 0 towards that of the left page.
+   */
+  readonly fold?: number
+}
+
+/**
+ * The least opening, degrees, at which a shut card is put in space: its layers keep their order (0.1 mm
+ * apart at 100 mm from the gutter) and nobody can see the difference.
+ */
+export const SHUT = 0.05
+
+/** Two flat points nearer than this are one, mm. */
+const SAME = 1e-6
+
+/** Where the fold line of one side lies in the host's panel; null if this kind has none there. */
+function foldLay(build: Build, side: Side): Lay | null {
+  const panel = `host-${side}`
+  for (const { left, right } of build.creases) {
+    if (left.panel === panel) return left.lay
+    if (right.panel === panel) return right.lay
+  }
+  return null
+}
+
+/** Whether the fold lines of both layers lie on one another in the shut card, so that they can be creased as one. */
+export function foldsTogether(design: Design, id: string): boolean {
+  const m = design.mechanisms.find((one) => one.id === id)
+  if (!m) throw new RangeError(`there is no mechanism ${id}`)
+  const build = kindOf(m).build(m)
+  const [left, right] = [foldLay(build, 'left'), foldLay(build, 'right')]
+  if (!left || !right) return false
+  const apart = (a: readonly number[], b: readonly number[]) =>
+    Math.hypot((a[0] as number) - (b[0] as number), (a[1] as number) - (b[1] as number))
+  return apart(left.origin, right.origin) < SAME && apart(left.run, right.run) < SAME
+}
+
+/** The same model with the notches of mechanisms that are cut, but not through, taken out of their hosts. */
+function withHoles(model: Model, loose: readonly { build: Build; host: ModelCrease }[]): Model {
+  const panels = model.panels.map((panel) => ({ ...panel, notches: [...panel.notches] }))
+  for (const { build, host } of loose)
+    if (build.notch)
+      for (const side of ['left', 'right'] as const)
+        panels[host[side].panel]?.notches.push({
+          owner: -1,
+          outline: throughLay(host[side].lay, build.notch[side]),
+        })
+  return { ...model, panels }
+}
+
+/** Turns a point about the line through `origin` along unit `way`, by an angle in radians. Source: Rodrigues' formula. */
+function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
+  const v = subtract(p, origin)
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return add(origin, add(add(scale(v, c), scale(cross(way, v), s)), scale(way, dot(way, v) * (1 - c))))
+}
+
+/**
+ * The paper in space while the card is being made: some mechanisms pushed through, some only cut, lying
+ * in their host or folded over with the card shut.
+ *
+ * Idealisation: the two layers of a folded strip turn as one about the fold line of the layer that they
+ * fold towards; the other layer's fold line stays behind by the gap between the pages (see SHUT).
+ * Throws a RangeError if `fold` is asked for and the card is not shut, or if the two layers' fold lines
+ * do not lie on one another.
+ */
+export function making(design: Design, state: Making): readonly Surface[] {
+  const { through, cut, fold = 0 } = state
+  if (fold !== 0 && state.opening > 1)
+    throw new RangeError(`both layers fold over together only in the shut card, not at ${state.opening} degrees`)
+  const part: Design = { ...design, mechanisms: design.mechanisms.filter((m) => through.includes(m.id)) }
+  const whole = modelOf(part)
+  const loose = design.mechanisms.flatMap((m, owner) => {
+    const host = whole.creases.find((crease) => crease.name === m.on)
+    return cut.includes(m.id) && host ? [{ id: m.id, owner, host, build: kindOf(m).build(m) }] : []
+  })
+  const poser = compile(part)
+  poser(Math.max(SHUT, state.opening))
+  const open: Poser = Object.assign((opening: number) => poser(opening), {
+    model: withHoles(whole, loose),
+    frames: poser.frames,
+    lift: poser.lift,
+  })
+  const owners = part.mechanisms.map((m) => design.mechanisms.indexOf(m))
+  const paper = surfaces(open).map((one) => ({ ...one, owner: one.owner < 0 ? -1 : (owners[one.owner] as number) }))
+  let sheet = whole.panels.length
+  for (const { id, owner, host, build } of loose) {
+    if (!build.notch) continue
+    if (fold !== 0 && !foldsTogether(design, id))
+      throw new RangeError(`the fold lines of ${id} do not lie on one another in the shut card`)
+    const toward: Side = fold < 0 ? 'left' : 'right'
+    const hinge = fold === 0 ? null : hingeOf(poser, host, build, toward)
+    for (const side of ['left', 'right'] as const) {
+      const { panel, lay } = host[side]
+      const front = frontOf(whole, poser.frames, panel)
+      const place = (p: Vec3): Vec3 => (hinge ? turned(p, hinge.origin, hinge.way, fold * hinge.sign * RADIANS) : p)
+      for (const { points, drawn } of convexParts(throughLay(lay, build.notch[side])))
+        paper.push({
+          panel: `${id}/${side}`,
+          owner,
+          sheet,
+          points: points.map((flat) => place(poser.lift(panel, flat))),
+          drawn,
+          front: hinge ? turned(front, [0, 0, 0], hinge.way, fold * hinge.sign * RADIANS) : front,
+        })
+      sheet++
+    }
+  }
+  return paper
+}
+
+/**
+ * The line about which a strip folds over, on the layer that it folds towards. `sign` makes a turn by a
+ * positive angle go to the outside of the right page, by a negative one to that of the left page.
+ */
+function hingeOf(poser: Poser, host: ModelCrease, build: Build, toward: Side) {
+  const { panel, lay: hostLay } = host[toward]
+  const fold = foldLay(build, toward)
+  if (!fold) return null
+  const { origin, run, off } = fold
+  // A crease's "across" leads away from the strip, into the rest of the host.
+  const flat: readonly Flat[] = [origin, [origin[0] + run[0], origin[1] + run[1]], [origin[0] - off[0], origin[1] - off[1]]]
+  const [at, along, strip] = throughLay(hostLay, flat).map((one) => poser.lift(panel, one)) as [Vec3, Vec3, Vec3]
+  const way = subtract(along, at)
+  // A small turn about `way` moves the strip along way x (strip - at): is that the paper's back, its outside?
+  const outwards = dot(cross(way, subtract(strip, at)), frontOf(poser.model, poser.frames, panel)) < 0
+  return { origin: at, way, sign: outwards === (toward === 'right') ? 1 : -1 }
+}

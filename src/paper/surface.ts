@@ -1,0 +1,63 @@
+import type { Face } from './faces.ts'
+import { faces } from './faces.ts'
+import type { Model } from './model.ts'
+import type { Poser } from './pose.ts'
+import type { Frame, Vec3 } from './types.ts'
+
+/** A convex flat part of the paper in space, mm. */
+export interface Surface {
+  /** Name of the panel it belongs to. */
+  readonly panel: string
+  /** Index of the mechanism that owns the panel; -1 for the card's own pages. */
+  readonly owner: number
+  /** Parts with the same number are one panel and lie in one plane. */
+  readonly sheet: number
+  readonly points: readonly Vec3[]
+  /** Edge k, from points[k] to points[k + 1], is a real edge or fold (not a seam inside the panel). */
+  readonly drawn: readonly boolean[]
+  /** Unit normal on the front of the paper: the side seen when you look into the open card. */
+  readonly front: Vec3
+}
+
+const known = new WeakMap<Model, readonly Face[]>()
+
+/** `faces(model)`, worked out once for each model. */
+export function facesOf(model: Model): readonly Face[] {
+  let found = known.get(model)
+  if (!found) {
+    found = faces(model)
+    known.set(model, found)
+  }
+  return found
+}
+
+/**
+ * The front's unit normal of a panel at the opening posed last: square to "across" = +-S x + C n and
+ * to "along" = d, on the crease's inside where it is a valley, on its outside where it is a mountain.
+ */
+export function frontOf(model: Model, frames: readonly Frame[], panel: number): Vec3 {
+  const { crease, side } = model.panels[panel] as Model['panels'][number]
+  const f = frames[crease] as Frame
+  const fold = model.creases[crease]?.fold === 'mountain' ? -1 : 1
+  const S = fold * (f[12] as number)
+  const C = fold * (side === 'left' ? 1 : -1) * (f[13] as number)
+  const part = (k: number): number => S * (f[9 + k] as number) + C * (f[3 + k] as number)
+  return [part(0), part(1), part(2)]
+}
+
+/** The whole paper in space at the opening posed last. */
+export function surfaces(poser: Poser): readonly Surface[] {
+  const { model, frames } = poser
+  const fronts = model.panels.map((_, index) => frontOf(model, frames, index))
+  return facesOf(model).map(({ panel, outline, drawn }): Surface => {
+    const { name, owner } = model.panels[panel] as Model['panels'][number]
+    return {
+      panel: name,
+      owner,
+      sheet: panel,
+      points: outline.map((flat) => poser.lift(panel, flat)),
+      drawn,
+      front: fronts[panel] as Vec3,
+    }
+  })
+}
