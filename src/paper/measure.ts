@@ -38,11 +38,13 @@ export function riseOf([x, , z]: Vec3, opening: number): number {
   return z * sine - Math.abs(x) * cosine
 }
 
-const tipAt = (poser: Poser, index: number): Vec3 => {
+export const tipAt = (poser: Poser, index: number): Vec3 => {
   const build = poser.model.builds[index]
   if (!build) throw new RangeError(`there is no mechanism ${index}`)
+  const { crease, along, across } = build.build.tip
+  const panel = poser.model.panels[build.firstPanel]
+  if (crease === 'host' && panel) return poser.lift(build.firstPanel, [across ?? 0, along])
   const f = poser.frames[build.tipCrease] as Frame
-  const { along } = build.build.tip
   return [0, 1, 2].map((k) => (f[k] as number) + along * (f[6 + k] as number)) as Vec3
 }
 
@@ -110,7 +112,11 @@ const indexOf = (model: Model, id: string): number => {
 }
 
 /** The path of a mechanism's tip, from shut to flat in `steps` equal openings; mm. */
-export function swing(design: Design, id: string, steps = 60): readonly { opening: number; at: Vec3; rise: number }[] {
+export function swing(
+  design: Design,
+  id: string,
+  steps = 60,
+): readonly { opening: number; at: Vec3; rise: number }[] {
   const poser = compile(design)
   const index = indexOf(modelOf(design), id)
   return Array.from({ length: steps + 1 }, (_, k) => {
@@ -125,7 +131,12 @@ export function swing(design: Design, id: string, steps = 60): readonly { openin
  * Largest value of a smooth function between a and b: golden-section search (Kiefer 1953) in the
  * bracket round the best of a coarse grid.
  */
-export function largest(f: (x: number) => number, a: number, b: number, grid = 45): { x: number; value: number } {
+export function largest(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  grid = 45,
+): { x: number; value: number } {
   const step = (b - a) / grid
   let best = a
   for (let k = 1; k <= grid; k++) if (f(a + k * step) > f(best)) best = a + k * step

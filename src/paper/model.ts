@@ -190,7 +190,10 @@ function assemble(design: Design): Model {
         name,
         owner,
         crease,
-        side: panel.crease === 'host' && hostPanel !== undefined ? (panels[hostPanel]?.side ?? 'right') : panel.side,
+        side:
+          panel.crease === 'host' && hostPanel !== undefined
+            ? (panels[hostPanel]?.side ?? 'right')
+            : panel.side,
         outline: panel.outline,
         piece: piece ?? under?.piece ?? 0,
         sheet: laidOn && under ? compose(under.sheet, laidOn.lay) : panel.flat.lay,

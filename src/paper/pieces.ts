@@ -58,7 +58,8 @@ function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line:
       // Where the new ridge lies elsewhere, the old fold inside the strip is pressed flat again.
       const other = sheetsOf(model, ridge).find((sheet) => sheet.piece === piece)
       const [from, to] = build.span
-      if (other && !same(laid(other.lay, [0, 0]), at(from)) && !same(laid(other.lay, [0, 0]), at(to))) line('crease', from, to)
+      if (other && !same(laid(other.lay, [0, 0]), at(from)) && !same(laid(other.lay, [0, 0]), at(to)))
+        line('crease', from, to)
     }
   }
 }
@@ -85,7 +86,12 @@ function cutLines(model: Model, index: number, add: (piece: number, line: PieceL
   for (const line of left.lines) {
     const twin = right.lines.findIndex((other) => same(other[0] as Spot, line[0] as Spot))
     if (twin < 0 || left.piece !== right.piece) add(left.piece, { kind: 'cut', points: line, of })
-    else add(left.piece, { kind: 'cut', points: [...line.slice(1).reverse(), ...(right.lines.splice(twin, 1)[0] ?? [])], of })
+    else
+      add(left.piece, {
+        kind: 'cut',
+        points: [...line.slice(1).reverse(), ...(right.lines.splice(twin, 1)[0] ?? [])],
+        of,
+      })
   }
   for (const line of right.lines) add(right.piece, { kind: 'cut', points: line, of })
 }
@@ -103,7 +109,10 @@ export function pieces(design: Design): readonly Piece[] {
   const add = (piece: number, line: PieceLine): void => {
     const list = lines[piece] as PieceLine[]
     // Two V-folds may share one slit: it is cut once.
-    if (line.kind !== 'cut' || !list.some((other) => other.kind === 'cut' && sameLine(other.points, line.points)))
+    if (
+      line.kind !== 'cut' ||
+      !list.some((other) => other.kind === 'cut' && sameLine(other.points, line.points))
+    )
       list.push(line)
   }
   for (const crease of model.creases) foldLines(model, crease, add)

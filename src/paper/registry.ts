@@ -1,10 +1,14 @@
 import { cutLayer } from './mechanisms/cut-layer.ts'
 import { cutTrapezoid } from './mechanisms/cut-trapezoid.ts'
 import { cutVFold } from './mechanisms/cut-v-fold.ts'
+import { floatingLayer } from './mechanisms/floating-layer.ts'
+import { gluedTent } from './mechanisms/glued-tent.ts'
+import { gluedVFold } from './mechanisms/glued-v-fold.ts'
+import { rider } from './mechanisms/rider.ts'
 import type { Kind, Placed } from './types.ts'
 
 /** Every kind of mechanism there is. */
-const registry = [cutVFold, cutLayer, cutTrapezoid] as const
+const registry = [cutVFold, cutLayer, cutTrapezoid, gluedVFold, gluedTent, floatingLayer, rider] as const
 
 type MechanismOf<K> = K extends Kind<infer M> ? M : never
 

@@ -113,11 +113,15 @@ export interface Build {
   /** Lines to be cut through, on the host's left and right side. */
   readonly cuts: { readonly left: readonly (readonly Flat[])[]; readonly right: readonly (readonly Flat[])[] }
   /** Which crease carries the point that rises: its tip lies at this distance along it. */
-  readonly tip: { readonly crease: string; readonly along: number }
+  readonly tip: { readonly crease: string; readonly along: number; readonly across?: number }
   /** Pieces of its own card, flat; none for a mechanism cut from its host. */
   readonly pieces?: readonly OwnPiece[]
   /** Where it is glued on its host's panels: an outline each, or an open line to be taped along. */
-  readonly glue?: readonly { readonly panel: string; readonly outline: readonly Flat[]; readonly closed: boolean }[]
+  readonly glue?: readonly {
+    readonly panel: string
+    readonly outline: readonly Flat[]
+    readonly closed: boolean
+  }[]
   /** How far it is from shutting flat (degrees or mm); 0 or absent: it shuts flat. */
   readonly shutGap?: ShutGap
   /** The openings of the host crease (degrees) between which it moves; absent: 0 to 180. */

@@ -89,12 +89,35 @@ function build(m: CutLayer): Build {
     },
   ]
   const cuts = (depth: number): (readonly Flat[])[] =>
-    depth > 0 ? [[[0, m.start], [depth, m.start]], [[0, m.end], [depth, m.end]]] : []
+    depth > 0
+      ? [
+          [
+            [0, m.start],
+            [depth, m.start],
+          ],
+          [
+            [0, m.end],
+            [depth, m.end],
+          ],
+        ]
+      : []
   return {
     creases,
     panels: [
-      { part: 'left', crease: 'ridge', side: 'left', outline: rectangle(b, 0, long), flat: { panel: 'host-left', lay: shifted(a - b, m.start, 1) } },
-      { part: 'right', crease: 'ridge', side: 'right', outline: rectangle(a, 0, long), flat: { panel: 'host-right', lay: shifted(b - a, m.start, 1) } },
+      {
+        part: 'left',
+        crease: 'ridge',
+        side: 'left',
+        outline: rectangle(b, 0, long),
+        flat: { panel: 'host-left', lay: shifted(a - b, m.start, 1) },
+      },
+      {
+        part: 'right',
+        crease: 'ridge',
+        side: 'right',
+        outline: rectangle(a, 0, long),
+        flat: { panel: 'host-right', lay: shifted(b - a, m.start, 1) },
+      },
     ],
     notch: { left: rectangle(a, m.start, m.end), right: rectangle(b, m.start, m.end) },
     span: [m.start, m.end],
@@ -108,10 +131,40 @@ export const cutLayer: Kind<CutLayer> = {
   kind: 'cut-layer',
   label: 'Layer cut from the card',
   fields: [
-    { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, help: 'Where the first cut crosses the host crease.' },
-    { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: 'Where the second cut crosses the host crease.' },
-    { name: 'left', label: 'Left depth', unit: 'mm', min: 0, max: 2000, optional: true, help: 'How deep the cuts go on the left.' },
-    { name: 'right', label: 'Right depth', unit: 'mm', min: 0, max: 2000, optional: true, help: 'How deep the cuts go on the right.' },
+    {
+      name: 'start',
+      label: 'Start',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Where the first cut crosses the host crease.',
+    },
+    {
+      name: 'end',
+      label: 'End',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Where the second cut crosses the host crease.',
+    },
+    {
+      name: 'left',
+      label: 'Left depth',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      optional: true,
+      help: 'How deep the cuts go on the left.',
+    },
+    {
+      name: 'right',
+      label: 'Right depth',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      optional: true,
+      help: 'How deep the cuts go on the right.',
+    },
   ],
   points: [],
   derived: [
@@ -170,7 +223,10 @@ export const cutLayer: Kind<CutLayer> = {
   complete: (m) => ({ ...m, ...depths(m) }),
   limits: (m) => {
     if (m.left === undefined && m.right === undefined)
-      return { field: 'left', sentence: 'is missing: give the depth of the cuts, left, right or both, from 0 to 2000 mm' }
+      return {
+        field: 'left',
+        sentence: 'is missing: give the depth of the cuts, left, right or both, from 0 to 2000 mm',
+      }
     return m.end >= m.start
       ? null
       : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start }

@@ -23,8 +23,16 @@ function build(m: CutTrapezoid): Build {
     [m.startCut, from],
   ]
   const cuts: (readonly Flat[])[] = []
-  if (m.startCut > 0) cuts.push([[0, m.start], [m.startCut, m.start]])
-  if (m.endCut > 0) cuts.push([[0, m.end], [m.endCut, m.end]])
+  if (m.startCut > 0)
+    cuts.push([
+      [0, m.start],
+      [m.startCut, m.start],
+    ])
+  if (m.endCut > 0)
+    cuts.push([
+      [0, m.end],
+      [m.endCut, m.end],
+    ])
   return {
     creases: mirroredCreases(shape, long, Math.hypot(long, m.endCut - m.startCut)),
     panels: mirroredPanels(shape, outline(0)),
@@ -40,10 +48,38 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   kind: 'cut-trapezoid',
   label: 'Trapezoid cut from the card',
   fields: [
-    { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, help: 'Where the first cut crosses the host crease.' },
-    { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: 'Where the second cut crosses the host crease.' },
-    { name: 'startCut', label: 'First cut', unit: 'mm', min: 0, max: 2000, help: 'How deep the first cut goes, square to the crease.' },
-    { name: 'endCut', label: 'Second cut', unit: 'mm', min: 0, max: 2000, help: 'How deep the second cut goes, square to the crease.' },
+    {
+      name: 'start',
+      label: 'Start',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Where the first cut crosses the host crease.',
+    },
+    {
+      name: 'end',
+      label: 'End',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Where the second cut crosses the host crease.',
+    },
+    {
+      name: 'startCut',
+      label: 'First cut',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'How deep the first cut goes, square to the crease.',
+    },
+    {
+      name: 'endCut',
+      label: 'Second cut',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'How deep the second cut goes, square to the crease.',
+    },
   ],
   points: [],
   derived: [
@@ -55,7 +91,9 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
       max: 89,
       help: 'The angle between the crease and a fold. Zero: the two cuts are equal.',
       get: (m) => Math.atan2(m.endCut - m.startCut, m.end - m.start) * DEGREES,
-      set: (m, value) => ({ endCut: Math.max(0, m.startCut + (m.end - m.start) * Math.tan(value / DEGREES)) }),
+      set: (m, value) => ({
+        endCut: Math.max(0, m.startCut + (m.end - m.start) * Math.tan(value / DEGREES)),
+      }),
     },
   ],
   handles: [
@@ -78,6 +116,8 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   ],
   complete: (m) => m,
   limits: (m) =>
-    m.end >= m.start ? null : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start },
+    m.end >= m.start
+      ? null
+      : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start },
   build,
 }

@@ -23,6 +23,9 @@ export interface MirroredShape {
   readonly sin: number
 }
 
+/** Below this a cosine's square is no longer a full float: the fold is square to its host. */
+const SQUARE = 1e-150
+
 export function mirroredShape(
   from: number,
   toward: 1 | -1,
@@ -30,10 +33,14 @@ export function mirroredShape(
   outward: number,
   across: number,
 ): MirroredShape {
-  const long = Math.hypot(outward, across)
-  return long === 0
-    ? { from, toward, cut0, cos: 1, sin: 0 }
-    : { from, toward, cut0, cos: outward / long, sin: across / long }
+  // Divided by the larger part first: the smallest floats have too few digits for a unit direction.
+  const size = Math.max(Math.abs(outward), Math.abs(across))
+  const [along, off] = size === 0 ? [1, 0] : [outward / size, across / size]
+  const long = Math.hypot(along, off)
+  const cos = along / long
+  return Math.abs(cos) < SQUARE
+    ? { from, toward, cut0, cos: 0, sin: 1 }
+    : { from, toward, cut0, cos, sin: off / long }
 }
 
 /**

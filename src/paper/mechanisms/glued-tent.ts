@@ -1,0 +1,201 @@
+import type { Build, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
+import { sameLay } from '../vector.ts'
+import { fourBar, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
+import { ownPiece, tabOutline } from './own-piece.ts'
+
+/** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
+export interface GluedTent extends Placed {
+  readonly kind: 'glued-tent'
+  /** Along the host crease, mm. */
+  readonly start: number
+  readonly end: number
+  /** Host crease to joint, mm. */
+  readonly leftFoot: number
+  readonly rightFoot: number
+  /** Joint to ridge, mm. */
+  readonly leftWall: number
+  readonly rightWall: number
+  readonly side?: 'inside' | 'outside'
+  readonly pop?: 'up' | 'down'
+  /** Width of the glue tabs, mm; 0: no tabs, tape along the joint. */
+  readonly tab?: number
+}
+
+/** Fields and choices that every parallel mechanism of its own card shares. */
+export const along: readonly Field[] = [
+  {
+    name: 'start',
+    label: 'Start',
+    unit: 'mm',
+    min: 0,
+    max: 2000,
+    help: 'Where it begins along the host crease.',
+  },
+  { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: 'Where it ends along the host crease.' },
+]
+export const tabField: Field = {
+  name: 'tab',
+  label: 'Glue tab',
+  unit: 'mm',
+  min: 0,
+  max: 100,
+  optional: true,
+  help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
+}
+const choices: readonly Choice[] = [
+  {
+    name: 'side',
+    label: 'Side',
+    values: ['inside', 'outside'],
+    help: 'Inside the host’s fold, or off its back.',
+  },
+  {
+    name: 'pop',
+    label: 'State',
+    values: ['up', 'down'],
+    help: 'Popped up, or still lying down in the fold.',
+  },
+]
+
+export const endAfterStart = (m: { start: number; end: number }) =>
+  m.end >= m.start
+    ? null
+    : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start }
+
+const rectangle = (across: number, long: number): readonly Flat[] => [
+  [0, 0],
+  [0, long],
+  [across, long],
+  [across, 0],
+]
+
+const barOf = (m: GluedTent) =>
+  fourBar(
+    'planar',
+    { base: m.rightFoot, facet: m.rightWall },
+    { base: m.leftFoot, facet: m.leftWall },
+    m.pop === 'down' ? -1 : 1,
+    m.side === 'outside',
+  )
+
+function piece(m: GluedTent): OwnPiece {
+  const long = m.end - m.start
+  const [l, r] = [-m.leftWall, m.rightWall]
+  return ownPiece('piece', m.tab ?? 0, [
+    { from: [r, long], to: [r, 0], of: `${m.id}/right` },
+    { from: [l, 0], to: [l, long], of: `${m.id}/left` },
+  ])
+}
+
+function build(m: GluedTent): Build {
+  const long = m.end - m.start
+  const bar = barOf(m)
+  const range = rangeOf(bar)
+  const away = shutsOuter(bar) ? 1 : -1
+  const parts = {
+    left: { foot: m.leftFoot, wall: m.leftWall },
+    right: { foot: m.rightFoot, wall: m.rightWall },
+  }
+  const inHost = (foot: number, off: 1 | -1): Lay => ({ origin: [foot, m.start], run: [0, 1], off: [off, 0] })
+  const joint = (side: 'left' | 'right'): CreasePart => {
+    const page = { panel: `host-${side}`, lay: inHost(parts[side].foot, away) }
+    const own = { panel: side, lay: { origin: [parts[side].wall, 0], run: [0, 1], off: [-1, 0] } as const }
+    return {
+      part: side,
+      length: long,
+      fold: 'valley',
+      left: side === 'left' ? page : own,
+      right: side === 'left' ? own : page,
+    }
+  }
+  return {
+    creases: [
+      {
+        part: 'ridge',
+        length: long,
+        fold: m.pop === 'down' ? 'valley' : 'mountain',
+        left: { panel: 'left', lay: sameLay },
+        right: { panel: 'right', lay: sameLay },
+      },
+      joint('left'),
+      joint('right'),
+    ],
+    panels: (['left', 'right'] as const).map((side) => ({
+      part: side,
+      crease: 'ridge',
+      side,
+      outline: rectangle(parts[side].wall, long),
+      flat: { panel: 'piece', lay: { ...sameLay, off: side === 'left' ? [-1, 0] : [1, 0] } },
+    })),
+    notch: null,
+    span: [m.start, m.start],
+    cuts: { left: [], right: [] },
+    tip: { crease: 'ridge', along: long / 2 },
+    pieces: [piece(m)],
+    glue: (['left', 'right'] as const).map((side) => ({
+      panel: `host-${side}`,
+      ...tabOutline(inHost(parts[side].foot, 1), long, m.tab ?? 0),
+    })),
+    shutGap: shutGap(bar),
+    range,
+    place: (host, out) => placeFourBar(bar, range, m.start, 1, host, out),
+  }
+}
+
+const size = (name: string, label: string, help: string): Field => ({
+  name,
+  label,
+  unit: 'mm',
+  min: 0,
+  max: 2000,
+  help,
+})
+
+export const gluedTent: Kind<GluedTent> = {
+  kind: 'glued-tent',
+  label: 'Tent of its own card',
+  fields: [
+    ...along,
+    size('leftFoot', 'Left foot', 'From the host crease to the left joint.'),
+    size('rightFoot', 'Right foot', 'From the host crease to the right joint.'),
+    size('leftWall', 'Left wall', 'From the left joint to the ridge.'),
+    size('rightWall', 'Right wall', 'From the right joint to the ridge.'),
+    tabField,
+  ],
+  choices,
+  points: [],
+  derived: [
+    {
+      name: 'wall',
+      label: 'Walls',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Joint to ridge on both sides; both change together.',
+      get: (m) => m.rightWall,
+      set: (m, value) => ({ rightWall: value, leftWall: Math.max(0, m.leftWall + value - m.rightWall) }),
+    },
+  ],
+  handles: [
+    {
+      name: 'start-foot',
+      label: 'Right joint’s start',
+      across: 'rightFoot',
+      along: 'start',
+      at: (m) => [m.rightFoot, m.start],
+      drag: (m, [a, l]) => ({ rightFoot: Math.max(0, a), start: Math.min(l, m.end - 1) }),
+    },
+    {
+      name: 'end-foot',
+      label: 'Left joint’s end',
+      across: 'leftFoot',
+      along: 'end',
+      side: 'left',
+      at: (m) => [m.leftFoot, m.end],
+      drag: (m, [a, l]) => ({ leftFoot: Math.max(0, a), end: Math.max(l, m.start + 1) }),
+    },
+  ],
+  complete: (m) => ({ ...m, side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }),
+  limits: endAfterStart,
+  build,
+}

@@ -1,0 +1,291 @@
+import type { Build, Change, CreasePart, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
+import { DEGREES, RADIANS, sameLay } from '../vector.ts'
+import { fourBar, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
+import type { TabEdge } from './own-piece.ts'
+import { ownPiece, tabOutline } from './own-piece.ts'
+
+/** Angles of one side, degrees. */
+export interface VSide {
+  /** Host crease to joint, in the host's panel. */
+  readonly base: number
+  /** Joint to ridge, in the facet. */
+  readonly facet: number
+}
+
+/** A V-fold of its own card, glued or taped along two joints that meet on the host crease. */
+export interface GluedVFold extends Placed {
+  readonly kind: 'glued-v-fold'
+  /** Along the host crease, mm. */
+  readonly apex: number
+  /** Which way along the host crease the joints run. */
+  readonly toward: 1 | -1
+  readonly left: VSide
+  readonly right: VSide
+  /** The short way of writing equal sides in the file. */
+  readonly base?: number
+  readonly facet?: number
+  /** Length of a joint, and of the ridge, mm. */
+  readonly foot: number
+  readonly ridge: number
+  readonly side?: 'inside' | 'outside'
+  readonly pop?: 'up' | 'down'
+  /** Points `[across, along]` from the ridge's tip to the joint's end, measured from the ridge. */
+  readonly outline?: readonly Flat[]
+  /** Width of the glue tabs, mm; 0: no tabs, tape along the joint. */
+  readonly tab?: number
+}
+
+const sides = (m: GluedVFold): { left: VSide; right: VSide } => ({
+  left: { base: m.left?.base ?? m.base ?? 0, facet: m.left?.facet ?? m.facet ?? 0 },
+  right: { base: m.right?.base ?? m.base ?? 0, facet: m.right?.facet ?? m.facet ?? 0 },
+})
+
+const barOf = (m: GluedVFold) => {
+  const { left, right } = sides(m)
+  return fourBar('spherical', right, left, m.pop === 'down' ? -1 : 1, m.side === 'outside')
+}
+
+/** A joint in the host's panel: along it, and away from the host crease (or back to it). */
+function jointInHost(m: GluedVFold, base: number, away: 1 | -1): Lay {
+  const sin = Math.sin(base * RADIANS)
+  const cos = Math.cos(base * RADIANS)
+  return { origin: [0, m.apex], run: [sin, m.toward * cos], off: [away * cos, -away * m.toward * sin] }
+}
+
+/** A joint in its facet: along it, and towards the ridge. */
+function jointInFacet(facet: number): Lay {
+  const sin = Math.sin(facet * RADIANS)
+  const cos = Math.cos(facet * RADIANS)
+  return { origin: [0, 0], run: [sin, cos], off: [-cos, sin] }
+}
+
+const facetOutline = (m: GluedVFold, facet: number): readonly Flat[] => [
+  [0, 0],
+  [0, m.ridge],
+  ...(m.outline ?? []),
+  [m.foot * Math.sin(facet * RADIANS), m.foot * Math.cos(facet * RADIANS)],
+]
+
+function piece(m: GluedVFold, outlines: { left: readonly Flat[]; right: readonly Flat[] }): OwnPiece {
+  const { left, right } = sides(m)
+  const edge = (side: 'left' | 'right', facet: number): TabEdge => {
+    const sign = side === 'left' ? -1 : 1
+    const end: Flat = [sign * m.foot * Math.sin(facet * RADIANS), m.foot * Math.cos(facet * RADIANS)]
+    return side === 'right'
+      ? { from: end, to: [0, 0], of: `${m.id}/right` }
+      : { from: [0, 0], to: end, of: `${m.id}/left` }
+  }
+  const rim = (outline: readonly Flat[], sign: 1 | -1): Flat[] =>
+    outline.slice(1, -1).map(([across, along]): Flat => [sign * across, along])
+  return ownPiece('piece', m.tab ?? 0, [
+    ...rim(outlines.right, 1),
+    edge('right', right.facet),
+    edge('left', left.facet),
+    ...rim(outlines.left, -1).slice(1).reverse(),
+  ])
+}
+
+function build(m: GluedVFold): Build {
+  const { left, right } = sides(m)
+  const bar = barOf(m)
+  const range = rangeOf(bar)
+  const away = shutsOuter(bar) ? 1 : -1
+  const outlines = { left: facetOutline(m, left.facet), right: facetOutline(m, right.facet) }
+  const joint = (side: 'left' | 'right', { base, facet }: VSide): CreasePart => {
+    const page = { panel: `host-${side}`, lay: jointInHost(m, base, away) }
+    const own = { panel: side, lay: jointInFacet(facet) }
+    return {
+      part: side,
+      length: m.foot,
+      fold: 'valley',
+      left: side === 'left' ? page : own,
+      right: side === 'left' ? own : page,
+    }
+  }
+  const flat = (side: 'left' | 'right') => ({
+    panel: 'piece',
+    lay: { ...sameLay, off: side === 'left' ? ([-1, 0] as const) : ([1, 0] as const) },
+  })
+  return {
+    creases: [
+      {
+        part: 'ridge',
+        length: m.ridge,
+        fold: m.pop === 'down' ? 'valley' : 'mountain',
+        left: { panel: 'left', lay: sameLay },
+        right: { panel: 'right', lay: sameLay },
+      },
+      joint('left', left),
+      joint('right', right),
+    ],
+    panels: (['left', 'right'] as const).map((side) => ({
+      part: side,
+      crease: 'ridge',
+      side,
+      outline: outlines[side],
+      flat: flat(side),
+    })),
+    notch: null,
+    span: [m.apex, m.apex],
+    cuts: { left: [], right: [] },
+    tip: { crease: 'ridge', along: m.ridge },
+    pieces: [piece(m, outlines)],
+    glue: (['left', 'right'] as const).map((side) => ({
+      panel: `host-${side}`,
+      ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0),
+    })),
+    shutGap: shutGap(bar),
+    range,
+    place: (host, out) => placeFourBar(bar, range, m.apex, m.toward, host, out),
+  }
+}
+
+const angle = (name: string, label: string, help: string) =>
+  ({ name, label, unit: 'deg', min: 1, max: 179, help }) as const
+
+const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
+  const now = sides(m)
+  const shift = value - now.right[key]
+  return { [`right.${key}`]: value, [`left.${key}`]: now.left[key] + shift }
+}
+
+export const gluedVFold: Kind<GluedVFold> = {
+  kind: 'glued-v-fold',
+  label: 'V-fold of its own card',
+  fields: [
+    {
+      name: 'apex',
+      label: 'Apex',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Where the two joints meet on the host crease.',
+    },
+    {
+      ...angle('base', 'Base angle', 'From the host crease to the joint, the same on both sides.'),
+      optional: true,
+      shorthand: true,
+    },
+    {
+      ...angle('facet', 'Facet angle', 'From the joint to the ridge, the same on both sides.'),
+      optional: true,
+      shorthand: true,
+    },
+    angle('left.base', 'Left base angle', 'From the host crease to the left joint.'),
+    angle('left.facet', 'Left facet angle', 'From the left joint to the ridge.'),
+    angle('right.base', 'Right base angle', 'From the host crease to the right joint.'),
+    angle('right.facet', 'Right facet angle', 'From the right joint to the ridge.'),
+    {
+      name: 'foot',
+      label: 'Joint',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'How long the glued or taped joint is.',
+    },
+    {
+      name: 'ridge',
+      label: 'Ridge',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'How long the ridge is, from the apex to the tip.',
+    },
+    {
+      name: 'tab',
+      label: 'Glue tab',
+      unit: 'mm',
+      min: 0,
+      max: 100,
+      optional: true,
+      help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
+    },
+  ],
+  choices: [
+    {
+      name: 'toward',
+      label: 'Joints run',
+      values: [1, -1],
+      required: true,
+      help: 'Which way along the host crease the joints run: 1 outward, -1 back.',
+    },
+    {
+      name: 'side',
+      label: 'Side',
+      values: ['inside', 'outside'],
+      help: 'Inside the host’s fold, or off its back.',
+    },
+    {
+      name: 'pop',
+      label: 'State',
+      values: ['up', 'down'],
+      help: 'Popped up, or still lying down in the fold.',
+    },
+  ],
+  points: [{ name: 'outline', help: 'Points from the tip of the ridge to the end of the joint.' }],
+  derived: [
+    {
+      name: 'base',
+      label: 'Base angle',
+      unit: 'deg',
+      min: 1,
+      max: 179,
+      help: 'From the host crease to the joint; both sides turn together.',
+      get: (m) => sides(m).right.base,
+      set: (m, value) => both(m, 'base', value),
+    },
+    {
+      name: 'facet',
+      label: 'Facet angle',
+      unit: 'deg',
+      min: 1,
+      max: 179,
+      help: 'From the joint to the ridge; both sides change together.',
+      get: (m) => sides(m).right.facet,
+      set: (m, value) => both(m, 'facet', value),
+    },
+  ],
+  handles: [
+    {
+      name: 'apex',
+      label: 'Apex',
+      along: 'apex',
+      at: (m) => [0, m.apex],
+      drag: (_, [, along]) => ({ apex: along }),
+    },
+    {
+      name: 'joint-end',
+      label: 'Joint’s end',
+      across: 'base',
+      along: 'foot',
+      at: (m) => {
+        const { base } = sides(m).right
+        return [m.foot * Math.sin(base * RADIANS), m.apex + m.toward * m.foot * Math.cos(base * RADIANS)]
+      },
+      drag: (m, [across, along]) => {
+        const out = m.toward * (along - m.apex)
+        const base = Math.min(179, Math.max(1, Math.atan2(Math.max(0.1, across), out) * DEGREES))
+        return { ...both(m, 'base', base), foot: Math.hypot(across, out) }
+      },
+    },
+  ],
+  complete: (m) => {
+    const { base: _base, facet: _facet, ...rest } = m
+    return { ...rest, ...sides(m), side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }
+  },
+  limits: (m) => {
+    const missing = (['left', 'right'] as const).flatMap((side) =>
+      (['base', 'facet'] as const)
+        .filter((key) => m[side]?.[key] === undefined && m[key] === undefined)
+        .map((key) => `${side}.${key}`),
+    )
+    return missing[0] === undefined
+      ? null
+      : {
+          field: missing[0],
+          sentence:
+            'is missing: give base and facet for both sides, or left and right with a base and a facet each, from 1 to 179 degrees',
+        }
+  },
+  build,
+}
