@@ -19,6 +19,8 @@ export const TEMPLATE_PAPERS = [
   { paper: 'letter', label: 'US Letter' },
 ] as const
 
+export type TemplatePaper = (typeof TEMPLATE_PAPERS)[number]["paper"]
+
 export const templatePath = (slug: string, paper: string): string => `/sheets/${slug}-${paper}.pdf`
 
 /** A design of content/dummies by its file's name. Throws an Error that names the file. */
