@@ -1,0 +1,329 @@
+import type { Check, Derived, Design, Field, LineKind, Placed, SheetHandle } from '../paper/index.ts'
+import { compile, handlesOf, pieces, settable, surfaces, valueOf } from '../paper/index.ts'
+import type { Size } from './camera.ts'
+import type { Drawing, Mark, PathMark, Point, Role } from './marks.ts'
+import type { LengthUnit } from './numbers.ts'
+import { angleText, lengthText } from './numbers.ts'
+import { cardOf } from './paper.ts'
+import type { Rect, Wish } from './words.ts'
+import { placeWords, textWidth } from './words.ts'
+
+/** A place on the flat sheet, mm: gutter on x = 0, right page at x > 0, the reader's end at y = 0, seen from inside. */
+export type SheetPoint = readonly [x: number, y: number]
+
+export interface PatternOptions {
+  /** `screen` fills a box of px; `sheet` is true size in mm, without squares, handles or legend. Default screen. */
+  readonly for?: 'screen' | 'sheet'
+  /** Which side of the paper is seen; from outside the sheet is mirrored and folds run the other way. Default inside. */
+  readonly face?: 'inside' | 'outside'
+  /** Ids whose points can be dragged, or true for all. */
+  readonly handles?: boolean | readonly string[]
+  /** Ids whose sizes are drawn as measured lines and arcs, or true for all. */
+  readonly dimensions?: boolean | readonly string[]
+  /** Surfaces of mechanisms in a tint of their card; default true. */
+  readonly tint?: boolean
+  /** 10 mm squares; default true on screen. */
+  readonly squares?: boolean
+  /** Names of the line kinds that are there; default true on screen. */
+  readonly legend?: boolean
+  readonly faults?: readonly Check[]
+  /** Height of the type: px (default 15) on screen, mm (default 3.4) on the sheet. */
+  readonly text?: number
+  readonly unit?: LengthUnit
+}
+
+export interface Pattern extends Drawing {
+  /** From a point of the drawing to the flat sheet, mm, and back. */
+  toSheet(p: Point): SheetPoint
+  fromSheet(p: SheetPoint): Point
+}
+
+const wanted = (which: boolean | readonly string[] | undefined, id: string): boolean =>
+  which === true || (Array.isArray(which) && which.includes(id))
+
+const flipped: Partial<Record<LineKind, LineKind>> = { mountain: 'valley', valley: 'mountain' }
+
+/** What the legend says of each kind of line. */
+const LEGEND: readonly (readonly [LineKind, string])[] = [
+  ['cut', 'cut'],
+  ['valley', 'valley'],
+  ['mountain', 'mountain'],
+  ['glue', 'glue'],
+  ['crease', 'fold pressed flat'],
+]
+
+interface LegendPlan {
+  readonly items: readonly { readonly role: Role; readonly words: string; readonly x: number; readonly row: number }[]
+  readonly height: number
+}
+
+const SAMPLE = 30
+const NEAR = 6
+const APART = 18
+
+/** Rows of samples and words, centred, wrapped where the box ends. */
+function legendPlan(entries: readonly (readonly [Role, string])[], width: number, text: number): LegendPlan {
+  const rows: { role: Role; words: string; wide: number }[][] = [[]]
+  let used = 0
+  for (const [role, words] of entries) {
+    const wide = (role === 'square' ? 14 : SAMPLE) + NEAR + textWidth(words, text)
+    const row = rows[rows.length - 1] as (typeof rows)[number]
+    if (row.length > 0 && used + APART + wide > width - 12) {
+      rows.push([{ role, words, wide }])
+      used = wide
+    } else {
+      used += wide + (row.length > 0 ? APART : 0)
+      row.push({ role, words, wide })
+    }
+  }
+  const items = rows.flatMap((row, index) => {
+    const total = row.reduce((sum, { wide }) => sum + wide, 0) + APART * (row.length - 1)
+    let x = (width - total) / 2
+    return row.map(({ role, words, wide }) => {
+      const item = { role, words, x, row: index }
+      x += wide + APART
+      return item
+    })
+  })
+  return { items, height: rows.length * text * 1.6 + 8 }
+}
+
+function legendMarks(plan: LegendPlan, top: number, text: number): Mark[] {
+  return plan.items.flatMap(({ role, words, x, row }): Mark[] => {
+    const y = top + (row + 0.5) * text * 1.6
+    const sample: Mark =
+      role === 'square'
+        ? {
+            mark: 'path',
+            runs: [[[x, y - 7], [x + 14, y - 7], [x + 14, y + 7], [x, y + 7]]],
+            closed: true,
+            role: 'guide',
+          }
+        : { mark: 'path', runs: [[[x, y], [x + SAMPLE, y]]], closed: false, role }
+    const at: Point = [x + (role === 'square' ? 14 : SAMPLE) + NEAR, y + text * 0.33]
+    return [sample, { mark: 'word', at, text: words, role: 'note', anchor: 'start', size: text }]
+  })
+}
+
+const labelOf = (m: Placed, name: string): Field | Derived<Placed> | undefined =>
+  settable(m).find((field) => field.name === name)
+
+const say = (field: Field | Derived<Placed>, value: number, unit: LengthUnit): string =>
+  field.unit === 'mm' ? lengthText(value, unit) : angleText(value)
+
+/** A fold's wedge angle as an arc on the sheet: where it lies, and its middle. */
+interface Arc {
+  readonly id: string
+  readonly points: readonly SheetPoint[]
+  readonly middle: SheetPoint
+  readonly corner: SheetPoint
+  readonly words: string
+}
+
+/** The flat sheet: cuts, folds, sizes and handles, in a box of `size` px or at true size in mm. */
+export function pattern(design: Design, size: Size, options: PatternOptions = {}): Pattern {
+  const { for: medium = 'screen', face = 'inside', unit = 'mm', faults = [] } = options
+  const screen = medium === 'screen'
+  const { text = screen ? 15 : 3.4, squares = screen, legend = screen, tint = true } = options
+  const { width: page, height: tall } = design.card
+  const piece = pieces(design)[0]
+  const lines = piece?.lines ?? []
+  const shown = (kind: LineKind): LineKind => (face === 'inside' ? kind : (flipped[kind] ?? kind))
+  const kinds = new Set(lines.map(({ kind }) => shown(kind)))
+  const entries: (readonly [Role, string])[] = LEGEND.filter(([kind]) => kinds.has(kind))
+  if (squares) entries.push(['square', '10 mm'])
+  const plan = legend ? legendPlan(entries, size.width, text) : null
+
+  const padding = 16
+  const room = { width: size.width - 2 * padding, height: size.height - (plan?.height ?? 0) - 2 * padding }
+  const scale = screen ? Math.max(0.05, Math.min(room.width / (2 * page), room.height / tall)) : 1
+  const middle: Point = screen ? [size.width / 2, padding + room.height / 2] : [page, tall / 2]
+  const hand = face === 'inside' ? 1 : -1
+  const fromSheet = ([x, y]: SheetPoint): Point => [middle[0] + hand * scale * x, middle[1] - scale * (y - tall / 2)]
+  const toSheet = ([x, y]: Point): SheetPoint => [(hand * (x - middle[0])) / scale, tall / 2 - (y - middle[1]) / scale]
+  const box: Rect = screen ? [0, 0, size.width, size.height] : [0, 0, 2 * page, tall]
+  const drawable: Rect = screen ? [0, 0, size.width, size.height - (plan?.height ?? 0)] : box
+  /** A px length on screen, and the length in mm that looks like it on paper. */
+  const px = (n: number): number => (screen ? n : n * 0.22)
+
+  const marks: Mark[] = []
+  if (squares) marks.push(squareMark(drawable, fromSheet, toSheet))
+  const poser = compile(design)
+  poser(180)
+  if (tint) {
+    const tints = new Map<number, PathMark & { runs: Point[][] }>()
+    for (const { sheet, owner, panel, points } of surfaces(poser)) {
+      if (owner < 0) continue
+      const run = points.map(([x, y]) => fromSheet([x, y]))
+      const mark = tints.get(sheet)
+      if (mark) mark.runs.push(run)
+      else
+        tints.set(sheet, {
+          mark: 'path',
+          runs: [run],
+          closed: true,
+          role: 'paper',
+          of: panel,
+          paint: { card: cardOf(owner), light: 1, face: face === 'inside' ? 'front' : 'back' },
+        })
+    }
+    marks.push(...tints.values())
+  }
+  for (const { kind, points, closed = false, of } of lines) {
+    const role: Role = screen && of === 'page' ? 'edge' : shown(kind)
+    marks.push({ mark: 'path', runs: [points.map(fromSheet)], closed, role, of })
+  }
+
+  const wishes: Wish[] = []
+  const rects: Rect[] = []
+  const handles = handlesOf(design)
+  const arcs = screen || options.dimensions ? arcsOf(design, poser(180).creases, px(24) / scale) : []
+  for (const { id, points, middle: at, corner, words } of arcs) {
+    const held = wanted(options.handles, id)
+    if (!held && !wanted(options.dimensions, id)) continue
+    const role: Role = held ? 'handle' : 'dimension'
+    marks.push({ mark: 'path', runs: [points.map(fromSheet)], closed: false, role, of: `${id}/wedge` })
+    const [cx, cy] = fromSheet(corner)
+    const [mx, my] = fromSheet(at)
+    const sides: Wish['sides'] = my > cy ? ['below', mx > cx ? 'below-right' : 'below-left'] : ['above', mx > cx ? 'above-right' : 'above-left']
+    wishes.push({ text: words, role, size: text, bold: true, of: `${id}/wedge`, at: [mx, my], gap: px(4), sides })
+  }
+  if (options.dimensions) measured(design, handles, options, { fromSheet, px, text, unit, marks, wishes })
+  if (screen) draggable(design, handles, options, { fromSheet, px, text, unit, marks, wishes, rects })
+
+  for (const check of faults) {
+    if (check.ok || !check.flat) continue
+    const points = check.flat.map(fromSheet)
+    const [only] = points
+    if (points.length > 1) marks.push({ mark: 'path', runs: [points], closed: points.length > 2, role: 'fault', of: check.name })
+    else if (only) marks.push({ mark: 'dot', at: only, radius: px(13), role: 'fault', of: check.name })
+  }
+  const cuts = lines.flatMap(({ points }) =>
+    points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint), fromSheet(p)] as const),
+  )
+  marks.push(...placeWords(wishes, drawable, { rects, lines: cuts }))
+  if (plan) marks.push(...legendMarks(plan, size.height - plan.height + 2, text))
+  const seen = face === 'inside' ? 'inside' : 'outside'
+  return {
+    box,
+    unit: screen ? 'px' : 'mm',
+    marks,
+    says: `The flat sheet of “${design.title}”, ${lengthText(2 * page, unit)} by ${lengthText(tall, unit)}, seen from ${seen}.`,
+    toSheet,
+    fromSheet,
+  }
+}
+
+/** The 10 mm squares that fill the rectangle, true to the sheet. */
+function squareMark(rect: Rect, fromSheet: (p: SheetPoint) => Point, toSheet: (p: Point) => SheetPoint): Mark {
+  const [a, b] = [toSheet([rect[0], rect[1]]), toSheet([rect[0] + rect[2], rect[1] + rect[3]])]
+  const runs: Point[][] = []
+  for (let x = Math.ceil(Math.min(a[0], b[0]) / 10) * 10; x <= Math.max(a[0], b[0]); x += 10) {
+    const at = fromSheet([x, 0])[0]
+    runs.push([[at, rect[1]], [at, rect[1] + rect[3]]])
+  }
+  for (let y = Math.ceil(Math.min(a[1], b[1]) / 10) * 10; y <= Math.max(a[1], b[1]); y += 10) {
+    const at = fromSheet([0, y])[1]
+    runs.push([[rect[0], at], [rect[0] + rect[2], at]])
+  }
+  return { mark: 'path', runs, closed: false, role: 'square' }
+}
+
+/** The wedge angles of all mechanisms that have one, as arcs of at most `radius` mm. */
+function arcsOf(
+  design: Design,
+  creases: Readonly<Record<string, { start: readonly number[]; end: readonly number[] }>>,
+  radius: number,
+): readonly Arc[] {
+  return design.mechanisms.flatMap((m): Arc[] => {
+    const field = labelOf(m, 'wedge')
+    const fold = creases[`${m.id}/right`]
+    const host = creases[m.on]
+    if (!field || !fold || !host) return []
+    const [sx, sy] = fold.start as [number, number]
+    const [dx, dy] = [(fold.end[0] as number) - sx, (fold.end[1] as number) - sy]
+    let [hx, hy] = [(host.end[0] as number) - (host.start[0] as number), (host.end[1] as number) - (host.start[1] as number)]
+    if (hx * dx + hy * dy < 0) [hx, hy] = [-hx, -hy]
+    const from = Math.atan2(hy, hx)
+    let sweep = Math.atan2(dy, dx) - from
+    if (sweep > Math.PI) sweep -= 2 * Math.PI
+    if (sweep < -Math.PI) sweep += 2 * Math.PI
+    const r = Math.min(radius, 0.45 * Math.hypot(dx, dy))
+    if (!(r > 0)) return []
+    const at = (t: number): SheetPoint => [sx + r * Math.cos(from + t * sweep), sy + r * Math.sin(from + t * sweep)]
+    const points = Array.from({ length: 13 }, (_, k) => at(k / 12))
+    return [{ id: m.id, points, middle: at(0.5), corner: [sx, sy], words: angleText(valueOf(m, 'wedge')) }]
+  })
+}
+
+interface Board {
+  readonly fromSheet: (p: SheetPoint) => Point
+  readonly px: (n: number) => number
+  readonly text: number
+  readonly unit: LengthUnit
+  readonly marks: Mark[]
+  readonly wishes: Wish[]
+}
+
+/** Lengths square to the host crease, as lines with heads beside what they measure. */
+function measured(design: Design, handles: readonly SheetHandle[], options: PatternOptions, board: Board): void {
+  const { fromSheet, px, text, unit, marks, wishes } = board
+  const done = new Set<string>()
+  for (const { id, name, across, at, acrossWay } of handles) {
+    const m = design.mechanisms.find((one) => one.id === id)
+    const field = m && across !== undefined ? labelOf(m, across) : undefined
+    if (!m || !field || field.unit !== 'mm' || !wanted(options.dimensions, id)) continue
+    const value = valueOf(m, field.name)
+    if (!(value > 0)) continue
+    const [a, b] = [fromSheet([at[0] - value * acrossWay[0], at[1] - value * acrossWay[1]]), fromSheet(at)]
+    const place = `${a.map(Math.round)} ${b.map(Math.round)}`
+    const same = `${id} ${field.name}`
+    if (done.has(place) || done.has(same)) continue
+    done.add(place).add(same)
+    const reach = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
+    const [nx, ny] = [-(b[1] - a[1]) / reach, (b[0] - a[0]) / reach]
+    const off = px(11) * (ny > 0 ? 1 : -1)
+    const shift = (p: Point): Point => [p[0] + nx * off, p[1] + ny * off]
+    const [from, to] = [shift(a), shift(b)]
+    marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', arrow: 'both', of: `${id}/${name}` })
+    wishes.push({
+      text: say(field, value, unit),
+      role: 'dimension',
+      size: text,
+      bold: true,
+      of: `${id}/${name}`,
+      at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
+      gap: px(4),
+      sides: Math.abs(nx) > Math.abs(ny) ? ['right', 'left'] : ['below', 'above'],
+    })
+  }
+}
+
+/** Points that can be dragged, with their numbers beside them. Two at one place are one dot: the first. */
+function draggable(
+  design: Design,
+  handles: readonly SheetHandle[],
+  options: PatternOptions,
+  { fromSheet, text, unit, marks, wishes, rects }: Board & { readonly rects: Rect[] },
+): void {
+  const said = new Set<string>()
+  const dots: Point[] = []
+  for (const { id, name, label, across, at } of handles) {
+    const m = design.mechanisms.find((one) => one.id === id)
+    if (!m || !wanted(options.handles, id)) continue
+    const p = fromSheet(at)
+    if (dots.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1)) continue
+    dots.push(p)
+    const of = `${id}/${name}`
+    marks.push({ mark: 'dot', at: p, radius: 8, role: 'handle', of })
+    rects.push([p[0] - 10, p[1] - 10, 20, 20])
+    const field = across === undefined ? undefined : labelOf(m, across)
+    // A wedge angle is said at its arc.
+    if (field?.name === 'wedge') continue
+    const words = field ? `${field.label.toLowerCase()} ${say(field, valueOf(m, field.name), unit)}` : label.toLowerCase()
+    const same = `${id} ${words}`
+    if (said.has(same)) continue
+    said.add(same)
+    wishes.push({ text: words, role: 'handle', size: text, bold: true, of, at: p, gap: 12 })
+  }
+}

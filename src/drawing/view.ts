@@ -1,0 +1,225 @@
+import type { Check, Design, Flat, Poser, Vec3 } from '../paper/index.ts'
+import { compile, riseOf, SHUT, surfaces, swing, tipAt } from '../paper/index.ts'
+import type { Camera, Lens, Size, Stand } from './camera.ts'
+import { lensFor, motionPoints, standing } from './camera.ts'
+import type { Drawing, Mark, Point } from './marks.ts'
+import type { LengthUnit } from './numbers.ts'
+import { angleText, lengthText } from './numbers.ts'
+import { paperMarks, shadowMarks } from './paper.ts'
+import type { Wish } from './words.ts'
+import { placeWords } from './words.ts'
+
+/** A point of a panel to be shown as a dot, with words. */
+export interface Spot {
+  readonly panel: string
+  readonly flat: Flat
+  readonly text?: string
+  /** A handle is blue. */
+  readonly handle?: boolean
+  readonly of?: string
+}
+
+export interface ViewOptions {
+  /** Ids whose rise is measured in the picture; default none. */
+  readonly rise?: readonly string[]
+  /** Ids whose tip's path through the whole motion is shown. */
+  readonly swing?: readonly string[]
+  /** Words at the tip of a mechanism, at the middle of a panel or along a crease, by their names. */
+  readonly labels?: Readonly<Record<string, string>>
+  readonly spots?: readonly Spot[]
+  /** The page's edge can be dragged to open and shut the card. */
+  readonly handle?: boolean
+  /** Failed checks are pointed at. */
+  readonly faults?: readonly Check[]
+  /** 10 mm squares on the table; default true. */
+  readonly squares?: boolean
+  /** How the card rests on the table; default on its gutter. */
+  readonly stand?: Stand
+  /** The openings that the framing has room for, degrees; default the whole motion. */
+  readonly frame?: readonly number[]
+  /** Height of the type, px; default 15. */
+  readonly text?: number
+  readonly unit?: LengthUnit
+}
+
+export interface View extends Drawing {
+  /** A point of the card's frame on the screen, px. */
+  toScreen(p: Vec3): Point
+  /** The opening, degrees, that brings the page's edge nearest to a point of the screen. */
+  toOpening(p: Point): number
+}
+
+/** From the right and above: both pages are seen from inside, the far one fuller. */
+export const DEFAULT_CAMERA: Camera = { turn: 24, tilt: 36 }
+
+const PADDING = 22
+
+const middle = (points: readonly Vec3[]): Vec3 => {
+  const sum: Vec3 = [0, 0, 0]
+  for (const p of points) for (let k = 0; k < 3; k++) sum[k] = (sum[k] as number) + (p[k] as number) / points.length
+  return sum
+}
+
+/** The 10 mm squares of the table round the card. */
+function squareMarks(card: { width: number; height: number }, lens: Lens): Mark {
+  const reach = Math.ceil(card.width / 10 + 1) * 10
+  const near = -20
+  const far = Math.ceil(card.height / 10 + 2) * 10
+  const runs: Point[][] = []
+  const line = (a: Vec3, b: Vec3) => runs.push([lens.toScreen(a), lens.toScreen(b)])
+  for (let x = -reach; x <= reach; x += 10) line([x, near, 0], [x, far, 0])
+  for (let y = near; y <= far; y += 10) line([-reach, y, 0], [reach, y, 0])
+  return { mark: 'path', runs, closed: false, role: 'square', of: 'table' }
+}
+
+/** Where the opening handle sits: on the right page's outer edge, near the reader. */
+const handleFlat = (card: { width: number; height: number }): Flat => [card.width, card.height * 0.18]
+
+/** The opening whose handle lies nearest to a point: a coarse search, then a fine one round its best. */
+function nearestOpening(p: Point, handleAt: (opening: number) => Point): number {
+  const far = (opening: number): number => {
+    const [x, y] = handleAt(opening)
+    return Math.hypot(x - p[0], y - p[1])
+  }
+  let best = 0
+  for (let opening = 0; opening <= 180; opening += 5) if (far(opening) < far(best)) best = opening
+  for (let step = 2.5; step > 0.02; step /= 2)
+    for (const next of [best - step, best + step])
+      if (next >= 0 && next <= 180 && far(next) < far(best)) best = next
+  return best
+}
+
+/**
+ * The standing card in space at an opening (degrees, 0 to 180), in a box of `size` px.
+ * The scale depends on the card and the camera alone: it does not jump while the card opens or a
+ * mechanism changes. Throws a RangeError if the opening is not in range.
+ */
+export function view(
+  source: Poser | Design,
+  opening: number,
+  camera: Camera,
+  size: Size,
+  options: ViewOptions = {},
+): View {
+  const poser = typeof source === 'function' ? source : compile(source)
+  const { model } = poser
+  const { design } = model
+  const { card } = design
+  const { stand = 'gutter', text = 15, unit = 'mm' } = options
+  const lens = lensFor({
+    card,
+    camera,
+    size,
+    points: motionPoints(card, stand, options.frame),
+    padding: PADDING,
+  })
+  const place = standing(stand, opening)
+  const toScreen = (p: Vec3): Point => lens.toScreen(place(p))
+  const marks: Mark[] = []
+  const wishes: Wish[] = []
+  const lines: [Point, Point][] = []
+  const rects: [number, number, number, number][] = []
+  const ring = (at: Point, radius: number) => rects.push([at[0] - radius, at[1] - radius, 2 * radius, 2 * radius])
+  const idOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
+
+  // Shut, the layers keep a hair's breadth so that their order is known.
+  const pose = poser(Math.max(SHUT, opening))
+  if (options.squares ?? true) marks.push(squareMarks(card, lens))
+  marks.push(...shadowMarks(model.panels.map((panel) => (pose.panels[panel.name] ?? []).map(place)), lens))
+  marks.push(...paperMarks(surfaces(poser), [], lens, place))
+  poser(opening)
+
+  for (const id of options.swing ?? []) {
+    const index = idOf(id)
+    if (index < 0) continue
+    const run = swing(design, id).map(({ opening: at, at: p }) => lens.toScreen(standing(stand, at)(p)))
+    marks.push({ mark: 'path', runs: [run], closed: false, role: 'swing', of: id })
+  }
+
+  const rises: string[] = []
+  for (const id of options.rise ?? []) {
+    const index = idOf(id)
+    if (index < 0) continue
+    const tip = tipAt(poser, index)
+    const rise = riseOf(tip, opening)
+    // On the gutter both pages lie beneath: measure to the one whose inside the eye sees better.
+    const side = Math.abs(tip[0]) > 1e-6 ? Math.sign(tip[0]) : lens.eye[0] > 0 ? -1 : 1
+    const half = (opening / 2) * (Math.PI / 180)
+    const foot: Vec3 = [tip[0] + side * rise * Math.cos(half), tip[1], tip[2] - rise * Math.sin(half)]
+    const [a, b] = [toScreen(tip), toScreen(foot)]
+    marks.push(
+      { mark: 'path', runs: [[a, b]], closed: false, role: 'dimension', of: `${id}/rise` },
+      { mark: 'dot', at: b, radius: 2, role: 'dimension', of: `${id}/rise` },
+      { mark: 'dot', at: a, radius: 5.5, role: 'dimension', of: `${id}/tip` },
+    )
+    lines.push([a, b])
+    ring(a, 7)
+    const said = lengthText(rise, unit)
+    rises.push(`${id} rises ${said}`)
+    wishes.push({
+      text: said,
+      role: 'dimension',
+      size: text,
+      bold: true,
+      of: `${id}/rise`,
+      at: a,
+      gap: 11,
+      sides: ['right', 'above-right', 'above', 'left', 'above-left'],
+    })
+  }
+
+  for (const { panel, flat, text: words, handle, of } of options.spots ?? []) {
+    const index = model.panels.findIndex((one) => one.name === panel)
+    if (index < 0) continue
+    const at = toScreen(poser.lift(index, flat))
+    const role = handle ? 'handle' : 'dimension'
+    marks.push({ mark: 'dot', at, radius: handle ? 8 : 5.5, role, ...(of === undefined ? {} : { of }) })
+    ring(at, 9)
+    if (words) wishes.push({ text: words, role, size: text, bold: true, at, gap: 13, ...(of === undefined ? {} : { of }) })
+  }
+
+  const handleAt = (at: number): Point => {
+    const [across, along] = handleFlat(card)
+    const half = (at / 2) * (Math.PI / 180)
+    return lens.toScreen(standing(stand, at)([across * Math.sin(half), along, across * Math.cos(half)]))
+  }
+  if (options.handle) {
+    const at = handleAt(opening)
+    marks.push({ mark: 'dot', at, radius: 8, role: 'handle', of: 'opening' })
+    ring(at, 10)
+  }
+
+  for (const [of, words] of Object.entries(options.labels ?? {})) {
+    const index = idOf(of)
+    const crease = pose.creases[of]
+    const panel = pose.panels[of]
+    const p = index >= 0 ? tipAt(poser, index) : crease ? middle([crease.start, crease.end]) : panel ? middle(panel) : null
+    if (p) wishes.push({ text: words, role: 'note', size: text, of, at: toScreen(p), gap: index >= 0 ? 11 : 4 })
+  }
+
+  for (const check of options.faults ?? []) {
+    if (check.ok) continue
+    for (const name of check.ids) {
+      const panel = pose.panels[name]
+      if (panel) marks.push({ mark: 'path', runs: [panel.map(toScreen)], closed: true, role: 'fault', of: check.name })
+    }
+    if (!check.space) continue
+    const when = check.opening ?? opening
+    const at = lens.toScreen(standing(stand, when)(check.space))
+    marks.push({ mark: 'dot', at, radius: 11, role: 'fault', of: check.name })
+    ring(at, 12)
+    if (Math.abs(when - opening) > 1)
+      wishes.push({ text: `at ${angleText(when, 0)}`, role: 'fault', size: text, of: check.name, at, gap: 15 })
+  }
+
+  marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { rects, lines }))
+  const said = rises.length > 0 ? ` ${rises.join(', ')}.` : ''
+  return {
+    box: [0, 0, size.width, size.height],
+    unit: 'px',
+    marks,
+    says: `The card “${design.title}”, open ${angleText(opening, 0)}.${said}`,
+    toScreen,
+    toOpening: (p) => nearestOpening(p, handleAt),
+  }
+}
