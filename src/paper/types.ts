@@ -299,7 +299,13 @@ export interface Check {
   readonly opening?: number
   /** Where on the flat sheet (mm, as in `Piece`), and in space at `opening`, to point at. */
   readonly flat?: readonly (readonly [x: number, y: number])[]
+  /** The piece that `flat` is on; the card itself if left out. */
+  readonly piece?: string
   readonly space?: Vec3
+  /** Advice from practice, not geometry: it folds all the same, but may tear or bulge. */
+  readonly caution?: boolean
+  /** What is known of the motion: proved clear, seen to touch, or neither. `ok` means proved. */
+  readonly verdict?: 'clear' | 'touches' | 'undecided'
   /** One plain sentence, in mm and degrees. */
   readonly sentence: string
   /** Absent when the check holds, or null if no single change mends it. */

@@ -1,0 +1,104 @@
+import { stretches } from '../pieces.ts'
+import type { Flat } from '../types.ts'
+import type { Gap, Segment } from './plane.ts'
+import { edgesOf, gapOf, nearestOn, runsThrough, SAME } from './plane.ts'
+import type { Finding, Subject } from './subject.ts'
+import { idOf, onPiece } from './subject.ts'
+import { fold, mm, side, the } from './words.ts'
+
+/** A line drawn on a panel, in its flat coordinates. */
+interface Line extends Segment {
+  /** The mechanism that it belongs to; -1 for the card itself. */
+  readonly owner: number
+  /** `edge`: paper ends here, by a cut or at the rim; `fold`: paper goes on behind it. */
+  readonly kind: 'edge' | 'fold'
+  /** The crease it is part of. */
+  readonly crease?: number
+}
+
+const isOn = (segment: Segment, line: Segment): boolean =>
+  nearestOn(line, segment.a).distance <= SAME && nearestOn(line, segment.b).distance <= SAME
+
+/** Every line on every panel. */
+function linesOf(subject: Subject): Line[][] {
+  const { model } = subject
+  const lines: Line[][] = model.panels.map(() => [])
+  const creases: Segment[][] = model.panels.map(() => [])
+  model.creases.forEach((crease, index) => {
+    const spans = crease.guests.flatMap((guest) => {
+      const build = model.builds[guest]?.build
+      return build?.notch ? [build.span] : []
+    })
+    for (const { panel, lay } of [crease.left, crease.right]) {
+      const along = (s: number): Flat => [lay.origin[0] + s * lay.run[0], lay.origin[1] + s * lay.run[1]]
+      creases[panel]?.push({ a: along(0), b: along(crease.length) })
+      for (const [from, to] of stretches(crease.length, spans))
+        lines[panel]?.push({ a: along(from), b: along(to), owner: crease.owner, kind: 'fold', crease: index })
+    }
+  })
+  model.panels.forEach((panel, index) => {
+    for (const edge of edgesOf(panel.outline))
+      if (!creases[index]?.some((crease) => isOn(edge, crease)))
+        lines[index]?.push({ ...edge, owner: panel.owner, kind: 'edge' })
+  })
+  for (const { owner, panel, outline } of subject.notches)
+    for (const edge of edgesOf(outline))
+      if (!creases[panel]?.some((crease) => isOn(edge, crease)))
+        lines[panel]?.push({ ...edge, owner, kind: 'edge' })
+  return lines
+}
+
+/**
+ * The least paper between two lines of one panel of which one at least is an edge (a cut or the rim), and
+ * which belong to different mechanisms or to a mechanism and its host: a strip beside an edge tears.
+ * Two folds may come as near as they like, so two V-folds may stand point to point. Not counted: a guest
+ * and the very crease that it sits on, the two halves of a shared slit, and lines with a hole between them.
+ * The limit of 5 mm is common practice, no source.
+ */
+export function bridge(subject: Subject, spoilt: ReadonlySet<string>): Finding[] {
+  const { model, limits } = subject
+  const least = new Map<string, { gap: Gap; owner: number; other: Line; panel: number }>()
+  const sitsOn = (guest: Line, host: Line): boolean =>
+    host.crease !== undefined && model.builds[guest.owner]?.host === host.crease
+  linesOf(subject).forEach((lines, panel) => {
+    lines.forEach((one, k) => {
+      for (const two of lines.slice(k + 1)) {
+        if (one.owner === two.owner || (one.kind === 'fold' && two.kind === 'fold')) continue
+        if (subject.shareSlit(one.owner, two.owner) || !subject.wants([one.owner, two.owner])) continue
+        if (sitsOn(one, two) || sitsOn(two, one)) continue
+        const gap = gapOf(one, two)
+        const key = `${Math.min(one.owner, two.owner)} ${Math.max(one.owner, two.owner)}`
+        if (gap.distance >= (least.get(key)?.gap.distance ?? Number.POSITIVE_INFINITY)) continue
+        const between = { a: gap.from, b: gap.to }
+        if (subject.notches.some((notch) => notch.panel === panel && runsThrough(between, notch.outline)))
+          continue
+        const [owner, other] = one.owner > two.owner ? [one.owner, two] : [two.owner, one]
+        least.set(key, { gap, owner, other, panel })
+      }
+    })
+  })
+  return [...least.values()].flatMap(({ gap, owner, other, panel }): Finding[] => {
+    const [id, host] = [idOf(subject, owner), idOf(subject, other.owner)]
+    if (spoilt.has(id) || spoilt.has(host)) return []
+    const name = model.panels[panel]?.name ?? ''
+    const crease = model.creases[other.crease ?? -1]?.name
+    const from = crease ? fold(crease) : other.owner < 0 ? 'the edge of the page' : the(host)
+    const ok = gap.distance >= limits.bridge - SAME
+    return [
+      {
+        name: 'bridge',
+        ok,
+        caution: true,
+        value: gap.distance,
+        unit: 'mm',
+        limit: limits.bridge,
+        sense: 'at-least',
+        ids: [id, ...(other.owner < 0 ? [] : [host]), name],
+        ...onPiece(subject, panel, [gap.from, gap.to]),
+        sentence: ok
+          ? `The narrowest bridge of paper is ${mm(gap.distance)}, between ${the(id)} and ${from}.`
+          : `Only ${mm(gap.distance)} of paper is left on ${side(name)} between ${the(id)} and ${from}: it may tear.`,
+      },
+    ]
+  })
+}

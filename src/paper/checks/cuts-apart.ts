@@ -1,0 +1,80 @@
+import type { Flat } from '../types.ts'
+import { common, overlapOf, SAME, selfCrossing } from './plane.ts'
+import type { Finding, Notch, Subject } from './subject.ts'
+import { idOf, onPiece } from './subject.ts'
+import { fold, mm, side, The, the } from './words.ts'
+
+/** How deep two notches of one panel overlap, mm, and the corners of what they share. */
+function overlap(one: Notch, two: Notch): { value: number; shape: readonly Flat[] } {
+  let worst = { value: 0, shape: [] as readonly Flat[] }
+  for (const a of one.parts)
+    for (const b of two.parts) {
+      const value = overlapOf(a, b)
+      if (value > worst.value) worst = { value, shape: common(a.points, b.points) }
+    }
+  return worst
+}
+
+/**
+ * No two mechanisms cut into one another, and none into itself: how deep they overlap, mm. On one crease
+ * that is the stretch they both take; elsewhere the shortest way that would part them. Two V-folds that
+ * share a slit touch along it and do not overlap.
+ */
+export function cutsApart(subject: Subject): Finding[] {
+  const { model, notches } = subject
+  const found: Finding[] = []
+  const base = { name: 'cuts-apart', unit: 'mm', limit: 0, sense: 'at-most' } as const
+  const fails = (finding: Omit<Finding, keyof typeof base | 'ok'>): void => {
+    found.push({ ...base, ok: false, ...finding })
+  }
+  const met = new Set<string>()
+  const once = (i: number, j: number): boolean => {
+    const key = `${Math.min(i, j)} ${Math.max(i, j)}`
+    if (met.has(key)) return false
+    met.add(key)
+    return true
+  }
+  for (const crease of model.creases)
+    crease.guests.forEach((i, k) => {
+      for (const j of crease.guests.slice(k + 1)) {
+        const [one, two] = [model.builds[i]?.build, model.builds[j]?.build]
+        if (!one || !two || !subject.wants([i, j])) continue
+        const from = Math.max(one.span[0], two.span[0])
+        const value = Math.min(one.span[1], two.span[1]) - from
+        if (!(value > SAME) || !once(i, j)) continue
+        const { panel, lay } = crease.right
+        const along = (s: number): Flat => [lay.origin[0] + s * lay.run[0], lay.origin[1] + s * lay.run[1]]
+        fails({
+          value,
+          ids: [idOf(subject, i), idOf(subject, j)],
+          ...onPiece(subject, panel, [along(from), along(from + value)]),
+          sentence: `${The(idOf(subject, i))} and ${the(idOf(subject, j))} overlap by ${mm(value)} on ${fold(crease.name)}.`,
+        })
+      }
+    })
+  notches.forEach((one, k) => {
+    const panel = model.panels[one.panel]?.name ?? ''
+    const own = subject.wants([one.owner]) ? selfCrossing(one.outline) : null
+    if (own && once(one.owner, one.owner))
+      fails({
+        value: own.depth,
+        ids: [idOf(subject, one.owner)],
+        ...onPiece(subject, one.panel, [own.at]),
+        sentence: `The outline of ${the(idOf(subject, one.owner))} crosses itself, ${mm(own.depth)} from its nearest corner.`,
+      })
+    for (const two of notches.slice(k + 1)) {
+      if (two.panel !== one.panel || two.owner === one.owner || !subject.wants([one.owner, two.owner]))
+        continue
+      const { value, shape } = overlap(one, two)
+      if (!(value > SAME) || !once(one.owner, two.owner)) continue
+      fails({
+        value,
+        ids: [idOf(subject, one.owner), idOf(subject, two.owner), panel],
+        ...onPiece(subject, one.panel, shape),
+        sentence: `${The(idOf(subject, one.owner))} and ${the(idOf(subject, two.owner))} cut ${mm(value)} into each other on ${side(panel)}.`,
+      })
+    }
+  })
+  if (found.length > 0) return found
+  return [{ ...base, ok: true, value: 0, ids: [], sentence: 'No cut runs into another.' }]
+}

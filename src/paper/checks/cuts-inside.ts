@@ -1,0 +1,31 @@
+import { overshoot, SAME } from './plane.ts'
+import type { Finding, Subject } from './subject.ts'
+import { idOf, onPiece } from './subject.ts'
+import { mm, side, The } from './words.ts'
+
+/** What a mechanism cuts out of a panel lies inside that panel: how far it reaches over the panel's edge, mm. */
+export function cutsInside(subject: Subject): Finding[] {
+  const { model } = subject
+  return subject.notches.flatMap(({ owner, panel, outline }): Finding[] => {
+    const host = model.panels[panel]
+    if (!host || !subject.wants([owner, host.owner])) return []
+    const { distance, from, to } = overshoot(outline, host.outline)
+    const ok = distance <= SAME
+    const id = idOf(subject, owner)
+    return [
+      {
+        name: 'cuts-inside',
+        ok,
+        value: distance,
+        unit: 'mm',
+        limit: 0,
+        sense: 'at-most',
+        ids: [id, ...(host.owner < 0 ? [] : [idOf(subject, host.owner)]), host.name],
+        ...(ok ? {} : onPiece(subject, panel, [from, to])),
+        sentence: ok
+          ? 'Every cut lies inside its panel.'
+          : `${The(id)} is cut ${mm(distance)} over the edge of ${side(host.name)}.`,
+      },
+    ]
+  })
+}

@@ -1,0 +1,34 @@
+import { SAME } from './plane.ts'
+import type { Finding, Subject } from './subject.ts'
+import { idOf, onPiece } from './subject.ts'
+import { fold, mm, The, the } from './words.ts'
+
+/** A guest's stretch of its host crease lies on that crease: how far it reaches past an end, mm. */
+export function insideFold(subject: Subject): Finding[] {
+  const { model } = subject
+  return model.builds.flatMap(({ build, host, mechanism }, owner): Finding[] => {
+    const crease = model.creases[host]
+    if (!crease || !subject.wants([owner, crease.owner]) || !crease.guests.includes(owner)) return []
+    const [from, to] = build.span
+    const over = Math.max(-from, to - crease.length)
+    const ok = over <= SAME
+    const { panel, lay } = crease.right
+    const at = -from > to - crease.length ? from : to
+    const along = (s: number) => [lay.origin[0] + s * lay.run[0], lay.origin[1] + s * lay.run[1]] as const
+    return [
+      {
+        name: 'inside-fold',
+        ok,
+        value: over,
+        unit: 'mm',
+        limit: 0,
+        sense: 'at-most',
+        ids: [mechanism.id, ...(crease.owner < 0 ? [] : [idOf(subject, crease.owner)])],
+        ...onPiece(subject, panel, [along(Math.min(crease.length, Math.max(0, at))), along(at)]),
+        sentence: ok
+          ? `Every part keeps to its fold: ${the(mechanism.id)} ends ${mm(-over)} short of the end of ${fold(crease.name)}.`
+          : `${The(mechanism.id)} reaches ${mm(over)} past the end of ${fold(crease.name)}.`,
+      },
+    ]
+  })
+}

@@ -1,0 +1,82 @@
+import type { Part } from '../faces.ts'
+import { convexParts } from '../faces.ts'
+import { sharedSlits } from '../measure.ts'
+import type { Design, Model } from '../model.ts'
+import { modelOf, throughLay } from '../model.ts'
+import type { Poser } from '../pose.ts'
+import { compile } from '../pose.ts'
+import type { Check, Flat, Side } from '../types.ts'
+import { laid } from '../vector.ts'
+
+/** What one check found; repairs are looked for afterwards. */
+export type Finding = Omit<Check, 'repair'>
+
+/** One mechanism's hole in one panel: outline in the panel's flat coordinates. */
+export interface Notch {
+  /** Index of the mechanism. */
+  readonly owner: number
+  readonly panel: number
+  readonly side: Side
+  readonly outline: readonly Flat[]
+  readonly parts: readonly Part[]
+}
+
+/** Settings of `check` that its checks read. */
+export interface Limits {
+  /** Least paper between a cut and an edge or another line, mm. */
+  readonly bridge: number
+  /** Greatest thickness of the shut card, mm. */
+  readonly thickness: number
+}
+
+/** A design on the bench: what several checks need, worked out once. */
+export interface Subject {
+  readonly design: Design
+  readonly model: Model
+  readonly limits: Limits
+  /** Poses are overwritten by the next call. */
+  readonly poser: Poser
+  readonly notches: readonly Notch[]
+  /** True if two mechanisms share one slit. */
+  shareSlit(one: number, two: number): boolean
+  /** Whether a finding about these mechanisms is asked for (a repair looks at its own ones alone). */
+  wants(owners: readonly number[]): boolean
+}
+
+export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<string> | null): Subject {
+  const model = modelOf(design)
+  const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
+  const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
+  return {
+    design,
+    model,
+    limits,
+    poser: compile(design),
+    notches: notchesOf(model),
+    shareSlit: (i, j) => pairs.has(i < j ? `${i} ${j}` : `${j} ${i}`),
+    wants: (owners) => !wanted || owners.every((owner) => owner < 0 || wanted.has(owner)),
+  }
+}
+
+function notchesOf(model: Model): Notch[] {
+  return model.builds.flatMap(({ build, host }, owner) => {
+    const { notch } = build
+    if (!notch) return []
+    return (['left', 'right'] as const).flatMap((side): Notch[] => {
+      const { panel, lay } = model.creases[host]?.[side] ?? {}
+      if (panel === undefined || !lay) return []
+      const outline = throughLay(lay, notch[side])
+      return [{ owner, panel, side, outline, parts: convexParts(outline) }]
+    })
+  })
+}
+
+/** The id of a mechanism, or of the card's own part. */
+export const idOf = ({ design }: Subject, owner: number): string => design.mechanisms[owner]?.id ?? 'page'
+
+/** Points of a panel on the flat piece it is printed on, and that piece. */
+export function onPiece({ model }: Subject, panel: number, points: readonly Flat[]) {
+  const { sheet, piece } = model.panels[panel] as Model['panels'][number]
+  const id = model.pieces[piece]?.id ?? 'card'
+  return { flat: points.map((p) => laid(sheet, p)), ...(id === 'card' ? {} : { piece: id }) }
+}
