@@ -28,7 +28,7 @@ export function assign<M extends Placed>(m: M, fields: Change): M {
 }
 
 /** A field's or derived number's value, mm or degrees. Throws a RangeError for an unknown name. */
-export function valueOf(m: Placed, name: string): number {
+export function settingOf(m: Placed, name: string): number {
   const kind = kindOf(m)
   const derived = kind.derived.find((d) => d.name === name)
   if (derived) return derived.get(m)

@@ -28,7 +28,7 @@ export type { Slip } from './slips.ts'
 export { likelyPointSlips, likelySlips } from './slips.ts'
 export type { SheetHandle } from './handles.ts'
 export { dragHandle, handlesOf } from './handles.ts'
-export { assign, change, fieldsFor, settable, valueOf } from './change.ts'
+export { assign, change, fieldsFor, settable, settingOf } from './change.ts'
 export type { AnyKind, Mechanism } from './registry.ts'
 export { kindNamed, kindOf, kinds } from './registry.ts'
 export type {

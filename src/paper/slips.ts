@@ -1,4 +1,4 @@
-import { change, valueOf } from './change.ts'
+import { change, settingOf } from './change.ts'
 import { measure } from './measure.ts'
 import type { Design } from './model.ts'
 import { pagePoint } from './point.ts'
@@ -95,7 +95,7 @@ export function likelySlips(design: Design, id: string, opening: number, reading
     if (!m) return []
     const kind = kindOf(m)
     return kind.fields.flatMap((field): Slip[] => {
-      const from = valueOf(m, field.name)
+      const from = settingOf(m, field.name)
       const root = nearestRoot((x) => {
         const to = from + x
         // Past its range, or past nought, a length turns into another design.

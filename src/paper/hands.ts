@@ -1,0 +1,106 @@
+import { change, settable, settingOf } from './change.ts'
+import { measure } from './measure.ts'
+import type { Design } from './model.ts'
+import { modelOf } from './model.ts'
+import { kindOf } from './registry.ts'
+
+/** What a slip of one millimetre or degree in one setting does, either way: less and more. */
+export interface Hand {
+  readonly id: string
+  readonly field: string
+  readonly label: string
+  readonly unit: 'mm' | 'deg'
+  /** Change of the tip's rise and reach and of the shut margin, mm; null where the slip gives no design. */
+  readonly less: Moved | null
+  readonly more: Moved | null
+}
+
+export interface Moved {
+  readonly rise: number
+  readonly reach: number
+  readonly margin: number
+  /** Change of the distance from shutting flat, mm or degrees. */
+  readonly shut: number
+}
+
+export interface Hands {
+  readonly opening: number
+  /** Most consequential first. */
+  readonly hands: readonly Hand[]
+  /** One line, or null if the design has nothing to make. */
+  readonly sentence: string | null
+}
+
+/** The worst shut gap of the design, mm or degrees. */
+const shutGap = (design: Design): number =>
+  Math.max(0, ...modelOf(design).builds.map(({ build }) => Math.abs(build.shutGap?.gap ?? 0)))
+
+/** A degree or a millimetre that keeps the card from shutting counts ten times one that moves the tip. */
+const weigh = (moved: Moved | null): number =>
+  moved
+    ? Math.max(Math.abs(moved.rise), Math.abs(moved.reach), Math.abs(moved.margin)) +
+      10 * Math.abs(moved.shut)
+    : 0
+
+/**
+ * What making errors do at an opening (degrees): for every setting of every mechanism, one millimetre
+ * or degree less and more. The worst comes first, in words too.
+ */
+export function hands(design: Design, opening = 90): Hands {
+  const now = measure(design, opening)
+  const gap = shutGap(design)
+  const rows = design.mechanisms.flatMap((m): Hand[] => {
+    const before = now.tips[m.id]
+    if (!before) return []
+    const kind = kindOf(m)
+    const slip = (name: string, by: number): Moved | null => {
+      // Only what the hand makes: a slit is drawn, scored and cut; a wedge angle follows from it.
+      const changed = change(design, m.id, { [name]: settingOf(m, name) + by })
+      if (changed.mechanisms.some((one) => kindOf(one).limits?.(one))) return null
+      const after = measure(changed, opening)
+      const tip = after.tips[m.id]
+      if (!tip) return null
+      return {
+        rise: tip.rise - before.rise,
+        reach: tip.reach - before.reach,
+        margin: after.margin - now.margin,
+        shut: shutGap(changed) - gap,
+      }
+    }
+    return settable(m)
+      .filter(({ name }) => kind.fields.some((field) => field.name === name) && name !== 'tab')
+      .map(({ name, label, unit }) => ({
+        id: m.id,
+        field: name,
+        label,
+        unit,
+        less: slip(name, -1),
+        more: slip(name, 1),
+      }))
+  })
+  const ranked = rows
+    .map((row) => ({ row, weight: Math.max(weigh(row.less), weigh(row.more)) }))
+    .sort((a, b) => b.weight - a.weight)
+  const worst = ranked[0]
+  return {
+    opening,
+    hands: ranked.map(({ row }) => row),
+    sentence: worst && worst.weight > 0 ? say(worst.row) : null,
+  }
+}
+
+function say({ id, label, unit, less, more }: Hand): string {
+  const worst = weigh(less) > weigh(more) ? less : more
+  const step = unit === 'mm' ? 'one millimetre' : 'one degree'
+  if (!worst) return ''
+  if (worst.shut > 0.05)
+    return `Make this most carefully: ${label.toLowerCase()} of ${id}. ${cap(step)} off, and the card no longer shuts flat.`
+  const [what, by] = [
+    ['the tip’s rise', worst.rise],
+    ['the tip’s place along the gutter', worst.reach],
+    ['the margin', worst.margin],
+  ].reduce((a, b) => (Math.abs(b[1] as number) > Math.abs(a[1] as number) ? b : a)) as [string, number]
+  return `Make this most carefully: ${label.toLowerCase()} of ${id}. ${cap(step)} off moves ${what} by ${Math.abs(by).toFixed(1)} mm.`
+}
+
+const cap = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,0 +1,147 @@
+import { change, settable, settingOf } from './change.ts'
+import { measure } from './measure.ts'
+import type { Design } from './model.ts'
+import { modelOf } from './model.ts'
+import { kindOf } from './registry.ts'
+
+/** One thing a maker read off a finished card; mm, the stop angle in degrees. */
+export type Reading =
+  | { readonly what: 'rise' | 'reach'; readonly id: string; readonly opening: number; readonly value: number }
+  | {
+      readonly what: 'gape'
+      readonly between: readonly [string, string]
+      readonly opening: number
+      readonly value: number
+    }
+  | { readonly what: 'stop'; readonly id: string; readonly value: number }
+
+/** A making error that would explain the readings. */
+export interface Explanation {
+  /** Null: nothing is off, the readings scatter as a ruler does. */
+  readonly slip: {
+    readonly id: string
+    readonly field: string
+    readonly label: string
+    readonly unit: 'mm' | 'deg'
+    readonly designed: number
+    readonly made: number
+  } | null
+  /** 0 to 1; all explanations add up to 1. */
+  readonly sure: number
+  /** How far the readings still are from this explanation: root mean square, in ruler errors. */
+  readonly left: number
+}
+
+/**
+ * Common practice, no source: a school ruler held to a tip reads to half a millimetre, a protractor to
+ * a degree; a careful hand draws, cuts and folds to a millimetre, or a degree and a half.
+ */
+const RULER = 0.5
+const PROTRACTOR = 1
+const HAND = { mm: 1, deg: 1.5 } as const
+
+function modelled(design: Design, reading: Reading): number {
+  if (reading.what === 'stop') {
+    const found = modelOf(design).builds.find(({ mechanism }) => mechanism.id === reading.id)
+    if (!found) throw new RangeError(`there is no mechanism ${reading.id}`)
+    return found.build.range?.[1] ?? 180
+  }
+  const all = measure(design, reading.opening)
+  if (reading.what === 'gape') {
+    const [a, b] = reading.between
+    const pair = all.gapes.find(({ between }) => between.includes(a) && between.includes(b))
+    if (!pair) throw new RangeError(`${a} and ${b} share no slit`)
+    return pair.gape
+  }
+  const tip = all.tips[reading.id]
+  if (!tip) throw new RangeError(`there is no mechanism ${reading.id}`)
+  return tip[reading.what]
+}
+
+/** Readings' errors under a design, in units of the instrument's own error. */
+const errors = (design: Design, readings: readonly Reading[]): number[] =>
+  readings.map(
+    (reading) => (modelled(design, reading) - reading.value) / (reading.what === 'stop' ? PROTRACTOR : RULER),
+  )
+
+const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x * x, 0)
+
+/**
+ * The likeliest making errors behind a maker's readings, likeliest first: each single setting off by
+ * some amount, or nothing off at all. Each is weighed by how well it explains the readings and by how
+ * large a slip it asks for (evidence of a one-parameter Gaussian model, Laplace's approximation).
+ * Throws a RangeError for an unknown mechanism or pair.
+ */
+export function readBack(design: Design, readings: readonly Reading[]): readonly Explanation[] {
+  const nothing = errors(design, readings)
+  const spread = (e: readonly number[]) => Math.sqrt(squares(e) / Math.max(1, e.length))
+  const candidates: { explanation: Omit<Explanation, 'sure'>; log: number }[] = [
+    { explanation: { slip: null, left: spread(nothing) }, log: -squares(nothing) / 2 },
+  ]
+  const seen = new Set<string>()
+  for (const m of design.mechanisms) {
+    const kind = kindOf(m)
+    for (const { name, label, unit, min, max } of settable(m)) {
+      if (name === 'tab' || !kind.fields.some((field) => field.name === name)) continue
+      const designed = settingOf(m, name)
+      const hand = HAND[unit]
+      const at = (by: number): number[] | null => {
+        const value = designed + by
+        if (value < min || value > max || value * designed < 0) return null
+        const changed = change(design, m.id, { [name]: value })
+        return changed.mechanisms.some((one) => kindOf(one).limits?.(one)) ? null : errors(changed, readings)
+      }
+      const best = leastSlip(at, hand)
+      if (!best) continue
+      // How much the readings pin the slip down, against what the hand alone says of it.
+      const width = -0.5 * Math.log(1 + best.slope * hand * hand)
+      // A shared slit stands at two mechanisms and is one slip.
+      const made = twinKey(change(design, m.id, { [name]: designed + best.by }))
+      if (seen.has(made)) continue
+      seen.add(made)
+      candidates.push({
+        explanation: {
+          slip: { id: m.id, field: name, label, unit, designed, made: designed + best.by },
+          left: spread(best.errors),
+        },
+        log: -(squares(best.errors) + (best.by / hand) ** 2) / 2 + width,
+      })
+    }
+  }
+  const top = Math.max(...candidates.map(({ log }) => log))
+  const total = candidates.reduce((sum, { log }) => sum + Math.exp(log - top), 0)
+  return candidates
+    .map(({ explanation, log }) => ({ ...explanation, sure: Math.exp(log - top) / total }))
+    .sort((a, b) => b.sure - a.sure)
+}
+
+/** Tells two changed designs apart to a hundredth of a millimetre. */
+const twinKey = (design: Design): string =>
+  JSON.stringify(design.mechanisms, (_, value: unknown) =>
+    typeof value === 'number' ? Math.round(value * 100) / 100 : value,
+  )
+
+/** The slip that explains best at the least size: Gauss-Newton in one number, from several starts. */
+function leastSlip(
+  at: (by: number) => number[] | null,
+  hand: number,
+): { by: number; errors: number[]; slope: number } | null {
+  const h = 1e-3
+  let best: { by: number; errors: number[]; slope: number; cost: number } | null = null
+  for (const start of [0, 4, -4]) {
+    let by = start
+    for (let turn = 0; turn < 25; turn++) {
+      const [e, more, less] = [at(by), at(by + h), at(by - h)]
+      if (!e || !more || !less) break
+      const slope = e.map((_, k) => ((more[k] as number) - (less[k] as number)) / (2 * h))
+      const pull = slope.reduce((sum, s, k) => sum + s * (e[k] as number), 0) + by / (hand * hand)
+      const stiff = squares(slope) + 1 / (hand * hand)
+      const cost = squares(e) + (by / hand) ** 2
+      if (!best || cost < best.cost) best = { by, errors: e, slope: squares(slope), cost }
+      const step = Math.max(-3, Math.min(3, -pull / stiff))
+      if (Math.abs(step) < 1e-7) break
+      by += step
+    }
+  }
+  return best
+}
