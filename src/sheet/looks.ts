@@ -1,0 +1,51 @@
+import type { Role } from '../drawing/marks.ts'
+
+/** A colour as `#rrggbb`. */
+export type Colour = `#${string}`
+
+/** How a line is drawn, mm. */
+export interface Look {
+  readonly colour: Colour
+  readonly width: number
+  /** Lengths of dashes and gaps in turn; empty: solid. */
+  readonly dash: readonly number[]
+}
+
+/** Pure black: a printer then uses its black alone, and thin lines stay crisp. */
+const INK: Colour = '#000000'
+const QUIET: Colour = '#4e5470'
+const RED: Colour = '#c8102e'
+const MARGIN_LINE: Colour = '#e58a96'
+
+/** Half a millimetre of paper for one unit of the screen's dash patterns. */
+const dashed = (...units: readonly number[]): readonly number[] => units.map((unit) => unit / 2)
+
+/**
+ * Lines differ by dash pattern and weight first: the screen's patterns (`--dash-valley`,
+ * `--dash-mountain` of the site's tokens, and the rule for creases in `drawing/marks.css`).
+ */
+export const looks = {
+  cut: { colour: INK, width: 0.4, dash: [] },
+  valley: { colour: INK, width: 0.3, dash: dashed(6, 3) },
+  mountain: { colour: INK, width: 0.3, dash: dashed(8, 3, 1.5, 3) },
+  crease: { colour: INK, width: 0.2, dash: dashed(1, 3) },
+  glue: { colour: INK, width: 0.2, dash: [] },
+  axis: { colour: INK, width: 0.25, dash: [] },
+  guide: { colour: INK, width: 0.15, dash: [] },
+  dimension: { colour: MARGIN_LINE, width: 0.35, dash: [] },
+} as const satisfies Partial<Record<Role, Look>>
+
+/** The roles that a sheet's lines may have. */
+export type LineRole = keyof typeof looks
+
+const plain: Look = { colour: INK, width: 0.25, dash: [] }
+
+/** The look of a line on paper. */
+export const lookOf = (role: Role): Look => (looks as Partial<Record<Role, Look>>)[role] ?? plain
+
+/** Words on paper: labels red, asides quiet, all else black. */
+export const inks = { note: INK, dimension: RED, guide: QUIET } as const satisfies Partial<
+  Record<Role, Colour>
+>
+
+export const inkOf = (role: Role): Colour => (inks as Partial<Record<Role, Colour>>)[role] ?? INK

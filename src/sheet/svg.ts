@@ -1,0 +1,49 @@
+import { toSvg } from '../drawing/svg.ts'
+import type { SheetFont } from './font.ts'
+import type { SheetPage } from './layout.ts'
+import { inks, looks } from './looks.ts'
+
+/** A tenth of a micrometre, far below what a printer or cutter can do. */
+const DIGITS = 4
+
+const TYPEFACE = 'Atkinson Hyperlegible Next'
+
+const base64 = (bytes: Uint8Array): string => {
+  let text = ''
+  for (const byte of bytes) text += String.fromCharCode(byte)
+  return btoa(text)
+}
+
+const face = (weight: number, files: readonly Uint8Array[]): string =>
+  files
+    .map(
+      (file, k) =>
+        `@font-face { font-family: '${TYPEFACE} ${k}'; font-weight: ${weight}; ` +
+        `src: url(data:font/woff;base64,${base64(file)}) format('woff'); }`,
+    )
+    .join('\n')
+
+/** The look of a sheet as a style sheet: lengths are the user units of the page, which are millimetres. */
+function paperCss(font: SheetFont | undefined): string {
+  const lines = Object.entries(looks).map(
+    ([role, { colour, width, dash }]) =>
+      `path.m-${role} { stroke: ${colour}; stroke-width: ${width}; stroke-dasharray: ${dash.join(' ') || 'none'}; }`,
+  )
+  const words = Object.entries(inks).map(([role, colour]) => `text.m-${role} { fill: ${colour}; }`)
+  const carried = (font?.regular ?? []).map((_, k) => `'${TYPEFACE} ${k}', `).join('')
+  return [
+    font ? `${face(400, font.regular)}\n${face(700, font.bold)}` : '',
+    'path { fill: none; stroke-linejoin: round; }',
+    `text { font-family: ${carried}'${TYPEFACE}', Arial, sans-serif; font-kerning: none; font-variant-ligatures: none; }`,
+    'text.bold { font-weight: 700; }',
+    ...lines,
+    ...words,
+  ].join('\n')
+}
+
+/**
+ * One page as an SVG document, its size and its units in mm. With a font it carries the letters inside;
+ * without one it asks for the typeface by name.
+ */
+export const pageSvg = (page: SheetPage, font?: SheetFont): string =>
+  toSvg(page, { digits: DIGITS, css: paperCss(font) })
