@@ -2,6 +2,7 @@ import { defineCollection, reference } from 'astro:content'
 import { file, glob } from 'astro/loaders'
 import { z } from 'astro/zod'
 import { DesignError, parseDesign } from './paper/index.ts'
+import { benchSchema } from './site/bench.ts'
 
 const chapters = defineCollection({
   loader: glob({ base: 'content/chapters', pattern: '*.mdx' }),
@@ -20,6 +21,8 @@ const chapters = defineCollection({
     opening: z.number().min(0).max(180).default(90),
     /** The mechanism whose rise is read out first, by its id in the dummy; the first one if left out. */
     subject: z.string().optional(),
+    /** What else there is to say of the bench. */
+    bench: benchSchema.default({}),
     /** How long making it takes, as in "20 minutes". */
     time: z.string().min(1),
     /** What must lie on the table before starting. */

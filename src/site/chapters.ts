@@ -2,6 +2,8 @@ import type { CollectionEntry } from 'astro:content'
 import { getCollection, getEntry } from 'astro:content'
 import type { Design } from '../paper/index.ts'
 import { DesignError, parseDesign } from '../paper/index.ts'
+import type { BenchConfig } from '../widgets/config.ts'
+import { benchConfig } from './bench.ts'
 
 /** A chapter with everything its page and its cells need. */
 export interface Chapter {
@@ -9,6 +11,7 @@ export interface Chapter {
   readonly data: CollectionEntry<'chapters'>['data']
   readonly entry: CollectionEntry<'chapters'>
   readonly design: Design
+  readonly config: BenchConfig
 }
 
 export const chapterPath = (slug: string): string => `/chapters/${slug}/`
@@ -19,7 +22,7 @@ export const TEMPLATE_PAPERS = [
   { paper: 'letter', label: 'US Letter' },
 ] as const
 
-export type TemplatePaper = (typeof TEMPLATE_PAPERS)[number]["paper"]
+export type TemplatePaper = (typeof TEMPLATE_PAPERS)[number]['paper']
 
 export const templatePath = (slug: string, paper: string): string => `/sheets/${slug}-${paper}.pdf`
 
@@ -40,7 +43,8 @@ export async function dummyNamed(name: string): Promise<Design> {
 }
 
 async function chapterOf(entry: CollectionEntry<'chapters'>): Promise<Chapter> {
-  return { slug: entry.id, data: entry.data, entry, design: await dummyNamed(entry.data.dummy.id) }
+  const { id: slug, data } = entry
+  return { slug, data, entry, design: await dummyNamed(data.dummy.id), config: benchConfig(data) }
 }
 
 /** All chapters in reading order. Throws an Error if two have one number. */
@@ -54,4 +58,10 @@ export async function allChapters(): Promise<Chapter[]> {
       )
   }
   return Promise.all(entries.map(chapterOf))
+}
+
+/** The chapter that a cell stands in. Throws an Error for a cell outside of every chapter. */
+export function chapterIn({ chapter }: App.Locals, place: string): Chapter {
+  if (!chapter) throw new Error(`${place} stands outside of every chapter.`)
+  return chapter
 }

@@ -15,7 +15,8 @@ const right: Readonly<Record<string, string>> = {
   MakeIt:
     '<MakeIt>\n\n<Step shows="flat">Cut it.</Step>\n\n<TakeCare>Blades are for adults.</TakeCare>\n\n</MakeIt>',
   MeasureYours: '<MeasureYours>\n\nStand a ruler on the page.\n\n</MeasureYours>',
-  Challenge: '<Challenge>\n\n<Goal>Reach it.</Goal>\n<Goal>Reach that.</Goal>\n\n</Challenge>',
+  Challenge:
+    '<Challenge>\n\n<Goal wants={{ sound: true }}>Reach it.</Goal>\n<Goal wants={{ sound: true }}>Reach that.</Goal>\n\n</Challenge>',
   GoesWrong:
     '<GoesWrong>\n\n<Slip sign="Flat.">Push.</Slip>\n<Slip sign="Torn.">Tape.</Slip>\n\n</GoesWrong>',
   ForTeachers: '<ForTeachers>\n\nTwo lessons.\n\n</ForTeachers>',

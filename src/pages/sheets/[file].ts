@@ -1,6 +1,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { sheetPdf } from '../../sheet/index.ts'
 import { fontOnDisk } from '../../sheet/font-on-disk.ts'
+import { sheetPdf } from '../../sheet/index.ts'
 import type { Chapter, TemplatePaper } from '../../site/chapters.ts'
 import { allChapters, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'
 

@@ -3,7 +3,7 @@ import {
   cardFields,
   change,
   compile,
-  valueOf as fieldValue,
+  settingOf as fieldValue,
   highest,
   measure,
   poseAt,

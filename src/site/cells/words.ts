@@ -134,7 +134,13 @@ export const WORDS: Readonly<Record<string, Word>> = {
     says: 'The reader types what a ruler reads on their own card, and the model says how far off it is and why.',
     stands: [CHAPTER],
     text: true,
-    attributes: {},
+    attributes: {
+      id: {
+        takes: 'words',
+        says: 'The mechanism that is measured; the one the chapter is about if left out.',
+      },
+      at: { takes: 'number', says: 'The opening at which the reader measures, in degrees; 90 if left out.' },
+    },
   },
   Challenge: {
     says: 'Tasks which the kernel judges: two or more Goal.',
@@ -148,7 +154,13 @@ export const WORDS: Readonly<Record<string, Word>> = {
     says: 'One task; its text tells the reader what to reach.',
     stands: ['Challenge'],
     text: true,
-    attributes: {},
+    attributes: {
+      wants: {
+        takes: 'value',
+        needed: true,
+        says: 'What the kernel judges, as in {{ measure: "rise", at: 90, atLeast: 40 }}.',
+      },
+    },
   },
   GoesWrong: {
     says: 'What goes wrong, each with its cure: two or more Slip.',
