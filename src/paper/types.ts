@@ -131,6 +131,13 @@ export interface Build {
    * cannot reach this opening and was left at its stop.
    */
   place(host: Frame, out: readonly Frame[]): boolean
+  /**
+   * How fast the new creases turn: for host angles `from` to `to` (radians, inside angle), bounds on the
+   * first and second derivative of each new crease's angle by the host's, without their signs, written in
+   * pairs in the order of `creases`. They must hold for certain: the checks of the motion are proofs that
+   * stand on them. Left out: not known, and the checks say that they cannot tell.
+   */
+  turns?(from: number, to: number, out: Float64Array): void
 }
 
 export interface ShutGap {

@@ -124,6 +124,8 @@ function build(m: CutLayer): Build {
     cuts: { left: cuts(a), right: cuts(b) },
     tip: { crease: 'ridge', along: long / 2 },
     place: (host, out) => place(m, host, out),
+    // Every crease of a parallelogram turns as its host does.
+    turns: (_from, _to, out) => out.set([1, 0, 1, 0, 1, 0]),
   }
 }
 

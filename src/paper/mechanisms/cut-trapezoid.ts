@@ -1,6 +1,6 @@
 import type { Build, Flat, Kind, Placed } from '../types.ts'
 import { DEGREES } from '../vector.ts'
-import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './mirrored.ts'
+import { mirroredCreases, mirroredPanels, mirroredShape, mirroredTurns, placeMirrored } from './mirrored.ts'
 
 /** A strip between two cuts of different depth: a V-fold whose apex lies off the piece. */
 export interface CutTrapezoid extends Placed {
@@ -41,6 +41,7 @@ function build(m: CutTrapezoid): Build {
     cuts: { left: cuts, right: cuts },
     tip: { crease: 'ridge', along: m.endCut > m.startCut ? long : m.endCut < m.startCut ? 0 : long / 2 },
     place: (host, out) => placeMirrored(shape, host, out),
+    turns: (from, to, out) => mirroredTurns(shape, from, to, out),
   }
 }
 

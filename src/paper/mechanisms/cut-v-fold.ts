@@ -1,6 +1,6 @@
 import type { Build, Flat, Kind, Placed } from '../types.ts'
 import { DEGREES, RADIANS } from '../vector.ts'
-import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './mirrored.ts'
+import { mirroredCreases, mirroredPanels, mirroredShape, mirroredTurns, placeMirrored } from './mirrored.ts'
 
 /** A V-fold cut from its host: a slit across the crease, and two folds from its ends to the apex. */
 export interface CutVFold extends Placed {
@@ -47,6 +47,7 @@ function build(m: CutVFold): Build {
     cuts: { left: [slit], right: [slit] },
     tip: { crease: 'ridge', along: ridgeLength },
     place: (host, out) => placeMirrored(shape, host, out),
+    turns: (from, to, out) => mirroredTurns(shape, from, to, out),
   }
 }
 
