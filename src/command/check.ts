@@ -1,0 +1,32 @@
+import { check as checksOf } from '../paper/index.ts'
+import type { Command } from './command.ts'
+
+/** Ends with this code when the file is sound and the design is not. */
+const UNSOUND = 2
+
+/** What works and what goes wrong, with the nearest repair. */
+export const check: Command = {
+  name: 'check',
+  usage: '[--json]',
+  help: 'Say whether the design folds, stays inside the card and can be cut; with the nearest repair.',
+  options: { json: { type: 'boolean' } },
+  run(design, options) {
+    const checks = checksOf(design)
+    const ok = checks.every((one) => one.ok)
+    if (options.json) {
+      console.log(JSON.stringify({ title: design.title, ok, checks }, null, 2))
+    } else {
+      for (const one of checks) {
+        console.log(`${one.ok ? 'holds' : 'FAILS'}  ${one.name}: ${one.sentence}`)
+        if (one.repair) {
+          const { id, label, from, to, unit } = one.repair
+          console.log(`       Repair: ${id}, ${label} from ${round(from)} to ${round(to)} ${unit}.`)
+        }
+      }
+    }
+    return ok ? 0 : UNSOUND
+  },
+}
+
+/** As many digits as a ruler could ever need, none for show. */
+const round = (value: number): string => String(Number(value.toFixed(2)))

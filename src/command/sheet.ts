@@ -1,0 +1,71 @@
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { dirname, extname } from 'node:path'
+import type { Design } from '../paper/index.ts'
+import { fontOnDisk } from '../sheet/font-on-disk.ts'
+import type { PaperName } from '../sheet/index.ts'
+import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError } from '../sheet/index.ts'
+import type { Command } from './command.ts'
+import { Refusal } from './refusal.ts'
+
+/** The template at true size, to print and cut. */
+export const sheet: Command = {
+  name: 'sheet',
+  usage: '--paper PAPER --out FILE.pdf',
+  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}. FILE may end in .svg too.`,
+  options: { paper: { type: 'string' }, out: { type: 'string' } },
+  async run(design, options, place) {
+    const paper = paperOf(options.paper)
+    const out = outOf(options.out)
+    for (const { file, content } of await sheetsOf(design, paper, out)) {
+      save(file, place(file), content)
+      console.log(`${file}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
+    }
+    return 0
+  },
+}
+
+function paperOf(text: string | boolean | undefined): PaperName {
+  const paper = typeof text === 'string' ? paperNamed(text) : undefined
+  if (paper) return paper.name
+  throw new Refusal(`--paper must be one of ${papers.map((one) => one.name).join(', ')}${given(text)}.`)
+}
+
+function outOf(text: string | boolean | undefined): string {
+  if (typeof text === 'string' && ['.pdf', '.svg'].includes(extname(text).toLowerCase())) return text
+  throw new Refusal(`--out must name a file that ends in .pdf or .svg${given(text)}.`)
+}
+
+const given = (text: string | boolean | undefined): string =>
+  text === undefined ? ', and it was left out' : `, not ${text}`
+
+interface Written {
+  readonly file: string
+  readonly content: Uint8Array | string
+}
+
+/** A PDF holds all pages in one file; of SVG there is a file a page, the second named with a 2. */
+async function sheetsOf(design: Design, paper: PaperName, out: string): Promise<Written[]> {
+  try {
+    const font = await fontOnDisk()
+    if (extname(out).toLowerCase() === '.pdf') {
+      return [{ file: out, content: await sheetPdf(design, { paper }, font) }]
+    }
+    return sheetSvg(design, { paper }, font).map((content, k) => ({
+      file: k === 0 ? out : `${out.slice(0, -4)}-${k + 1}${out.slice(-4)}`,
+      content,
+    }))
+  } catch (error) {
+    if (error instanceof TooLargeError) throw new Refusal(error.message)
+    throw error
+  }
+}
+
+function save(file: string, path: string, content: Uint8Array | string): void {
+  try {
+    mkdirSync(dirname(path), { recursive: true })
+    writeFileSync(path, content)
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : ''
+    throw new Refusal(`--out ${file}: the file cannot be written (${code}).`)
+  }
+}

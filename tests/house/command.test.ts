@@ -1,0 +1,215 @@
+import { spawnSync } from 'node:child_process'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { afterAll, describe, expect, test } from 'vitest'
+import { bareNode, ROOT } from './tree.ts'
+
+mkdirSync(join(ROOT, '.cache'), { recursive: true })
+const folder = mkdtempSync(join(ROOT, '.cache', 'command-'))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+const dummy = (...args: string[]) => bareNode('src/command/dummy.ts', ...args)
+
+/** Writes a file for the command to read; text is written as it stands. */
+function file(name: string, content: unknown): string {
+  const path = join(folder, name)
+  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content))
+  return path
+}
+
+const wedge = { id: 'beak', kind: 'cut-v-fold', on: 'gutter', apex: 110, run: -40, cut: 40 }
+const design = (...mechanisms: object[]) => ({
+  hingebook: 1,
+  title: 'Wedge',
+  card: { width: 105, height: 148 },
+  mechanisms,
+})
+const sound = file('wedge.hingebook.json', design(wedge))
+const outside = file('outside.hingebook.json', design({ ...wedge, apex: 140, run: -120, cut: 100 }))
+
+describe('pose', () => {
+  test('says where every panel and crease is, as JSON', () => {
+    const { code, out } = dummy('pose', sound, '--opening', '90', '--json')
+    expect(code).toBe(0)
+    const pose = JSON.parse(out)
+    expect(pose.opening).toBe(90)
+    expect(Object.keys(pose.panels)).toEqual(
+      expect.arrayContaining(['page/left', 'page/right', 'beak/left', 'beak/right']),
+    )
+    expect(Object.keys(pose.creases)).toEqual(
+      expect.arrayContaining(['gutter', 'beak/ridge', 'beak/left', 'beak/right']),
+    )
+    expect(pose.stopped).toEqual([])
+    // 45/45 at 90 degrees rises two thirds of its ridge: geometry by hand, see bare-node.test.ts.
+    const [x, , z] = pose.panels['beak/left'][1]
+    expect(x).toBeCloseTo(0, 9)
+    expect(z * Math.SQRT1_2).toBeCloseTo((2 / 3) * 40, 9)
+  })
+
+  test('says what a ruler reads, in words', () => {
+    const { code, out } = dummy('pose', sound, '--opening', '90')
+    expect(code).toBe(0)
+    expect(out).toContain('beak: rise 26.7 mm')
+    // Largest where the ridge stands square to the gutter's bisector: cos(opening) = -1/3 (worked by hand).
+    expect(out).toContain('at 109.5°')
+  })
+
+  test.each([
+    [['--opening', '190'], '--opening must be a number of degrees from 0 (shut) to 180 (flat), not 190.'],
+    [['--opening', 'wide'], '--opening must be a number of degrees from 0 (shut) to 180 (flat), not wide.'],
+    [[], '--opening must be a number of degrees from 0 (shut) to 180 (flat), and it was left out.'],
+  ])('%j is refused with what is allowed', (options, sentence) => {
+    expect(dummy('pose', sound, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
+  })
+})
+
+describe('check', () => {
+  test('lists every check of a sound design and ends with 0', () => {
+    const { code, out } = dummy('check', sound)
+    expect(out).toContain('holds  stays-inside')
+    expect(out).not.toContain('FAILS')
+    expect(code).toBe(0)
+  })
+
+  test('shows what fails, with the repair, and ends with 2', () => {
+    const { code, out } = dummy('check', outside)
+    expect(out).toContain('FAILS')
+    expect(out).toMatch(/Repair: beak, .+ from .+ to .+ mm\./)
+    expect(code).toBe(2)
+  })
+
+  test('gives the same as JSON', () => {
+    const { code, out } = dummy('check', outside, '--json')
+    expect(code).toBe(2)
+    const verdict = JSON.parse(out)
+    expect(verdict).toMatchObject({ title: 'Wedge', ok: false })
+    expect(verdict.checks.length).toBeGreaterThan(3)
+    expect(verdict.checks.some((one: { ok: boolean }) => !one.ok)).toBe(true)
+  })
+
+  const dummies = readdirSync(join(ROOT, 'content/dummies'))
+  test('finds every dummy that comes with the book sound', () => {
+    expect(dummies.length).toBeGreaterThan(0)
+    for (const name of dummies)
+      expect(dummy('check', `content/dummies/${name}`), name).toMatchObject({ code: 0, err: '' })
+  })
+})
+
+describe('sheet', () => {
+  test.each([
+    ['a4', 210, 297],
+    ['letter', 215.9, 279.4],
+  ])('writes a PDF of the size %s', async (paper, short, long) => {
+    const out = join(folder, `wedge-${paper}.pdf`)
+    expect(dummy('sheet', sound, '--paper', paper, '--out', out)).toMatchObject({ code: 0, err: '' })
+    // ISO 216 and ANSI/ASME Y14.1, at 72 points an inch (ISO 32000).
+    const sides = await pageSize(out)
+    expect(sides[0]).toBeCloseTo(short, 2)
+    expect(sides[1]).toBeCloseTo(long, 2)
+  })
+
+  test.each([
+    [['--paper', 'a7', '--out', 'x.pdf'], /^--paper must be .*a4.*letter.*, not a7\.\n$/],
+    [['--paper', 'a4'], /^--out must name .*\.pdf.*left out\.\n$/],
+    [['--paper', 'a4', '--out', 'x.docx'], /^--out must name .*\.pdf.*not x\.docx\.\n$/],
+  ])('%j is refused with what is allowed', (options, sentence) => {
+    const { code, out, err } = dummy('sheet', sound, ...options)
+    expect(err).toMatch(sentence)
+    expect(out).toBe('')
+    expect(code).toBe(1)
+  })
+
+  test('a card too large for the paper is refused, and the sentence says by how much', () => {
+    const poster = file('poster.hingebook.json', { ...design(wedge), card: { width: 300, height: 400 } })
+    const { code, err } = dummy('sheet', poster, '--paper', 'a4', '--out', join(folder, 'poster.pdf'))
+    expect(err).toMatch(/\d+(\.\d)? mm/)
+    expect(err.trim().split('\n')).toHaveLength(1)
+    expect(code).toBe(1)
+  })
+})
+
+describe('a bad file ends with 1 and one sentence that names what is wrong', () => {
+  const bad: [string, unknown, string][] = [
+    ['no-json', '{\n  "hingebook": 1,\n  "title": oops\n}', 'line 3'],
+    ['cut-short', '{\n  "hingebook": 1,\n', 'line 3'],
+    ['empty', '', 'line 1'],
+    ['a-list', [], 'design'],
+    ['version', { ...design(wedge), hingebook: 2 }, 'hingebook'],
+    ['card', { ...design(wedge), card: { width: -5, height: 148 } }, 'card.width'],
+    ['extra', design({ ...wedge, colour: 'red' }), 'mechanisms[0].colour'],
+    ['kind', design({ ...wedge, kind: 'cut-zigzag' }), 'mechanisms[0].kind'],
+    ['text', design({ ...wedge, cut: 'long' }), 'mechanisms[0].cut'],
+    ['host', design(wedge, { ...wedge, id: 'eye', on: 'nose/ridge' }), 'mechanisms[1].on'],
+    ['twice', design(wedge, wedge), 'mechanisms[1].id'],
+  ]
+  const refused = (name: string, field: string, ...words: string[]): void => {
+    const { code, out, err } = dummy(...words)
+    expect(code, err).toBe(1)
+    expect(out).toBe('')
+    expect(err.trim().split('\n')).toHaveLength(1)
+    expect(err).toContain(`${name}.json: ${field}`)
+  }
+
+  test.each(bad)('%s', (name, content, field) => {
+    refused(name, field, 'check', file(`${name}.json`, content))
+  })
+
+  test('whatever is asked of it', () => {
+    const path = file('any.json', design({ ...wedge, cut: 'long' }))
+    refused('any', 'mechanisms[0].cut', 'pose', path, '--opening', '90', '--json')
+    refused('any', 'mechanisms[0].cut', 'sheet', path, '--paper', 'a4', '--out', join(folder, 'any.pdf'))
+  })
+
+  test('a file that is not there', () => {
+    expect(dummy('check', 'nowhere.json')).toEqual({
+      code: 1,
+      out: '',
+      err: 'nowhere.json: there is no such file.\n',
+    })
+  })
+})
+
+describe('the words of the command line', () => {
+  test('--help names every command', () => {
+    const { code, out } = dummy('--help')
+    expect(code).toBe(0)
+    for (const word of ['check FILE', 'sheet FILE', 'pose FILE', '--paper', '--out', '--opening', '--json'])
+      expect(out).toContain(word)
+  })
+
+  test.each([
+    [[], 'check, sheet, pose'],
+    [['fold', sound], 'check, sheet, pose'],
+    [['check'], 'Name one design file'],
+    [['check', sound, sound], 'Name one design file'],
+    [['check', sound, '--loud'], "'--loud'"],
+  ])('%o is refused with what is allowed', (args, words) => {
+    const { code, out, err } = dummy(...args)
+    expect(code).toBe(1)
+    expect(out).toBe('')
+    expect(err).toContain(words)
+    expect(err.trim().split('\n')).toHaveLength(1)
+  })
+
+  test('a path is meant from where the reader stands, as npm tells it', () => {
+    const { status, stderr } = spawnSync(
+      join(ROOT, 'node_modules/.bin/node'),
+      ['src/command/dummy.ts', 'check', 'wedge.hingebook.json'],
+      {
+        cwd: ROOT,
+        encoding: 'utf8',
+        env: { PATH: process.env.PATH, INIT_CWD: folder },
+      },
+    )
+    expect(stderr).toBe('')
+    expect(status).toBe(0)
+  })
+})
+
+/** The first page's size in mm, shorter side first, as another project's reader sees it. */
+async function pageSize(path: string): Promise<number[]> {
+  const document = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: 0 }).promise
+  const [left = 0, bottom = 0, right = 0, top = 0] = (await document.getPage(1)).view
+  return [right - left, top - bottom].map((points) => (points / 72) * 25.4).sort((a, b) => a - b)
+}
