@@ -52,6 +52,8 @@ export interface PathMark {
   readonly paint?: Paint
   /** The panel, crease, mechanism or check it stands for. */
   readonly of?: string
+  /** Tells several curves of one graph apart, by dash pattern: 0, 1, 2 … */
+  readonly series?: number
   /** Arrow head at the end of each run, at both ends, or none. */
   readonly arrow?: 'end' | 'both'
 }

@@ -22,7 +22,7 @@ export const cardOf = (owner: number): number => (owner < 0 ? 0 : 1 + (owner % C
 
 /** Where light comes from, seen by the reader: from the left, a little from the front, mostly from above. */
 const LAMP: Vec3 = [-0.47, 0.3, 0.83]
-const AMBIENT = 0.3
+const AMBIENT = 0.34
 
 /** Unit vector to the lamp, in the table's frame. The lamp goes round with the reader. */
 export function lampFor({ right }: Lens): Vec3 {

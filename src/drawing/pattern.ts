@@ -1,5 +1,5 @@
 import type { Check, Derived, Design, Field, LineKind, Placed, SheetHandle } from '../paper/index.ts'
-import { compile, handlesOf, pieces, settable, surfaces, valueOf } from '../paper/index.ts'
+import { compile, handlesOf, pieces, settable, surfaces, settingOf } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import type { Drawing, Mark, PathMark, Point, Role } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
@@ -149,7 +149,7 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const marks: Mark[] = []
   if (squares) marks.push(squareMark(drawable, fromSheet, toSheet))
   const poser = compile(design)
-  poser(180)
+  const { creases } = poser(180)
   if (tint) {
     const tints = new Map<number, PathMark & { runs: Point[][] }>()
     for (const { sheet, owner, panel, points } of surfaces(poser)) {
@@ -177,7 +177,7 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const wishes: Wish[] = []
   const rects: Rect[] = []
   const handles = handlesOf(design)
-  const arcs = screen || options.dimensions ? arcsOf(design, poser(180).creases, px(24) / scale) : []
+  const arcs = screen || options.dimensions ? arcsOf(design, creases, px(24) / scale) : []
   for (const { id, points, middle: at, corner, words } of arcs) {
     const held = wanted(options.handles, id)
     if (!held && !wanted(options.dimensions, id)) continue
@@ -188,8 +188,8 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     const sides: Wish['sides'] = my > cy ? ['below', mx > cx ? 'below-right' : 'below-left'] : ['above', mx > cx ? 'above-right' : 'above-left']
     wishes.push({ text: words, role, size: text, bold: true, of: `${id}/wedge`, at: [mx, my], gap: px(4), sides })
   }
-  if (options.dimensions) measured(design, handles, options, { fromSheet, px, text, unit, marks, wishes })
-  if (screen) draggable(design, handles, options, { fromSheet, px, text, unit, marks, wishes, rects })
+  if (options.dimensions) measured(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes })
+  if (screen) draggable(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes, rects })
 
   for (const check of faults) {
     if (check.ok || !check.flat) continue
@@ -252,11 +252,12 @@ function arcsOf(
     if (!(r > 0)) return []
     const at = (t: number): SheetPoint => [sx + r * Math.cos(from + t * sweep), sy + r * Math.sin(from + t * sweep)]
     const points = Array.from({ length: 13 }, (_, k) => at(k / 12))
-    return [{ id: m.id, points, middle: at(0.5), corner: [sx, sy], words: angleText(valueOf(m, 'wedge')) }]
+    return [{ id: m.id, points, middle: at(0.5), corner: [sx, sy], words: angleText(settingOf(m, 'wedge')) }]
   })
 }
 
 interface Board {
+  readonly creases: Readonly<Record<string, { start: readonly number[]; end: readonly number[] }>>
   readonly fromSheet: (p: SheetPoint) => Point
   readonly px: (n: number) => number
   readonly text: number
@@ -267,14 +268,15 @@ interface Board {
 
 /** Lengths square to the host crease, as lines with heads beside what they measure. */
 function measured(design: Design, handles: readonly SheetHandle[], options: PatternOptions, board: Board): void {
-  const { fromSheet, px, text, unit, marks, wishes } = board
+  const { creases, fromSheet, px, text, unit, marks, wishes } = board
   const done = new Set<string>()
-  for (const { id, name, across, at, acrossWay } of handles) {
+  for (const handle of handles) {
+    const { id, name, across, at, acrossWay } = handle
     const m = design.mechanisms.find((one) => one.id === id)
     const field = m && across !== undefined ? labelOf(m, across) : undefined
     if (!m || !field || field.unit !== 'mm' || !wanted(options.dimensions, id)) continue
-    const value = valueOf(m, field.name)
-    if (!(value > 0)) continue
+    const value = settingOf(m, field.name)
+    if (!(value > 0) || !honest(value, handle, creases[m.on])) continue
     const [a, b] = [fromSheet([at[0] - value * acrossWay[0], at[1] - value * acrossWay[1]]), fromSheet(at)]
     const place = `${a.map(Math.round)} ${b.map(Math.round)}`
     const same = `${id} ${field.name}`
@@ -285,7 +287,9 @@ function measured(design: Design, handles: readonly SheetHandle[], options: Patt
     const off = px(11) * (ny > 0 ? 1 : -1)
     const shift = (p: Point): Point => [p[0] + nx * off, p[1] + ny * off]
     const [from, to] = [shift(a), shift(b)]
-    marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', arrow: 'both', of: `${id}/${name}` })
+    // A line too short for its heads goes without.
+    const arrow = reach > px(26) ? { arrow: 'both' as const } : {}
+    marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', ...arrow, of: `${id}/${name}` })
     wishes.push({
       text: say(field, value, unit),
       role: 'dimension',
@@ -299,16 +303,24 @@ function measured(design: Design, handles: readonly SheetHandle[], options: Patt
   }
 }
 
+/** Whether a handle lies as far from its host crease as its number says: then the number can be shown there. */
+function honest(value: number, { at, acrossWay }: SheetHandle, host: { start: readonly number[] } | undefined): boolean {
+  if (!host) return false
+  const [hx, hy] = host.start as [number, number]
+  return Math.abs((at[0] - hx) * acrossWay[0] + (at[1] - hy) * acrossWay[1] - value) < 0.05
+}
+
 /** Points that can be dragged, with their numbers beside them. Two at one place are one dot: the first. */
 function draggable(
   design: Design,
   handles: readonly SheetHandle[],
   options: PatternOptions,
-  { fromSheet, text, unit, marks, wishes, rects }: Board & { readonly rects: Rect[] },
+  { creases, fromSheet, text, unit, marks, wishes, rects }: Board & { readonly rects: Rect[] },
 ): void {
   const said = new Set<string>()
   const dots: Point[] = []
-  for (const { id, name, label, across, at } of handles) {
+  for (const handle of handles) {
+    const { id, name, label, across, at } = handle
     const m = design.mechanisms.find((one) => one.id === id)
     if (!m || !wanted(options.handles, id)) continue
     const p = fromSheet(at)
@@ -320,7 +332,8 @@ function draggable(
     const field = across === undefined ? undefined : labelOf(m, across)
     // A wedge angle is said at its arc.
     if (field?.name === 'wedge') continue
-    const words = field ? `${field.label.toLowerCase()} ${say(field, valueOf(m, field.name), unit)}` : label.toLowerCase()
+    if (field && !honest(settingOf(m, field.name), handle, creases[m.on])) continue
+    const words = field ? `${field.label.toLowerCase()} ${say(field, settingOf(m, field.name), unit)}` : label.toLowerCase()
     const same = `${id} ${words}`
     if (said.has(same)) continue
     said.add(same)

@@ -7,6 +7,7 @@
  *   c-<n>             a surface or slice: cut from card n (sets `--paper` to `--card-<n>`)
  *   front | back      which face of the card shows (the back is paler)
  *   style="--light:…" a surface: light it gets, 0 to 1
+ *   s-<n>             a curve among several: 0, 1, 2 …, each with a dash pattern of its own
  *   closed | open     a path
  *   head              the arrow heads of a path, filled
  *   bold              a word
@@ -41,6 +42,7 @@ export function pathData(runs: readonly (readonly Point[])[], closed: boolean, d
 export function classOf(mark: Mark): string {
   let name = `m-${mark.role}`
   if (mark.mark === 'path') {
+    if (mark.series !== undefined) name += ` s-${mark.series}`
     if (mark.paint) name += ` c-${mark.paint.card} ${mark.paint.face}`
     name += mark.closed ? ' closed' : ' open'
   }

@@ -49,8 +49,8 @@ export interface View extends Drawing {
   toOpening(p: Point): number
 }
 
-/** From the right and above: both pages are seen from inside, the far one fuller. */
-export const DEFAULT_CAMERA: Camera = { turn: 24, tilt: 36 }
+/** From the left and above: both pages are seen from inside, the lit one fuller. */
+export const DEFAULT_CAMERA: Camera = { turn: -30, tilt: 44 }
 
 const PADDING = 22
 

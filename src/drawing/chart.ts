@@ -1,0 +1,134 @@
+import { extent, max } from 'd3-array'
+import { scaleLinear } from 'd3-scale'
+import { line } from 'd3-shape'
+import type { Design } from '../paper/index.ts'
+import { compile, highest, riseOf, swing, tipAt } from '../paper/index.ts'
+import type { Size } from './camera.ts'
+import type { Drawing, Mark, Point } from './marks.ts'
+import type { LengthUnit } from './numbers.ts'
+import { angleText, lengthText } from './numbers.ts'
+import { runPen } from './pen.ts'
+import type { Wish } from './words.ts'
+import { placeWords, textWidth } from './words.ts'
+
+export interface ChartOptions {
+  /** Ids whose rise is drawn; default the first mechanism. */
+  readonly of?: readonly string[]
+  /** The present state is a dot that can be dragged; default true. */
+  readonly handle?: boolean
+  /** Height of the type, px; default 15. */
+  readonly text?: number
+  readonly unit?: LengthUnit
+}
+
+export interface Chart extends Drawing {
+  /** The opening, degrees, under a point of the screen. */
+  toOpening(p: Point): number
+}
+
+/** Curves nearer than this everywhere are drawn as one, mm. */
+const SAME = 0.05
+
+/** The axis ends at a multiple of this, mm, so that it stands still while a slit is dragged. */
+const AXIS_STEP = 20
+
+interface Curve {
+  readonly ids: string[]
+  readonly path: readonly { readonly opening: number; readonly rise: number }[]
+}
+
+/** Rise against opening for mechanisms of a design, in a box of `size` px. Throws a RangeError for an unknown id. */
+export function chart(design: Design, opening: number, size: Size, options: ChartOptions = {}): Chart {
+  const { text = 15, unit = 'mm', handle = true } = options
+  const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
+  const curves: Curve[] = []
+  for (const id of ids) {
+    const path = swing(design, id, 60)
+    const twin = curves.find((other) => other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME))
+    if (twin) twin.ids.push(id)
+    else curves.push({ ids: [id], path })
+  }
+  const peaks = curves.map(({ ids }) => highest(design, ids[0] as string))
+  const low = Math.min(0, ...curves.map(({ path }) => extent(path, (p) => p.rise)[0] ?? 0))
+  const top = max(peaks, (peak) => peak.rise) ?? 0
+  const ends = [Math.floor(low / AXIS_STEP) * AXIS_STEP, Math.max(1, Math.ceil((top * 1.12) / AXIS_STEP)) * AXIS_STEP]
+
+  const perUnit = unit === 'mm' ? 1 : 25.4
+  const rises = scaleLinear(ends.map((mm) => mm / perUnit), [size.height - text * 2.5, text * 2.1])
+  const ticks = rises.ticks(Math.max(2, Math.min(4, size.height / 70)))
+  const left = 14 + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
+  const openings = scaleLinear([0, 180], [left, size.width - 22])
+  const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
+
+  const marks: Mark[] = []
+  const words: Mark[] = []
+  const degrees = openings.range()[1] as number
+  const steps = degrees - left < 260 ? [0, 90, 180] : [0, 45, 90, 135, 180]
+  const [bottom, roof] = rises.range() as [number, number]
+  const grid: Point[][] = []
+  for (const tick of ticks) {
+    grid.push([[left, rises(tick)], [degrees, rises(tick)]])
+    words.push({ mark: 'word', at: [left - 8, rises(tick) + text * 0.33], text: `${tick}`.replace('-', '−'), role: 'axis', anchor: 'end', size: text })
+  }
+  for (const step of steps) {
+    grid.push([[openings(step), roof], [openings(step), bottom]])
+    words.push({ mark: 'word', at: [openings(step), bottom + text * 1.4], text: angleText(step, 0), role: 'axis', anchor: 'middle', size: text })
+  }
+  words.push({ mark: 'word', at: [6, text * 1.1], text: `rise, ${unit}`, role: 'axis', anchor: 'start', size: text })
+  words.push({ mark: 'word', at: [degrees + 16, text * 1.1], text: 'opening', role: 'axis', anchor: 'end', size: text })
+  marks.push({ mark: 'path', runs: grid, closed: false, role: 'square' })
+  marks.push({ mark: 'path', runs: [[[left, roof], [left, rises(0)], [degrees, rises(0)]]], closed: false, role: 'axis' })
+
+  const wishes: Wish[] = []
+  const lines: [Point, Point][] = []
+  const rects: [number, number, number, number][] = []
+  const poser = compile(design)
+  poser(opening)
+  const now = curves.map(({ ids }) => riseOf(tipAt(poser, design.mechanisms.findIndex((m) => m.id === ids[0])), opening))
+  curves.forEach(({ ids, path }, series) => {
+    // A linear curve asks for the pen's three verbs alone.
+    const pen = runPen()
+    line<Curve['path'][number]>((p) => openings(p.opening), (p) => rises(p.rise / perUnit)).context(pen as unknown as CanvasRenderingContext2D)([...path])
+    marks.push({ mark: 'path', runs: pen.runs, closed: false, role: 'curve', series, of: ids.join(' ') })
+    for (const run of pen.runs) run.slice(1).forEach((p, k) => lines.push([run[k] as Point, p]))
+    const peak = peaks[series] as (typeof peaks)[number]
+    const p = at(peak.opening, peak.rise)
+    marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
+    const highestWords = `highest ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
+    const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
+    wishes.push({
+      text: `${name}${highestWords}`,
+      role: 'note',
+      size: text,
+      of: `${ids[0]}/highest`,
+      at: p,
+      gap: 7,
+      sides: ['above', 'above-left', 'below', 'above-right'],
+    })
+    if (!handle) return
+    const dot = at(opening, now[series] ?? 0)
+    marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
+    rects.push([dot[0] - 9, dot[1] - 9, 18, 18])
+    wishes.unshift({
+      text: series === 0 ? `${lengthText(now[series] ?? 0, unit)} at ${angleText(opening, 0)}` : lengthText(now[series] ?? 0, unit),
+      role: 'handle',
+      size: text,
+      bold: true,
+      of: 'opening',
+      at: dot,
+      gap: 12,
+      sides: opening < 90 ? ['left', 'above-left', 'right', 'below-right'] : ['right', 'above-right', 'below-left'],
+    })
+  })
+  const drawable = [left, 2, size.width - left, bottom - 4] as const
+  const first = curves[0]
+  return {
+    box: [0, 0, size.width, size.height],
+    unit: 'px',
+    marks: [...marks, ...words, ...placeWords(wishes, drawable, { rects, lines })],
+    says: first
+      ? `Rise against opening. At ${angleText(opening, 0)} ${first.ids[0]} rises ${lengthText(now[0] ?? 0, unit)}; highest ${lengthText(peaks[0]?.rise ?? 0, unit)} at ${angleText(peaks[0]?.opening ?? 0, 0)}.`
+      : 'Rise against opening: nothing rises yet.',
+    toOpening: ([x]) => Math.min(180, Math.max(0, openings.invert(x))),
+  }
+}

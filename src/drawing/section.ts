@@ -1,0 +1,234 @@
+import type { Design, Poser, Vec3 } from '../paper/index.ts'
+import { compile, riseOf, surfaces, tipAt } from '../paper/index.ts'
+import type { Size } from './camera.ts'
+import type { Drawing, Mark, Point } from './marks.ts'
+import type { LengthUnit } from './numbers.ts'
+import { angleText, lengthText } from './numbers.ts'
+import { cardOf } from './paper.ts'
+import type { Slice } from './slices.ts'
+import { slices } from './slices.ts'
+import type { Rect, Wish } from './words.ts'
+import { placeWords, textWidth } from './words.ts'
+
+export interface SectionOptions {
+  /** The mechanism whose ridge is measured. */
+  readonly of?: string
+  /** Also the distance from the gutter line. */
+  readonly standOff?: boolean
+  /** Height of the type, px; default 15. */
+  readonly text?: number
+  readonly unit?: LengthUnit
+}
+
+export interface Section extends Drawing {
+  /** Where the plane cuts, mm along the gutter from the reader's end. */
+  readonly station: number
+  /** A point of the plane, `[x, z]` mm, on the screen. */
+  toScreen(p: readonly [x: number, z: number]): Point
+}
+
+const PADDING = 20
+
+/** A point of space where it lies in the section. */
+const flat = (p: Vec3): readonly [number, number] => [p[0], p[2]]
+
+/** Where a crease meets the plane; null if it does not. */
+function meets({ start, end }: { start: Vec3; end: Vec3 }, station: number): Vec3 | null {
+  const t = (station - start[1]) / (end[1] - start[1])
+  // A hair more than the crease itself, so that a station taken at a tip finds that tip.
+  if (!(t >= -1e-9 && t <= 1 + 1e-9)) return null
+  return [start[0] + t * (end[0] - start[0]), station, start[2] + t * (end[2] - start[2])]
+}
+
+/** Points where ends of at least two slices meet: folds seen end-on. */
+function folds(cuts: readonly Slice[]): readonly Vec3[] {
+  const ends = cuts.flatMap(({ from, to }) => [from, to])
+  const near = (a: Vec3, b: Vec3) => Math.hypot(a[0] - b[0], a[2] - b[2]) < 1e-5
+  return ends.filter((p, k) => ends.findIndex((q) => near(p, q)) === k && ends.filter((q) => near(p, q)).length > 1)
+}
+
+/** The share of the line a-b that runs within `near` px of the line c-d. */
+function hidden(a: Point, b: Point, c: Point, d: Point, near: number): number {
+  const [dx, dy] = [d[0] - c[0], d[1] - c[1]]
+  const square = dx * dx + dy * dy || 1
+  let count = 0
+  for (let k = 0; k <= 10; k++) {
+    const p: Point = [a[0] + (k / 10) * (b[0] - a[0]), a[1] + (k / 10) * (b[1] - a[1])]
+    const t = Math.min(1, Math.max(0, ((p[0] - c[0]) * dx + (p[1] - c[1]) * dy) / square))
+    if (Math.hypot(p[0] - c[0] - t * dx, p[1] - c[1] - t * dy) < near) count++
+  }
+  return count / 11
+}
+
+/**
+ * The card cut by a plane square to the gutter, seen from the reader's end, in a box of `size` px.
+ * `at` is the station in mm along the gutter, or a mechanism's id: then the plane goes through its tip.
+ * One scale for the whole motion. Throws a RangeError for an unknown id.
+ */
+export function section(
+  source: Poser | Design,
+  opening: number,
+  at: number | string,
+  size: Size,
+  options: SectionOptions = {},
+): Section {
+  const poser = typeof source === 'function' ? source : compile(source)
+  const { design } = poser.model
+  const { text = 15, unit = 'mm' } = options
+  const pose = poser(opening)
+  const indexOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
+  const station = typeof at === 'number' ? at : tipAt(poser, indexOf(at))[1]
+  const measured = options.of ?? (typeof at === 'string' ? at : undefined)
+  const page = design.card.width
+
+  const foot = text * 1.6 + 4
+  const room: Size = { width: size.width - 2 * PADDING, height: size.height - foot - 2 * PADDING }
+  const scale = Math.max(0.05, Math.min(room.width / (2 * page), room.height / page))
+  const origin: Point = [size.width / 2, PADDING + (room.height + scale * page) / 2]
+  const toScreen = ([x, z]: readonly [number, number]): Point => [origin[0] + scale * x, origin[1] - scale * z]
+  const drawable: Rect = [0, 0, size.width, size.height - foot]
+  const marks: Mark[] = [squareMark(drawable, origin, 10 * scale)]
+  const wishes: Wish[] = []
+  const lines: [Point, Point][] = []
+  const rects: Rect[] = []
+
+  const cuts = slices(surfaces(poser), station)
+  const half = (opening / 2) * (Math.PI / 180)
+  for (const side of [-1, 1] as const) {
+    // Where the page is cut away near the gutter, its plane goes on as a ghost.
+    const name = side < 0 ? 'page/left' : 'page/right'
+    const from = Math.min(
+      ...cuts.filter(({ panel }) => panel === name).flatMap((one) => [one.from, one.to].map((p) => Math.hypot(p[0], p[2]))),
+    )
+    if (from > 1e-6 && Number.isFinite(from))
+      marks.push({
+        mark: 'path',
+        runs: [[toScreen([0, 0]), toScreen([side * from * Math.sin(half), from * Math.cos(half)])]],
+        closed: false,
+        role: 'ghost',
+        of: name,
+      })
+  }
+  for (const { panel, owner, from, to } of cuts) {
+    const run = [toScreen(flat(from)), toScreen(flat(to))] as [Point, Point]
+    lines.push(run)
+    marks.push({ mark: 'path', runs: [run], closed: false, role: 'slice', of: panel, paint: { card: cardOf(owner), light: 1, face: 'front' } })
+  }
+  for (const p of folds(cuts)) marks.push({ mark: 'dot', at: toScreen(flat(p)), radius: 3.5, role: 'edge' })
+
+  const tip = measured === undefined ? null : ridgePoint(poser, pose.creases, indexOf(measured), typeof at === 'string', station)
+  let said = ''
+  if (tip && measured !== undefined) {
+    const rise = riseOf(tip, opening)
+    const side = tip[0] < -1e-6 ? -1 : 1
+    const across: readonly [number, number] = [side * Math.sin(half), Math.cos(half)]
+    const [x, z] = flat(tip)
+    const beneath: readonly [number, number] = [x + side * rise * Math.cos(half), z - rise * Math.sin(half)]
+    // Where the line would run on the paper itself it stands beside it, between two thin guides.
+    const [a, b] = [toScreen([x, z]), toScreen(beneath)]
+    const beside = cuts.some(({ from, to }) => hidden(a, b, toScreen(flat(from)), toScreen(flat(to)), 5) > 0.6)
+    const shift = beside ? 16 / scale : 0
+    const moved = (p: readonly [number, number]): Point => toScreen([p[0] + shift * across[0], p[1] + shift * across[1]])
+    const [from, to] = [moved([x, z]), moved(beneath)]
+    if (beside) marks.push({ mark: 'path', runs: [[a, from]], closed: false, role: 'guide', of: `${measured}/rise` })
+    if (options.standOff) {
+      const gutter = toScreen([0, 0])
+      marks.push({ mark: 'path', runs: [[gutter, a]], closed: false, role: 'guide', arrow: 'both', of: `${measured}/stand-off` })
+      lines.push([gutter, a])
+      wishes.push({
+        text: `stands off ${lengthText(Math.hypot(x, z), unit)}`,
+        role: 'guide',
+        size: text,
+        of: `${measured}/stand-off`,
+        at: [(gutter[0] + a[0]) / 2, (gutter[1] + a[1]) / 2],
+        gap: 8,
+        sides: ['left', 'below-left', 'below-right'],
+      })
+    }
+    marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', of: `${measured}/rise` })
+    if (rise * scale > 16) marks.push(squareCorner(to, [from[0] - to[0], from[1] - to[1]], side))
+    marks.push(
+      { mark: 'dot', at: to, radius: 2, role: 'dimension', of: `${measured}/rise` },
+      { mark: 'dot', at: a, radius: 5.5, role: 'dimension', of: `${measured}/tip` },
+    )
+    lines.push([from, to])
+    rects.push([a[0] - 7, a[1] - 7, 14, 14])
+    const words = lengthText(rise, unit)
+    said = ` ${measured} rises ${words}.`
+    wishes.unshift({
+      text: words,
+      role: 'dimension',
+      size: text,
+      bold: true,
+      of: `${measured}/rise`,
+      at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
+      gap: 8,
+      sides: ['above-right', 'right', 'above', 'above-left', 'left'],
+    })
+  }
+  marks.push(...placeWords(wishes, drawable, { rects, lines }))
+  marks.push(...footMarks(`${lengthText(station, unit)} along the gutter`, size, text))
+  return {
+    box: [0, 0, size.width, size.height],
+    unit: 'px',
+    marks,
+    says: `A section of “${design.title}” ${lengthText(station, unit)} along the gutter, open ${angleText(opening, 0)}.${said}`,
+    station,
+    toScreen,
+  }
+}
+
+/** The point that is measured: the tip itself, or where the ridge meets the plane. */
+function ridgePoint(
+  poser: Poser,
+  creases: Readonly<Record<string, { start: Vec3; end: Vec3 }>>,
+  index: number,
+  atTip: boolean,
+  station: number,
+): Vec3 | null {
+  const m = poser.model.design.mechanisms[index]
+  if (!m) return null
+  if (atTip) return tipAt(poser, index)
+  const ridge = creases[`${m.id}/ridge`]
+  return ridge ? meets(ridge, station) : null
+}
+
+/** 10 mm squares that fill the rectangle, with a corner at the gutter. */
+function squareMark([x0, y0, w, h]: Rect, [ox, oy]: Point, step: number): Mark {
+  const runs: Point[][] = []
+  for (let x = ox - Math.floor((ox - x0) / step) * step; x <= x0 + w; x += step) runs.push([[x, y0], [x, y0 + h]])
+  for (let y = oy - Math.floor((oy - y0) / step) * step; y <= y0 + h; y += step) runs.push([[x0, y], [x0 + w, y]])
+  return { mark: 'path', runs, closed: false, role: 'square' }
+}
+
+/** The small square that says: at a right angle. */
+function squareCorner(at: Point, up: Point, side: number): Mark {
+  const long = Math.hypot(up[0], up[1]) || 1
+  const [ux, uy] = [(7 * up[0]) / long, (7 * up[1]) / long]
+  const [vx, vy] = side > 0 ? [uy, -ux] : [-uy, ux]
+  return {
+    mark: 'path',
+    runs: [[[at[0] + ux, at[1] + uy], [at[0] + ux + vx, at[1] + uy + vy], [at[0] + vx, at[1] + vy]]],
+    closed: false,
+    role: 'guide',
+  }
+}
+
+/** Beneath the picture: where it is cut, and what a square is. */
+function footMarks(words: string, size: Size, text: number): Mark[] {
+  const scale = '10 mm'
+  const wide = textWidth(words, text) + 18 + 14 + 6 + textWidth(scale, text)
+  const x = (size.width - wide) / 2
+  const y = size.height - text * 0.8 - 2
+  const square = x + textWidth(words, text) + 18
+  return [
+    { mark: 'word', at: [x, y + text * 0.33], text: words, role: 'note', anchor: 'start', size: text },
+    {
+      mark: 'path',
+      runs: [[[square, y - 7], [square + 14, y - 7], [square + 14, y + 7], [square, y + 7]]],
+      closed: true,
+      role: 'guide',
+    },
+    { mark: 'word', at: [square + 20, y + text * 0.33], text: scale, role: 'note', anchor: 'start', size: text },
+  ]
+}
