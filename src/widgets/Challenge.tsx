@@ -1,0 +1,54 @@
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { check, type Design } from '../paper/index.ts'
+import type { BenchConfig } from './config.ts'
+import { type Goal, judge } from './judge.ts'
+import { benchOf, lengthUnit } from './page.ts'
+import { startState } from './state.ts'
+
+interface ChallengeProps {
+  readonly slug: string
+  /** The design with which the page begins. */
+  readonly design: Design
+  readonly config: BenchConfig
+  readonly goal: Goal
+  readonly children?: ComponentChildren
+}
+
+/** A task that the kernel judges while the reader works on the page's bench. */
+export function Challenge({ slug, design, config, goal, children }: ChallengeProps): JSX.Element {
+  const bench = benchOf(slug).value
+  const state = bench?.state.value ?? startState(design, config)
+  const checks = bench?.checks.value ?? check(state.design, { repairs: false })
+  const { done, says } = judge(goal, state, config, checks, lengthUnit.value)
+  const [met, setMet] = useState(false)
+  useEffect(() => {
+    // It stays quiet while a hand passes through the goal; a goal that holds is told once.
+    if (!done) {
+      setMet(false)
+      return undefined
+    }
+    const wait = setTimeout(() => setMet(true), 600)
+    return () => clearTimeout(wait)
+  }, [done])
+  return (
+    <div class="challenge" data-done={done}>
+      <span class="challenge-tick" aria-hidden="true">
+        <svg viewBox="0 0 24 24">
+          <rect x="2" y="2" width="20" height="20" rx="3" />
+          {done ? <path d="M6 12.5l4.2 4.2L18.5 7.5" /> : null}
+        </svg>
+      </span>
+      <div class="challenge-words">
+        {children}
+        <p class="challenge-says">
+          {done ? <strong>Done. </strong> : null}
+          {says}
+        </p>
+        <p class="aloud" aria-live="polite">
+          {met ? `Challenge done. ${says}` : ''}
+        </p>
+      </div>
+    </div>
+  )
+}

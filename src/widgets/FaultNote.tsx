@@ -1,0 +1,92 @@
+import type { JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { Check, Repair } from '../paper/index.ts'
+import type { Bench } from './bench-model.ts'
+import { type LengthUnit, shown, small } from './format.ts'
+import { lengthUnit } from './page.ts'
+
+/** What the repair's button says: `Make the slit 34.2 mm`. */
+export const repairSays = ({ label, to, unit }: Repair, length: LengthUnit): string =>
+  `Make the ${small(label)} ${shown(to, unit, length)}`
+
+const allWell = 'It works as paper: it shuts flat, opens flat, and nothing is in the way.'
+
+/** What is spoken once hands rest: the first thing that fails, or that all is well again. */
+export function saysOf(checks: readonly Check[]): string {
+  const failed = checks.filter(({ ok }) => !ok)
+  const [first] = failed
+  if (!first) return allWell
+  return failed.length === 1 ? first.sentence : `${first.sentence} And ${failed.length - 1} more.`
+}
+
+/** Spoken politely, and only when something else fails than before and the hands rest. */
+function Aloud({ checks }: { readonly checks: readonly Check[] }): JSX.Element {
+  const failing = checks.filter(({ ok }) => !ok)
+  const kind = failing.map(({ name, ids }) => `${name} ${ids.join(' ')}`).join(', ')
+  const says = saysOf(checks)
+  const [spoken, setSpoken] = useState('')
+  const [before, setBefore] = useState(kind)
+  useEffect(() => {
+    if (kind === before) return undefined
+    const wait = setTimeout(() => {
+      setBefore(kind)
+      setSpoken(says)
+    }, 700)
+    return () => clearTimeout(wait)
+  }, [kind, before, says])
+  return (
+    <p class="aloud" aria-live="polite">
+      {spoken}
+    </p>
+  )
+}
+
+interface LineProps {
+  readonly bench: Bench
+  readonly check: Check
+  readonly length: LengthUnit
+}
+
+function FaultLine({ bench, check, length }: LineProps): JSX.Element {
+  const { sentence, repair } = check
+  return (
+    <li>
+      <span>{sentence}</span>
+      {repair ? (
+        <button type="button" class="repair" onClick={() => bench.repair(repair)}>
+          {repairSays(repair, length)}
+        </button>
+      ) : null}
+    </li>
+  )
+}
+
+/** What the checks say, in words; the pictures show where. It is always there, so that nothing jumps. */
+export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
+  const checks = bench.checks.value
+  const failed = checks.filter(({ ok }) => !ok)
+  const [first, ...more] = failed
+  const length = lengthUnit.value
+  return (
+    <div class="fault-note" data-state={first ? 'fault' : 'good'}>
+      {first ? (
+        <ul>
+          <FaultLine check={first} {...{ bench, length }} />
+        </ul>
+      ) : (
+        <p>{allWell}</p>
+      )}
+      {more.length > 0 ? (
+        <details>
+          <summary>{more.length} more</summary>
+          <ul>
+            {more.map((check) => (
+              <FaultLine key={`${check.name} ${check.ids.join(' ')}`} {...{ check, bench, length }} />
+            ))}
+          </ul>
+        </details>
+      ) : null}
+      <Aloud checks={checks} />
+    </div>
+  )
+}

@@ -1,0 +1,75 @@
+import type { JSX } from 'preact'
+import type { Bench } from './bench-model.ts'
+import { type BenchField, refusal } from './fields.ts'
+import { type LengthUnit, stepOf } from './format.ts'
+import { NumberField } from './NumberField.tsx'
+import { chooseUnit, lengthUnit } from './page.ts'
+import { RangeField } from './RangeField.tsx'
+import { Tip } from './Tip.tsx'
+
+/** The number by one step, on a whole step, so that a few presses give a round number. */
+const stepped = (value: number, step: number, way: 1 | -1): number => {
+  const steps = value / step
+  const next = way > 0 ? Math.floor(steps + 1 + 1e-6) : Math.ceil(steps - 1 - 1e-6)
+  return next * step
+}
+
+interface RowProps {
+  readonly bench: Bench
+  readonly field: BenchField
+  readonly length: LengthUnit
+}
+
+function FieldRow({ bench, field, length }: RowProps): JSX.Element {
+  const { key, label, unit, min, max } = field
+  const value = field.get(bench.state.value)
+  const set = (wanted: number) => bench.step(key, (now) => field.set(now, wanted))
+  const press = (way: 1 | -1) => {
+    set(Math.min(max, Math.max(min, stepped(value, stepOf(unit, length), way))))
+    bench.rest()
+  }
+  return (
+    <div class="field-row">
+      <Tip label={label}>{field.help}</Tip>
+      <RangeField {...{ label, value, min, max, unit, length }} onSet={set} onRest={bench.rest} />
+      <span class="field-number">
+        <button type="button" aria-label={`${label}: less`} onClick={() => press(-1)}>
+          −
+        </button>
+        <NumberField
+          {...{ label, value, min, max, unit, length }}
+          refusal={refusal(field, length)}
+          onSet={set}
+          onRest={bench.rest}
+        />
+        <button type="button" aria-label={`${label}: more`} onClick={() => press(1)}>
+          +
+        </button>
+      </span>
+    </div>
+  )
+}
+
+const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = [
+  { unit: 'mm', label: 'mm' },
+  { unit: 'in', label: 'inch' },
+]
+
+/** Every number that can be set, each as a slider and as a number: the way to work a bench without dragging. */
+export function FieldPanel({ bench }: { readonly bench: Bench }): JSX.Element {
+  const length = lengthUnit.value
+  return (
+    <div class="fields" role="group" aria-label="Sizes">
+      {bench.fields.map((field) => (
+        <FieldRow key={field.key} {...{ bench, field, length }} />
+      ))}
+      <div class="unit-choice" role="group" aria-label="Unit of length">
+        {units.map(({ unit, label }) => (
+          <button key={unit} type="button" aria-pressed={unit === length} onClick={() => chooseUnit(unit)}>
+            {label}
+          </button>
+        ))}
+      </div>
+    </div>
+  )
+}

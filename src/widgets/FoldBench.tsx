@@ -1,0 +1,200 @@
+import '../drawing/marks.css'
+import './bench.css'
+import { effect } from '@preact/signals'
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useId, useState } from 'preact/hooks'
+import type { Design } from '../paper/index.ts'
+import { sharedSlits } from '../paper/index.ts'
+import { Actions } from './Actions.tsx'
+import { followAddress } from './address.ts'
+import { type Bench, benchModel, type Frames, NO_FRAMES } from './bench-model.ts'
+import { ChartFigure } from './ChartFigure.tsx'
+import { type BenchConfig, EVERY_FIGURE, type FigureName } from './config.ts'
+import { FaultNote } from './FaultNote.tsx'
+import { FieldPanel } from './FieldPanel.tsx'
+import { OpeningBar } from './OpeningBar.tsx'
+import { benchOf, recallUnit } from './page.ts'
+import { LeadReading, ReadingStrip } from './ReadingStrip.tsx'
+import { SectionFigure, StationBar } from './SectionFigure.tsx'
+import { SheetFigure } from './SheetFigure.tsx'
+import { leadOf } from './state.ts'
+import { Knobs, ViewFigure } from './ViewFigure.tsx'
+
+export interface FoldBenchProps {
+  readonly design: Design
+  readonly slug: string
+  readonly config: BenchConfig
+}
+
+const screenFrames: Frames =
+  typeof requestAnimationFrame === 'undefined'
+    ? NO_FRAMES
+    : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
+
+const captions: Readonly<Record<FigureName, string>> = {
+  view: 'Standing card',
+  sheet: 'Flat sheet',
+  section: 'Section',
+  chart: 'Chart',
+}
+
+const hints: Partial<Record<FigureName, string>> = {
+  view: 'Drag the card to open it, the table to turn it.',
+  sheet: 'Drag what is blue.',
+}
+
+interface FrameProps {
+  readonly name: FigureName
+  readonly children: ComponentChildren
+  readonly bar?: ComponentChildren
+}
+
+function FigureFrame({ name, children, bar }: FrameProps): JSX.Element {
+  return (
+    <figure class={`bench-figure figure-${name}`}>
+      {children}
+      <figcaption>
+        <strong>{captions[name]}</strong>
+        {hints[name] ? <span class="hint">{hints[name]}</span> : null}
+        {bar}
+      </figcaption>
+    </figure>
+  )
+}
+
+/** One figure at a time where there is no room for more. It works without script, as radio buttons do. */
+function FigureSwitch({ figures }: { readonly figures: readonly FigureName[] }): JSX.Element {
+  const group = useId()
+  return (
+    <fieldset class="figure-switch">
+      <legend class="aloud">Figure</legend>
+      {figures.map((name, k) => (
+        <label key={name}>
+          <input type="radio" name={group} value={name} defaultChecked={k === 0} />
+          <span>{captions[name]}</span>
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+/** Undo and redo by the usual keys, unless the keys belong to a field that is being typed in. */
+function undoKeys(bench: Bench, event: KeyboardEvent): void {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+  const target = event.target as Element | null
+  if (target?.matches('input[type="text"], textarea, [contenteditable]')) return
+  const key = event.key.toLowerCase()
+  if (key !== 'z' && key !== 'y') return
+  event.preventDefault()
+  if (key === 'y' || event.shiftKey) bench.redo()
+  else bench.undo()
+}
+
+/** Works out the repairs once the hands rest. */
+function examineAtRest(bench: Bench): () => void {
+  let wait: ReturnType<typeof setTimeout> | undefined
+  const stop = effect(() => {
+    bench.design.value
+    const busy = bench.held.value !== null || bench.playing.value
+    clearTimeout(wait)
+    if (!busy) wait = setTimeout(bench.examine, 120)
+  })
+  return () => {
+    clearTimeout(wait)
+    stop()
+  }
+}
+
+/** Wakes the bench on the page; returns what puts it to sleep again. */
+function wake(bench: Bench, slug: string): () => void {
+  const onKey = (event: KeyboardEvent) => undoKeys(bench, event)
+  const leave = () => bench.pause()
+  recallUnit()
+  const forget = followAddress(bench)
+  const stop = examineAtRest(bench)
+  benchOf(slug).value = bench
+  document.addEventListener('keydown', onKey)
+  addEventListener('pagehide', leave)
+  return () => {
+    document.removeEventListener('keydown', onKey)
+    removeEventListener('pagehide', leave)
+    benchOf(slug).value = null
+    stop()
+    forget()
+    bench.dispose()
+  }
+}
+
+/** The lead and the one it shares its slit with. */
+function leadIds(design: Design, config: BenchConfig): readonly string[] {
+  const lead = leadOf(design, config)
+  if (!lead) return []
+  const index = design.mechanisms.indexOf(lead)
+  const twin = sharedSlits(design).find((pair) => pair.includes(index))
+  const other = twin && design.mechanisms[twin[0] === index ? twin[1] : twin[0]]
+  return other ? [lead.id, other.id] : [lead.id]
+}
+
+/**
+ * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
+ * read. The server draws the first picture with the same functions.
+ */
+export function FoldBench({ design, slug, config }: FoldBenchProps): JSX.Element {
+  const [bench] = useState(() => benchModel(design, config, screenFrames))
+  const [awake, setAwake] = useState(false)
+  useEffect(() => {
+    setAwake(true)
+    return wake(bench, slug)
+  }, [bench, slug])
+  const figures = config.figures ?? EVERY_FIGURE
+  const has = (name: FigureName): boolean => figures.includes(name)
+  const lead = leadOf(design, config)?.id
+  return (
+    <div class="bench" data-awake={awake}>
+      <div class="bench-grid">
+        {has('view') ? (
+          <FigureFrame name="view" bar={<Knobs bench={bench} />}>
+            <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
+          </FigureFrame>
+        ) : null}
+        {has('sheet') ? (
+          <FigureFrame name="sheet">
+            <SheetFigure bench={bench} ids={leadIds(design, config)} section={has('section')} />
+          </FigureFrame>
+        ) : null}
+        <div class="bench-bar">
+          {figures.length > 1 ? <FigureSwitch figures={figures} /> : null}
+          <OpeningBar bench={bench} />
+          <LeadReading bench={bench} />
+        </div>
+        <ReadingStrip bench={bench} />
+        <FaultNote bench={bench} />
+        {has('section') ? (
+          <FigureFrame name="section" bar={<StationBar bench={bench} />}>
+            <SectionFigure bench={bench} lead={lead} />
+          </FigureFrame>
+        ) : null}
+        {has('chart') ? (
+          <FigureFrame name="chart">
+            <ChartFigure bench={bench} lead={lead} />
+          </FigureFrame>
+        ) : null}
+        <FieldPanel bench={bench} />
+        <Notes bench={bench} />
+        <Actions bench={bench} slug={slug} />
+      </div>
+    </div>
+  )
+}
+
+/** What the bench could not use of the link that the page was opened with. */
+function Notes({ bench }: { readonly bench: Bench }): JSX.Element {
+  const notes = bench.notes.value
+  return (
+    <div class="bench-notes" role="status">
+      {notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+    </div>
+  )
+}

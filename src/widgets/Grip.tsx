@@ -1,0 +1,109 @@
+import type { JSX } from 'preact'
+import { useRef } from 'preact/hooks'
+import { type SliderKey, sliderKey } from './keys.ts'
+
+/** A place in a figure's own box, y downwards. */
+export type Place = readonly [x: number, y: number]
+
+export interface Box {
+  readonly width: number
+  readonly height: number
+}
+
+interface GripProps {
+  readonly label: string
+  /** Where it lies in the figure's box. */
+  readonly at: Place
+  readonly box: Box
+  /** Which way it can go; both if left out. */
+  readonly way?: 'level' | 'upright'
+  readonly value: { readonly now: number; readonly min: number; readonly max: number; readonly text: string }
+  readonly held: boolean
+  /** The number that rides beside it while it is held. */
+  readonly rides: string
+  readonly onHold: () => void
+  /** Where it is wanted, in the figure's box. */
+  readonly onMove: (to: Place) => void
+  readonly onRelease: () => void
+  readonly onCancel: () => void
+  readonly onKey: (press: SliderKey) => void
+  readonly onRest: () => void
+}
+
+const percent = (part: number, whole: number): string => `${((part / whole) * 100).toFixed(3)}%`
+
+/**
+ * A blue dot that can be dragged, or moved with keys: a slider to those who listen. It keeps the distance
+ * from the pointer at which it was taken, so it never jumps.
+ */
+export function Grip(props: GripProps): JSX.Element {
+  const { label, at, box, way, value, held, rides } = props
+  const ref = useRef<HTMLDivElement>(null)
+  const taken = useRef<{ readonly pointer: number; readonly off: Place } | null>(null)
+
+  /** A place of the screen in the figure's box. */
+  const placeOf = (event: PointerEvent): Place => {
+    const stage = ref.current?.parentElement?.getBoundingClientRect()
+    if (!stage) return at
+    return [
+      ((event.clientX - stage.left) / stage.width) * box.width,
+      ((event.clientY - stage.top) / stage.height) * box.height,
+    ]
+  }
+  const letGo = (event: PointerEvent, end: () => void) => {
+    if (taken.current?.pointer !== event.pointerId) return
+    taken.current = null
+    end()
+  }
+  return (
+    <div
+      ref={ref}
+      class="grip"
+      data-held={held}
+      data-way={way}
+      role="slider"
+      tabIndex={0}
+      aria-label={label}
+      aria-orientation={way === 'upright' ? 'vertical' : 'horizontal'}
+      aria-valuemin={value.min}
+      aria-valuemax={value.max}
+      aria-valuenow={value.now}
+      aria-valuetext={value.text}
+      style={`left:${percent(at[0], box.width)};top:${percent(at[1], box.height)}`}
+      onPointerDown={(event) => {
+        if (event.button !== 0 || taken.current) return
+        const [x, y] = placeOf(event)
+        taken.current = { pointer: event.pointerId, off: [at[0] - x, at[1] - y] }
+        event.currentTarget.setPointerCapture(event.pointerId)
+        event.preventDefault()
+        event.currentTarget.focus({ preventScroll: true })
+        props.onHold()
+      }}
+      onPointerMove={(event) => {
+        if (taken.current?.pointer !== event.pointerId) return
+        const [x, y] = placeOf(event)
+        const { off } = taken.current
+        props.onMove([x + off[0], y + off[1]])
+      }}
+      onPointerUp={(event) => letGo(event, props.onRelease)}
+      onPointerCancel={(event) => letGo(event, props.onRelease)}
+      onLostPointerCapture={(event) => letGo(event, props.onRelease)}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape' && taken.current) {
+          taken.current = null
+          props.onCancel()
+          return
+        }
+        const press = sliderKey(event)
+        if (!press) return
+        event.preventDefault()
+        props.onKey(press)
+      }}
+      onBlur={props.onRest}
+    >
+      <span class="grip-rides" data-left={at[0] > box.width * 0.6} aria-hidden="true">
+        {rides}
+      </span>
+    </div>
+  )
+}

@@ -1,0 +1,46 @@
+import type { JSX } from 'preact'
+import { type Bench, opened } from './bench-model.ts'
+import { NumberField } from './NumberField.tsx'
+import { nextStep } from './play.ts'
+import { RangeField } from './RangeField.tsx'
+
+const wantsCalm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
+
+/** How far the card stands open: play, slider, number. */
+export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
+  const { opening } = bench.state.value
+  const playing = bench.playing.value
+  const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))
+  const press = () => {
+    if (playing) bench.pause()
+    else if (wantsCalm()) {
+      set(nextStep(opening))
+      bench.rest()
+    } else bench.play()
+  }
+  const common = { label: 'Opening', value: opening, min: 0, max: 180, unit: 'deg', length: 'mm' } as const
+  return (
+    <div class="opening-bar">
+      <button
+        type="button"
+        class="play"
+        aria-label={playing ? 'Pause' : 'Open and shut the card'}
+        onClick={press}
+      >
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d={playing ? 'M5 3h4v14H5zM11 3h4v14h-4z' : 'M5 2.5v15l13-7.5z'} />
+        </svg>
+      </button>
+      <span class="opening-word" aria-hidden="true">
+        Opening
+      </span>
+      <RangeField {...common} onSet={set} onRest={bench.rest} />
+      <NumberField
+        {...common}
+        refusal="The opening goes from 0° (shut) to 180° (flat)."
+        onSet={set}
+        onRest={bench.rest}
+      />
+    </div>
+  )
+}

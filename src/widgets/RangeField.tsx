@@ -1,0 +1,42 @@
+import type { JSX } from 'preact'
+import { type LengthUnit, spoken, type ValueUnit } from './format.ts'
+import { slid, sliderKey } from './keys.ts'
+
+interface RangeFieldProps {
+  readonly label: string
+  readonly value: number
+  readonly min: number
+  readonly max: number
+  readonly unit: ValueUnit
+  readonly length: LengthUnit
+  readonly onSet: (value: number) => void
+  readonly onRest: () => void
+}
+
+/** A slider whose keys are those of every handle: arrows 1, shift 10, alt a tenth, home and end. */
+export function RangeField(props: RangeFieldProps): JSX.Element {
+  const { label, value, min, max, unit, length, onSet, onRest } = props
+  const part = max > min ? ((value - min) / (max - min)) * 100 : 0
+  return (
+    <input
+      type="range"
+      class="range"
+      aria-label={label}
+      aria-valuetext={spoken(value, unit, length)}
+      min={min}
+      max={max}
+      step="0.1"
+      value={value}
+      style={`--part:${part.toFixed(2)}%`}
+      onInput={(event) => onSet(Number(event.currentTarget.value))}
+      onKeyDown={(event) => {
+        const press = sliderKey(event)
+        if (!press) return
+        event.preventDefault()
+        onSet(Math.min(max, Math.max(min, slid(press, value, min, max))))
+      }}
+      onPointerUp={onRest}
+      onBlur={onRest}
+    />
+  )
+}

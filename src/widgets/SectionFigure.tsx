@@ -1,0 +1,60 @@
+import type { JSX } from 'preact'
+import { section } from '../drawing/section.ts'
+import { type Bench, cutAt } from './bench-model.ts'
+import { Figure } from './Figure.tsx'
+import { lengthUnit } from './page.ts'
+import { RangeField } from './RangeField.tsx'
+import { useStage } from './stage.ts'
+
+/** Where the section is cut, without dragging. */
+export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
+  const { station, design } = bench.state.value
+  return (
+    <div class="figure-bar">
+      <span aria-hidden="true">Cut at</span>
+      <RangeField
+        label="Where the section is cut, along the gutter"
+        value={bench.station.value}
+        min={0}
+        max={design.card.height}
+        unit="mm"
+        length={lengthUnit.value}
+        onSet={(wanted) => bench.step('section', (now) => cutAt(now, wanted))}
+        onRest={bench.rest}
+      />
+      <button
+        type="button"
+        aria-pressed={station === null}
+        onClick={() => {
+          bench.step('section', (now) => cutAt(now, now.station === null ? bench.station.peek() : null))
+          bench.rest()
+        }}
+      >
+        Stay at the tip
+      </button>
+    </div>
+  )
+}
+
+interface SectionFigureProps {
+  readonly bench: Bench
+  /** The mechanism that is measured. */
+  readonly lead: string | undefined
+}
+
+/** The fold from its end: how the parts stand over the page. */
+export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
+  const { ref, size, text } = useStage({ width: 590, height: 300 })
+  const { opening, station } = bench.state.value
+  const at = station === null && lead !== undefined ? lead : bench.station.value
+  const drawing = section(bench.poser.value, opening, at, size, {
+    ...(lead === undefined ? {} : { of: lead }),
+    text,
+    unit: lengthUnit.value,
+  })
+  return (
+    <div class="stage stage-section" ref={ref}>
+      <Figure drawing={drawing} />
+    </div>
+  )
+}

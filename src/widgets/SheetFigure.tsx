@@ -1,0 +1,123 @@
+import type { JSX } from 'preact'
+import type { Drawing, PathMark } from '../drawing/marks.ts'
+import { type Pattern, pattern } from '../drawing/pattern.ts'
+import { type BenchHandle, handleSays, nudged, toEnd } from './bench-handles.ts'
+import { type Bench, cutAt } from './bench-model.ts'
+import { Figure } from './Figure.tsx'
+import { type LengthUnit, shown, spoken } from './format.ts'
+import { Grip, type Place } from './Grip.tsx'
+import { type SliderKey, slid } from './keys.ts'
+import { lengthUnit } from './page.ts'
+import { useStage } from './stage.ts'
+
+interface HandleGripProps {
+  readonly bench: Bench
+  readonly handle: BenchHandle
+  readonly sheet: Pattern
+  readonly length: LengthUnit
+}
+
+function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Element {
+  const { key, label, at, across, along, acrossWay, alongWay } = handle
+  const one = across ?? along
+  const says = handleSays(handle, length)
+  const bothWays = acrossWay && alongWay
+  const way = acrossWay ?? alongWay ?? [1, 0]
+  const [, , width, height] = sheet.box
+  const { card } = bench.design.value
+  const press = (key: SliderKey) =>
+    bench.step(handle.key, (now) =>
+      handle.drag(now, key.kind === 'end' ? toEnd(now.design, handle, key.end) : nudged(handle, key)),
+    )
+  return (
+    <Grip
+      label={label}
+      at={sheet.fromSheet(at)}
+      box={{ width, height }}
+      {...(bothWays
+        ? {}
+        : { way: Math.abs(way[0]) > Math.abs(way[1]) ? ('level' as const) : ('upright' as const) })}
+      value={{
+        now: Math.round((one?.value ?? 0) * 10) / 10,
+        min: one && one.value < 0 ? -card.height : 0,
+        max: across?.unit === 'deg' ? 90 : across ? card.width : card.height,
+        text: says,
+      }}
+      held={bench.held.value === key}
+      rides={says}
+      onHold={() => bench.hold(key)}
+      onMove={(to) => bench.move((from) => handle.drag(from, sheet.toSheet(to)))}
+      onRelease={bench.release}
+      onCancel={bench.cancel}
+      onKey={press}
+      onRest={bench.rest}
+    />
+  )
+}
+
+/** Where the section is cut, as a thin line over the sheet. */
+const stationMark = (sheet: Pattern, width: number, station: number): PathMark => ({
+  mark: 'path',
+  runs: [[sheet.fromSheet([-width, station]), sheet.fromSheet([width, station])]],
+  closed: false,
+  role: 'ghost',
+  of: 'section',
+})
+
+interface StationGripProps {
+  readonly bench: Bench
+  readonly sheet: Pattern
+  readonly station: number
+  readonly length: LengthUnit
+}
+
+function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.Element {
+  const { width: page, height: tall } = bench.design.value.card
+  const [, , width, height] = sheet.box
+  return (
+    <Grip
+      label="Where the section is cut"
+      at={sheet.fromSheet([-page, station])}
+      box={{ width, height }}
+      way="upright"
+      value={{ now: station, min: 0, max: tall, text: spoken(station, 'mm', length) }}
+      held={bench.held.value === 'section'}
+      rides={`section at ${shown(station, 'mm', length)}`}
+      onHold={() => bench.hold('section')}
+      onMove={(to: Place) => bench.move((from) => cutAt(from, sheet.toSheet(to)[1]))}
+      onRelease={bench.release}
+      onCancel={bench.cancel}
+      onKey={(press) => bench.step('section', (now) => cutAt(now, slid(press, station, 0, tall)))}
+      onRest={bench.rest}
+    />
+  )
+}
+
+interface SheetFigureProps {
+  readonly bench: Bench
+  /** Ids whose sizes stand in the picture. */
+  readonly ids: readonly string[]
+  /** Whether the section's place is shown on the sheet. */
+  readonly section: boolean
+}
+
+/** The flat sheet, with everything that can be dragged on it. */
+export function SheetFigure({ bench, ids, section }: SheetFigureProps): JSX.Element {
+  const { ref, size, text } = useStage({ width: 424, height: 380 })
+  const length = lengthUnit.value
+  const design = bench.design.value
+  const sheet = pattern(design, size, { handles: ids, faults: bench.checks.value, text, unit: length })
+  const station = bench.station.value
+  const drawing: Drawing = section
+    ? { ...sheet, marks: [...sheet.marks, stationMark(sheet, design.card.width, station)] }
+    : sheet
+  return (
+    <div class="stage stage-sheet" ref={ref}>
+      <Figure drawing={drawing} />
+      {section ? <StationGrip {...{ bench, sheet, station, length }} /> : null}
+      {bench.handles.value.map((handle) => (
+        <HandleGrip key={handle.key} {...{ bench, handle, sheet, length }} />
+      ))}
+    </div>
+  )
+}

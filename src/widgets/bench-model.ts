@@ -1,0 +1,284 @@
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { Check, Design, Poser, Repair } from '../paper/index.ts'
+import { check, compile } from '../paper/index.ts'
+import { type BenchHandle, benchHandles, handleChoices } from './bench-handles.ts'
+import type { BenchConfig, CameraChoice } from './config.ts'
+import { type BenchField, benchFields, withFields } from './fields.ts'
+import { linkOf, readLink } from './link.ts'
+import { back, differs, forward, NO_PAST, type Past, remember } from './past.ts'
+import { openingAfter, phaseAt } from './play.ts'
+import { type Measured, measured, type Reading, readingNames, readingsOf } from './readings.ts'
+import { type BenchState, kept, startState, within } from './state.ts'
+
+/** The screen's frames: `ask` calls back once before the next picture, with the time in milliseconds. */
+export interface Frames {
+  ask(run: (time: number) => void): number
+  drop(ticket: number): void
+}
+
+/** Without a screen every change happens at once, and nothing plays. */
+export const NO_FRAMES: Frames = {
+  ask(run) {
+    run(0)
+    return 0
+  },
+  drop() {},
+}
+
+type Move = (state: BenchState) => BenchState
+
+/**
+ * What a bench knows and can do; no page needed. A gesture is `hold`, any number of `move`, `release`:
+ * it becomes one step to undo. `step` is for keys and buttons: steps with the same key in a row count
+ * as one until `rest`. However many moves arrive between two pictures, they cause one new state.
+ */
+export interface Bench {
+  readonly config: BenchConfig
+  /** What the page showed at first. */
+  readonly start: BenchState
+  readonly fields: readonly BenchField[]
+  readonly state: ReadonlySignal<BenchState>
+  readonly design: ReadonlySignal<Design>
+  /** The design's poser, put together once for each design. */
+  readonly poser: ReadonlySignal<Poser>
+  readonly handles: ReadonlySignal<readonly BenchHandle[]>
+  readonly measured: ReadonlySignal<Measured>
+  /** Where the section is cut, mm along the gutter: where the reader put it, else through the tip. */
+  readonly station: ReadonlySignal<number>
+  readonly readings: ReadonlySignal<readonly Reading[]>
+  /** Verdicts on the design as it is now; the repairs are there once `examine` has run. */
+  readonly checks: ReadonlySignal<readonly Check[]>
+  /** The part of an address that brings this state back; empty for the first one. */
+  readonly link: ReadonlySignal<string>
+  /** What is being dragged: a handle's key, `opening`, `camera`, `section`; null: nothing. */
+  readonly held: ReadonlySignal<string | null>
+  readonly playing: ReadonlySignal<boolean>
+  readonly canUndo: ReadonlySignal<boolean>
+  readonly canRedo: ReadonlySignal<boolean>
+  /** Sentences about the link the page was opened with. */
+  readonly notes: Signal<readonly string[]>
+  hold(key: string): void
+  /** A new state from the one in which the gesture began. */
+  move(from: Move): void
+  release(): void
+  /** Ends the gesture as if it had not been. */
+  cancel(): void
+  step(key: string, from: Move): void
+  rest(): void
+  undo(): void
+  redo(): void
+  reset(): void
+  repair(repair: Repair): void
+  /** Works out the repairs; slow beside a drag, so it is asked for when hands rest. */
+  examine(): void
+  /** Takes over what a link says. Does not count as a step unless `undoable`. */
+  open(link: string, undoable?: boolean): void
+  play(): void
+  pause(): void
+  /** Lets go of everything that would still happen. */
+  dispose(): void
+}
+
+/** The state at another opening, in degrees. */
+export const opened = (state: BenchState, opening: number): BenchState => ({
+  ...state,
+  opening: kept(within(opening, 0, 180)),
+})
+
+/** The state seen from elsewhere. The turn goes round, the tilt stops at the table and overhead. */
+export const seenFrom = (state: BenchState, { turn, tilt }: CameraChoice): BenchState => ({
+  ...state,
+  camera: { turn: kept(((((turn + 180) % 360) + 360) % 360) - 180), tilt: kept(within(tilt, 0, 90)) },
+})
+
+/** The section cut elsewhere, mm along the gutter; null: through the tip. */
+export const cutAt = (state: BenchState, station: number | null): BenchState => ({
+  ...state,
+  station: station === null ? null : kept(within(Math.round(station * 10) / 10, 0, state.design.card.height)),
+})
+
+/** A bench for a design. Throws a RangeError if the configuration names what the design does not have. */
+export function benchModel(design: Design, config: BenchConfig, frames: Frames = NO_FRAMES): Bench {
+  const start = startState(design, config)
+  const fields = benchFields(design, config)
+  const choices = handleChoices(design, config)
+  const names = readingNames(design, config)
+  const state = signal(start)
+  const past = signal<Past>(NO_PAST)
+  const held = signal<string | null>(null)
+  const playing = signal(false)
+  const notes = signal<readonly string[]>([])
+  const examined = signal<{ design: Design; checks: readonly Check[] } | null>(null)
+
+  const designNow = computed(() => state.value.design)
+  const all = computed(() => measured(state.value, config))
+  const quick = computed(() => check(designNow.value, { repairs: false }))
+  const checks = computed(() =>
+    examined.value?.design === designNow.value ? examined.value.checks : quick.value,
+  )
+
+  /** The gesture or run of steps under way: the state it began in, and whether that is remembered yet. */
+  let run: { key: string; base: BenchState; remembered: boolean } | null = null
+  let waiting: Move | null = null
+  let ticket: number | null = null
+  let playTicket: number | null = null
+
+  const settle = (): void => {
+    if (ticket !== null) frames.drop(ticket)
+    ticket = null
+    const next = waiting?.(state.peek())
+    waiting = null
+    if (!next || next === state.peek()) return
+    batch(() => {
+      if (run && !run.remembered && differs(run.base, next)) {
+        past.value = remember(past.peek(), run.base)
+        run.remembered = true
+      }
+      state.value = next
+    })
+  }
+  const soon = (from: Move): void => {
+    waiting = from
+    if (ticket !== null) return
+    let ran = false
+    const asked = frames.ask(() => {
+      ran = true
+      ticket = null
+      settle()
+    })
+    if (!ran) ticket = asked
+  }
+  const rest = (): void => {
+    settle()
+    run = null
+    held.value = null
+  }
+  const begin = (key: string): void => {
+    rest()
+    run = { key, base: state.peek(), remembered: false }
+  }
+  const pause = (): void => {
+    if (playTicket !== null) frames.drop(playTicket)
+    playTicket = null
+    playing.value = false
+  }
+  const step = (key: string, from: Move): void => {
+    if (run?.key !== key || held.peek() !== null) begin(key)
+    const before = waiting
+    soon((now) => from(before ? before(now) : now))
+  }
+  const go = (found: { past: Past; state: BenchState } | null): void => {
+    if (!found) return
+    batch(() => {
+      past.value = found.past
+      state.value = found.state
+    })
+  }
+
+  return {
+    config,
+    start,
+    fields,
+    state,
+    design: designNow,
+    poser: computed(() => compile(designNow.value)),
+    station: computed(() => {
+      const { station, point, design } = state.value
+      const { measure, lead } = all.value
+      return station ?? (lead && measure.tips[lead.id]?.reach) ?? point?.[1] ?? design.card.height / 2
+    }),
+    handles: computed(() => benchHandles(state.value, choices)),
+    measured: all,
+    readings: computed(() => readingsOf(state.value, names, all.value)),
+    checks,
+    link: computed(() => linkOf(state.value, start)),
+    held,
+    playing,
+    canUndo: computed(() => past.value.before.length > 0),
+    canRedo: computed(() => past.value.after.length > 0),
+    notes,
+    hold(key) {
+      pause()
+      begin(key)
+      held.value = key
+    },
+    move(from) {
+      const base = run?.base
+      if (base && held.peek() !== null) soon(() => from(base))
+    },
+    release: rest,
+    cancel() {
+      if (!run || held.peek() === null) return
+      waiting = null
+      const { base, remembered } = run
+      batch(() => {
+        state.value = base
+        if (remembered) past.value = { before: past.peek().before.slice(0, -1), after: [] }
+      })
+      rest()
+    },
+    step(key, from) {
+      if (key === 'opening') pause()
+      step(key, from)
+    },
+    rest,
+    undo() {
+      pause()
+      rest()
+      go(back(past.peek(), state.peek()))
+    },
+    redo() {
+      pause()
+      rest()
+      go(forward(past.peek(), state.peek()))
+    },
+    reset() {
+      pause()
+      step('reset', () => start)
+      rest()
+      notes.value = []
+    },
+    repair({ change }) {
+      step('repair', (now) => ({
+        ...now,
+        design: change.reduce((design, { id, fields }) => withFields(design, id, fields), now.design),
+      }))
+      rest()
+    },
+    examine() {
+      const design = designNow.peek()
+      if (examined.peek()?.design !== design) examined.value = { design, checks: check(design) }
+    },
+    open(link, undoable = false) {
+      const read = readLink(link, start)
+      batch(() => {
+        if (undoable) step('link', () => read.state)
+        else state.value = read.state
+        rest()
+        notes.value = read.faults
+      })
+    },
+    play() {
+      if (playing.peek() || frames === NO_FRAMES) return
+      rest()
+      playing.value = true
+      const phase = phaseAt(state.peek().opening)
+      let began: number | null = null
+      const show = (time: number): void => {
+        began ??= time
+        state.value = opened(state.peek(), openingAfter(phase, (time - began) / 1000))
+        playTicket = frames.ask(show)
+      }
+      playTicket = frames.ask(show)
+    },
+    pause,
+    dispose() {
+      pause()
+      if (ticket !== null) frames.drop(ticket)
+      ticket = null
+      waiting = null
+      run = null
+      held.value = null
+    },
+  }
+}
