@@ -1,43 +1,141 @@
+import { WORLD } from '../chain.ts'
+import type { Body, Still, Stretch } from '../motion.ts'
+import { bodyOf } from '../motion.ts'
 import type { Vec3 } from '../types.ts'
 import { SAME } from './plane.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf } from './subject.ts'
 import { mm, The, the, when } from './words.ts'
 
-/** Every mechanism stays inside the shut card: the least distance to the page's edges, mm. */
-export function staysInside(subject: Subject): Finding[] {
-  const { model, poser } = subject
+/** The least margin is found to within this, mm. */
+const WITHIN = 1e-3
+/** Stretches of the motion that are looked into before we say that we cannot tell. */
+const MOST = 4000
+/** Narrower than this (radians) a stretch is not split. */
+const NARROWEST = 1e-5
+/** A point whose path bends less than this (mm per radian²) stays where it is: rounding leaves some 1e-13. */
+const STILL = 1e-9
+
+interface Part {
+  readonly owner: number
+  readonly name: string
+  readonly body: Body
+}
+
+interface Least {
+  margin: number
+  space: Vec3
+  edge: 'near' | 'far' | 'side'
+  panel: string
+  opening: number
+  proved: boolean
+}
+
+/**
+ * For every mechanism the least distance from its outline to the edges of the card, shut and through the
+ * whole motion, and the opening where it is least. Over a stretch of the motion a corner keeps near the
+ * straight line between its two places (see `motion.ts`), and all three distances are concave along a
+ * line; so the two ends and a bound say how small they can get. Stretches that could still hold less than
+ * the least one seen are split: branch and bound.
+ */
+function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
+  const { model, motion } = subject
   const { width, height } = model.design.card
-  const opening = 0
-  const pose = poser(opening)
-  const found = new Map<number, { margin: number; at: Vec3; edge: string; panel: string }>()
-  for (const { owner, name } of model.panels) {
-    if (owner < 0 || !subject.wants([owner])) continue
-    for (const at of pose.panels[name] ?? [])
-      for (const [margin, edge] of [
-        [at[1], 'near'],
-        [height - at[1], 'far'],
-        [width - Math.hypot(at[0], at[2]), 'side'],
-      ] as const)
-        if (margin < (found.get(owner)?.margin ?? Number.POSITIVE_INFINITY))
-          found.set(owner, { margin, at: [...at], edge, panel: name })
-  }
-  return [...found].map(([owner, { margin, at, edge, panel }]): Finding => {
-    const ok = margin >= -SAME
-    const id = idOf(subject, owner)
-    return {
-      name: 'stays-inside',
-      ok,
-      value: margin,
-      unit: 'mm',
-      limit: 0,
-      sense: 'at-least',
-      ids: [id, panel],
-      opening,
-      space: at,
-      sentence: ok
-        ? `Nothing sticks out: ${the(id)} comes nearest, ${mm(margin)} inside the ${edge} edge ${when(opening)}.`
-        : `${The(id)} sticks out ${mm(-margin)} past the ${edge} edge ${when(opening)}.`,
+  const parts = model.panels.flatMap(({ owner, name, outline }, panel): Part[] =>
+    owner >= 0 && subject.wants([owner]) ? [{ owner, name, body: bodyOf(panel, outline) }] : [],
+  )
+  const least = new Map<number, Least>()
+  let nearest = Number.POSITIVE_INFINITY
+  const look = (still: Still, { owner, name, body }: Part): void => {
+    const p = still.places(body)
+    for (let i = 0; i < p.length; i += 3) {
+      const [x, y, z] = [p[i], p[i + 1], p[i + 2]] as Vec3
+      const out = width - Math.hypot(x, z)
+      const margin = Math.min(y, height - y, out)
+      const best = least.get(owner)
+      if (best && !(margin < best.margin)) continue
+      const edge = margin === out ? 'side' : margin === y ? 'near' : 'far'
+      nearest = Math.min(nearest, margin)
+      least.set(owner, { margin, space: [x, y, z], edge, panel: name, opening: still.opening, proved: true })
     }
-  })
+  }
+  /** No corner of the part comes nearer to an edge in this stretch than this, mm. */
+  const bound = ({ from, to, width: wide, bends, bendsAlongY }: Stretch, { body }: Part): number => {
+    const [p, q] = [from.places(body), to.places(body)]
+    const [bend, bendY, onLeft, onRight] = [
+      bends(WORLD, body),
+      bendsAlongY(body),
+      bends(0, body),
+      bends(1, body),
+    ]
+    let low = Number.POSITIVE_INFINITY
+    for (let k = 0; k < bend.length; k++) {
+      const i = 3 * k
+      const [y, v] = [p[i + 1] as number, q[i + 1] as number]
+      const far = Math.max(
+        Math.hypot(p[i] as number, p[i + 2] as number),
+        Math.hypot(q[i] as number, q[i + 2] as number),
+      )
+      // A point of a page keeps its distance from all edges.
+      const still = (onLeft[k] as number) < STILL || (onRight[k] as number) < STILL
+      const off = still ? 0 : ((bend[k] as number) * wide * wide) / 8
+      const offY = still ? 0 : ((bendY[k] as number) * wide * wide) / 8
+      const here = Math.min(Math.min(y, v, height - y, height - v) - offY, width - far - off)
+      if (!(here >= low)) low = here
+    }
+    return low
+  }
+  /** What a stretch must be known to stay above: of those inside, only the nearest to an edge is of interest. */
+  const enough = ({ owner }: Part): number => {
+    const best = least.get(owner)?.margin ?? 0
+    return (best < 0 ? best : Math.max(0, nearest)) - WITHIN
+  }
+  let left = MOST
+  const walk = (from: Still, to: Still, open: readonly Part[]): void => {
+    const stretch = motion.stretch(from, to)
+    const still = open.filter((part) => !(bound(stretch, part) >= enough(part)))
+    if (still.length === 0) return
+    if (stretch.width < NARROWEST || left-- <= 0) {
+      for (const { owner } of still) {
+        const best = least.get(owner)
+        if (best) best.proved = false
+      }
+      return
+    }
+    const middle = motion.still((from.opening + to.opening) / 2)
+    for (const part of still) look(middle, part)
+    walk(from, middle, still)
+    walk(middle, to, still)
+  }
+  const [shut, flat] = [motion.still(0), motion.still(180)]
+  for (const still of [shut, flat]) for (const part of parts) look(still, part)
+  walk(shut, flat, parts)
+  return least
+}
+
+/** Every mechanism stays inside the card, shut and on the way: its least margin in mm. */
+export function staysInside(subject: Subject): Finding[] {
+  return [...leastMargins(subject)].map(
+    ([owner, { margin, space, edge, panel, opening, proved }]): Finding => {
+      const inside = margin >= -SAME
+      const id = idOf(subject, owner)
+      return {
+        name: 'stays-inside',
+        ok: inside && proved,
+        value: margin,
+        unit: 'mm',
+        limit: 0,
+        sense: 'at-least',
+        ids: [id, panel],
+        opening,
+        space,
+        ...(proved ? {} : { verdict: 'undecided' as const }),
+        sentence: !inside
+          ? `${The(id)} sticks out ${mm(-margin)} past the ${edge} edge ${when(opening)}.`
+          : proved
+            ? `Nothing sticks out: ${the(id)} comes nearest, ${mm(margin)} inside the ${edge} edge ${when(opening)}.`
+            : `We cannot tell for sure whether ${the(id)} stays inside the card on its way; the least margin seen is ${mm(margin)}.`,
+      }
+    },
+  )
 }

@@ -3,6 +3,8 @@ import { convexParts } from '../faces.ts'
 import { sharedSlits } from '../measure.ts'
 import type { Design, Model } from '../model.ts'
 import { modelOf, throughLay } from '../model.ts'
+import type { Motion } from '../motion.ts'
+import { motionOf } from '../motion.ts'
 import type { Poser } from '../pose.ts'
 import { compile } from '../pose.ts'
 import type { Check, Flat, Side } from '../types.ts'
@@ -36,6 +38,7 @@ export interface Subject {
   readonly limits: Limits
   /** Poses are overwritten by the next call. */
   readonly poser: Poser
+  readonly motion: Motion
   readonly notches: readonly Notch[]
   /** True if two mechanisms share one slit. */
   shareSlit(one: number, two: number): boolean
@@ -47,11 +50,13 @@ export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<stri
   const model = modelOf(design)
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
   const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
+  const poser = compile(design)
   return {
     design,
     model,
     limits,
-    poser: compile(design),
+    poser,
+    motion: motionOf(poser),
     notches: notchesOf(model),
     shareSlit: (i, j) => pairs.has(i < j ? `${i} ${j}` : `${j} ${i}`),
     wants: (owners) => !wanted || owners.every((owner) => owner < 0 || wanted.has(owner)),
