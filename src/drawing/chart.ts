@@ -1,8 +1,8 @@
 import { extent, max } from 'd3-array'
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
-import type { Design } from '../paper/index.ts'
-import { compile, highest, riseOf, swing, tipAt } from '../paper/index.ts'
+import type { Design, Flat } from '../paper/index.ts'
+import { compile, highest, pagePoint, riseOf, swing, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
@@ -14,6 +14,8 @@ import { placeWords, textWidth } from './words.ts'
 export interface ChartOptions {
   /** Ids whose rise is drawn; default the first mechanism. */
   readonly of?: readonly string[]
+  /** Instead: the gap between a point of the right page, `[across, along]` in mm, and its twin on the left one. */
+  readonly point?: Flat
   /** The present state is a dot that can be dragged; default true. */
   readonly handle?: boolean
   /** Height of the type, px; default 15. */
@@ -35,22 +37,41 @@ const AXIS_STEP = 20
 interface Curve {
   readonly ids: string[]
   readonly path: readonly { readonly opening: number; readonly rise: number }[]
+  readonly peak: { readonly opening: number; readonly rise: number }
+  readonly now: number
+}
+
+/** The rises of mechanisms; those that are the same everywhere are one curve. */
+function riseCurves(design: Design, opening: number, ids: readonly string[]): readonly Curve[] {
+  const poser = compile(design)
+  poser(opening)
+  const curves: Curve[] = []
+  for (const id of ids) {
+    const path = swing(design, id, 60)
+    const twin = curves.find((other) => other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME))
+    const now = riseOf(tipAt(poser, design.mechanisms.findIndex((m) => m.id === id)), opening)
+    if (twin) twin.ids.push(id)
+    else curves.push({ ids: [id], path, peak: highest(design, id), now })
+  }
+  return curves
+}
+
+/** The gap between a point and its twin. It is widest when the card lies flat. */
+function gapCurve(point: Flat, opening: number): Curve {
+  const gap = (at: number): number => pagePoint(point, at).gape
+  const path = Array.from({ length: 61 }, (_, k) => ({ opening: 3 * k, rise: gap(3 * k) }))
+  return { ids: ['point'], path, peak: { opening: 180, rise: gap(180) }, now: gap(opening) }
 }
 
 /** Rise against opening for mechanisms of a design, in a box of `size` px. Throws a RangeError for an unknown id. */
 export function chart(design: Design, opening: number, size: Size, options: ChartOptions = {}): Chart {
   const { text = 15, unit = 'mm', handle = true } = options
   const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
-  const curves: Curve[] = []
-  for (const id of ids) {
-    const path = swing(design, id, 60)
-    const twin = curves.find((other) => other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME))
-    if (twin) twin.ids.push(id)
-    else curves.push({ ids: [id], path })
-  }
-  const peaks = curves.map(({ ids }) => highest(design, ids[0] as string))
+  const { point } = options
+  const curves = point ? [gapCurve(point, opening)] : riseCurves(design, opening, ids)
+  const what = point ? 'gap' : 'rise'
   const low = Math.min(0, ...curves.map(({ path }) => extent(path, (p) => p.rise)[0] ?? 0))
-  const top = max(peaks, (peak) => peak.rise) ?? 0
+  const top = max(curves, ({ peak }) => peak.rise) ?? 0
   const ends = [Math.floor(low / AXIS_STEP) * AXIS_STEP, Math.max(1, Math.ceil((top * 1.12) / AXIS_STEP)) * AXIS_STEP]
 
   const perUnit = unit === 'mm' ? 1 : 25.4
@@ -74,7 +95,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     grid.push([[openings(step), roof], [openings(step), bottom]])
     words.push({ mark: 'word', at: [openings(step), bottom + text * 1.4], text: angleText(step, 0), role: 'axis', anchor: 'middle', size: text })
   }
-  words.push({ mark: 'word', at: [6, text * 1.1], text: `rise, ${unit}`, role: 'axis', anchor: 'start', size: text })
+  words.push({ mark: 'word', at: [6, text * 1.1], text: `${what}, ${unit}`, role: 'axis', anchor: 'start', size: text })
   words.push({ mark: 'word', at: [degrees + 16, text * 1.1], text: 'opening', role: 'axis', anchor: 'end', size: text })
   marks.push({ mark: 'path', runs: grid, closed: false, role: 'square' })
   marks.push({ mark: 'path', runs: [[[left, roof], [left, rises(0)], [degrees, rises(0)]]], closed: false, role: 'axis' })
@@ -82,19 +103,15 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
   const rects: [number, number, number, number][] = []
-  const poser = compile(design)
-  poser(opening)
-  const now = curves.map(({ ids }) => riseOf(tipAt(poser, design.mechanisms.findIndex((m) => m.id === ids[0])), opening))
-  curves.forEach(({ ids, path }, series) => {
+  curves.forEach(({ ids, path, peak, now }, series) => {
     // A linear curve asks for the pen's three verbs alone.
     const pen = runPen()
     line<Curve['path'][number]>((p) => openings(p.opening), (p) => rises(p.rise / perUnit)).context(pen as unknown as CanvasRenderingContext2D)([...path])
     marks.push({ mark: 'path', runs: pen.runs, closed: false, role: 'curve', series, of: ids.join(' ') })
     for (const run of pen.runs) run.slice(1).forEach((p, k) => lines.push([run[k] as Point, p]))
-    const peak = peaks[series] as (typeof peaks)[number]
     const p = at(peak.opening, peak.rise)
     marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
-    const highestWords = `highest ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
+    const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
     const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
     wishes.push({
       text: `${name}${highestWords}`,
@@ -106,11 +123,11 @@ export function chart(design: Design, opening: number, size: Size, options: Char
       sides: ['above', 'above-left', 'below', 'above-right'],
     })
     if (!handle) return
-    const dot = at(opening, now[series] ?? 0)
+    const dot = at(opening, now)
     marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
     rects.push([dot[0] - 9, dot[1] - 9, 18, 18])
     wishes.unshift({
-      text: series === 0 ? `${lengthText(now[series] ?? 0, unit)} at ${angleText(opening, 0)}` : lengthText(now[series] ?? 0, unit),
+      text: series === 0 ? `${lengthText(now, unit)} at ${angleText(opening, 0)}` : lengthText(now, unit),
       role: 'handle',
       size: text,
       bold: true,
@@ -127,7 +144,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     unit: 'px',
     marks: [...marks, ...words, ...placeWords(wishes, drawable, { rects, lines })],
     says: first
-      ? `Rise against opening. At ${angleText(opening, 0)} ${first.ids[0]} rises ${lengthText(now[0] ?? 0, unit)}; highest ${lengthText(peaks[0]?.rise ?? 0, unit)} at ${angleText(peaks[0]?.opening ?? 0, 0)}.`
+      ? `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${first.ids[0]} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
       : 'Rise against opening: nothing rises yet.',
     toOpening: ([x]) => Math.min(180, Math.max(0, openings.invert(x))),
   }

@@ -23,6 +23,7 @@ export type Role =
   | 'shadow' // on the table: runs overlap, so fill by the non-zero rule; soft where the medium can
   // measuring
   | 'dimension' // the red rise line and other measured lengths
+  | 'halo' // the ground's colour under a line that must stand out on card
   | 'guide' // thin helping line, no meaning of its own
   | 'square' // the 10 mm squares
   | 'axis'

@@ -135,7 +135,7 @@ const LAMP_PLACES: readonly (readonly [number, number])[] = [
 ]
 
 /** How far a card that lies on the table still stands off it, mm: it is never quite flat. */
-const LIFT = 1.2
+const LIFT = 3.5
 
 /** The soft shadow on the table of outlines in the table's frame. */
 export function shadowMarks(outlines: readonly (readonly Vec3[])[], lens: Lens): readonly Mark[] {

@@ -16,7 +16,7 @@ export interface PatternOptions {
   readonly for?: 'screen' | 'sheet'
   /** Which side of the paper is seen; from outside the sheet is mirrored and folds run the other way. Default inside. */
   readonly face?: 'inside' | 'outside'
-  /** Ids whose points can be dragged, or true for all. */
+  /** Points that can be dragged: ids for all of theirs, or single ones as `id/name`; true for all. */
   readonly handles?: boolean | readonly string[]
   /** Ids whose sizes are drawn as measured lines and arcs, or true for all. */
   readonly dimensions?: boolean | readonly string[]
@@ -179,7 +179,7 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const handles = handlesOf(design)
   const arcs = screen || options.dimensions ? arcsOf(design, creases, px(24) / scale) : []
   for (const { id, points, middle: at, corner, words } of arcs) {
-    const held = wanted(options.handles, id)
+    const held = wanted(options.handles, id) || wanted(options.handles, `${id}/slit-end`) || wanted(options.handles, `${id}/fold-line`)
     if (!held && !wanted(options.dimensions, id)) continue
     const role: Role = held ? 'handle' : 'dimension'
     marks.push({ mark: 'path', runs: [points.map(fromSheet)], closed: false, role, of: `${id}/wedge` })
@@ -322,7 +322,7 @@ function draggable(
   for (const handle of handles) {
     const { id, name, label, across, at } = handle
     const m = design.mechanisms.find((one) => one.id === id)
-    if (!m || !wanted(options.handles, id)) continue
+    if (!m || !(wanted(options.handles, id) || wanted(options.handles, `${id}/${name}`))) continue
     const p = fromSheet(at)
     if (dots.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1)) continue
     dots.push(p)

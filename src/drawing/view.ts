@@ -148,6 +148,7 @@ export function view(
     const foot: Vec3 = [tip[0] + side * rise * Math.cos(half), tip[1], tip[2] - rise * Math.sin(half)]
     const [a, b] = [toScreen(tip), toScreen(foot)]
     marks.push(
+      { mark: 'path', runs: [[a, b]], closed: false, role: 'halo' },
       { mark: 'path', runs: [[a, b]], closed: false, role: 'dimension', of: `${id}/rise` },
       { mark: 'dot', at: b, radius: 2, role: 'dimension', of: `${id}/rise` },
       { mark: 'dot', at: a, radius: 5.5, role: 'dimension', of: `${id}/tip` },

@@ -18,10 +18,10 @@ export interface Making {
   /** Ids that are cut but still lie in their host. What is in neither list is not cut yet. */
   readonly cut: readonly string[]
   /**
-   * Degrees by which the `cut` ones are folded about their fold lines, both layers of the shut card
-   * together: above 0 towards the outside of the right page, below 0 towards that of the left page.
+   * Degrees by which some of the `cut` ones are folded about their fold lines, both layers of the shut
+   * card together: above 0 towards the outside of the right page, below 0 towards that of the left page.
    */
-  readonly fold?: number
+  readonly folds?: Readonly<Record<string, number>>
 }
 
 /**
@@ -81,12 +81,12 @@ function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
  *
  * Idealisation: the two layers of a folded strip turn as one about the fold line of the layer that they
  * fold towards; the other layer's fold line stays behind by the gap between the pages (see SHUT).
- * Throws a RangeError if `fold` is asked for and the card is not shut, or if the two layers' fold lines
- * do not lie on one another.
+ * Throws a RangeError if a strip is to be folded and the card is not shut, or if the two layers' fold
+ * lines do not lie on one another.
  */
 export function making(design: Design, state: Making): readonly Surface[] {
-  const { through, cut, fold = 0 } = state
-  if (fold !== 0 && state.opening > 1)
+  const { through, cut, folds = {} } = state
+  if (Object.values(folds).some((fold) => fold !== 0) && state.opening > 1)
     throw new RangeError(`both layers fold over together only in the shut card, not at ${state.opening} degrees`)
   const part: Design = { ...design, mechanisms: design.mechanisms.filter((m) => through.includes(m.id)) }
   const whole = modelOf(part)
@@ -106,6 +106,7 @@ export function making(design: Design, state: Making): readonly Surface[] {
   let sheet = whole.panels.length
   for (const { id, owner, host, build } of loose) {
     if (!build.notch) continue
+    const fold = folds[id] ?? 0
     if (fold !== 0 && !foldsTogether(design, id))
       throw new RangeError(`the fold lines of ${id} do not lie on one another in the shut card`)
     const toward: Side = fold < 0 ? 'left' : 'right'
