@@ -1,6 +1,6 @@
 // The night garden's dummies: every file is read, checked, shut, printed.
 import { readdirSync, readFileSync } from 'node:fs'
-import { difference, type MultiPolygon } from 'polyclip-ts'
+import { difference } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
 import { check, kindOf, measure, parseDesign, pieces, poseAt, settingOf } from '../../src/paper/index.ts'
@@ -25,7 +25,7 @@ const mechanism = (name: string, id: string) => {
 /** mm² of rounding that no pencil shows. */
 const NOTHING = 1e-6
 
-const area = (shapes: MultiPolygon): number =>
+const area = (shapes: [number, number][][][]): number =>
   shapes.flat().reduce(
     (sum, ring) =>
       sum +
@@ -67,7 +67,7 @@ describe.each(names)('%s', (name) => {
 
   test('is hidden when shut: no panel lies outside the page', () => {
     // Against a general polygon clipper: what is left of the shut panels outside the page is nothing.
-    const page: MultiPolygon = [
+    const page: [number, number][][][] = [
       [
         [
           [0, 0],
@@ -79,7 +79,7 @@ describe.each(names)('%s', (name) => {
     ]
     for (const [panel, outline] of Object.entries(poseAt(design, 0).panels)) {
       for (const [x] of outline) expect(Math.abs(x)).toBeLessThan(NOTHING)
-      const lying: MultiPolygon = [[outline.map(([, y, z]): [number, number] => [z, y])]]
+      const lying: [number, number][][][] = [[outline.map(([, y, z]): [number, number] => [z, y])]]
       expect(area(difference(lying, page)), panel).toBeLessThan(NOTHING)
     }
   })
