@@ -38,6 +38,7 @@ export function riseOf([x, , z]: Vec3, opening: number): number {
   return z * sine - Math.abs(x) * cosine
 }
 
+/** The point of a mechanism (index into `model.builds`) that rises, in space at the opening posed last; mm. */
 export const tipAt = (poser: Poser, index: number): Vec3 => {
   const build = poser.model.builds[index]
   if (!build) throw new RangeError(`there is no mechanism ${index}`)

@@ -145,6 +145,11 @@ function build(m: FloatingLayer): Build {
       panel: foot < 0 ? 'host-left' : 'host-right',
       ...tabOutline(joint(foot), long, tab),
     })),
+    turns: (_from, _to, out) => {
+      // The platform turns as the host does; a wall keeps to the plane half-way between the host's panels.
+      out.fill(0, 0, 2 * (1 + m.walls.length))
+      out[0] = 1
+    },
     place: (host, out) => place(m, host, out),
   }
 }

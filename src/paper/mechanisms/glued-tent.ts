@@ -1,6 +1,7 @@
 import type { Build, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { sameLay } from '../vector.ts'
 import { fourBar, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
+import { fourBarTurns } from './four-bar-turns.ts'
 import { ownPiece, tabOutline } from './own-piece.ts'
 
 /** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
@@ -138,6 +139,7 @@ function build(m: GluedTent): Build {
     })),
     shutGap: shutGap(bar),
     range,
+    turns: (from, to, out) => fourBarTurns(bar, range, from, to, out),
     place: (host, out) => placeFourBar(bar, range, m.start, 1, host, out),
   }
 }

@@ -113,7 +113,8 @@ export function mirroredTurns({ cos: c }: MirroredShape, from: number, to: numbe
   const narrow = Math.max(from, 0) / 2
   // c = 0: the folds stand square to the host and never turn.
   const q = c === 0 ? 1 : Math.cos(wide) ** 2 + (c * Math.sin(wide)) ** 2
-  const steep = narrow <= Math.PI / 4 && wide >= Math.PI / 4 ? 1 : Math.max(Math.sin(2 * narrow), Math.sin(2 * wide))
+  const steep =
+    narrow <= Math.PI / 4 && wide >= Math.PI / 4 ? 1 : Math.max(Math.sin(2 * narrow), Math.sin(2 * wide))
   out[0] = 1
   out[1] = 0
   out[2] = out[4] = Math.abs(c) / q
