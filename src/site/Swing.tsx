@@ -1,3 +1,5 @@
+import '../drawing/marks.css'
+import '../widgets/bench.css'
 import type { JSX } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import type { Camera } from '../drawing/camera.ts'

@@ -3,6 +3,8 @@
  * The build checks every chapter against this table (grammar.ts) and the contributor's guide lists it.
  */
 
+import { stepStates } from '../../drawing/steps.ts'
+
 /** What an attribute holds: words, a number, a bare flag, one of a few words, or a value in braces. */
 export type Takes = 'words' | 'number' | 'flag' | 'value' | readonly string[]
 
@@ -32,9 +34,6 @@ export const CHAPTER = 'chapter'
 
 const id: Attribute = { takes: 'words', says: 'The mechanism it speaks of, by its id in the dummy.' }
 const at: Attribute = { takes: 'number', says: 'The opening, in degrees from 0 (shut) to 180 (flat).' }
-
-/** States in which a step's figure can show the card. */
-export const STATES = ['flat', 'creased', 'reversing', 'shut', 'open'] as const
 
 /** The cells, in the order in which a chapter has them. Every chapter has each of them once. */
 export const CELLS: readonly string[] = [
@@ -113,14 +112,14 @@ export const WORDS: Readonly<Record<string, Word>> = {
     stands: ['MakeIt'],
     text: true,
     attributes: {
-      shows: { takes: STATES, needed: true, says: 'The state of the card in the figure.' },
+      shows: { takes: stepStates, needed: true, says: 'The state of the card in the figure.' },
       at: {
         ...at,
         says: 'The opening of the card in the figure, in degrees, where the state leaves it open.',
       },
       only: {
         takes: 'words',
-        says: 'Ids of the mechanisms that are there already, parted by spaces; all if left out.',
+        says: 'Ids of the mechanisms that the step is about, parted by spaces; all on the gutter if left out.',
       },
     },
   },

@@ -1,0 +1,395 @@
+import { gzipSync } from 'node:zlib'
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test } from '@playwright/test'
+import { chapterPages, type Look, pages, remember, visit } from './site.ts'
+
+/** kB of script, gzipped, that a chapter may load before anything is pressed. */
+const SCRIPT_BUDGET = 60_000
+
+const widths = [
+  { width: 1280, height: 800 },
+  { width: 390, height: 844 },
+]
+
+for (const address of pages) {
+  for (const viewport of widths) {
+    for (const look of ['day', 'night'] as const) {
+      test(`${address} has nothing that axe objects to, ${viewport.width} px wide, by ${look}`, async ({
+        page,
+      }) => {
+        await page.setViewportSize(viewport)
+        await remember(page, look)
+        await visit(page, address)
+        await expectNoAxe(page)
+      })
+    }
+  }
+}
+
+for (const address of chapterPages) {
+  for (const look of ['projector', 'reading'] as const) {
+    test(`${address} has nothing that axe objects to in ${look} look`, async ({ page }) => {
+      await remember(page, look)
+      await visit(page, address)
+      await expectNoAxe(page)
+    })
+  }
+
+  test(`${address} has nothing that axe objects to in forced colours, with everything unfolded`, async ({
+    page,
+  }) => {
+    await page.emulateMedia({ forcedColors: 'active' })
+    await visit(page, address)
+    await page.evaluate(() => {
+      for (const fold of document.querySelectorAll('details')) fold.open = true
+    })
+    await expectNoAxe(page)
+  })
+}
+
+async function expectNoAxe(page: import('@playwright/test').Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .options({ rules: { 'target-size': { enabled: true } } })
+    .analyze()
+  const told = violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}\n${nodes.map((n) => `  ${n.html}`).join('\n')}`,
+  )
+  expect(told.join('\n')).toBe('')
+}
+
+for (const address of pages) {
+  test(`${address} says nothing to the console, and asks no other host and nothing that is missing`, async ({
+    page,
+    baseURL,
+  }) => {
+    const said: string[] = []
+    page.on('console', (message) => {
+      if (['error', 'warning'].includes(message.type())) said.push(message.text())
+    })
+    page.on('pageerror', (error) => said.push(error.message))
+    page.on('request', (request) => {
+      const url = new URL(request.url())
+      if (/^https?:$/.test(url.protocol) && url.origin !== baseURL) said.push(`asks ${url.origin}`)
+    })
+    page.on('response', (response) => {
+      const path = new URL(response.url()).pathname
+      if (response.status() >= 400 && path !== '/nowhere/') said.push(`${response.status()} ${path}`)
+    })
+    await visit(page, address)
+    // The browser itself notes that the page which leads nowhere is answered with 404.
+    expect(said.filter((text) => address !== '/nowhere/' || !text.includes('404'))).toEqual([])
+  })
+
+  for (const width of [320, 390, 1280]) {
+    test(`${address} does not scroll sideways, ${width} px wide`, async ({ page }) => {
+      await page.setViewportSize({ width, height: 800 })
+      await visit(page, address)
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll('details')) fold.open = true
+      })
+      const { page: wide, screen } = await page.evaluate(() => ({
+        page: document.documentElement.scrollWidth,
+        screen: innerWidth,
+      }))
+      expect(wide).toBeLessThanOrEqual(screen)
+    })
+  }
+
+  test(`${address}: the first Tab offers to skip to the page`, async ({ page }) => {
+    await page.goto(address)
+    await page.keyboard.press('Tab')
+    const skip = page.getByRole('link', { name: 'Skip to the page' })
+    await expect(skip).toBeFocused()
+    await expect(skip).toBeInViewport()
+    await page.keyboard.press('Enter')
+    await expect(page.locator('main')).toBeFocused()
+  })
+
+  test(`${address} has one heading of the first level, a title, a description and a language`, async ({
+    page,
+  }) => {
+    await page.goto(address)
+    await expect(page.locator('h1')).toHaveCount(1)
+    expect(await page.title()).toMatch(/Hingebook/)
+    expect((await page.locator('meta[name=description]').getAttribute('content'))?.length).toBeGreaterThan(20)
+    await expect(page.locator('html')).toHaveAttribute('lang', 'en')
+  })
+}
+
+test('every page has a title of its own', async ({ page }) => {
+  const titles: string[] = []
+  for (const address of pages) {
+    await page.goto(address)
+    titles.push(await page.title())
+  }
+  expect(new Set(titles).size).toBe(pages.length)
+})
+
+test('every link leads somewhere, and every place on a page that is linked to is there', async ({
+  page,
+  request,
+}) => {
+  const asked = new Map<string, number>()
+  for (const address of pages) {
+    await page.goto(address)
+    const found = await page.evaluate(() => ({
+      links: [...document.querySelectorAll('a[href]')].map((a) => (a as HTMLAnchorElement).href),
+      lost: [...document.querySelectorAll('a[href^="#"]')]
+        .map((a) => a.getAttribute('href') ?? '')
+        .filter((hash) => hash.length > 1 && !document.getElementById(hash.slice(1))),
+    }))
+    expect(found.lost, address).toEqual([])
+    for (const link of found.links) {
+      const url = new URL(link)
+      url.hash = ''
+      if (!asked.has(url.href)) asked.set(url.href, (await request.get(url.href)).status())
+    }
+  }
+  expect([...asked].filter(([url, status]) => status !== 200 && !url.endsWith('/nowhere/'))).toEqual([])
+  expect(asked.size).toBeGreaterThan(pages.length)
+})
+
+test('whatever has focus shows it', async ({ page }) => {
+  await visit(page, chapterPages[0] ?? '/')
+  const unseen: string[] = []
+  let last = ''
+  for (let k = 0; k < 120; k++) {
+    await page.keyboard.press('Tab')
+    const seen = await page.evaluate(() => {
+      const element = document.activeElement
+      if (!element || element === document.body) return null
+      const parts = [element, ...(element.parentElement ? [element.parentElement] : []), ...element.children]
+      const shown = parts.some((part) => {
+        const style = getComputedStyle(part)
+        return (
+          (style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 2) ||
+          style.boxShadow !== 'none'
+        )
+      })
+      return { html: element.outerHTML.slice(0, 120), shown }
+    })
+    if (!seen) break
+    if (!seen.shown) unseen.push(seen.html)
+    last = seen.html
+  }
+  expect(unseen).toEqual([])
+  expect(last).not.toBe('')
+})
+
+for (const address of chapterPages) {
+  test(`${address} loads no more than ${SCRIPT_BUDGET / 1000} kB of script, gzipped, before a press`, async ({
+    page,
+  }) => {
+    const loaded: { name: string; size: number }[] = []
+    page.on('response', async (response) => {
+      if (response.request().resourceType() !== 'script') return
+      loaded.push({ name: new URL(response.url()).pathname, size: gzipSync(await response.body()).length })
+    })
+    await visit(page, address)
+    const inline = await page.evaluate(() =>
+      [...document.querySelectorAll('script:not([src])')]
+        .map((script) => script.textContent ?? '')
+        .join('\n'),
+    )
+    const sizes = [...loaded, { name: 'inline', size: gzipSync(inline).length }].sort(
+      (a, b) => b.size - a.size,
+    )
+    const total = sizes.reduce((sum, { size }) => sum + size, 0)
+    expect(loaded.length).toBeGreaterThan(0)
+    expect(total, sizes.map(({ name, size }) => `${size} ${name}`).join('\n')).toBeLessThanOrEqual(
+      SCRIPT_BUDGET,
+    )
+  })
+
+  for (const viewport of widths) {
+    test(`${address} does not move while it wakes, ${viewport.width} px wide`, async ({ page }) => {
+      await page.setViewportSize(viewport)
+      await page.addInitScript(() => {
+        const moved: number[] = []
+        Object.assign(globalThis, { moved })
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries()) moved.push((entry as unknown as { value: number }).value)
+        }).observe({ type: 'layout-shift', buffered: true })
+      })
+      await visit(page, address)
+      const moved = await page.evaluate(() => (globalThis as unknown as { moved: number[] }).moved)
+      // Core Web Vitals call 0.1 good; we ask for a tenth of that.
+      expect(moved.reduce((sum, value) => sum + value, 0)).toBeLessThan(0.01)
+    })
+  }
+}
+
+test.describe('with script turned off', () => {
+  test.use({ javaScriptEnabled: false })
+
+  for (const address of chapterPages) {
+    test(`${address} can be read, unfolded and printed`, async ({ page, request }) => {
+      await page.goto(address)
+      await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
+      for (const name of [
+        'Try it',
+        'Predict',
+        'Why',
+        'Make it',
+        'Measure yours',
+        'Challenge',
+        'When it goes wrong',
+        'For teachers',
+      ])
+        await expect(page.getByRole('heading', { level: 2, name, exact: true })).toBeVisible()
+      await expect(page.locator('[data-cell="try-it"] svg.drawing').first()).toBeVisible()
+      await expect(page.locator('[data-cell="make-it"] .step svg.drawing').first()).toBeVisible()
+      // Switches that could do nothing are not shown.
+      await expect(page.getByRole('button', { name: 'Projector' })).toBeHidden()
+      // A guess shows what there is to say about it.
+      const guess = page.locator('.guess').first()
+      await expect(guess.locator('.guess-says')).toBeHidden()
+      await guess.locator('summary').click()
+      await expect(guess.locator('.guess-says')).toBeVisible()
+      // The maths unfolds.
+      await page.locator('.formula summary').first().click()
+      await expect(page.locator('.formula math').first()).toBeVisible()
+      // The template is there without script.
+      for (const paper of ['A4', 'US Letter']) {
+        const href = await page
+          .locator('[data-cell="make-it"]')
+          .getByRole('link', { name: paper })
+          .getAttribute('href')
+        const answer = await request.get(href ?? '')
+        expect(answer.status()).toBe(200)
+        expect(answer.headers()['content-type']).toContain('application/pdf')
+        expect((await answer.body()).subarray(0, 5).toString()).toBe('%PDF-')
+      }
+    })
+  }
+})
+
+test.describe('predict', () => {
+  test('an answer is hidden until a guess is made, by mouse and by keyboard', async ({ page }) => {
+    await visit(page, chapterPages[0] ?? '/')
+    const [first, second] = [page.locator('.guess').nth(0), page.locator('.guess').nth(1)]
+    const answer = page.locator('.answer')
+    await expect(answer).toBeHidden()
+    await first.locator('summary').click()
+    await expect(first.locator('.guess-says')).toBeVisible()
+    await expect(answer).toBeVisible()
+    await second.locator('summary').focus()
+    await page.keyboard.press('Enter')
+    await expect(second.locator('.guess-says')).toBeVisible()
+    await expect(first.locator('.guess-says')).toBeHidden()
+  })
+})
+
+test('a word of the trade says what it means when pressed, and Escape puts it away', async ({ page }) => {
+  await visit(page, chapterPages[0] ?? '/')
+  const term = page.locator('button.term').first()
+  const says = page.locator(`#${await term.getAttribute('popovertarget')}`)
+  await expect(says).toBeHidden()
+  await term.focus()
+  await page.keyboard.press('Enter')
+  await expect(says).toBeVisible()
+  await expect(says).toBeInViewport({ ratio: 1 })
+  await page.keyboard.press('Escape')
+  await expect(says).toBeHidden()
+  await expect(term).toBeFocused()
+})
+
+test.describe('the switches', () => {
+  const press = async (page: import('@playwright/test').Page, name: string) =>
+    page.getByRole('button', { name, exact: true }).click()
+
+  for (const name of ['Projector', 'Reading', 'Night']) {
+    test(`${name} is pressed once and remembered on every page`, async ({ page }) => {
+      await page.goto('/')
+      const button = page.getByRole('button', { name, exact: true })
+      await expect(button).toHaveAttribute('aria-pressed', 'false')
+      await press(page, name)
+      await expect(button).toHaveAttribute('aria-pressed', 'true')
+      await page.goto(chapterPages[0] ?? '/')
+      await expect(button).toHaveAttribute('aria-pressed', 'true')
+      await press(page, name)
+      await page.reload()
+      await expect(button).toHaveAttribute('aria-pressed', 'false')
+    })
+  }
+
+  test('Night follows the device until it is pressed', async ({ page }) => {
+    await page.emulateMedia({ colorScheme: 'dark' })
+    await page.goto('/')
+    await expect(page.getByRole('button', { name: 'Night' })).toHaveAttribute('aria-pressed', 'true')
+    await press(page, 'Night')
+    await page.reload()
+    await expect(page.getByRole('button', { name: 'Night' })).toHaveAttribute('aria-pressed', 'false')
+  })
+
+  for (const [look, scheme] of [
+    ['night', 'light'],
+    ['day', 'dark'],
+  ] as const) {
+    test(`the first frame is already ${look} on a ${scheme} device`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme: scheme })
+      await remember(page, look as Look)
+      await page.addInitScript(() => {
+        const seen: string[] = []
+        Object.assign(globalThis, { seen })
+        const watch = () => {
+          if (document.body) seen.push(getComputedStyle(document.documentElement).backgroundColor)
+          if (seen.length < 30) requestAnimationFrame(watch)
+        }
+        requestAnimationFrame(watch)
+      })
+      await page.goto('/')
+      const seen = await page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen)
+      expect(seen.length).toBeGreaterThan(0)
+      expect(new Set(seen).size).toBe(1)
+      expect(seen[0]).toBe(look === 'night' ? 'rgb(20, 23, 43)' : 'rgb(253, 253, 250)')
+    })
+  }
+
+  test('Reading parts letters, words and lines by what WCAG 2.2, 1.4.12 names', async ({ page }) => {
+    await remember(page, 'reading')
+    await visit(page, chapterPages[0] ?? '/')
+    const spaces = await page.locator('[data-cell="why"] p').evaluateAll((found) =>
+      found.map((element) => {
+        const style = getComputedStyle(element)
+        const size = Number.parseFloat(style.fontSize)
+        const em = (value: string) => Number.parseFloat(value) / size
+        return { letter: em(style.letterSpacing), word: em(style.wordSpacing), line: em(style.lineHeight) }
+      }),
+    )
+    expect(spaces.length).toBeGreaterThan(1)
+    for (const { letter, word, line } of spaces) {
+      expect(letter).toBeGreaterThanOrEqual(0.12 - 1e-6)
+      expect(word).toBeGreaterThanOrEqual(0.16 - 1e-6)
+      expect(line).toBeGreaterThanOrEqual(1.5)
+    }
+  })
+
+  for (const viewport of [
+    { width: 1280, height: 800 },
+    { width: 1920, height: 1080 },
+  ]) {
+    test(`Projector makes what matters 1/20 of the height, ${viewport.width} × ${viewport.height}`, async ({
+      page,
+    }) => {
+      await page.setViewportSize(viewport)
+      await remember(page, 'projector')
+      await visit(page, chapterPages[0] ?? '/')
+      const small = await page
+        .locator(
+          'h1, .lead, .cell-name, .cell p, .cell li, .cell summary, .cell .button, .cell dt, .cell dd, .cell label, .cell h3',
+        )
+        .evaluateAll((found) =>
+          found
+            .filter((element) => element.checkVisibility() && (element.textContent ?? '').trim() !== '')
+            .map((element) => ({
+              text: (element.textContent ?? '').trim().slice(0, 40),
+              size: Number.parseFloat(getComputedStyle(element).fontSize),
+            }))
+            .filter(({ size }) => size < innerHeight / 20 - 0.1),
+        )
+      expect(small).toEqual([])
+      expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true)
+    })
+  }
+})

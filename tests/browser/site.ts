@@ -1,0 +1,39 @@
+import { readdirSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import type { Page } from '@playwright/test'
+
+const CHAPTERS = fileURLToPath(new URL('../../content/chapters/', import.meta.url))
+
+/** Addresses of the chapters' pages, from the files that they are made of. */
+export const chapterPages: readonly string[] = readdirSync(CHAPTERS)
+  .filter((name) => name.endsWith('.mdx'))
+  .map((name) => `/chapters/${name.replace(/\.mdx$/, '')}/`)
+
+/** Every kind of page there is. The last address leads nowhere, on purpose. */
+export const pages: readonly string[] = ['/', '/chapters/', '/words/', ...chapterPages, '/nowhere/']
+
+export type Look = 'day' | 'night' | 'projector' | 'reading'
+
+/** Sets a look before the page is opened, as a reader's device would remember it. */
+export async function remember(page: Page, look: Look): Promise<void> {
+  const [name, value] = look === 'day' || look === 'night' ? ['theme', look] : [look, 'on']
+  await page.addInitScript(
+    ([key, kept]) => localStorage.setItem(`hingebook.${key}`, kept ?? ''),
+    [name, value],
+  )
+}
+
+/** Opens a page and waits until its islands are awake, down to the last one. */
+export async function visit(page: Page, address: string): Promise<void> {
+  await page.goto(address, { waitUntil: 'networkidle' })
+  await page.evaluate(async () => {
+    const step = innerHeight * 0.8
+    for (let y = 0; y < document.documentElement.scrollHeight; y += step) {
+      scrollTo(0, y)
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
+    }
+    scrollTo(0, 0)
+  })
+  await page.waitForLoadState('networkidle')
+  await page.waitForFunction(() => document.querySelectorAll('astro-island[ssr]').length === 0)
+}
