@@ -6,7 +6,7 @@ import { nextFloat, RAD } from './space.ts'
 
 /** How often a property is tried; `RUNS=10000 npm run test:unit` looks harder. */
 export const runs = (usual: number): { numRuns: number } => ({
-  numRuns: Math.max(usual, Number(process.env['RUNS'] ?? 0)),
+  numRuns: Math.max(usual, Number(process.env.RUNS ?? 0)),
 })
 
 export const A6: Card = { width: 105, height: 148, caliper: 0.25 }

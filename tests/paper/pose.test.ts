@@ -417,8 +417,8 @@ describe('a poser', () => {
     expect(
       apart(panels['page/right']?.[3] as Vec3, [A6.width / 2, 0, (A6.width * Math.sqrt(3)) / 2]),
     ).toBeLessThan(1e-12)
-    expect(creases['gutter']?.angle).toBeCloseTo(60, 12)
-    expect(creases['gutter']?.end).toEqual([0, A6.height, 0])
+    expect(creases.gutter?.angle).toBeCloseTo(60, 12)
+    expect(creases.gutter?.end).toEqual([0, A6.height, 0])
   })
 
   test('two designs read from one file pose alike and share nothing', () => {
