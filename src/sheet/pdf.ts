@@ -1,6 +1,6 @@
 /** The pen for PDF. Heavy (it carries a font engine): load it when a sheet is asked for, not before. */
 import fontkit from '@cantoo/fontkit'
-import type { PDFFont, PDFOperator, PDFPage } from '@cantoo/pdf-lib'
+import type { PDFFont, PDFName, PDFOperator } from '@cantoo/pdf-lib'
 import {
   beginText,
   closePath,
@@ -66,46 +66,48 @@ function path(mark: PathMark, height: number): PDFOperator[] {
   ]
 }
 
-/** One file of a font, as a page knows it. */
+/** One file of a font, embedded. */
 interface Face {
   readonly font: PDFFont
   readonly letters: ReadonlySet<number>
 }
 
+/** A file's faces on a page, under the names by which that page calls them. */
+interface NamedFace extends Face {
+  readonly key: PDFName
+}
+
 /** Parts of a text, each with the first face that has its letters. */
-function byFace(text: string, faces: readonly Face[]): { text: string; face: Face }[] {
-  const runs: { text: string; face: Face }[] = []
+function byFace(text: string, faces: readonly NamedFace[]): { text: string; face: NamedFace }[] {
+  const runs: { text: string; face: NamedFace }[] = []
   for (const letter of text) {
-    const code = letter.codePointAt(0) ?? 0
-    const face = faces.find(({ letters }) => letters.has(code))
-    const known = face ?? faces[0]
-    if (!known) throw new RangeError('a font needs at least one file for each weight')
+    const found = faces.find(({ letters }) => letters.has(letter.codePointAt(0) ?? 0))
+    const face = found ?? faces[0]
+    if (!face) throw new RangeError('a font needs at least one file for each weight')
     // A letter of an alphabet that the typeface does not have.
-    const shown = face ? letter : '?'
+    const shown = found ? letter : '?'
     const last = runs.at(-1)
-    if (last && last.face === known) last.text += shown
-    else runs.push({ text: shown, face: known })
+    if (last && last.face === face) last.text += shown
+    else runs.push({ text: shown, face })
   }
   return runs
 }
 
-function words(mark: WordMark, page: PDFPage, faces: readonly Face[]): PDFOperator[] {
-  const size = mark.size
-  const width = wordWidth(mark.text, size, mark.bold)
-  const start = mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? -width / 2 : -width
+function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDFOperator[] {
+  const { text, size, bold, anchor, at } = mark
+  const width = wordWidth(text, size, bold)
   const turn = (-(mark.turn ?? 0) * Math.PI) / 180
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
-  const height = page.getHeight()
-  let along = start
+  let along = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width
   return [
     fillColour(inkOf(mark.role)),
     beginText(),
-    ...byFace(mark.text, faces).flatMap(({ text, face: { font } }) => {
-      const [x, y] = [mark.at[0] + along * cos, mark.at[1] - along * sin]
+    ...byFace(text, faces).flatMap(({ text, face: { font, key } }) => {
+      const [x, y] = [at[0] + along * cos, at[1] - along * sin]
       along += font.widthOfTextAtSize(text, size)
       return [
-        setFontAndSize(page.node.newFontDictionary(font.name, font.ref), pt(size)),
-        setTextMatrix(cos, sin, -sin, cos, pt(x), Number((height - pt(y)).toFixed(4))),
+        setFontAndSize(key, pt(size)),
+        setTextMatrix(cos, sin, -sin, cos, pt(x), pt(height - y)),
         showText(font.encodeText(text)),
       ]
     }),
@@ -113,26 +115,41 @@ function words(mark: WordMark, page: PDFPage, faces: readonly Face[]): PDFOperat
   ]
 }
 
-/** Subset fonts are marked by six capitals and a plus (ISO 32000-1:2008, 9.6.4). */
-const TAGS = ['HINGEA', 'HINGEB', 'HINGEC', 'HINGED']
+const codesOf = (pages: readonly SheetPage[], bold: boolean): ReadonlySet<number> =>
+  new Set(
+    pages.flatMap(({ marks }) =>
+      marks.flatMap((mark) =>
+        mark.mark === 'word' && (mark.bold ?? false) === bold
+          ? [...mark.text].map((letter) => letter.codePointAt(0) ?? 0)
+          : [],
+      ),
+    ),
+  )
 
-async function embedded(pdf: PDFDocument, font: SheetFont): Promise<{ regular: Face[]; bold: Face[] }> {
-  let count = 0
-  const embed = async (file: Uint8Array, weight: string): Promise<Face> => {
-    const tag = TAGS[count++ % TAGS.length]
-    const made = await pdf.embedFont(file, {
+/** Embeds the files of one weight that have letters to give. */
+async function embedded(
+  pdf: PDFDocument,
+  files: readonly Uint8Array[],
+  needed: ReadonlySet<number>,
+  weight: 'Regular' | 'Bold',
+): Promise<Face[]> {
+  const faces: Face[] = []
+  const missing = new Set(needed)
+  for (const [k, file] of files.entries()) {
+    const letters = new Set(fontkit.create(file).characterSet)
+    const gives = [...missing].filter((code) => letters.has(code))
+    // The first file also stands in for letters that none has.
+    if (gives.length === 0 && k > 0) continue
+    for (const code of gives) missing.delete(code)
+    const font = await pdf.embedFont(file, {
       subset: true,
-      customName: `${tag}+AtkinsonHyperlegibleNext-${weight}`,
+      // A part of a font is marked by six capitals and a plus (ISO 32000-1:2008, 9.6.4).
+      customName: `HINGE${String.fromCharCode(65 + k)}+AtkinsonHyperlegibleNext-${weight}`,
       features: { liga: false, kern: false },
     })
-    return { font: made, letters: new Set(made.getCharacterSet()) }
+    faces.push({ font, letters })
   }
-  const all = async (files: readonly Uint8Array[], weight: string): Promise<Face[]> => {
-    const faces: Face[] = []
-    for (const file of files) faces.push(await embed(file, weight))
-    return faces
-  }
-  return { regular: await all(font.regular, 'Regular'), bold: await all(font.bold, 'Bold') }
+  return faces
 }
 
 /**
@@ -151,15 +168,19 @@ export async function pagesPdf(
   pdf.setCreator('Hingebook')
   pdf.setLanguage('en')
   pdf.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
-  const faces = await embedded(pdf, font)
+  const regular = await embedded(pdf, font.regular, codesOf(pages, false), 'Regular')
+  const bold = await embedded(pdf, font.bold, codesOf(pages, true), 'Bold')
   for (const { box, marks } of pages) {
     const [, , width, height] = box
     const page = pdf.addPage([pt(width), pt(height)])
+    const named = (faces: readonly Face[]): NamedFace[] =>
+      faces.map((face) => ({ ...face, key: page.node.newFontDictionary(face.font.name, face.font.ref) }))
+    const [plain, strong] = [named(regular), named(bold)]
     page.pushOperators(
       pushGraphicsState(),
       setLineJoin(LineJoinStyle.Round),
       ...marks.flatMap((mark) =>
-        mark.mark === 'word' ? words(mark, page, mark.bold ? faces.bold : faces.regular) : path(mark, height),
+        mark.mark === 'word' ? words(mark, height, mark.bold ? strong : plain) : path(mark, height),
       ),
       popGraphicsState(),
     )

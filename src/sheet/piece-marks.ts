@@ -1,5 +1,6 @@
 import type { PathMark, Point } from '../drawing/marks.ts'
 import type { LineKind, Piece, PieceLine } from '../paper/index.ts'
+import { hatch, strokes } from './hatch.ts'
 import type { SheetFace } from './words.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
@@ -65,7 +66,28 @@ function lineMark(line: PieceLine, place: Place, face: SheetFace, printable: Rec
   return runs.length === 0 ? null : { ...mark, runs, closed: false }
 }
 
+/** The hatching of a glue area, or of a line to be taped. */
+export const glueHatch = (points: readonly Point[], closed: boolean, of: string): PathMark => ({
+  mark: 'path',
+  runs: closed ? hatch(points) : strokes(points),
+  closed: false,
+  role: 'glue',
+  of: `${of}-hatch`,
+})
+
 /** A piece's lines as marks of the page: the kernel's own points, moved, never scaled. */
 export function pieceMarks(piece: Piece, place: Place, face: SheetFace, printable: Rectangle): PathMark[] {
-  return piece.lines.map((line) => lineMark(line, place, face, printable)).filter((mark) => mark !== null)
+  return piece.lines.flatMap((line) => {
+    const mark = lineMark(line, place, face, printable)
+    if (!mark) return []
+    if (line.kind !== 'glue') return [mark]
+    return [
+      mark,
+      glueHatch(
+        line.points.map((point) => onPage(place, point)),
+        line.closed ?? false,
+        line.of,
+      ),
+    ]
+  })
 }

@@ -1,26 +1,33 @@
-import type { PathMark, Point, WordMark } from '../drawing/marks.ts'
-import { CAPITAL } from './letters.ts'
+import type { PathMark, Point } from '../drawing/marks.ts'
+import { CAPITAL, wordWidth } from './letters.ts'
 import type { Block, SheetMark } from './setting.ts'
 
 const INCH = 25.4
 const LONG = 100
 const INCHES = 4
-const TYPE = 2.8
-/** Ends and whole tens stand out. */
+const SIZE = 2.8
+/** Ends stand out from the steps between them. */
 const TICK = { end: 3, step: 1.6 }
+/** Between the two lines, and from a line's end to its words. */
+const APART = 1.6
+const NEAR = 1.6
 
-/** What the two check lines need, mm. */
-export const RULER_WIDTH = INCHES * INCH
-
-/** A line with ticks on one side and words beyond the ticks. `up`: -1 above the line, 1 below it. */
-function ruler(
-  length: number,
-  step: number,
-  y: number,
-  up: 1 | -1,
-  of: string,
-  words: readonly [string, string],
-): SheetMark[] {
+/** A line with ticks above (-1) or below (1) it, and its length in words at its end. */
+function ruler({
+  length,
+  step,
+  y,
+  side,
+  words,
+  of,
+}: {
+  readonly length: number
+  readonly step: number
+  readonly y: number
+  readonly side: 1 | -1
+  readonly words: string
+  readonly of: string
+}): SheetMark[] {
   const line: PathMark = {
     mark: 'path',
     runs: [
@@ -33,45 +40,46 @@ function ruler(
     role: 'axis',
     of,
   }
-  const ticks: PathMark = {
-    mark: 'path',
-    runs: Array.from({ length: Math.round(length / step) + 1 }, (_, k): Point[] => {
-      const tall = k === 0 || k * step > length - step / 2
-      return [
-        [k * step, y],
-        [k * step, y + up * (tall ? TICK.end : TICK.step)],
-      ]
-    }),
-    closed: false,
-    role: 'axis',
-    of: `${of}-ticks`,
-  }
-  const base = y + up * (TICK.end + 0.8) + (up > 0 ? CAPITAL * TYPE : 0)
-  const word = (text: string, x: number, anchor: 'start' | 'end'): WordMark => ({
-    mark: 'word',
-    at: [x, base],
-    text,
-    role: 'note',
-    anchor,
-    size: TYPE,
-    bold: true,
-    of,
+  const ticks = Array.from({ length: Math.round(length / step) + 1 }, (_, k): Point[] => {
+    const end = k === 0 || k * step > length - step / 2
+    return [
+      [k * step, y],
+      [k * step, y + side * (end ? TICK.end : TICK.step)],
+    ]
   })
-  return [line, ticks, word(words[0], 0, 'start'), word(words[1], length, 'end')]
+  return [
+    line,
+    { mark: 'path', runs: ticks, closed: false, role: 'axis', of: `${of}-ticks` },
+    {
+      mark: 'word',
+      at: [INCHES * INCH + NEAR, y + (side < 0 ? 0 : CAPITAL * SIZE)],
+      text: words,
+      role: 'note',
+      anchor: 'start',
+      size: SIZE,
+      bold: true,
+      of,
+    },
+  ]
 }
 
 /**
- * The two check lines, back to back as on a ruler: 100 mm above, 4 in (101.6 mm) below. Their own words
- * name them; `of` is `check-100mm` and `check-4in`.
+ * The two check lines, back to back as on a ruler: 100 mm above, 4 in (101.6 mm) below, marked
+ * `check-100mm` and `check-4in`.
  */
 export function rulers(): Block {
-  const above = CAPITAL * TYPE + 0.8 + TICK.end
-  const marks = [
-    ...ruler(LONG, 10, above, -1, 'check-100mm', ['0', '100 mm']),
-    ...ruler(INCHES * INCH, INCH, above + 1.6, 1, 'check-4in', ['0', '4 in']),
-  ]
-  return { width: RULER_WIDTH, height: 2 * above + 1.6, marks }
+  const y = TICK.end
+  return {
+    width: INCHES * INCH + NEAR + wordWidth('100 mm', SIZE, true),
+    height: 2 * TICK.end + APART,
+    marks: [
+      ...ruler({ length: LONG, step: 10, y, side: -1, words: '100 mm', of: 'check-100mm' }),
+      ...ruler({ length: INCHES * INCH, step: INCH, y: y + APART, side: 1, words: '4 in', of: 'check-4in' }),
+    ],
+  }
 }
+
+export const RULER_WIDTH = rulers().width
 
 /** A block turned a quarter anticlockwise, to stand in a narrow column. */
 export function upright(block: Block): Block {

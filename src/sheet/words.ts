@@ -1,6 +1,6 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
 import type { Design, LineKind, Placed } from '../paper/index.ts'
-import { kindOf, settable, settingOf } from '../paper/index.ts'
+import { kindOf, pieces, settable, settingOf } from '../paper/index.ts'
 import type { Run } from './setting.ts'
 
 /** The side of the card that is printed. */
@@ -9,69 +9,111 @@ export type SheetFace = 'inside' | 'outside'
 type Mechanism = Design['mechanisms'][number]
 
 /** What a mechanism is called: its id, in words. */
-export const nameOf = ({ id }: Placed): string => id.replaceAll('-', ' ')
+export const nameOf = (id: string): string => id.replaceAll('-', ' ')
 
 const listed = (names: readonly string[], most = 4): string =>
   names.length > most
     ? `${names.slice(0, most).join(', ')} and ${names.length - most} more`
     : names.join(names.length === 2 ? ' and ' : ', ')
 
+const named = (mechanisms: readonly Mechanism[]): string => listed(mechanisms.map(({ id }) => nameOf(id)))
+
+const isCut = ({ kind }: Placed): boolean => kind.startsWith('cut-')
+
 /** What the loose piece looks like once its cuts are made. */
-function shapeOf(design: Design): string {
-  const pointed = design.mechanisms.filter((m) => m.kind.endsWith('v-fold')).length
-  if (pointed === design.mechanisms.length) return 'triangle'
-  return pointed === 0 ? 'strip' : 'piece'
+function shapeOf(cut: readonly Mechanism[]): string {
+  const pointed = cut.filter((m) => m.kind === 'cut-v-fold').length
+  if (pointed === cut.length) return 'triangle'
+  return pointed === 0 ? 'strip' : 'part'
 }
 
 /** Mechanisms whose two sides are cut to different depths. */
-function unequal(design: Design): readonly Mechanism[] {
+function unequal(cut: readonly Mechanism[]): readonly Mechanism[] {
   const depths = (m: Mechanism): number[] =>
     kindOf(m)
       .fields.filter((field) => field.name === 'left' || field.name === 'right')
       .map((field) => settingOf(m, field.name))
-  return design.mechanisms.filter((m) => {
+  return cut.filter((m) => {
     const [left, right] = depths(m)
     return left !== undefined && right !== undefined && Math.abs(left - right) > 1e-6
   })
 }
 
-/** Steps in brief. A design without mechanisms is a card to fold. */
-export function stepsFor(design: Design, face: SheetFace): readonly string[] {
-  const steps = ['Cut the card out. Score every fold with a ruler and a dry pen.']
-  if (design.mechanisms.length === 0)
-    return [
-      ...steps,
-      `Fold it along the gutter, lines ${face}. Press the fold from the middle to the ends.`,
-      'Open it slowly.',
-    ]
-  const shape = shapeOf(design)
-  const uneven = unequal(design)
-  const later = design.mechanisms.filter((m) => m.on !== 'gutter')
-  steps.push('Fold it along the gutter, lines outside. Cut each cut line from the fold, through both layers.')
+function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly string[] {
+  const shape = shapeOf(cut)
+  const uneven = unequal(cut)
+  const later = cut.filter((m) => m.on !== 'gutter')
+  const steps = ['Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.']
   if (uneven.length > 0)
-    steps.push(
-      `One side is deeper here: ${listed(uneven.map(nameOf))}. Stop at the shorter end, open the card, cut that side on to its end.`,
-    )
-  steps.push(`Fold each ${shape} over to the front and press. Then to the back and press.`)
+    steps.push(`Deeper on one side: ${named(uneven)}. Stop at the shorter end. Open the card and cut on.`)
+  steps.push(`Fold each ${shape} to the front and press. Fold it to the back and press.`)
   steps.push(
-    face === 'inside'
-      ? `Open the card half way, lines towards you. Push each ${shape} through to your side.`
-      : `Open the card half way, lines away from you. Push each ${shape} through to your side.`,
+    `${face === 'inside' ? 'Fold the gutter the other way, lines inside.' : 'Keep the lines outside.'} ` +
+      `Open the card half way. Push each ${shape} through to the inside.`,
   )
-  if (later.length > 0) steps.push(`Do the same on the new folds: ${listed(later.map(nameOf))}.`)
-  steps.push('Shut the card and press. Open it slowly.')
+  if (later.length > 0) steps.push(`Work the new folds in the same way: ${named(later)}.`)
+  return steps
+}
+
+/**
+ * Where the card fills the paper, its edge is not printed: what to trim off at the left and right
+ * (`sides`) and above and below (`ends`), mm each.
+ */
+export interface Trim {
+  readonly sides?: number
+  readonly ends?: number
+}
+
+/** How the card gets its outline. */
+function trimStep({ sides, ends }: Trim): string | null {
+  const part = (amount: number | undefined, edges: string): readonly string[] =>
+    amount === undefined
+      ? []
+      : [
+          amount < 0.05
+            ? `The ${edges} edges of the paper are the card’s own.`
+            : `Trim ${shown(amount)}\u00a0mm off the ${edges} edges of the paper.`,
+        ]
+  const parts = [...part(sides, 'left and right'), ...part(ends, 'upper and lower')]
+  return parts.length === 0 ? null : parts.join(' ')
+}
+
+/** Steps in brief. A design without mechanisms is a card to fold. */
+export function stepsFor(design: Design, face: SheetFace, trim: Trim = {}): readonly string[] {
+  const cut = design.mechanisms.filter(isCut)
+  const glued = design.mechanisms.filter((m) => !isCut(m))
+  const several = pieces(design).length > 1
+  const trimming = trimStep(trim)
+  const steps = [
+    ...(trimming === null ? [] : [trimming]),
+    `${several ? 'Cut all pieces out. ' : trimming === null ? 'Cut the card out. ' : ''}` +
+      'Score every fold with a ruler and a dry ball pen.',
+  ]
+  if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
+  else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
+  if (glued.length > 0)
+    steps.push(`Fold the other pieces. Glue each on its hatched place: ${named(glued)}. Let it dry.`)
+  steps.push('Shut the card slowly. Press every fold. Open it.')
   return steps
 }
 
 export const CARE =
-  'A craft knife is for an adult. With scissors, turn the paper, not your hand. Your school’s own rules come first.'
+  'Your school’s own rules come first. A craft knife is a job for an adult. Turn the paper, not your hand, and pass scissors with the handles first.'
 
 export const PRINT = 'Print at 100\u00a0%, “actual size”. Lay a ruler on both lines before you cut.'
 
 export const faceSentence: Readonly<Record<SheetFace, string>> = {
-  inside: 'This side is the inside.',
-  outside: 'This side is the outside. Left and right are swapped, and the folds look the other way round.',
+  inside: 'This side is the inside of the card.',
+  outside: 'This side is the outside: left and right are swapped, and so are the folds.',
 }
+
+export const pieceSentence: Readonly<Record<SheetFace, string>> = {
+  inside: 'This side is the front of each piece.',
+  outside: 'This side is the back of each piece: left and right are swapped, and so are the folds.',
+}
+
+/** Under the edge of the card that lies nearest the reader. */
+export const nearEdge = 'Reader’s end: lengths along the gutter start here.'
 
 /** What each kind of line asks for, as seen on the printed side. */
 export const legend: readonly { readonly kind: LineKind; readonly name: string; readonly does: string }[] = [
@@ -79,34 +121,31 @@ export const legend: readonly { readonly kind: LineKind; readonly name: string; 
   { kind: 'valley', name: 'Valley', does: 'fold both sides towards you' },
   { kind: 'mountain', name: 'Mountain', does: 'fold both sides away from you' },
   { kind: 'crease', name: 'Old fold', does: 'press it flat again' },
-  { kind: 'glue', name: 'Glue', does: 'on this area only' },
+  { kind: 'glue', name: 'Glue', does: 'here, and nowhere else' },
 ]
 
-const shown = (value: number, unit: 'mm' | 'deg'): string =>
-  unit === 'deg' ? `${value.toFixed(1)}°` : value.toFixed(1)
+/** At most one decimal, no idle nought, a true minus. */
+const shown = (value: number): string => String(Number(value.toFixed(1))).replace('-', '−')
 
-/** One mechanism's numbers, from the kernel: those that are nought and may be left out are left out. */
+/**
+ * One mechanism's numbers, from the kernel. What is nought and may be left out is left out, and so is a
+ * derived number that repeats a field. Empty if it has none.
+ */
 export function sizesOf(m: Mechanism): readonly Run[] {
+  const said: string[] = []
   const numbers = settable(m).flatMap((field) => {
     const value = settingOf(m, field.name)
-    const silent = 'optional' in field && field.optional === true && Math.abs(value) < 0.05
-    return silent ? [] : [`${field.label} ${shown(value, field.unit)}`.replaceAll(' ', '\u00a0')]
+    const text = `${shown(value)}${field.unit === 'deg' ? '°' : ''}`
+    const silent = 'get' in field ? said.includes(text) : field.optional === true && Math.abs(value) < 0.05
+    said.push(text)
+    return silent ? [] : [`${field.label} ${text}`.replaceAll(' ', '\u00a0')]
   })
-  return [{ text: nameOf(m), bold: true }, { text: ` ${numbers.join(', ')}` }]
+  if (numbers.length === 0) return []
+  return [{ text: nameOf(m.id), bold: true }, { text: ` ${numbers.join(', ')}` }]
 }
 
 /** The card's own numbers. */
-export function cardSizes({ card }: Design): readonly Run[] {
-  const { width, height, caliper } = card
-  return [
-    { text: 'card', bold: true },
-    {
-      text:
-        ` Open ${shown(2 * width, 'mm')} × ${shown(height, 'mm')}, one page ${shown(width, 'mm')} wide, ` +
-        `${String(caliper)} thick`,
-    },
-  ]
+export function cardSizes({ card: { width, height, caliper } }: Design): readonly Run[] {
+  const text = ` Open ${shown(2 * width)} × ${shown(height)}, page ${shown(width)} wide, ${String(caliper)} thick`
+  return [{ text: 'card', bold: true }, { text }]
 }
-
-/** Under the edge of the card that lies nearest the reader. */
-export const nearEdge = 'Reader’s end: lengths along the gutter start here.'
