@@ -94,11 +94,11 @@ describe.each(slugs)('%s', (slug) => {
     expect(typed).toEqual([])
   })
 
-  test('makes the card in order: flat first, open last, shut in between', () => {
+  test('makes the card in order: flat first, open last, folded in between', () => {
     const shown = all(tree, 'Step').map((step) => attribute(step, 'shows'))
     expect(shown[0]).toBe('flat')
     expect(shown.at(-1)).toBe('open')
-    expect(shown).toContain('shut')
+    expect(shown.some((state) => state === 'shut' || state === 'folding')).toBe(true)
     if (design.mechanisms.length > 0) {
       expect(shown.indexOf('creased')).toBeGreaterThan(shown.indexOf('flat'))
       expect(shown.indexOf('reversing')).toBeGreaterThan(shown.indexOf('creased'))

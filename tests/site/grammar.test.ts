@@ -13,7 +13,7 @@ const right: Readonly<Record<string, string>> = {
     '<Predict>\n\nUp?\n\n<Guess says="Up" right>So it is.</Guess>\n<Guess says="Down">No.</Guess>\n\n</Predict>',
   Why: '<Why>\n\nBecause of the <Term>gutter</Term>.\n\n<Formula title="Rise" tex="a^2">Well.</Formula>\n\n</Why>',
   MakeIt:
-    '<MakeIt>\n\n<Step shows="flat">Cut it.</Step>\n\n<TakeCare>Blades are for adults.</TakeCare>\n\n</MakeIt>',
+    '<MakeIt>\n\n<TakeCare>Blades are for adults.</TakeCare>\n\n<Step shows="flat">Cut it.</Step>\n\n</MakeIt>',
   MeasureYours: '<MeasureYours>\n\nStand a ruler on the page.\n\n</MeasureYours>',
   Challenge:
     '<Challenge>\n\n<Goal wants={{ sound: true }}>Reach it.</Goal>\n<Goal wants={{ sound: true }}>Reach that.</Goal>\n\n</Challenge>',
@@ -69,6 +69,11 @@ describe('an author is told what was received and what is expected', () => {
       '<MakeIt> holds no <TakeCare>; it needs one at least. A caution: blades, heat, an adult, the rules of the school.',
     ],
     [
+      'a caution after the cutting',
+      { MakeIt: '<MakeIt>\n\n<Step shows="flat">Cut it.</Step>\n\n<TakeCare>So.</TakeCare>\n\n</MakeIt>' },
+      '<TakeCare> stands after <Step>; in <MakeIt> it comes first.',
+    ],
+    [
       'an attribute that is not there',
       { TryIt: '<TryIt>\n\n<Num off="rise" />\n\n</TryIt>' },
       /^<Num> has the attribute off, which it does not know\. It takes of, id, .* Did you mean of\?$/,
@@ -85,7 +90,7 @@ describe('an author is told what was received and what is expected', () => {
     ],
     [
       'a state that no figure shows',
-      { MakeIt: '<MakeIt>\n\n<Step shows="bent">Cut.</Step>\n\n<TakeCare>So.</TakeCare>\n\n</MakeIt>' },
+      { MakeIt: '<MakeIt>\n\n<TakeCare>So.</TakeCare>\n\n<Step shows="bent">Cut.</Step>\n\n</MakeIt>' },
       /^<Step> has shows with "bent"; it expects "flat", .* or "open"\.$/,
     ],
     [
@@ -133,7 +138,7 @@ test('a mistyped name finds the nearest one, a strange one finds none', () => {
 })
 
 test('messages name the file from content on', () => {
-  expect(pathOf(new URL('file:///home/reader/book/content/chapters/layers.mdx'))).toBe(
+  expect(pathOf(new URL('file:///books/hingebook/content/chapters/layers.mdx'))).toBe(
     'content/chapters/layers.mdx',
   )
 })

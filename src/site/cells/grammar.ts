@@ -180,6 +180,18 @@ function checkWord(node: Leaf, within: string): void {
         `<${name}> holds ${count === 0 ? 'no' : `only ${count}`} <${needed}>; it needs ${least === 1 ? 'one at least' : `at least ${least}`}. ${WORDS[needed]?.says}`,
       )
   }
+  for (const first of word.first ?? []) {
+    const [place, other] = [
+      inside.findIndex((child) => child.name === first),
+      inside.findIndex((child) => word.holds?.includes(child.name ?? '') && child.name !== first),
+    ]
+    const late = inside[place]
+    if (late && other >= 0 && place > other)
+      throw new Blotted(
+        late,
+        `<${first}> stands after <${inside[other]?.name}>; in <${name}> it comes first.`,
+      )
+  }
   if (!word.text && (hasText(node) || inside.length > 0))
     throw new Blotted(
       node,

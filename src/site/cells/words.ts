@@ -24,6 +24,8 @@ export interface Word {
   readonly holds?: readonly string[]
   /** How many of which word it needs at least. */
   readonly needs?: Readonly<Record<string, number>>
+  /** Which of the words it holds stand before all others. */
+  readonly first?: readonly string[]
   /** Plain text may stand directly inside it. */
   readonly text: boolean
   readonly attributes: Readonly<Record<string, Attribute>>
@@ -100,10 +102,11 @@ export const WORDS: Readonly<Record<string, Word>> = {
     attributes: { tex: { takes: 'words', needed: true, says: 'The letter in TeX.' } },
   },
   MakeIt: {
-    says: 'How to make it: Step after Step, and TakeCare where it can hurt. The template stands at the top by itself.',
+    says: 'How to make it: TakeCare first, then Step after Step. The template stands at the top by itself.',
     stands: [CHAPTER],
     holds: ['Step', 'TakeCare'],
     needs: { Step: 1, TakeCare: 1 },
+    first: ['TakeCare'],
     text: true,
     attributes: {},
   },
