@@ -1,4 +1,5 @@
 import { bridge } from './checks/bridge.ts'
+import { clearMotion } from './checks/clear-motion.ts'
 import { cutsApart } from './checks/cuts-apart.ts'
 import { cutsInside } from './checks/cuts-inside.ts'
 import { insideFold } from './checks/inside-fold.ts'
@@ -37,6 +38,7 @@ function findings(subject: Subject): readonly Finding[] {
     staysInside(subject),
     ...drawn,
     bridge(subject, spoilt),
+    clearMotion(subject, spoilt),
   ].flatMap(failingOrNearest)
 }
 

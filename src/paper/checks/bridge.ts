@@ -1,7 +1,7 @@
 import { stretches } from '../pieces.ts'
-import type { Flat } from '../types.ts'
+import { alongLay, creaseLines, isAlong } from './lines.ts'
 import type { Gap, Segment } from './plane.ts'
-import { edgesOf, gapOf, nearestOn, runsThrough, SAME } from './plane.ts'
+import { edgesOf, gapOf, runsThrough, SAME } from './plane.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 import { fold, mm, side, the } from './words.ts'
@@ -16,34 +16,35 @@ interface Line extends Segment {
   readonly crease?: number
 }
 
-const isOn = (segment: Segment, line: Segment): boolean =>
-  nearestOn(line, segment.a).distance <= SAME && nearestOn(line, segment.b).distance <= SAME
-
 /** Every line on every panel. */
 function linesOf(subject: Subject): Line[][] {
   const { model } = subject
   const lines: Line[][] = model.panels.map(() => [])
-  const creases: Segment[][] = model.panels.map(() => [])
+  const creases = creaseLines(model)
   model.creases.forEach((crease, index) => {
     const spans = crease.guests.flatMap((guest) => {
       const build = model.builds[guest]?.build
       return build?.notch ? [build.span] : []
     })
     for (const { panel, lay } of [crease.left, crease.right]) {
-      const along = (s: number): Flat => [lay.origin[0] + s * lay.run[0], lay.origin[1] + s * lay.run[1]]
-      creases[panel]?.push({ a: along(0), b: along(crease.length) })
       for (const [from, to] of stretches(crease.length, spans))
-        lines[panel]?.push({ a: along(from), b: along(to), owner: crease.owner, kind: 'fold', crease: index })
+        lines[panel]?.push({
+          a: alongLay(lay, from),
+          b: alongLay(lay, to),
+          owner: crease.owner,
+          kind: 'fold',
+          crease: index,
+        })
     }
   })
   model.panels.forEach((panel, index) => {
     for (const edge of edgesOf(panel.outline))
-      if (!creases[index]?.some((crease) => isOn(edge, crease)))
+      if (!isAlong(edge, creases[index] ?? []))
         lines[index]?.push({ ...edge, owner: panel.owner, kind: 'edge' })
   })
   for (const { owner, panel, outline } of subject.notches)
     for (const edge of edgesOf(outline))
-      if (!creases[panel]?.some((crease) => isOn(edge, crease)))
+      if (!isAlong(edge, creases[panel] ?? []))
         lines[panel]?.push({ ...edge, owner, kind: 'edge' })
   return lines
 }

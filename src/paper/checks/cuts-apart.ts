@@ -1,4 +1,5 @@
 import type { Flat } from '../types.ts'
+import { alongLay } from './lines.ts'
 import { common, overlapOf, SAME, selfCrossing } from './plane.ts'
 import type { Finding, Notch, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
@@ -43,11 +44,10 @@ export function cutsApart(subject: Subject): Finding[] {
         const value = Math.min(one.span[1], two.span[1]) - from
         if (!(value > SAME) || !once(i, j)) continue
         const { panel, lay } = crease.right
-        const along = (s: number): Flat => [lay.origin[0] + s * lay.run[0], lay.origin[1] + s * lay.run[1]]
         fails({
           value,
           ids: [idOf(subject, i), idOf(subject, j)],
-          ...onPiece(subject, panel, [along(from), along(from + value)]),
+          ...onPiece(subject, panel, [alongLay(lay, from), alongLay(lay, from + value)]),
           sentence: `${The(idOf(subject, i))} and ${the(idOf(subject, j))} overlap by ${mm(value)} on ${fold(crease.name)}.`,
         })
       }

@@ -1,3 +1,4 @@
+import { alongLay } from './lines.ts'
 import { SAME } from './plane.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
@@ -14,7 +15,6 @@ export function insideFold(subject: Subject): Finding[] {
     const ok = over <= SAME
     const { panel, lay } = crease.right
     const at = -from > to - crease.length ? from : to
-    const along = (s: number) => [lay.origin[0] + s * lay.run[0], lay.origin[1] + s * lay.run[1]] as const
     return [
       {
         name: 'inside-fold',
@@ -24,7 +24,7 @@ export function insideFold(subject: Subject): Finding[] {
         limit: 0,
         sense: 'at-most',
         ids: [mechanism.id, ...(crease.owner < 0 ? [] : [idOf(subject, crease.owner)])],
-        ...onPiece(subject, panel, [along(Math.min(crease.length, Math.max(0, at))), along(at)]),
+        ...onPiece(subject, panel, [alongLay(lay, Math.min(crease.length, Math.max(0, at))), alongLay(lay, at)]),
         sentence: ok
           ? `Every part keeps to its fold: ${the(mechanism.id)} ends ${mm(-over)} short of the end of ${fold(crease.name)}.`
           : `${The(mechanism.id)} reaches ${mm(over)} past the end of ${fold(crease.name)}.`,

@@ -1,0 +1,445 @@
+import { WORLD } from './chain.ts'
+import { creaseLines, isAlong } from './checks/lines.ts'
+import type { Model } from './model.ts'
+import type { Body, Motion, Still, Stretch } from './motion.ts'
+import { bodyOf } from './motion.ts'
+import { facesOf } from './surface.ts'
+import type { Flat, Frame, Vec3 } from './types.ts'
+import { RADIANS } from './vector.ts'
+
+/*
+ * Do two panels meet on the way? Proved, not sampled.
+ *
+ * Two convex bodies are apart if a plane lies between them. Over a stretch of the motion we look from the
+ * frame of the second panel, where it stands still. Take a direction fixed in that frame; let v_i(t) be how
+ * far corner i of the first is beyond the second along it. With v_i = a at one end, b at the other and
+ * |v_i''| <= bend (see `motion.ts`), v_i(t) >= line - bend/2 (t - t0)(t1 - t), and that is above 0 in the
+ * whole stretch, ends aside, exactly if
+ *
+ *   (sqrt a + sqrt b)^2 > M,   M = bend (t1 - t0)^2 / 2.
+ *
+ * So a and b may be 0 at an end: panels that lie in one plane when the card is flat are proved apart up to
+ * that very moment. A corner with v_i = 0 that bends by 0 is pinned: it is a joint of the two panels (on
+ * their common crease, or the apex they share), and may touch. Panels joined by a crease are proved apart
+ * in this way too: all corners off the crease stay above the other's plane as long as the crease's angle
+ * keeps its sign; and so are panels that share one point: the cones there do not cross.
+ *
+ * If no plane is found the stretch is halved. If the two do cross at its middle, they touch. If it gets too
+ * narrow to halve, we say that we cannot tell.
+ */
+
+/** Half the width of a cut, mm: paper this near to a cut edge is not looked at, so that the two edges of one cut do not count as touching when flat. */
+export const KERF = 0.05
+
+/** The stretches of the motion at first, and the narrowest, in degrees. */
+const FIRST = 11.25
+const NARROWEST = 0.005
+/** Pairs looked at in a stretch before we say that we cannot tell; some hundred times what 25 mechanisms take. */
+const MOST = 2e6
+/** Rounding of positions, mm: some 1e-13 at each level of nesting. */
+const ROUNDING = 1e-10
+/** Crossing by less than this is touching along a joint, mm. */
+const TOUCH = 1e-6
+
+/** What is known of two panels (indices) that are not proved clear of each other. */
+export interface Meeting {
+  readonly panels: readonly [number, number]
+  readonly verdict: 'touches' | 'undecided'
+  /** The first opening at which they touch as the card shuts, or where we cannot tell; degrees. */
+  readonly opening: number
+  readonly at: Vec3
+  /** In the coordinates of the second panel. */
+  readonly flat: Flat
+  /** How far one was seen to pass into the other, mm, or the gap that could not be proved. */
+  readonly depth: number
+}
+
+/** A panel as the search sees it. */
+interface Sheet {
+  readonly panel: number
+  /** Its whole outline, and the box round it. */
+  readonly outline: Body
+  readonly box: Box
+  /** The convex parts of the paper itself, without a narrow rim along cut edges. */
+  readonly faces: readonly Facet[]
+}
+
+interface Facet {
+  readonly body: Body
+  readonly box: Box
+}
+
+/** Least and greatest across and along. */
+type Box = readonly [number, number, number, number]
+
+function boxOf(flat: Float64Array): Box {
+  let [a0, a1, l0, l1] = [1, -1, 1, -1].map((s) => s * Number.POSITIVE_INFINITY) as [number, number, number, number]
+  for (let i = 0; i < flat.length; i += 2) {
+    const [a, l] = [flat[i] as number, flat[i + 1] as number]
+    a0 = Math.min(a0, a)
+    a1 = Math.max(a1, a)
+    l0 = Math.min(l0, l)
+    l1 = Math.max(l1, l)
+  }
+  return [a0, a1, l0, l1]
+}
+
+/** A convex outline (counter-clockwise) with the strip along its cut edges taken off. */
+function trimmed(outline: readonly Flat[], cut: readonly boolean[]): readonly Flat[] {
+  let points = outline
+  outline.forEach((a, k) => {
+    if (!cut[k]) return
+    const b = outline[(k + 1) % outline.length] as Flat
+    const size = Math.hypot(b[0] - a[0], b[1] - a[1])
+    const inside = (p: Flat) => ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / size - KERF
+    points = points.flatMap((p, i) => {
+      const q = points[(i + 1) % points.length] as Flat
+      const [here, there] = [inside(p), inside(q)]
+      const t = here / (here - there)
+      const meet: Flat[] = here * there < 0 ? [[p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]] : []
+      return here >= 0 ? [p, ...meet] : meet
+    })
+  })
+  return points
+}
+
+function sheetsOf(model: Model): Sheet[] {
+  const folds = creaseLines(model)
+  const sheets = model.panels.map(({ outline }, panel) => {
+    const body = bodyOf(panel, outline)
+    return { panel, outline: body, box: boxOf(body.flat), faces: [] as Facet[] }
+  })
+  for (const { panel, outline, drawn } of facesOf(model)) {
+    const cut = outline.map(
+      (a, k) =>
+        drawn[k] === true && !isAlong({ a, b: outline[(k + 1) % outline.length] as Flat }, folds[panel] ?? []),
+    )
+    const points = trimmed(outline, cut)
+    if (points.length < 3) continue
+    const body = bodyOf(panel, points)
+    sheets[panel]?.faces.push({ body, box: boxOf(body.flat) })
+  }
+  return sheets
+}
+
+/** Writes the points of a body in the frame of a panel: across, along, and square to it. */
+function seen({ model }: Motion, still: Still, body: Body, panel: number): Float64Array {
+  const { crease, side } = model.panels[panel] as Model['panels'][number]
+  const f = still.frames[crease] as Frame
+  const S = (side === 'left' ? -1 : 1) * (f[12] as number)
+  const C = f[13] as number
+  const at = (k: number): number => f[k] as number
+  const [ox, oy, oz] = [at(0), at(1), at(2)]
+  const [xx, xy, xz] = [at(3), at(4), at(5)]
+  const [dx, dy, dz] = [at(6), at(7), at(8)]
+  const [nx, ny, nz] = [at(9), at(10), at(11)]
+  const [ex, ey, ez] = [S * xx + C * nx, S * xy + C * ny, S * xz + C * nz]
+  const [hx, hy, hz] = [C * xx - S * nx, C * xy - S * ny, C * xz - S * nz]
+  const from = still.places(body)
+  const to = new Float64Array(from.length)
+  for (let i = 0; i < from.length; i += 3) {
+    const x = (from[i] as number) - ox
+    const y = (from[i + 1] as number) - oy
+    const z = (from[i + 2] as number) - oz
+    to[i] = x * ex + y * ey + z * ez
+    to[i + 1] = x * dx + y * dy + z * dz
+    to[i + 2] = x * hx + y * hy + z * hz
+  }
+  return to
+}
+
+/** One body over a stretch, seen from a panel: its corners at both ends, and M for each. */
+interface Path {
+  readonly from: Float64Array
+  readonly to: Float64Array
+  readonly M: Float64Array
+}
+
+function pathOf(motion: Motion, stretch: Stretch, body: Body, panel: number): Path {
+  const M = stretch.bends(panel, body)
+  const half = (stretch.width * stretch.width) / 2
+  for (let k = 0; k < M.length; k++) M[k] = (M[k] as number) * half
+  return { from: seen(motion, stretch.from, body, panel), to: seen(motion, stretch.to, body, panel), M }
+}
+
+/** Whether every corner stays beyond `edge` along a direction through the whole stretch, joints aside. */
+function beyond({ from, to, M }: Path, x: number, y: number, z: number, edge: number): boolean {
+  for (let k = 0, i = 0; k < M.length; k++, i += 3) {
+    const a = x * (from[i] as number) + y * (from[i + 1] as number) + z * (from[i + 2] as number) - edge
+    const b = x * (to[i] as number) + y * (to[i + 1] as number) + z * (to[i + 2] as number) - edge
+    if (!(a > -ROUNDING && b > -ROUNDING)) return false
+    const m = M[k] as number
+    if (m < ROUNDING && a < ROUNDING && b < ROUNDING) continue
+    const [p, q] = [Math.max(0, a - ROUNDING), Math.max(0, b - ROUNDING)]
+    if (!(p + q + 2 * Math.sqrt(p * q) > m + ROUNDING)) return false
+  }
+  return true
+}
+
+/** Whether a path keeps to one side of the plane, or beyond one of the sides of the box, of a panel that stands still. */
+function clearOfBox(path: Path, [a0, a1, l0, l1]: Box): boolean {
+  return (
+    beyond(path, 0, 0, 1, 0) ||
+    beyond(path, 0, 0, -1, 0) ||
+    beyond(path, 1, 0, 0, a1) ||
+    beyond(path, -1, 0, 0, -a0) ||
+    beyond(path, 0, 1, 0, l1) ||
+    beyond(path, 0, -1, 0, -l0)
+  )
+}
+
+/** The direction along which two convex bodies at rest are farthest apart. */
+interface Parting {
+  x: number
+  y: number
+  z: number
+  /** Where the second ends along it. */
+  edge: number
+  /** How far the first begins beyond that, mm; below 0: they cross by so much. */
+  gap: number
+}
+
+/**
+ * Separating axes of a body at rest (given in the frame of a panel) and a convex part of that panel.
+ * Two plane bodies that are apart are so along one of the two normals, a product of two edges, or, in one
+ * plane, square to an edge (faces of their Minkowski difference).
+ */
+function parting(points: Float64Array, pinned: readonly boolean[], part: Float64Array): Parting {
+  const best: Parting = { x: 0, y: 0, z: 1, edge: 0, gap: Number.NEGATIVE_INFINITY }
+  const count = points.length / 3
+  const sides = part.length / 2
+  const look = (ax: number, ay: number, az: number): void => {
+    const size = Math.sqrt(ax * ax + ay * ay + az * az)
+    if (!(size > 1e-9)) return
+    const [x, y, z] = [ax / size, ay / size, az / size]
+    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    for (let i = 0; i < part.length; i += 2) {
+      const at = x * (part[i] as number) + y * (part[i + 1] as number)
+      if (at < low) low = at
+      if (at > high) high = at
+    }
+    for (let sign = 1; sign >= -1; sign -= 2) {
+      const edge = sign > 0 ? high : -low
+      let gap = Number.POSITIVE_INFINITY
+      for (let k = 0, i = 0; k < count; k++, i += 3) {
+        const at = sign * (x * (points[i] as number) + y * (points[i + 1] as number) + z * (points[i + 2] as number)) - edge
+        if (at < gap && !(pinned[k] && Math.abs(at) < ROUNDING)) gap = at
+      }
+      if (gap > best.gap && Number.isFinite(gap)) Object.assign(best, { x: sign * x, y: sign * y, z: sign * z, edge, gap })
+    }
+  }
+  look(0, 0, 1)
+  // The first body's normal, by its largest corner (Newell's sum keeps its digits for any polygon).
+  let [nx, ny, nz] = [0, 0, 0]
+  for (let k = 0; k < count; k++) {
+    const [i, j] = [3 * k, 3 * ((k + 1) % count)]
+    const [px, py, pz] = [points[i], points[i + 1], points[i + 2]] as unknown as Vec3
+    const [qx, qy, qz] = [points[j], points[j + 1], points[j + 2]] as unknown as Vec3
+    nx += (py - qy) * (pz + qz)
+    ny += (pz - qz) * (px + qx)
+    nz += (px - qx) * (py + qy)
+  }
+  look(nx, ny, nz)
+  for (let s = 0; s < sides; s++) {
+    const t = (s + 1) % sides
+    const u = (part[2 * t] as number) - (part[2 * s] as number)
+    const v = (part[2 * t + 1] as number) - (part[2 * s + 1] as number)
+    look(v, -u, 0)
+    for (let k = 0; k < count; k++) {
+      const [i, j] = [3 * k, 3 * ((k + 1) % count)]
+      const ex = (points[j] as number) - (points[i] as number)
+      const ey = (points[j + 1] as number) - (points[i + 1] as number)
+      const ez = (points[j + 2] as number) - (points[i + 2] as number)
+      look(ez * v, -ez * u, ex * -v + ey * u)
+      if (s === 0) look(ny * ez - nz * ey, nz * ex - nx * ez, nx * ey - ny * ex)
+    }
+  }
+  return best
+}
+
+/** Where the edges of a body at rest pierce a convex part of the panel it is seen from. */
+function piercings(points: Float64Array, part: Float64Array): [number, number][] {
+  const found: [number, number][] = []
+  for (let i = 0; i < points.length; i += 3) {
+    const j = (i + 3) % points.length
+    const [here, there] = [points[i + 2] as number, points[j + 2] as number]
+    if (here * there > 0 || here === there) continue
+    const t = here / (here - there)
+    const a = (points[i] as number) + t * ((points[j] as number) - (points[i] as number))
+    const l = (points[i + 1] as number) + t * ((points[j + 1] as number) - (points[i + 1] as number))
+    let inside = true
+    for (let s = 0; s < part.length && inside; s += 2) {
+      const e = (s + 2) % part.length
+      const u = (part[e] as number) - (part[s] as number)
+      const v = (part[e + 1] as number) - (part[s + 1] as number)
+      inside = u * (l - (part[s + 1] as number)) - v * (a - (part[s] as number)) >= -TOUCH * Math.hypot(u, v)
+    }
+    if (inside) found.push([a, l])
+  }
+  return found
+}
+
+/** Two facets that were not proved apart. */
+interface Doubt {
+  readonly one: Facet
+  readonly two: Facet
+  readonly gap: number
+}
+
+export interface Search {
+  readonly motion: Motion
+  /** Whether a pair of panels (indices) is to be looked at. */
+  readonly wants: (one: number, two: number) => boolean
+  /** Pairs with the same name are one: when one of them touches, the others are left alone. */
+  readonly name: (one: number, two: number) => string
+}
+
+/**
+ * Every pair of panels that touches, or is not proved clear, between 1 degree and flat. At most one meeting
+ * for each name.
+ */
+export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
+  const { model } = motion
+  const sheets = sheetsOf(model)
+  const found = new Map<string, Meeting>()
+  let left = MOST
+
+  /** What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only too wide. */
+  const doubt = (one: Sheet, two: Sheet, stretch: Stretch): Doubt | true | null => {
+    const whole = pathOf(motion, stretch, one.outline, two.panel)
+    if (clearOfBox(whole, two.box)) return null
+    if (clearOfBox(pathOf(motion, stretch, two.outline, one.panel), one.box)) return null
+    if (stretch.width > FIRST * RADIANS * 1.01) return true
+    const middle = motion.still((stretch.from.opening + stretch.to.opening) / 2)
+    let worst: Doubt | null = null
+    for (const a of one.faces) {
+      const path = pathOf(motion, stretch, a.body, two.panel)
+      let points: Float64Array | undefined
+      let pinned: boolean[] = []
+      for (const b of two.faces) {
+        if (clearOfBox(path, b.box)) continue
+        if (!points) {
+          points = seen(motion, middle, a.body, two.panel)
+          pinned = Array.from(path.M, (m) => m < ROUNDING)
+        }
+        const { x, y, z, edge, gap } = parting(points, pinned, b.body.flat)
+        if (gap >= 0 && beyond(path, x, y, z, edge)) continue
+        if (!worst || gap < worst.gap) worst = { one: a, two: b, gap }
+        if (gap < -TOUCH) return worst
+      }
+    }
+    return worst
+  }
+
+  const gapAt = ({ one, two }: Doubt, still: Still): number => {
+    const path = motion.stretch(still, still)
+    const pinned = Array.from(path.bends(two.body.panel, one.body), (bend) => bend < ROUNDING)
+    return parting(seen(motion, still, one.body, two.body.panel), pinned, two.body.flat).gap
+  }
+
+  /** The meeting of two facets that cross at `opening`: the opening up to `wide` at which they first touch as the card shuts. */
+  const touching = (pair: Doubt, opening: number, wide: number): Meeting => {
+    let [inside, outside] = [opening, wide]
+    if (gapAt(pair, motion.still(wide)) < -TOUCH) inside = wide
+    else
+      for (let k = 0; k < 16; k++) {
+        const middle = (inside + outside) / 2
+        if (gapAt(pair, motion.still(middle)) < -TOUCH) inside = middle
+        else outside = middle
+      }
+    return { ...spot(pair, motion.still(inside)), verdict: 'touches', opening: inside, depth: -pair.gap }
+  }
+
+  /** Where two facets meet, or where the first is nearest to the second's panel. */
+  const spot = ({ one, two }: Doubt, still: Still): Pick<Meeting, 'panels' | 'at' | 'flat'> => {
+    const panels = [one.body.panel, two.body.panel] as const
+    const points = seen(motion, still, one.body, two.body.panel)
+    const marks: (readonly [number, number])[] = piercings(points, two.body.flat)
+    const back = seen(motion, still, two.body, one.body.panel)
+    for (const [a, l] of piercings(back, one.body.flat)) {
+      const mark = { panel: one.body.panel, flat: Float64Array.of(a, l) }
+      const there = seen(motion, still, mark, two.body.panel)
+      marks.push([there[0] as number, there[1] as number])
+    }
+    if (marks.length === 0) {
+      const corners = Array.from({ length: points.length / 3 }, (_, k) => 3 * k)
+      const nearest = corners.reduce((p, q) =>
+        Math.abs(points[q + 2] as number) < Math.abs(points[p + 2] as number) ? q : p,
+      )
+      marks.push([points[nearest] as number, points[nearest + 1] as number])
+    }
+    const flat: Flat = [
+      marks.reduce((sum, [a]) => sum + a, 0) / marks.length,
+      marks.reduce((sum, [, l]) => sum + l, 0) / marks.length,
+    ]
+    const at = still.places({ panel: two.body.panel, flat: Float64Array.from(flat) })
+    return { panels, flat, at: [at[0] as number, at[1] as number, at[2] as number] }
+  }
+
+  const walk = (from: Still, to: Still, pairs: readonly (readonly [Sheet, Sheet])[]): void => {
+    const stretch = motion.stretch(from, to)
+    const boxes = new Map<number, Float64Array>()
+    const boxIn = (sheet: Sheet): Float64Array => {
+      let box = boxes.get(sheet.panel)
+      if (!box) {
+        box = sweptBox(stretch, sheet.outline)
+        boxes.set(sheet.panel, box)
+      }
+      return box
+    }
+    const narrow = to.opening - from.opening < NARROWEST
+    const open = pairs.filter(([one, two]) => {
+      const key = name(one.panel, two.panel)
+      if (found.get(key)?.verdict === 'touches') return false
+      if (boxesApart(boxIn(one), boxIn(two))) return false
+      left--
+      const what = doubt(one, two, stretch)
+      if (what === null) return false
+      const middle = (from.opening + to.opening) / 2
+      if (what !== true && what.gap < -TOUCH) {
+        found.set(key, touching(what, middle, to.opening))
+        return false
+      }
+      if (!narrow && left > 0) return true
+      const pair = what === true ? whole(one, two) : what
+      if (pair && !found.has(key))
+        found.set(key, { ...spot(pair, motion.still(middle)), verdict: 'undecided', opening: middle, depth: Math.max(0, pair.gap) })
+      return false
+    })
+    if (open.length === 0) return
+    const middle = motion.still((from.opening + to.opening) / 2)
+    // From flat towards shut, as the card is made: the first touch found is the first one felt.
+    walk(middle, to, open)
+    walk(from, middle, open)
+  }
+  const whole = (one: Sheet, two: Sheet): Doubt | null => {
+    const [a, b] = [one.faces[0], two.faces[0]]
+    return a && b ? { one: a, two: b, gap: 0 } : null
+  }
+
+  const pairs = sheets.flatMap((one, i) =>
+    sheets.slice(i + 1).flatMap((two): [Sheet, Sheet][] => (wants(one.panel, two.panel) ? [[one, two]] : [])),
+  )
+  walk(motion.still(1), motion.still(180), pairs)
+  return [...found.values()]
+}
+
+/** The box in the world that a body keeps to over a stretch: least and greatest x, y, z. */
+function sweptBox(stretch: Stretch, body: Body): Float64Array {
+  const [p, q] = [stretch.from.places(body), stretch.to.places(body)]
+  const bends = stretch.bends(WORLD, body)
+  const box = Float64Array.of(1, -1, 1, -1, 1, -1).map((sign) => sign * Number.POSITIVE_INFINITY)
+  const eighth = (stretch.width * stretch.width) / 8
+  for (let i = 0; i < p.length; i++) {
+    const off = (bends[Math.floor(i / 3)] as number) * eighth
+    const k = 2 * (i % 3)
+    box[k] = Math.min(box[k] as number, (p[i] as number) - off, (q[i] as number) - off)
+    box[k + 1] = Math.max(box[k + 1] as number, (p[i] as number) + off, (q[i] as number) + off)
+  }
+  return box
+}
+
+const boxesApart = (one: Float64Array, two: Float64Array): boolean =>
+  [0, 2, 4].some(
+    (k) => (one[k] as number) > (two[k + 1] as number) || (two[k] as number) > (one[k + 1] as number),
+  )
