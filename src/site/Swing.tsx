@@ -3,8 +3,9 @@ import '../widgets/bench.css'
 import type { JSX } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import type { Camera } from '../drawing/camera.ts'
+import { pointInView } from '../drawing/point.ts'
 import { view } from '../drawing/view.ts'
-import type { Design } from '../paper/index.ts'
+import type { Design, Flat } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { Figure } from '../widgets/Figure.tsx'
 import { RangeField } from '../widgets/RangeField.tsx'
@@ -21,37 +22,40 @@ interface SwingProps {
   readonly frame: readonly number[]
   /** Mechanisms whose rise is measured in the picture. */
   readonly rise?: readonly string[]
+  /** A point of a bare card, mm, shown with its twin. */
+  readonly point?: Flat
+  /** Height of the words in the picture, px. */
+  readonly text?: number
   /** Says which card it is. */
   readonly label: string
 }
 
 /** A small card that opens and shuts: one picture, one slider. The server draws the same picture first. */
-export function Swing({
-  design,
-  opening,
-  camera,
-  width,
-  height,
-  frame,
-  rise = [],
-  label,
-}: SwingProps): JSX.Element {
+export function Swing(props: SwingProps): JSX.Element {
+  const { design, opening, camera, width, height, frame, rise = [], point, text = 17, label } = props
   const [now, setNow] = useState(opening)
   const poser = useMemo(() => compile(design), [design])
-  const drawing = view(poser, now, camera, { width, height }, { rise, frame, squares: false, text: 17 })
+  const plain = view(poser, now, camera, { width, height }, { rise, frame, squares: false, text })
+  const drawing = point ? pointInView(plain, point, now, { text, unit: 'mm' }) : plain
   return (
     <div class="swing">
       <Figure drawing={drawing} />
-      <RangeField
-        label={`Opening of the ${label}`}
-        value={now}
-        min={frame[0] ?? 0}
-        max={frame.at(-1) ?? 180}
-        unit="deg"
-        length="mm"
-        onSet={setNow}
-        onRest={() => {}}
-      />
+      <div class="swing-bar">
+        <span aria-hidden="true">Opening</span>
+        <RangeField
+          label={`Opening of the ${label}`}
+          value={now}
+          min={frame[0] ?? 0}
+          max={frame.at(-1) ?? 180}
+          unit="deg"
+          length="mm"
+          onSet={setNow}
+          onRest={() => {}}
+        />
+        <span class="number" aria-hidden="true">
+          {now.toFixed(0)}°
+        </span>
+      </div>
     </div>
   )
 }

@@ -2,10 +2,10 @@ import type { Design } from '../../paper/index.ts'
 import {
   cardFields,
   change,
-  compile,
   settingOf as fieldValue,
   highest,
   measure,
+  pagePoint,
   poseAt,
   settable,
 } from '../../paper/index.ts'
@@ -103,11 +103,7 @@ const readings: Readonly<Record<string, (design: Design, ask: Ask) => Answer>> =
     const across = given(ask.across, 'across, the distance of the point from the gutter', 'apart')
     if (!(across >= 0 && across <= design.card.width))
       throw new AskError(`across is ${across}; the page goes from 0 to ${design.card.width} mm.`)
-    const poser = compile(design)
-    poser(opening(ask))
-    const right = poser.lift(1, [across, 0])
-    const left = poser.lift(0, [across, 0])
-    return mm(Math.hypot(right[0] - left[0], right[1] - left[1], right[2] - left[2]))
+    return mm(pagePoint([across, 0], opening(ask)).gape)
   },
 }
 
