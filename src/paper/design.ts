@@ -50,8 +50,10 @@ function thing(value: unknown, path: string): Thing {
 /** A received value in a sentence: short, and never a wall of text. */
 function shown(value: unknown): string {
   if (value === undefined) return 'left out'
+  if (typeof value === 'number') return String(value)
+  if (typeof value === 'string') return JSON.stringify(value.length > 40 ? `${value.slice(0, 36)} …` : value)
   const text = JSON.stringify(value) ?? String(value)
-  return text.length > 40 ? `${text.slice(0, 37)}...` : text
+  return text.length > 40 ? `${text.slice(0, 36)} …` : text
 }
 
 function onlyKeys(value: Thing, known: readonly string[], path: string): void {

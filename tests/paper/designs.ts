@@ -46,6 +46,8 @@ export interface Wish {
   readonly kinds?: readonly Plan['kind'][]
   /** Fractions of 0 and 1, tiny lengths, folds square to the crease: what no pair of scissors would do. */
   readonly poor?: boolean
+  /** Least and greatest fraction of its crease and card that a mechanism takes; 0.1 to 0.9 unless said. */
+  readonly parts?: readonly [number, number]
   /** Steepest wedge angle of a V-fold, degrees. */
   readonly steepest?: number
   /** Each mechanism sits on a crease of the one before it, so that `depth` is reached every time. */
@@ -66,7 +68,7 @@ export const cards: fc.Arbitrary<Card> = fc
     wide ? { width: long, height: short, caliper: 0.25 } : { width: short, height: long, caliper: 0.25 },
   )
 
-const ordinary = fc.double({ min: 0.1, max: 0.9, noNaN: true })
+const ordinary = ([min, max]: readonly [number, number]) => fc.double({ min, max, noNaN: true })
 const tiny = [0, Number.MIN_VALUE, 1e-300, 1e-160, 1e-12, 1e-9, 1e-6]
 const poorly = fc.oneof(
   fc.constantFrom(...tiny, 0.5, nextFloat(1, -1), 1),
@@ -114,7 +116,7 @@ function placed(id: string, on: string, length: number, card: Card, plan: Plan, 
 
 /** Random designs, read through `parseDesign` as a file would be. */
 export function designs(wish: Wish = {}): fc.Arbitrary<Design> {
-  const part = wish.poor ? poorly : ordinary
+  const part = wish.poor ? poorly : ordinary(wish.parts ?? [0.1, 0.9])
   const plan: fc.Arbitrary<Plan> = fc.record({
     host: fc.nat({ max: wish.chain ? 2 : 7 }),
     kind: fc.constantFrom(...(wish.kinds ?? (['cut-v-fold', 'cut-layer', 'cut-trapezoid'] as const))),

@@ -1,4 +1,4 @@
-// Twins of a design: the same paper seen another way. Written from the file format's own rules.
+// Twins of a design of the cut family: the same paper seen another way. Written from the file format's own rules.
 import type { Design, Flat, Mechanism } from '../../src/paper/index.ts'
 import { modelOf } from '../../src/paper/index.ts'
 
@@ -45,8 +45,11 @@ function moved(m: Mechanism, by: number): Mechanism {
         apex: m.apex + by,
         ...(m.outline ? { outline: m.outline.map(([a, b]): Flat => [a, b + by]) } : {}),
       }
-    default:
+    case 'cut-layer':
+    case 'cut-trapezoid':
       return { ...m, start: m.start + by, end: m.end + by }
+    default:
+      throw new RangeError(`no twin for ${m.kind}`)
   }
 }
 
@@ -68,8 +71,10 @@ function fromOtherEnd(m: Mechanism, length: number): Mechanism {
       }
     case 'cut-layer':
       return { ...m, start: turn(m.end), end: turn(m.start) }
-    default:
+    case 'cut-trapezoid':
       return { ...m, start: turn(m.end), end: turn(m.start), startCut: m.endCut, endCut: m.startCut }
+    default:
+      throw new RangeError(`no twin for ${m.kind}`)
   }
 }
 
