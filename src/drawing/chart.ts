@@ -1,13 +1,11 @@
-import { extent, max } from 'd3-array'
-import { scaleLinear } from 'd3-scale'
-import { line } from 'd3-shape'
+import { ticks as roundSteps } from 'd3-array'
 import type { Design, Flat } from '../paper/index.ts'
 import { compile, highest, pagePoint, riseOf, swing, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
-import { runPen } from './pen.ts'
+import { linear } from './scale.ts'
 import type { Wish } from './words.ts'
 import { placeWords, textWidth } from './words.ts'
 
@@ -70,22 +68,23 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const { point } = options
   const curves = point ? [gapCurve(point, opening)] : riseCurves(design, opening, ids)
   const what = point ? 'gap' : 'rise'
-  const low = Math.min(0, ...curves.map(({ path }) => extent(path, (p) => p.rise)[0] ?? 0))
-  const top = max(curves, ({ peak }) => peak.rise) ?? 0
-  const ends = [Math.floor(low / AXIS_STEP) * AXIS_STEP, Math.max(1, Math.ceil((top * 1.12) / AXIS_STEP)) * AXIS_STEP]
+  const low = Math.min(0, ...curves.flatMap(({ path }) => path.map(({ rise }) => rise)))
+  const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
+  const floor = Math.floor(low / AXIS_STEP) * AXIS_STEP
+  const ceiling = Math.max(1, Math.ceil((top * 1.12) / AXIS_STEP)) * AXIS_STEP
 
   const perUnit = unit === 'mm' ? 1 : 25.4
-  const rises = scaleLinear(ends.map((mm) => mm / perUnit), [size.height - text * 2.5, text * 2.1])
-  const ticks = rises.ticks(Math.max(2, Math.min(4, size.height / 70)))
+  const [bottom, roof] = [size.height - text * 2.5, text * 2.1]
+  const rises = linear([floor / perUnit, ceiling / perUnit], [bottom, roof])
+  const ticks = roundSteps(floor / perUnit, ceiling / perUnit, Math.max(2, Math.min(4, size.height / 70)))
   const left = 14 + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
-  const openings = scaleLinear([0, 180], [left, size.width - 22])
+  const degrees = size.width - 22
+  const openings = linear([0, 180], [left, degrees])
   const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
 
   const marks: Mark[] = []
   const words: Mark[] = []
-  const degrees = openings.range()[1] as number
   const steps = degrees - left < 260 ? [0, 90, 180] : [0, 45, 90, 135, 180]
-  const [bottom, roof] = rises.range() as [number, number]
   const grid: Point[][] = []
   for (const tick of ticks) {
     grid.push([[left, rises(tick)], [degrees, rises(tick)]])
@@ -104,11 +103,9 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const lines: [Point, Point][] = []
   const rects: [number, number, number, number][] = []
   curves.forEach(({ ids, path, peak, now }, series) => {
-    // A linear curve asks for the pen's three verbs alone.
-    const pen = runPen()
-    line<Curve['path'][number]>((p) => openings(p.opening), (p) => rises(p.rise / perUnit)).context(pen as unknown as CanvasRenderingContext2D)([...path])
-    marks.push({ mark: 'path', runs: pen.runs, closed: false, role: 'curve', series, of: ids.join(' ') })
-    for (const run of pen.runs) run.slice(1).forEach((p, k) => lines.push([run[k] as Point, p]))
+    const run = path.map((p): Point => at(p.opening, p.rise))
+    marks.push({ mark: 'path', runs: [run], closed: false, role: 'curve', series, of: ids.join(' ') })
+    run.slice(1).forEach((p, k) => lines.push([run[k] as Point, p]))
     const p = at(peak.opening, peak.rise)
     marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
     const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
@@ -146,6 +143,6 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     says: first
       ? `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${first.ids[0]} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
       : 'Rise against opening: nothing rises yet.',
-    toOpening: ([x]) => Math.min(180, Math.max(0, openings.invert(x))),
+    toOpening: ([x]) => Math.min(180, Math.max(0, openings.back(x))),
   }
 }

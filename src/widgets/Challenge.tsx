@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
-import { check, type Design } from '../paper/index.ts'
+import type { Design } from '../paper/index.ts'
 import type { BenchConfig } from './config.ts'
 import { type Goal, judge } from './judge.ts'
 import { benchOf, lengthUnit } from './page.ts'
@@ -19,8 +19,7 @@ interface ChallengeProps {
 export function Challenge({ slug, design, config, goal, children }: ChallengeProps): JSX.Element {
   const bench = benchOf(slug).value
   const state = bench?.state.value ?? startState(design, config)
-  const checks = bench?.checks.value ?? check(state.design, { repairs: false })
-  const { done, says } = judge(goal, state, config, checks, lengthUnit.value)
+  const { done, says } = judge(goal, state, config, bench?.checks.value ?? null, lengthUnit.value)
   const [met, setMet] = useState(false)
   useEffect(() => {
     // It stays quiet while a hand passes through the goal; a goal that holds is told once.

@@ -15,12 +15,13 @@ interface ChartFigureProps {
 
 /** The rise through the whole motion; its dot is the card as it stands. */
 export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 424, height: 300 })
-  const { opening } = bench.state.value
+  const { ref, size, text } = useStage({ width: 424, height: 296 })
+  const { opening, point } = bench.state.value
   const length = lengthUnit.value
   const design = bench.design.value
   const drawn = chart(design, opening, size, {
     ...(lead === undefined ? {} : { of: [lead] }),
+    ...(point ? { point } : {}),
     text,
     unit: length,
   })

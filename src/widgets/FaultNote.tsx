@@ -63,7 +63,8 @@ function FaultLine({ bench, check, length }: LineProps): JSX.Element {
 
 /** What the checks say, in words; the pictures show where. It is always there, so that nothing jumps. */
 export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
-  const checks = bench.checks.value
+  const known = bench.checks.value
+  const checks = known ?? []
   const failed = checks.filter(({ ok }) => !ok)
   const [first, ...more] = failed
   const length = lengthUnit.value
@@ -74,7 +75,7 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
           <FaultLine check={first} {...{ bench, length }} />
         </ul>
       ) : (
-        <p>{allWell}</p>
+        <p>{known ? allWell : ''}</p>
       )}
       {more.length > 0 ? (
         <details>
@@ -86,7 +87,7 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
           </ul>
         </details>
       ) : null}
-      <Aloud checks={checks} />
+      {known ? <Aloud checks={known} /> : null}
     </div>
   )
 }

@@ -3,8 +3,7 @@ import './bench.css'
 import { effect } from '@preact/signals'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useState } from 'preact/hooks'
-import type { Design } from '../paper/index.ts'
-import { sharedSlits } from '../paper/index.ts'
+import type { Check, Design } from '../paper/index.ts'
 import { Actions } from './Actions.tsx'
 import { followAddress } from './address.ts'
 import { type Bench, benchModel, type Frames, NO_FRAMES } from './bench-model.ts'
@@ -24,6 +23,8 @@ export interface FoldBenchProps {
   readonly design: Design
   readonly slug: string
   readonly config: BenchConfig
+  /** The kernel's verdicts on the design, worked out when the page is made. */
+  readonly checks?: readonly Check[]
 }
 
 const screenFrames: Frames =
@@ -90,11 +91,14 @@ function undoKeys(bench: Bench, event: KeyboardEvent): void {
   else bench.undo()
 }
 
+/** Fetches the kernel's checks: when a hand comes near, since they weigh too much for a page at rest. */
+const fetchChecker = async (bench: Bench): Promise<void> => bench.bringChecker((await import('./checker.ts')).check)
+
 /** Works out the repairs once the hands rest. */
 function examineAtRest(bench: Bench): () => void {
   let wait: ReturnType<typeof setTimeout> | undefined
   const stop = effect(() => {
-    bench.design.value
+    if (bench.checks.value === null) void fetchChecker(bench)
     const busy = bench.held.value !== null || bench.playing.value
     clearTimeout(wait)
     if (!busy) wait = setTimeout(bench.examine, 120)
@@ -125,22 +129,12 @@ function wake(bench: Bench, slug: string): () => void {
   }
 }
 
-/** The lead and the one it shares its slit with. */
-function leadIds(design: Design, config: BenchConfig): readonly string[] {
-  const lead = leadOf(design, config)
-  if (!lead) return []
-  const index = design.mechanisms.indexOf(lead)
-  const twin = sharedSlits(design).find((pair) => pair.includes(index))
-  const other = twin && design.mechanisms[twin[0] === index ? twin[1] : twin[0]]
-  return other ? [lead.id, other.id] : [lead.id]
-}
-
 /**
  * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
  * read. The server draws the first picture with the same functions.
  */
-export function FoldBench({ design, slug, config }: FoldBenchProps): JSX.Element {
-  const [bench] = useState(() => benchModel(design, config, screenFrames))
+export function FoldBench({ design, slug, config, checks = [] }: FoldBenchProps): JSX.Element {
+  const [bench] = useState(() => benchModel(design, config, { frames: screenFrames, checks }))
   const [awake, setAwake] = useState(false)
   useEffect(() => {
     setAwake(true)
@@ -150,7 +144,13 @@ export function FoldBench({ design, slug, config }: FoldBenchProps): JSX.Element
   const has = (name: FigureName): boolean => figures.includes(name)
   const lead = leadOf(design, config)?.id
   return (
-    <div class="bench" data-awake={awake}>
+    // biome-ignore lint/a11y/noStaticElementInteractions: only fetches what the first press will need
+    <div
+      class="bench"
+      data-awake={awake}
+      onPointerDownCapture={() => void fetchChecker(bench)}
+      onFocusCapture={() => void fetchChecker(bench)}
+    >
       <div class="bench-grid">
         {has('view') ? (
           <FigureFrame name="view" bar={<Knobs bench={bench} />}>
@@ -159,7 +159,7 @@ export function FoldBench({ design, slug, config }: FoldBenchProps): JSX.Element
         ) : null}
         {has('sheet') ? (
           <FigureFrame name="sheet">
-            <SheetFigure bench={bench} ids={leadIds(design, config)} section={has('section')} />
+            <SheetFigure bench={bench} section={has('section')} />
           </FigureFrame>
         ) : null}
         <div class="bench-bar">

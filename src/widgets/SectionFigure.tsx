@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import { pointInSection } from '../drawing/point.ts'
 import { section } from '../drawing/section.ts'
 import { type Bench, cutAt } from './bench-model.ts'
 import { Figure } from './Figure.tsx'
@@ -44,14 +45,16 @@ interface SectionFigureProps {
 
 /** The fold from its end: how the parts stand over the page. */
 export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 590, height: 300 })
-  const { opening, station } = bench.state.value
+  const { ref, size, text } = useStage({ width: 590, height: 296 })
+  const { opening, station, point } = bench.state.value
+  const unit = lengthUnit.value
   const at = station === null && lead !== undefined ? lead : bench.station.value
-  const drawing = section(bench.poser.value, opening, at, size, {
+  const plain = section(bench.poser.value, opening, at, size, {
     ...(lead === undefined ? {} : { of: lead }),
     text,
-    unit: lengthUnit.value,
+    unit,
   })
+  const drawing = point ? pointInSection(plain, point, opening, { text, unit }) : plain
   return (
     <div class="stage stage-section" ref={ref}>
       <Figure drawing={drawing} />

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact'
 import type { Drawing, PathMark } from '../drawing/marks.ts'
 import { type Pattern, pattern } from '../drawing/pattern.ts'
+import { pointOnSheet } from '../drawing/point.ts'
 import { type BenchHandle, handleSays, nudged, toEnd } from './bench-handles.ts'
 import { type Bench, cutAt } from './bench-model.ts'
 import { Figure } from './Figure.tsx'
@@ -95,18 +96,23 @@ function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.E
 
 interface SheetFigureProps {
   readonly bench: Bench
-  /** Ids whose sizes stand in the picture. */
-  readonly ids: readonly string[]
   /** Whether the section's place is shown on the sheet. */
   readonly section: boolean
 }
 
 /** The flat sheet, with everything that can be dragged on it. */
-export function SheetFigure({ bench, ids, section }: SheetFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 424, height: 380 })
-  const length = lengthUnit.value
-  const design = bench.design.value
-  const sheet = pattern(design, size, { handles: ids, faults: bench.checks.value, text, unit: length })
+export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
+  const { ref, size, text } = useStage({ width: 424, height: 352 })
+  const unit = lengthUnit.value
+  const { design, point } = bench.state.value
+  const handles = bench.handles.value
+  const plain = pattern(design, size, {
+    handles: handles.map(({ key }) => key),
+    faults: bench.checks.value ?? [],
+    text,
+    unit,
+  })
+  const sheet = point ? pointOnSheet(plain, point, design.card, { text, unit }) : plain
   const station = bench.station.value
   const drawing: Drawing = section
     ? { ...sheet, marks: [...sheet.marks, stationMark(sheet, design.card.width, station)] }
@@ -114,9 +120,9 @@ export function SheetFigure({ bench, ids, section }: SheetFigureProps): JSX.Elem
   return (
     <div class="stage stage-sheet" ref={ref}>
       <Figure drawing={drawing} />
-      {section ? <StationGrip {...{ bench, sheet, station, length }} /> : null}
-      {bench.handles.value.map((handle) => (
-        <HandleGrip key={handle.key} {...{ bench, handle, sheet, length }} />
+      {section ? <StationGrip {...{ bench, sheet, station, length: unit }} /> : null}
+      {handles.map((handle) => (
+        <HandleGrip key={handle.key} {...{ bench, handle, sheet, length: unit }} />
       ))}
     </div>
   )

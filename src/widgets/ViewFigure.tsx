@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useRef } from 'preact/hooks'
+import { pointInView } from '../drawing/point.ts'
 import { type View, type ViewOptions, view } from '../drawing/view.ts'
 import { type Bench, opened, seenFrom } from './bench-model.ts'
 import { Figure } from './Figure.tsx'
@@ -76,16 +77,18 @@ interface ViewFigureProps {
 
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
 export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 590, height: 380 })
+  const { ref, size, text } = useStage({ width: 590, height: 352 })
   const drag = useRef<Drag | null>(null)
-  const { opening, camera } = bench.state.value
-  const drawn = view(bench.poser.value, opening, camera, size, {
+  const { opening, camera, point } = bench.state.value
+  const unit = lengthUnit.value
+  const plain = view(bench.poser.value, opening, camera, size, {
     ...options,
     handle: true,
-    faults: bench.checks.value,
+    faults: bench.checks.value ?? [],
     text,
-    unit: lengthUnit.value,
+    unit,
   })
+  const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
   const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
   const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
   const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))

@@ -1,6 +1,6 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Check, Design, Poser, Repair } from '../paper/index.ts'
-import { check, compile } from '../paper/index.ts'
+import { compile } from '../paper/index.ts'
 import { type BenchHandle, benchHandles, handleChoices } from './bench-handles.ts'
 import type { BenchConfig, CameraChoice } from './config.ts'
 import { type BenchField, benchFields, withFields } from './fields.ts'
@@ -25,6 +25,9 @@ export const NO_FRAMES: Frames = {
   drop() {},
 }
 
+/** The kernel's `check`; it is as large as a bench and comes when the first hand touches one. */
+export type Checker = (design: Design, options?: { readonly repairs?: boolean }) => readonly Check[]
+
 type Move = (state: BenchState) => BenchState
 
 /**
@@ -46,8 +49,11 @@ export interface Bench {
   /** Where the section is cut, mm along the gutter: where the reader put it, else through the tip. */
   readonly station: ReadonlySignal<number>
   readonly readings: ReadonlySignal<readonly Reading[]>
-  /** Verdicts on the design as it is now; the repairs are there once `examine` has run. */
-  readonly checks: ReadonlySignal<readonly Check[]>
+  /**
+   * Verdicts on the design as it is now; the repairs are there once `examine` has run. Null: not known,
+   * since no checker has come yet and the design is no longer the first one.
+   */
+  readonly checks: ReadonlySignal<readonly Check[] | null>
   /** The part of an address that brings this state back; empty for the first one. */
   readonly link: ReadonlySignal<string>
   /** What is being dragged: a handle's key, `opening`, `camera`, `section`; null: nothing. */
@@ -71,6 +77,8 @@ export interface Bench {
   repair(repair: Repair): void
   /** Works out the repairs; slow beside a drag, so it is asked for when hands rest. */
   examine(): void
+  /** From now on there are verdicts. */
+  bringChecker(checker: Checker): void
   /** Takes over what a link says. Does not count as a step unless `undoable`. */
   open(link: string, undoable?: boolean): void
   play(): void
@@ -97,8 +105,17 @@ export const cutAt = (state: BenchState, station: number | null): BenchState => 
   station: station === null ? null : kept(within(Math.round(station * 10) / 10, 0, state.design.card.height)),
 })
 
+/** What a bench may be given beside its design. */
+export interface BenchParts {
+  readonly frames?: Frames
+  readonly checker?: Checker
+  /** Verdicts on the first design, worked out when the page was made. */
+  readonly checks?: readonly Check[]
+}
+
 /** A bench for a design. Throws a RangeError if the configuration names what the design does not have. */
-export function benchModel(design: Design, config: BenchConfig, frames: Frames = NO_FRAMES): Bench {
+export function benchModel(design: Design, config: BenchConfig, parts: BenchParts = {}): Bench {
+  const { frames = NO_FRAMES } = parts
   const start = startState(design, config)
   const fields = benchFields(design, config)
   const choices = handleChoices(design, config)
@@ -112,7 +129,10 @@ export function benchModel(design: Design, config: BenchConfig, frames: Frames =
 
   const designNow = computed(() => state.value.design)
   const all = computed(() => measured(state.value, config))
-  const quick = computed(() => check(designNow.value, { repairs: false }))
+  const checker = signal<Checker | null>(parts.checker ?? null)
+  const quick = computed(
+    () => checker.value?.(designNow.value, { repairs: false }) ?? (designNow.value === design ? (parts.checks ?? null) : null),
+  )
   const checks = computed(() =>
     examined.value?.design === designNow.value ? examined.value.checks : quick.value,
   )
@@ -247,7 +267,11 @@ export function benchModel(design: Design, config: BenchConfig, frames: Frames =
     },
     examine() {
       const design = designNow.peek()
-      if (examined.peek()?.design !== design) examined.value = { design, checks: check(design) }
+      const check = checker.peek()
+      if (check && examined.peek()?.design !== design) examined.value = { design, checks: check(design) }
+    },
+    bringChecker(check) {
+      checker.value = check
     },
     open(link, undoable = false) {
       const read = readLink(link, start)

@@ -92,14 +92,14 @@ function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, u
 }
 
 /**
- * How a state stands against a goal. `checks` are the verdicts on the very same design.
+ * How a state stands against a goal. `checks` are the verdicts on the very same design; null: not known yet.
  * Throws a RangeError if the goal asks for something the bench does not have.
  */
 export function judge(
   goal: Goal,
   state: BenchState,
   config: BenchConfig,
-  checks: readonly Check[],
+  checks: readonly Check[] | null,
   unit: LengthUnit = 'mm',
 ): Verdict {
   if ('all' in goal) {
@@ -111,6 +111,7 @@ export function judge(
     }
   }
   if ('sound' in goal) {
+    if (!checks) return { done: false, says: 'It must also work as paper.' }
     const failed = checks.find(({ ok }) => !ok)
     return failed
       ? { done: false, says: `It must also work as paper. ${large(failed.sentence)}` }

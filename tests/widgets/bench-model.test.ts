@@ -80,7 +80,7 @@ describe('a gesture', () => {
 
   test('many moves between two pictures cause one new state', () => {
     const frames = handFrames()
-    const bench = benchModel(beak, {}, frames)
+    const bench = benchModel(beak, {}, { frames })
     let states = 0
     const stop = effect(() => {
       bench.measured.value
@@ -99,7 +99,7 @@ describe('a gesture', () => {
   })
 
   test('it ends where the hand was, even if the last move was not shown', () => {
-    const bench = benchModel(beak, {}, handFrames())
+    const bench = benchModel(beak, {}, { frames: handFrames() })
     const held = handle(bench, 'beak/slit-end')
     bench.hold('beak/slit-end')
     bench.move((from) => held.drag(from, [50, 70]))
@@ -130,7 +130,7 @@ describe('a gesture', () => {
 
   test('a bench that is dropped in mid-drag does nothing more', () => {
     const frames = handFrames()
-    const bench = benchModel(beak, {}, frames)
+    const bench = benchModel(beak, {}, { frames })
     const held = handle(bench, 'beak/slit-end')
     bench.hold('beak/slit-end')
     bench.move((from) => held.drag(from, [60, 70]))
@@ -265,7 +265,7 @@ describe('undo and redo', () => {
 describe('playing', () => {
   test('it swings smoothly from where it is to flat, to shut and back, and leaves nothing to undo', () => {
     const frames = handFrames()
-    const bench = benchModel(beak, {}, frames)
+    const bench = benchModel(beak, {}, { frames })
     bench.play()
     const seen: number[] = []
     for (let time = 1000; time < 8100; time += 16) {
@@ -285,7 +285,7 @@ describe('playing', () => {
   })
 
   test('a hand on the opening stops it', () => {
-    const bench = benchModel(beak, {}, handFrames())
+    const bench = benchModel(beak, {}, { frames: handFrames() })
     bench.play()
     bench.step('opening', (now) => opened(now, 30))
     expect(bench.playing.value).toBe(false)
@@ -294,9 +294,9 @@ describe('playing', () => {
 
 describe('checks', () => {
   test('a repair is applied as it was offered, mends the check, and can be undone', () => {
-    const bench = benchModel(beak, {})
+    const bench = benchModel(beak, {}, { checker: check })
     setField(bench, 'beak.cut', 104)
-    const failed = () => bench.checks.value.filter(({ ok }) => !ok)
+    const failed = () => (bench.checks.value ?? []).filter(({ ok }) => !ok)
     expect(failed().length).toBeGreaterThan(0)
     bench.examine()
     const [first] = failed()
