@@ -133,8 +133,8 @@ function wake(bench: Bench, slug: string): () => void {
  * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
  * read. The server draws the first picture with the same functions.
  */
-export function FoldBench({ design, slug, config, checks = [] }: FoldBenchProps): JSX.Element {
-  const [bench] = useState(() => benchModel(design, config, { frames: screenFrames, checks }))
+export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX.Element {
+  const [bench] = useState(() => benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }))
   const [awake, setAwake] = useState(false)
   useEffect(() => {
     setAwake(true)
