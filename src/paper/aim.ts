@@ -1,7 +1,8 @@
 import { change, fieldsFor, settable, settingOf } from './change.ts'
 import { check } from './check.ts'
-import { measure } from './measure.ts'
+import { riseOf, tipAt } from './measure.ts'
 import type { Design } from './model.ts'
+import { compile } from './pose.ts'
 import { kindOf } from './registry.ts'
 import type { Change, CheckName } from './types.ts'
 
@@ -53,12 +54,15 @@ function settingsOf(design: Design, id: string): readonly Setting[] {
   const m = design.mechanisms.find((one) => one.id === id)
   if (!m) throw new RangeError(`there is no mechanism ${id}`)
   const big = Math.max(design.card.width, design.card.height)
-  return settable(m).map(({ name, unit, min, max }) => ({
-    name,
-    min: unit === 'mm' ? Math.max(min, -big) : min,
-    max: unit === 'mm' ? Math.min(max, big) : max,
-    now: settingOf(m, name),
-  }))
+  const { aims } = kindOf(m)
+  return settable(m)
+    .filter(({ name }) => aims.includes(name))
+    .map(({ name, unit, min, max }) => ({
+      name,
+      min: unit === 'mm' ? Math.max(min, -big) : min,
+      max: unit === 'mm' ? Math.min(max, big) : max,
+      now: settingOf(m, name),
+    }))
 }
 
 /** The design with one or two settings of a mechanism at these values; null outside their limits. */
@@ -82,12 +86,21 @@ function withSettings(
 
 /** What is missed, one number for each wanted reading, mm. */
 function missed(design: Design, id: string, target: Target): number[] {
-  const tip = measure(design, target.opening).tips[id]
-  if (!tip) return [Number.POSITIVE_INFINITY]
+  const { rise, reach } = tipOf(design, id, target.opening)
   return [
-    ...(target.rise === undefined ? [] : [tip.rise - target.rise]),
-    ...(target.reach === undefined ? [] : [tip.reach - target.reach]),
+    ...(target.rise === undefined ? [] : [rise - target.rise]),
+    ...(target.reach === undefined ? [] : [reach - target.reach]),
   ]
+}
+
+function tipOf(design: Design, id: string, opening: number): { rise: number; reach: number } {
+  const poser = compile(design)
+  poser(opening)
+  const at = tipAt(
+    poser,
+    design.mechanisms.findIndex((m) => m.id === id),
+  )
+  return { rise: riseOf(at, opening), reach: at[1] }
 }
 
 const norm = (v: readonly number[]): number => Math.hypot(...v)
@@ -144,7 +157,7 @@ function descend(
 
 /** Starting values spread over a setting's range, the present one first. */
 function starts({ min, max, now }: Setting): readonly number[] {
-  return [now, ...[0.1, 0.3, 0.5, 0.7, 0.9].map((t) => min + t * (max - min))]
+  return [now, ...[0.15, 0.5, 0.85].map((t) => min + t * (max - min))]
 }
 
 /** The pairs of settings (or single ones) that can be solved for as many readings. */
@@ -167,7 +180,7 @@ export function aim(design: Design, id: string, target: Target): Aim {
     check(d, { repairs: false }).flatMap(({ name, ok }) => (ok ? [] : [name]))
   const before = new Set(failing(design))
   const aimed = (names: readonly Setting[], values: readonly number[], next: Design): Aimed => {
-    const tip = measure(next, target.opening).tips[id]
+    const tip = tipOf(next, id, target.opening)
     const m = next.mechanisms.find((one) => one.id === id)
     const fields: Record<string, number | string> = {}
     let soFar = design
@@ -182,13 +195,13 @@ export function aim(design: Design, id: string, target: Target): Aim {
       settings: Object.fromEntries(names.map(({ name }) => [name, m ? settingOf(m, name) : 0])),
       fields,
       design: next,
-      rise: tip?.rise ?? Number.NaN,
-      reach: tip?.reach ?? Number.NaN,
+      rise: tip.rise,
+      reach: tip.reach,
       miss: norm(missed(next, id, target)),
       breaks: failing(next).filter((name) => !before.has(name)),
     }
   }
-  const found: { names: readonly Setting[]; values: readonly number[]; aimed: Aimed; far: number }[] = []
+  const found: { names: readonly Setting[]; values: readonly number[]; far: number }[] = []
   const close: { names: readonly Setting[]; values: readonly number[]; miss: number }[] = []
   for (const names of choices(settings, count)) {
     const miss = (x: readonly number[]) => {
@@ -209,16 +222,16 @@ export function aim(design: Design, id: string, target: Target): Aim {
         (one) => one.names === names && one.values.every((v, k) => Math.abs(v - (x[k] as number)) < SAME),
       )
       if (twin) continue
-      const next = withSettings(design, id, names, x)
-      if (!next) continue
       const far = norm(names.map(({ now }, k) => (x[k] as number) - now))
-      found.push({ names, values: x, aimed: aimed(names, x, next), far })
+      found.push({ names, values: x, far })
     }
   }
-  const ways = found
-    .filter((one) => one.aimed.breaks.length === 0)
-    .sort((a, b) => a.far - b.far)
-    .map((one) => one.aimed)
+  const ways: Aimed[] = []
+  for (const { names, values } of found.sort((a, b) => a.far - b.far)) {
+    const next = withSettings(design, id, names, values)
+    const way = next && aimed(names, values, next)
+    if (way && way.breaks.length === 0) ways.push(way)
+  }
   if (ways.length > 0) return { reached: true, ways, nearest: null }
   return { reached: false, ways, nearest: nearestWithin(design, id, close, aimed) }
 }

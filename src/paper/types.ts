@@ -212,6 +212,8 @@ export interface Kind<M extends Placed> {
   readonly choices?: readonly Choice[]
   /** Keys of the file that hold a list of numbers. */
   readonly lists?: readonly Field[]
+  /** The settings by which `aim` brings the tip to a place. */
+  readonly aims: readonly string[]
   /** What it sits on: a crease unless said otherwise. */
   readonly sitsOn?: 'crease' | 'panel'
   /** The same mechanism with every optional field filled in. */

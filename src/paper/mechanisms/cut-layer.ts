@@ -181,6 +181,7 @@ export const cutLayer: Kind<CutLayer> = {
       set: (_, value) => ({ left: value, right: value }),
     },
   ],
+  aims: ['start', 'end', 'depth', 'left', 'right'],
   handles: [
     {
       name: 'start-corner',

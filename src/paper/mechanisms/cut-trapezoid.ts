@@ -97,6 +97,7 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
       }),
     },
   ],
+  aims: ['start', 'end', 'startCut', 'endCut'],
   handles: [
     {
       name: 'start-corner',

@@ -102,6 +102,7 @@ export const cutVFold: Kind<CutVFold> = {
       set: (m, value) => ({ cut: outwardOf(m) * Math.tan(value * RADIANS) }),
     },
   ],
+  aims: ['apex', 'run', 'cut', 'lean'],
   handles: [
     {
       name: 'slit-end',

@@ -185,6 +185,7 @@ export const floatingLayer: Kind<FloatingLayer> = {
   ],
   points: [],
   derived: [],
+  aims: ['start', 'end', 'height'],
   handles: [
     {
       name: 'start-edge',

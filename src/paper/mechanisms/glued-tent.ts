@@ -178,6 +178,7 @@ export const gluedTent: Kind<GluedTent> = {
       set: (m, value) => ({ rightWall: value, leftWall: Math.max(0, m.leftWall + value - m.rightWall) }),
     },
   ],
+  aims: ['start', 'end', 'wall', 'leftFoot', 'rightFoot'],
   handles: [
     {
       name: 'start-foot',

@@ -247,6 +247,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       set: (m, value) => both(m, 'facet', value),
     },
   ],
+  aims: ['apex', 'ridge', 'base', 'facet'],
   handles: [
     {
       name: 'apex',

@@ -52,6 +52,7 @@ export const rider: Kind<Rider> = {
     { name: 'glue', help: 'The part of it that is glued, in the same coordinates.', required: true },
   ],
   derived: [],
+  aims: [],
   handles: [],
   complete: (m) => m,
   limits: (m) =>
