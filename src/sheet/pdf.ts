@@ -136,7 +136,9 @@ async function embedded(
   const faces: Face[] = []
   const missing = new Set(needed)
   for (const [k, file] of files.entries()) {
-    const letters = new Set(fontkit.create(file).characterSet)
+    const opened = fontkit.create(file)
+    if (!('characterSet' in opened)) throw new RangeError('a font file must hold one font, not a collection')
+    const letters = new Set(opened.characterSet)
     const gives = [...missing].filter((code) => letters.has(code))
     // The first file also stands in for letters that none has.
     if (gives.length === 0 && k > 0) continue

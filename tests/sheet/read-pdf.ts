@@ -1,0 +1,91 @@
+// Reads a PDF with Mozilla's PDF.js, which shares no code with the library that writes ours.
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
+
+export interface ReadLine {
+  /** One run of points for each move, in PDF units from the page's lower left corner. */
+  readonly runs: readonly (readonly (readonly [number, number])[])[]
+  readonly closed: boolean
+  readonly dash: readonly number[]
+  readonly width: number
+}
+
+export interface ReadWords {
+  readonly text: string
+  readonly x: number
+  readonly y: number
+  readonly size: number
+  readonly width: number
+}
+
+export interface ReadPage {
+  readonly box: readonly number[]
+  readonly lines: readonly ReadLine[]
+  readonly words: readonly ReadWords[]
+  readonly fonts: readonly string[]
+}
+
+export interface ReadPdf {
+  readonly title: string
+  readonly printScaling: string | undefined
+  readonly pages: readonly ReadPage[]
+}
+
+/** Codes of PDF.js inside one path: move, line, close. */
+const [MOVE, LINE, CLOSE] = [0, 1, 4]
+
+function outline(codes: readonly number[]): Pick<ReadLine, 'runs' | 'closed'> {
+  const runs: [number, number][][] = []
+  let closed = false
+  for (let k = 0; k < codes.length; ) {
+    const code = codes[k]
+    if (code === CLOSE) {
+      closed = true
+      k += 1
+      continue
+    }
+    if (code !== MOVE && code !== LINE) throw new Error(`a sheet has straight lines only, not code ${code}`)
+    if (code === MOVE) runs.push([])
+    runs.at(-1)?.push([codes[k + 1] ?? Number.NaN, codes[k + 2] ?? Number.NaN])
+    k += 3
+  }
+  return { runs, closed }
+}
+
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  // PDF.js takes the bytes away from their owner.
+  const pdf = await getDocument({ data: Uint8Array.from(bytes), verbosity: 0 }).promise
+  const preferences = (await pdf.getViewerPreferences()) as { PrintScaling?: string } | null
+  const { info } = await pdf.getMetadata()
+  const pages: ReadPage[] = []
+  for (let number = 1; number <= pdf.numPages; number++) {
+    const page = await pdf.getPage(number)
+    const { fnArray, argsArray } = await page.getOperatorList()
+    const lines: ReadLine[] = []
+    const fonts = new Set<string>()
+    let dash: readonly number[] = []
+    let width = 1
+    fnArray.forEach((operator, k) => {
+      const given = argsArray[k] as unknown[]
+      if (operator === OPS.setDash) dash = given[0] as number[]
+      if (operator === OPS.setLineWidth) width = given[0] as number
+      if (operator === OPS.setFont) fonts.add(page.commonObjs.get(given[0] as string).name as string)
+      if (operator === OPS.constructPath) {
+        const [codes] = given[1] as [Record<string, number>]
+        lines.push({ ...outline(Object.values(codes)), dash, width })
+      }
+    })
+    const { items } = await page.getTextContent()
+    const words = items.flatMap((item): ReadWords[] => {
+      if (!('str' in item) || item.str.trim() === '') return []
+      const [, , , size, x, y] = item.transform as [number, number, number, number, number, number]
+      return [{ text: item.str, x, y, size, width: item.width }]
+    })
+    pages.push({ box: page.view, lines, words, fonts: [...fonts] })
+  }
+  await pdf.destroy()
+  return {
+    title: String((info as { Title?: unknown }).Title),
+    printScaling: preferences?.PrintScaling,
+    pages,
+  }
+}

@@ -1,0 +1,50 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { fontOnDisk } from '../../src/sheet/font-on-disk.ts'
+import { sheetSvg } from '../../src/sheet/index.ts'
+import { looks } from '../../src/sheet/looks.ts'
+import { card, dummy } from './designs.ts'
+
+describe('the SVG', () => {
+  const [page = ''] = sheetSvg(dummy('heron'), { paper: 'letter' })
+
+  test('has its size in mm, and millimetres as its units', () => {
+    // CSS Values 3, 5.2: mm are real lengths where a medium has them; one user unit is then one mm.
+    expect(page).toMatch(/^<svg [^>]*width="279\.4mm" height="215\.9mm" viewBox="0 0 279\.4 215\.9"/)
+  })
+
+  test('needs nothing from elsewhere', async () => {
+    const [whole = ''] = sheetSvg(dummy('heron'), { paper: 'a4' }, await fontOnDisk())
+    for (const text of [page, whole]) {
+      expect(text.replace('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|@import|href=/)
+    }
+    expect(whole).toContain('src: url(data:font/woff;base64,d09GR')
+  })
+
+  test('says every dash pattern in its own style', () => {
+    for (const role of Object.keys(looks)) expect(page).toContain(`path.m-${role} { stroke:`)
+    expect(page).toMatch(/path\.m-valley \{[^}]*stroke-dasharray: 3 1\.5;/)
+    expect(page).toMatch(/path\.m-mountain \{[^}]*stroke-dasharray: 4 1\.5 0\.75 1\.5;/)
+  })
+
+  test('escapes what a title may hold', () => {
+    const [text = ''] = sheetSvg(card(105, 148, [], 'Owl & <moth> "x"'), { paper: 'a4' })
+    expect(text).not.toContain('<moth>')
+    expect(text).toContain('&lt;moth&gt;')
+  })
+})
+
+test('dash patterns on paper are those of the screen, at one scale', () => {
+  const tokens = readFileSync(new URL('../../src/site/styles/tokens.css', import.meta.url), 'utf8')
+  for (const role of ['valley', 'mountain'] as const) {
+    const screen = new RegExp(`--dash-${role}: ([\\d. ]+);`).exec(tokens)?.[1]?.split(' ').map(Number)
+    expect(looks[role].dash, role).toEqual(screen?.map((unit) => unit / 2))
+  }
+})
+
+test('lines of the sheet that differ in meaning differ in dash pattern', () => {
+  const patterns = (['cut', 'valley', 'mountain', 'crease'] as const).map((role) =>
+    looks[role].dash.join(' '),
+  )
+  expect(new Set(patterns).size).toBe(patterns.length)
+})
