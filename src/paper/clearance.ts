@@ -3,6 +3,7 @@ import { creaseLines, isAlong } from './checks/lines.ts'
 import type { Model } from './model.ts'
 import type { Body, Motion, Still, Stretch } from './motion.ts'
 import { bodyOf } from './motion.ts'
+import { parting, piercings, ROUNDING, TOUCH } from './parting.ts'
 import { facesOf } from './surface.ts'
 import type { Flat, Frame, Vec3 } from './types.ts'
 import { RADIANS } from './vector.ts'
@@ -36,11 +37,6 @@ const FIRST = 11.25
 const NARROWEST = 0.005
 /** Pairs looked at in a stretch before we say that we cannot tell; some hundred times what 25 mechanisms take. */
 const MOST = 2e6
-/** Rounding of positions, mm: some 1e-13 at each level of nesting. */
-const ROUNDING = 1e-10
-/** Crossing by less than this is touching along a joint, mm. */
-const TOUCH = 1e-6
-
 /** What is known of two panels (indices) that are not proved clear of each other. */
 export interface Meeting {
   readonly panels: readonly [number, number]
@@ -73,7 +69,12 @@ interface Facet {
 type Box = readonly [number, number, number, number]
 
 function boxOf(flat: Float64Array): Box {
-  let [a0, a1, l0, l1] = [1, -1, 1, -1].map((s) => s * Number.POSITIVE_INFINITY) as [number, number, number, number]
+  let [a0, a1, l0, l1] = [1, -1, 1, -1].map((s) => s * Number.POSITIVE_INFINITY) as [
+    number,
+    number,
+    number,
+    number,
+  ]
   for (let i = 0; i < flat.length; i += 2) {
     const [a, l] = [flat[i] as number, flat[i + 1] as number]
     a0 = Math.min(a0, a)
@@ -112,7 +113,8 @@ function sheetsOf(model: Model): Sheet[] {
   for (const { panel, outline, drawn } of facesOf(model)) {
     const cut = outline.map(
       (a, k) =>
-        drawn[k] === true && !isAlong({ a, b: outline[(k + 1) % outline.length] as Flat }, folds[panel] ?? []),
+        drawn[k] === true &&
+        !isAlong({ a, b: outline[(k + 1) % outline.length] as Flat }, folds[panel] ?? []),
     )
     const points = trimmed(outline, cut)
     if (points.length < 3) continue
@@ -123,20 +125,24 @@ function sheetsOf(model: Model): Sheet[] {
 }
 
 /** Writes the points of a body in the frame of a panel: across, along, and square to it. */
-function seen({ model }: Motion, still: Still, body: Body, panel: number): Float64Array {
+function seenInto(
+  to: Float64Array,
+  { model }: Motion,
+  still: Still,
+  body: Body,
+  panel: number,
+): Float64Array {
   const { crease, side } = model.panels[panel] as Model['panels'][number]
   const f = still.frames[crease] as Frame
   const S = (side === 'left' ? -1 : 1) * (f[12] as number)
   const C = f[13] as number
-  const at = (k: number): number => f[k] as number
-  const [ox, oy, oz] = [at(0), at(1), at(2)]
-  const [xx, xy, xz] = [at(3), at(4), at(5)]
-  const [dx, dy, dz] = [at(6), at(7), at(8)]
-  const [nx, ny, nz] = [at(9), at(10), at(11)]
+  const [ox, oy, oz] = [f[0] as number, f[1] as number, f[2] as number]
+  const [xx, xy, xz] = [f[3] as number, f[4] as number, f[5] as number]
+  const [dx, dy, dz] = [f[6] as number, f[7] as number, f[8] as number]
+  const [nx, ny, nz] = [f[9] as number, f[10] as number, f[11] as number]
   const [ex, ey, ez] = [S * xx + C * nx, S * xy + C * ny, S * xz + C * nz]
   const [hx, hy, hz] = [C * xx - S * nx, C * xy - S * ny, C * xz - S * nz]
   const from = still.places(body)
-  const to = new Float64Array(from.length)
   for (let i = 0; i < from.length; i += 3) {
     const x = (from[i] as number) - ox
     const y = (from[i + 1] as number) - oy
@@ -148,23 +154,38 @@ function seen({ model }: Motion, still: Still, body: Body, panel: number): Float
   return to
 }
 
+const seen = (motion: Motion, still: Still, body: Body, panel: number): Float64Array =>
+  seenInto(new Float64Array((body.flat.length / 2) * 3), motion, still, body, panel)
+
 /** One body over a stretch, seen from a panel: its corners at both ends, and M for each. */
 interface Path {
+  corners: number
   readonly from: Float64Array
   readonly to: Float64Array
   readonly M: Float64Array
 }
 
-function pathOf(motion: Motion, stretch: Stretch, body: Body, panel: number): Path {
-  const M = stretch.bends(panel, body)
+const roomFor = (corners: number): Path => ({
+  corners,
+  from: new Float64Array(3 * corners),
+  to: new Float64Array(3 * corners),
+  M: new Float64Array(corners),
+})
+
+/** Fills a path's memory. */
+function follow(path: Path, motion: Motion, stretch: Stretch, body: Body, panel: number): Path {
+  path.corners = body.flat.length / 2
+  seenInto(path.from, motion, stretch.from, body, panel)
+  seenInto(path.to, motion, stretch.to, body, panel)
+  stretch.bends(panel, body, path.M)
   const half = (stretch.width * stretch.width) / 2
-  for (let k = 0; k < M.length; k++) M[k] = (M[k] as number) * half
-  return { from: seen(motion, stretch.from, body, panel), to: seen(motion, stretch.to, body, panel), M }
+  for (let k = 0; k < path.corners; k++) path.M[k] = (path.M[k] as number) * half
+  return path
 }
 
 /** Whether every corner stays beyond `edge` along a direction through the whole stretch, joints aside. */
-function beyond({ from, to, M }: Path, x: number, y: number, z: number, edge: number): boolean {
-  for (let k = 0, i = 0; k < M.length; k++, i += 3) {
+function beyond({ corners, from, to, M }: Path, x: number, y: number, z: number, edge: number): boolean {
+  for (let k = 0, i = 0; k < corners; k++, i += 3) {
     const a = x * (from[i] as number) + y * (from[i + 1] as number) + z * (from[i + 2] as number) - edge
     const b = x * (to[i] as number) + y * (to[i + 1] as number) + z * (to[i + 2] as number) - edge
     if (!(a > -ROUNDING && b > -ROUNDING)) return false
@@ -186,97 +207,6 @@ function clearOfBox(path: Path, [a0, a1, l0, l1]: Box): boolean {
     beyond(path, 0, 1, 0, l1) ||
     beyond(path, 0, -1, 0, -l0)
   )
-}
-
-/** The direction along which two convex bodies at rest are farthest apart. */
-interface Parting {
-  x: number
-  y: number
-  z: number
-  /** Where the second ends along it. */
-  edge: number
-  /** How far the first begins beyond that, mm; below 0: they cross by so much. */
-  gap: number
-}
-
-/**
- * Separating axes of a body at rest (given in the frame of a panel) and a convex part of that panel.
- * Two plane bodies that are apart are so along one of the two normals, a product of two edges, or, in one
- * plane, square to an edge (faces of their Minkowski difference).
- */
-function parting(points: Float64Array, pinned: readonly boolean[], part: Float64Array): Parting {
-  const best: Parting = { x: 0, y: 0, z: 1, edge: 0, gap: Number.NEGATIVE_INFINITY }
-  const count = points.length / 3
-  const sides = part.length / 2
-  const look = (ax: number, ay: number, az: number): void => {
-    const size = Math.sqrt(ax * ax + ay * ay + az * az)
-    if (!(size > 1e-9)) return
-    const [x, y, z] = [ax / size, ay / size, az / size]
-    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-    for (let i = 0; i < part.length; i += 2) {
-      const at = x * (part[i] as number) + y * (part[i + 1] as number)
-      if (at < low) low = at
-      if (at > high) high = at
-    }
-    for (let sign = 1; sign >= -1; sign -= 2) {
-      const edge = sign > 0 ? high : -low
-      let gap = Number.POSITIVE_INFINITY
-      for (let k = 0, i = 0; k < count; k++, i += 3) {
-        const at = sign * (x * (points[i] as number) + y * (points[i + 1] as number) + z * (points[i + 2] as number)) - edge
-        if (at < gap && !(pinned[k] && Math.abs(at) < ROUNDING)) gap = at
-      }
-      if (gap > best.gap && Number.isFinite(gap)) Object.assign(best, { x: sign * x, y: sign * y, z: sign * z, edge, gap })
-    }
-  }
-  look(0, 0, 1)
-  // The first body's normal, by its largest corner (Newell's sum keeps its digits for any polygon).
-  let [nx, ny, nz] = [0, 0, 0]
-  for (let k = 0; k < count; k++) {
-    const [i, j] = [3 * k, 3 * ((k + 1) % count)]
-    const [px, py, pz] = [points[i], points[i + 1], points[i + 2]] as unknown as Vec3
-    const [qx, qy, qz] = [points[j], points[j + 1], points[j + 2]] as unknown as Vec3
-    nx += (py - qy) * (pz + qz)
-    ny += (pz - qz) * (px + qx)
-    nz += (px - qx) * (py + qy)
-  }
-  look(nx, ny, nz)
-  for (let s = 0; s < sides; s++) {
-    const t = (s + 1) % sides
-    const u = (part[2 * t] as number) - (part[2 * s] as number)
-    const v = (part[2 * t + 1] as number) - (part[2 * s + 1] as number)
-    look(v, -u, 0)
-    for (let k = 0; k < count; k++) {
-      const [i, j] = [3 * k, 3 * ((k + 1) % count)]
-      const ex = (points[j] as number) - (points[i] as number)
-      const ey = (points[j + 1] as number) - (points[i + 1] as number)
-      const ez = (points[j + 2] as number) - (points[i + 2] as number)
-      look(ez * v, -ez * u, ex * -v + ey * u)
-      if (s === 0) look(ny * ez - nz * ey, nz * ex - nx * ez, nx * ey - ny * ex)
-    }
-  }
-  return best
-}
-
-/** Where the edges of a body at rest pierce a convex part of the panel it is seen from. */
-function piercings(points: Float64Array, part: Float64Array): [number, number][] {
-  const found: [number, number][] = []
-  for (let i = 0; i < points.length; i += 3) {
-    const j = (i + 3) % points.length
-    const [here, there] = [points[i + 2] as number, points[j + 2] as number]
-    if (here * there > 0 || here === there) continue
-    const t = here / (here - there)
-    const a = (points[i] as number) + t * ((points[j] as number) - (points[i] as number))
-    const l = (points[i + 1] as number) + t * ((points[j + 1] as number) - (points[i + 1] as number))
-    let inside = true
-    for (let s = 0; s < part.length && inside; s += 2) {
-      const e = (s + 2) % part.length
-      const u = (part[e] as number) - (part[s] as number)
-      const v = (part[e + 1] as number) - (part[s + 1] as number)
-      inside = u * (l - (part[s + 1] as number)) - v * (a - (part[s] as number)) >= -TOUCH * Math.hypot(u, v)
-    }
-    if (inside) found.push([a, l])
-  }
-  return found
 }
 
 /** Two facets that were not proved apart. */
@@ -302,25 +232,31 @@ export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
   const { model } = motion
   const sheets = sheetsOf(model)
   const found = new Map<string, Meeting>()
+  const path = roomFor(
+    Math.max(
+      ...sheets.flatMap(({ outline, faces }) =>
+        [outline, ...faces.map(({ body }) => body)].map(({ flat }) => flat.length / 2),
+      ),
+    ),
+  )
   let left = MOST
 
   /** What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only too wide. */
   const doubt = (one: Sheet, two: Sheet, stretch: Stretch): Doubt | true | null => {
-    const whole = pathOf(motion, stretch, one.outline, two.panel)
-    if (clearOfBox(whole, two.box)) return null
-    if (clearOfBox(pathOf(motion, stretch, two.outline, one.panel), one.box)) return null
+    if (clearOfBox(follow(path, motion, stretch, one.outline, two.panel), two.box)) return null
+    if (clearOfBox(follow(path, motion, stretch, two.outline, one.panel), one.box)) return null
     if (stretch.width > FIRST * RADIANS * 1.01) return true
     const middle = motion.still((stretch.from.opening + stretch.to.opening) / 2)
     let worst: Doubt | null = null
     for (const a of one.faces) {
-      const path = pathOf(motion, stretch, a.body, two.panel)
+      follow(path, motion, stretch, a.body, two.panel)
       let points: Float64Array | undefined
       let pinned: boolean[] = []
       for (const b of two.faces) {
         if (clearOfBox(path, b.box)) continue
         if (!points) {
           points = seen(motion, middle, a.body, two.panel)
-          pinned = Array.from(path.M, (m) => m < ROUNDING)
+          pinned = Array.from(path.M.subarray(0, path.corners), (m) => m < ROUNDING)
         }
         const { x, y, z, edge, gap } = parting(points, pinned, b.body.flat)
         if (gap >= 0 && beyond(path, x, y, z, edge)) continue
@@ -403,7 +339,12 @@ export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
       if (!narrow && left > 0) return true
       const pair = what === true ? whole(one, two) : what
       if (pair && !found.has(key))
-        found.set(key, { ...spot(pair, motion.still(middle)), verdict: 'undecided', opening: middle, depth: Math.max(0, pair.gap) })
+        found.set(key, {
+          ...spot(pair, motion.still(middle)),
+          verdict: 'undecided',
+          opening: middle,
+          depth: Math.max(0, pair.gap),
+        })
       return false
     })
     if (open.length === 0) return

@@ -41,6 +41,8 @@ export interface Still {
   /** Degrees. */
   readonly opening: number
   readonly frames: readonly Frame[]
+  /** The creases' inside angles, radians. */
+  readonly angles: readonly number[]
   /** Where a body's points are in space, packed as x, y, z; mm. */
   places(body: Body): Float64Array
 }
@@ -52,7 +54,7 @@ export interface Stretch {
   /** Radians of opening. */
   readonly width: number
   /** Bounds on |p''| of a body's points, mm per radian², seen from a root: a panel's index, or `WORLD`. */
-  bends(root: number, body: Body): Float64Array
+  bends(root: number, body: Body, to?: Float64Array): Float64Array
   /** The same for y alone, seen from the world: a panel that turns about directions along y keeps its y. */
   bendsAlongY(body: Body): Float64Array
 }
@@ -64,27 +66,27 @@ export interface Motion {
   stretch(from: Still, to: Still): Stretch
 }
 
-/** Bounds by panel: |o''|, |e''| and |d''| of the crease by which it is reached. */
-interface Bend {
-  readonly origin: Float64Array
-  readonly across: Float64Array
-  readonly along: Float64Array
-}
+/**
+ * Bounds by panel, five numbers each: |o''|, |e''| and |d''| of the crease by which it is reached, then
+ * spin and jerk.
+ */
+type Bend = Float64Array
+const [ORIGIN, ACROSS, ALONG, SPIN, JERK, FIVE] = [0, 1, 2, 3, 4, 5] as const
 
 const angleOf = (frame: Frame): number => 2 * Math.atan2(frame[12] as number, frame[13] as number)
 
 /** Bounds on |angle'| and |angle''| of every crease between two stills, by the opening in radians, in pairs. */
-function ratesOf(model: Model, from: Still, to: Still, width: number): Float64Array {
-  const rates = new Float64Array(2 * model.creases.length)
+function ratesOf(model: Model, from: Still, to: Still, width: number, rates: Float64Array): void {
   rates[0] = 1
+  rates[1] = 0
   const turns = new Float64Array(2 * Math.max(0, ...model.builds.map(({ build }) => build.creases.length)))
   for (const { build, host, firstCrease } of model.builds) {
     const rate = rates[2 * host] as number
     const change = rates[2 * host + 1] as number
     if (build.turns) {
       // The host's angle may leave the range between its two ends, but not by more than its rate allows.
-      const a = angleOf(from.frames[host] as Frame)
-      const b = angleOf(to.frames[host] as Frame)
+      const a = from.angles[host] as number
+      const b = to.angles[host] as number
       const spare = Math.max(0, (rate * width - Math.abs(b - a)) / 2)
       build.turns(Math.max(0, Math.min(a, b) - spare), Math.max(a, b) + spare, turns)
     } else turns.fill(Number.POSITIVE_INFINITY)
@@ -95,74 +97,70 @@ function ratesOf(model: Model, from: Still, to: Still, width: number): Float64Ar
       rates[2 * (firstCrease + k) + 1] = second * rate * rate + first * change
     }
   }
-  return rates
 }
 
-function bendFrom({ root, steps }: Chain, panels: number, rates: Float64Array): Bend {
+function bendFrom({ root, steps }: Chain, rates: Float64Array, to: Bend): void {
   // What no crease leads to may be anywhere.
-  const unknown = () => new Float64Array(panels).fill(Number.POSITIVE_INFINITY)
-  const [origin, across, along, spin, jerk] = [unknown(), unknown(), unknown(), unknown(), unknown()]
+  to.fill(Number.POSITIVE_INFINITY)
   for (const panel of root === WORLD ? [0, 1] : [root]) {
     // Seen from the world, each page turns about the gutter by half the opening.
-    origin[panel] = along[panel] = jerk[panel] = 0
-    spin[panel] = root === WORLD ? 0.5 : 0
-    across[panel] = root === WORLD ? 0.25 : 0
+    to.fill(0, FIVE * panel, FIVE * (panel + 1))
+    if (root !== WORLD) continue
+    to[FIVE * panel + SPIN] = 0.5
+    to[FIVE * panel + ACROSS] = 0.25
   }
   for (const step of steps) {
-    const { panel: p, next: q, crease } = step
-    const e = across[p] as number
-    const d = along[p] as number
-    origin[q] = (origin[p] as number) + step.originAcross * e + step.originAlong * d
-    along[q] = step.runAcross * e + step.runAlong * d
-    const w = spin[p] as number
-    const j = jerk[p] as number
-    if (crease < 0) {
-      across[q] = step.offAcross * e + step.offAlong * d
-      spin[q] = w
-      jerk[q] = j
+    const p = FIVE * step.panel
+    const q = FIVE * step.next
+    const e = to[p + ACROSS] as number
+    const d = to[p + ALONG] as number
+    const w = to[p + SPIN] as number
+    const j = to[p + JERK] as number
+    to[q + ORIGIN] = (to[p + ORIGIN] as number) + step.originAcross * e + step.originAlong * d
+    to[q + ALONG] = step.runAcross * e + step.runAlong * d
+    if (step.crease < 0) {
+      to[q + ACROSS] = step.offAcross * e + step.offAlong * d
+      to[q + SPIN] = w
+      to[q + JERK] = j
     } else {
-      const r1 = rates[2 * crease] as number
-      const r2 = rates[2 * crease + 1] as number
-      across[q] = j + w * w + 2 * w * r1 + Math.sqrt(r2 * r2 + r1 * r1 * r1 * r1)
-      spin[q] = w + r1
-      jerk[q] = j + r2 + w * r1
+      const r1 = rates[2 * step.crease] as number
+      const r2 = rates[2 * step.crease + 1] as number
+      to[q + ACROSS] = j + w * w + 2 * w * r1 + Math.sqrt(r2 * r2 + r1 * r1 * r1 * r1)
+      to[q + SPIN] = w + r1
+      to[q + JERK] = j + r2 + w * r1
     }
   }
-  return { origin, across, along }
 }
 
 /** The same along y alone, given the bounds from the world: y is square to every turn of an upright panel. */
-function bendAlongY({ steps, upright }: Chain, { across: whole }: Bend): Bend {
-  const [origin, across, along] = [whole, whole, whole].map(() => new Float64Array(whole.length)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ]
+function bendAlongY({ steps, upright }: Chain, whole: Bend, to: Bend): void {
   upright.forEach((known, panel) => {
-    if (!known) origin[panel] = across[panel] = along[panel] = Number.POSITIVE_INFINITY
+    to.fill(known ? 0 : Number.POSITIVE_INFINITY, FIVE * panel, FIVE * (panel + 1))
   })
-  for (const { panel: p, next: q, ...step } of steps) {
-    if (upright[q]) continue
-    const e = across[p] as number
-    const d = along[p] as number
-    origin[q] = (origin[p] as number) + step.originAcross * e + step.originAlong * d
-    along[q] = step.runAcross * e + step.runAlong * d
-    across[q] = whole[q] as number
+  for (const step of steps) {
+    if (upright[step.next]) continue
+    const p = FIVE * step.panel
+    const q = FIVE * step.next
+    const e = to[p + ACROSS] as number
+    const d = to[p + ALONG] as number
+    to[q + ORIGIN] = (to[p + ORIGIN] as number) + step.originAcross * e + step.originAlong * d
+    to[q + ALONG] = step.runAcross * e + step.runAlong * d
+    to[q + ACROSS] = whole[q + ACROSS] as number
   }
-  return { origin, across, along }
 }
 
 /** The bound for each point of a body, from those of its panel's entry crease. */
-function bendsOf({ entries }: Chain, bend: Bend, { panel, flat }: Body): Float64Array {
+function bendsOf({ entries }: Chain, bend: Bend, { panel, flat }: Body, to: Float64Array): Float64Array {
   const { origin, run, off } = entries[panel] as Lay
-  const [o, e, d] = [bend.origin[panel], bend.across[panel], bend.along[panel]] as [number, number, number]
-  const bends = new Float64Array(flat.length / 2)
-  for (let i = 0; i < bends.length; i++) {
-    const a = (flat[2 * i] as number) - origin[0]
-    const l = (flat[2 * i + 1] as number) - origin[1]
-    bends[i] = o + Math.abs(a * off[0] + l * off[1]) * e + Math.abs(a * run[0] + l * run[1]) * d
+  const o = bend[FIVE * panel + ORIGIN] as number
+  const e = bend[FIVE * panel + ACROSS] as number
+  const d = bend[FIVE * panel + ALONG] as number
+  for (let i = 0, k = 0; i < flat.length; i += 2, k++) {
+    const a = (flat[i] as number) - origin[0]
+    const l = (flat[i + 1] as number) - origin[1]
+    to[k] = o + Math.abs(a * off[0] + l * off[1]) * e + Math.abs(a * run[0] + l * run[1]) * d
   }
-  return bends
+  return to
 }
 
 /** Where the points of a body are, given the frames. */
@@ -195,6 +193,9 @@ function once<K, V>(make: (key: K) => V): (key: K) => V {
   }
 }
 
+/** Beside the roots of chains, the memory for y alone. */
+const ALONG_Y = -2
+
 /** The motion of a posed design. */
 export function motionOf(poser: Poser): Motion {
   const { model } = poser
@@ -203,19 +204,44 @@ export function motionOf(poser: Poser): Motion {
   const still = once((opening: number): Still => {
     poser(opening)
     const frames = poser.frames.map((frame) => frame.slice())
-    return { opening, frames, places: once((body: Body) => placed(model, frames, body)) }
+    return {
+      opening,
+      frames,
+      angles: frames.map(angleOf),
+      places: once((body: Body) => placed(model, frames, body)),
+    }
   })
+  // One memory for each root, filled anew by whichever stretch asks next.
+  const memory = once((_root: number) => ({ of: 0, bend: new Float64Array(FIVE * model.panels.length) }))
+  const rates = { of: 0, list: new Float64Array(2 * model.creases.length) }
+  let count = 0
   const stretch = (from: Still, to: Still): Stretch => {
+    const me = ++count
     const width = Math.abs(to.opening - from.opening) * RADIANS
-    const rates = ratesOf(model, from, to, width)
-    const bend = once((root: number) => bendFrom(chain(root), model.panels.length, rates))
-    const alongY = once((root: number) => bendAlongY(chain(root), bend(root)))
+    const ratesNow = (): Float64Array => {
+      if (rates.of !== me) ratesOf(model, from, to, width, rates.list)
+      rates.of = me
+      return rates.list
+    }
+    const bend = (root: number): Bend => {
+      const kept = memory(root)
+      if (kept.of !== me) bendFrom(chain(root), ratesNow(), kept.bend)
+      kept.of = me
+      return kept.bend
+    }
+    const alongY = (): Bend => {
+      const kept = memory(ALONG_Y)
+      if (kept.of !== me) bendAlongY(chain(WORLD), bend(WORLD), kept.bend)
+      kept.of = me
+      return kept.bend
+    }
+    const room = ({ flat }: Body): Float64Array => new Float64Array(flat.length / 2)
     return {
       from,
       to,
       width,
-      bends: (root, body) => bendsOf(chain(root), bend(root), body),
-      bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(WORLD), body),
+      bends: (root, body, memory = room(body)) => bendsOf(chain(root), bend(root), body, memory),
+      bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(), body, room(body)),
     }
   }
   return { model, still, stretch }

@@ -44,8 +44,7 @@ function linesOf(subject: Subject): Line[][] {
   })
   for (const { owner, panel, outline } of subject.notches)
     for (const edge of edgesOf(outline))
-      if (!isAlong(edge, creases[panel] ?? []))
-        lines[panel]?.push({ ...edge, owner, kind: 'edge' })
+      if (!isAlong(edge, creases[panel] ?? [])) lines[panel]?.push({ ...edge, owner, kind: 'edge' })
   return lines
 }
 

@@ -51,6 +51,14 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
         sentence: `Whether all parts pass clear of each other can be told once ${the(first)} can be cut.`,
       },
     ]
-  return [{ ...base, ok: true, verdict: 'clear', value: 0, ids: [], sentence: 'All parts pass clear of each other, from flat to shut.' }]
+  return [
+    {
+      ...base,
+      ok: true,
+      verdict: 'clear',
+      value: 0,
+      ids: [],
+      sentence: 'All parts pass clear of each other, from flat to shut.',
+    },
+  ]
 }
-

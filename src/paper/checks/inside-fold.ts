@@ -24,7 +24,10 @@ export function insideFold(subject: Subject): Finding[] {
         limit: 0,
         sense: 'at-most',
         ids: [mechanism.id, ...(crease.owner < 0 ? [] : [idOf(subject, crease.owner)])],
-        ...onPiece(subject, panel, [alongLay(lay, Math.min(crease.length, Math.max(0, at))), alongLay(lay, at)]),
+        ...onPiece(subject, panel, [
+          alongLay(lay, Math.min(crease.length, Math.max(0, at))),
+          alongLay(lay, at),
+        ]),
         sentence: ok
           ? `Every part keeps to its fold: ${the(mechanism.id)} ends ${mm(-over)} short of the end of ${fold(crease.name)}.`
           : `${The(mechanism.id)} reaches ${mm(over)} past the end of ${fold(crease.name)}.`,
