@@ -1,64 +1,69 @@
 import { gzipSync } from 'node:zlib'
 import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
 import { chapterPages, type Look, pages, remember, visit } from './site.ts'
 
 /** kB of script, gzipped, that a chapter may load before anything is pressed. */
 const SCRIPT_BUDGET = 60_000
 
-const widths = [
-  { width: 1280, height: 800 },
-  { width: 390, height: 844 },
-]
+const desk = { width: 1280, height: 800 }
+const phone = { width: 390, height: 844 }
+const widths = [desk, phone]
 
 for (const address of pages) {
-  for (const viewport of widths) {
-    for (const look of ['day', 'night'] as const) {
-      test(`${address} has nothing that axe objects to, ${viewport.width} px wide, by ${look}`, async ({
-        page,
-      }) => {
-        await page.setViewportSize(viewport)
-        await remember(page, look)
-        await visit(page, address)
-        await expectNoAxe(page)
-      })
-    }
-  }
-}
-
-for (const address of chapterPages) {
-  for (const look of ['projector', 'reading'] as const) {
-    test(`${address} has nothing that axe objects to in ${look} look`, async ({ page }) => {
-      await remember(page, look)
-      await visit(page, address)
-      await expectNoAxe(page)
-    })
-  }
-
-  test(`${address} has nothing that axe objects to in forced colours, with everything unfolded`, async ({
+  test(`${address} has nothing that axe objects to, on a desk and on a phone, by day and by night`, async ({
     page,
   }) => {
-    await page.emulateMedia({ forcedColors: 'active' })
+    await page.setViewportSize(desk)
     await visit(page, address)
-    await page.evaluate(() => {
-      for (const fold of document.querySelectorAll('details')) fold.open = true
-    })
-    await expectNoAxe(page)
+    for (const viewport of widths)
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.setViewportSize(viewport)
+        await page.emulateMedia({ colorScheme })
+        expect(await objections(page), `${viewport.width} px, ${colorScheme}`).toBe('')
+      }
   })
 }
 
-async function expectNoAxe(page: import('@playwright/test').Page): Promise<void> {
+for (const address of chapterPages) {
+  test(`${address} has nothing that axe objects to unfolded, in forced colours, for reading and for the projector`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(desk)
+    await visit(page, address)
+    await unfold(page)
+    expect(await objections(page), 'unfolded').toBe('')
+    await page.emulateMedia({ forcedColors: 'active' })
+    expect(await objections(page), 'forced colours').toBe('')
+    await page.emulateMedia({ forcedColors: 'none' })
+    for (const name of ['Reading', 'Projector']) {
+      await page.getByRole('button', { name, exact: true }).click()
+      expect(await objections(page), name).toBe('')
+    }
+  })
+}
+
+/** What axe has against the page as it stands, rule by rule. */
+async function objections(page: Page): Promise<string> {
   const { violations } = await new AxeBuilder({ page })
     .options({ rules: { 'target-size': { enabled: true } } })
     .analyze()
-  const told = violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}\n${nodes.map((n) => `  ${n.html}`).join('\n')}`,
-  )
-  expect(told.join('\n')).toBe('')
+  return violations
+    .map(({ id, help, nodes }) => `${id}: ${help}\n${nodes.map((n) => `  ${n.html}`).join('\n')}`)
+    .join('\n')
 }
 
+const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const fold of document.querySelectorAll('details')) {
+      fold.removeAttribute('name')
+      fold.open = true
+    }
+  })
+
 for (const address of pages) {
-  test(`${address} says nothing to the console, and asks no other host and nothing that is missing`, async ({
+  test(`${address} says nothing to the console, asks no other host, and never scrolls sideways`, async ({
     page,
     baseURL,
   }) => {
@@ -78,34 +83,20 @@ for (const address of pages) {
     await visit(page, address)
     // The browser itself notes that the page which leads nowhere is answered with 404.
     expect(said.filter((text) => address !== '/nowhere/' || !text.includes('404'))).toEqual([])
-  })
-
-  for (const width of [320, 390, 1280]) {
-    test(`${address} does not scroll sideways, ${width} px wide`, async ({ page }) => {
+    await unfold(page)
+    for (const width of [320, 390, 1280]) {
       await page.setViewportSize({ width, height: 800 })
-      await visit(page, address)
-      await page.evaluate(() => {
-        for (const fold of document.querySelectorAll('details')) fold.open = true
-      })
-      const { page: wide, screen } = await page.evaluate(() => ({
-        page: document.documentElement.scrollWidth,
-        screen: innerWidth,
-      }))
-      expect(wide).toBeLessThanOrEqual(screen)
-    })
-  }
-
-  test(`${address}: the first Tab offers to skip to the page`, async ({ page }) => {
-    await page.goto(address)
-    await page.keyboard.press('Tab')
-    const skip = page.getByRole('link', { name: 'Skip to the page' })
-    await expect(skip).toBeFocused()
-    await expect(skip).toBeInViewport()
-    await page.keyboard.press('Enter')
-    await expect(page.locator('main')).toBeFocused()
+      const wide = await page.evaluate(
+        () =>
+          new Promise<number>((done) =>
+            requestAnimationFrame(() => done(document.documentElement.scrollWidth)),
+          ),
+      )
+      expect(wide, `${width} px wide`).toBeLessThanOrEqual(width)
+    }
   })
 
-  test(`${address} has one heading of the first level, a title, a description and a language`, async ({
+  test(`${address} has a title, a description, a language, one first heading, and offers to skip to it`, async ({
     page,
   }) => {
     await page.goto(address)
@@ -113,6 +104,12 @@ for (const address of pages) {
     expect(await page.title()).toMatch(/Hingebook/)
     expect((await page.locator('meta[name=description]').getAttribute('content'))?.length).toBeGreaterThan(20)
     await expect(page.locator('html')).toHaveAttribute('lang', 'en')
+    await page.keyboard.press('Tab')
+    const skip = page.getByRole('link', { name: 'Skip to the page' })
+    await expect(skip).toBeFocused()
+    await expect(skip).toBeInViewport()
+    await page.keyboard.press('Enter')
+    await expect(page.locator('main')).toBeFocused()
   })
 }
 
@@ -219,6 +216,24 @@ for (const address of chapterPages) {
   }
 }
 
+for (const address of chapterPages)
+  test(`${address} shows title, lead, card, flat sheet, opening and readings on the first screen of a desk`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(desk)
+    await visit(page, address)
+    for (const part of [
+      'h1',
+      '.lead',
+      '.figure-view svg.drawing',
+      '.figure-sheet svg.drawing',
+      '.play',
+      '.opening-bar',
+      '.readings',
+    ])
+      await expect(page.locator(part).first(), part).toBeInViewport({ ratio: 1 })
+  })
+
 test.describe('with script turned off', () => {
   test.use({ javaScriptEnabled: false })
 
@@ -295,8 +310,7 @@ test('a word of the trade says what it means when pressed, and Escape puts it aw
 })
 
 test.describe('the switches', () => {
-  const press = async (page: import('@playwright/test').Page, name: string) =>
-    page.getByRole('button', { name, exact: true }).click()
+  const press = async (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click()
 
   for (const name of ['Projector', 'Reading', 'Night']) {
     test(`${name} is pressed once and remembered on every page`, async ({ page }) => {
