@@ -7,6 +7,7 @@ import { opensFlat, shutsFlat } from './checks/lies-flat.ts'
 import { staysInside } from './checks/stays-inside.ts'
 import type { Finding, Limits, Subject } from './checks/subject.ts'
 import { subjectOf } from './checks/subject.ts'
+import { thickness } from './checks/thickness.ts'
 import type { Design } from './model.ts'
 import type { Check } from './types.ts'
 
@@ -39,6 +40,7 @@ function findings(subject: Subject): readonly Finding[] {
     ...drawn,
     bridge(subject, spoilt),
     clearMotion(subject, spoilt),
+    thickness(subject),
   ].flatMap(failingOrNearest)
 }
 
