@@ -31,7 +31,7 @@ test('unit tests: a failing test and a file that cannot load are both failures, 
     failed: 2,
     skipped: 1,
   })
-}, 30_000)
+})
 
 test('browser tests: a failing test is a failure, a skipped one is not', () => {
   const head = "import { test } from '@playwright/test'\n"
@@ -51,7 +51,7 @@ test('browser tests: a failing test is a failure, a skipped one is not', () => {
     failed: 1,
     skipped: 1,
   })
-}, 30_000)
+})
 
 test('a runner that left no report, ran nothing or ended badly counts a failure', () => {
   const nowhere = join(folder, 'nowhere.json')
