@@ -163,12 +163,12 @@ const check = ({ body }: Fitting): Section =>
 const care = ({ body, row }: Fitting): Section =>
   section('care', 'Take care', (width) => [paragraph([{ text: CARE }], body, width)], row)
 
-function sizes(design: Design, { small, smallRow }: Fitting): Section {
+function sizes(design: Design, face: SheetFace, { small, smallRow }: Fitting): Section {
   const rows = (width: number): Block[] =>
     [cardSizes(design), ...design.mechanisms.map(sizesOf)]
       .filter((runs) => runs.length > 0)
       .map((runs) => paragraph(runs, small, width))
-  return section('sizes', 'Sizes in mm', rows, smallRow)
+  return section('sizes', face === 'inside' ? 'Sizes in mm' : 'Sizes in mm, from inside', rows, smallRow)
 }
 
 const head = (design: Design, face: SheetFace): Section => ({
@@ -196,5 +196,5 @@ export const sectionsFor = (
   lines(design, face, fitting),
   steps(design, face, fitting, trim),
   care(fitting),
-  sizes(design, fitting),
+  sizes(design, face, fitting),
 ]
