@@ -20,7 +20,7 @@ export type Role =
   | 'paper' // a flat surface seen straight on
   | 'facet' // a surface in space, shaded (see Paint)
   | 'slice' // a sheet of card seen edge-on where a section cuts it (see Paint)
-  | 'shadow' // on the table: runs overlap, so fill by the non-zero rule; soft where the medium can
+  | 'shadow' // on the table: several that overlap, each faint, make one soft shadow
   // measuring
   | 'dimension' // the red rise line and other measured lengths
   | 'halo' // the ground's colour under a line that must stand out on card
@@ -46,7 +46,7 @@ export interface Paint {
 
 export interface PathMark {
   readonly mark: 'path'
-  /** One or more runs of points; a closed path is filled by the even-odd rule if its role is a surface. */
+  /** One or more runs of points; a closed path is filled by the non-zero rule if its role is a surface. */
   readonly runs: readonly (readonly Point[])[]
   readonly closed: boolean
   readonly role: Role

@@ -62,6 +62,16 @@ function edgeRuns(part: Part, toScreen: Lens['toScreen']): Point[][] {
   return runs
 }
 
+/** All runs of a surface go round one way, so that none takes away from another under the non-zero rule. */
+function clockwise(run: Point[]): Point[] {
+  let area = 0
+  run.forEach(([x, y], k) => {
+    const [u, v] = run[(k + 1) % run.length] as Point
+    area += x * v - u * y
+  })
+  return area < 0 ? run.reverse() : run
+}
+
 /**
  * The paper as the eye sees it: surfaces in painter's order, each followed by its edges and by what is
  * drawn on it. `place` brings a point of the card's frame into the table's.
@@ -97,7 +107,7 @@ export function paperMarks(
       light: lightOn(front ? part.normal : [-part.normal[0], -part.normal[1], -part.normal[2]], lamp),
       face: front ? 'front' : 'back',
     }
-    const run = part.points.map(toScreen)
+    const run = clockwise(part.points.map(toScreen))
     if (part.line) {
       const { role, face, of } = ink[part.from - paper.length] as InkLine
       if (face !== 'both' && face !== paint.face) continue
@@ -143,14 +153,7 @@ export function shadowMarks(outlines: readonly (readonly Vec3[])[], lens: Lens):
   return LAMP_PLACES.map(([du, dv]): Mark => {
     const [sx, sy] = [SHIFT[0] * rx - SHIFT[1] * ry + du, SHIFT[0] * ry + SHIFT[1] * rx + dv]
     const runs = outlines.map((outline) => {
-      const flat = outline.map(([x, y, z]): Vec3 => [x + sx * (z + LIFT), y + sy * (z + LIFT), 0])
-      let area = 0
-      flat.forEach((p, k) => {
-        const q = flat[(k + 1) % flat.length] as Vec3
-        area += p[0] * q[1] - p[1] * q[0]
-      })
-      // All one way round, so that overlapping shadows add up to one.
-      return (area < 0 ? flat.reverse() : flat).map(lens.toScreen)
+      return clockwise(outline.map(([x, y, z]) => lens.toScreen([x + sx * (z + LIFT), y + sy * (z + LIFT), 0])))
     })
     return { mark: 'path', runs, closed: true, role: 'shadow' }
   })

@@ -333,8 +333,10 @@ function draggable(
     // A wedge angle is said at its arc.
     if (field?.name === 'wedge') continue
     if (field && !honest(settingOf(m, field.name), handle, creases[m.on])) continue
-    const words = field ? `${field.label.toLowerCase()} ${say(field, settingOf(m, field.name), unit)}` : label.toLowerCase()
-    const same = `${id} ${words}`
+    const value = field && say(field, settingOf(m, field.name), unit)
+    const words = field ? `${field.label.toLowerCase()} ${value}` : label.toLowerCase()
+    // Equal lengths of one mechanism are said once: both depths of a layer, both cuts of a straight strip.
+    const same = `${id} ${value ?? words}`
     if (said.has(same)) continue
     said.add(same)
     wishes.push({ text: words, role: 'handle', size: text, bold: true, of, at: p, gap: 12 })

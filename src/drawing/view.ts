@@ -43,6 +43,8 @@ export interface ViewOptions {
 }
 
 export interface View extends Drawing {
+  /** The eye, in the card's frame, mm. */
+  readonly eye: Vec3
   /** A point of the card's frame on the screen, px. */
   toScreen(p: Vec3): Point
   /** The opening, degrees, that brings the page's edge nearest to a point of the screen. */
@@ -220,6 +222,8 @@ export function view(
     unit: 'px',
     marks,
     says: `The card “${design.title}”, open ${angleText(opening, 0)}.${said}`,
+    // The turn that undoes the stand is the other stand's.
+    eye: standing(stand === 'left' ? 'right' : stand === 'right' ? 'left' : 'gutter', opening)(lens.eye),
     toScreen,
     toOpening: (p) => nearestOpening(p, handleAt),
   }

@@ -1,0 +1,161 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Camera } from '../../src/drawing/camera.ts'
+import type { PathMark, Point } from '../../src/drawing/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../src/drawing/view.ts'
+import type { Design, Surface, Vec3 } from '../../src/paper/index.ts'
+import { compile, measure, SHUT, surfaces } from '../../src/paper/index.ts'
+import { design, designs, runs, vFold } from '../paper/designs.ts'
+import { crossOf, dotOf, minus } from '../paper/space.ts'
+import { hits, within } from './rays.ts'
+
+const size = { width: 600, height: 460 }
+
+const cameras: fc.Arbitrary<Camera> = fc.record({
+  turn: fc.double({ min: -180, max: 180, noNaN: true }),
+  tilt: fc.double({ min: 2, max: 90, noNaN: true }),
+})
+const openings = fc.oneof(
+  { weight: 4, arbitrary: fc.double({ min: 0, max: 180, noNaN: true }) },
+  { weight: 1, arbitrary: fc.constantFrom(0, 0.01, 1, 90, 179, 179.99, 180) },
+)
+const weights = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 4, maxLength: 4 })
+
+const facetsOf = (marks: readonly { mark: string; role: string }[]): readonly PathMark[] =>
+  marks.filter((mark) => mark.mark === 'path' && mark.role === 'facet') as PathMark[]
+
+/** How often the runs wind round a point (the non-zero rule fills what is not 0), and how near an outline it is. */
+function relation(runs: readonly (readonly Point[])[], [x, y]: Point): { winding: number; margin: number } {
+  let winding = 0
+  let margin = Number.POSITIVE_INFINITY
+  for (const run of runs)
+    run.forEach(([ax, ay], k) => {
+      const [bx, by] = run[(k + 1) % run.length] as Point
+      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) winding += by > ay ? 1 : -1
+      const square = (bx - ax) ** 2 + (by - ay) ** 2 || 1
+      const t = Math.min(1, Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / square))
+      margin = Math.min(margin, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)))
+    })
+  return { winding, margin }
+}
+
+/** A slit drawn so that it crosses itself leaves a facet that no sheet of paper can have: it has no one outline. */
+const crossesItself = ({ points }: Surface): boolean => {
+  const [a] = points as [Vec3]
+  const turns = points.slice(1, -1).map((b, k) => crossOf(minus(b, a), minus(points[k + 2] as Vec3, a)))
+  return turns.some((turn) => dotOf(turn, turns[0] as Vec3) < 0)
+}
+
+/** Compares the picture at spots on the paper with rays from the eye: how many spots were compared. */
+function compared(one: Design, opening: number, camera: Camera, spots: readonly (readonly number[])[]): number {
+  const poser = compile(one)
+  const picture = view(poser, opening, camera, size)
+  poser(Math.max(SHUT, opening))
+  const paper = surfaces(poser)
+  if (paper.some(crossesItself)) return 0
+  const facets = facetsOf(picture.marks)
+  const targets = paper.map((surface, k) => ({ name: `${k}`, points: surface.points }))
+  let count = 0
+  paper.forEach((surface) => {
+    for (const spot of spots) {
+      const aim = within(surface.points, spot)
+      const met = hits(picture.eye, aim, targets)
+      const first = met[0]
+      if (!first) continue
+      const nearest = paper[Number(first.name)] as Surface
+      // Two sheets that touch there, or an outline within a third of a pixel: either answer is right.
+      const touching = met.filter(({ reach }) => 600 * (reach - first.reach) < 1e-3)
+      if (touching.some(({ name }) => paper[Number(name)]?.sheet !== nearest.sheet)) continue
+      const at = picture.toScreen(aim)
+      const relations = facets.map(({ runs }) => relation(runs, at))
+      if (relations.some(({ margin }) => margin < 0.3)) continue
+      const last = facets[relations.findLastIndex(({ winding }) => winding !== 0)]
+      const front = dotOf(nearest.front, minus(picture.eye, nearest.points[0] as Vec3)) > 0
+      expect([last?.of, last?.paint?.face]).toEqual([nearest.panel, front ? 'front' : 'back'])
+      count++
+    }
+  })
+  return count
+}
+
+describe('view', () => {
+  it('paints last what is nearest to the eye, for any design, opening and camera', () => {
+    let count = 0
+    fc.assert(
+      fc.property(designs({ most: 6 }), openings, cameras, fc.array(weights, { minLength: 6, maxLength: 6 }), (one, opening, camera, spots) => {
+        count += compared(one, opening, camera, spots)
+      }),
+      { ...runs(80), endOnFailure: true },
+    )
+    expect(count).toBeGreaterThan(1000)
+  }, 60_000)
+
+  it('is right where panels pass through one another', () => {
+    // Two wide layers on the beak's folds reach over its ridge and into one another.
+    const tangle = design([
+      vFold('beak', 'gutter', 130, -70, 50),
+      { id: 'lid', kind: 'cut-layer', on: 'beak/left', start: 20, end: 60, left: 40, right: 12 },
+      { id: 'lash', kind: 'cut-layer', on: 'beak/right', start: 20, end: 60, left: 40, right: 12 },
+    ])
+    const spots = Array.from({ length: 20 }, (_, k) => [0, 1, 2, 3].map((n) => ((k * (n + 3) * 17) % 23) / 23))
+    let split = 0
+    for (const opening of [10, 70, 120, 170])
+      for (const turn of [-150, -30, 40, 100])
+        for (const tilt of [10, 60]) {
+          expect(compared(tangle, opening, { turn, tilt }, spots)).toBeGreaterThan(20)
+          const names = facetsOf(view(tangle, opening, { turn, tilt }, size).marks).map(({ of }) => of)
+          if (new Set(names).size < names.length) split++
+        }
+    // The case is a real one: panels had to be split.
+    expect(split).toBeGreaterThan(0)
+  }, 60_000)
+
+  it('keeps its scale while the card opens and while a slit grows', () => {
+    const at = (cut: number, opening: number) =>
+      view(design([{ ...vFold('beak', 'gutter', 110, -40, 45), cut }]), opening, DEFAULT_CAMERA, size)
+    const foot = at(38, 96).toScreen([0, 0, 0])
+    const end = at(38, 96).toScreen([0, 148, 0])
+    for (const [cut, opening] of [[38, 0], [60, 96], [10, 180]] as const) {
+      expect(at(cut, opening).toScreen([0, 0, 0])).toEqual(foot)
+      expect(at(cut, opening).toScreen([0, 148, 0])).toEqual(end)
+    }
+  })
+
+  it('has every page inside its box at every opening', () => {
+    fc.assert(
+      fc.property(openings, cameras, (opening, camera) => {
+        const picture = view(design([]), opening, camera, size)
+        for (const { runs } of facetsOf(picture.marks))
+          for (const [x, y] of runs.flat()) {
+            expect(x).toBeGreaterThan(-0.5)
+            expect(x).toBeLessThan(size.width + 0.5)
+            expect(y).toBeGreaterThan(-0.5)
+            expect(y).toBeLessThan(size.height + 0.5)
+          }
+      }),
+      runs(60),
+    )
+  })
+
+  it('finds the opening back from where its handle is', () => {
+    for (const opening of [0, 7, 45, 96.5, 140, 180]) {
+      const picture = view(design([]), opening, DEFAULT_CAMERA, size, { handle: true })
+      const handle = picture.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
+      expect(handle && handle.mark === 'dot' && picture.toOpening(handle.at)).toBeCloseTo(opening, 1)
+    }
+  })
+
+  it('says the rise that the ruler reads, and draws the line square to the page', () => {
+    const one = design([vFold('beak', 'gutter', 110, -40, 45)])
+    const rise = measure(one, 96).tips.beak?.rise ?? 0
+    const picture = view(one, 96, DEFAULT_CAMERA, size, { rise: ['beak'] })
+    const word = picture.marks.find((mark) => mark.mark === 'word' && mark.of === 'beak/rise')
+    expect(word?.mark === 'word' && word.text).toBe(`${rise.toFixed(1)} mm`)
+    expect(picture.says).toContain(`beak rises ${rise.toFixed(1)} mm`)
+  })
+
+  it('throws for an opening that no card has', () => {
+    expect(() => view(design([]), 181, DEFAULT_CAMERA, size)).toThrow(/opening/)
+    expect(() => view(design([]), Number.NaN, DEFAULT_CAMERA, size)).toThrow(/opening/)
+  })
+})
