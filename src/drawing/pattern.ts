@@ -194,9 +194,13 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   for (const check of faults) {
     if (check.ok || !check.flat) continue
     const points = check.flat.map(fromSheet)
-    const [only] = points
-    if (points.length > 1) marks.push({ mark: 'path', runs: [points], closed: points.length > 2, role: 'fault', of: check.name })
-    else if (only) marks.push({ mark: 'dot', at: only, radius: px(13), role: 'fault', of: check.name })
+    if (points.length > 1)
+      marks.push({ mark: 'path', runs: [points], closed: points.length > 2, role: 'fault', of: check.name })
+    // What is too small to be seen as a line gets a ring.
+    const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
+    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+    if (points.length > 0 && Math.hypot(x1 - x0, y1 - y0) < px(24))
+      marks.push({ mark: 'dot', at: [(x0 + x1) / 2, (y0 + y1) / 2], radius: px(14), role: 'fault', of: check.name })
   }
   const cuts = lines.flatMap(({ points }) =>
     points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint), fromSheet(p)] as const),

@@ -1,6 +1,5 @@
 import '../drawing/marks.css'
 import './bench.css'
-import { effect } from '@preact/signals'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useState } from 'preact/hooks'
 import type { Check, Design } from '../paper/index.ts'
@@ -9,6 +8,7 @@ import { followAddress } from './address.ts'
 import { type Bench, benchModel, type Frames, NO_FRAMES } from './bench-model.ts'
 import { ChartFigure } from './ChartFigure.tsx'
 import { type BenchConfig, EVERY_FIGURE, type FigureName } from './config.ts'
+import { fetchChecker, keepExamined } from './examine.ts'
 import { FaultNote } from './FaultNote.tsx'
 import { FieldPanel } from './FieldPanel.tsx'
 import { OpeningBar } from './OpeningBar.tsx'
@@ -91,31 +91,13 @@ function undoKeys(bench: Bench, event: KeyboardEvent): void {
   else bench.undo()
 }
 
-/** Fetches the kernel's checks: when a hand comes near, since they weigh too much for a page at rest. */
-const fetchChecker = async (bench: Bench): Promise<void> => bench.bringChecker((await import('./checker.ts')).check)
-
-/** Works out the repairs once the hands rest. */
-function examineAtRest(bench: Bench): () => void {
-  let wait: ReturnType<typeof setTimeout> | undefined
-  const stop = effect(() => {
-    if (bench.checks.value === null) void fetchChecker(bench)
-    const busy = bench.held.value !== null || bench.playing.value
-    clearTimeout(wait)
-    if (!busy) wait = setTimeout(bench.examine, 120)
-  })
-  return () => {
-    clearTimeout(wait)
-    stop()
-  }
-}
-
 /** Wakes the bench on the page; returns what puts it to sleep again. */
 function wake(bench: Bench, slug: string): () => void {
   const onKey = (event: KeyboardEvent) => undoKeys(bench, event)
   const leave = () => bench.pause()
   recallUnit()
   const forget = followAddress(bench)
-  const stop = examineAtRest(bench)
+  const stop = keepExamined(bench)
   benchOf(slug).value = bench
   document.addEventListener('keydown', onKey)
   addEventListener('pagehide', leave)
@@ -148,8 +130,8 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
     <div
       class="bench"
       data-awake={awake}
-      onPointerDownCapture={() => void fetchChecker(bench)}
-      onFocusCapture={() => void fetchChecker(bench)}
+      onPointerDownCapture={() => void fetchChecker()}
+      onFocusCapture={() => void fetchChecker()}
     >
       <div class="bench-grid">
         {has('view') ? (
@@ -168,7 +150,7 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
           <LeadReading bench={bench} />
         </div>
         <ReadingStrip bench={bench} />
-        <FaultNote bench={bench} />
+        {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
         {has('section') ? (
           <FigureFrame name="section" bar={<StationBar bench={bench} />}>
             <SectionFigure bench={bench} lead={lead} />

@@ -17,6 +17,8 @@ interface GripProps {
   readonly box: Box
   /** Which way it can go; both if left out. */
   readonly way?: 'level' | 'upright'
+  /** A dot, or a small arrow at the margin that points at what it moves. */
+  readonly shape?: 'dot' | 'arrow'
   readonly value: { readonly now: number; readonly min: number; readonly max: number; readonly text: string }
   readonly held: boolean
   /** The number that rides beside it while it is held. */
@@ -37,7 +39,7 @@ const percent = (part: number, whole: number): string => `${((part / whole) * 10
  * from the pointer at which it was taken, so it never jumps.
  */
 export function Grip(props: GripProps): JSX.Element {
-  const { label, at, box, way, value, held, rides } = props
+  const { label, at, box, way, shape = 'dot', value, held, rides } = props
   const ref = useRef<HTMLDivElement>(null)
   const taken = useRef<{ readonly pointer: number; readonly off: Place } | null>(null)
 
@@ -61,6 +63,7 @@ export function Grip(props: GripProps): JSX.Element {
       class="grip"
       data-held={held}
       data-way={way}
+      data-shape={shape}
       role="slider"
       tabIndex={0}
       aria-label={label}

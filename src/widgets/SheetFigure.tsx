@@ -65,6 +65,9 @@ const stationMark = (sheet: Pattern, width: number, station: number): PathMark =
   of: 'section',
 })
 
+/** From the figure's edge to the arrow that marks the section, px. */
+const MARKER = 8
+
 interface StationGripProps {
   readonly bench: Bench
   readonly sheet: Pattern
@@ -73,14 +76,15 @@ interface StationGripProps {
 }
 
 function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.Element {
-  const { width: page, height: tall } = bench.design.value.card
+  const { height: tall } = bench.design.value.card
   const [, , width, height] = sheet.box
   return (
     <Grip
       label="Where the section is cut"
-      at={sheet.fromSheet([-page, station])}
+      at={[MARKER, sheet.fromSheet([0, station])[1]]}
       box={{ width, height }}
       way="upright"
+      shape="arrow"
       value={{ now: station, min: 0, max: tall, text: spoken(station, 'mm', length) }}
       held={bench.held.value === 'section'}
       rides={`section at ${shown(station, 'mm', length)}`}

@@ -25,7 +25,7 @@ export const NO_FRAMES: Frames = {
   drop() {},
 }
 
-/** The kernel's `check`; it is as large as a bench and comes when the first hand touches one. */
+/** The kernel's `check`. It weighs too much for a page at rest and is brought when a hand comes near. */
 export type Checker = (design: Design, options?: { readonly repairs?: boolean }) => readonly Check[]
 
 type Move = (state: BenchState) => BenchState
@@ -49,10 +49,7 @@ export interface Bench {
   /** Where the section is cut, mm along the gutter: where the reader put it, else through the tip. */
   readonly station: ReadonlySignal<number>
   readonly readings: ReadonlySignal<readonly Reading[]>
-  /**
-   * Verdicts on the design as it is now; the repairs are there once `examine` has run. Null: not known,
-   * since no checker has come yet and the design is no longer the first one.
-   */
+  /** Verdicts on the design that was examined last; null: none has been yet. */
   readonly checks: ReadonlySignal<readonly Check[] | null>
   /** The part of an address that brings this state back; empty for the first one. */
   readonly link: ReadonlySignal<string>
@@ -75,10 +72,11 @@ export interface Bench {
   redo(): void
   reset(): void
   repair(repair: Repair): void
-  /** Works out the repairs; slow beside a drag, so it is asked for when hands rest. */
-  examine(): void
-  /** From now on there are verdicts. */
-  bringChecker(checker: Checker): void
+  /**
+   * Takes verdicts on the design as it is now, unless they are there. They are slow beside a frame, and with
+   * repairs slower still, so they are asked for between frames and when hands rest.
+   */
+  examine(checker: Checker, repairs: boolean): void
   /** Takes over what a link says. Does not count as a step unless `undoable`. */
   open(link: string, undoable?: boolean): void
   play(): void
@@ -108,7 +106,6 @@ export const cutAt = (state: BenchState, station: number | null): BenchState => 
 /** What a bench may be given beside its design. */
 export interface BenchParts {
   readonly frames?: Frames
-  readonly checker?: Checker
   /** Verdicts on the first design, worked out when the page was made. */
   readonly checks?: readonly Check[]
 }
@@ -125,17 +122,12 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
   const held = signal<string | null>(null)
   const playing = signal(false)
   const notes = signal<readonly string[]>([])
-  const examined = signal<{ design: Design; checks: readonly Check[] } | null>(null)
+  const examined = signal<{ design: Design; checks: readonly Check[]; repairs: boolean } | null>(
+    parts.checks ? { design, checks: parts.checks, repairs: false } : null,
+  )
 
   const designNow = computed(() => state.value.design)
   const all = computed(() => measured(state.value, config))
-  const checker = signal<Checker | null>(parts.checker ?? null)
-  const quick = computed(
-    () => checker.value?.(designNow.value, { repairs: false }) ?? (designNow.value === design ? (parts.checks ?? null) : null),
-  )
-  const checks = computed(() =>
-    examined.value?.design === designNow.value ? examined.value.checks : quick.value,
-  )
 
   /** The gesture or run of steps under way: the state it began in, and whether that is remembered yet. */
   let run: { key: string; base: BenchState; remembered: boolean } | null = null
@@ -210,7 +202,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     handles: computed(() => benchHandles(state.value, choices)),
     measured: all,
     readings: computed(() => readingsOf(state.value, names, all.value)),
-    checks,
+    checks: computed(() => examined.value?.checks ?? null),
     link: computed(() => linkOf(state.value, start)),
     held,
     playing,
@@ -265,13 +257,11 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       }))
       rest()
     },
-    examine() {
+    examine(checker, repairs) {
       const design = designNow.peek()
-      const check = checker.peek()
-      if (check && examined.peek()?.design !== design) examined.value = { design, checks: check(design) }
-    },
-    bringChecker(check) {
-      checker.value = check
+      const last = examined.peek()
+      if (last?.design === design && (last.repairs || !repairs)) return
+      examined.value = { design, checks: checker(design, { repairs }), repairs }
     },
     open(link, undoable = false) {
       const read = readLink(link, start)

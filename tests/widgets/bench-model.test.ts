@@ -294,11 +294,12 @@ describe('playing', () => {
 
 describe('checks', () => {
   test('a repair is applied as it was offered, mends the check, and can be undone', () => {
-    const bench = benchModel(beak, {}, { checker: check })
+    const bench = benchModel(beak, {})
     setField(bench, 'beak.cut', 104)
+    bench.examine(check, false)
     const failed = () => (bench.checks.value ?? []).filter(({ ok }) => !ok)
     expect(failed().length).toBeGreaterThan(0)
-    bench.examine()
+    bench.examine(check, true)
     const [first] = failed()
     const repair = first?.repair
     if (!first || !repair) throw new Error('the kernel offers no repair for a slit that is far too long')

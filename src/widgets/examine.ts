@@ -1,0 +1,62 @@
+import { effect } from '@preact/signals'
+import type { Bench, Checker } from './bench-model.ts'
+
+/** The hands have rested when nothing has changed for so long, ms. */
+const REST = 150
+/** While they do not rest, verdicts are taken between frames, and no later than this, ms. */
+const LATEST = 100
+
+let coming: Promise<Checker | null> | null = null
+
+/** Fetches the kernel's checks, once: when a hand comes near a bench. Null if they cannot be had now. */
+export function fetchChecker(): Promise<Checker | null> {
+  coming ??= import('./checker.ts').then(
+    ({ check }) => check,
+    () => {
+      coming = null
+      return null
+    },
+  )
+  return coming
+}
+
+/** Runs something when the browser has time; returns what calls it off. */
+function whenIdle(run: () => void): () => void {
+  if (typeof requestIdleCallback === 'undefined') {
+    const wait = setTimeout(run, 30)
+    return () => clearTimeout(wait)
+  }
+  const ticket = requestIdleCallback(run, { timeout: LATEST })
+  return () => cancelIdleCallback(ticket)
+}
+
+/**
+ * Keeps the verdicts of a bench up to date: quick ones while the design moves, so that no frame waits for
+ * them, and those with repairs once the hands rest. Returns what ends it.
+ */
+export function keepExamined(bench: Bench): () => void {
+  let callOff: (() => void) | null = null
+  let rest: ReturnType<typeof setTimeout> | undefined
+  let asleep = false
+  const take = async (repairs: boolean) => {
+    const checker = await fetchChecker()
+    if (checker && !asleep) bench.examine(checker, repairs)
+  }
+  const stop = effect(() => {
+    const moved = bench.design.value !== bench.start.design || bench.checks.peek() === null
+    const busy = bench.held.value !== null
+    clearTimeout(rest)
+    if (!moved && coming === null) return
+    callOff ??= whenIdle(() => {
+      callOff = null
+      void take(false)
+    })
+    if (!busy) rest = setTimeout(() => void take(true), REST)
+  })
+  return () => {
+    asleep = true
+    stop()
+    callOff?.()
+    clearTimeout(rest)
+  }
+}
