@@ -1,4 +1,4 @@
-import type { Role } from '../drawing/marks.ts'
+import type { PathMark, Role } from '../drawing/marks.ts'
 
 /** A colour as `#rrggbb`. */
 export type Colour = `#${string}`
@@ -42,6 +42,26 @@ const plain: Look = { colour: INK, width: 0.25, dash: [] }
 
 /** The look of a line on paper. */
 export const lookOf = (role: Role): Look => (looks as Partial<Record<Role, Look>>)[role] ?? plain
+
+/**
+ * The dashes of one line, mm: the pattern stretched or shrunk a little, so that the line begins and ends
+ * with a dash and both its ends can be seen. Even the shortest fold shows its pattern once: a mountain of
+ * 6 mm is dash, dot, dash, a valley dash, dash.
+ */
+export function dashesOf({ role, runs }: PathMark): readonly number[] {
+  const { dash } = lookOf(role)
+  const [run, ...others] = runs
+  const [first = 0] = dash
+  if (first === 0 || run === undefined || others.length > 0) return dash
+  const long = run.slice(1).reduce((sum, [x, y], k) => {
+    const [u, v] = run[k] ?? [x, y]
+    return sum + Math.hypot(x - u, y - v)
+  }, 0)
+  const period = dash.reduce((sum, part) => sum + part, 0)
+  const times = Math.max(1, Math.round((long - first) / period))
+  const scale = long / (times * period + first)
+  return scale > 0 ? dash.map((part) => part * scale) : dash
+}
 
 /** Words on paper: labels red, asides quiet, all else black. */
 export const inks = { note: INK, dimension: RED, guide: QUIET } as const satisfies Partial<

@@ -29,7 +29,7 @@ import type { SheetFont } from './font.ts'
 import type { SheetPage } from './layout.ts'
 import { wordWidth } from './letters.ts'
 import type { Colour } from './looks.ts'
-import { inkOf, lookOf } from './looks.ts'
+import { dashesOf, inkOf, lookOf } from './looks.ts'
 
 /** Millimetres to PDF units of 1/72 inch (ISO 32000-1:2008, 8.3.2.3), kept to a tenth of a micrometre. */
 const pt = (mm: number): number => Number(((mm * 72) / 25.4).toFixed(4))
@@ -52,7 +52,8 @@ function fillColour(colour: Colour): PDFOperator {
 
 /** A line: y runs down on the page and up in a PDF. */
 function path(mark: PathMark, height: number): PDFOperator[] {
-  const { colour, width, dash } = lookOf(mark.role)
+  const { colour, width } = lookOf(mark.role)
+  const dash = dashesOf(mark)
   const outline = mark.runs.flatMap((run) => [
     ...run.map(([x, y], k) => (k === 0 ? moveTo(pt(x), pt(height - y)) : lineTo(pt(x), pt(height - y)))),
     ...(mark.closed ? [closePath()] : []),

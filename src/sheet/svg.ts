@@ -1,7 +1,8 @@
-import { toSvg } from '../drawing/svg.ts'
+import { cut, markSvg, toSvg } from '../drawing/svg.ts'
 import type { SheetFont } from './font.ts'
 import type { SheetPage } from './layout.ts'
-import { inks, looks } from './looks.ts'
+import { dashesOf, inks, lookOf, looks } from './looks.ts'
+import type { SheetMark } from './setting.ts'
 
 /** A tenth of a micrometre, far below what a printer or cutter can do. */
 const DIGITS = 4
@@ -41,9 +42,20 @@ function paperCss(font: SheetFont | undefined): string {
   ].join('\n')
 }
 
+/** A mark as the screen's pen draws it, with the dashes of this very line. */
+function inked(mark: SheetMark): string {
+  const drawn = markSvg(mark, DIGITS)
+  if (mark.mark === 'word' || lookOf(mark.role).dash.length === 0) return drawn
+  const dashes = dashesOf(mark).map((mm) => cut(mm, DIGITS))
+  return drawn.replace('<path ', `<path style="stroke-dasharray:${dashes.join(' ')}" `)
+}
+
 /**
  * One page as an SVG document, its size and its units in mm. With a font it carries the letters inside;
  * without one it asks for the typeface by name.
  */
 export const pageSvg = (page: SheetPage, font?: SheetFont): string =>
-  toSvg(page, { digits: DIGITS, css: paperCss(font) })
+  toSvg({ ...page, marks: [] }, { digits: DIGITS, css: paperCss(font) }).replace(
+    /\n\n<\/svg>\n$/,
+    () => `\n${page.marks.map(inked).join('\n')}\n</svg>\n`,
+  )

@@ -60,23 +60,24 @@ function svgLines(name: string, face: SheetFace): Line[] {
   const [text = ''] = sheetSvg(dummy(name), { paper: 'a4', face })
   const [page] = layOut(dummy(name), { paper: 'a4', face })
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
-  return [...text.matchAll(/<path class="m-([a-z]+)[^"]*" data-of="([^"]*)" d="([^"]*)"/g)].flatMap(
-    ([, role = '', of = '', d = '']) =>
-      ROLES.has(role) && of !== 'legend'
-        ? d
-            .split('M')
-            .slice(1)
-            .map((run) => ({
-              role,
-              points: run
-                .replace('Z', '')
-                .split('L')
-                .map((pair): Point => {
-                  const [x = Number.NaN, y = Number.NaN] = pair.split(' ').map(Number)
-                  return [x - ox, oy - y]
-                }),
-            }))
-        : [],
+  return [
+    ...text.matchAll(/<path (?:style="[^"]*" )?class="m-([a-z]+)[^"]*" data-of="([^"]*)" d="([^"]*)"/g),
+  ].flatMap(([, role = '', of = '', d = '']) =>
+    ROLES.has(role) && of !== 'legend'
+      ? d
+          .split('M')
+          .slice(1)
+          .map((run) => ({
+            role,
+            points: run
+              .replace('Z', '')
+              .split('L')
+              .map((pair): Point => {
+                const [x = Number.NaN, y = Number.NaN] = pair.split(' ').map(Number)
+                return [x - ox, oy - y]
+              }),
+          }))
+      : [],
   )
 }
 
@@ -92,7 +93,9 @@ async function pdfLines(name: string, face: SheetFace): Promise<Line[]> {
       ([, look]) =>
         Math.abs(look.width * UNIT - width) < 0.001 &&
         look.dash.length === dash.length &&
-        look.dash.every((mm, k) => Math.abs(mm * UNIT - (dash[k] ?? 0)) < 0.001),
+        look.dash.every(
+          (mm, k) => Math.abs(mm / (look.dash[0] ?? 1) - (dash[k] ?? 0) / (dash[0] ?? 1)) < 0.001,
+        ),
     )?.[0]
     return role === undefined
       ? []

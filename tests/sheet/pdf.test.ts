@@ -72,10 +72,24 @@ describe('the heron’s PDF', () => {
   })
 
   test('tells the lines apart by dash pattern: cut solid, valley dashed, mountain dash and dot', () => {
+    // In parts of the first dash: a line's own pattern is fitted to its length.
     const patterns = new Set(
-      (read.pages[0]?.lines ?? []).map(({ dash }) => dash.map((d) => (d / UNIT).toFixed(2)).join(' ')),
+      (read.pages[0]?.lines ?? []).map(({ dash }) =>
+        dash.map((d) => (d / (dash[0] ?? 1)).toFixed(1)).join(' '),
+      ),
     )
-    expect([...patterns].sort()).toEqual(['', '3.00 1.50', '4.00 1.50 0.75 1.50'])
+    expect([...patterns].sort()).toEqual(['', '1.0 0.4 0.2 0.4', '1.0 0.5'])
+  })
+
+  test('begins and ends every fold with a dash', () => {
+    const dashed = (read.pages[0]?.lines ?? []).filter(({ dash }) => dash.length > 0)
+    expect(dashed.length).toBeGreaterThan(10)
+    for (const line of dashed) {
+      const [long = 0] = lengths(line)
+      const period = line.dash.reduce((sum, part) => sum + part, 0)
+      const last = (long - (line.dash[0] ?? 0)) / period
+      expect(Math.abs(last - Math.round(last)) * period).toBeLessThan(0.01)
+    }
   })
 
   test('is set in the typeface, embedded in part', () => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { fontOnDisk } from '../../src/sheet/font-on-disk.ts'
 import { sheetSvg } from '../../src/sheet/index.ts'
-import { looks } from '../../src/sheet/looks.ts'
+import { dashesOf, looks } from '../../src/sheet/looks.ts'
 import { card, dummy } from './designs.ts'
 
 describe('the SVG', () => {
@@ -32,6 +32,38 @@ describe('the SVG', () => {
     expect(text).not.toContain('<moth>')
     expect(text).toContain('&lt;moth&gt;')
   })
+})
+
+const fold = (role: 'valley' | 'mountain' | 'cut', long: number): readonly number[] =>
+  dashesOf({
+    mark: 'path',
+    role,
+    closed: false,
+    runs: [
+      [
+        [0, 0],
+        [long, 0],
+      ],
+    ],
+  })
+
+test('a fold of 6 mm still shows what it is', () => {
+  // A mountain: dash, gap, dot, gap, dash; a valley: dash, gap, dash.
+  const [dash = 0, gap = 0, dot = 0] = fold('mountain', 6)
+  expect(2 * dash + 2 * gap + dot).toBeCloseTo(6, 9)
+  const [valley = 0, between = 0] = fold('valley', 6)
+  expect(2 * valley + between).toBeCloseTo(6, 9)
+})
+
+test.each([0, 1e-9, 0.5, 3, 6, 7.4, 20, 148, 420])('a fold of %d mm has dashes of some length', (long) => {
+  for (const part of [...fold('valley', long), ...fold('mountain', long)]) expect(part).toBeGreaterThan(0)
+  expect(fold('cut', long)).toEqual([])
+})
+
+test('long folds keep their pattern to a third', () => {
+  for (let long = 12; long < 300; long += 0.7)
+    for (const role of ['valley', 'mountain'] as const)
+      expect(Math.abs((fold(role, long)[0] ?? 0) / (looks[role].dash[0] ?? 1) - 1)).toBeLessThan(0.35)
 })
 
 test('dash patterns on paper are those of the screen, at one scale', () => {
