@@ -4,6 +4,7 @@ import type {
   Field,
   Flat,
   Frame,
+  Hang,
   Kind,
   Lay,
   OwnPiece,
@@ -30,6 +31,13 @@ export interface FloatingLayer extends Placed {
   readonly tab?: number
 }
 
+/** A lay that only shifts a joint sideways; `off` -1 where across runs back. */
+const shifted = (across: number, along: number, off: 1 | -1): Lay => ({
+  origin: [across, along],
+  run: [0, 1],
+  off: [off, 0],
+})
+
 const rectangle = (across: number, long: number): readonly Flat[] => [
   [0, 0],
   [0, long],
@@ -37,32 +45,58 @@ const rectangle = (across: number, long: number): readonly Flat[] => [
   [across, 0],
 ]
 
+/** A wall's joint with the page below it, and with the platform above it: hidden, they only carry panels. */
+const footName = (k: number): string => `foot-${k + 1}`
+const topName = (k: number): string => `top-${k + 1}`
+
+/** The side of the host on which a wall stands; one on the crease itself counts to the right. */
+const sideOf = (foot: number): 'left' | 'right' => (foot < 0 ? 'left' : 'right')
+
 /**
- * Ridge: the host frame lifted by the walls' height along the inside normal. Each wall stands along
- * that normal on its own foot: page, wall, platform, wall round it are a parallelogram.
+ * Ridge: the host frame lifted by the walls' height along the inside normal. Page, wall, platform and
+ * wall round it are parallelograms, so every wall stands along that normal and makes half the host's
+ * angle with its page below, and with the platform above.
+ *
+ * Order of `out`: ridge, then foot and top of each wall.
  */
 function place(m: FloatingLayer, host: Frame, out: readonly Frame[]): boolean {
   const S = host[12] as number
   const C = host[13] as number
-  for (let i = 0; i < out.length; i++) {
-    const frame = out[i] as Frame
-    const foot = i === 0 ? 0 : (m.walls[i - 1] as number)
-    for (let k = 0; k < 3; k++) {
-      const X = host[3 + k] as number
-      const D = host[6 + k] as number
-      const N = host[9 + k] as number
-      frame[k] =
-        (host[k] as number) +
-        m.start * D +
-        foot * S * X +
-        Math.abs(foot) * C * N +
-        (i === 0 ? m.height * N : 0)
-      frame[3 + k] = X
-      frame[6 + k] = D
-      frame[9 + k] = N
+  // Sine and cosine of a quarter of the host's angle.
+  const cosine = Math.sqrt((1 + C) / 2)
+  const sine = S / (2 * cosine)
+  const ridge = out[0] as Frame
+  for (let k = 0; k < 3; k++) {
+    const X = host[3 + k] as number
+    const D = host[6 + k] as number
+    const N = host[9 + k] as number
+    const O = (host[k] as number) + m.start * D
+    ridge[k] = O + m.height * N
+    ridge[3 + k] = X
+    ridge[6 + k] = D
+    ridge[9 + k] = N
+    for (let w = 0; w < m.walls.length; w++) {
+      const foot = out[1 + 2 * w] as Frame
+      const top = out[2 + 2 * w] as Frame
+      const across = m.walls[w] as number
+      const side = across < 0 ? -1 : 1
+      const normal = side * sine * X + cosine * N
+      foot[k] = O + across * S * X + Math.abs(across) * C * N
+      foot[3 + k] = cosine * X - side * sine * N
+      foot[6 + k] = D
+      foot[9 + k] = normal
+      top[k] = (foot[k] as number) + m.height * N
+      top[3 + k] = -(foot[3 + k] as number)
+      top[6 + k] = D
+      top[9 + k] = -normal
     }
-    frame[12] = i === 0 ? S : 0
-    frame[13] = i === 0 ? C : 1
+  }
+  ridge[12] = S
+  ridge[13] = C
+  for (let i = 1; i < out.length; i++) {
+    const frame = out[i] as Frame
+    frame[12] = sine
+    frame[13] = cosine
   }
   return true
 }
@@ -71,14 +105,20 @@ function build(m: FloatingLayer): Build {
   const long = m.end - m.start
   const tab = m.tab ?? 0
   const wallName = (k: number) => `wall-${k + 1}`
-  const feet: readonly CreasePart[] = m.walls.map((_, k) => ({
-    part: wallName(k),
-    hidden: true,
-    length: long,
-    fold: 'valley',
-    left: { panel: wallName(k), lay: sameLay },
-    right: { panel: wallName(k), lay: sameLay },
-  }))
+  /** A wall hangs on the left of its foot on the right page, mirror-wise on the left one. */
+  const joints = m.walls.flatMap((across, k): CreasePart[] => {
+    const side = sideOf(across)
+    const hidden = { hidden: true, length: long, fold: 'valley' } as const
+    const wall = (from: number, off: 1 | -1) => ({ panel: wallName(k), lay: shifted(from, 0, off) })
+    const base = { panel: `host-${side}`, lay: shifted(Math.abs(across), m.start, 1) }
+    const roof = { panel: side, lay: shifted(Math.abs(across), 0, -1) }
+    const hang = (page: Hang, own: Hang) =>
+      side === 'left' ? { left: page, right: own } : { left: own, right: page }
+    return [
+      { part: footName(k), ...hidden, ...hang(base, wall(0, 1)) },
+      { part: topName(k), ...hidden, ...hang(roof, wall(m.height, -1)) },
+    ]
+  })
   const platform = (side: 'left' | 'right', across: number): PanelPart => ({
     part: side,
     crease: 'ridge',
@@ -92,7 +132,6 @@ function build(m: FloatingLayer): Build {
       { from: [0, 0], to: [0, long], of: `${m.id}/${wallName(k)}` },
     ]),
   )
-  const joint = (foot: number): Lay => ({ origin: [Math.abs(foot), m.start], run: [0, 1], off: [1, 0] })
   return {
     creases: [
       {
@@ -102,16 +141,16 @@ function build(m: FloatingLayer): Build {
         left: { panel: 'left', lay: sameLay },
         right: { panel: 'right', lay: sameLay },
       },
-      ...feet,
+      ...joints,
     ],
     panels: [
       platform('left', m.left),
       platform('right', m.right),
       ...m.walls.map(
-        (_, k): PanelPart => ({
+        (across, k): PanelPart => ({
           part: wallName(k),
-          crease: wallName(k),
-          side: 'right',
+          crease: footName(k),
+          side: sideOf(across) === 'left' ? 'right' : 'left',
           outline: rectangle(m.height, long),
           flat: { panel: wallName(k), lay: sameLay },
         }),
@@ -143,12 +182,14 @@ function build(m: FloatingLayer): Build {
     ],
     glue: m.walls.map((foot) => ({
       panel: foot < 0 ? 'host-left' : 'host-right',
-      ...tabOutline(joint(foot), long, tab),
+      ...tabOutline(shifted(Math.abs(foot), m.start, 1), long, tab),
     })),
     turns: (_from, _to, out) => {
-      // The platform turns as the host does; a wall keeps to the plane half-way between the host's panels.
-      out.fill(0, 0, 2 * (1 + m.walls.length))
-      out[0] = 1
+      // The platform turns as the host does, a wall half as fast, both evenly.
+      for (let i = 0; i <= 2 * m.walls.length; i++) {
+        out[2 * i] = i === 0 ? 1 : 0.5
+        out[2 * i + 1] = 0
+      }
     },
     place: (host, out) => place(m, host, out),
   }

@@ -53,28 +53,35 @@ export function fourBarTurns(
     ? root(sum(scaled(product(C, C), cos(d / 2) ** 2), scaled(S2, cos((bar.b1 + bar.b2) / 2) ** 2)))
     : constant(1)
   const sigma = (bar.a1 + bar.a2) / 2
-  const s3 = sum(scaled(cg, sin(sigma)), scaled(sg, -cos(sigma)))
   const s0 = sum(scaled(cg, sin(sigma)), scaled(sg, cos(sigma)))
+  // The root of s3 alone; where the stop is exactly flat, s3 = weight C^2 / s0.
+  const root3 =
+    bar.full === 0
+      ? product(C, root(quotient(constant(weight), s0)))
+      : root(sum(scaled(cg, sin(sigma)), scaled(sg, -cos(sigma))))
   const ridge = { y: constant(0), x: constant(0) }
   const v: { right: { y: Jet; x: Jet }; left: { y: Jet; x: Jet } } = { right: ridge, left: ridge }
   if (shuts && d === 0) {
-    v.right = v.left = { y: root(s3), x: root(s0) }
+    v.right = v.left = { y: root3, x: root(s0) }
   } else if (shuts) {
     const big = sum(scaled(sg, cos(d / 2)), scaled(cg, sin(d / 2)))
-    const small = { y: product(S, root(scaled(quotient(s3, big), weight))), x: root(product(s0, big)) }
-    const wide = { y: root(product(s3, big)), x: product(S, root(scaled(quotient(s0, big), weight))) }
+    const small = {
+      y: product(S, product(root3, root(quotient(constant(weight), big)))),
+      x: root(product(s0, big)),
+    }
+    const wide = { y: product(root3, root(big)), x: product(S, root(scaled(quotient(s0, big), weight))) }
     // The joint whose half-sum difference vanishes is the one with the longer base or facet.
     v.right = bar.da > 0 ? small : wide
     v.left = bar.da > 0 ? wide : small
   } else {
     const s1 = sum(scaled(sg, cos(bar.da / 2)), scaled(cg, -sin(bar.da / 2)))
     const s2 = sum(scaled(sg, cos(bar.da / 2)), scaled(cg, sin(bar.da / 2)))
-    v.right = { y: root(product(s1, s3)), x: root(product(s0, s2)) }
-    v.left = { y: root(product(s2, s3)), x: root(product(s0, s1)) }
+    v.right = { y: product(root(s1), root3), x: root(product(s0, s2)) }
+    v.left = { y: product(root(s2), root3), x: root(product(s0, s1)) }
     ridge.y = root(product(s1, s2))
   }
   if (shuts) ridge.y = scaled(S, rootOfWeight)
-  ridge.x = root(product(s0, s3))
+  ridge.x = product(root(s0), root3)
   const inner = (own: number, other: number, diff: number) =>
     diff === 0
       ? angleRates(C, scaled(S, cos(own)))

@@ -28,6 +28,8 @@ export interface FourBar {
   readonly da: number
   readonly dUp: number
   readonly dDown: number
+  /** (a1 + a2) - (b1 + b2): 0 means that the stop is exactly flat. */
+  readonly full: number
   /** 1 popped, -1 lying back in the crease. */
   readonly branch: 1 | -1
   /** True if the piece stands on the outside of the host's fold. */
@@ -74,6 +76,7 @@ export function fourBar(
     da: difference(right.facet - left.facet),
     dUp: difference(right.base + right.facet - (left.base + left.facet)),
     dDown: difference(right.base - right.facet - (left.base - left.facet)),
+    full: difference(right.facet + left.facet - (right.base + left.base)),
     branch,
     outside,
     right: turnOf(right),
@@ -213,8 +216,9 @@ function close(
   const minus = bar.db >= 0 ? bar.dDown : -bar.dUp
   const s1 = plain(bar, (excess + minus) / 2) // s - a1
   const s2 = plain(bar, (excess + plus) / 2) // s - a2
-  const s3 = plain(bar, (bar.a1 + bar.a2 - g) / 2) // s - g
   const s0 = plain(bar, (bar.a1 + bar.a2 + g) / 2) // s
+  // s - g; where it vanishes exactly at flat, sin(s - g) sin(s) = weight C^2 keeps its digits.
+  const s3 = bar.full === 0 ? (weight * C * C) / s0 : plain(bar, (bar.a1 + bar.a2 - g) / 2)
   halfFrom(s1 * s2, s0 * s3)
   to.ridgeSine = ratio.sine
   to.ridgeCosine = ratio.cosine
