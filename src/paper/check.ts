@@ -26,13 +26,18 @@ function failingOrNearest(findings: readonly Finding[]): readonly Finding[] {
   return [findings.reduce((a, b) => (room(b) < room(a) ? b : a))]
 }
 
-/** Mechanisms whose cuts cannot be made as drawn: what follows from them is not worth looking at. */
-const spoiltBy = (findings: readonly Finding[]): ReadonlySet<string> =>
-  new Set(findings.flatMap(({ ok, name, ids }) => (ok ? [] : ids.slice(0, name === 'cuts-apart' ? 2 : 1))))
+/** Mechanisms whose cuts cannot be made as drawn, and all that sits on them: what follows from them is not worth looking at. */
+function spoiltBy(findings: readonly Finding[], { mechanisms }: Design): ReadonlySet<string> {
+  const spoilt = new Set(
+    findings.flatMap(({ ok, name, ids }) => (ok ? [] : ids.slice(0, name === 'cuts-apart' ? 2 : 1))),
+  )
+  for (const { id, on } of mechanisms) if (spoilt.has(on.split('/')[0] ?? '')) spoilt.add(id)
+  return spoilt
+}
 
 function findings(subject: Subject): readonly Finding[] {
   const drawn = [insideFold(subject), cutsInside(subject), cutsApart(subject)]
-  const spoilt = spoiltBy(drawn.flat())
+  const spoilt = spoiltBy(drawn.flat(), subject.design)
   return [
     shutsFlat(subject),
     opensFlat(subject),
