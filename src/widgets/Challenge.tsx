@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
-import type { Design } from '../paper/index.ts'
+import type { Check, Design } from '../paper/index.ts'
 import type { BenchConfig } from './config.ts'
 import { type Goal, judge } from './judge.ts'
 import { benchOf, lengthUnit } from './page.ts'
@@ -12,14 +12,16 @@ interface ChallengeProps {
   readonly design: Design
   readonly config: BenchConfig
   readonly goal: Goal
+  /** The verdicts on that design, so that the page says the same before and after it wakes. */
+  readonly checks: readonly Check[]
   readonly children?: ComponentChildren
 }
 
 /** A task that the kernel judges while the reader works on the page's bench. */
-export function Challenge({ slug, design, config, goal, children }: ChallengeProps): JSX.Element {
+export function Challenge({ slug, design, config, goal, checks, children }: ChallengeProps): JSX.Element {
   const bench = benchOf(slug).value
   const state = bench?.state.value ?? startState(design, config)
-  const { done, says } = judge(goal, state, config, bench?.checks.value ?? null, lengthUnit.value)
+  const { done, says } = judge(goal, state, config, bench ? bench.checks.value : checks, lengthUnit.value)
   const [met, setMet] = useState(false)
   useEffect(() => {
     // It stays quiet while a hand passes through the goal; a goal that holds is told once.

@@ -16,6 +16,8 @@ for (const address of pages) {
     page,
   }) => {
     await page.setViewportSize(desk)
+    // A colour that is half way to the other theme is neither's.
+    await page.emulateMedia({ reducedMotion: 'reduce' })
     await visit(page, address)
     for (const viewport of widths)
       for (const colorScheme of ['light', 'dark'] as const) {
@@ -31,6 +33,7 @@ for (const address of chapterPages) {
     page,
   }) => {
     await page.setViewportSize(desk)
+    await page.emulateMedia({ reducedMotion: 'reduce' })
     await visit(page, address)
     await unfold(page)
     expect(await objections(page), 'unfolded').toBe('')
