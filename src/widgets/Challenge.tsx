@@ -35,7 +35,7 @@ export function Challenge({ slug, design, config, goal, checks, children }: Chal
   return (
     <div class="challenge" data-done={done}>
       <span class="challenge-tick" aria-hidden="true">
-        <svg viewBox="0 0 24 24">
+        <svg viewBox="0 0 24 24" aria-hidden="true">
           <rect x="2" y="2" width="20" height="20" rx="3" />
           {done ? <path d="M6 12.5l4.2 4.2L18.5 7.5" /> : null}
         </svg>
