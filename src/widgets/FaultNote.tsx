@@ -71,7 +71,7 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
   return (
     <div class="fault-note" data-state={first ? 'fault' : 'good'}>
       {first ? (
-        <ul>
+        <ul class="faults">
           <FaultLine check={first} {...{ bench, length }} />
         </ul>
       ) : (
@@ -80,7 +80,7 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
       {more.length > 0 ? (
         <details>
           <summary>{more.length} more</summary>
-          <ul>
+          <ul class="faults">
             {more.map((check) => (
               <FaultLine key={`${check.name} ${check.ids.join(' ')}`} {...{ check, bench, length }} />
             ))}

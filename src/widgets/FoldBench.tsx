@@ -151,6 +151,7 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
         </div>
         <ReadingStrip bench={bench} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
+        <Notes bench={bench} />
         {has('section') ? (
           <FigureFrame name="section" bar={<StationBar bench={bench} />}>
             <SectionFigure bench={bench} lead={lead} />
@@ -162,7 +163,6 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
           </FigureFrame>
         ) : null}
         <FieldPanel bench={bench} />
-        <Notes bench={bench} />
         <Actions bench={bench} slug={slug} />
       </div>
     </div>

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import { useRef } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { type SliderKey, sliderKey } from './keys.ts'
 
 /** A place in a figure's own box, y downwards. */
@@ -41,6 +41,7 @@ const percent = (part: number, whole: number): string => `${((part / whole) * 10
 export function Grip(props: GripProps): JSX.Element {
   const { label, at, box, way, shape = 'dot', value, held, rides } = props
   const ref = useRef<HTMLDivElement>(null)
+  const [keyed, setKeyed] = useState(false)
   const taken = useRef<{ readonly pointer: number; readonly off: Place } | null>(null)
 
   /** A place of the screen in the figure's box. */
@@ -62,6 +63,7 @@ export function Grip(props: GripProps): JSX.Element {
       ref={ref}
       class="grip"
       data-held={held}
+      data-keyed={keyed}
       data-way={way}
       data-shape={shape}
       role="slider"
@@ -78,8 +80,7 @@ export function Grip(props: GripProps): JSX.Element {
         const [x, y] = placeOf(event)
         taken.current = { pointer: event.pointerId, off: [at[0] - x, at[1] - y] }
         event.currentTarget.setPointerCapture(event.pointerId)
-        event.preventDefault()
-        event.currentTarget.focus({ preventScroll: true })
+        setKeyed(false)
         props.onHold()
       }}
       onPointerMove={(event) => {
@@ -100,11 +101,20 @@ export function Grip(props: GripProps): JSX.Element {
         const press = sliderKey(event)
         if (!press) return
         event.preventDefault()
+        setKeyed(true)
         props.onKey(press)
       }}
-      onBlur={props.onRest}
+      onBlur={() => {
+        setKeyed(false)
+        props.onRest()
+      }}
     >
-      <span class="grip-rides" data-left={at[0] > box.width * 0.6} aria-hidden="true">
+      <span
+        class="grip-rides"
+        data-left={at[0] > box.width * 0.55}
+        data-below={at[1] < box.height * 0.15}
+        aria-hidden="true"
+      >
         {rides}
       </span>
     </div>

@@ -23,9 +23,9 @@ export function NumberField(props: NumberFieldProps): JSX.Element {
   const { label, value, min, max, unit, length, refusal, onSet, onRest } = props
   const id = useId()
   const [draft, setDraft] = useState<string | null>(null)
-  const number = draft === null ? value : typed(draft, unit, length)
+  const number = draft === null ? null : typed(draft, unit, length)
   // What is shown is rounded: the end of a range in inches may lie a hair outside.
-  const fits = number !== null && number >= min - 0.02 && number <= max + 0.02
+  const fits = draft === null || (number !== null && number >= min - 0.02 && number <= max + 0.02)
   return (
     <span class="number-field">
       <input

@@ -37,7 +37,7 @@ const formChoice: Choice<Form> = {
   says: 'As',
   of: [
     { value: 'pdf', label: 'PDF, to print' },
-    { value: 'svg', label: 'SVG, for a drawing program' },
+    { value: 'svg', label: 'SVG, to edit' },
   ],
 }
 

@@ -119,7 +119,7 @@ export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
   const sheet = point ? pointOnSheet(plain, point, design.card, { text, unit }) : plain
   const station = bench.station.value
   const drawing: Drawing = section
-    ? { ...sheet, marks: [...sheet.marks, stationMark(sheet, design.card.width, station)] }
+    ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
     : sheet
   return (
     <div class="stage stage-sheet" ref={ref}>
