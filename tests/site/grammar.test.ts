@@ -1,7 +1,7 @@
-import { mdxToMdast } from 'satteri'
+import { mdxToJs, mdxToMdast } from 'satteri'
 import { describe, expect, test } from 'vitest'
 import type { Leaf } from '../../src/site/cells/grammar.ts'
-import { blotOf, nearest, pathOf } from '../../src/site/cells/grammar.ts'
+import { blotOf, cellGrammar, nearest, pathOf } from '../../src/site/cells/grammar.ts'
 import { CELLS, WORDS } from '../../src/site/cells/words.ts'
 
 const tree = (source: string): Leaf => mdxToMdast(source) as Leaf
@@ -135,6 +135,31 @@ test('a mistyped name finds the nearest one, a strange one finds none', () => {
   expect(nearest('Chalenge', Object.keys(WORDS))).toBe('Challenge')
   expect(nearest('rise', ['reach', 'Rise'])).toBe('Rise')
   expect(nearest('Wheelbarrow', Object.keys(WORDS))).toBeUndefined()
+})
+
+describe('while a chapter is built', () => {
+  const build = (source: string) =>
+    mdxToJs(source, {
+      mdastPlugins: [cellGrammar],
+      fileURL: new URL('file:///home/reader/book/content/chapters/layers.mdx'),
+    })
+
+  test('a blot stops it, with file and line, front matter counted', async () => {
+    const spoilt = chapter({ Why: '<Why>\n\n<Step shows="flat">Cut.</Step>\n\n</Why>' })
+    const source = `---\ntitle: Layers\n---\n\n${spoilt}`
+    const line = source.split('\n').findIndex((text) => text === '<Step shows="flat">Cut.</Step>') + 1
+    await expect((async () => build(source))()).rejects.toThrow(
+      `content/chapters/layers.mdx:${line} <Step> stands in <Why>; it belongs in <MakeIt>.`,
+    )
+  })
+
+  test('every word is told its place, so that a number can name it later', async () => {
+    const source = `---\ntitle: Layers\n---\n\n${chapter()}`
+    const line = source.split('\n').findIndex((text) => text.includes('<Num of="rise"')) + 1
+    const { code } = await build(source)
+    expect(code).toMatch(new RegExp(`of: "rise",[^}]*place: "content/chapters/layers\\.mdx:${line}"`))
+    expect(code.match(/place: "/g)?.length).toBe((source.match(/<[A-Z]\w+/g) ?? []).length)
+  })
 })
 
 test('messages name the file from content on', () => {
