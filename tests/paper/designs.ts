@@ -4,9 +4,13 @@ import type { Card, Design, Flat, Mechanism } from '../../src/paper/index.ts'
 import { kindOf, parseDesign } from '../../src/paper/index.ts'
 import { nextFloat, RAD } from './space.ts'
 
-/** How often a property is tried; `RUNS=10000 npm run test:unit` looks harder. */
-export const runs = (usual: number): { numRuns: number } => ({
+/**
+ * How often a property is tried; `RUNS=10000 npm run test:unit` looks harder. A property that fails is
+ * given half a minute to find a small counterexample.
+ */
+export const runs = (usual: number) => ({
   numRuns: Math.max(usual, Number(process.env.RUNS ?? 0)),
+  ...(process.env.RUNS === undefined ? { interruptAfterTimeLimit: 30_000 } : {}),
 })
 
 export const A6: Card = { width: 105, height: 148, caliper: 0.25 }
@@ -110,7 +114,10 @@ function placed(id: string, on: string, length: number, card: Card, plan: Plan, 
   const outward = Math.abs(run + lean)
   const wedge = (wish.poor ? 0 : 8) + plan.left * ((wish.steepest ?? 70) - 8)
   const cut = Math.min(2000, outward * Math.tan(wedge * RAD))
-  const outline = plan.outline.map(([a, b]): Flat => [a * cut, apex + run + lean * a + run * (b - 0.5) * 0.4])
+  // A blade goes outward: a cut that runs back would cross itself.
+  const outline = plan.outline
+    .map(([a, b]): Flat => [a * cut, apex + run + lean * a + run * (b - 0.5) * 0.4])
+    .sort(([a], [b]) => a - b)
   return { id, kind: plan.kind, on, apex, run, cut, lean, ...(outline.length > 0 ? { outline } : {}) }
 }
 
