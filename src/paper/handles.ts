@@ -1,9 +1,9 @@
 import { change } from './change.ts'
-import type { Design, Model, ModelCrease, ModelPanel } from './model.ts'
+import type { Design, Model, ModelBuild, ModelCrease, ModelPanel } from './model.ts'
 import { modelOf } from './model.ts'
 import { kindOf } from './registry.ts'
-import type { Handle, Placed } from './types.ts'
-import { compose, laid, unlaid } from './vector.ts'
+import type { Handle, Lay, Placed } from './types.ts'
+import { compose, laid, sameLay, unlaid } from './vector.ts'
 
 /** A handle on the flat sheet (frame of `Piece`, mm). */
 export interface SheetHandle {
@@ -21,10 +21,13 @@ export interface SheetHandle {
   readonly alongWay: readonly [x: number, y: number]
 }
 
-/** The flat piece, origin and unit ways of one side of a mechanism's host crease. */
-function hostWays(model: Model, index: number, handle: Handle<Placed>) {
-  const host = model.creases[model.builds[index]?.host ?? 0] as ModelCrease
-  const { panel, lay } = host[handle.side ?? 'right']
+/** The flat piece a handle lies on, and how its coordinates lie there. */
+function ground(model: Model, index: number, handle: Handle<Placed>): { piece: string; lay: Lay } {
+  const { mechanism, host, hostPanel } = model.builds[index] as ModelBuild
+  if (handle.piece !== undefined) return { piece: `${mechanism.id}/${handle.piece}`, lay: sameLay }
+  const crease = model.creases[host] as ModelCrease
+  const { panel, lay } =
+    hostPanel === undefined ? crease[handle.side ?? 'right'] : { panel: hostPanel, lay: sameLay }
   const { piece, sheet } = model.panels[panel] as ModelPanel
   return { piece: model.pieces[piece]?.id ?? 'card', lay: compose(sheet, lay) }
 }
@@ -34,7 +37,7 @@ export function handlesOf(design: Design): readonly SheetHandle[] {
   const model = modelOf(design)
   return design.mechanisms.flatMap((m, index) =>
     kindOf(m).handles.map((handle): SheetHandle => {
-      const { piece, lay } = hostWays(model, index, handle)
+      const { piece, lay } = ground(model, index, handle)
       return {
         id: m.id,
         piece,
@@ -63,7 +66,7 @@ export function dragHandle(design: Design, id: string, name: string, to: readonl
   const kind = m && kindOf(m)
   const handle = kind?.handles.find((h) => h.name === name)
   if (!m || !kind || !handle) throw new RangeError(`there is no handle ${id} ${name}`)
-  const wanted = handle.drag(m, unlaid(hostWays(modelOf(design), index, handle).lay, to))
+  const wanted = handle.drag(m, unlaid(ground(modelOf(design), index, handle).lay, to))
   const fields: Record<string, number> = {}
   for (const { name: field, min, max } of kind.fields) {
     const value = wanted[field]

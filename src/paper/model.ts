@@ -50,8 +50,10 @@ export interface ModelPanel {
 export interface ModelBuild {
   readonly mechanism: Mechanism
   readonly build: Build
-  /** Index of the host crease. */
+  /** Index of the host crease: of a rider, the one its panel hangs on. */
   readonly host: number
+  /** Index of the panel it sits on, for kinds that sit on one. */
+  readonly hostPanel?: number
   /** Index of its first crease; the others follow in the order of `build.creases`. */
   readonly firstCrease: number
   readonly firstPanel: number
@@ -228,6 +230,7 @@ function assemble(design: Design): Model {
       mechanism,
       build,
       host,
+      ...(hostPanel === undefined ? {} : { hostPanel }),
       firstCrease,
       firstPanel,
       tipCrease: creaseIndex.get(build.tip.crease) ?? host,

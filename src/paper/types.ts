@@ -92,6 +92,8 @@ export interface Handle<M extends Placed> {
   readonly along?: string
   /** Where it lies now, in the flat coordinates of the host crease's right side (left if `side` says so). */
   readonly side?: Side
+  /** Or in the coordinates of a piece of its own card, by part. */
+  readonly piece?: string
   at(m: M): Flat
   /** The fields that bring it as near to this place as it can go. */
   drag(m: M, to: Flat): Change
@@ -317,6 +319,8 @@ export interface Check {
   readonly verdict?: 'clear' | 'touches' | 'undecided'
   /** One plain sentence, in mm and degrees. */
   readonly sentence: string
-  /** Absent when the check holds, or null if no single change mends it. */
+  /** It cannot be told before another check is mended, and has no repair of its own. */
+  readonly waits?: boolean
+  /** Absent when the check holds, waits, or repairs were not asked for; null if no single change mends it. */
   readonly repair?: Repair | null
 }

@@ -245,8 +245,19 @@ export const floatingLayer: Kind<FloatingLayer> = {
       at: (m) => [m.left, m.end],
       drag: (m, [a, l]) => ({ left: Math.max(0, a), end: Math.max(l, m.start + 1) }),
     },
+    {
+      name: 'wall-top',
+      label: 'Top of the first wall',
+      across: 'height',
+      piece: 'wall-1',
+      at: (m) => [m.height, (m.end - m.start) / 2],
+      drag: (_, [across]) => ({ height: Math.max(1, across) }),
+    },
   ],
   complete: (m) => ({ ...m, tab: m.tab ?? 0 }),
-  limits: endAfterStart,
+  limits: (m) =>
+    m.walls.length === 0
+      ? { field: 'walls', sentence: 'must name at least one place for a wall, from -2000 to 2000 mm' }
+      : endAfterStart(m),
   build,
 }

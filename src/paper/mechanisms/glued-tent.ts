@@ -1,4 +1,4 @@
-import type { Build, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
+import type { Build, Change, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { sameLay } from '../vector.ts'
 import { fourBar, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
 import { fourBarTurns } from './four-bar-turns.ts'
@@ -153,6 +153,11 @@ const size = (name: string, label: string, help: string): Field => ({
   help,
 })
 
+const bothWalls = (m: GluedTent, value: number): Change => ({
+  rightWall: value,
+  leftWall: Math.max(0, m.leftWall + value - m.rightWall),
+})
+
 export const gluedTent: Kind<GluedTent> = {
   kind: 'glued-tent',
   label: 'Tent of its own card',
@@ -175,7 +180,17 @@ export const gluedTent: Kind<GluedTent> = {
       max: 2000,
       help: 'Joint to ridge on both sides; both change together.',
       get: (m) => m.rightWall,
-      set: (m, value) => ({ rightWall: value, leftWall: Math.max(0, m.leftWall + value - m.rightWall) }),
+      set: bothWalls,
+    },
+    {
+      name: 'feet',
+      label: 'Feet',
+      unit: 'mm',
+      min: 0,
+      max: 2000,
+      help: 'Host crease to joint on both sides; both change together.',
+      get: (m) => m.rightFoot,
+      set: (m, value) => ({ rightFoot: value, leftFoot: Math.max(0, m.leftFoot + value - m.rightFoot) }),
     },
   ],
   aims: ['start', 'end', 'wall', 'leftFoot', 'rightFoot'],
@@ -196,6 +211,14 @@ export const gluedTent: Kind<GluedTent> = {
       side: 'left',
       at: (m) => [m.leftFoot, m.end],
       drag: (m, [a, l]) => ({ leftFoot: Math.max(0, a), end: Math.max(l, m.start + 1) }),
+    },
+    {
+      name: 'wall',
+      label: 'Wall',
+      across: 'wall',
+      piece: 'piece',
+      at: (m) => [m.rightWall, (m.end - m.start) / 2],
+      drag: (m, [across]) => bothWalls(m, Math.max(1, across)),
     },
   ],
   complete: (m) => ({ ...m, side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }),

@@ -271,6 +271,14 @@ export const gluedVFold: Kind<GluedVFold> = {
         return { ...both(m, 'base', base), foot: Math.hypot(across, out) }
       },
     },
+    {
+      name: 'tip',
+      label: 'Ridge’s tip',
+      along: 'ridge',
+      piece: 'piece',
+      at: (m) => [0, m.ridge],
+      drag: (_, [, along]) => ({ ridge: Math.max(1, along) }),
+    },
   ],
   complete: (m) => {
     const { base: _base, facet: _facet, ...rest } = m

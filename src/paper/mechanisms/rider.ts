@@ -1,5 +1,5 @@
 import type { Build, Flat, Kind, Placed } from '../types.ts'
-import { sameLay } from '../vector.ts'
+import { RADIANS, sameLay } from '../vector.ts'
 
 /** A piece of any shape stuck on one panel: it rides with it. */
 export interface Rider extends Placed {
@@ -7,6 +7,48 @@ export interface Rider extends Placed {
   /** Its outline, and the part of it that is glued, in the panel's flat coordinates. */
   readonly shape: readonly Flat[]
   readonly glue: readonly Flat[]
+  /** Shifts both, mm; default 0. */
+  readonly across?: number
+  readonly along?: number
+  /** Turns both about the middle of the glue, degrees; default 0. */
+  readonly turn?: number
+  /** The longest way across the shape, mm: the shape alone is scaled to it about the middle of the glue. */
+  readonly size?: number
+}
+
+/** The mean of the corners. */
+function middle(points: readonly Flat[]): Flat {
+  const sum = points.reduce<Flat>(([a, l], [across, along]) => [a + across, l + along], [0, 0])
+  return [sum[0] / Math.max(1, points.length), sum[1] / Math.max(1, points.length)]
+}
+
+/** The longest way from corner to corner, mm. */
+const longest = (points: readonly Flat[]): number =>
+  Math.max(
+    0,
+    ...points.flatMap((p, k) => points.slice(k + 1).map((q) => Math.hypot(p[0] - q[0], p[1] - q[1]))),
+  )
+
+/** Where the middle of the glue lies on the panel. */
+function anchor(m: Rider): Flat {
+  const [a, l] = middle(m.glue)
+  return [a + (m.across ?? 0), l + (m.along ?? 0)]
+}
+
+/** Shape and glue where they lie on the panel. */
+function placed(m: Rider): { shape: readonly Flat[]; glue: readonly Flat[] } {
+  const from = middle(m.glue)
+  const to = anchor(m)
+  const turn = (m.turn ?? 0) * RADIANS
+  const [sine, cosine] = [Math.sin(turn), Math.cos(turn)]
+  const natural = longest(m.shape)
+  const grow = m.size === undefined || natural === 0 ? 1 : m.size / natural
+  const moved = (points: readonly Flat[], k: number) =>
+    points.map(([across, along]): Flat => {
+      const [a, l] = [(across - from[0]) * k, (along - from[1]) * k]
+      return [to[0] + a * cosine - l * sine, to[1] + a * sine + l * cosine]
+    })
+  return { shape: moved(m.shape, grow), glue: moved(m.glue, 1) }
 }
 
 /** The corner farthest from the crease the panel hangs on. */
@@ -14,6 +56,8 @@ const farthest = (shape: readonly Flat[]): Flat =>
   shape.reduce<Flat>((far, p) => (p[0] > far[0] ? p : far), [0, 0])
 
 function build(m: Rider): Build {
+  const { shape, glue } = placed(m)
+  const far = farthest(shape)
   return {
     creases: [],
     panels: [
@@ -21,22 +65,22 @@ function build(m: Rider): Build {
         part: 'face',
         crease: 'host',
         side: 'right',
-        outline: m.shape,
+        outline: shape,
         flat: { panel: 'piece', lay: sameLay },
       },
     ],
     notch: null,
     span: [0, 0],
     cuts: { left: [], right: [] },
-    tip: { crease: 'host', along: farthest(m.shape)[1], across: farthest(m.shape)[0] },
+    tip: { crease: 'host', along: far[1], across: far[0] },
     pieces: [
       {
         part: 'piece',
-        outline: m.shape,
-        lines: [{ kind: 'glue', points: m.glue, closed: true, of: m.id }],
+        outline: shape,
+        lines: [{ kind: 'glue', points: glue, closed: true, of: m.id }],
       },
     ],
-    glue: [{ panel: 'host', outline: m.glue, closed: true }],
+    glue: [{ panel: 'host', outline: glue, closed: true }],
     turns: () => {},
     place: () => true,
   }
@@ -46,15 +90,70 @@ export const rider: Kind<Rider> = {
   kind: 'rider',
   label: 'Piece stuck on a face',
   sitsOn: 'panel',
-  fields: [],
+  fields: [
+    {
+      name: 'across',
+      label: 'Shift across',
+      unit: 'mm',
+      min: -2000,
+      max: 2000,
+      optional: true,
+      help: 'How far it is shifted away from the crease its panel hangs on.',
+    },
+    {
+      name: 'along',
+      label: 'Shift along',
+      unit: 'mm',
+      min: -2000,
+      max: 2000,
+      optional: true,
+      help: 'How far it is shifted along that crease.',
+    },
+    {
+      name: 'turn',
+      label: 'Turn',
+      unit: 'deg',
+      min: -180,
+      max: 180,
+      optional: true,
+      help: 'How far it is turned about the middle of its glue.',
+    },
+    {
+      name: 'size',
+      label: 'Size',
+      unit: 'mm',
+      min: 1,
+      max: 2000,
+      optional: true,
+      help: 'The longest way across it. The glue keeps its own size.',
+    },
+  ],
   points: [
     { name: 'shape', help: 'The outline of the piece, in the panel’s flat coordinates.', required: true },
     { name: 'glue', help: 'The part of it that is glued, in the same coordinates.', required: true },
   ],
   derived: [],
-  aims: [],
-  handles: [],
-  complete: (m) => m,
+  aims: ['across', 'along'],
+  handles: [
+    {
+      name: 'piece',
+      label: 'The piece',
+      across: 'across',
+      along: 'along',
+      at: anchor,
+      drag: (m, [across, along]) => {
+        const [a, l] = middle(m.glue)
+        return { across: across - a, along: along - l }
+      },
+    },
+  ],
+  complete: (m) => ({
+    ...m,
+    across: m.across ?? 0,
+    along: m.along ?? 0,
+    turn: m.turn ?? 0,
+    size: m.size ?? Math.max(1, longest(m.shape)),
+  }),
   limits: (m) =>
     m.shape.length < 3
       ? { field: 'shape', sentence: `must hold at least 3 points, not ${m.shape.length}` }
