@@ -2,7 +2,6 @@ import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useId, useMemo, useState } from 'preact/hooks'
 import type { Design, Flat } from '../paper/index.ts'
-import { compare, comparisonSays } from './compare.ts'
 import type { BenchConfig } from './config.ts'
 import { shown, typed, unitSign } from './format.ts'
 import { benchOf, lengthUnit } from './page.ts'
@@ -21,6 +20,9 @@ interface MeasureYoursProps {
 
 /** Longer than any card, mm. */
 const LONGEST = 1000
+
+/** Loaded when a reader comes to the field: what compares, and finds slips. */
+type Tools = typeof import('./compare.ts')
 
 interface Rested {
   readonly made: Design
@@ -47,14 +49,16 @@ function useRested(slug: string, design: Design, config: BenchConfig): Rested {
 export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYoursProps): JSX.Element {
   const field = useId()
   const [text, setText] = useState('')
+  const [tools, setTools] = useState<Tools | null>(null)
+  const fetchTools = () => void import('./compare.ts').then(setTools, () => {})
   const length = lengthUnit.value
   const { made, point } = useRested(slug, design, config)
   const where = useMemo(() => ({ id, opening: at }), [id, at])
   const reading = typed(text, 'mm', length)
   const fits = text.trim() === '' || (reading !== null && reading >= 0 && reading <= LONGEST)
   const found = useMemo(
-    () => (reading === null || !fits ? null : compare(made, config, point, where, reading)),
-    [reading, fits, made, config, point, where],
+    () => (!tools || reading === null || !fits ? null : tools.compare(made, config, point, where, reading)),
+    [tools, reading, fits, made, config, point, where],
   )
   return (
     <div class="measure-yours">
@@ -68,7 +72,11 @@ export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYours
           value={text}
           aria-invalid={!fits}
           aria-describedby={`${field}-says`}
-          onInput={(event) => setText(event.currentTarget.value)}
+          onFocus={fetchTools}
+          onInput={(event) => {
+            fetchTools()
+            setText(event.currentTarget.value)
+          }}
         />
         <span class="unit">{unitSign('mm', length)}</span>
       </p>
@@ -77,7 +85,7 @@ export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYours
         {found ? (
           <p>
             At {at}° the model says <strong>{shown(found.model, 'mm', length)}</strong>.{' '}
-            {comparisonSays(found, length, leadOf(made, config)?.id).join(' ')}
+            {tools?.comparisonSays(found, length, leadOf(made, config)?.id).join(' ')}
           </p>
         ) : null}
       </div>

@@ -18,11 +18,15 @@ export function addressOf(bench: Bench): string {
  */
 export function followAddress(bench: Bench): () => void {
   let wait: ReturnType<typeof setTimeout> | undefined
-  const read = (undoable: boolean) => {
-    if (isLink(location.hash)) bench.open(location.hash, undoable)
+  let left = false
+  const read = async (undoable: boolean) => {
+    const link = location.hash
+    if (!isLink(link)) return
+    const { readLink } = await import('./read-link.ts')
+    if (!left) bench.open(readLink(link, bench.start), undoable)
   }
-  const onHash = () => read(true)
-  read(false)
+  const onHash = () => void read(true)
+  void read(false)
   let first = true
   const stop = effect(() => {
     bench.link.value
@@ -40,6 +44,7 @@ export function followAddress(bench: Bench): () => void {
   })
   addEventListener('hashchange', onHash)
   return () => {
+    left = true
     clearTimeout(wait)
     stop()
     removeEventListener('hashchange', onHash)

@@ -4,9 +4,10 @@ import { compile } from '../paper/index.ts'
 import { type BenchHandle, benchHandles, handleChoices } from './bench-handles.ts'
 import type { BenchConfig, CameraChoice } from './config.ts'
 import { type BenchField, benchFields, withFields } from './fields.ts'
-import { linkOf, readLink } from './link.ts'
+import { linkOf } from './link.ts'
 import { back, differs, forward, NO_PAST, type Past, remember } from './past.ts'
 import { openingAfter, phaseAt } from './play.ts'
+import type { LinkRead } from './read-link.ts'
 import { type Measured, measured, type Reading, readingNames, readingsOf } from './readings.ts'
 import { type BenchState, kept, startState, within } from './state.ts'
 
@@ -77,8 +78,8 @@ export interface Bench {
    * repairs slower still, so they are asked for between frames and when hands rest.
    */
   examine(checker: Checker, repairs: boolean): void
-  /** Takes over what a link says. Does not count as a step unless `undoable`. */
-  open(link: string, undoable?: boolean): void
+  /** Takes over what a link said. Does not count as a step unless `undoable`. */
+  open(read: LinkRead, undoable?: boolean): void
   play(): void
   pause(): void
   /** Lets go of everything that would still happen. */
@@ -263,8 +264,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       if (last?.design === design && (last.repairs || !repairs)) return
       examined.value = { design, checks: checker(design, { repairs }), repairs }
     },
-    open(link, undoable = false) {
-      const read = readLink(link, start)
+    open(read, undoable = false) {
       batch(() => {
         if (undoable) step('link', () => read.state)
         else state.value = read.state

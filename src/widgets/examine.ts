@@ -3,7 +3,9 @@ import type { Bench, Checker } from './bench-model.ts'
 
 /** The hands have rested when nothing has changed for so long, ms. */
 const REST = 150
-/** While they do not rest, verdicts are taken between frames, and no later than this, ms. */
+/** While they do not rest, verdicts are taken between frames, and not more often than this, ms. */
+const APART = 120
+/** A browser that never has time between frames is asked no later than this, ms. */
 const LATEST = 100
 
 let coming: Promise<Checker | null> | null = null
@@ -20,14 +22,17 @@ export function fetchChecker(): Promise<Checker | null> {
   return coming
 }
 
-/** Runs something when the browser has time; returns what calls it off. */
+/** Runs something a little later, when the browser has time; returns what calls it off. */
 function whenIdle(run: () => void): () => void {
-  if (typeof requestIdleCallback === 'undefined') {
-    const wait = setTimeout(run, 30)
-    return () => clearTimeout(wait)
+  let ticket: number | null = null
+  const wait = setTimeout(() => {
+    if (typeof requestIdleCallback === 'undefined') run()
+    else ticket = requestIdleCallback(run, { timeout: LATEST })
+  }, APART)
+  return () => {
+    clearTimeout(wait)
+    if (ticket !== null) cancelIdleCallback(ticket)
   }
-  const ticket = requestIdleCallback(run, { timeout: LATEST })
-  return () => cancelIdleCallback(ticket)
 }
 
 /**
