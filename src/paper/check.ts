@@ -6,10 +6,12 @@ import { insideFold } from './checks/inside-fold.ts'
 import { opensFlat, shutsFlat } from './checks/lies-flat.ts'
 import { staysInside } from './checks/stays-inside.ts'
 import type { Finding, Limits, Subject } from './checks/subject.ts'
-import { subjectOf } from './checks/subject.ts'
+import { keyOf, roomOf, subjectOf } from './checks/subject.ts'
 import { thickness } from './checks/thickness.ts'
 import type { Design } from './model.ts'
-import type { Check } from './types.ts'
+import type { Examine } from './repair.ts'
+import { repairFor } from './repair.ts'
+import type { Check, CheckName } from './types.ts'
 
 export interface CheckOptions extends Partial<Limits> {
   /** Look for the nearest repair of every check that fails; true unless said otherwise. */
@@ -18,12 +20,16 @@ export interface CheckOptions extends Partial<Limits> {
 
 const usual: Limits = { bridge: 5, thickness: 2 }
 
-/** What fails; if nothing does, the one that comes nearest to failing. */
+/** What fails, each thing once; if nothing does, the one that comes nearest to failing. */
 function failingOrNearest(findings: readonly Finding[]): readonly Finding[] {
-  const bad = findings.filter(({ ok }) => !ok)
-  if (bad.length > 0 || findings.length === 0) return bad
-  const room = ({ sense, value, limit }: Finding) => (sense === 'at-least' ? value - limit : limit - value)
-  return [findings.reduce((a, b) => (room(b) < room(a) ? b : a))]
+  const worst = new Map<string, Finding>()
+  for (const one of findings) {
+    const key = one.ok ? '' : keyOf(one)
+    const known = worst.get(key)
+    if (!known || roomOf(one) < roomOf(known)) worst.set(key, one)
+  }
+  if (worst.size > 1) worst.delete('')
+  return [...worst.values()]
 }
 
 /** Mechanisms whose cuts cannot be made as drawn, and all that sits on them: what follows from them is not worth looking at. */
@@ -35,25 +41,54 @@ function spoiltBy(findings: readonly Finding[], { mechanisms }: Design): Readonl
   return spoilt
 }
 
-function findings(subject: Subject): readonly Finding[] {
-  const drawn = [insideFold(subject), cutsInside(subject), cutsApart(subject)]
-  const spoilt = spoiltBy(drawn.flat(), subject.design)
-  return [
-    shutsFlat(subject),
-    opensFlat(subject),
-    staysInside(subject),
-    ...drawn,
-    bridge(subject, spoilt),
-    clearMotion(subject, spoilt),
-    thickness(subject),
-  ].flatMap(failingOrNearest)
+type Examiner = (subject: Subject, spoilt: ReadonlySet<string>) => Finding[]
+
+/** The checks that say whether the cuts can be made as drawn; the others follow in the order in which they are told. */
+const drawn: readonly (readonly [CheckName, Examiner])[] = [
+  ['inside-fold', insideFold],
+  ['cuts-inside', cutsInside],
+  ['cuts-apart', cutsApart],
+]
+const before: readonly (readonly [CheckName, Examiner])[] = [
+  ['shuts-flat', shutsFlat],
+  ['opens-flat', opensFlat],
+  ['stays-inside', staysInside],
+]
+const after: readonly (readonly [CheckName, Examiner])[] = [
+  ['bridge', bridge],
+  ['clear-motion', clearMotion],
+  ['thickness', thickness],
+]
+
+/** All findings of the checks named (null: of every check). */
+function examined(subject: Subject, names: readonly CheckName[] | null): readonly Finding[] {
+  const wanted = (name: CheckName): boolean => !names || names.includes(name)
+  const none: ReadonlySet<string> = new Set()
+  const run = (list: typeof drawn, spoilt: ReadonlySet<string>): Finding[] =>
+    list.flatMap(([name, examine]) => (wanted(name) ? failingOrNearest(examine(subject, spoilt)) : []))
+  const first = run(before, none)
+  const all = after.some(([name]) => wanted(name)) ? drawn.map(([, examine]) => examine(subject, none)) : null
+  const spoilt = all ? spoiltBy(all.flat(), subject.design) : none
+  const second = all
+    ? drawn.flatMap(([name], k) => (wanted(name) ? failingOrNearest(all[k] ?? []) : []))
+    : run(drawn, none)
+  return [...first, ...second, ...run(after, spoilt)]
 }
 
 /**
  * Whether a design works as paper: one result for every check that holds, and one for every mechanism or
- * pair of mechanisms that fails it. Lengths in mm, angles in degrees. Never throws on a parsed design.
+ * pair of mechanisms that fails it, with the nearest repair. Lengths in mm, angles in degrees. Never throws
+ * on a parsed design.
  */
 export function check(design: Design, options: CheckOptions = {}): readonly Check[] {
-  const { repairs: _, ...limits } = options
-  return findings(subjectOf(design, { ...usual, ...limits }, null))
+  const { repairs = true, ...given } = options
+  const limits = { ...usual, ...given }
+  const examine: Examine = (one, names, only) => examined(subjectOf(one, limits, only), names)
+  const findings = examine(design, null, null)
+  if (!repairs) return findings
+  return findings.map((finding) =>
+    finding.ok || finding.waits
+      ? finding
+      : { ...finding, repair: repairFor(design, finding, findings, examine) },
+  )
 }

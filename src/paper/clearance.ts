@@ -35,8 +35,10 @@ export const KERF = 0.05
 /** The stretches of the motion at first, and the narrowest, in degrees. */
 const FIRST = 11.25
 const NARROWEST = 0.005
-/** Pairs looked at in a stretch before we say that we cannot tell; some hundred times what 25 mechanisms take. */
-const MOST = 2e6
+/** Pairs looked at in a stretch before we say that we cannot tell; some fifty times what 25 mechanisms take. */
+const MOST = 2e5
+/** So often we cannot tell of two parts, in hope of seeing them touch elsewhere, before we leave it at that. */
+const DOUBTS = 8
 /** What is known of two panels (indices) that are not proved clear of each other. */
 export interface Meeting {
   readonly panels: readonly [number, number]
@@ -218,6 +220,8 @@ interface Doubt {
 
 export interface Search {
   readonly motion: Motion
+  /** The openings that the card can reach, degrees. */
+  readonly range: readonly [least: number, most: number]
   /** Whether a pair of panels (indices) is to be looked at. */
   readonly wants: (one: number, two: number) => boolean
   /** Pairs with the same name are one: when one of them touches, the others are left alone. */
@@ -225,13 +229,14 @@ export interface Search {
 }
 
 /**
- * Every pair of panels that touches, or is not proved clear, between 1 degree and flat. At most one meeting
- * for each name.
+ * Every pair of panels that touches, or is not proved clear, between 1 degree and the widest opening. At
+ * most one meeting for each name.
  */
-export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
+export function meetings({ motion, range: [least, most], wants, name }: Search): readonly Meeting[] {
   const { model } = motion
   const sheets = sheetsOf(model)
   const found = new Map<string, Meeting>()
+  const doubts = new Map<string, number>()
   const path = roomFor(
     Math.max(
       ...sheets.flatMap(({ outline, faces }) =>
@@ -258,8 +263,10 @@ export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
           points = seen(motion, middle, a.body, two.panel)
           pinned = Array.from(path.M.subarray(0, path.corners), (m) => m < ROUNDING)
         }
-        const { x, y, z, edge, gap } = parting(points, pinned, b.body.flat)
-        if (gap >= 0 && beyond(path, x, y, z, edge)) continue
+        const { x, y, z, edge, gap: found } = parting(points, pinned, b.body.flat)
+        if (found >= 0 && beyond(path, x, y, z, edge)) continue
+        // No direction at all: bodies without size.
+        const gap = Number.isFinite(found) ? found : 0
         if (!worst || gap < worst.gap) worst = { one: a, two: b, gap }
         if (gap < -TOUCH) return worst
       }
@@ -326,7 +333,7 @@ export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
     const narrow = to.opening - from.opening < NARROWEST
     const open = pairs.filter(([one, two]) => {
       const key = name(one.panel, two.panel)
-      if (found.get(key)?.verdict === 'touches') return false
+      if (found.get(key)?.verdict === 'touches' || (doubts.get(key) ?? 0) >= DOUBTS) return false
       if (boxesApart(boxIn(one), boxIn(two))) return false
       left--
       const what = doubt(one, two, stretch)
@@ -337,6 +344,7 @@ export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
         return false
       }
       if (!narrow && left > 0) return true
+      doubts.set(key, (doubts.get(key) ?? 0) + 1)
       const pair = what === true ? whole(one, two) : what
       if (pair && !found.has(key))
         found.set(key, {
@@ -361,7 +369,7 @@ export function meetings({ motion, wants, name }: Search): readonly Meeting[] {
   const pairs = sheets.flatMap((one, i) =>
     sheets.slice(i + 1).flatMap((two): [Sheet, Sheet][] => (wants(one.panel, two.panel) ? [[one, two]] : [])),
   )
-  walk(motion.still(1), motion.still(180), pairs)
+  if (most > Math.max(1, least)) walk(motion.still(Math.max(1, least)), motion.still(most), pairs)
   return [...found.values()]
 }
 

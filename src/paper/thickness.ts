@@ -104,9 +104,10 @@ function holds({ corners, low, high }: Part, { y, z }: Spot): boolean {
 /**
  * The spot of the shut card where most panels lie on one another. The edges of all panels cut the plane
  * into regions of equal depth; the deepest has a corner where two edges meet, and lies there in one of the
- * four angles between them. So it is enough to look into those four for every two edges that meet.
+ * four angles between them. So it is enough to look into those four for every two edges that meet. Stops
+ * looking when it has found more than `enough`.
  */
-export function mostLayers(poser: Poser): Layers {
+export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Layers {
   const { model } = poser
   const parts = partsOf(poser, model)
   const edges = edgesOf(parts)
@@ -123,6 +124,7 @@ export function mostLayers(poser: Poser): Layers {
   }
   edges.forEach((one, k) => {
     for (const two of edges.slice(k + 1)) {
+      if (best.count > enough) return
       const at = meet(one, two)
       if (!at) continue
       for (const [p, q] of [

@@ -27,6 +27,9 @@ function linesOf(subject: Subject): Line[][] {
       return build?.notch ? [build.span] : []
     })
     for (const { panel, lay } of [crease.left, crease.right]) {
+      // A joint glued onto a panel does not weaken it.
+      if (model.panels[panel]?.owner !== crease.owner && model.builds[crease.owner]?.build.notch === null)
+        continue
       for (const [from, to] of stretches(crease.length, spans))
         lines[panel]?.push({
           a: alongLay(lay, from),

@@ -13,6 +13,7 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
   const base = { name: 'clear-motion', unit: 'mm', limit: 0, sense: 'at-most' } as const
   const found = meetings({
     motion,
+    range: subject.range(),
     wants: (one, two) => {
       const owners = [owner(one), owner(two)]
       return subject.wants(owners) && !owners.some((index) => spoilt.has(idOf(subject, index)))
@@ -46,6 +47,7 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
         ...base,
         ok: false,
         verdict: 'undecided',
+        waits: true,
         value: 0,
         ids: [...spoilt],
         sentence: `Whether all parts pass clear of each other can be told once ${the(first)} can be cut.`,

@@ -1,8 +1,9 @@
 import type { ModelPanel } from '../model.ts'
 import type { CheckName, Vec3 } from '../types.ts'
 import { distance, laid } from '../vector.ts'
+import { SAME } from './plane.ts'
 import type { Finding, Subject } from './subject.ts'
-import { idOf } from './subject.ts'
+import { idOf, stopOf } from './subject.ts'
 import { mm, The } from './words.ts'
 
 /** What a rigid model may be off its plane, mm: rounding is a millionth of it, a careful hand a hundred times as much. */
@@ -49,27 +50,77 @@ const lying = (subject: Subject, name: CheckName, opening: number, off: Off, wor
     }
   })
 
-/** Shut, every point lies in the plane between the two pages, x = 0: the largest distance from it, mm. */
-export const shutsFlat = (subject: Subject): Finding[] =>
-  lying(subject, 'shuts-flat', 0, ([x]) => Math.abs(x), {
-    holds: 'The card shuts flat.',
-    fails: (id, off) => `${id} does not shut flat: it still stands ${off} off the page.`,
+/** Mechanisms whose sides do not match when shut: by how many degrees or mm their sums differ. */
+const mismatches = (subject: Subject): Finding[] =>
+  subject.model.builds.flatMap(({ mechanism: { id }, build: { shutGap } }, owner): Finding[] => {
+    const value = Math.abs(shutGap?.gap ?? 0)
+    if (!shutGap || !(value > SAME) || !subject.wants([owner])) return []
+    const by = shutGap.unit === 'mm' ? mm(value) : `${value.toFixed(1)}°`
+    return [
+      {
+        name: 'shuts-flat',
+        ok: false,
+        value,
+        unit: shutGap.unit,
+        limit: 0,
+        sense: 'at-most',
+        ids: [id],
+        opening: 0,
+        sentence: `${The(id)} cannot shut flat: its left and right side differ by ${by}.`,
+      },
+    ]
   })
 
 /**
- * Open, every point lies on the table, z = 0, and what was cut from the card is back in its own hole: the
- * largest distance from there, mm.
+ * Shut, every point lies in the plane between the two pages, x = 0: the largest distance from it, mm. A
+ * glued piece whose two sides do not match says by how much they differ instead.
+ */
+export function shutsFlat(subject: Subject): Finding[] {
+  const unlike = mismatches(subject)
+  const found = lying(subject, 'shuts-flat', 0, ([x]) => Math.abs(x), {
+    holds: 'The card shuts flat.',
+    fails: (id, off) => `${id} does not shut flat: it still stands ${off} off the page.`,
+  })
+  return [...unlike, ...found.filter(({ ids }) => !unlike.some((one) => one.ids[0] === ids[0]))]
+}
+
+/** Mechanisms that stop the card before it is flat: how many degrees are missing. */
+function stops(subject: Subject): Finding[] {
+  const ids = [...subject.poser(180).stopped]
+  return subject.design.mechanisms.flatMap(({ id }, owner): Finding[] => {
+    if (!ids.includes(id) || !subject.wants([owner])) return []
+    const opening = stopOf(subject.poser, id, 180)
+    const missing = 180 - opening
+    return [
+      {
+        name: 'opens-flat',
+        ok: false,
+        value: missing,
+        unit: 'deg',
+        limit: 0,
+        sense: 'at-most',
+        ids: [id],
+        opening,
+        sentence: `${The(id)} stops the card at ${opening.toFixed(1)}°, ${missing.toFixed(1)}° short of flat.`,
+      },
+    ]
+  })
+}
+
+/**
+ * Open, the card reaches 180 degrees, and all that was cut from the card itself lies on the table, z = 0,
+ * back in its own hole: the largest distance from there, mm. What is glued on may stand.
  */
 export function opensFlat(subject: Subject): Finding[] {
-  const cut = new Set(subject.notches.map(({ owner }) => owner))
-  const off: Off = (point, { owner, outline, sheet }, corner) => {
+  const off: Off = (point, { outline, sheet, piece }, corner) => {
     const flat = outline[corner]
-    if (!flat || !cut.has(owner)) return Math.abs(point[2])
+    if (!flat || piece !== 0) return 0
     const [x, y] = laid(sheet, flat)
     return distance(point, [x, y, 0])
   }
-  return lying(subject, 'opens-flat', 180, off, {
+  const found = lying(subject, 'opens-flat', 180, off, {
     holds: 'The card opens flat.',
     fails: (id, by) => `${id} does not open flat: it stays ${by} away from where it should lie.`,
   })
+  return [...found, ...stops(subject)]
 }

@@ -107,7 +107,7 @@ function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
     walk(from, middle, still)
     walk(middle, to, still)
   }
-  const [shut, flat] = [motion.still(0), motion.still(180)]
+  const [shut, flat] = subject.range().map(motion.still) as [Still, Still]
   for (const still of [shut, flat]) for (const part of parts) look(still, part)
   walk(shut, flat, parts)
   return least

@@ -42,6 +42,13 @@ export interface Subject {
   readonly notches: readonly Notch[]
   /** True if two mechanisms share one slit. */
   shareSlit(one: number, two: number): boolean
+  /**
+   * The openings in degrees that the card can reach: 0 to 180, less what a mechanism that stops earlier
+   * takes off, and a hundredth of a degree, for at its stop it turns infinitely fast.
+   */
+  range(): readonly [least: number, most: number]
+  /** Only whether a check holds is asked for: where it fails it need not be worst. */
+  readonly hasty: boolean
   /** Whether a finding about these mechanisms is asked for (a repair looks at its own ones alone). */
   wants(owners: readonly number[]): boolean
 }
@@ -51,16 +58,43 @@ export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<stri
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
   const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
   const poser = compile(design)
+  let range: readonly [number, number] | null = null
   return {
     design,
     model,
     limits,
+    range: () => {
+      range ??= rangeOf(poser)
+      return range
+    },
+    hasty: only !== null,
     poser,
     motion: motionOf(poser),
     notches: notchesOf(model),
     shareSlit: (i, j) => pairs.has(i < j ? `${i} ${j}` : `${j} ${i}`),
     wants: (owners) => !wanted || owners.every((owner) => owner < 0 || wanted.has(owner)),
   }
+}
+
+/** The opening in degrees at which a mechanism stops, given that it cannot reach `end`, shut or flat. */
+export function stopOf(poser: Poser, id: string, end: 0 | 180): number {
+  let [reached, stopped] = [180 - end, end as number]
+  while (Math.abs(stopped - reached) > 1e-9) {
+    const middle = (reached + stopped) / 2
+    if (poser(middle).stopped.includes(id)) stopped = middle
+    else reached = middle
+  }
+  return reached
+}
+
+/** Kept from a stop, degrees. */
+const SHORT = 0.01
+
+function rangeOf(poser: Poser): readonly [number, number] {
+  const stops = (end: 0 | 180) => [...poser(end).stopped].map((id) => stopOf(poser, id, end))
+  const low = Math.min(180, Math.max(0, ...stops(0).map((opening) => opening + SHORT)))
+  const high = Math.min(180, ...stops(180).map((opening) => opening - SHORT))
+  return [low, Math.max(low, high)]
 }
 
 function notchesOf(model: Model): Notch[] {
@@ -85,3 +119,13 @@ export function onPiece({ model }: Subject, panel: number, points: readonly Flat
   const id = model.pieces[piece]?.id ?? 'card'
   return { flat: points.map((p) => laid(sheet, p)), ...(id === 'card' ? {} : { piece: id }) }
 }
+
+/** The mechanisms that a finding is about: names of panels have a stroke in them. */
+export const mechanismsIn = ({ ids }: Finding): string[] => ids.filter((id) => !id.includes('/'))
+
+/** Two findings with one key are about the same thing. */
+export const keyOf = (finding: Finding): string => `${finding.name} ${mechanismsIn(finding).sort().join(' ')}`
+
+/** How far a finding is from its limit, above 0 on the good side. */
+export const roomOf = ({ sense, value, limit }: Finding): number =>
+  sense === 'at-least' ? value - limit : limit - value

@@ -10,7 +10,10 @@ import { idOf } from './subject.ts'
 export function thickness(subject: Subject): Finding[] {
   const { model, poser, limits } = subject
   const { caliper } = model.design.card
-  const { count, at, panels } = mostLayers(poser)
+  const { count, at, panels } = mostLayers(
+    poser,
+    subject.hasty ? Math.floor((limits.thickness + SAME) / caliper) : Number.POSITIVE_INFINITY,
+  )
   const value = count * caliper
   const ok = value <= limits.thickness + SAME
   const owners = [...new Set(panels.map((panel) => model.panels[panel]?.owner ?? -1))]
