@@ -59,17 +59,17 @@ const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = 
 export function FieldPanel({ bench }: { readonly bench: Bench }): JSX.Element {
   const length = lengthUnit.value
   return (
-    <div class="fields" role="group" aria-label="Sizes">
+    <fieldset class="fields" aria-label="Sizes">
       {bench.fields.map((field) => (
         <FieldRow key={field.key} {...{ bench, field, length }} />
       ))}
-      <div class="unit-choice" role="group" aria-label="Unit of length">
+      <fieldset class="unit-choice" aria-label="Unit of length">
         {units.map(({ unit, label }) => (
           <button key={unit} type="button" aria-pressed={unit === length} onClick={() => chooseUnit(unit)}>
             {label}
           </button>
         ))}
-      </div>
-    </div>
+      </fieldset>
+    </fieldset>
   )
 }

@@ -48,9 +48,15 @@ export interface FigureProps {
 export function Figure({ drawing, silent = false }: FigureProps): JSX.Element {
   const [, , width, height] = drawing.box
   const size = drawing.unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
-  const said = silent ? { 'aria-hidden': true } : { role: 'img' as const, 'aria-label': drawing.says }
   return (
-    <svg class="drawing" viewBox={drawing.box.map((n) => cut(n)).join(' ')} {...size} {...said}>
+    <svg
+      class="drawing"
+      viewBox={drawing.box.map((n) => cut(n)).join(' ')}
+      role="img"
+      aria-label={drawing.says}
+      aria-hidden={silent ? true : undefined}
+      {...size}
+    >
       {drawing.marks.map(markNode)}
     </svg>
   )

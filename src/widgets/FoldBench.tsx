@@ -116,7 +116,9 @@ function wake(bench: Bench, slug: string): () => void {
  * read. The server draws the first picture with the same functions.
  */
 export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX.Element {
-  const [bench] = useState(() => benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }))
+  const [bench] = useState(() =>
+    benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
+  )
   const [awake, setAwake] = useState(false)
   useEffect(() => {
     setAwake(true)
@@ -126,7 +128,7 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
   const has = (name: FigureName): boolean => figures.includes(name)
   const lead = leadOf(design, config)?.id
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: only fetches what the first press will need
+    // The two handlers only fetch what the first press will need.
     <div
       class="bench"
       data-awake={awake}

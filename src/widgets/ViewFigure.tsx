@@ -33,7 +33,7 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
     bench.rest()
   }
   return (
-    <div class="knobs" role="group" aria-label="Where you look from">
+    <fieldset class="knobs" aria-label="Where you look from">
       {knobs.map(({ label, turn, tilt, path }) => (
         <button key={label} type="button" aria-label={label} title={label} onClick={() => look(-turn, tilt)}>
           <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -41,7 +41,7 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
           </svg>
         </button>
       ))}
-    </div>
+    </fieldset>
   )
 }
 
@@ -103,7 +103,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
     bench.release()
   }
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: keys have the opening's slider and the knobs
+    // The keys' way to do the same: the slider of the opening, and the knobs.
     <div
       class="stage stage-view"
       data-held={bench.held.value}

@@ -66,7 +66,10 @@ const words: Readonly<Record<ReadingName, Words>> = {
 }
 
 const pointWords: Partial<Record<ReadingName, Partial<Words>>> = {
-  gape: { label: 'Gap', help: 'How far the point is from its twin on the other page, straight through the air.' },
+  gape: {
+    label: 'Gap',
+    help: 'How far the point is from its twin on the other page, straight through the air.',
+  },
   'stand-off': {
     label: 'To the gutter',
     help: 'How far the point is from the gutter. Watch it: it never changes as the card opens.',

@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest'
+import { check } from '../../src/paper/index.ts'
+import { opened } from '../../src/widgets/bench-model.ts'
+import { benchFields } from '../../src/widgets/fields.ts'
+import { type Goal, judge } from '../../src/widgets/judge.ts'
+import { type BenchState, startState } from '../../src/widgets/state.ts'
+import { bare, bareConfig, beak, layer } from './benches.ts'
+
+const set = (state: BenchState, key: string, value: number): BenchState => {
+  const field = benchFields(state.design, {}).find((one) => one.key === key)
+  if (!field) throw new Error(`no ${key}`)
+  return field.set(state, value)
+}
+
+const says = (goal: Goal, state: BenchState, config = {}) =>
+  judge(goal, state, config, check(state.design, { repairs: false }))
+
+describe('a challenge', () => {
+  // The rise of a layer is its depth times the sine of the opening: 34 mm at 90 degrees.
+  const start = startState(layer, {})
+
+  test('says what is and how far it is to go', () => {
+    expect(says({ measure: 'rise', at: 90, between: [37.5, 38.5] }, start)).toEqual({
+      done: false,
+      says: 'Rise is 34.0 mm at 90°: 3.5 mm to go.',
+    })
+    expect(says({ measure: 'rise', atMost: 30 }, start)).toEqual({
+      done: false,
+      says: 'Rise is 34.0 mm: 4.0 mm too much.',
+    })
+  })
+
+  test('is done when the number lies within its bounds, ends included', () => {
+    expect(says({ measure: 'rise', at: 90, between: [34, 35] }, start).done).toBe(true)
+    expect(says({ measure: 'rise', at: 90, atLeast: 34 }, start)).toEqual({
+      done: true,
+      says: 'Rise is 34.0 mm at 90°.',
+    })
+  })
+
+  test('a number that is shown as the bound counts as the bound', () => {
+    const state = set(start, 'body.depth', 33.96)
+    expect(says({ measure: 'rise', at: 90, atLeast: 34 }, state).done).toBe(true)
+  })
+
+  test('is judged at the opening it names, whatever the screen shows', () => {
+    const shut = opened(start, 10)
+    expect(says({ measure: 'rise', at: 90, atLeast: 34 }, shut).done).toBe(true)
+    expect(says({ measure: 'rise', atLeast: 34 }, shut).done).toBe(false)
+  })
+
+  test('several goals tell only what is still open, then all that is reached', () => {
+    const goal: Goal = {
+      all: [
+        { measure: 'rise', at: 90, atLeast: 34 },
+        { measure: 'margin', atLeast: 50 },
+      ],
+    }
+    const verdict = says(goal, start)
+    expect(verdict.done).toBe(false)
+    expect(verdict.says).not.toContain('Rise')
+    expect(verdict.says).toContain('to go')
+  })
+
+  test('a field of the design can be asked for', () => {
+    const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
+    expect(says(goal, startState(beak, {}))).toEqual({
+      done: false,
+      says: 'Slit is 38.0 mm: 8.0 mm too much.',
+    })
+  })
+
+  test('sound paper is judged by the kernel’s checks, and is not known without them', () => {
+    const unsound = set(startState(beak, {}), 'beak.cut', 104)
+    expect(says({ sound: true }, startState(beak, {})).done).toBe(true)
+    expect(says({ sound: true }, unsound).done).toBe(false)
+    expect(judge({ sound: true }, unsound, {}, null).done).toBe(false)
+  })
+
+  test('the gap of a bare card is a chord', () => {
+    const verdict = says({ measure: 'gape', between: [59.5, 60.5] }, startState(bare, bareConfig), bareConfig)
+    expect(verdict).toEqual({ done: true, says: 'Gap is 60.0 mm.' })
+  })
+
+  test('a goal that the bench cannot measure is a mistake of the chapter', () => {
+    expect(() => says({ measure: 'gape', atLeast: 1 }, start)).toThrow('asks for gape')
+    expect(() => says({ measure: 'field', id: 'body', field: 'wing', atLeast: 1 }, start)).toThrow(
+      'asks for wing',
+    )
+  })
+
+  test('lengths are told in inches to who asked for inches', () => {
+    const verdict = judge({ measure: 'rise', at: 90, atLeast: 40 }, start, {}, [], 'in')
+    expect(verdict.says).toBe('Rise is 1.34 in at 90°: 0.24 in to go.')
+  })
+})
