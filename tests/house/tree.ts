@@ -22,7 +22,7 @@ export function bareNode(...args: string[]): { code: number | null; out: string;
   const { status, stdout, stderr } = spawnSync(join(ROOT, 'node_modules/.bin/node'), args, {
     cwd: ROOT,
     encoding: 'utf8',
-    env: { PATH: process.env.PATH },
+    env: { PATH: process.env.PATH, NODE_COMPILE_CACHE: join(ROOT, '.cache', 'compiled') },
   })
   return { code: status, out: stdout, err: stderr }
 }

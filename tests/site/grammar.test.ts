@@ -141,7 +141,7 @@ describe('while a chapter is built', () => {
   const build = (source: string) =>
     mdxToJs(source, {
       mdastPlugins: [cellGrammar],
-      fileURL: new URL('file:///home/reader/book/content/chapters/layers.mdx'),
+      fileURL: new URL('file:///books/hingebook/content/chapters/layers.mdx'),
     })
 
   test('a blot stops it, with file and line, front matter counted', async () => {
