@@ -38,7 +38,7 @@ const pageTurn = (opening: number, side: 1 | -1): quat => {
   return quat.fromValues(0, Math.sin(half), 0, Math.cos(half))
 }
 
-const rotation = ([x, y, z, w]: quat) => ({ x, y, z, w })
+const rotation = (q: quat) => ({ x: q[0], y: q[1], z: q[2], w: q[3] })
 
 /** Loads the engine once; it is WebAssembly. */
 export const ready = (): Promise<void> => RAPIER.init()
