@@ -22,7 +22,8 @@ export interface Part {
 /** Two points nearer than this are one, mm: far below a pencil line, far above rounding. */
 const SAME = 1e-9
 
-const area2 = (a: Flat, b: Flat, c: Flat): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+const area2 = (a: Flat, b: Flat, c: Flat): number =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 export function signedArea(points: readonly Flat[]): number {
   let sum = 0
@@ -127,7 +128,9 @@ function markDrawn(part: Part, a: Flat, b: Flat): Part {
     }
     const from = along(p)
     const to = along(q)
-    const stops = [0, reach].filter((s) => (s - from) * (s - to) < 0 && Math.abs(s - from) > SAME && Math.abs(s - to) > SAME)
+    const stops = [0, reach].filter(
+      (s) => (s - from) * (s - to) < 0 && Math.abs(s - from) > SAME && Math.abs(s - to) > SAME,
+    )
     if (from > to) stops.reverse()
     const marks = [from, ...stops, to]
     for (let m = 0; m + 1 < marks.length; m++) {

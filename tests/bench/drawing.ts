@@ -19,7 +19,9 @@ const poser = compile(heron)
 
 const bench = new Bench({ time: 1000, warmupTime: 500 })
 bench
-  .add('view, the same design', () => view(poser, next().opening, DEFAULT_CAMERA, size, { rise: ['beak'], handle: true }))
+  .add('view, the same design', () =>
+    view(poser, next().opening, DEFAULT_CAMERA, size, { rise: ['beak'], handle: true }),
+  )
   .add('view, a new design', () => {
     const { design, opening } = next()
     view(design, opening, DEFAULT_CAMERA, size, { rise: ['beak'], swing: ['beak'], handle: true })
