@@ -6,6 +6,16 @@ import { cellGrammar } from './src/site/cells/grammar.ts'
 
 const type = '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght'
 
+/**
+ * Astro marks each chapter with a directive for itself, and the bundler warns of every one.
+ * @param {import('rolldown').LogLevel} level
+ * @param {import('rolldown').RolldownLog} log
+ * @param {(level: import('rolldown').LogLevel, log: import('rolldown').RolldownLog) => void} pass
+ */
+function withoutAstrosOwn(level, log, pass) {
+  if (log.code !== 'MODULE_LEVEL_DIRECTIVE' || !log.message.includes('astro:head-inject')) pass(level, log)
+}
+
 export default defineConfig({
   output: 'static',
   site: 'http://localhost:4321',
@@ -14,7 +24,14 @@ export default defineConfig({
   devToolbar: { enabled: false },
   integrations: [mdx(), preact()],
   // What is fetched at a press is small and near: a helper that fetches it sooner would cost every page more.
-  vite: { build: { modulePreload: false } },
+  vite: {
+    build: {
+      modulePreload: false,
+      rolldownOptions: { onLog: withoutAstrosOwn },
+      // The PDF writer, fetched by whoever prints.
+      chunkSizeWarningLimit: 1000,
+    },
+  },
   markdown: { processor: satteri({ mdastPlugins: [cellGrammar] }) },
   fonts: [
     {

@@ -147,7 +147,7 @@ describe('while a chapter is built', () => {
   test('a blot stops it, with file and line, front matter counted', async () => {
     const spoilt = chapter({ Why: '<Why>\n\n<Step shows="flat">Cut.</Step>\n\n</Why>' })
     const source = `---\ntitle: Layers\n---\n\n${spoilt}`
-    const line = source.split('\n').findIndex((text) => text === '<Step shows="flat">Cut.</Step>') + 1
+    const line = source.split('\n').indexOf('<Step shows="flat">Cut.</Step>') + 1
     await expect((async () => build(source))()).rejects.toThrow(
       `content/chapters/layers.mdx:${line} <Step> stands in <Why>; it belongs in <MakeIt>.`,
     )
