@@ -29,8 +29,8 @@ export interface Chart extends Drawing {
 /** Curves nearer than this everywhere are drawn as one, mm. */
 const SAME = 0.05
 
-/** The axis ends at a multiple of this, mm, so that it stands still while a slit is dragged. */
-const AXIS_STEP = 20
+/** The axis ends at a multiple of this, so that it stands still while a slit is dragged. */
+const AXIS_STEP = { mm: 20, in: 0.5 } as const
 
 interface Curve {
   readonly ids: string[]
@@ -46,8 +46,16 @@ function riseCurves(design: Design, opening: number, ids: readonly string[]): re
   const curves: Curve[] = []
   for (const id of ids) {
     const path = swing(design, id, 60)
-    const twin = curves.find((other) => other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME))
-    const now = riseOf(tipAt(poser, design.mechanisms.findIndex((m) => m.id === id)), opening)
+    const twin = curves.find((other) =>
+      other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME),
+    )
+    const now = riseOf(
+      tipAt(
+        poser,
+        design.mechanisms.findIndex((m) => m.id === id),
+      ),
+      opening,
+    )
     if (twin) twin.ids.push(id)
     else curves.push({ ids: [id], path, peak: highest(design, id), now })
   }
@@ -70,10 +78,11 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const what = point ? 'gap' : 'rise'
   const low = Math.min(0, ...curves.flatMap(({ path }) => path.map(({ rise }) => rise)))
   const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
-  const floor = Math.floor(low / AXIS_STEP) * AXIS_STEP
-  const ceiling = Math.max(1, Math.ceil((top * 1.12) / AXIS_STEP)) * AXIS_STEP
-
   const perUnit = unit === 'mm' ? 1 : 25.4
+  const far = AXIS_STEP[unit] * perUnit
+  const floor = Math.floor(low / far) * far
+  const ceiling = Math.max(1, Math.ceil((top * 1.12) / far)) * far
+
   const [bottom, roof] = [size.height - text * 2.5, text * 2.1]
   const rises = linear([floor / perUnit, ceiling / perUnit], [bottom, roof])
   const ticks = roundSteps(floor / perUnit, ceiling / perUnit, Math.max(2, Math.min(4, size.height / 70)))
@@ -87,17 +96,62 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const steps = degrees - left < 260 ? [0, 90, 180] : [0, 45, 90, 135, 180]
   const grid: Point[][] = []
   for (const tick of ticks) {
-    grid.push([[left, rises(tick)], [degrees, rises(tick)]])
-    words.push({ mark: 'word', at: [left - 8, rises(tick) + text * 0.33], text: `${tick}`.replace('-', '−'), role: 'axis', anchor: 'end', size: text })
+    grid.push([
+      [left, rises(tick)],
+      [degrees, rises(tick)],
+    ])
+    words.push({
+      mark: 'word',
+      at: [left - 8, rises(tick) + text * 0.33],
+      text: `${tick}`.replace('-', '−'),
+      role: 'axis',
+      anchor: 'end',
+      size: text,
+    })
   }
   for (const step of steps) {
-    grid.push([[openings(step), roof], [openings(step), bottom]])
-    words.push({ mark: 'word', at: [openings(step), bottom + text * 1.4], text: angleText(step, 0), role: 'axis', anchor: 'middle', size: text })
+    grid.push([
+      [openings(step), roof],
+      [openings(step), bottom],
+    ])
+    words.push({
+      mark: 'word',
+      at: [openings(step), bottom + text * 1.4],
+      text: angleText(step, 0),
+      role: 'axis',
+      anchor: 'middle',
+      size: text,
+    })
   }
-  words.push({ mark: 'word', at: [6, text * 1.1], text: `${what}, ${unit}`, role: 'axis', anchor: 'start', size: text })
-  words.push({ mark: 'word', at: [degrees + 16, text * 1.1], text: 'opening', role: 'axis', anchor: 'end', size: text })
+  words.push({
+    mark: 'word',
+    at: [6, text * 1.1],
+    text: `${what}, ${unit}`,
+    role: 'axis',
+    anchor: 'start',
+    size: text,
+  })
+  words.push({
+    mark: 'word',
+    at: [degrees + 16, text * 1.1],
+    text: 'opening',
+    role: 'axis',
+    anchor: 'end',
+    size: text,
+  })
   marks.push({ mark: 'path', runs: grid, closed: false, role: 'square' })
-  marks.push({ mark: 'path', runs: [[[left, roof], [left, rises(0)], [degrees, rises(0)]]], closed: false, role: 'axis' })
+  marks.push({
+    mark: 'path',
+    runs: [
+      [
+        [left, roof],
+        [left, rises(0)],
+        [degrees, rises(0)],
+      ],
+    ],
+    closed: false,
+    role: 'axis',
+  })
 
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
@@ -105,7 +159,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   curves.forEach(({ ids, path, peak, now }, series) => {
     const run = path.map((p): Point => at(p.opening, p.rise))
     marks.push({ mark: 'path', runs: [run], closed: false, role: 'curve', series, of: ids.join(' ') })
-    run.slice(1).forEach((p, k) => lines.push([run[k] as Point, p]))
+    for (let k = 1; k < run.length; k++) lines.push([run[k - 1] as Point, run[k] as Point])
     const p = at(peak.opening, peak.rise)
     marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
     const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
@@ -131,7 +185,10 @@ export function chart(design: Design, opening: number, size: Size, options: Char
       of: 'opening',
       at: dot,
       gap: 12,
-      sides: opening < 90 ? ['left', 'above-left', 'right', 'below-right'] : ['right', 'above-right', 'below-left'],
+      sides:
+        opening < 90
+          ? ['left', 'above-left', 'right', 'below-right']
+          : ['right', 'above-right', 'below-left'],
     })
   })
   const drawable = [left, 2, size.width - left, bottom - 4] as const

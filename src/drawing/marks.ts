@@ -93,29 +93,27 @@ export interface Drawing {
   readonly says: string
 }
 
-/** Length and half width of an arrow head, in the drawing's units. */
-const HEAD = { long: 9, half: 3.5 }
+/** Length and half width of an arrow head. */
+const HEADS = { px: { long: 9, half: 3.5 }, mm: { long: 2.2, half: 0.8 } } as const
 
-/** A line's arrow heads: triangles to be filled, in the drawing's units. Empty where `arrow` is absent. */
-export function arrowHeads(mark: PathMark, scale = 1): readonly (readonly Point[])[] {
+/** A line's arrow heads: triangles to be filled, in the drawing's unit. Empty where `arrow` is absent. */
+export function arrowHeads(mark: PathMark, unit: Drawing['unit'] = 'px'): readonly (readonly Point[])[] {
   if (!mark.arrow) return []
   return mark.runs.flatMap((run) => {
-    const heads = [headAt(run, scale)]
-    if (mark.arrow === 'both') heads.push(headAt([...run].reverse(), scale))
+    const heads = [headAt(run, HEADS[unit])]
+    if (mark.arrow === 'both') heads.push(headAt([...run].reverse(), HEADS[unit]))
     return heads.filter((head) => head.length > 0)
   })
 }
 
-function headAt(run: readonly Point[], scale: number): readonly Point[] {
+function headAt(run: readonly Point[], { long, half }: { long: number; half: number }): readonly Point[] {
   const tip = run[run.length - 1]
   if (!tip) return []
   // The direction is taken over the head's own length, so that a fine curve does not turn it.
-  const long = HEAD.long * scale
   const from = [...run].reverse().find((p) => Math.hypot(p[0] - tip[0], p[1] - tip[1]) >= long) ?? run[0]
   const reach = from ? Math.hypot(tip[0] - from[0], tip[1] - from[1]) : 0
   if (!from || reach === 0) return []
   const [ux, uy] = [(tip[0] - from[0]) / reach, (tip[1] - from[1]) / reach]
-  const half = HEAD.half * scale
   const [bx, by] = [tip[0] - long * ux, tip[1] - long * uy]
   return [tip, [bx - half * uy, by + half * ux], [bx + half * uy, by - half * ux]]
 }

@@ -89,11 +89,20 @@ export function paperMarks(
     normal: place(surface.front),
     from,
   }))
-  const sheets = new Map(parts.map((part, from) => [part.sheet, { normal: part.normal, owner: paper[from]?.owner ?? -1 }]))
+  const sheets = new Map(
+    parts.map((part, from) => [part.sheet, { normal: part.normal, owner: paper[from]?.owner ?? -1 }]),
+  )
   ink.forEach(({ sheet, points }, k) => {
     const normal = sheets.get(sheet)?.normal
     if (normal)
-      parts.push({ sheet, points: points.map(place), drawn: [true, false], normal, from: paper.length + k, line: true })
+      parts.push({
+        sheet,
+        points: points.map(place),
+        drawn: [true, false],
+        normal,
+        from: paper.length + k,
+        line: true,
+      })
   })
   const lamp = lampFor(lens)
   const { eye, toScreen } = lens
@@ -112,7 +121,14 @@ export function paperMarks(
       const { role, face, of } = ink[part.from - paper.length] as InkLine
       if (face !== 'both' && face !== paint.face) continue
       open = null
-      marks.push({ mark: 'path', runs: [run], closed: false, role, paint, ...(of === undefined ? {} : { of }) })
+      marks.push({
+        mark: 'path',
+        runs: [run],
+        closed: false,
+        role,
+        paint,
+        ...(of === undefined ? {} : { of }),
+      })
       continue
     }
     const edges = edgeRuns(part, toScreen)
@@ -134,15 +150,15 @@ export function paperMarks(
 
 /** The shadow's shift for each mm of height: to the reader's right, and away. The lamp over the table hangs high. */
 const SHIFT = [0.26, 0.16] as const
-/** How far the lamp is spread: shadows of its middle and of six places round it make a soft one. */
-const SPREAD = 0.17
-const LAMP_PLACES: readonly (readonly [number, number])[] = [
-  [0, 0],
-  ...[0, 1, 2, 3, 4, 5].map((k): [number, number] => [
-    SPREAD * Math.cos((k * Math.PI) / 3),
-    SPREAD * Math.sin((k * Math.PI) / 3),
-  ]),
-]
+/** How far the lamp is spread, and how many of its places throw a shadow: together they make a soft one. */
+const SPREAD = 0.2
+const PLACES = 10
+/** Evenly over the lamp's disc, by the golden angle. Source: Vogel 1979. */
+const LAMP_PLACES: readonly (readonly [number, number])[] = Array.from({ length: PLACES }, (_, k) => {
+  const radius = SPREAD * Math.sqrt((k + 0.5) / PLACES)
+  const angle = k * Math.PI * (3 - Math.sqrt(5))
+  return [radius * Math.cos(angle), radius * Math.sin(angle)]
+})
 
 /** How far a card that lies on the table still stands off it, mm: it is never quite flat. */
 const LIFT = 3.5
@@ -153,7 +169,9 @@ export function shadowMarks(outlines: readonly (readonly Vec3[])[], lens: Lens):
   return LAMP_PLACES.map(([du, dv]): Mark => {
     const [sx, sy] = [SHIFT[0] * rx - SHIFT[1] * ry + du, SHIFT[0] * ry + SHIFT[1] * rx + dv]
     const runs = outlines.map((outline) => {
-      return clockwise(outline.map(([x, y, z]) => lens.toScreen([x + sx * (z + LIFT), y + sy * (z + LIFT), 0])))
+      return clockwise(
+        outline.map(([x, y, z]) => lens.toScreen([x + sx * (z + LIFT), y + sy * (z + LIFT), 0])),
+      )
     })
     return { mark: 'path', runs, closed: true, role: 'shadow' }
   })

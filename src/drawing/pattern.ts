@@ -1,6 +1,7 @@
 import type { Check, Derived, Design, Field, LineKind, Placed, SheetHandle } from '../paper/index.ts'
-import { compile, handlesOf, pieces, settable, surfaces, settingOf } from '../paper/index.ts'
+import { compile, handlesOf, pieces, settable, settingOf, surfaces } from '../paper/index.ts'
 import type { Size } from './camera.ts'
+import { faultMarks } from './faults.ts'
 import type { Drawing, Mark, PathMark, Point, Role } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
@@ -53,13 +54,18 @@ const LEGEND: readonly (readonly [LineKind, string])[] = [
 ]
 
 interface LegendPlan {
-  readonly items: readonly { readonly role: Role; readonly words: string; readonly x: number; readonly row: number }[]
+  readonly items: readonly {
+    readonly role: Role
+    readonly words: string
+    readonly x: number
+    readonly row: number
+  }[]
   readonly height: number
 }
 
-const SAMPLE = 30
-const NEAR = 6
-const APART = 18
+const SAMPLE = 24
+const NEAR = 5
+const APART = 13
 
 /** Rows of samples and words, centred, wrapped where the box ends. */
 function legendPlan(entries: readonly (readonly [Role, string])[], width: number, text: number): LegendPlan {
@@ -95,11 +101,28 @@ function legendMarks(plan: LegendPlan, top: number, text: number): Mark[] {
       role === 'square'
         ? {
             mark: 'path',
-            runs: [[[x, y - 7], [x + 14, y - 7], [x + 14, y + 7], [x, y + 7]]],
+            runs: [
+              [
+                [x, y - 7],
+                [x + 14, y - 7],
+                [x + 14, y + 7],
+                [x, y + 7],
+              ],
+            ],
             closed: true,
             role: 'guide',
           }
-        : { mark: 'path', runs: [[[x, y], [x + SAMPLE, y]]], closed: false, role }
+        : {
+            mark: 'path',
+            runs: [
+              [
+                [x, y],
+                [x + SAMPLE, y],
+              ],
+            ],
+            closed: false,
+            role,
+          }
     const at: Point = [x + (role === 'square' ? 14 : SAMPLE) + NEAR, y + text * 0.33]
     return [sample, { mark: 'word', at, text: words, role: 'note', anchor: 'start', size: text }]
   })
@@ -139,8 +162,14 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const scale = screen ? Math.max(0.05, Math.min(room.width / (2 * page), room.height / tall)) : 1
   const middle: Point = screen ? [size.width / 2, padding + room.height / 2] : [page, tall / 2]
   const hand = face === 'inside' ? 1 : -1
-  const fromSheet = ([x, y]: SheetPoint): Point => [middle[0] + hand * scale * x, middle[1] - scale * (y - tall / 2)]
-  const toSheet = ([x, y]: Point): SheetPoint => [(hand * (x - middle[0])) / scale, tall / 2 - (y - middle[1]) / scale]
+  const fromSheet = ([x, y]: SheetPoint): Point => [
+    middle[0] + hand * scale * x,
+    middle[1] - scale * (y - tall / 2),
+  ]
+  const toSheet = ([x, y]: Point): SheetPoint => [
+    (hand * (x - middle[0])) / scale,
+    tall / 2 - (y - middle[1]) / scale,
+  ]
   const box: Rect = screen ? [0, 0, size.width, size.height] : [0, 0, 2 * page, tall]
   const drawable: Rect = screen ? [0, 0, size.width, size.height - (plan?.height ?? 0)] : box
   /** A px length on screen, and the length in mm that looks like it on paper. */
@@ -179,28 +208,38 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const handles = handlesOf(design)
   const arcs = screen || options.dimensions ? arcsOf(design, creases, px(24) / scale) : []
   for (const { id, points, middle: at, corner, words } of arcs) {
-    const held = wanted(options.handles, id) || wanted(options.handles, `${id}/slit-end`) || wanted(options.handles, `${id}/fold-line`)
+    const held =
+      wanted(options.handles, id) ||
+      wanted(options.handles, `${id}/slit-end`) ||
+      wanted(options.handles, `${id}/fold-line`)
     if (!held && !wanted(options.dimensions, id)) continue
     const role: Role = held ? 'handle' : 'dimension'
     marks.push({ mark: 'path', runs: [points.map(fromSheet)], closed: false, role, of: `${id}/wedge` })
     const [cx, cy] = fromSheet(corner)
     const [mx, my] = fromSheet(at)
-    const sides: Wish['sides'] = my > cy ? ['below', mx > cx ? 'below-right' : 'below-left'] : ['above', mx > cx ? 'above-right' : 'above-left']
-    wishes.push({ text: words, role, size: text, bold: true, of: `${id}/wedge`, at: [mx, my], gap: px(4), sides })
+    const sides: Wish['sides'] =
+      my > cy
+        ? ['below', mx > cx ? 'below-right' : 'below-left']
+        : ['above', mx > cx ? 'above-right' : 'above-left']
+    wishes.push({
+      text: words,
+      role,
+      size: text,
+      bold: true,
+      of: `${id}/wedge`,
+      at: [mx, my],
+      gap: px(4),
+      sides,
+    })
   }
-  if (options.dimensions) measured(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes })
-  if (screen) draggable(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes, rects })
+  if (options.dimensions)
+    measured(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes })
+  if (screen)
+    draggable(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes, rects })
 
   for (const check of faults) {
     if (check.ok || !check.flat) continue
-    const points = check.flat.map(fromSheet)
-    if (points.length > 1)
-      marks.push({ mark: 'path', runs: [points], closed: points.length > 2, role: 'fault', of: check.name })
-    // What is too small to be seen as a line gets a ring.
-    const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
-    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
-    if (points.length > 0 && Math.hypot(x1 - x0, y1 - y0) < px(24))
-      marks.push({ mark: 'dot', at: [(x0 + x1) / 2, (y0 + y1) / 2], radius: px(14), role: 'fault', of: check.name })
+    marks.push(...faultMarks(check.flat.map(fromSheet), check.name, px(14)))
   }
   const cuts = lines.flatMap(({ points }) =>
     points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint), fromSheet(p)] as const),
@@ -219,16 +258,26 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
 }
 
 /** The 10 mm squares that fill the rectangle, true to the sheet. */
-function squareMark(rect: Rect, fromSheet: (p: SheetPoint) => Point, toSheet: (p: Point) => SheetPoint): Mark {
+function squareMark(
+  rect: Rect,
+  fromSheet: (p: SheetPoint) => Point,
+  toSheet: (p: Point) => SheetPoint,
+): Mark {
   const [a, b] = [toSheet([rect[0], rect[1]]), toSheet([rect[0] + rect[2], rect[1] + rect[3]])]
   const runs: Point[][] = []
   for (let x = Math.ceil(Math.min(a[0], b[0]) / 10) * 10; x <= Math.max(a[0], b[0]); x += 10) {
     const at = fromSheet([x, 0])[0]
-    runs.push([[at, rect[1]], [at, rect[1] + rect[3]]])
+    runs.push([
+      [at, rect[1]],
+      [at, rect[1] + rect[3]],
+    ])
   }
   for (let y = Math.ceil(Math.min(a[1], b[1]) / 10) * 10; y <= Math.max(a[1], b[1]); y += 10) {
     const at = fromSheet([0, y])[1]
-    runs.push([[rect[0], at], [rect[0] + rect[2], at]])
+    runs.push([
+      [rect[0], at],
+      [rect[0] + rect[2], at],
+    ])
   }
   return { mark: 'path', runs, closed: false, role: 'square' }
 }
@@ -246,7 +295,10 @@ function arcsOf(
     if (!field || !fold || !host) return []
     const [sx, sy] = fold.start as [number, number]
     const [dx, dy] = [(fold.end[0] as number) - sx, (fold.end[1] as number) - sy]
-    let [hx, hy] = [(host.end[0] as number) - (host.start[0] as number), (host.end[1] as number) - (host.start[1] as number)]
+    let [hx, hy] = [
+      (host.end[0] as number) - (host.start[0] as number),
+      (host.end[1] as number) - (host.start[1] as number),
+    ]
     if (hx * dx + hy * dy < 0) [hx, hy] = [-hx, -hy]
     const from = Math.atan2(hy, hx)
     let sweep = Math.atan2(dy, dx) - from
@@ -254,9 +306,20 @@ function arcsOf(
     if (sweep < -Math.PI) sweep += 2 * Math.PI
     const r = Math.min(radius, 0.45 * Math.hypot(dx, dy))
     if (!(r > 0)) return []
-    const at = (t: number): SheetPoint => [sx + r * Math.cos(from + t * sweep), sy + r * Math.sin(from + t * sweep)]
+    const at = (t: number): SheetPoint => [
+      sx + r * Math.cos(from + t * sweep),
+      sy + r * Math.sin(from + t * sweep),
+    ]
     const points = Array.from({ length: 13 }, (_, k) => at(k / 12))
-    return [{ id: m.id, points, middle: at(0.5), corner: [sx, sy], words: angleText(settingOf(m, 'wedge')) }]
+    return [
+      {
+        id: m.id,
+        points,
+        middle: at(0.5),
+        corner: [sx, sy],
+        words: angleText(Math.abs(settingOf(m, 'wedge'))),
+      },
+    ]
   })
 }
 
@@ -271,7 +334,12 @@ interface Board {
 }
 
 /** Lengths square to the host crease, as lines with heads beside what they measure. */
-function measured(design: Design, handles: readonly SheetHandle[], options: PatternOptions, board: Board): void {
+function measured(
+  design: Design,
+  handles: readonly SheetHandle[],
+  options: PatternOptions,
+  board: Board,
+): void {
   const { creases, fromSheet, px, text, unit, marks, wishes } = board
   const done = new Set<string>()
   for (const handle of handles) {
@@ -293,7 +361,14 @@ function measured(design: Design, handles: readonly SheetHandle[], options: Patt
     const [from, to] = [shift(a), shift(b)]
     // A line too short for its heads goes without.
     const arrow = reach > px(26) ? { arrow: 'both' as const } : {}
-    marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', ...arrow, of: `${id}/${name}` })
+    marks.push({
+      mark: 'path',
+      runs: [[from, to]],
+      closed: false,
+      role: 'dimension',
+      ...arrow,
+      of: `${id}/${name}`,
+    })
     wishes.push({
       text: say(field, value, unit),
       role: 'dimension',
@@ -308,7 +383,11 @@ function measured(design: Design, handles: readonly SheetHandle[], options: Patt
 }
 
 /** Whether a handle lies as far from its host crease as its number says: then the number can be shown there. */
-function honest(value: number, { at, acrossWay }: SheetHandle, host: { start: readonly number[] } | undefined): boolean {
+function honest(
+  value: number,
+  { at, acrossWay }: SheetHandle,
+  host: { start: readonly number[] } | undefined,
+): boolean {
   if (!host) return false
   const [hx, hy] = host.start as [number, number]
   return Math.abs((at[0] - hx) * acrossWay[0] + (at[1] - hy) * acrossWay[1] - value) < 0.05

@@ -38,7 +38,12 @@ const wish = (words: string, at: Point, { text }: PointLook, sides: Wish['sides'
 
 const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
 
-const together = <D extends Drawing>(drawing: D, marks: readonly Mark[], wishes: readonly Wish[], says: string): D => ({
+const together = <D extends Drawing>(
+  drawing: D,
+  marks: readonly Mark[],
+  wishes: readonly Wish[],
+  says: string,
+): D => ({
   ...drawing,
   marks: [...drawing.marks, ...marks, ...placeWords(wishes, drawing.box)],
   says: `${drawing.says} ${says}`,
@@ -54,7 +59,12 @@ export function pointInView(drawn: View, point: Flat, opening: number, look: Poi
   const [a, b] = [drawn.toScreen(at), drawn.toScreen(twin)]
   const gap = lengthText(gape, look.unit)
   const marks = [path([[b, a]], 'dimension'), dot(b, 'twin'), dot(a, 'point')]
-  return together(drawn, marks, [wish(gap, middle(a, b), look, ['above', 'below'])], `The two points are ${gap} apart.`)
+  return together(
+    drawn,
+    marks,
+    [wish(gap, middle(a, b), look, ['above', 'below'])],
+    `The two points are ${gap} apart.`,
+  )
 }
 
 /** The same in the section: the two points go round the gutter on a circle. */
@@ -84,5 +94,10 @@ export function pointOnSheet(sheet: Pattern, point: Flat, card: Card, look: Poin
   const far = lengthText(across, look.unit)
   const marks = [path([[foot, a]], 'dimension'), dot(b, 'twin'), dot(a, 'point')]
   const sides: Wish['sides'] = along > card.height / 2 ? ['below', 'above'] : ['above', 'below']
-  return together(sheet, marks, [wish(far, middle(a, foot), look, sides)], `The point lies ${far} from the gutter.`)
+  return together(
+    sheet,
+    marks,
+    [wish(far, middle(a, foot), look, sides)],
+    `The point lies ${far} from the gutter.`,
+  )
 }

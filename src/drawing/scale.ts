@@ -6,7 +6,8 @@ export interface Scale {
 
 type Range = readonly [from: number, to: number]
 
-const map = ([a, b]: Range, [c, d]: Range, value: number): number => c + ((value - a) / (b - a || 1)) * (d - c)
+const map = ([a, b]: Range, [c, d]: Range, value: number): number =>
+  c + ((value - a) / (b - a || 1)) * (d - c)
 
 /**
  * The straight scale that brings one range onto another. A library's scale also knows colours, dates and

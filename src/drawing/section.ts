@@ -44,7 +44,9 @@ function meets({ start, end }: { start: Vec3; end: Vec3 }, station: number): Vec
 function folds(cuts: readonly Slice[]): readonly Vec3[] {
   const ends = cuts.flatMap(({ from, to }) => [from, to])
   const near = (a: Vec3, b: Vec3) => Math.hypot(a[0] - b[0], a[2] - b[2]) < 1e-5
-  return ends.filter((p, k) => ends.findIndex((q) => near(p, q)) === k && ends.filter((q) => near(p, q)).length > 1)
+  return ends.filter(
+    (p, k) => ends.findIndex((q) => near(p, q)) === k && ends.filter((q) => near(p, q)).length > 1,
+  )
 }
 
 /** The share of the line a-b that runs within `near` px of the line c-d. */
@@ -85,7 +87,10 @@ export function section(
   const room: Size = { width: size.width - 2 * PADDING, height: size.height - foot - 2 * PADDING }
   const scale = Math.max(0.05, Math.min(room.width / (2 * page), room.height / page))
   const origin: Point = [size.width / 2, PADDING + (room.height + scale * page) / 2]
-  const toScreen = ([x, z]: readonly [number, number]): Point => [origin[0] + scale * x, origin[1] - scale * z]
+  const toScreen = ([x, z]: readonly [number, number]): Point => [
+    origin[0] + scale * x,
+    origin[1] - scale * z,
+  ]
   const drawable: Rect = [0, 0, size.width, size.height - foot]
   const marks: Mark[] = [squareMark(drawable, origin, 10 * scale)]
   const wishes: Wish[] = []
@@ -98,7 +103,9 @@ export function section(
     // Where the page is cut away near the gutter, its plane goes on as a ghost.
     const name = side < 0 ? 'page/left' : 'page/right'
     const from = Math.min(
-      ...cuts.filter(({ panel }) => panel === name).flatMap((one) => [one.from, one.to].map((p) => Math.hypot(p[0], p[2]))),
+      ...cuts
+        .filter(({ panel }) => panel === name)
+        .flatMap((one) => [one.from, one.to].map((p) => Math.hypot(p[0], p[2]))),
     )
     if (from > 1e-6 && Number.isFinite(from))
       marks.push({
@@ -112,11 +119,21 @@ export function section(
   for (const { panel, owner, from, to } of cuts) {
     const run = [toScreen(flat(from)), toScreen(flat(to))] as [Point, Point]
     lines.push(run)
-    marks.push({ mark: 'path', runs: [run], closed: false, role: 'slice', of: panel, paint: { card: cardOf(owner), light: 1, face: 'front' } })
+    marks.push({
+      mark: 'path',
+      runs: [run],
+      closed: false,
+      role: 'slice',
+      of: panel,
+      paint: { card: cardOf(owner), light: 1, face: 'front' },
+    })
   }
   for (const p of folds(cuts)) marks.push({ mark: 'dot', at: toScreen(flat(p)), radius: 3.5, role: 'edge' })
 
-  const tip = measured === undefined ? null : ridgePoint(poser, pose.creases, indexOf(measured), typeof at === 'string', station)
+  const tip =
+    measured === undefined
+      ? null
+      : ridgePoint(poser, pose.creases, indexOf(measured), typeof at === 'string', station)
   let said = ''
   if (tip && measured !== undefined) {
     const rise = riseOf(tip, opening)
@@ -126,14 +143,26 @@ export function section(
     const beneath: readonly [number, number] = [x + side * rise * Math.cos(half), z - rise * Math.sin(half)]
     // Where the line would run on the paper itself it stands beside it, between two thin guides.
     const [a, b] = [toScreen([x, z]), toScreen(beneath)]
-    const beside = cuts.some(({ from, to }) => hidden(a, b, toScreen(flat(from)), toScreen(flat(to)), 5) > 0.6)
+    const beside =
+      rise * scale > 2 &&
+      cuts.some(({ from, to }) => hidden(a, b, toScreen(flat(from)), toScreen(flat(to)), 5) > 0.6)
     const shift = beside ? 16 / scale : 0
-    const moved = (p: readonly [number, number]): Point => toScreen([p[0] + shift * across[0], p[1] + shift * across[1]])
+    const moved = (p: readonly [number, number]): Point =>
+      toScreen([p[0] + shift * across[0], p[1] + shift * across[1]])
     const [from, to] = [moved([x, z]), moved(beneath)]
-    if (beside) marks.push({ mark: 'path', runs: [[a, from]], closed: false, role: 'guide', of: `${measured}/rise` })
+    if (beside)
+      marks.push({ mark: 'path', runs: [[a, from]], closed: false, role: 'guide', of: `${measured}/rise` })
     if (options.standOff) {
       const gutter = toScreen([0, 0])
-      marks.push({ mark: 'path', runs: [[gutter, a]], closed: false, role: 'guide', arrow: 'both', of: `${measured}/stand-off` })
+      const heads = Math.hypot(a[0] - gutter[0], a[1] - gutter[1]) > 30 ? { arrow: 'both' as const } : {}
+      marks.push({
+        mark: 'path',
+        runs: [[gutter, a]],
+        closed: false,
+        role: 'guide',
+        ...heads,
+        of: `${measured}/stand-off`,
+      })
       lines.push([gutter, a])
       wishes.push({
         text: `stands off ${lengthText(Math.hypot(x, z), unit)}`,
@@ -196,8 +225,16 @@ function ridgePoint(
 /** 10 mm squares that fill the rectangle, with a corner at the gutter. */
 function squareMark([x0, y0, w, h]: Rect, [ox, oy]: Point, step: number): Mark {
   const runs: Point[][] = []
-  for (let x = ox - Math.floor((ox - x0) / step) * step; x <= x0 + w; x += step) runs.push([[x, y0], [x, y0 + h]])
-  for (let y = oy - Math.floor((oy - y0) / step) * step; y <= y0 + h; y += step) runs.push([[x0, y], [x0 + w, y]])
+  for (let x = ox - Math.floor((ox - x0) / step) * step; x <= x0 + w; x += step)
+    runs.push([
+      [x, y0],
+      [x, y0 + h],
+    ])
+  for (let y = oy - Math.floor((oy - y0) / step) * step; y <= y0 + h; y += step)
+    runs.push([
+      [x0, y],
+      [x0 + w, y],
+    ])
   return { mark: 'path', runs, closed: false, role: 'square' }
 }
 
@@ -208,7 +245,13 @@ function squareCorner(at: Point, up: Point, side: number): Mark {
   const [vx, vy] = side > 0 ? [uy, -ux] : [-uy, ux]
   return {
     mark: 'path',
-    runs: [[[at[0] + ux, at[1] + uy], [at[0] + ux + vx, at[1] + uy + vy], [at[0] + vx, at[1] + vy]]],
+    runs: [
+      [
+        [at[0] + ux, at[1] + uy],
+        [at[0] + ux + vx, at[1] + uy + vy],
+        [at[0] + vx, at[1] + vy],
+      ],
+    ],
     closed: false,
     role: 'guide',
   }
@@ -225,10 +268,24 @@ function footMarks(words: string, size: Size, text: number): Mark[] {
     { mark: 'word', at: [x, y + text * 0.33], text: words, role: 'note', anchor: 'start', size: text },
     {
       mark: 'path',
-      runs: [[[square, y - 7], [square + 14, y - 7], [square + 14, y + 7], [square, y + 7]]],
+      runs: [
+        [
+          [square, y - 7],
+          [square + 14, y - 7],
+          [square + 14, y + 7],
+          [square, y + 7],
+        ],
+      ],
       closed: true,
       role: 'guide',
     },
-    { mark: 'word', at: [square + 20, y + text * 0.33], text: scale, role: 'note', anchor: 'start', size: text },
+    {
+      mark: 'word',
+      at: [square + 20, y + text * 0.33],
+      text: scale,
+      role: 'note',
+      anchor: 'start',
+      size: text,
+    },
   ]
 }

@@ -52,6 +52,8 @@ export function slices(paper: readonly Surface[], station: number): readonly Sli
         if (along(piece.to) > along(last.to)) last.to = piece.to
       } else joined.push({ ...piece })
     }
-    return joined.filter(({ from, to }) => along(to) - along(from) > SAME).map((piece): Slice => ({ panel, owner, sheet, ...piece }))
+    return joined
+      .filter(({ from, to }) => along(to) - along(from) > SAME)
+      .map((piece): Slice => ({ panel, owner, sheet, ...piece }))
   })
 }

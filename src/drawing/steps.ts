@@ -58,14 +58,22 @@ interface Scene {
   readonly stand: Stand
   readonly opening: number
   /** Arrows and ghosts over the paper, in the card's frame (drawn as lines in space). */
-  readonly over: readonly { readonly role: 'hand' | 'ghost'; readonly points: readonly Vec3[]; readonly closed?: boolean }[]
+  readonly over: readonly {
+    readonly role: 'hand' | 'ghost'
+    readonly points: readonly Vec3[]
+    readonly closed?: boolean
+  }[]
   readonly says: string
 }
 
 /** The lines of the flat sheet, put on the two pages. `keep` chooses by what they belong to. */
 function inkOn(design: Design, opening: number, keep: (of: string, kind: string) => boolean): InkLine[] {
   const half = (Math.max(SHUT, opening) / 2) * RADIANS
-  const lift = (x: number, y: number, side: number): Vec3 => [side * Math.abs(x) * Math.sin(half), y, Math.abs(x) * Math.cos(half)]
+  const lift = (x: number, y: number, side: number): Vec3 => [
+    side * Math.abs(x) * Math.sin(half),
+    y,
+    Math.abs(x) * Math.cos(half),
+  ]
   const lines: InkLine[] = []
   for (const { kind, points, of } of pieces(design)[0]?.lines ?? []) {
     if (of === 'page' || !keep(of, kind)) continue
@@ -107,139 +115,182 @@ const farthest = (from: readonly Vec3[], to: readonly Vec3[]): number => {
 /** The way that the outermost point of a folded strip took. */
 function foldPath(design: Design, state: Making, id: string, over: number): readonly Vec3[] {
   const at = (degrees: number): readonly Vec3[] =>
-    making(design, { ...state, folds: { [id]: degrees } }).find(({ panel }) => panel === `${id}/${over > 0 ? 'left' : 'right'}`)
-      ?.points ?? []
+    making(design, { ...state, folds: { [id]: degrees } }).find(
+      ({ panel }) => panel === `${id}/${over > 0 ? 'left' : 'right'}`,
+    )?.points ?? []
   const corner = farthest(at(0), at(over))
-  return Array.from({ length: 13 }, (_, k) => at((over * k) / 12)[corner]).filter((p): p is Vec3 => p !== undefined)
+  return Array.from({ length: 13 }, (_, k) => at((over * k) / 12)[corner]).filter(
+    (p): p is Vec3 => p !== undefined,
+  )
 }
 
-/** The way that the right page's far corner takes from one opening to another, in the card's frame of the last. */
-function pagePath(design: Design, stand: Stand, from: number, to: number): readonly Vec3[] {
+/** The way of the right page's edge over the table, the left page lying still; in the card's frame at LIFTED. */
+function pagePath(design: Design, from: number, to: number): readonly Vec3[] {
   const { width, height } = design.card
-  const points = Array.from({ length: 13 }, (_, k): Vec3 => {
+  // The turn that undoes the stand is the other stand's.
+  const back = standing('right', LIFTED)
+  return Array.from({ length: 13 }, (_, k) => {
     const opening = from + ((to - from) * k) / 12
     const half = (opening / 2) * RADIANS
-    return standing(stand, opening)([width * Math.sin(half), height * 0.5, width * Math.cos(half)])
+    return back(standing('left', opening)([width * Math.sin(half), height * 0.5, width * Math.cos(half)]))
   })
-  return points
 }
 
 /** The way of a finger that pushes from behind: it comes from further back and ends a little beyond. */
-const pushed = (from: Vec3, to: Vec3): readonly Vec3[] =>
-  [-0.5, 1.15].map((t) => [0, 1, 2].map((k) => (from[k] as number) + t * ((to[k] as number) - (from[k] as number))) as Vec3)
+function pushed(from: Vec3, to: Vec3): readonly Vec3[] {
+  const way: Vec3 = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
+  const long = Math.hypot(...way) || 1
+  const at = (reach: number): Vec3 =>
+    [0, 1, 2].map((k) => (to[k] as number) + (reach * (way[k] as number)) / long) as Vec3
+  return [at(-Math.max(1.5 * long, 42)), at(0.12 * long)]
+}
 
-function sceneOf(design: Design, state: Exclude<StepState, 'creased'>, options: StepOptions): Scene {
-  const onGutter = design.mechanisms.filter((m) => m.on === 'gutter').map(({ id }) => id)
-  const of = options.of ?? onGutter
-  const cut = onGutter.filter((id) => of.includes(id))
-  const all = design.mechanisms.map(({ id }) => id)
-  const folds = (ofLine: string, kind: string): boolean => kind !== 'cut' && cut.some((id) => ofLine.startsWith(`${id}/`))
-  switch (state) {
-    case 'flat':
-      return {
-        paper: making(design, { opening: 180, through: [], cut: [] }),
-        ink: inkOn(design, 180, () => true),
-        stand: 'gutter',
-        opening: 180,
-        over: [],
-        says: 'The sheet lies flat with its lines drawn.',
-      }
-    case 'folding':
-      return {
-        paper: making(design, { opening: LIFTED, through: [], cut: [] }),
-        ink: inkOn(design, LIFTED, () => true),
-        stand: 'left',
-        opening: LIFTED,
-        over: [{ role: 'hand', points: pagePath(design, 'left', 165, LIFTED + 8) }],
-        says: 'The right page is lifted over to the left one.',
-      }
-    case 'cutting': {
-      const paper = making(design, { opening: 0, through: [], cut })
-      const { width } = design.card
-      const slits = inkOn(design, 0, (ofLine, kind) => kind === 'cut' && cut.includes(ofLine)).filter(({ sheet }) => sheet === 1)
-      return {
-        paper: insideOut(paper),
-        ink: inkOn(design, 0, folds),
-        stand: 'left',
-        opening: SHUT,
-        over: slits.slice(0, 1).map(({ points: [a, b] }) => {
-          // The blades come from the fold, along the slit.
-          const [foot, end] = a[2] < b[2] ? [a, b] : [b, a]
-          const back = 0.2 * width
-          return { role: 'hand' as const, points: [[foot[0], foot[1], foot[2] - back], [foot[0], foot[1], foot[2] - 2], end].slice(0, 2) as Vec3[] }
-        }),
-        says: 'The card is shut with the lines outside, and cut from the fold through both layers.',
-      }
-    }
-    case 'front':
-    case 'back': {
-      const over = state === 'front' ? OVER : -OVER
-      const together = cut.filter((id) => foldsTogether(design, id))
-      const making0: Making = { opening: 0, through: [], cut }
-      return {
-        paper: insideOut(making(design, { ...making0, folds: Object.fromEntries(together.map((id) => [id, over])) })),
-        ink: inkOn(design, 0, folds),
-        stand: state === 'front' ? 'left' : 'right',
-        opening: SHUT,
-        over: together.map((id) => ({ role: 'hand', points: foldPath(design, making0, id, over) })),
-        says:
-          state === 'front'
-            ? 'The card is shut; both layers of each strip are folded over to the front.'
-            : 'The card is turned over; both layers of each strip are folded the other way.',
-      }
-    }
-    case 'reversing': {
-      const opening = options.opening ?? 110
-      const last = cut[cut.length - 1]
-      const done = cut.slice(0, -1)
-      const popped = poseAt(design, opening)
-      const flat = making(design, { opening, through: [], cut })
-      const outlines = last === undefined ? [] : ['left', 'right'].map((side) => popped.panels[`${last}/${side}`] ?? [])
-      const ridge = last === undefined ? undefined : popped.creases[`${last}/ridge`]
-      const strip = flat.find(({ panel }) => panel === `${last}/right`)
-      const fold = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
-      const middle = (points: readonly Vec3[]): Vec3 =>
-        [0, 1, 2].map((k) => points.reduce((sum, p) => sum + (p[k] as number), 0) / points.length) as Vec3
-      const push = ridge && fold.length > 0 ? [{ role: 'hand' as const, points: pushed(middle(fold), middle([ridge.start, ridge.end])) }] : []
-      return {
-        paper: making(design, { opening, through: done, cut: last === undefined ? [] : [last] }),
-        ink: [],
-        stand: 'gutter',
-        opening,
-        over: [...outlines.map((points) => ({ role: 'ghost' as const, points, closed: true })), ...push],
-        says: `The card is open ${angleText(opening, 0)}; a strip that still lies in the pages is pushed through to the inside.`,
-      }
-    }
-    case 'shut': {
-      const { width, height } = design.card
-      const top = (z: number): Vec3 => [z, height * 0.5, width * 0.45]
-      return {
-        paper: making(design, { opening: 0, through: all, cut: [] }),
-        ink: [],
-        stand: 'left',
-        opening: SHUT,
-        over: [{ role: 'hand', points: [top(0.42 * width), top(4)] }],
-        says: 'The card is shut and pressed.',
-      }
-    }
-    case 'open': {
-      const opening = options.opening ?? 96
-      return {
-        paper: making(design, { opening, through: all, cut: [] }),
-        ink: [],
-        stand: 'gutter',
-        opening,
-        over: [],
-        says: `The card stands open ${angleText(opening, 0)}.`,
-      }
-    }
+const middle = (points: readonly Vec3[]): Vec3 =>
+  [0, 1, 2].map((k) => points.reduce((sum, p) => sum + (p[k] as number), 0) / points.length) as Vec3
+
+/** What a step is about: the strips on the gutter that are cut or pushed. */
+interface Task {
+  readonly design: Design
+  readonly cut: readonly string[]
+  readonly opening: number | undefined
+}
+
+/** Lines of the strips that will be folded, not those that are cut. */
+const foldsOf =
+  ({ cut }: Task) =>
+  (of: string, kind: string): boolean =>
+    kind !== 'cut' && cut.some((id) => of.startsWith(`${id}/`))
+
+function flat({ design }: Task): Scene {
+  return {
+    paper: making(design, { opening: 180, through: [], cut: [] }),
+    ink: inkOn(design, 180, () => true),
+    stand: 'gutter',
+    opening: 180,
+    over: [],
+    says: 'The sheet lies flat with its lines drawn.',
   }
+}
+
+function folding({ design }: Task): Scene {
+  return {
+    paper: making(design, { opening: LIFTED, through: [], cut: [] }),
+    ink: inkOn(design, LIFTED, () => true),
+    stand: 'left',
+    opening: LIFTED,
+    over: [{ role: 'hand', points: pagePath(design, 165, LIFTED + 8) }],
+    says: 'The right page is lifted over to the left one.',
+  }
+}
+
+function cutting(task: Task): Scene {
+  const { design, cut } = task
+  const [slit] = inkOn(design, 0, (of, kind) => kind === 'cut' && cut.includes(of)).filter(
+    ({ sheet }) => sheet === 1,
+  )
+  // The blades come from the fold, along the slit.
+  const foot = slit && (slit.points[0][2] < slit.points[1][2] ? slit.points[0] : slit.points[1])
+  const from = (back: number): Vec3 => [0, foot?.[1] ?? 0, (foot?.[2] ?? 0) - back]
+  return {
+    paper: insideOut(making(design, { opening: 0, through: [], cut })),
+    ink: inkOn(design, 0, foldsOf(task)),
+    stand: 'left',
+    opening: SHUT,
+    over: foot ? [{ role: 'hand', points: [from(0.26 * design.card.width), from(2)] }] : [],
+    says: 'The card is shut with the lines outside, and cut from the fold through both layers.',
+  }
+}
+
+/** Folded over to the front, or with the card turned over to the back. */
+function folded(task: Task, side: 'front' | 'back'): Scene {
+  const { design, cut } = task
+  const over = side === 'front' ? OVER : -OVER
+  const together = cut.filter((id) => foldsTogether(design, id))
+  const lying: Making = { opening: 0, through: [], cut }
+  return {
+    paper: insideOut(
+      making(design, { ...lying, folds: Object.fromEntries(together.map((id) => [id, over])) }),
+    ),
+    ink: inkOn(design, 0, foldsOf(task)),
+    stand: side === 'front' ? 'left' : 'right',
+    opening: SHUT,
+    over: together.map((id) => ({ role: 'hand', points: foldPath(design, lying, id, over) })),
+    says:
+      side === 'front'
+        ? 'The card is shut; both layers of each strip are folded over to the front.'
+        : 'The card is turned over; both layers of each strip are folded the other way.',
+  }
+}
+
+function reversing({ design, cut, opening = 110 }: Task): Scene {
+  const paper = making(design, { opening, through: [], cut })
+  const popped = poseAt(design, opening)
+  const [first] = cut
+  const outlines = ['left', 'right'].flatMap((side) => {
+    const points = popped.panels[`${first}/${side}`]
+    return points ? [{ role: 'ghost' as const, points, closed: true }] : []
+  })
+  const ridge = popped.creases[`${first}/ridge`]
+  const strip = paper.find(({ panel }) => panel === `${first}/right`)
+  const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
+  return {
+    paper,
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over:
+      ridge && onGutter.length > 0
+        ? [...outlines, { role: 'hand', points: pushed(middle(onGutter), middle([ridge.start, ridge.end])) }]
+        : outlines,
+    says: `The card is open ${angleText(opening, 0)}; a strip that still lies in the pages is pushed through to the inside.`,
+  }
+}
+
+function shut({ design }: Task): Scene {
+  const { width, height } = design.card
+  const over = (z: number): Vec3 => [z, height * 0.5, width * 0.45]
+  return {
+    paper: making(design, { opening: 0, through: design.mechanisms.map(({ id }) => id), cut: [] }),
+    ink: [],
+    stand: 'left',
+    opening: SHUT,
+    over: [{ role: 'hand', points: [over(0.42 * width), over(4)] }],
+    says: 'The card is shut and pressed.',
+  }
+}
+
+function open({ design, opening = 96 }: Task): Scene {
+  return {
+    paper: making(design, { opening, through: design.mechanisms.map(({ id }) => id), cut: [] }),
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over: [],
+    says: `The card stands open ${angleText(opening, 0)}.`,
+  }
+}
+
+const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Scene>> = {
+  flat,
+  folding,
+  cutting,
+  front: (task) => folded(task, 'front'),
+  back: (task) => folded(task, 'back'),
+  reversing,
+  shut,
+  open,
 }
 
 /** One scale for all steps of a design: that of the state which needs most room. */
 function commonScale(design: Design, size: Size): number {
   const room = (stand: Stand, openings: readonly number[]) =>
-    lensFor({ card: design.card, camera: STEP_CAMERA, size, points: motionPoints(design.card, stand, openings), padding: PADDING }).scale
+    lensFor({
+      card: design.card,
+      camera: STEP_CAMERA,
+      size,
+      points: motionPoints(design.card, stand, openings),
+      padding: PADDING,
+    }).scale
   return Math.min(room('gutter', [180]), room('gutter', [96]), room('left', [LIFTED]))
 }
 
@@ -247,7 +298,14 @@ function sceneMarks(scene: Scene, design: Design, size: Size, scale: number, cen
   const { paper, ink, stand, opening, over } = scene
   const place = standing(stand, opening)
   const points = paper.flatMap((one) => one.points.map(place))
-  const lens: Lens = lensFor({ card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING, scale })
+  const lens: Lens = lensFor({
+    card: design.card,
+    camera: STEP_CAMERA,
+    size,
+    points,
+    padding: PADDING,
+    scale,
+  })
   const shift = centre - size.width / 2
   const shifted: Lens = {
     ...lens,
@@ -257,16 +315,18 @@ function sceneMarks(scene: Scene, design: Design, size: Size, scale: number, cen
     },
   }
   const marks: Mark[] = [
-    ...shadowMarks(paper.map((one) => one.points.map(place)), shifted),
+    ...shadowMarks(
+      paper.map((one) => one.points.map(place)),
+      shifted,
+    ),
     ...paperMarks(paper, ink, shifted, place),
   ]
   for (const { role, points: path, closed = false } of over) {
     if (path.length < 2) continue
     const run: Point[] = path.map((p) => shifted.toScreen(place(p)))
-    if (role === 'ghost') marks.push({ mark: 'path', runs: [run], closed, role })
-    else
-      for (const one of ['halo', 'hand'] as const)
-        marks.push({ mark: 'path', runs: [run], closed: false, role: one, arrow: 'end' })
+    const arrow = role === 'hand' ? { arrow: 'end' as const } : {}
+    for (const one of ['halo', role] as const)
+      marks.push({ mark: 'path', runs: [run], closed, role: one, ...arrow })
   }
   return marks
 }
@@ -276,21 +336,36 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
   const { text = 15 } = options
   const scale = commonScale(design, size)
   const box = [0, 0, size.width, size.height] as const
+  const onGutter = design.mechanisms.filter((m) => m.on === 'gutter').map(({ id }) => id)
+  const { of = onGutter, opening } = options
+  const task: Task = { design, cut: onGutter.filter((id) => of.includes(id)), opening }
   if (state !== 'creased') {
-    const scene = sceneOf(design, state, options)
-    return { box, unit: 'px', marks: sceneMarks(scene, design, size, scale, size.width / 2), says: scene.says }
+    const scene = scenes[state](task)
+    return {
+      box,
+      unit: 'px',
+      marks: sceneMarks(scene, design, size, scale, size.width / 2),
+      says: scene.says,
+    }
   }
   const room: Size = { width: size.width, height: size.height - text * 1.5 }
   const halves = [
-    { scene: sceneOf(design, 'front', options), centre: size.width * 0.27, words: 'to the front' },
-    { scene: sceneOf(design, 'back', options), centre: size.width * 0.73, words: 'to the back' },
+    { scene: scenes.front(task), centre: size.width * 0.27, words: 'to the front' },
+    { scene: scenes.back(task), centre: size.width * 0.73, words: 'to the back' },
   ]
   return {
     box,
     unit: 'px',
     marks: halves.flatMap(({ scene, centre, words }): Mark[] => [
       ...sceneMarks(scene, design, room, scale * 0.86, centre),
-      { mark: 'word', at: [centre, size.height - text * 0.5], text: words, role: 'note', anchor: 'middle', size: text },
+      {
+        mark: 'word',
+        at: [centre, size.height - text * 0.5],
+        text: words,
+        role: 'note',
+        anchor: 'middle',
+        size: text,
+      },
     ]),
     says: 'The card is shut; both layers of each strip are folded over to the front, then to the back.',
   }

@@ -15,8 +15,9 @@
  *
  * A figure is `<svg class="drawing" viewBox role="img" aria-label>`. Elements: `path`, `circle`, `text`.
  */
-import { arrowHeads } from './marks.ts'
+
 import type { DotMark, Drawing, Mark, PathMark, Point, WordMark } from './marks.ts'
+import { arrowHeads } from './marks.ts'
 
 /** A number with at most `digits` decimals and no idle zeros. */
 export const cut = (value: number, digits = 2): string => {
@@ -55,29 +56,31 @@ export const styleOf = (mark: Mark): string | undefined =>
   mark.mark === 'path' && mark.paint ? `--light:${cut(mark.paint.light, 3)}` : undefined
 
 /** The arrow heads of a path as the `d` of a filled path; null if it has none. */
-export function headData(mark: PathMark, digits = 2): string | null {
-  const heads = arrowHeads(mark)
+export function headData(mark: PathMark, digits = 2, unit: Drawing['unit'] = 'px'): string | null {
+  const heads = arrowHeads(mark, unit)
   return heads.length > 0 ? pathData(heads, true, digits) : null
 }
 
 /** The `transform` of a turned word. */
 export const turnOf = (mark: WordMark, digits = 2): string | undefined =>
-  mark.turn ? `rotate(${cut(mark.turn, digits)} ${cut(mark.at[0], digits)} ${cut(mark.at[1], digits)})` : undefined
+  mark.turn
+    ? `rotate(${cut(mark.turn, digits)} ${cut(mark.at[0], digits)} ${cut(mark.at[1], digits)})`
+    : undefined
 
 const escapes: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
-const escape = (text: string): string => text.replace(/[&<>"]/g, (c) => escapes[c] ?? c)
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => escapes[c] ?? c)
 
 type Attributes = Readonly<Record<string, string | undefined>>
 
 const attributes = (of: Attributes): string =>
   Object.entries(of)
-    .map(([name, value]) => (value === undefined ? '' : ` ${name}="${escape(value)}"`))
+    .map(([name, value]) => (value === undefined ? '' : ` ${name}="${escaped(value)}"`))
     .join('')
 
-function path(mark: PathMark, digits: number): string {
+function path(mark: PathMark, digits: number, unit: Drawing['unit']): string {
   const d = pathData(mark.runs, mark.closed, digits)
   const line = `<path${attributes({ class: classOf(mark), style: styleOf(mark), 'data-of': mark.of, d })}/>`
-  const heads = headData(mark, digits)
+  const heads = headData(mark, digits, unit)
   return heads === null ? line : `${line}<path class="m-${mark.role} head" d="${heads}"/>`
 }
 
@@ -99,11 +102,11 @@ const word = (mark: WordMark, digits: number): string =>
     'font-size': cut(mark.size, digits),
     'text-anchor': mark.anchor,
     transform: turnOf(mark, digits),
-  })}>${escape(mark.text)}</text>`
+  })}>${escaped(mark.text)}</text>`
 
 /** One mark as SVG text. */
-export function markSvg(mark: Mark, digits = 2): string {
-  if (mark.mark === 'path') return path(mark, digits)
+export function markSvg(mark: Mark, digits = 2, unit: Drawing['unit'] = 'px'): string {
+  if (mark.mark === 'path') return path(mark, digits, unit)
   return mark.mark === 'dot' ? dot(mark, digits) : word(mark, digits)
 }
 
@@ -117,7 +120,8 @@ export interface SvgOptions {
 /** A drawing as SVG text. In mm it has its true size. */
 export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): string {
   const [, , width, height] = drawing.box
-  const size = drawing.unit === 'mm' ? { width: `${cut(width, digits)}mm`, height: `${cut(height, digits)}mm` } : {}
+  const size =
+    drawing.unit === 'mm' ? { width: `${cut(width, digits)}mm`, height: `${cut(height, digits)}mm` } : {}
   const head = attributes({
     xmlns: 'http://www.w3.org/2000/svg',
     class: 'drawing',
@@ -127,5 +131,5 @@ export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): s
     'aria-label': drawing.says,
   })
   const style = css === undefined ? '' : `<style>${css}</style>`
-  return `<svg${head}>${style}\n${drawing.marks.map((mark) => markSvg(mark, digits)).join('\n')}\n</svg>\n`
+  return `<svg${head}>${style}\n${drawing.marks.map((mark) => markSvg(mark, digits, drawing.unit)).join('\n')}\n</svg>\n`
 }

@@ -2,6 +2,7 @@ import type { Check, Design, Flat, Poser, Vec3 } from '../paper/index.ts'
 import { compile, riseOf, SHUT, surfaces, swing, tipAt } from '../paper/index.ts'
 import type { Camera, Lens, Size, Stand } from './camera.ts'
 import { lensFor, motionPoints, standing } from './camera.ts'
+import { faultMarks } from './faults.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
@@ -54,19 +55,21 @@ export interface View extends Drawing {
 /** From the left and above: both pages are seen from inside, the lit one fuller. */
 export const DEFAULT_CAMERA: Camera = { turn: -30, tilt: 44 }
 
-const PADDING = 22
+/** Pixels kept free round the motion: more in a large picture. */
+const padding = (size: Size): number => Math.max(10, Math.min(22, 0.04 * size.width))
 
 const middle = (points: readonly Vec3[]): Vec3 => {
   const sum: Vec3 = [0, 0, 0]
-  for (const p of points) for (let k = 0; k < 3; k++) sum[k] = (sum[k] as number) + (p[k] as number) / points.length
+  for (const p of points)
+    for (let k = 0; k < 3; k++) sum[k] = (sum[k] as number) + (p[k] as number) / points.length
   return sum
 }
 
 /** The 10 mm squares of the table round the card. */
 function squareMarks(card: { width: number; height: number }, lens: Lens): Mark {
-  const reach = Math.ceil(card.width / 10 + 1) * 10
-  const near = -20
-  const far = Math.ceil(card.height / 10 + 2) * 10
+  const reach = Math.ceil(card.width / 10) * 10
+  const near = -10
+  const far = Math.ceil(card.height / 10 + 1) * 10
   const runs: Point[][] = []
   const line = (a: Vec3, b: Vec3) => runs.push([lens.toScreen(a), lens.toScreen(b)])
   for (let x = -reach; x <= reach; x += 10) line([x, near, 0], [x, far, 0])
@@ -113,7 +116,7 @@ export function view(
     camera,
     size,
     points: motionPoints(card, stand, options.frame),
-    padding: PADDING,
+    padding: padding(size),
   })
   const place = standing(stand, opening)
   const toScreen = (p: Vec3): Point => lens.toScreen(place(p))
@@ -121,13 +124,19 @@ export function view(
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
   const rects: [number, number, number, number][] = []
-  const ring = (at: Point, radius: number) => rects.push([at[0] - radius, at[1] - radius, 2 * radius, 2 * radius])
+  const ring = (at: Point, radius: number) =>
+    rects.push([at[0] - radius, at[1] - radius, 2 * radius, 2 * radius])
   const idOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
 
   // Shut, the layers keep a hair's breadth so that their order is known.
   const pose = poser(Math.max(SHUT, opening))
   if (options.squares ?? true) marks.push(squareMarks(card, lens))
-  marks.push(...shadowMarks(model.panels.map((panel) => (pose.panels[panel.name] ?? []).map(place)), lens))
+  marks.push(
+    ...shadowMarks(
+      model.panels.map((panel) => (pose.panels[panel.name] ?? []).map(place)),
+      lens,
+    ),
+  )
   marks.push(...paperMarks(surfaces(poser), [], lens, place))
   poser(opening)
 
@@ -178,7 +187,16 @@ export function view(
     const role = handle ? 'handle' : 'dimension'
     marks.push({ mark: 'dot', at, radius: handle ? 8 : 5.5, role, ...(of === undefined ? {} : { of }) })
     ring(at, 9)
-    if (words) wishes.push({ text: words, role, size: text, bold: true, at, gap: 13, ...(of === undefined ? {} : { of }) })
+    if (words)
+      wishes.push({
+        text: words,
+        role,
+        size: text,
+        bold: true,
+        at,
+        gap: 13,
+        ...(of === undefined ? {} : { of }),
+      })
   }
 
   const handleAt = (at: number): Point => {
@@ -196,23 +214,46 @@ export function view(
     const index = idOf(of)
     const crease = pose.creases[of]
     const panel = pose.panels[of]
-    const p = index >= 0 ? tipAt(poser, index) : crease ? middle([crease.start, crease.end]) : panel ? middle(panel) : null
-    if (p) wishes.push({ text: words, role: 'note', size: text, of, at: toScreen(p), gap: index >= 0 ? 11 : 4 })
+    const p =
+      index >= 0
+        ? tipAt(poser, index)
+        : crease
+          ? middle([crease.start, crease.end])
+          : panel
+            ? middle(panel)
+            : null
+    if (!p) continue
+    // On a panel or crease the word stands on its middle, at a tip beside it.
+    const where: Partial<Wish> = index >= 0 ? { gap: 11 } : { gap: -0.5 * text, sides: ['above'] }
+    wishes.push({ text: words, role: 'note', size: text, of, at: toScreen(p), gap: 0, ...where })
   }
 
   for (const check of options.faults ?? []) {
     if (check.ok) continue
     for (const name of check.ids) {
       const panel = pose.panels[name]
-      if (panel) marks.push({ mark: 'path', runs: [panel.map(toScreen)], closed: true, role: 'fault', of: check.name })
+      const page = name === 'page/left' ? 0 : name === 'page/right' ? 1 : -1
+      if (page >= 0 && check.flat) {
+        // A place of the flat sheet that lies on a page.
+        const run = check.flat.map(([x, y]) => toScreen(poser.lift(page, [Math.abs(x), y])))
+        marks.push(...faultMarks(run, check.name, 14))
+      } else if (page < 0 && panel)
+        marks.push({ mark: 'path', runs: [panel.map(toScreen)], closed: true, role: 'fault', of: check.name })
     }
     if (!check.space) continue
     const when = check.opening ?? opening
     const at = lens.toScreen(standing(stand, when)(check.space))
-    marks.push({ mark: 'dot', at, radius: 11, role: 'fault', of: check.name })
-    ring(at, 12)
+    marks.push({ mark: 'dot', at, radius: 14, role: 'fault', of: check.name })
+    ring(at, 15)
     if (Math.abs(when - opening) > 1)
-      wishes.push({ text: `at ${angleText(when, 0)}`, role: 'fault', size: text, of: check.name, at, gap: 15 })
+      wishes.push({
+        text: `at ${angleText(when, 0)}`,
+        role: 'fault',
+        size: text,
+        of: check.name,
+        at,
+        gap: 18,
+      })
   }
 
   marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { rects, lines }))

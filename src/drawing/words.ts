@@ -29,7 +29,15 @@ export function wordRect(word: WordMark): Rect {
 }
 
 /** Where a word may stand, seen from the spot it belongs to. */
-export type Side = 'right' | 'left' | 'above' | 'below' | 'above-right' | 'above-left' | 'below-right' | 'below-left'
+export type Side =
+  | 'right'
+  | 'left'
+  | 'above'
+  | 'below'
+  | 'above-right'
+  | 'above-left'
+  | 'below-right'
+  | 'below-left'
 
 export interface Wish {
   readonly text: string
@@ -88,19 +96,23 @@ const overlap = (a: Rect, b: Rect): number =>
 
 /** How much of the segment lies inside the rectangle. Source: Liang and Barsky 1984. */
 function inside([a, b]: readonly [Point, Point], [x, y, w, h]: Rect): number {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const [ax, ay] = a
+  const [bx, by] = b
+  // Most segments are nowhere near.
+  if ((ax < x && bx < x) || (ay < y && by < y)) return 0
+  if ((ax > x + w && bx > x + w) || (ay > y + h && by > y + h)) return 0
+  const [dx, dy] = [bx - ax, by - ay]
   let from = 0
   let to = 1
-  for (const [d, low, high] of [
-    [dx, x - a[0], x + w - a[0]],
-    [dy, y - a[1], y + h - a[1]],
-  ] as const) {
-    if (d === 0) {
-      if (low > 0 || high < 0) return 0
-      continue
-    }
-    from = Math.max(from, Math.min(low / d, high / d))
-    to = Math.min(to, Math.max(low / d, high / d))
+  if (dx !== 0) {
+    const [t, u] = [(x - ax) / dx, (x + w - ax) / dx]
+    from = Math.max(from, Math.min(t, u))
+    to = Math.min(to, Math.max(t, u))
+  }
+  if (dy !== 0) {
+    const [t, u] = [(y - ay) / dy, (y + h - ay) / dy]
+    from = Math.max(from, Math.min(t, u))
+    to = Math.min(to, Math.max(t, u))
   }
   return to > from ? (to - from) * Math.hypot(dx, dy) : 0
 }
@@ -117,7 +129,11 @@ function kept(word: WordMark, box: Rect): WordMark {
  * Places words one after the other, each beside its spot where it covers least; the first get the best
  * places. Words stay inside the box.
  */
-export function placeWords(wishes: readonly Wish[], box: Rect, obstacles: Obstacles = {}): readonly WordMark[] {
+export function placeWords(
+  wishes: readonly Wish[],
+  box: Rect,
+  obstacles: Obstacles = {},
+): readonly WordMark[] {
   const taken: Rect[] = []
   return wishes.map((wish) => {
     const sides = [...(wish.sides ?? []), ...SIDES.filter((side) => !wish.sides?.includes(side))]
@@ -125,13 +141,15 @@ export function placeWords(wishes: readonly Wish[], box: Rect, obstacles: Obstac
     let least = Number.POSITIVE_INFINITY
     for (const far of [0, wish.size, 2 * wish.size]) {
       sides.forEach((side, rank) => {
+        // The place itself costs too much already: whatever it covers, it is not the best.
+        if (rank * 2 + far * 3 >= least) return
         const free = wordAt(wish, side, far)
         const word = kept(free, box)
         const rect = wordRect(word)
         let cost = rank * 2 + far * 3 + 4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])
         for (const other of taken) cost += 20 * overlap(rect, other)
         for (const other of obstacles.rects ?? []) cost += 6 * overlap(rect, other)
-        for (const line of obstacles.lines ?? []) cost += 1.5 * inside(line, rect)
+        for (const line of obstacles.lines ?? []) cost += 2.5 * inside(line, rect)
         if (cost < least) {
           least = cost
           best = word

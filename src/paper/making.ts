@@ -87,7 +87,9 @@ function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
 export function making(design: Design, state: Making): readonly Surface[] {
   const { through, cut, folds = {} } = state
   if (Object.values(folds).some((fold) => fold !== 0) && state.opening > 1)
-    throw new RangeError(`both layers fold over together only in the shut card, not at ${state.opening} degrees`)
+    throw new RangeError(
+      `both layers fold over together only in the shut card, not at ${state.opening} degrees`,
+    )
   const part: Design = { ...design, mechanisms: design.mechanisms.filter((m) => through.includes(m.id)) }
   const whole = modelOf(part)
   const loose = design.mechanisms.flatMap((m, owner) => {
@@ -102,7 +104,10 @@ export function making(design: Design, state: Making): readonly Surface[] {
     lift: poser.lift,
   })
   const owners = part.mechanisms.map((m) => design.mechanisms.indexOf(m))
-  const paper = surfaces(open).map((one) => ({ ...one, owner: one.owner < 0 ? -1 : (owners[one.owner] as number) }))
+  const paper = surfaces(open).map((one) => ({
+    ...one,
+    owner: one.owner < 0 ? -1 : (owners[one.owner] as number),
+  }))
   let sheet = whole.panels.length
   for (const { id, owner, host, build } of loose) {
     if (!build.notch) continue
@@ -114,7 +119,8 @@ export function making(design: Design, state: Making): readonly Surface[] {
     for (const side of ['left', 'right'] as const) {
       const { panel, lay } = host[side]
       const front = frontOf(whole, poser.frames, panel)
-      const place = (p: Vec3): Vec3 => (hinge ? turned(p, hinge.origin, hinge.way, fold * hinge.sign * RADIANS) : p)
+      const place = (p: Vec3): Vec3 =>
+        hinge ? turned(p, hinge.origin, hinge.way, fold * hinge.sign * RADIANS) : p
       for (const { points, drawn } of convexParts(throughLay(lay, build.notch[side])))
         paper.push({
           panel: `${id}/${side}`,
@@ -140,8 +146,16 @@ function hingeOf(poser: Poser, host: ModelCrease, build: Build, toward: Side) {
   if (!fold) return null
   const { origin, run, off } = fold
   // A crease's "across" leads away from the strip, into the rest of the host.
-  const flat: readonly Flat[] = [origin, [origin[0] + run[0], origin[1] + run[1]], [origin[0] - off[0], origin[1] - off[1]]]
-  const [at, along, strip] = throughLay(hostLay, flat).map((one) => poser.lift(panel, one)) as [Vec3, Vec3, Vec3]
+  const flat: readonly Flat[] = [
+    origin,
+    [origin[0] + run[0], origin[1] + run[1]],
+    [origin[0] - off[0], origin[1] - off[1]],
+  ]
+  const [at, along, strip] = throughLay(hostLay, flat).map((one) => poser.lift(panel, one)) as [
+    Vec3,
+    Vec3,
+    Vec3,
+  ]
   const way = subtract(along, at)
   // A small turn about `way` moves the strip along way x (strip - at): is that the paper's back, its outside?
   const outwards = dot(cross(way, subtract(strip, at)), frontOf(poser.model, poser.frames, panel)) < 0

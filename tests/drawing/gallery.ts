@@ -1,0 +1,25 @@
+// Every picture by its file's name: what the tests compare and what a reader of the code can look at.
+import { readdirSync } from 'node:fs'
+import type { Drawing } from '../../src/drawing/marks.ts'
+
+const folder = new URL('pictures/', import.meta.url)
+
+export interface Picture {
+  readonly name: string
+  readonly draw: () => Drawing
+}
+
+/** Each file of `pictures/` exports one function that draws it. */
+export async function gallery(): Promise<readonly Picture[]> {
+  const files = readdirSync(folder).filter((file) => file.endsWith('.ts'))
+  return Promise.all(
+    files.sort().map(async (file): Promise<Picture> => {
+      const [draw, ...more] = Object.values(
+        (await import(new URL(file, folder).href)) as Record<string, () => Drawing>,
+      )
+      if (!draw || more.length > 0)
+        throw new Error(`pictures/${file} must export one function, and that only`)
+      return { name: file.replace('.ts', ''), draw }
+    }),
+  )
+}

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest'
+import type { PathMark, Point, Role } from '../../src/drawing/marks.ts'
+import type { Pattern } from '../../src/drawing/pattern.ts'
+import { pattern } from '../../src/drawing/pattern.ts'
+import { handlesOf, pieces } from '../../src/paper/index.ts'
+import { beak, heron, lantern } from './garden.ts'
+
+const size = { width: 600, height: 440 }
+
+const paths = ({ marks }: Pattern, role: Role, of?: string): readonly PathMark[] =>
+  marks.filter(
+    (mark): mark is PathMark =>
+      mark.mark === 'path' && mark.role === role && (of === undefined || mark.of === of),
+  )
+
+const long = (run: readonly Point[] | undefined): number =>
+  (run ?? []).slice(1).reduce((sum, p, k) => {
+    const q = run?.[k] as Point
+    return sum + Math.hypot(p[0] - q[0], p[1] - q[1])
+  }, 0)
+
+describe('pattern', () => {
+  it('goes from the sheet to the screen and back', () => {
+    for (const face of ['inside', 'outside'] as const) {
+      const drawn = pattern(heron, size, { face })
+      for (const spot of [
+        [0, 0],
+        [-105, 148],
+        [37.5, 60],
+      ] as const) {
+        const back = drawn.toSheet(drawn.fromSheet(spot))
+        expect(back[0]).toBeCloseTo(spot[0], 9)
+        expect(back[1]).toBeCloseTo(spot[1], 9)
+      }
+    }
+  })
+
+  it('draws one square for 10 mm, with a corner at the foot of the gutter', () => {
+    const drawn = pattern(heron, size)
+    const [squares] = paths(drawn, 'square')
+    const corners = squares?.runs.map(([a]) => drawn.toSheet(a as Point)) ?? []
+    const columns = corners.map(([x]) => x / 10).filter((x) => Math.abs(x - Math.round(x)) < 1e-9)
+    expect(columns.length).toBeGreaterThan(20)
+    expect(columns.some((x) => Math.abs(x) < 1e-9)).toBe(true)
+  })
+
+  it('is true to size on the sheet: the slit is as long as the design says', () => {
+    const drawn = pattern(beak, size, { for: 'sheet' })
+    expect(drawn.unit).toBe('mm')
+    expect(drawn.box).toEqual([0, 0, 210, 148])
+    expect(long(paths(drawn, 'cut', 'beak')[0]?.runs[0])).toBeCloseTo(2 * 42, 9)
+    expect(long(paths(drawn, 'valley', 'beak/left')[0]?.runs[0])).toBeCloseTo(Math.hypot(48, 42), 9)
+  })
+
+  it('shows every line of the piece, once', () => {
+    const drawn = pattern(lantern, size, { legend: false })
+    for (const { kind, of } of pieces(lantern)[0]?.lines ?? [])
+      if (of !== 'page') expect(paths(drawn, kind, of).length).toBeGreaterThan(0)
+  })
+
+  it('mirrors the sheet and turns the folds over when it is seen from outside', () => {
+    const inside = pattern(lantern, size)
+    const outside = pattern(lantern, size, { face: 'outside' })
+    for (const name of ['body/left', 'ledge/ridge']) {
+      const before = inside.marks.find(
+        (mark) => mark.mark === 'path' && mark.of === name && mark.role !== 'paper',
+      )
+      const after = outside.marks.find(
+        (mark) => mark.mark === 'path' && mark.of === name && mark.role !== 'paper',
+      )
+      expect(before?.role).not.toBe(after?.role)
+      expect([before?.role, after?.role].sort()).toEqual(['mountain', 'valley'])
+    }
+    expect(outside.fromSheet([46, 30])[0]).toBeCloseTo(size.width - inside.fromSheet([46, 30])[0], 9)
+  })
+
+  it('puts a handle where the kernel has one, and only one at each place', () => {
+    const drawn = pattern(beak, size, { handles: true })
+    const dots = drawn.marks.flatMap((mark) => (mark.mark === 'dot' && mark.role === 'handle' ? [mark] : []))
+    for (const { id, name, at } of handlesOf(beak)) {
+      const [x, y] = drawn.fromSheet(at)
+      expect(dots.filter((dot) => Math.hypot(dot.at[0] - x, dot.at[1] - y) < 1)).toHaveLength(1)
+      expect(`${id}/${name}`).toBeTruthy()
+    }
+    expect(new Set(dots.map(({ of }) => of)).size).toBe(dots.length)
+  })
+
+  it('names in its legend the kinds of line that are there, and no others', () => {
+    const words = ({ marks }: Pattern) =>
+      marks.flatMap((mark) => (mark.mark === 'word' && mark.role === 'note' ? [mark.text] : []))
+    expect(words(pattern(beak, size))).toEqual(['cut', 'valley', 'mountain', '10 mm'])
+    expect(words(pattern(lantern, size))).toContain('fold pressed flat')
+    expect(words(pattern(beak, size, { for: 'sheet' }))).toEqual([])
+  })
+})

@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { stepFigure } from '../../../src/drawing/steps.ts'
+import { lantern } from '../garden.ts'
+
+export const stepReversingLantern = (): Drawing =>
+  stepFigure(lantern, 'reversing', { width: 300, height: 220 }, { of: ['body'] })

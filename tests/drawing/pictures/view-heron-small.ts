@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import { heron } from '../garden.ts'
+
+export const viewHeronSmall = (): Drawing =>
+  view(heron, 60, DEFAULT_CAMERA, { width: 340, height: 280 }, { rise: ['beak', 'jaw'], handle: true })

@@ -1,0 +1,12 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import { heron } from '../garden.ts'
+
+export const viewHeron = (): Drawing =>
+  view(
+    heron,
+    96,
+    DEFAULT_CAMERA,
+    { width: 600, height: 440 },
+    { rise: ['beak'], swing: ['beak'], handle: true },
+  )

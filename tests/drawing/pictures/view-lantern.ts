@@ -1,0 +1,12 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import { lantern } from '../garden.ts'
+
+export const viewLantern = (): Drawing =>
+  view(
+    lantern,
+    90,
+    DEFAULT_CAMERA,
+    { width: 600, height: 440 },
+    { rise: ['body'], labels: { body: 'body', roof: 'roof', ledge: 'ledge' } },
+  )

@@ -1,0 +1,15 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import { bare } from '../garden.ts'
+
+export const viewSpot = (): Drawing =>
+  view(
+    bare,
+    90,
+    DEFAULT_CAMERA,
+    { width: 340, height: 280 },
+    {
+      labels: { 'page/left': 'left page', gutter: 'gutter' },
+      spots: [{ panel: 'page/right', flat: [60, 74], text: '60.0 mm', handle: true, of: 'spot' }],
+    },
+  )

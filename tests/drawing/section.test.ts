@@ -1,0 +1,108 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { PathMark, WordMark } from '../../src/drawing/marks.ts'
+import { section } from '../../src/drawing/section.ts'
+import { slices } from '../../src/drawing/slices.ts'
+import { compile, surfaces } from '../../src/paper/index.ts'
+import { design, designs, runs, vFold } from '../paper/designs.ts'
+import { apart, dotOf, minus } from '../paper/space.ts'
+import { bare, lantern } from './garden.ts'
+
+const size = { width: 340, height: 280 }
+
+describe('slices', () => {
+  it('lie in the plane that cuts and in the panel that is cut', () => {
+    fc.assert(
+      fc.property(
+        designs(),
+        fc.double({ min: 0, max: 180, noNaN: true }),
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        (one, opening, part) => {
+          const poser = compile(one)
+          poser(opening)
+          const paper = surfaces(poser)
+          const station = part * one.card.height
+          for (const { sheet, from, to } of slices(paper, station)) {
+            const panel = paper.find((surface) => surface.sheet === sheet)
+            if (!panel) throw new Error('a slice of nothing')
+            for (const p of [from, to]) {
+              expect(p[1]).toBe(station)
+              expect(Math.abs(dotOf(panel.front, minus(p, panel.points[0] ?? p)))).toBeLessThan(1e-8)
+            }
+          }
+        },
+      ),
+      runs(100),
+    )
+  })
+
+  it('of a bare card are its two pages', () => {
+    const poser = compile(bare)
+    poser(70)
+    const found = slices(surfaces(poser), 40)
+    expect(found.map(({ panel }) => panel)).toEqual(['page/left', 'page/right'])
+    for (const { from, to } of found) expect(apart(from, to)).toBeCloseTo(105, 9)
+  })
+
+  // Source: the four-bar linkage with equal opposite links. Each wall is as wide as the other side's cut is deep.
+  it('of a layer are a parallelogram at every opening', () => {
+    const one = design([
+      { id: 'step', kind: 'cut-layer', on: 'gutter', start: 60, end: 90, left: 30, right: 18 },
+    ])
+    const poser = compile(one)
+    for (const opening of [1, 60, 90, 140, 180]) {
+      poser(opening)
+      const long = Object.fromEntries(
+        slices(surfaces(poser), 70).map(({ panel, from, to }) => [panel, apart(from, to)]),
+      )
+      expect(long['step/left']).toBeCloseTo(18, 9)
+      expect(long['step/right']).toBeCloseTo(30, 9)
+      expect(long['page/left']).toBeCloseTo(75, 9)
+      expect(long['page/right']).toBeCloseTo(87, 9)
+    }
+  })
+})
+
+describe('section', () => {
+  const rise = (drawing: { marks: readonly unknown[] }): string =>
+    (drawing.marks as readonly WordMark[]).find((mark) => mark.mark === 'word' && mark.role === 'dimension')
+      ?.text ?? ''
+
+  // Source: the parallelogram's height, depth x sin(opening): 32 at 90 degrees, 27.7 at 60.
+  it('measures a layer as high as its cut is deep at 90 degrees', () => {
+    expect(rise(section(lantern, 90, 'body', size))).toBe('32.0 mm')
+    expect(rise(section(lantern, 60, 'body', size))).toBe('27.7 mm')
+    expect(rise(section(lantern, 120, 70, size, { of: 'body' }))).toBe('27.7 mm')
+  })
+
+  // Source: worked example, 45/45 V-fold at 90 degrees: the tip rises two thirds of the ridge.
+  it('measures a 45 degree V-fold two thirds of its ridge high at 90 degrees', () => {
+    const one = design([vFold('beak', 'gutter', 110, -60, 45)])
+    expect(rise(section(one, 90, 'beak', size))).toBe('40.0 mm')
+  })
+
+  it('draws one square for 10 mm', () => {
+    const drawn = section(lantern, 90, 'body', size)
+    const squares = drawn.marks.find((mark) => mark.role === 'square') as PathMark
+    const columns = squares.runs.filter(([a, b]) => a?.[0] === b?.[0]).map(([a]) => a?.[0] ?? 0)
+    const step = (columns[1] ?? 0) - (columns[0] ?? 0)
+    expect(step).toBeCloseTo(drawn.toScreen([10, 0])[0] - drawn.toScreen([0, 0])[0], 9)
+    expect(Math.min(...columns.map((x) => Math.abs(x - drawn.toScreen([0, 0])[0])))).toBeLessThan(1e-9)
+  })
+
+  it('keeps its scale through the whole motion', () => {
+    const at = (opening: number) => section(lantern, opening, 'body', size).toScreen([30, 40])
+    for (const opening of [0, 45, 180]) expect(at(opening)).toEqual(at(90))
+  })
+
+  it('follows the tip when it is asked for by name', () => {
+    const one = design([vFold('beak', 'gutter', 110, -60, 45)])
+    // Flat, the tip lies at the slit; shut, beyond the apex by as much as it lay before it times cos 2a: on the apex.
+    expect(section(one, 180, 'beak', size).station).toBeCloseTo(50, 9)
+    expect(section(one, 0, 'beak', size).station).toBeCloseTo(110, 9)
+  })
+
+  it('throws for a mechanism that is not there', () => {
+    expect(() => section(lantern, 90, 'owl', size)).toThrow(RangeError)
+  })
+})

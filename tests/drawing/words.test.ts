@@ -1,0 +1,127 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { create } from '@cantoo/fontkit'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { chart } from '../../src/drawing/chart.ts'
+import type { Drawing, WordMark } from '../../src/drawing/marks.ts'
+import { pattern } from '../../src/drawing/pattern.ts'
+import { section } from '../../src/drawing/section.ts'
+import { DEFAULT_CAMERA, view } from '../../src/drawing/view.ts'
+import { placeWords, textWidth, wordRect } from '../../src/drawing/words.ts'
+import { design, runs } from '../paper/designs.ts'
+
+const find = createRequire(import.meta.url).resolve
+
+const font = (weight: 400 | 700) =>
+  create(
+    readFileSync(
+      find(
+        `@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-${weight}-normal.woff`,
+      ),
+    ),
+  )
+
+describe('textWidth', () => {
+  // The outside reference is the font itself, read by fontkit.
+  it.each([400, 700] as const)('is a little more than the font sets at weight %i', (weight) => {
+    const face = font(weight)
+    if (!('layout' in face)) throw new Error('not a single font')
+    for (const text of [
+      '30.7 mm',
+      '109.5°',
+      'slit 46.0 mm',
+      'highest 31.6 mm at 109°',
+      'mountain',
+      'apex',
+      '1.21 in',
+      'valley',
+    ]) {
+      const real = (15 * face.layout(text).advanceWidth) / face.unitsPerEm
+      const guess = textWidth(text, 15, weight === 700)
+      expect(guess, text).toBeGreaterThan(0.98 * real)
+      expect(guess, text).toBeLessThan(1.2 * real)
+    }
+  })
+})
+
+/** Pairs of words that cover one another, and words that leave the box. */
+function faults(drawing: Drawing): readonly string[] {
+  const words = drawing.marks.filter((mark): mark is WordMark => mark.mark === 'word')
+  const rects = words.map(wordRect)
+  const [left, top, width, height] = drawing.box
+  const found: string[] = []
+  rects.forEach(([x, y, w, h], k) => {
+    if (x < left || y < top || x + w > left + width || y + h > top + height)
+      found.push(`${words[k]?.text} leaves`)
+    rects.slice(k + 1).forEach(([u, v, s, t], m) => {
+      if (Math.min(x + w, u + s) - Math.max(x, u) > 1.5 && Math.min(y + h, v + t) - Math.max(y, v) > 2.5)
+        found.push(`${words[k]?.text} covers ${words[k + 1 + m]?.text}`)
+    })
+  })
+  return found
+}
+
+describe('placeWords', () => {
+  it('places none, and one at the side that was asked for', () => {
+    const box = [0, 0, 300, 200] as const
+    expect(placeWords([], box)).toEqual([])
+    const [word] = placeWords(
+      [{ text: 'tip', role: 'note', size: 15, at: [150, 100], gap: 8, sides: ['left'] }],
+      box,
+    )
+    expect(word?.anchor).toBe('end')
+    expect(word?.at[0]).toBe(142)
+  })
+
+  it('keeps two words at one spot apart', () => {
+    const wish = { text: 'beside', role: 'note', size: 15, at: [150, 100], gap: 8 } as const
+    const marks = placeWords([wish, wish, wish], [0, 0, 300, 200])
+    expect(faults({ box: [0, 0, 300, 200], unit: 'px', marks, says: '' })).toEqual([])
+  })
+
+  it('keeps the words of every figure apart and inside, at 340 and 600 px, whatever the beak', () => {
+    const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+    fc.assert(
+      fc.property(
+        number(0, 180),
+        number(15, 60),
+        number(15, 60),
+        number(6, 90),
+        number(55, 85),
+        (opening, up, down, cut, slit) => {
+          const one = design([
+            {
+              id: 'beak',
+              kind: 'cut-v-fold',
+              on: 'gutter',
+              apex: Math.min(148, slit + up),
+              run: slit - Math.min(148, slit + up),
+              cut,
+            },
+            {
+              id: 'jaw',
+              kind: 'cut-v-fold',
+              on: 'gutter',
+              apex: Math.max(0, slit - down),
+              run: slit - Math.max(0, slit - down),
+              cut,
+            },
+          ])
+          for (const size of [
+            { width: 340, height: 280 },
+            { width: 600, height: 440 },
+          ]) {
+            expect(
+              faults(view(one, opening, DEFAULT_CAMERA, size, { rise: ['beak', 'jaw'], handle: true })),
+            ).toEqual([])
+            expect(faults(section(one, opening, 'beak', size))).toEqual([])
+            expect(faults(chart(one, opening, size))).toEqual([])
+            expect(faults(pattern(one, size, { handles: true }))).toEqual([])
+          }
+        },
+      ),
+      { ...runs(40), endOnFailure: true },
+    )
+  }, 120_000)
+})
