@@ -33,7 +33,7 @@ export const vFold = (id: string, on: string, apex: number, run: number, wedge: 
 interface Plan {
   /** Counted back from the newest crease. */
   readonly host: number
-  readonly kind: 'cut-v-fold' | 'cut-layer' | 'cut-trapezoid'
+  readonly kind: 'cut-v-fold' | 'cut-layer' | 'cut-trapezoid' | 'glued-v-fold' | 'glued-tent'
   readonly from: number
   readonly span: number
   readonly back: boolean
@@ -107,6 +107,7 @@ function placed(id: string, on: string, length: number, card: Card, plan: Plan, 
     return { id, kind: plan.kind, on, start, end, left: deep * plan.left, right: deep * plan.right }
   if (plan.kind === 'cut-trapezoid')
     return { id, kind: plan.kind, on, start, end, startCut: deep * plan.left, endCut: deep * plan.right }
+  if (plan.kind === 'glued-tent' || plan.kind === 'glued-v-fold') return glued(id, on, start, end, deep, plan)
   const toward = plan.back ? -1 : 1
   const apex = plan.back ? end : start
   const run = toward * (end - start)
@@ -120,6 +121,41 @@ function placed(id: string, on: string, length: number, card: Card, plan: Plan, 
     .sort(([a], [b]) => a - b)
   return { id, kind: plan.kind, on, apex, run, cut, lean, ...(outline.length > 0 ? { outline } : {}) }
 }
+
+/** A glued piece that shuts flat and opens flat: both its sides add up alike, and its facets are wider than its bases. */
+function glued(id: string, on: string, start: number, end: number, deep: number, plan: Plan): Mechanism {
+  const state = {
+    side: plan.back ? 'outside' : 'inside',
+    pop: plan.lean < 0.5 ? 'up' : 'down',
+  } as const
+  const outer = (state.pop === 'up') !== (state.side === 'outside')
+  if (plan.kind === 'glued-tent') {
+    const [rightFoot, leftFoot] = [deep * plan.left, deep * plan.right]
+    const rightWall = 2 * (rightFoot + leftFoot)
+    const leftWall = outer ? rightFoot + rightWall - leftFoot : rightWall - rightFoot + leftFoot
+    return { id, kind: plan.kind, on, start, end, rightFoot, leftFoot, rightWall, leftWall, ...state }
+  }
+  const base = 15 + 50 * plan.left
+  const other = 15 + 50 * plan.right
+  const facet = 80
+  const right = { base, facet }
+  const left = { base: other, facet: outer ? base + facet - other : facet - base + other }
+  return {
+    id,
+    kind: 'glued-v-fold',
+    on,
+    apex: start,
+    toward: 1,
+    foot: end - start,
+    ridge: end - start,
+    right,
+    left,
+    ...state,
+  }
+}
+
+/** Every kind that adds creases to its host. */
+export const everyKind = ['cut-v-fold', 'cut-layer', 'cut-trapezoid', 'glued-v-fold', 'glued-tent'] as const
 
 /** Random designs, read through `parseDesign` as a file would be. */
 export function designs(wish: Wish = {}): fc.Arbitrary<Design> {

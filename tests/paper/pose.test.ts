@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Design, Flat, ModelCrease, Poser, Side, Vec3 } from '../../src/paper/index.ts'
 import { compile, keep, modelOf, parseDesign, poseAt } from '../../src/paper/index.ts'
 import { laid } from '../../src/paper/vector.ts'
-import { A6, design, designs, edgyOpenings, ladder, openings, runs, vFold } from './designs.ts'
+import { A6, design, designs, edgyOpenings, everyKind, ladder, openings, runs, vFold } from './designs.ts'
 import { apart, between, dotOf, minus, nextFloat, plus, sizeOf, unit } from './space.ts'
 
 /** What the accuracy is promised to, mm. */
@@ -156,6 +156,30 @@ describe('panels stay joined', () => {
           }
       }),
       runs(100),
+    )
+  })
+})
+
+describe('pieces of other card glued on', () => {
+  const mixed = designs({ kinds: everyKind, depth: 4 })
+
+  test('nothing stretches, cut or glued, whatever stands on what', () => {
+    fc.assert(
+      fc.property(mixed, openings, (made, opening) => {
+        expect(stretchOf(made, opening)).toBeLessThan(EXACT)
+        for (const value of everyNumber(made, opening)) expect(value).toSatisfy(Number.isFinite)
+      }),
+      runs(300),
+    )
+  })
+
+  test('both panels of every crease meet all along it, unless a piece has come to its stop', () => {
+    fc.assert(
+      fc.property(mixed, openings, (made, opening) => {
+        fc.pre(poseAt(made, opening).stopped.length === 0)
+        expect(gapOf(compile(made), opening)).toBeLessThan(EXACT)
+      }),
+      runs(300),
     )
   })
 })

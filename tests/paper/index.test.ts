@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest'
+import * as paper from '../../src/paper/index.ts'
+
+test('the kernel’s public face: a name that comes or goes is a decision, not an accident', () => {
+  expect(Object.keys(paper).sort()).toMatchInlineSnapshot(`
+    [
+      "DesignError",
+      "MOST_MECHANISMS",
+      "SHUT",
+      "aim",
+      "assign",
+      "cardFields",
+      "change",
+      "check",
+      "compile",
+      "dragHandle",
+      "faces",
+      "fieldsFor",
+      "foldsTogether",
+      "handlesOf",
+      "hands",
+      "highest",
+      "keep",
+      "kindNamed",
+      "kindOf",
+      "kinds",
+      "likelyPointSlips",
+      "likelySlips",
+      "making",
+      "measure",
+      "modelOf",
+      "opensTo",
+      "pagePoint",
+      "parseDesign",
+      "partMargin",
+      "pieces",
+      "poseAt",
+      "readBack",
+      "riseOf",
+      "settable",
+      "settingOf",
+      "sharedSlits",
+      "shutMargin",
+      "surfaces",
+      "swing",
+      "thickest",
+      "tipAt",
+    ]
+  `)
+})
