@@ -1,4 +1,4 @@
-import type { Check, Design, Flat, Poser, Vec3 } from '../paper/index.ts'
+import type { Check, Design, Flat, Poser, Surface, Vec3 } from '../paper/index.ts'
 import { compile, riseOf, SHUT, surfaces, swing, tipAt } from '../paper/index.ts'
 import type { Camera, Lens, Size, Stand } from './camera.ts'
 import { lensFor, motionPoints, standing } from './camera.ts'
@@ -6,7 +6,9 @@ import { faultMarks } from './faults.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
+import type { InkLine } from './paper.ts'
 import { paperMarks, shadowMarks } from './paper.ts'
+import { slices } from './slices.ts'
 import type { Wish } from './words.ts'
 import { placeWords } from './words.ts'
 
@@ -36,6 +38,8 @@ export interface ViewOptions {
   readonly squares?: boolean
   /** How the card rests on the table; default on its gutter. */
   readonly stand?: Stand
+  /** Where a section cuts, mm along the gutter: its line is drawn on the paper. */
+  readonly station?: number
   /** The openings that the framing has room for, degrees; default the whole motion. */
   readonly frame?: readonly number[]
   /** Height of the type, px; default 15. */
@@ -76,6 +80,18 @@ function squareMarks(card: { width: number; height: number }, lens: Lens): Mark 
   for (let y = near; y <= far; y += 10) line([-reach, y, 0], [reach, y, 0])
   return { mark: 'path', runs, closed: false, role: 'square', of: 'table' }
 }
+
+/** The line of a section on the paper. */
+const stationLines = (paper: readonly Surface[], station: number | undefined): readonly InkLine[] =>
+  station === undefined
+    ? []
+    : slices(paper, station).map(({ sheet, from, to }) => ({
+        sheet,
+        role: 'guide',
+        points: [from, to],
+        face: 'both',
+        of: 'station',
+      }))
 
 /** Where the opening handle sits: on the right page's outer edge, near the reader. */
 const handleFlat = (card: { width: number; height: number }): Flat => [card.width, card.height * 0.18]
@@ -137,7 +153,8 @@ export function view(
       lens,
     ),
   )
-  marks.push(...paperMarks(surfaces(poser), [], lens, place))
+  const paper = surfaces(poser)
+  marks.push(...paperMarks(paper, stationLines(paper, options.station), lens, place))
   poser(opening)
 
   for (const id of options.swing ?? []) {
