@@ -13,6 +13,9 @@ const WITHIN = 1e-3
 const MOST = 4000
 /** Narrower than this (radians) a stretch is not split. */
 const NARROWEST = 1e-5
+/** Degrees to either side in which the opening of the least margin is sharpened. */
+const NEAR = 1
+const GOLDEN = (Math.sqrt(5) - 1) / 2
 /** A point whose path bends less than this (mm per radian²) stays where it is: rounding leaves some 1e-13. */
 const STILL = 1e-9
 
@@ -110,6 +113,22 @@ function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
   const [shut, flat] = subject.range().map(motion.still) as [Still, Still]
   for (const still of [shut, flat]) for (const part of parts) look(still, part)
   walk(shut, flat, parts)
+  for (const [owner, { margin, opening }] of least) {
+    if (opening === shut.opening || opening === flat.opening || margin > Math.max(0, nearest)) continue
+    // The least margin is known; where it lies is sharpened by golden sections (Kiefer 1953).
+    const own = parts.filter((part) => part.owner === owner)
+    let [low, high] = [Math.max(shut.opening, opening - NEAR), Math.min(flat.opening, opening + NEAR)]
+    const at = (angle: number): number => {
+      const still = motion.still(angle)
+      for (const part of own) look(still, part)
+      return Math.min(...own.map((part) => bound(motion.stretch(still, still), part)))
+    }
+    for (let k = 0; k < 20; k++) {
+      const [p, q] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)]
+      if (at(p) < at(q)) high = q
+      else low = p
+    }
+  }
   return least
 }
 
