@@ -87,7 +87,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const rises = linear([floor / perUnit, ceiling / perUnit], [bottom, roof])
   const ticks = roundSteps(floor / perUnit, ceiling / perUnit, Math.max(2, Math.min(4, size.height / 70)))
   const left = 14 + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
-  const degrees = size.width - 22
+  const degrees = size.width - Math.max(22, textWidth('180°', text) / 2 + 4)
   const openings = linear([0, 180], [left, degrees])
   const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
 
@@ -133,7 +133,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   })
   words.push({
     mark: 'word',
-    at: [degrees + 16, text * 1.1],
+    at: [size.width - 6, text * 1.1],
     text: 'opening',
     role: 'axis',
     anchor: 'end',

@@ -182,7 +182,8 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   if (tint) {
     const tints = new Map<number, PathMark & { runs: Point[][] }>()
     for (const { sheet, owner, panel, points } of surfaces(poser)) {
-      if (owner < 0) continue
+      // Only what is cut from this sheet: its own pieces stand off it, even in the open card.
+      if (owner < 0 || points.some((p) => Math.abs(p[2]) > 1e-6)) continue
       const run = points.map(([x, y]) => fromSheet([x, y]))
       const mark = tints.get(sheet)
       if (mark) mark.runs.push(run)

@@ -196,7 +196,7 @@ export function section(
     })
   }
   marks.push(...placeWords(wishes, drawable, { rects, lines }))
-  marks.push(...footMarks(`${lengthText(station, unit)} along the gutter`, size, text))
+  marks.push(...footMarks(lengthText(station, unit), size, text))
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
@@ -258,9 +258,12 @@ function squareCorner(at: Point, up: Point, side: number): Mark {
 }
 
 /** Beneath the picture: where it is cut, and what a square is. */
-function footMarks(words: string, size: Size, text: number): Mark[] {
+function footMarks(station: string, size: Size, text: number): Mark[] {
   const scale = '10 mm'
-  const wide = textWidth(words, text) + 18 + 14 + 6 + textWidth(scale, text)
+  const rest = 18 + 14 + 6 + textWidth(scale, text)
+  const all = `${station} along the gutter`
+  const words = textWidth(all, text) + rest < size.width - 8 ? all : station
+  const wide = textWidth(words, text) + rest
   const x = (size.width - wide) / 2
   const y = size.height - text * 0.8 - 2
   const square = x + textWidth(words, text) + 18

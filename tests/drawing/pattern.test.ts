@@ -3,6 +3,7 @@ import type { PathMark, Point, Role } from '../../src/drawing/marks.ts'
 import type { Pattern } from '../../src/drawing/pattern.ts'
 import { pattern } from '../../src/drawing/pattern.ts'
 import { handlesOf, pieces } from '../../src/paper/index.ts'
+import { design } from '../paper/designs.ts'
 import { beak, heron, lantern } from './garden.ts'
 
 const size = { width: 600, height: 440 }
@@ -72,6 +73,27 @@ describe('pattern', () => {
       expect([before?.role, after?.role].sort()).toEqual(['mountain', 'valley'])
     }
     expect(outside.fromSheet([46, 30])[0]).toBeCloseTo(size.width - inside.fromSheet([46, 30])[0], 9)
+  })
+
+  it('tints what is cut from the card, not what is glued on it', () => {
+    const owl = {
+      id: 'owl',
+      kind: 'glued-v-fold',
+      on: 'gutter',
+      apex: 100,
+      toward: -1,
+      base: 50,
+      facet: 60,
+      foot: 60,
+      ridge: 60,
+    }
+    expect(paths(pattern(design([owl]), size), 'paper')).toEqual([])
+    expect(paths(pattern(beak, size), 'paper').map(({ of }) => of)).toEqual([
+      'beak/left',
+      'beak/right',
+      'jaw/left',
+      'jaw/right',
+    ])
   })
 
   it('puts a handle where the kernel has one, and only one at each place', () => {

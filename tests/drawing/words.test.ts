@@ -80,7 +80,7 @@ describe('placeWords', () => {
     expect(faults({ box: [0, 0, 300, 200], unit: 'px', marks, says: '' })).toEqual([])
   })
 
-  it('keeps the words of every figure apart and inside, at 340 and 600 px, whatever the beak', () => {
+  it('keeps the words of every figure apart and inside, at 340 and 600 px and on a projector, whatever the beak', () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
     fc.assert(
       fc.property(
@@ -108,16 +108,17 @@ describe('placeWords', () => {
               cut,
             },
           ])
-          for (const size of [
-            { width: 340, height: 280 },
-            { width: 600, height: 440 },
+          for (const { text, ...size } of [
+            { width: 340, height: 280, text: 15 },
+            { width: 600, height: 440, text: 15 },
+            { width: 640, height: 480, text: 34 },
           ]) {
             expect(
-              faults(view(one, opening, DEFAULT_CAMERA, size, { rise: ['beak', 'jaw'], handle: true })),
+              faults(view(one, opening, DEFAULT_CAMERA, size, { rise: ['beak', 'jaw'], handle: true, text })),
             ).toEqual([])
-            expect(faults(section(one, opening, 'beak', size))).toEqual([])
-            expect(faults(chart(one, opening, size))).toEqual([])
-            expect(faults(pattern(one, size, { handles: true }))).toEqual([])
+            expect(faults(section(one, opening, 'beak', size, { text }))).toEqual([])
+            expect(faults(chart(one, opening, size, { text }))).toEqual([])
+            expect(faults(pattern(one, size, { handles: true, text }))).toEqual([])
           }
         },
       ),
