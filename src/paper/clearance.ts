@@ -246,6 +246,20 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
   )
   let left = MOST
 
+  /**
+   * Whether two facets are parted as seen from the first one's panel. A guest's apex lies in the middle of
+   * its host's ridge: only from the host does that ridge stand still, so that a direction square to it can
+   * keep the guest beyond both its ends.
+   */
+  const back = roomFor(path.M.length)
+  const partedBackward = (a: Facet, b: Facet, stretch: Stretch, middle: Still): boolean => {
+    follow(back, motion, stretch, b.body, a.body.panel)
+    const pinned = Array.from(back.M.subarray(0, back.corners), (m) => m < ROUNDING)
+    const points = seen(motion, middle, b.body, a.body.panel)
+    const { x, y, z, edge, gap } = parting(points, pinned, a.body.flat)
+    return gap >= 0 && beyond(back, x, y, z, edge)
+  }
+
   /** What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only too wide. */
   const doubt = (one: Sheet, two: Sheet, stretch: Stretch): Doubt | true | null => {
     if (clearOfBox(follow(path, motion, stretch, one.outline, two.panel), two.box)) return null
@@ -265,6 +279,7 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
         }
         const { x, y, z, edge, gap: found } = parting(points, pinned, b.body.flat)
         if (found >= 0 && beyond(path, x, y, z, edge)) continue
+        if (found >= -TOUCH && partedBackward(a, b, stretch, middle)) continue
         // No direction at all: bodies without size.
         const gap = Number.isFinite(found) ? found : 0
         if (!worst || gap < worst.gap) worst = { one: a, two: b, gap }
