@@ -1,9 +1,19 @@
 // The night garden's dummies: every file is read, checked, shut, printed.
 import { readdirSync, readFileSync } from 'node:fs'
-import { difference } from 'polyclip-ts'
+import { difference, intersection } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
-import { check, kindOf, measure, parseDesign, pieces, poseAt, settingOf } from '../../src/paper/index.ts'
+import {
+  check,
+  kindOf,
+  kinds,
+  measure,
+  modelOf,
+  parseDesign,
+  pieces,
+  poseAt,
+  settingOf,
+} from '../../src/paper/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
 
 const FOLDER = new URL('../../content/dummies/', import.meta.url)
@@ -38,17 +48,58 @@ const area = (shapes: [number, number][][][]): number =>
     0,
   )
 
+type Ring = [number, number][]
+
+const ring = (points: readonly (readonly [number, number])[]): Ring => points.map(([x, y]) => [x, y])
+
+/** A line as a strip a thousandth of a millimetre wide, so that a polygon clipper can hold it against a panel. */
+function strip([a, b]: readonly [readonly [number, number], readonly [number, number]]): Ring {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const [x, y] = [(-(b[1] - a[1]) / long) * 5e-4, ((b[0] - a[0]) / long) * 5e-4]
+  return [
+    [a[0] - x, a[1] - y],
+    [b[0] - x, b[1] - y],
+    [b[0] + x, b[1] + y],
+    [a[0] + x, a[1] + y],
+  ]
+}
+
 test('the folder holds what the chapters and the command line show', () => {
-  expect(names).toEqual(expect.arrayContaining(['card', 'beak', 'heron', 'layers', 'lantern', 'reeds']))
+  expect(names).toEqual(
+    expect.arrayContaining([
+      'card',
+      'beak',
+      'heron',
+      'layers',
+      'lantern',
+      'reeds',
+      'eyes',
+      'moth',
+      'owl',
+      'moon',
+      'hedgehog',
+      'pond',
+      'night-garden',
+    ]),
+  )
+})
+
+test('together they use every kind there is', () => {
+  const used = new Set(names.flatMap((name) => dummy(name).mechanisms.map((m) => m.kind)))
+  expect([...used].sort()).toEqual(kinds.map(({ kind }) => kind).sort())
 })
 
 describe.each(names)('%s', (name) => {
   const design = dummy(name)
   const { width, height } = design.card
 
-  test('is cut from half a sheet of A4', () => {
-    // ISO 216: A5 is 148 x 210 mm, half of A4; one page of the card is A6, 105 x 148 mm.
-    expect([2 * width, height]).toEqual([210, 148])
+  test('is cut from half a sheet of A4, or the whole of one', () => {
+    // ISO 216: A4 is 297 x 210 mm, half of it A5, 148 x 210; one page of that card is A6, 105 x 148 mm.
+    // US Letter is 279.4 x 215.9 mm (ANSI/ASME Y14.1): the large card goes on both.
+    if (name === 'night-garden') {
+      expect(2 * width).toBeLessThanOrEqual(279)
+      expect(height).toBeLessThanOrEqual(210)
+    } else expect([2 * width, height]).toEqual([210, 148])
   })
 
   test('works as paper: every check holds, with 5 mm left between cuts', () => {
@@ -84,8 +135,42 @@ describe.each(names)('%s', (name) => {
     }
   })
 
+  test('keeps 3 mm to the edge when shut', () => {
+    // Common practice, no source: less shows at once if the card is folded a little askew.
+    if (design.mechanisms.length > 0) expect(measure(design, 0).margin).toBeGreaterThanOrEqual(3)
+  })
+
+  test('is glued on paper: on one panel, never over its edge, a cut or a fold', () => {
+    // Against a general polygon clipper: what is left of the glue outside its panel is nothing.
+    const { glue, panels, builds } = modelOf(design)
+    for (const { owner, panel, outline, closed } of glue) {
+      const under = panels[panel]
+      if (!under) throw new Error(`there is no panel ${panel}`)
+      const id = builds[owner]?.mechanism.id
+      const spread = closed
+        ? [ring(outline)]
+        : outline.slice(1).map((p, k) => strip([outline[k] as [number, number], p]))
+      for (const glued of spread) {
+        // A joint may end on the panel's edge: half the strip lies past it there.
+        const slack = closed ? NOTHING : 1e-5
+        expect(area(difference([glued], [ring(under.outline)])), `${id} past ${under.name}`).toBeLessThan(
+          slack,
+        )
+        for (const notch of under.notches)
+          expect(area(intersection([glued], [ring(notch.outline)])), `${id} over a cut`).toBeLessThan(slack)
+      }
+    }
+  })
+
+  test('is stuck on by glue that lies under its own piece', () => {
+    for (const m of design.mechanisms)
+      if (m.kind === 'rider')
+        expect(area(difference([ring(m.glue)], [ring(m.shape)])), m.id).toBeLessThan(NOTHING)
+  })
+
   test('has no line off the sheet', () => {
-    const points = pieces(design).flatMap(({ lines }) => lines.flatMap((line) => line.points))
+    const [card] = pieces(design)
+    const points = card?.lines.flatMap((line) => line.points) ?? []
     for (const [x, y] of points) {
       expect(Math.abs(x)).toBeLessThanOrEqual(width + NOTHING)
       expect(y).toBeGreaterThanOrEqual(-NOTHING)
@@ -95,7 +180,7 @@ describe.each(names)('%s', (name) => {
 
   test('has cuts that school scissors reach', () => {
     // Common practice, no source: blades of about 60 mm cut 50 mm deep in one go.
-    for (const m of design.mechanisms)
+    for (const m of design.mechanisms.filter(({ kind }) => kind.startsWith('cut-')))
       for (const { name: field } of kindOf(m).fields)
         if (['cut', 'left', 'right', 'startCut', 'endCut'].includes(field)) {
           expect(settingOf(m, field), `${m.id} ${field}`).toBeGreaterThanOrEqual(8)
@@ -103,10 +188,14 @@ describe.each(names)('%s', (name) => {
         }
   })
 
-  test.each(['a4', 'letter'] as const)('prints on one page of %s at true size', (paper) => {
+  test.each(['a4', 'letter'] as const)('prints on %s at true size, every piece once', (paper) => {
     expect(fitOn(design, paperOf(paper)).sentence).toBe('')
     const placed = layOut(design, { paper }).flatMap((page) => page.placed)
-    expect(placed.map(({ piece }) => piece)).toEqual(['card'])
+    expect(placed.map(({ piece }) => piece).sort()).toEqual(
+      pieces(design)
+        .map(({ id }) => id)
+        .sort(),
+    )
   })
 })
 
@@ -134,5 +223,55 @@ describe('what the chapters say of them', () => {
     const reeds = dummy('reeds').mechanisms.filter((m) => m.id.startsWith('reed-'))
     expect(reeds.length).toBeGreaterThan(3)
     expect(new Set(reeds.map((m) => settingOf(m, 'left'))).size).toBe(reeds.length)
+  })
+
+  test('the night garden holds 25 mechanisms of all kinds', () => {
+    const { mechanisms } = dummy('night-garden')
+    expect(mechanisms.length).toBe(25)
+    expect(new Set(mechanisms.map((m) => m.kind)).size).toBe(kinds.length)
+  })
+
+  test('the heron’s lids are cut three levels deep', () => {
+    const eyes = dummy('eyes')
+    const depth = (id: string): number => {
+      const on = eyes.mechanisms.find((m) => m.id === id)?.on ?? 'gutter'
+      return on === 'gutter' ? 1 : 1 + depth(on.split('/')[0] ?? '')
+    }
+    expect(eyes.mechanisms.map(({ id }) => depth(id))).toEqual([1, 1, 2, 2, 3, 3])
+  })
+
+  test('the moth is the corner of a sheet, folded edge to edge', () => {
+    // A corner is a right angle: half of it is 45°, for joint and facet alike.
+    const moth = mechanism('moth', 'moth')
+    for (const side of ['left', 'right'])
+      for (const angle of ['base', 'facet']) expect(settingOf(moth, `${side}.${angle}`)).toBe(45)
+    expect(measure(dummy('moth'), 90).tips.moth?.rise).toBeCloseTo((2 / 3) * settingOf(moth, 'ridge'), 9)
+  })
+
+  test('the owl’s tail stands off the back, its wings on the joints', () => {
+    expect(dummy('owl').mechanisms.map(({ id, on }) => [id, on])).toEqual([
+      ['body', 'gutter'],
+      ['left-wing', 'body/left'],
+      ['right-wing', 'body/right'],
+      ['tail', 'body/ridge'],
+    ])
+  })
+
+  test('the hedgehog has an equal tent and an unequal one, and both shut flat', () => {
+    // A foot and its wall are together as long on the left as on the right.
+    const sides = (id: string) => {
+      const tent = mechanism('hedgehog', id)
+      return ['leftFoot', 'leftWall', 'rightFoot', 'rightWall'].map((name) => settingOf(tent, name)) as [
+        number,
+        number,
+        number,
+        number,
+      ]
+    }
+    const [a, c, b, d] = sides('back')
+    expect([a, c]).toEqual([b, d])
+    const [e, g, f, h] = sides('heap')
+    expect(e).not.toBe(f)
+    expect(e + g).toBe(f + h)
   })
 })
