@@ -38,17 +38,26 @@ function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
   )
 }
 
+interface StepButtonProps {
+  readonly label: string
+  readonly can: boolean
+  readonly onPress: () => void
+}
+
+/** Not `disabled` when there is nothing to do: a button that goes while it has focus takes the focus along. */
+const StepButton = ({ label, can, onPress }: StepButtonProps): JSX.Element => (
+  <button type="button" class="button" aria-disabled={!can} onClick={() => can && onPress()}>
+    {label}
+  </button>
+)
+
 /** What can be done with the bench as it stands. */
 export function Actions({ bench, slug }: { readonly bench: Bench; readonly slug: string }): JSX.Element {
   return (
     <div class="bench-actions">
       <SheetButton slug={slug} design={() => bench.design.peek()} />
-      <button type="button" class="button" disabled={!bench.canUndo.value} onClick={bench.undo}>
-        Undo
-      </button>
-      <button type="button" class="button" disabled={!bench.canRedo.value} onClick={bench.redo}>
-        Redo
-      </button>
+      <StepButton label="Undo" can={bench.canUndo.value} onPress={bench.undo} />
+      <StepButton label="Redo" can={bench.canRedo.value} onPress={bench.redo} />
       <button type="button" class="button" onClick={bench.reset}>
         Start again
       </button>

@@ -45,7 +45,7 @@ export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
           onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
           onRelease={bench.release}
           onCancel={bench.cancel}
-          onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, opening, 0, 180)))}
+          onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
           onRest={bench.rest}
         />
       ) : null}

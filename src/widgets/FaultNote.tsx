@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Check, Repair } from '../paper/index.ts'
 import type { Bench } from './bench-model.ts'
 import { type LengthUnit, shown, small } from './format.ts'
@@ -45,15 +45,24 @@ interface LineProps {
   readonly bench: Bench
   readonly check: Check
   readonly length: LengthUnit
+  /** The button goes with the fault: the focus must go somewhere. */
+  readonly onMended: () => void
 }
 
-function FaultLine({ bench, check, length }: LineProps): JSX.Element {
+function FaultLine({ bench, check, length, onMended }: LineProps): JSX.Element {
   const { sentence, repair } = check
   return (
     <li>
       <span>{sentence}</span>
       {repair ? (
-        <button type="button" class="repair" onClick={() => bench.repair(repair)}>
+        <button
+          type="button"
+          class="repair"
+          onClick={() => {
+            bench.repair(repair)
+            onMended()
+          }}
+        >
           {repairSays(repair, length)}
         </button>
       ) : null}
@@ -68,11 +77,13 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
   const failed = checks.filter(({ ok }) => !ok)
   const [first, ...more] = failed
   const length = lengthUnit.value
+  const note = useRef<HTMLDivElement>(null)
+  const onMended = () => note.current?.focus()
   return (
-    <div class="fault-note" data-state={first ? 'fault' : 'good'}>
+    <div ref={note} class="fault-note" data-state={first ? 'fault' : 'good'} tabIndex={-1}>
       {first ? (
         <ul class="faults">
-          <FaultLine check={first} {...{ bench, length }} />
+          <FaultLine check={first} {...{ bench, length, onMended }} />
         </ul>
       ) : (
         <p>{known ? allWell : ''}</p>
@@ -82,7 +93,10 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
           <summary>{more.length} more</summary>
           <ul class="faults">
             {more.map((check) => (
-              <FaultLine key={`${check.name} ${check.ids.join(' ')}`} {...{ check, bench, length }} />
+              <FaultLine
+                key={`${check.name} ${check.ids.join(' ')}`}
+                {...{ check, bench, length, onMended }}
+              />
             ))}
           </ul>
         </details>

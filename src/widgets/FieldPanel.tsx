@@ -2,6 +2,7 @@ import type { JSX } from 'preact'
 import type { Bench } from './bench-model.ts'
 import { type BenchField, refusal } from './fields.ts'
 import { type LengthUnit, stepOf } from './format.ts'
+import { slid } from './keys.ts'
 import { NumberField } from './NumberField.tsx'
 import { chooseUnit, lengthUnit } from './page.ts'
 import { RangeField } from './RangeField.tsx'
@@ -25,13 +26,19 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
   const value = field.get(bench.state.value)
   const set = (wanted: number) => bench.step(key, (now) => field.set(now, wanted))
   const press = (way: 1 | -1) => {
-    set(Math.min(max, Math.max(min, stepped(value, stepOf(unit, length), way))))
+    const step = stepOf(unit, length)
+    bench.step(key, (now) => field.set(now, Math.min(max, Math.max(min, stepped(field.get(now), step, way)))))
     bench.rest()
   }
   return (
     <div class="field-row">
       <Tip label={label}>{field.help}</Tip>
-      <RangeField {...{ label, value, min, max, unit, length }} onSet={set} onRest={bench.rest} />
+      <RangeField
+        {...{ label, value, min, max, unit, length }}
+        onSet={set}
+        onKey={(press) => bench.step(key, (now) => field.set(now, slid(press, field.get(now), min, max)))}
+        onRest={bench.rest}
+      />
       <span class="field-number">
         <button type="button" aria-label={`${label}: less`} onClick={() => press(-1)}>
           −

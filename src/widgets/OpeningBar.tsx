@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { type Bench, opened } from './bench-model.ts'
+import { slid } from './keys.ts'
 import { NumberField } from './NumberField.tsx'
 import { nextStep } from './play.ts'
 import { RangeField } from './RangeField.tsx'
@@ -34,7 +35,12 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       <span class="opening-word" aria-hidden="true">
         Opening
       </span>
-      <RangeField {...common} onSet={set} onRest={bench.rest} />
+      <RangeField
+        {...common}
+        onSet={set}
+        onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
+        onRest={bench.rest}
+      />
       <NumberField
         {...common}
         refusal="The opening goes from 0° (shut) to 180° (flat)."

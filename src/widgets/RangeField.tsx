@@ -1,6 +1,6 @@
 import type { JSX } from 'preact'
 import { type LengthUnit, spoken, type ValueUnit } from './format.ts'
-import { slid, sliderKey } from './keys.ts'
+import { type SliderKey, slid, sliderKey } from './keys.ts'
 
 interface RangeFieldProps {
   readonly label: string
@@ -10,12 +10,14 @@ interface RangeFieldProps {
   readonly unit: ValueUnit
   readonly length: LengthUnit
   readonly onSet: (value: number) => void
+  /** A key; left out, it is worked out from the value shown. Keys may come faster than pictures. */
+  readonly onKey?: (press: SliderKey) => void
   readonly onRest: () => void
 }
 
 /** A slider whose keys are those of every handle: arrows 1, shift 10, alt a tenth, home and end. */
 export function RangeField(props: RangeFieldProps): JSX.Element {
-  const { label, value, min, max, unit, length, onSet, onRest } = props
+  const { label, value, min, max, unit, length, onSet, onKey, onRest } = props
   const part = max > min ? ((value - min) / (max - min)) * 100 : 0
   return (
     <input
@@ -33,7 +35,8 @@ export function RangeField(props: RangeFieldProps): JSX.Element {
         const press = sliderKey(event)
         if (!press) return
         event.preventDefault()
-        onSet(Math.min(max, Math.max(min, slid(press, value, min, max))))
+        if (onKey) onKey(press)
+        else onSet(Math.min(max, Math.max(min, slid(press, value, min, max))))
       }}
       onPointerUp={onRest}
       onBlur={onRest}

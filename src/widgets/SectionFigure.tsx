@@ -3,6 +3,7 @@ import { pointInSection } from '../drawing/point.ts'
 import { section } from '../drawing/section.ts'
 import { type Bench, cutAt } from './bench-model.ts'
 import { Figure } from './Figure.tsx'
+import { slid } from './keys.ts'
 import { lengthUnit } from './page.ts'
 import { RangeField } from './RangeField.tsx'
 import { useStage } from './stage.ts'
@@ -21,6 +22,11 @@ export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
         unit="mm"
         length={lengthUnit.value}
         onSet={(wanted) => bench.step('section', (now) => cutAt(now, wanted))}
+        onKey={(press) =>
+          bench.step('section', (now) =>
+            cutAt(now, slid(press, now.station ?? bench.station.peek(), 0, design.card.height)),
+          )
+        }
         onRest={bench.rest}
       />
       <button

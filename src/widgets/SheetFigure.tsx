@@ -26,10 +26,14 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
   const way = acrossWay ?? alongWay ?? [1, 0]
   const [, , width, height] = sheet.box
   const { card } = bench.design.value
-  const press = (key: SliderKey) =>
-    bench.step(handle.key, (now) =>
-      handle.drag(now, key.kind === 'end' ? toEnd(now.design, handle, key.end) : nudged(handle, key)),
-    )
+  const press = (pressed: SliderKey) =>
+    bench.step(key, (now) => {
+      const there = bench.handleIn(now, key)
+      return there.drag(
+        now,
+        pressed.kind === 'end' ? toEnd(now.design, there, pressed.end) : nudged(there, pressed),
+      )
+    })
   return (
     <Grip
       label={label}
@@ -92,7 +96,9 @@ function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.E
       onMove={(to: Place) => bench.move((from) => cutAt(from, sheet.toSheet(to)[1]))}
       onRelease={bench.release}
       onCancel={bench.cancel}
-      onKey={(press) => bench.step('section', (now) => cutAt(now, slid(press, station, 0, tall)))}
+      onKey={(press) =>
+        bench.step('section', (now) => cutAt(now, slid(press, now.station ?? station, 0, tall)))
+      }
       onRest={bench.rest}
     />
   )

@@ -91,16 +91,15 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
   const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
   const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
   const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
-  const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))
 
   const placeOf = (event: PointerEvent): Place => {
     const { left, top } = (event.currentTarget as Element).getBoundingClientRect()
     return [event.clientX - left, event.clientY - top]
   }
-  const end = (event: PointerEvent) => {
+  const end = (event: PointerEvent, how: () => void) => {
     if (drag.current?.pointer !== event.pointerId) return
     drag.current = null
-    bench.release()
+    how()
   }
   return (
     // The keys' way to do the same: the slider of the opening, and the knobs.
@@ -121,9 +120,10 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
       onPointerMove={(event) => {
         if (drag.current?.pointer === event.pointerId) drag.current.move(placeOf(event))
       }}
-      onPointerUp={end}
-      onPointerCancel={end}
-      onLostPointerCapture={end}
+      onPointerUp={(event) => end(event, bench.release)}
+      // The browser takes a finger over to scroll: what it did here is undone.
+      onPointerCancel={(event) => end(event, bench.cancel)}
+      onLostPointerCapture={(event) => end(event, bench.release)}
     >
       <Figure drawing={drawn} />
       <Grip
@@ -137,7 +137,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
         onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
         onRelease={bench.release}
         onCancel={bench.cancel}
-        onKey={(press) => set(slid(press, opening, 0, 180))}
+        onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
         onRest={bench.rest}
       />
     </div>

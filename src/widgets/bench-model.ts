@@ -46,6 +46,8 @@ export interface Bench {
   /** The design's poser, put together once for each design. */
   readonly poser: ReadonlySignal<Poser>
   readonly handles: ReadonlySignal<readonly BenchHandle[]>
+  /** One of them as it stands in a state: keys may come faster than pictures. Throws a RangeError if unknown. */
+  handleIn(state: BenchState, key: string): BenchHandle
   readonly measured: ReadonlySignal<Measured>
   /** Where the section is cut, mm along the gutter: where the reader put it, else through the tip. */
   readonly station: ReadonlySignal<number>
@@ -68,6 +70,7 @@ export interface Bench {
   /** Ends the gesture as if it had not been. */
   cancel(): void
   step(key: string, from: Move): void
+  /** Ends a run of steps, but no gesture. */
   rest(): void
   undo(): void
   redo(): void
@@ -86,10 +89,10 @@ export interface Bench {
   dispose(): void
 }
 
-/** The state at another opening, in degrees. */
+/** The state at another opening, in degrees, to a tenth. */
 export const opened = (state: BenchState, opening: number): BenchState => ({
   ...state,
-  opening: kept(within(opening, 0, 180)),
+  opening: Math.round(within(opening, 0, 180) * 10) / 10,
 })
 
 /** The state seen from elsewhere. The turn goes round, the tilt stops at the table and overhead. */
@@ -161,13 +164,17 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     })
     if (!ran) ticket = asked
   }
-  const rest = (): void => {
+  const end = (): void => {
     settle()
     run = null
     held.value = null
   }
+  /** A field that loses the focus to a drag elsewhere must not end that drag. */
+  const rest = (): void => {
+    if (held.peek() === null) end()
+  }
   const begin = (key: string): void => {
-    rest()
+    end()
     run = { key, base: state.peek(), remembered: false }
   }
   const pause = (): void => {
@@ -201,6 +208,11 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       return station ?? (lead && measure.tips[lead.id]?.reach) ?? point?.[1] ?? design.card.height / 2
     }),
     handles: computed(() => benchHandles(state.value, choices)),
+    handleIn(now, key) {
+      const handle = benchHandles(now, choices).find((one) => one.key === key)
+      if (!handle) throw new RangeError(`the bench has no handle ${key}`)
+      return handle
+    },
     measured: all,
     readings: computed(() => readingsOf(state.value, names, all.value)),
     checks: computed(() => examined.value?.checks ?? null),
@@ -219,7 +231,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       const base = run?.base
       if (base && held.peek() !== null) soon(() => from(base))
     },
-    release: rest,
+    release: end,
     cancel() {
       if (!run || held.peek() === null) return
       waiting = null
@@ -228,7 +240,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
         state.value = base
         if (remembered) past.value = { before: past.peek().before.slice(0, -1), after: [] }
       })
-      rest()
+      end()
     },
     step(key, from) {
       if (key === 'opening') pause()
@@ -237,18 +249,18 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     rest,
     undo() {
       pause()
-      rest()
+      end()
       go(back(past.peek(), state.peek()))
     },
     redo() {
       pause()
-      rest()
+      end()
       go(forward(past.peek(), state.peek()))
     },
     reset() {
       pause()
       step('reset', () => start)
-      rest()
+      end()
       notes.value = []
     },
     repair({ change }) {
@@ -256,7 +268,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
         ...now,
         design: change.reduce((design, { id, fields }) => withFields(design, id, fields), now.design),
       }))
-      rest()
+      end()
     },
     examine(checker, repairs) {
       const design = designNow.peek()
@@ -268,13 +280,13 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       batch(() => {
         if (undoable) step('link', () => read.state)
         else state.value = read.state
-        rest()
+        end()
         notes.value = read.faults
       })
     },
     play() {
       if (playing.peek() || frames === NO_FRAMES) return
-      rest()
+      end()
       playing.value = true
       const phase = phaseAt(state.peek().opening)
       let began: number | null = null

@@ -1,0 +1,109 @@
+/**
+ * How long one frame of a drag takes: from the input, and from the frame's own beginning, until the marks
+ * in the page are new. Needs the built site: npm run build. Layout and painting come after and are the
+ * browser's.
+ */
+import { existsSync } from 'node:fs'
+import { createServer } from 'node:net'
+import { fileURLToPath } from 'node:url'
+import { chromium, type Page } from '@playwright/test'
+import { BROWSER_ARGS, presentBrowser } from '../../src/house/browser.mjs'
+import { serve } from '../../src/house/serve.mjs'
+
+/** A frame at 60 Hz has 16.7 ms; half of it is left to the browser. */
+const BUDGET = 8
+const MOVES = 400
+
+const drags = [
+  { chapter: 'one-slit-two-v-folds', handle: 'End of the slit', across: 40, along: 20 },
+  { chapter: 'one-slit-two-v-folds', handle: 'Opening, by the edge of the page', across: 60, along: 60 },
+  { chapter: 'layers', handle: 'Corner of the body', across: 30, along: 20 },
+  { chapter: 'it-starts-at-the-gutter', handle: 'Point', across: 60, along: 40 },
+] as const
+
+interface Times {
+  /** From the start of the frame's work, and from the input, to new marks; ms. */
+  readonly work: readonly number[]
+  readonly input: readonly number[]
+}
+
+/** Notes when a frame's work begins and when the bench's marks have changed. */
+function watch(): void {
+  const times: { work: number[]; input: number[] } = { work: [], input: [] }
+  Object.assign(globalThis, { times })
+  let input: number | null = null
+  let begun: number | null = null
+  addEventListener('pointermove', (event) => (input ??= event.timeStamp), { capture: true })
+  const ask = globalThis.requestAnimationFrame.bind(globalThis)
+  globalThis.requestAnimationFrame = (run) =>
+    ask((time) => {
+      begun = performance.now()
+      run(time)
+    })
+  const bench = document.querySelector('.bench')
+  if (!bench) return
+  new MutationObserver(() => {
+    const now = performance.now()
+    if (begun !== null && input !== null) {
+      times.work.push(now - begun)
+      times.input.push(now - input)
+    }
+    begun = null
+    input = null
+  }).observe(bench, { subtree: true, attributes: true, childList: true, characterData: true })
+}
+
+async function measured(page: Page, drag: (typeof drags)[number], origin: string): Promise<Times> {
+  await page.goto(`${origin}/chapters/${drag.chapter}/`)
+  await page.locator('.bench[data-awake="true"]').waitFor()
+  const handle = page.getByRole('slider', { name: drag.handle, exact: true })
+  await handle.focus()
+  // The kernel's checks come with the first touch; they are no part of a frame.
+  await page.waitForTimeout(500)
+  const box = await handle.boundingBox()
+  if (!box) throw new Error(`${drag.handle} is not on the page`)
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.evaluate(watch)
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  for (let k = 1; k <= MOVES; k++) {
+    const t = (k / MOVES) * 6 * Math.PI
+    await page.mouse.move(x + drag.across * Math.sin(t), y + drag.along * Math.sin(1.7 * t))
+  }
+  await page.mouse.up()
+  return page.evaluate(() => (globalThis as unknown as { times: Times }).times)
+}
+
+function quantile(values: readonly number[], part: number): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  return sorted[Math.floor(part * (sorted.length - 1))] ?? Number.NaN
+}
+
+const freePort = (): Promise<number> =>
+  new Promise((resolve, reject) => {
+    const probe = createServer()
+    probe.once('error', reject)
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address()
+      probe.close(() => (typeof address === 'object' && address ? resolve(address.port) : reject(address)))
+    })
+  })
+
+if (!existsSync(fileURLToPath(new URL('../../dist/index.html', import.meta.url)))) {
+  console.log('Drag frame: there is no built site yet. Run npm run build, then npm run bench again.')
+  process.exit(0)
+}
+const port = await freePort()
+await serve(port)
+const executablePath = await presentBrowser()
+const browser = await chromium.launch({ args: [...BROWSER_ARGS], ...(executablePath ? { executablePath } : {}) })
+const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+console.log(`Drag frame, ms (at most ${BUDGET} wanted at p95 from the frame's start to new marks)`)
+for (const drag of drags) {
+  const { work, input } = await measured(page, drag, `http://localhost:${port}`)
+  const row = (values: readonly number[]) =>
+    `p50 ${quantile(values, 0.5).toFixed(1)}, p95 ${quantile(values, 0.95).toFixed(1)}`
+  console.log(`  ${drag.chapter}, ${drag.handle}: ${row(work)}; from the input: ${row(input)} (${work.length} frames)`)
+}
+await browser.close()
+process.exit(0)

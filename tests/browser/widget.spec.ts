@@ -1,0 +1,491 @@
+import { readFileSync } from 'node:fs'
+import type { Locator, Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+
+const BEAK = '/chapters/one-slit-two-v-folds/'
+const GUTTER = '/chapters/it-starts-at-the-gutter/'
+
+/** Opens a chapter and waits until its bench is awake. */
+async function bench(page: Page, address = BEAK): Promise<void> {
+  await page.goto(address)
+  await page.locator('.bench[data-awake="true"]').waitFor()
+}
+
+const slitEnd = (page: Page): Locator => page.getByRole('slider', { name: 'End of the slit' })
+const field = (page: Page, name: string): Locator => page.getByRole('textbox', { name, exact: true })
+const reading = (page: Page, name: string): Locator =>
+  page.locator(`.reading-cell[data-reading="${name}"] .reading-number`)
+const card = (page: Page): Locator => page.locator('.stage-view .drawing')
+const opening = (page: Page): Locator => field(page, 'Opening')
+
+const number = async (locator: Locator): Promise<number> => Number(await locator.innerText())
+const typed = async (locator: Locator): Promise<number> => Number(await locator.inputValue())
+
+async function middle(locator: Locator): Promise<{ x: number; y: number }> {
+  const box = await locator.boundingBox()
+  if (!box) throw new Error('not on the page')
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+/** Screen pixels for each mm of the flat sheet: both apexes lie on the gutter, at 124 and 40 mm. */
+async function perMm(page: Page): Promise<number> {
+  const [upper, lower] = await Promise.all(
+    ['Upper apex', 'Lower apex'].map((name) =>
+      middle(page.locator('.stage-sheet').getByRole('slider', { name })),
+    ),
+  )
+  return ((lower?.y ?? 0) - (upper?.y ?? 0)) / 84
+}
+
+async function drag(page: Page, from: Locator, dx: number, dy: number): Promise<void> {
+  const { x, y } = await middle(from)
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + dx / 2, y + dy / 2, { steps: 4 })
+  await page.mouse.move(x + dx, y + dy, { steps: 4 })
+  await page.mouse.up()
+}
+
+test.describe('the hand', () => {
+  test('a mouse drags the slit: the fields, the readings and the address follow', async ({ page }) => {
+    await bench(page)
+    const rise = await number(reading(page, 'rise'))
+    await drag(page, slitEnd(page), 10 * (await perMm(page)), 0)
+    expect(Math.abs((await typed(field(page, 'Slit'))) - 52)).toBeLessThanOrEqual(0.3)
+    expect(await number(reading(page, 'rise'))).toBeGreaterThan(rise)
+    await expect(page).toHaveURL(/#beak\.cut=5[12]/)
+  })
+
+  test('while it is dragged the handle is held and its number rides beside it', async ({ page }) => {
+    await bench(page)
+    const { x, y } = await middle(slitEnd(page))
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x + 20, y, { steps: 4 })
+    await expect(slitEnd(page)).toHaveAttribute('data-held', 'true')
+    const rides = slitEnd(page).locator('.grip-rides')
+    await expect(rides).toBeVisible()
+    await expect(rides).toHaveText(`slit ${await field(page, 'Slit').inputValue()} mm, lean 0.0 mm`)
+    await page.mouse.up()
+    await expect(rides).toBeHidden()
+  })
+
+  test('escape in mid-drag brings back what was there', async ({ page }) => {
+    await bench(page)
+    const { x, y } = await middle(slitEnd(page))
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x + 30, y, { steps: 4 })
+    await page.keyboard.press('Escape')
+    await page.mouse.up()
+    expect(await typed(field(page, 'Slit'))).toBe(42)
+    await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('aria-disabled', 'true')
+  })
+
+  test('keys on the handle do what the mouse and the field do; focus stays', async ({ page }) => {
+    await bench(page)
+    await drag(page, slitEnd(page), 10 * (await perMm(page)), 0)
+    const dragged = await typed(field(page, 'Slit'))
+    await field(page, 'Slit').fill(`${dragged}`)
+    await page.waitForTimeout(450)
+    const byMouse = page.url()
+    await page.getByRole('button', { name: 'Start again' }).click()
+    await slitEnd(page).focus()
+    for (let k = 0; k < 10; k++) await page.keyboard.press('ArrowRight')
+    await expect(slitEnd(page)).toHaveAttribute('aria-valuetext', 'slit 52.0 mm, lean 0.0 mm')
+    const steps = Math.round((dragged - 52) * 10)
+    for (let k = 0; k < Math.abs(steps); k++)
+      await page.keyboard.press(steps > 0 ? 'Alt+ArrowRight' : 'Alt+ArrowLeft')
+    await expect(slitEnd(page)).toBeFocused()
+    await page.waitForTimeout(450)
+    expect(page.url()).toBe(byMouse)
+  })
+
+  test('shift takes tens, home and end the ends of the range', async ({ page }) => {
+    await bench(page)
+    await slitEnd(page).focus()
+    await page.keyboard.press('Shift+ArrowRight')
+    await expect(slitEnd(page)).toHaveAttribute('aria-valuetext', /^slit 52\.0 mm/)
+    await page.keyboard.press('Home')
+    await expect(slitEnd(page)).toHaveAttribute('aria-valuetext', /^slit 0\.0 mm/)
+    await page.keyboard.press('End')
+    await expect(slitEnd(page)).toHaveAttribute('aria-valuetext', /^slit 105\.0 mm/)
+  })
+
+  test('the card opens and shuts when it is dragged; the table turns it', async ({ page }) => {
+    await bench(page)
+    const before = await typed(opening(page))
+    const edge = page.getByRole('slider', { name: 'Opening, by the edge of the page' })
+    await drag(page, edge, -30, -60)
+    expect(await typed(opening(page))).not.toBe(before)
+    const opened = await typed(opening(page))
+    const stage = await page.locator('.stage-view').boundingBox()
+    if (!stage) throw new Error('no stage')
+    await page.mouse.move(stage.x + 30, stage.y + 30)
+    await page.mouse.down()
+    await page.mouse.move(stage.x + 110, stage.y + 30, { steps: 4 })
+    await page.mouse.up()
+    expect(await typed(opening(page))).toBe(opened)
+    await expect(page).toHaveURL(/turn=/)
+  })
+
+  test('the dot of the chart is the opening', async ({ page }) => {
+    await bench(page)
+    const dot = page.getByRole('slider', { name: 'Opening, on the chart' })
+    await dot.scrollIntoViewIfNeeded()
+    await drag(page, dot, 60, 0)
+    expect(await typed(opening(page))).toBeGreaterThan(100)
+    await dot.focus()
+    await page.keyboard.press('Home')
+    expect(await typed(opening(page))).toBe(0)
+  })
+
+  test('the section is cut where the arrow or the slider stands', async ({ page }) => {
+    await bench(page)
+    const arrow = page.getByRole('slider', { name: 'Where the section is cut', exact: true })
+    await drag(page, arrow, 0, 40)
+    const slider = page.getByRole('slider', { name: 'Where the section is cut, along the gutter' })
+    expect(Number(await slider.inputValue())).toBeLessThan(95)
+    await expect(page.getByRole('button', { name: 'Stay at the tip' })).toHaveAttribute(
+      'aria-pressed',
+      'false',
+    )
+    await page.getByRole('button', { name: 'Stay at the tip' }).click()
+    expect(Number(await slider.inputValue())).toBeCloseTo(await number(reading(page, 'reach')), 0)
+  })
+
+  test('the point of a bare card is dragged too', async ({ page }) => {
+    await bench(page, GUTTER)
+    await page.getByRole('slider', { name: 'Point' }).focus()
+    for (let k = 0; k < 10; k++) await page.keyboard.press('ArrowLeft')
+    await opening(page).fill('60')
+    // A chord: at 60 degrees it is as long as the radius.
+    await expect(reading(page, 'gape')).toHaveText('50.0')
+  })
+})
+
+test.describe('the finger', () => {
+  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } })
+
+  /** A finger goes from a place by some pixels. */
+  async function swipe(page: Page, x: number, y: number, dx: number, dy: number): Promise<void> {
+    const client = await page.context().newCDPSession(page)
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', px: number, py: number) =>
+      client.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x: px, y: py }],
+      })
+    await touch('touchStart', x, y)
+    for (let k = 1; k <= 8; k++) await touch('touchMove', x + (dx * k) / 8, y + (dy * k) / 8)
+    await touch('touchEnd', x + dx, y + dy)
+  }
+
+  test('one figure at a time; the switch, the opening and the rise stay in sight', async ({ page }) => {
+    await bench(page)
+    await expect(page.locator('.figure-view')).toBeVisible()
+    await expect(page.locator('.figure-sheet')).toBeHidden()
+    await page.getByRole('radio', { name: 'Flat sheet' }).check()
+    await expect(page.locator('.figure-sheet')).toBeVisible()
+    await expect(page.locator('.figure-view')).toBeHidden()
+    for (const name of ['Slit', 'Lean of the slit']) {
+      await field(page, name).scrollIntoViewIfNeeded()
+      for (const part of ['.figure-switch', '.play', '.lead-reading'])
+        await expect(page.locator(part)).toBeInViewport({ ratio: 1 })
+    }
+  })
+
+  test('a finger drags the slit to where the mouse would', async ({ page }) => {
+    await bench(page)
+    await page.getByRole('radio', { name: 'Flat sheet' }).check()
+    const { x, y } = await middle(slitEnd(page))
+    await swipe(page, x, y, 10 * (await perMm(page)), 0)
+    expect(Math.abs((await typed(field(page, 'Slit'))) - 52)).toBeLessThanOrEqual(0.4)
+    expect(await page.evaluate(() => scrollY)).toBe(0)
+  })
+
+  test('a finger that goes up the picture scrolls the page and changes nothing', async ({ page }) => {
+    await bench(page)
+    const { x, y } = await middle(page.locator('.stage-view'))
+    await swipe(page, x - 60, y + 60, 0, -220)
+    await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(60)
+    expect(await typed(opening(page))).toBe(96)
+  })
+
+  test('what is pressed is at least 44 px high or wide where fingers work', async ({ page }) => {
+    await bench(page)
+    await page.getByRole('radio', { name: 'Flat sheet' }).check()
+    const small = await page.evaluate(() =>
+      matchMedia('(pointer: coarse)').matches
+        ? [
+            ...document.querySelectorAll(
+              '.bench :is(.grip, .play, .field-number button, .figure-switch label)',
+            ),
+          ]
+            .map((element) => ({ element, box: element.getBoundingClientRect() }))
+            .filter(({ box }) => box.width > 0 && (box.width < 43.5 || box.height < 43.5))
+            .map(({ element, box }) => `${element.className} ${box.width}x${box.height}`)
+        : [],
+    )
+    expect(small).toEqual([])
+  })
+})
+
+test.describe('the numbers', () => {
+  test('slit and wedge: set one, the other follows', async ({ page }) => {
+    await bench(page)
+    await field(page, 'Upper wedge angle').fill('45')
+    // 45 degrees: the slit is as deep as the apex is away from it, 48 mm.
+    await expect(field(page, 'Slit')).toHaveValue('48.0')
+    await field(page, 'Slit').fill('30')
+    await field(page, 'Slit').blur()
+    const wedge = (Math.atan2(30, 48) * 180) / Math.PI
+    await expect(field(page, 'Upper wedge angle')).toHaveValue(wedge.toFixed(1))
+  })
+
+  test('plus and minus are the way without dragging', async ({ page }) => {
+    await bench(page)
+    await page.getByRole('button', { name: 'Slit: more', exact: true }).click()
+    await expect(field(page, 'Slit')).toHaveValue('43.0')
+    await page.getByRole('button', { name: 'Slit: less', exact: true }).click({ clickCount: 2 })
+    await expect(field(page, 'Slit')).toHaveValue('41.0')
+  })
+
+  test('a number out of range is told with the range, and changes nothing', async ({ page }) => {
+    await bench(page)
+    await field(page, 'Slit').fill('400')
+    await expect(page.getByText('Slit goes from 10.0 mm to 90.0 mm.')).toBeVisible()
+    await expect(field(page, 'Slit')).toHaveValue('400')
+    await field(page, 'Slit').blur()
+    await expect(field(page, 'Slit')).toHaveValue('42.0')
+    expect(new URL(page.url()).hash).toBe('')
+  })
+
+  test('inches are remembered', async ({ page }) => {
+    await bench(page)
+    await page.getByRole('button', { name: 'inch' }).click()
+    await expect(field(page, 'Slit')).toHaveValue((42 / 25.4).toFixed(2))
+    await page.reload()
+    await expect(field(page, 'Slit')).toHaveValue((42 / 25.4).toFixed(2))
+  })
+
+  test('what a reading means is told on hover and on focus, and escape puts it away', async ({ page }) => {
+    await bench(page)
+    const says = page.getByText('Stand a ruler on the page, square to it, and read the tip.')
+    await expect(says).toBeHidden()
+    await page.locator('.readings').getByRole('button', { name: 'Rise' }).hover()
+    await expect(says).toBeVisible()
+    await page.mouse.move(0, 0)
+    await expect(says).toBeHidden()
+    await page.locator('.readings').getByRole('button', { name: 'Rise' }).focus()
+    await expect(says).toBeVisible()
+    await page.keyboard.press('Escape')
+    await expect(says).toBeHidden()
+  })
+})
+
+test.describe('motion', () => {
+  test('nothing moves by itself; play opens and shuts the card until pause', async ({ page }) => {
+    await bench(page)
+    await page.waitForTimeout(400)
+    expect(await typed(opening(page))).toBe(96)
+    await page.getByRole('button', { name: 'Open and shut the card' }).click()
+    await expect.poll(() => typed(opening(page))).toBeGreaterThan(110)
+    await page.getByRole('button', { name: 'Pause' }).click()
+    const rested = await typed(opening(page))
+    await page.waitForTimeout(300)
+    expect(await typed(opening(page))).toBe(rested)
+  })
+
+  test('with reduced motion play goes by steps', async ({ page }) => {
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    await bench(page)
+    await page.getByRole('button', { name: 'Open and shut the card' }).click()
+    await expect(opening(page)).toHaveValue('111.0')
+    await page.waitForTimeout(300)
+    await expect(opening(page)).toHaveValue('111.0')
+  })
+})
+
+test.describe('checks', () => {
+  test('a fault is told and shown, its repair mends it, and undo brings it back', async ({ page }) => {
+    await bench(page)
+    await slitEnd(page).focus()
+    await page.keyboard.press('End')
+    const repair = page.locator('.repair').first()
+    await expect(repair).toBeVisible()
+    await expect(page.locator('.drawing .m-fault').first()).toBeAttached()
+    const says = await repair.innerText()
+    expect(says).toMatch(/^Make the .+ -?−?\d+\.\d( mm|°)$/)
+    const sentence = await page.locator('.fault-note li').first().innerText()
+    await repair.click()
+    await expect(page.getByText(sentence.split('\n')[0] ?? '')).toHaveCount(0)
+    await expect(page.locator('.fault-note')).toBeFocused()
+    await page.keyboard.press('Control+z')
+    await expect(page.locator('.repair').first()).toHaveText(says)
+  })
+
+  test('a fault moves nothing on the page', async ({ page }) => {
+    await bench(page)
+    const place = () =>
+      page.locator('.figure-section').evaluate((element) => element.getBoundingClientRect().top)
+    const before = await place()
+    await drag(page, slitEnd(page), 55 * (await perMm(page)), -20)
+    await expect(page.locator('.fault-note')).toHaveAttribute('data-state', 'fault')
+    expect(await place()).toBe(before)
+  })
+
+  test('it is spoken once the hands rest', async ({ page }) => {
+    await bench(page)
+    await slitEnd(page).focus()
+    await page.keyboard.press('End')
+    await expect(page.locator('.fault-note [aria-live]')).not.toHaveText('')
+    await page.keyboard.press('Control+z')
+    await expect(page.locator('.fault-note [aria-live]')).toHaveText(/It works as paper/)
+  })
+})
+
+test.describe('state', () => {
+  test('a link brings the state back, and leaving and returning too', async ({ page, context }) => {
+    await bench(page)
+    await drag(page, slitEnd(page), 24, -12)
+    await opening(page).fill('120')
+    await expect(page).toHaveURL(/opening=120/)
+    const [svg, link] = [await card(page).innerHTML(), page.url()]
+    const other = await context.newPage()
+    await bench(other, link)
+    await expect(opening(other)).toHaveValue('120.0')
+    await expect.poll(() => card(other).innerHTML()).toBe(svg)
+    await page.goto('/chapters/')
+    await page.goBack()
+    await expect(opening(page)).toHaveValue('120.0')
+    await expect.poll(() => card(page).innerHTML()).toBe(svg)
+  })
+
+  test('a bad link is told by field and range, and loses nothing else', async ({ page }) => {
+    await bench(page, `${BEAK}#beak.cut=9000&opening=120`)
+    await expect(page.getByText('must be a number from 0 to 2000 mm, not “9000”')).toBeVisible()
+    await expect(opening(page)).toHaveValue('120.0')
+    await expect(field(page, 'Slit')).toHaveValue('42.0')
+  })
+
+  test('a place of the page in the address is left alone', async ({ page }) => {
+    await bench(page, `${BEAK}#predict`)
+    await page.waitForTimeout(450)
+    expect(new URL(page.url()).hash).toBe('#predict')
+    await expect(page.locator('.bench-notes p')).toHaveCount(0)
+  })
+
+  test('undo and redo by button and by key; a field that is typed in keeps its own', async ({ page }) => {
+    await bench(page)
+    const undo = page.getByRole('button', { name: 'Undo' })
+    await drag(page, slitEnd(page), 24, 0)
+    const dragged = await field(page, 'Slit').inputValue()
+    await undo.click()
+    await expect(field(page, 'Slit')).toHaveValue('42.0')
+    await expect(undo).toBeFocused()
+    await page.keyboard.press('Control+Shift+z')
+    await expect(field(page, 'Slit')).toHaveValue(dragged)
+    await page.keyboard.press('Control+z')
+    await expect(field(page, 'Slit')).toHaveValue('42.0')
+    await page.getByRole('button', { name: 'Redo' }).click()
+    await field(page, 'Lean of the slit').focus()
+    await page.keyboard.press('Control+z')
+    await expect(field(page, 'Slit')).toHaveValue(dragged)
+  })
+
+  test('the link is copied', async ({ page, context }) => {
+    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    await bench(page)
+    await opening(page).fill('120')
+    await page.getByRole('button', { name: 'Copy the link' }).click()
+    await expect(page.getByText('The link is copied.')).toBeVisible()
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toMatch(/#opening=120$/)
+  })
+
+  test('a bench that goes in mid-drag leaves nothing running', async ({ page }) => {
+    const errors: string[] = []
+    page.on('pageerror', (error) => errors.push(error.message))
+    await bench(page)
+    const { x, y } = await middle(slitEnd(page))
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x + 20, y, { steps: 3 })
+    await page.evaluate(() => {
+      const island = document.querySelector('.bench')?.closest('astro-island')
+      island?.dispatchEvent(new CustomEvent('astro:unmount'))
+      island?.remove()
+    })
+    await page.mouse.move(x + 40, y + 10, { steps: 3 })
+    await page.mouse.up()
+    await page.waitForTimeout(500)
+    expect(errors).toEqual([])
+    expect(new URL(page.url()).hash).toBe('')
+    const frames = await page.evaluate(async () => {
+      const ask = globalThis.requestAnimationFrame
+      let asked = 0
+      globalThis.requestAnimationFrame = (run) => {
+        asked++
+        return ask(run)
+      }
+      await new Promise((done) => setTimeout(done, 200))
+      globalThis.requestAnimationFrame = ask
+      return asked
+    })
+    expect(frames).toBe(0)
+  })
+})
+
+test.describe('beside the bench', () => {
+  test('a challenge says how far it is to go, and ticks itself when it is done', async ({ page }) => {
+    await bench(page)
+    const challenge = page.locator('.challenge').first()
+    await challenge.scrollIntoViewIfNeeded()
+    await expect(challenge).toContainText('to go')
+    await expect(challenge).toHaveAttribute('data-done', 'false')
+    // A longer upper half and a deeper slit: 52 sin(2 atan(60 cos 45 / 52)) sin 45 = 36.0.
+    await field(page, 'Upper apex').fill('128')
+    await field(page, 'Slit').fill('60')
+    await field(page, 'Slit').blur()
+    await expect(challenge).toHaveAttribute('data-done', 'true')
+    await expect(challenge).toContainText('Done. Rise is 36.0 mm at 90°.')
+    await expect(challenge.locator('[aria-live]')).toContainText('Challenge done.')
+  })
+
+  test('a ruler’s reading is compared, and a slip is named', async ({ page }) => {
+    await bench(page)
+    const ruler = page.getByRole('textbox', { name: 'My ruler says' })
+    await ruler.scrollIntoViewIfNeeded()
+    await ruler.fill('28,5')
+    await expect(page.locator('.measure-says')).toContainText(
+      /You are \d\.\d mm low\. The likeliest slip: the .* mm short/,
+    )
+    await ruler.fill('ten')
+    await expect(page.locator('.measure-says')).toContainText('Type a number from 0 to')
+    await expect(ruler).toHaveValue('ten')
+  })
+
+  test('the template of the state on the screen is saved, as PDF and as SVG in mm', async ({ page }) => {
+    await bench(page)
+    await field(page, 'Slit').fill('50')
+    await page.getByRole('button', { name: 'Print the template' }).click()
+    await page.getByRole('radio', { name: 'A4' }).check()
+    const save = page.getByRole('button', { name: 'Save the template' })
+    const [pdf] = await Promise.all([page.waitForEvent('download'), save.click()])
+    expect(pdf.suggestedFilename()).toBe('one-slit-two-v-folds-a4.pdf')
+    expect(
+      readFileSync(await pdf.path())
+        .subarray(0, 5)
+        .toString(),
+    ).toBe('%PDF-')
+    await page.getByRole('radio', { name: 'SVG' }).check()
+    const [svg] = await Promise.all([page.waitForEvent('download'), save.click()])
+    const text = readFileSync(await svg.path(), 'utf8')
+    expect(text).toMatch(/<svg[^>]*width="\d+(\.\d+)?mm"/)
+    expect(text).toContain('Slit 50,')
+    await page.getByRole('button', { name: 'Close' }).click()
+    await expect(page.getByRole('button', { name: 'Print the template' })).toBeFocused()
+    await page.reload()
+    await page.getByRole('button', { name: 'Print the template' }).click()
+    await expect(page.getByRole('radio', { name: 'A4' })).toBeChecked()
+  })
+})
