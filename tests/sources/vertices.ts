@@ -42,10 +42,16 @@ const segments = ({ points, closed }: PieceLine): [Spot, Spot][] =>
 
 const isFold = (kind: PieceLine['kind']): kind is Fold => kind === 'mountain' || kind === 'valley'
 
+/** Whether a cut, or the edge of the paper, runs through a point of the sheet. */
+export function onCut(design: Design, spot: Spot): boolean {
+  const lines = pieces(design).flatMap((piece) => piece.lines)
+  const cuts = lines.filter(({ kind }) => kind === 'cut').flatMap(segments)
+  return cuts.some(([p, q]) => distanceToSegment(spot, p, q) <= SAME)
+}
+
 /** Every point inside the paper where a fold ends: not on its edge, and on no cut. */
 export function vertices(design: Design): readonly Vertex[] {
   const lines = pieces(design).flatMap((piece) => piece.lines)
-  const cuts = lines.filter(({ kind }) => kind === 'cut').flatMap(segments)
   const folds = lines.flatMap((line) => {
     const { kind, of } = line
     return isFold(kind) ? segments(line).map(([a, b]) => ({ a, b, fold: kind, crease: of })) : []
@@ -54,7 +60,7 @@ export function vertices(design: Design): readonly Vertex[] {
   for (const { a, b } of folds)
     for (const end of [a, b]) {
       const known = spots.some((spot) => far(spot, end) < SAME)
-      if (!known && cuts.every(([p, q]) => distanceToSegment(end, p, q) > SAME)) spots.push(end)
+      if (!known && !onCut(design, end)) spots.push(end)
     }
   return spots.map((at) => {
     const rays = folds
