@@ -5,9 +5,12 @@ import {
   settingOf as fieldValue,
   highest,
   measure,
+  opensTo,
   pagePoint,
+  partMargin,
   poseAt,
   settable,
+  thickest,
 } from '../../paper/index.ts'
 
 /** What a number in the prose asks of the kernel. Lengths in mm, angles in degrees. */
@@ -18,12 +21,12 @@ export interface Ask {
   readonly and?: string | undefined
   readonly crease?: string | undefined
   readonly across?: number | undefined
-  readonly with?: Readonly<Record<string, number>> | undefined
+  readonly with?: Readonly<Record<string, number | string>> | undefined
 }
 
 export interface Answer {
   readonly value: number
-  readonly unit: 'mm' | 'deg'
+  readonly unit: 'mm' | 'deg' | 'count'
   /** Chosen by the author rather than read off the model: a whole number stays whole. */
   readonly chosen?: true
 }
@@ -73,7 +76,11 @@ const readings: Readonly<Record<string, (design: Design, ask: Ask) => Answer>> =
   rise: (design, ask) => mm(tip(design, ask).rise),
   'stand-off': (design, ask) => mm(tip(design, ask).standOff),
   reach: (design, ask) => mm(tip(design, ask).reach),
-  margin: (design) => mm(measure(design, 0).margin),
+  margin: (design, ask) =>
+    mm(ask.id === undefined ? measure(design, 0).margin : partMargin(design, mechanism(design, ask.id).id)),
+  stop: (design, ask) => deg(opensTo(design, mechanism(design, given(ask.id, 'id', ask.of)).id)),
+  thickness: (design) => mm(thickest(design).thickness),
+  layers: (design) => ({ value: thickest(design).layers, unit: 'count', chosen: true }),
   'highest-rise': (design, ask) =>
     mm(highest(design, mechanism(design, given(ask.id, 'id', ask.of)).id).rise),
   'highest-opening': (design, ask) =>
@@ -135,6 +142,6 @@ export function inText({ value, unit, chosen }: Answer, decimals = 1, bare = fal
   const rounded = chosen ? String(Number(value.toFixed(decimals))) : value.toFixed(decimals)
   // A negative nothing is nothing.
   const digits = Number(rounded) === 0 ? rounded.replace('-', '') : rounded.replace('-', '\u2212')
-  if (bare) return digits
+  if (bare || unit === 'count') return digits
   return unit === 'mm' ? `${digits}\u00a0mm` : `${digits}°`
 }
