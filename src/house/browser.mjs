@@ -50,10 +50,10 @@ export async function findBrowser(say) {
   const present = await presentBrowser()
   if (present) return present
   if (process.platform === 'linux' && process.getuid?.() === 0 && hasApt()) {
-    say('No browser yet: installing Chromium with apt-get …')
+    say('No browser yet: installing Chromium, and tools to measure PDFs, with apt-get …')
     const quiet = { stdio: 'ignore', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }
     spawnSync('apt-get', ['update'], quiet)
-    spawnSync('apt-get', ['install', '-y', 'chromium'], quiet)
+    spawnSync('apt-get', ['install', '-y', 'chromium', 'poppler-utils'], quiet)
     const path = systemBrowser()
     if (path) return path
   }

@@ -10,6 +10,7 @@ const say = (/** @type {string} */ line) => console.log(line)
 
 requireNode()
 if (!(await install(say))) end([stageCount('install', false)])
+const browser = await findBrowser(say)
 rmSync(REPORTS, { recursive: true, force: true })
 mkdirSync(REPORTS, { recursive: true })
 
@@ -29,7 +30,7 @@ const counts = [
 if (!built) {
   say('\nThe browser tests need the built site, and there is none.')
   counts.push(stageCount('browser tests', false))
-} else if (!(await findBrowser(say))) {
+} else if (!browser) {
   say('\nNo browser was found and none could be installed: install Chromium and try again.')
   counts.push(stageCount('browser tests', false))
 } else {
