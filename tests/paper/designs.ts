@@ -115,9 +115,9 @@ function placed(id: string, on: string, length: number, card: Card, plan: Plan, 
   const outward = Math.abs(run + lean)
   const wedge = (wish.poor ? 0 : 8) + plan.left * ((wish.steepest ?? 70) - 8)
   const cut = Math.min(2000, outward * Math.tan(wedge * RAD))
-  // A blade goes outward: a cut that runs back would cross itself.
+  // A blade goes outward and stays on its side of the fold line: other cuts would cross themselves or the fold.
   const outline = plan.outline
-    .map(([a, b]): Flat => [a * cut, apex + run + lean * a + run * (b - 0.5) * 0.4])
+    .map(([a, b]): Flat => [a * cut, apex + run + lean * a + run * (b - 0.5) * (1 - a)])
     .sort(([a], [b]) => a - b)
   return { id, kind: plan.kind, on, apex, run, cut, lean, ...(outline.length > 0 ? { outline } : {}) }
 }
