@@ -6,7 +6,7 @@ import { angleWords, shown } from './format.ts'
 import { Grip, type Place } from './Grip.tsx'
 import { slid } from './keys.ts'
 import { lengthUnit } from './page.ts'
-import { useStage } from './stage.ts'
+import { usePicture, useStage } from './stage.ts'
 
 interface ChartFigureProps {
   readonly bench: Bench
@@ -15,40 +15,42 @@ interface ChartFigureProps {
 
 /** The rise through the whole motion; its dot is the card as it stands. */
 export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 424, height: 296 })
-  const { opening, point } = bench.state.value
-  const length = lengthUnit.value
-  const design = bench.design.value
-  const drawn = chart(design, opening, size, {
-    ...(lead === undefined ? {} : { of: [lead] }),
-    ...(point ? { point } : {}),
-    text,
-    unit: length,
+  const { ref, size, text, inSight } = useStage({ width: 424, height: 296 })
+  return usePicture(bench, inSight, () => {
+    const { opening, point } = bench.state.value
+    const length = lengthUnit.value
+    const design = bench.design.value
+    const drawn = chart(design, opening, size, {
+      ...(lead === undefined ? {} : { of: [lead] }),
+      ...(point ? { point } : {}),
+      text,
+      unit: length,
+    })
+    const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
+    const at: Place | null = dot?.mark === 'dot' ? dot.at : null
+    const rise = bench.readings.value[0]
+    const said = rise ? `, ${rise.label.toLowerCase()} ${shown(rise.value, rise.unit, length)}` : ''
+    return (
+      <div class="stage stage-chart" ref={ref}>
+        <Figure drawing={drawn} />
+        {at ? (
+          <Grip
+            label="Opening, on the chart"
+            at={at}
+            box={size}
+            way="level"
+            value={{ now: opening, min: 0, max: 180, text: `${angleWords(opening)}${said}` }}
+            held={bench.held.value === 'chart'}
+            rides=""
+            onHold={() => bench.hold('chart')}
+            onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
+            onRelease={bench.release}
+            onCancel={bench.cancel}
+            onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
+            onRest={bench.rest}
+          />
+        ) : null}
+      </div>
+    )
   })
-  const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
-  const at: Place | null = dot?.mark === 'dot' ? dot.at : null
-  const rise = bench.readings.value[0]
-  const said = rise ? `, ${rise.label.toLowerCase()} ${shown(rise.value, rise.unit, length)}` : ''
-  return (
-    <div class="stage stage-chart" ref={ref}>
-      <Figure drawing={drawn} />
-      {at ? (
-        <Grip
-          label="Opening, on the chart"
-          at={at}
-          box={size}
-          way="level"
-          value={{ now: opening, min: 0, max: 180, text: `${angleWords(opening)}${said}` }}
-          held={bench.held.value === 'chart'}
-          rides=""
-          onHold={() => bench.hold('chart')}
-          onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
-          onRelease={bench.release}
-          onCancel={bench.cancel}
-          onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
-          onRest={bench.rest}
-        />
-      ) : null}
-    </div>
-  )
 }

@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
-import { useEffect, useId, useMemo, useState } from 'preact/hooks'
+import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks'
 import type { Design, Flat } from '../paper/index.ts'
 import type { BenchConfig } from './config.ts'
 import { shown, typed, unitSign } from './format.ts'
@@ -50,7 +50,14 @@ export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYours
   const field = useId()
   const [text, setText] = useState('')
   const [tools, setTools] = useState<Tools | null>(null)
+  const input = useRef<HTMLInputElement>(null)
   const fetchTools = () => void import('./compare.ts').then(setTools, () => {})
+  useEffect(() => {
+    // What was typed before the page woke counts too.
+    if (!input.current?.value) return
+    setText(input.current.value)
+    fetchTools()
+  }, [])
   const length = lengthUnit.value
   const { made, point } = useRested(slug, design, config)
   const where = useMemo(() => ({ id, opening: at }), [id, at])
@@ -65,6 +72,7 @@ export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYours
       <p class="measure-ask">
         <label for={field}>My ruler says</label>
         <input
+          ref={input}
           id={field}
           type="text"
           inputMode="decimal"

@@ -6,7 +6,7 @@ import { Figure } from './Figure.tsx'
 import { slid } from './keys.ts'
 import { lengthUnit } from './page.ts'
 import { RangeField } from './RangeField.tsx'
-import { useStage } from './stage.ts'
+import { usePicture, useStage } from './stage.ts'
 
 /** Where the section is cut, without dragging. */
 export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
@@ -51,19 +51,21 @@ interface SectionFigureProps {
 
 /** The fold from its end: how the parts stand over the page. */
 export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 590, height: 296 })
-  const { opening, station, point } = bench.state.value
-  const unit = lengthUnit.value
-  const at = station === null && lead !== undefined ? lead : bench.station.value
-  const plain = section(bench.poser.value, opening, at, size, {
-    ...(lead === undefined ? {} : { of: lead }),
-    text,
-    unit,
+  const { ref, size, text, inSight } = useStage({ width: 590, height: 296 })
+  return usePicture(bench, inSight, () => {
+    const { opening, station, point } = bench.state.value
+    const unit = lengthUnit.value
+    const at = station === null && lead !== undefined ? lead : bench.station.value
+    const plain = section(bench.poser.value, opening, at, size, {
+      ...(lead === undefined ? {} : { of: lead }),
+      text,
+      unit,
+    })
+    const drawing = point ? pointInSection(plain, point, opening, { text, unit }) : plain
+    return (
+      <div class="stage stage-section" ref={ref}>
+        <Figure drawing={drawing} />
+      </div>
+    )
   })
-  const drawing = point ? pointInSection(plain, point, opening, { text, unit }) : plain
-  return (
-    <div class="stage stage-section" ref={ref}>
-      <Figure drawing={drawing} />
-    </div>
-  )
 }

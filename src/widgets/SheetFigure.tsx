@@ -9,7 +9,7 @@ import { type LengthUnit, shown, spoken } from './format.ts'
 import { Grip, type Place } from './Grip.tsx'
 import { type SliderKey, slid } from './keys.ts'
 import { lengthUnit } from './page.ts'
-import { useStage } from './stage.ts'
+import { usePicture, useStage } from './stage.ts'
 
 interface HandleGripProps {
   readonly bench: Bench
@@ -112,28 +112,30 @@ interface SheetFigureProps {
 
 /** The flat sheet, with everything that can be dragged on it. */
 export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 424, height: 352 })
-  const unit = lengthUnit.value
-  const { design, point } = bench.state.value
-  const handles = bench.handles.value
-  const plain = pattern(design, size, {
-    handles: handles.map(({ key }) => key),
-    faults: bench.checks.value ?? [],
-    text,
-    unit,
+  const { ref, size, text, inSight } = useStage({ width: 424, height: 352 })
+  return usePicture(bench, inSight, () => {
+    const unit = lengthUnit.value
+    const { design, point } = bench.state.value
+    const handles = bench.handles.value
+    const plain = pattern(design, size, {
+      handles: handles.map(({ key }) => key),
+      faults: bench.checks.value ?? [],
+      text,
+      unit,
+    })
+    const sheet = point ? pointOnSheet(plain, point, design.card, { text, unit }) : plain
+    const station = bench.station.value
+    const drawing: Drawing = section
+      ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
+      : sheet
+    return (
+      <div class="stage stage-sheet" ref={ref}>
+        <Figure drawing={drawing} />
+        {section ? <StationGrip {...{ bench, sheet, station, length: unit }} /> : null}
+        {handles.map((handle) => (
+          <HandleGrip key={handle.key} {...{ bench, handle, sheet, length: unit }} />
+        ))}
+      </div>
+    )
   })
-  const sheet = point ? pointOnSheet(plain, point, design.card, { text, unit }) : plain
-  const station = bench.station.value
-  const drawing: Drawing = section
-    ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
-    : sheet
-  return (
-    <div class="stage stage-sheet" ref={ref}>
-      <Figure drawing={drawing} />
-      {section ? <StationGrip {...{ bench, sheet, station, length: unit }} /> : null}
-      {handles.map((handle) => (
-        <HandleGrip key={handle.key} {...{ bench, handle, sheet, length: unit }} />
-      ))}
-    </div>
-  )
 }

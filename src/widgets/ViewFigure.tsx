@@ -8,7 +8,7 @@ import { angleWords, shown } from './format.ts'
 import { Grip, type Place } from './Grip.tsx'
 import { slid } from './keys.ts'
 import { lengthUnit } from './page.ts'
-import { useStage } from './stage.ts'
+import { usePicture, useStage } from './stage.ts'
 
 /** Degrees the view turns for each pixel of a drag, and at each press. */
 const TURN_PER_PIXEL = 0.45
@@ -77,69 +77,73 @@ interface ViewFigureProps {
 
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
 export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
-  const { ref, size, text } = useStage({ width: 590, height: 352 })
+  const { ref, size, text, inSight } = useStage({ width: 590, height: 352 })
   const drag = useRef<Drag | null>(null)
-  const { opening, camera, point } = bench.state.value
-  const unit = lengthUnit.value
-  const plain = view(bench.poser.value, opening, camera, size, {
-    ...options,
-    handle: true,
-    faults: bench.checks.value ?? [],
-    text,
-    unit,
-  })
-  const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
-  const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
-  const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
+  return usePicture(bench, inSight, () => {
+    const { opening, camera, point } = bench.state.value
+    const unit = lengthUnit.value
+    const plain = view(bench.poser.value, opening, camera, size, {
+      ...options,
+      handle: true,
+      faults: bench.checks.value ?? [],
+      text,
+      unit,
+    })
+    const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
+    const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
+    const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
 
-  const placeOf = (event: PointerEvent): Place => {
-    const { left, top } = (event.currentTarget as Element).getBoundingClientRect()
-    return [event.clientX - left, event.clientY - top]
-  }
-  const end = (event: PointerEvent, how: () => void) => {
-    if (drag.current?.pointer !== event.pointerId) return
-    drag.current = null
-    how()
-  }
-  return (
-    // The keys' way to do the same: the slider of the opening, and the knobs.
-    <div
-      class="stage stage-view"
-      data-held={bench.held.value}
-      ref={ref}
-      onPointerDown={(event) => {
-        const target = event.target as Element
-        if (event.button !== 0 || drag.current || target.closest('.grip')) return
-        const from = placeOf(event)
-        const of = target.closest('.m-facet, .m-edge')?.getAttribute('data-of')
-        bench.hold(of ? 'opening' : 'camera')
-        const move = of ? cardDrag(bench, drawn, handle, from, of.endsWith('/left')) : tableDrag(bench, from)
-        drag.current = { pointer: event.pointerId, from, move }
-        event.currentTarget.setPointerCapture(event.pointerId)
-      }}
-      onPointerMove={(event) => {
-        if (drag.current?.pointer === event.pointerId) drag.current.move(placeOf(event))
-      }}
-      onPointerUp={(event) => end(event, bench.release)}
-      // The browser takes a finger over to scroll: what it did here is undone.
-      onPointerCancel={(event) => end(event, bench.cancel)}
-      onLostPointerCapture={(event) => end(event, bench.release)}
-    >
-      <Figure drawing={drawn} />
-      <Grip
-        label="Opening, by the edge of the page"
-        at={handle}
-        box={size}
-        value={{ now: opening, min: 0, max: 180, text: angleWords(opening) }}
-        held={bench.held.value === 'opening'}
-        rides={`opening ${shown(opening, 'deg', 'mm')}`}
-        onHold={() => bench.hold('opening')}
-        onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
-        onRelease={bench.release}
-        onCancel={bench.cancel}
-        onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
-        onRest={bench.rest}
-      />
-    </div>
-  )
+    const placeOf = (event: PointerEvent): Place => {
+      const { left, top } = (event.currentTarget as Element).getBoundingClientRect()
+      return [event.clientX - left, event.clientY - top]
+    }
+    const end = (event: PointerEvent, how: () => void) => {
+      if (drag.current?.pointer !== event.pointerId) return
+      drag.current = null
+      how()
+    }
+    return (
+      // The keys' way to do the same: the slider of the opening, and the knobs.
+      <div
+        class="stage stage-view"
+        data-held={bench.held.value}
+        ref={ref}
+        onPointerDown={(event) => {
+          const target = event.target as Element
+          if (event.button !== 0 || drag.current || target.closest('.grip')) return
+          const from = placeOf(event)
+          const of = target.closest('.m-facet, .m-edge')?.getAttribute('data-of')
+          bench.hold(of ? 'opening' : 'camera')
+          const move = of
+            ? cardDrag(bench, drawn, handle, from, of.endsWith('/left'))
+            : tableDrag(bench, from)
+          drag.current = { pointer: event.pointerId, from, move }
+          event.currentTarget.setPointerCapture(event.pointerId)
+        }}
+        onPointerMove={(event) => {
+          if (drag.current?.pointer === event.pointerId) drag.current.move(placeOf(event))
+        }}
+        onPointerUp={(event) => end(event, bench.release)}
+        // The browser takes a finger over to scroll: what it did here is undone.
+        onPointerCancel={(event) => end(event, bench.cancel)}
+        onLostPointerCapture={(event) => end(event, bench.release)}
+      >
+        <Figure drawing={drawn} />
+        <Grip
+          label="Opening, by the edge of the page"
+          at={handle}
+          box={size}
+          value={{ now: opening, min: 0, max: 180, text: angleWords(opening) }}
+          held={bench.held.value === 'opening'}
+          rides={`opening ${shown(opening, 'deg', 'mm')}`}
+          onHold={() => bench.hold('opening')}
+          onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
+          onRelease={bench.release}
+          onCancel={bench.cancel}
+          onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
+          onRest={bench.rest}
+        />
+      </div>
+    )
+  })
 }

@@ -1,12 +1,15 @@
-import type { RefObject } from 'preact'
+import type { JSX, RefObject } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { Size } from '../drawing/camera.ts'
+import type { Bench } from './bench-model.ts'
 
 /** A figure's place on the page: how large it is and how large its words are, px. */
 export interface Stage {
   readonly ref: RefObject<HTMLDivElement>
   readonly size: Size
   readonly text: number
+  /** Whether it is on the screen, or nearly so. */
+  readonly inSight: boolean
 }
 
 /** Height of the words in figures before anything is measured, px. */
@@ -19,6 +22,7 @@ const TEXT = 15
 export function useStage(start: Size): Stage {
   const ref = useRef<HTMLDivElement>(null)
   const [place, setPlace] = useState({ ...start, text: TEXT })
+  const [inSight, setInSight] = useState(true)
   useLayoutEffect(() => {
     const element = ref.current
     if (!element) return undefined
@@ -34,13 +38,29 @@ export function useStage(start: Size): Stage {
     look()
     const watch = new ResizeObserver(look)
     watch.observe(element)
+    const see = new IntersectionObserver(([entry]) => setInSight(entry?.isIntersecting ?? true), {
+      rootMargin: '64px',
+    })
+    see.observe(element)
     // The switch for the projector changes the words without changing the place.
     addEventListener('resize', look)
     return () => {
       watch.disconnect()
+      see.disconnect()
       removeEventListener('resize', look)
     }
   }, [])
   const { width, height, text } = place
-  return { ref, size: { width, height }, text }
+  return { ref, size: { width, height }, text, inSight }
+}
+
+/**
+ * A figure's picture. While something is dragged or plays, a figure that nobody can see is not drawn: it
+ * catches up when the hand rests, or when it comes into sight.
+ */
+export function usePicture(bench: Bench, inSight: boolean, draw: () => JSX.Element): JSX.Element {
+  const last = useRef<JSX.Element | null>(null)
+  const moving = bench.held.value !== null || bench.playing.value
+  if (inSight || !moving || last.current === null) last.current = draw()
+  return last.current
 }

@@ -18,7 +18,7 @@ const reading = (page: Page, name: string): Locator =>
 const card = (page: Page): Locator => page.locator('.stage-view .drawing')
 const opening = (page: Page): Locator => field(page, 'Opening')
 
-const number = async (locator: Locator): Promise<number> => Number(await locator.innerText())
+const number = async (locator: Locator): Promise<number> => Number(await locator.textContent())
 const typed = async (locator: Locator): Promise<number> => Number(await locator.inputValue())
 
 async function middle(locator: Locator): Promise<{ x: number; y: number }> {
@@ -314,11 +314,11 @@ test.describe('checks', () => {
     const repair = page.locator('.repair').first()
     await expect(repair).toBeVisible()
     await expect(page.locator('.drawing .m-fault').first()).toBeAttached()
-    const says = await repair.innerText()
+    const says = (await repair.textContent()) ?? ''
     expect(says).toMatch(/^Make the .+ -?−?\d+\.\d( mm|°)$/)
-    const sentence = await page.locator('.fault-note li').first().innerText()
+    const sentence = await page.locator('.fault-note li > span').first().textContent()
     await repair.click()
-    await expect(page.getByText(sentence.split('\n')[0] ?? '')).toHaveCount(0)
+    await expect(page.getByText(sentence ?? '')).toHaveCount(0)
     await expect(page.locator('.fault-note')).toBeFocused()
     await page.keyboard.press('Control+z')
     await expect(page.locator('.repair').first()).toHaveText(says)
