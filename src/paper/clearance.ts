@@ -160,7 +160,7 @@ const seen = (motion: Motion, still: Still, body: Body, panel: number): Float64A
   seenInto(new Float64Array((body.flat.length / 2) * 3), motion, still, body, panel)
 
 /** One body over a stretch, seen from a panel: its corners at both ends, and M for each. */
-interface Path {
+export interface Path {
   corners: number
   readonly from: Float64Array
   readonly to: Float64Array
@@ -186,7 +186,13 @@ function follow(path: Path, motion: Motion, stretch: Stretch, body: Body, panel:
 }
 
 /** Whether every corner stays beyond `edge` along a direction through the whole stretch, joints aside. */
-function beyond({ corners, from, to, M }: Path, x: number, y: number, z: number, edge: number): boolean {
+export function beyond(
+  { corners, from, to, M }: Path,
+  x: number,
+  y: number,
+  z: number,
+  edge: number,
+): boolean {
   for (let k = 0, i = 0; k < corners; k++, i += 3) {
     const a = x * (from[i] as number) + y * (from[i + 1] as number) + z * (from[i + 2] as number) - edge
     const b = x * (to[i] as number) + y * (to[i + 1] as number) + z * (to[i + 2] as number) - edge

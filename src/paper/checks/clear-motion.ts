@@ -60,7 +60,7 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
       verdict: 'clear',
       value: 0,
       ids: [],
-      sentence: 'All parts pass clear of each other, from flat to shut.',
+      sentence: 'All parts pass clear of each other, from flat to nearly shut.',
     },
   ]
 }

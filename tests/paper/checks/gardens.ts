@@ -15,7 +15,7 @@ interface Sprout {
 }
 
 /** Spread evenly: a generator of doubles would dwell on the tiniest of them. */
-const between = (min: number, max: number): fc.Arbitrary<number> =>
+export const between = (min: number, max: number): fc.Arbitrary<number> =>
   fc.integer({ min: 0, max: 2 ** 31 - 1 }).map((n) => min + ((max - min) * n) / 2 ** 31)
 
 const sprout: fc.Arbitrary<Sprout> = fc.record({

@@ -8,7 +8,7 @@ import { bodyOf, motionOf } from '../../../src/paper/motion.ts'
 import { designs, runs } from '../designs.ts'
 import { dotOf, minus, RAD } from '../space.ts'
 import { planeOf } from './crossing.ts'
-import { gardens } from './gardens.ts'
+import { between, gardens } from './gardens.ts'
 
 const points = (still: Still, body: Body): Vec3[] => {
   const p = still.places(body)
@@ -91,6 +91,22 @@ describe('between two openings every point keeps to its bounds', () => {
         expect(strays(made, WORLD, from, to).share).toBeLessThanOrEqual(1)
       }),
       runs(100),
+    )
+  })
+
+  test('with steep wedges, whose folds swing round in the last degrees', () => {
+    const late = fc
+      .tuple(between(100, 179), between(0.01, 1))
+      .map(([from, part]) => [from, from + part * (180 - from)] as const)
+    fc.assert(
+      fc.property(
+        designs({ chain: true, depth: 4, kinds: ['cut-v-fold'], steepest: 89 }),
+        late,
+        (made, [from, to]) => {
+          expect(strays(made, WORLD, from, to).share).toBeLessThanOrEqual(1)
+        },
+      ),
+      runs(300),
     )
   })
 

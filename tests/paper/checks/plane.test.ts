@@ -18,10 +18,7 @@ import { convexParts, signedArea } from '../../../src/paper/faces.ts'
 import type { Flat } from '../../../src/paper/index.ts'
 import { runs } from '../designs.ts'
 import { nextFloat, RAD } from '../space.ts'
-
-/** Spread evenly: a generator of doubles would dwell on the tiniest of them. */
-const between = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.integer({ min: 0, max: 2 ** 31 - 1 }).map((n) => min + ((max - min) * n) / 2 ** 31)
+import { between } from './gardens.ts'
 
 const point: fc.Arbitrary<Flat> = fc.tuple(between(-50, 50), between(-50, 50))
 
@@ -93,6 +90,32 @@ describe('against polyclip-ts', () => {
       }),
       runs(500),
     )
+  })
+
+  test('a bar laid across a dent reaches over, though all its corners are inside', () => {
+    const dented: Flat[] = [
+      [0, 0],
+      [30, 0],
+      [30, 20],
+      [20, 20],
+      [20, 10],
+      [10, 10],
+      [10, 20],
+      [0, 20],
+    ]
+    const bar: Flat[] = [
+      [5, 5],
+      [25, 5],
+      [25, 14],
+      [5, 14],
+    ]
+    expect(overshoot(bar, dented).distance).toBeCloseTo(4, 9)
+    expect(
+      overshoot(
+        bar.map(([a, l]): Flat => [a, Math.min(l, 10)]),
+        dented,
+      ).distance,
+    ).toBe(0)
   })
 
   test('two convex parts overlap exactly if they have an area in common, and that is the one found', () => {

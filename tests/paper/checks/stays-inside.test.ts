@@ -5,7 +5,7 @@ import { compile, shutMargin } from '../../../src/paper/index.ts'
 import { design, designs, runs, vFold } from '../designs.ts'
 import { DEG, RAD } from '../space.ts'
 import { first, layer, mirrored, only } from './designs.ts'
-import { gardens } from './gardens.ts'
+import { between, gardens } from './gardens.ts'
 
 /** The least margin of the mechanisms named at one opening, from the pose alone. */
 function marginAt(made: Design, ids: readonly string[]): (opening: number) => number {
@@ -77,6 +77,47 @@ test('a ridge that leans back when shut sticks out on the way, while it stands u
   expect(Math.abs((found?.value ?? 0) + 5)).toBeLessThan(1e-3)
   expect(Math.abs((found?.opening ?? 0) - 2 * Math.acos(1 / Math.sqrt(3)) * DEG)).toBeLessThan(1)
   expect(found?.sentence).toBe('The beak sticks out 5.0 mm past the side edge when the card is open at 109°.')
+})
+
+test('the least margin of a leaning ridge is the page less the ridge, whatever the wedge', () => {
+  fc.assert(
+    fc.property(between(47, 80), between(30, 160), (wedge, ridge) => {
+      // Its own shut and flat ends are no worse than this: the slit runs back to a fold of 20 mm at most.
+      const short = 20 * Math.cos(wedge * RAD)
+      const beak = {
+        ...vFold('beak', 'gutter', 300, -ridge, wedge),
+        cut: short * Math.tan(wedge * RAD),
+        lean: ridge - short,
+      }
+      const found = only('stays-inside', design([beak], { width: 200, height: 600 }))[0]
+      expect(Math.abs((found?.value ?? 0) - (200 - ridge))).toBeLessThan(1e-3)
+      expect(Math.abs((found?.opening ?? 0) - 2 * DEG * Math.acos(1 / Math.tan(wedge * RAD)))).toBeLessThan(
+        0.5,
+      )
+    }),
+    runs(200),
+  )
+})
+
+test('a mechanism that stops the card is judged up to its stop', () => {
+  const moth = {
+    id: 'moth',
+    kind: 'glued-v-fold',
+    on: 'gutter',
+    apex: 40,
+    toward: 1,
+    base: 60,
+    facet: 45,
+    foot: 40,
+    ridge: 40,
+    tab: 8,
+  }
+  const found = first('stays-inside', [moth])
+  expect(found.verdict).toBeUndefined()
+  expect(found.ok).toBe(true)
+  // Base 60, facet 45: the card stops at 109.47 degrees (arccos -1/3).
+  expect(found.opening).toBeLessThan(109.48)
+  expect(first('clear-motion', [moth])).toMatchObject({ ok: true, verdict: 'clear' })
 })
 
 test('no opening has a smaller margin than the one found, and one has it', () => {
