@@ -23,7 +23,7 @@ export default defineConfig({
   server: { port: 4321 },
   devToolbar: { enabled: false },
   integrations: [mdx(), preact()],
-  // What is fetched at a press is small and near: a helper that fetches it sooner would cost every page more.
+  // What is fetched at a press is small and near: fetching it sooner would cost every page more.
   vite: {
     build: {
       modulePreload: false,
