@@ -39,6 +39,35 @@ const ways: Readonly<Record<string, readonly Way[]>> = {
   ],
   // The sine of 30° is a half.
   layers: [{ opening: 30 }, { change: [['roof', { startCut: 30, endCut: 30 }]] }],
+  'cut-on-the-new-folds': [
+    { change: [['left-eye', { run: 42 }]] },
+    // Only the host changes, and the guest goes with it.
+    { change: [['beak', { cut: 40 }]] },
+  ],
+  'a-v-fold-of-its-own-card': [
+    // Flat open, cos φ = cos α / cos β: a facet angle larger than the base angle keeps the ridge up.
+    { change: [['moth', { 'left.facet': 54, 'right.facet': 54 }]] },
+    // Base and facet together are 105° on either side.
+    { change: [['moth', { 'left.base': 50, 'left.facet': 55, 'right.facet': 60 }]] },
+  ],
+  'v-on-v': [
+    { change: [['left-wing', { 'left.facet': 55, 'right.facet': 55, ridge: 66 }]] },
+    { change: [['tail', { 'left.facet': 70, 'right.facet': 70 }]] },
+  ],
+  'pieces-that-sweep': [
+    {
+      change: [
+        ['moon', { size: 60 }],
+        ['hill', { apex: 44 }],
+      ],
+    },
+    { change: [['hill', { apex: 46, 'left.facet': 73, 'right.facet': 73 }]] },
+  ],
+  'tents-and-floating-layers': [
+    { change: [['back', { leftWall: 52, rightWall: 52 }]] },
+    // 34 and 24 on the left: 24 and 34 on the right.
+    { change: [['heap', { rightFoot: 24, rightWall: 34 }]] },
+  ],
 }
 
 describe.each(slugs)('%s', (slug) => {
@@ -94,15 +123,19 @@ describe.each(slugs)('%s', (slug) => {
     expect(typed).toEqual([])
   })
 
-  test('makes the card in order: flat first, open last, folded in between', () => {
+  test('makes the card in order: flat or cut out first, open last, put together and shut in between', () => {
     const shown = all(tree, 'Step').map((step) => attribute(step, 'shows'))
-    expect(shown[0]).toBe('flat')
+    expect(['flat', 'piece']).toContain(shown[0])
     expect(shown.at(-1)).toBe('open')
     expect(shown.some((state) => state === 'shut' || state === 'folding')).toBe(true)
-    if (design.mechanisms.length > 0) {
+    const [first] = design.mechanisms.filter(({ on }) => on === 'gutter')
+    if (first?.kind.startsWith('cut-')) {
       expect(shown.indexOf('creased')).toBeGreaterThan(shown.indexOf('flat'))
       expect(shown.indexOf('reversing')).toBeGreaterThan(shown.indexOf('creased'))
       expect(shown.lastIndexOf('shut')).toBeGreaterThan(shown.indexOf('reversing'))
+    } else if (first) {
+      expect(shown.indexOf('glued')).toBeGreaterThan(shown.indexOf('piece'))
+      expect(shown.lastIndexOf('shut')).toBeGreaterThan(shown.indexOf('glued'))
     }
   })
 
