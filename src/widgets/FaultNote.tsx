@@ -5,9 +5,13 @@ import type { Bench } from './bench-model.ts'
 import { type LengthUnit, shown, small } from './format.ts'
 import { lengthUnit } from './page.ts'
 
-/** What the repair's button says: `Make the slit 34.2 mm`. */
-export const repairSays = ({ label, to, unit }: Repair, length: LengthUnit): string =>
-  `Make the ${small(label)} ${shown(to, unit, length)}`
+/** What the repair's button says: `Make the slit 34.2 mm`. Where several could be meant it says whose. */
+export function repairSays({ id, field, label, to, unit }: Repair, bench: Bench, length: LengthUnit): string {
+  const offered = bench.fields.find(({ key }) => key === `${id}.${field}`)
+  const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${id.replaceAll('-', ' ')}` : ''
+  const name = offered ? small(offered.label) : `${small(label)}${owner}`
+  return `Make the ${name} ${shown(to, unit, length)}`
+}
 
 const allWell = 'It works as paper: it shuts flat, opens flat, and nothing is in the way.'
 
@@ -63,7 +67,7 @@ function FaultLine({ bench, check, length, onMended }: LineProps): JSX.Element {
             onMended()
           }}
         >
-          {repairSays(repair, length)}
+          {repairSays(repair, bench, length)}
         </button>
       ) : null}
     </li>

@@ -10,7 +10,7 @@ import { usePicture, useStage } from './stage.ts'
 
 /** Where the section is cut, without dragging. */
 export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
-  const { station, design } = bench.state.value
+  const { station, design, point } = bench.state.value
   return (
     <div class="figure-bar">
       <span aria-hidden="true">Cut at</span>
@@ -37,7 +37,7 @@ export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
           bench.rest()
         }}
       >
-        Stay at the tip
+        {point ? 'Stay at the dot' : 'Stay at the tip'}
       </button>
     </div>
   )
