@@ -1,15 +1,31 @@
-import type { Check, Derived, Design, Field, LineKind, Placed, SheetHandle } from '../paper/index.ts'
-import { compile, handlesOf, pieces, settable, settingOf, surfaces } from '../paper/index.ts'
+import type {
+  Check,
+  Derived,
+  Design,
+  Field,
+  FlatCrease,
+  LineKind,
+  Piece,
+  Placed,
+  SheetHandle,
+} from '../paper/index.ts'
+import { flatCreases, flatParts, handlesOf, pieces, settable, settingOf } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import { faultMarks } from './faults.ts'
-import type { Drawing, Mark, PathMark, Point, Role } from './marks.ts'
+import { hatch, strokes } from './hatch.ts'
+import type { Extent, Layout } from './layout.ts'
+import { layOut } from './layout.ts'
+import type { Drawing, Mark, PathMark, Point, Role, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
 import { cardOf } from './paper.ts'
 import type { Rect, Wish } from './words.ts'
-import { placeWords, textWidth } from './words.ts'
+import { placeWords, textWidth, wordRect } from './words.ts'
 
-/** A place on the flat sheet, mm: gutter on x = 0, right page at x > 0, the reader's end at y = 0, seen from inside. */
+/**
+ * A place on a flat piece, mm. On the card: gutter on x = 0, right page at x > 0, the reader's end at y = 0,
+ * seen from inside. On a glued piece: in its own frame, seen from its front.
+ */
 export type SheetPoint = readonly [x: number, y: number]
 
 export interface PatternOptions {
@@ -27,6 +43,8 @@ export interface PatternOptions {
   readonly squares?: boolean
   /** Names of the line kinds that are there; default true on screen. */
   readonly legend?: boolean
+  /** The glued pieces too, beside the card or below it; default true on screen. On the sheet: the card alone. */
+  readonly glued?: boolean
   readonly faults?: readonly Check[]
   /** Height of the type: px (default 15) on screen, mm (default 3.4) on the sheet. */
   readonly text?: number
@@ -34,9 +52,9 @@ export interface PatternOptions {
 }
 
 export interface Pattern extends Drawing {
-  /** From a point of the drawing to the flat sheet, mm, and back. */
-  toSheet(p: Point): SheetPoint
-  fromSheet(p: SheetPoint): Point
+  /** From a point of the drawing to a flat piece (the card if left out), mm, and back. */
+  toSheet(p: Point, piece?: string): SheetPoint
+  fromSheet(p: SheetPoint, piece?: string): Point
 }
 
 const wanted = (which: boolean | readonly string[] | undefined, id: string): boolean =>
@@ -124,7 +142,11 @@ function legendMarks(plan: LegendPlan, top: number, text: number): Mark[] {
             role,
           }
     const at: Point = [x + (role === 'square' ? 14 : SAMPLE) + NEAR, y + text * 0.33]
-    return [sample, { mark: 'word', at, text: words, role: 'note', anchor: 'start', size: text }]
+    const across: Mark[] =
+      role === 'glue' && sample.mark === 'path'
+        ? [{ ...sample, runs: sample.runs.flatMap((run) => strokes(run, 7, 6)) }]
+        : []
+    return [sample, ...across, { mark: 'word', at, text: words, role: 'note', anchor: 'start', size: text }]
   })
 }
 
@@ -137,10 +159,98 @@ const say = (field: Field | Derived<Placed>, value: number, unit: LengthUnit): s
 /** A fold's wedge angle as an arc on the sheet: where it lies, and its middle. */
 interface Arc {
   readonly id: string
+  readonly piece: string
   readonly points: readonly SheetPoint[]
   readonly middle: SheetPoint
   readonly corner: SheetPoint
   readonly words: string
+}
+
+/** What is drawn of a design's pieces: equal ones of one mechanism once, with their number. */
+interface Shown {
+  readonly shown: readonly Piece[]
+  /** A piece that is not drawn, and the equal one that is. */
+  readonly twins: ReadonlyMap<string, string>
+  readonly counts: ReadonlyMap<string, number>
+}
+
+const ownerOf = (piece: string): string => piece.slice(0, piece.indexOf('/'))
+
+const alike = (a: Piece, b: Piece): boolean =>
+  ownerOf(a.id) === ownerOf(b.id) &&
+  a.lines.length === b.lines.length &&
+  a.lines.every(({ kind, points }, k) => {
+    const other = b.lines[k]
+    return (
+      kind === other?.kind &&
+      points.length === other.points.length &&
+      points.every(
+        ([x, y], n) => Math.hypot(x - (other.points[n]?.[0] ?? 0), y - (other.points[n]?.[1] ?? 0)) < 1e-6,
+      )
+    )
+  })
+
+function shownPieces(all: readonly Piece[], glued: boolean): Shown {
+  const shown: Piece[] = []
+  const twins = new Map<string, string>()
+  const counts = new Map<string, number>()
+  for (const piece of glued ? all : all.slice(0, 1)) {
+    const twin = shown.find((other) => other.id !== 'card' && alike(other, piece))
+    if (twin) twins.set(piece.id, twin.id)
+    else shown.push(piece)
+    const of = twin?.id ?? piece.id
+    counts.set(of, (counts.get(of) ?? 0) + 1)
+  }
+  return { shown, twins, counts }
+}
+
+/** A piece's name for the reader: `moth`, `pond platform`, `pond wall, 3 times`. */
+function pieceName(id: string, count: number): string {
+  const [owner = '', part = ''] = id.split('/')
+  const name = part === 'piece' ? owner : `${owner} ${part.replace(/-\d+$/, '')}`
+  return count > 1 ? `${name}, ${count} times` : name
+}
+
+/** What the drawing says of the glued pieces it shows. */
+function withPieces(parts: readonly Piece[], counts: ReadonlyMap<string, number>): string {
+  const names = parts.slice(1).map(({ id }) => pieceName(id, counts.get(id) ?? 1))
+  return names.length === 0 ? '' : ` With it the pieces to glue on: ${names.join('; ')}.`
+}
+
+/** The pieces side by side, as they are seen: `hand` -1 for the outside, where left and right change places. */
+function laidOut({ shown, counts }: Shown, room: Size, hand: number, text: number): Layout {
+  const extents = shown.map(({ id, outline }): Extent => {
+    const [xs, ys] = [outline.map(([x]) => hand * x), outline.map(([, y]) => y)]
+    return {
+      id,
+      x: [Math.min(...xs), Math.max(...xs)],
+      y: [Math.min(...ys), Math.max(...ys)],
+      name: id === 'card' ? 0 : textWidth(pieceName(id, counts.get(id) ?? 1), text),
+    }
+  })
+  return layOut(extents, room, text * 1.35)
+}
+
+/** The mechanisms' paper in a tint of its card, each where it is cut from. */
+function tints(
+  design: Design,
+  parts: readonly Piece[],
+  face: 'inside' | 'outside',
+  fromSheet: (p: SheetPoint, piece?: string) => Point,
+): Mark[] {
+  const side = face === 'inside' ? 'front' : 'back'
+  const marks = new Map<number, PathMark & { runs: Point[][] }>()
+  for (const { sheet, owner, panel, piece, points } of flatParts(design)) {
+    if (owner < 0 || !parts.some(({ id }) => id === piece)) continue
+    const run = points.map((p) => fromSheet(p, piece))
+    const mark = marks.get(sheet)
+    if (mark) mark.runs.push(run)
+    else {
+      const paint = { card: cardOf(owner), light: 1, face: side } as const
+      marks.set(sheet, { mark: 'path', runs: [run], closed: true, role: 'paper', of: panel, paint })
+    }
+  }
+  return [...marks.values()]
 }
 
 /** The flat sheet: cuts, folds, sizes and handles, in a box of `size` px or at true size in mm. */
@@ -149,75 +259,90 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const screen = medium === 'screen'
   const { text = screen ? 15 : 3.4, squares = screen, legend = screen, tint = true } = options
   const { width: page, height: tall } = design.card
-  const piece = pieces(design)[0]
-  const lines = piece?.lines ?? []
+  const all = shownPieces(pieces(design), screen && (options.glued ?? true))
+  const { shown: parts, twins, counts } = all
   const shown = (kind: LineKind): LineKind => (face === 'inside' ? kind : (flipped[kind] ?? kind))
-  const kinds = new Set(lines.map(({ kind }) => shown(kind)))
+  const kinds = new Set(parts.flatMap(({ lines }) => lines.map(({ kind }) => shown(kind))))
   const entries: (readonly [Role, string])[] = LEGEND.filter(([kind]) => kinds.has(kind))
   if (squares) entries.push(['square', '10 mm'])
   const plan = legend ? legendPlan(entries, size.width, text) : null
 
   const padding = 16
   const room = { width: size.width - 2 * padding, height: size.height - (plan?.height ?? 0) - 2 * padding }
-  const scale = screen ? Math.max(0.05, Math.min(room.width / (2 * page), room.height / tall)) : 1
-  const middle: Point = screen ? [size.width / 2, padding + room.height / 2] : [page, tall / 2]
   const hand = face === 'inside' ? 1 : -1
-  const fromSheet = ([x, y]: SheetPoint): Point => [
-    middle[0] + hand * scale * x,
-    middle[1] - scale * (y - tall / 2),
-  ]
-  const toSheet = ([x, y]: Point): SheetPoint => [
-    (hand * (x - middle[0])) / scale,
-    tall / 2 - (y - middle[1]) / scale,
-  ]
+  const layout: Layout =
+    screen && parts.length > 1
+      ? laidOut(all, room, hand, text)
+      : {
+          scale: screen ? Math.max(0.05, Math.min(room.width / (2 * page), room.height / tall)) : 1,
+          shifts: new Map(),
+          middle: [0, tall / 2],
+        }
+  const { scale, shifts, middle } = layout
+  const centre: Point = screen ? [size.width / 2, padding + room.height / 2] : [page, tall / 2]
+  const shiftOf = (piece: string): SheetPoint => shifts.get(twins.get(piece) ?? piece) ?? [0, 0]
+  const fromSheet = ([x, y]: SheetPoint, piece = 'card'): Point => {
+    const [dx, dy] = shiftOf(piece)
+    return [centre[0] + scale * (hand * x + dx - middle[0]), centre[1] - scale * (y + dy - middle[1])]
+  }
+  const toSheet = ([x, y]: Point, piece = 'card'): SheetPoint => {
+    const [dx, dy] = shiftOf(piece)
+    return [hand * ((x - centre[0]) / scale + middle[0] - dx), middle[1] - dy - (y - centre[1]) / scale]
+  }
   const box: Rect = screen ? [0, 0, size.width, size.height] : [0, 0, 2 * page, tall]
   const drawable: Rect = screen ? [0, 0, size.width, size.height - (plan?.height ?? 0)] : box
   /** A px length on screen, and the length in mm that looks like it on paper. */
   const px = (n: number): number => (screen ? n : n * 0.22)
 
   const marks: Mark[] = []
+  const wishes: Wish[] = []
+  const names: WordMark[] = []
   if (squares) marks.push(squareMark(drawable, fromSheet, toSheet))
-  const poser = compile(design)
-  const { creases } = poser(180)
-  if (tint) {
-    const tints = new Map<number, PathMark & { runs: Point[][] }>()
-    for (const { sheet, owner, panel, points } of surfaces(poser)) {
-      // Only what is cut from this sheet: its own pieces stand off it, even in the open card.
-      if (owner < 0 || points.some((p) => Math.abs(p[2]) > 1e-6)) continue
-      const run = points.map(([x, y]) => fromSheet([x, y]))
-      const mark = tints.get(sheet)
-      if (mark) mark.runs.push(run)
-      else
-        tints.set(sheet, {
-          mark: 'path',
-          runs: [run],
-          closed: true,
-          role: 'paper',
-          of: panel,
-          paint: { card: cardOf(owner), light: 1, face: face === 'inside' ? 'front' : 'back' },
-        })
+  if (tint) marks.push(...tints(design, parts, face, fromSheet))
+  for (const { id, lines, outline } of parts) {
+    for (const { kind, points, closed = false, of } of lines) {
+      const role: Role = screen && of === 'page' ? 'edge' : shown(kind)
+      const run = points.map((p) => fromSheet(p, id))
+      marks.push({ mark: 'path', runs: [run], closed, role, of })
+      if (kind !== 'glue') continue
+      const runs = closed ? hatch(run, px(7)) : strokes(run, px(7), px(6))
+      marks.push({ mark: 'path', runs, closed: false, role: 'glue', of: `${of}-hatch` })
     }
-    marks.push(...tints.values())
-  }
-  for (const { kind, points, closed = false, of } of lines) {
-    const role: Role = screen && of === 'page' ? 'edge' : shown(kind)
-    marks.push({ mark: 'path', runs: [points.map(fromSheet)], closed, role, of })
+    if (id === 'card') continue
+    const at = outline.map((p) => fromSheet(p, id))
+    const xs = at.map(([x]) => x)
+    names.push({
+      mark: 'word',
+      at: [(Math.min(...xs) + Math.max(...xs)) / 2, Math.min(...at.map(([, y]) => y)) - 0.4 * text],
+      text: pieceName(id, counts.get(id) ?? 1),
+      role: 'note',
+      anchor: 'middle',
+      size: text,
+      of: id,
+    })
   }
 
-  const wishes: Wish[] = []
-  const rects: Rect[] = []
-  const handles = handlesOf(design)
+  const rects: Rect[] = names.map(wordRect)
+  const drawn = new Set([...parts.map(({ id }) => id), ...twins.keys()])
+  const handles = handlesOf(design).filter(({ piece }) => drawn.has(piece))
+  const creases = flatCreases(design).filter(({ piece }) => drawn.has(piece))
   const arcs = screen || options.dimensions ? arcsOf(design, creases, px(24) / scale) : []
-  for (const { id, points, middle: at, corner, words } of arcs) {
+  for (const { id, piece, points, middle: at, corner, words } of arcs) {
     const held =
       wanted(options.handles, id) ||
       wanted(options.handles, `${id}/slit-end`) ||
       wanted(options.handles, `${id}/fold-line`)
     if (!held && !wanted(options.dimensions, id)) continue
     const role: Role = held ? 'handle' : 'dimension'
-    marks.push({ mark: 'path', runs: [points.map(fromSheet)], closed: false, role, of: `${id}/wedge` })
-    const [cx, cy] = fromSheet(corner)
-    const [mx, my] = fromSheet(at)
+    marks.push({
+      mark: 'path',
+      runs: [points.map((p) => fromSheet(p, piece))],
+      closed: false,
+      role,
+      of: `${id}/wedge`,
+    })
+    const [cx, cy] = fromSheet(corner, piece)
+    const [mx, my] = fromSheet(at, piece)
     const sides: Wish['sides'] =
       my > cy
         ? ['below', mx > cx ? 'below-right' : 'below-left']
@@ -239,20 +364,24 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     draggable(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes, rects })
 
   for (const check of faults) {
-    if (check.ok || !check.flat) continue
-    marks.push(...faultMarks(check.flat.map(fromSheet), check.name, px(14)))
+    const { piece = 'card' } = check
+    if (check.ok || !check.flat || !drawn.has(piece)) continue
+    const run = check.flat.map((p) => fromSheet(p, piece))
+    marks.push(...faultMarks(run, check.name, px(14)))
   }
-  const cuts = lines.flatMap(({ points }) =>
-    points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint), fromSheet(p)] as const),
+  const cuts = parts.flatMap(({ id, lines }) =>
+    lines.flatMap(({ points }) =>
+      points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint, id), fromSheet(p, id)] as const),
+    ),
   )
-  marks.push(...placeWords(wishes, drawable, { rects, lines: cuts }))
+  marks.push(...names, ...placeWords(wishes, drawable, { rects, lines: cuts }))
   if (plan) marks.push(...legendMarks(plan, size.height - plan.height + 2, text))
   const seen = face === 'inside' ? 'inside' : 'outside'
   return {
     box,
     unit: screen ? 'px' : 'mm',
     marks,
-    says: `The flat sheet of “${design.title}”, ${lengthText(2 * page, unit)} by ${lengthText(tall, unit)}, seen from ${seen}.`,
+    says: `The flat sheet of “${design.title}”, ${lengthText(2 * page, unit)} by ${lengthText(tall, unit)}, seen from ${seen}.${withPieces(parts, counts)}`,
     toSheet,
     fromSheet,
   }
@@ -284,22 +413,15 @@ function squareMark(
 }
 
 /** The wedge angles of all mechanisms that have one, as arcs of at most `radius` mm. */
-function arcsOf(
-  design: Design,
-  creases: Readonly<Record<string, { start: readonly number[]; end: readonly number[] }>>,
-  radius: number,
-): readonly Arc[] {
+function arcsOf(design: Design, creases: readonly FlatCrease[], radius: number): readonly Arc[] {
   return design.mechanisms.flatMap((m): Arc[] => {
     const field = labelOf(m, 'wedge')
-    const fold = creases[`${m.id}/right`]
-    const host = creases[m.on]
+    const fold = creases.find(({ name }) => name === `${m.id}/right`)
+    const host = creases.find(({ name, piece }) => name === m.on && piece === fold?.piece)
     if (!field || !fold || !host) return []
-    const [sx, sy] = fold.start as [number, number]
-    const [dx, dy] = [(fold.end[0] as number) - sx, (fold.end[1] as number) - sy]
-    let [hx, hy] = [
-      (host.end[0] as number) - (host.start[0] as number),
-      (host.end[1] as number) - (host.start[1] as number),
-    ]
+    const [sx, sy] = fold.start
+    const [dx, dy] = [fold.end[0] - sx, fold.end[1] - sy]
+    let [hx, hy] = [host.end[0] - host.start[0], host.end[1] - host.start[1]]
     if (hx * dx + hy * dy < 0) [hx, hy] = [-hx, -hy]
     const from = Math.atan2(hy, hx)
     let sweep = Math.atan2(dy, dx) - from
@@ -315,6 +437,7 @@ function arcsOf(
     return [
       {
         id: m.id,
+        piece: fold.piece,
         points,
         middle: at(0.5),
         corner: [sx, sy],
@@ -325,8 +448,8 @@ function arcsOf(
 }
 
 interface Board {
-  readonly creases: Readonly<Record<string, { start: readonly number[]; end: readonly number[] }>>
-  readonly fromSheet: (p: SheetPoint) => Point
+  readonly creases: readonly FlatCrease[]
+  readonly fromSheet: (p: SheetPoint, piece?: string) => Point
   readonly px: (n: number) => number
   readonly text: number
   readonly unit: LengthUnit
@@ -344,13 +467,16 @@ function measured(
   const { creases, fromSheet, px, text, unit, marks, wishes } = board
   const done = new Set<string>()
   for (const handle of handles) {
-    const { id, name, across, at, acrossWay } = handle
+    const { id, name, across, at, acrossWay, piece } = handle
     const m = design.mechanisms.find((one) => one.id === id)
     const field = m && across !== undefined ? labelOf(m, across) : undefined
     if (!m || !field || field.unit !== 'mm' || !wanted(options.dimensions, id)) continue
     const value = settingOf(m, field.name)
-    if (!(value > 0) || !honest(value, handle, creases[m.on])) continue
-    const [a, b] = [fromSheet([at[0] - value * acrossWay[0], at[1] - value * acrossWay[1]]), fromSheet(at)]
+    if (!(value > 0) || !honest(value, handle, hostOf(creases, m, piece))) continue
+    const [a, b] = [
+      fromSheet([at[0] - value * acrossWay[0], at[1] - value * acrossWay[1]], piece),
+      fromSheet(at, piece),
+    ]
     const place = `${a.map(Math.round)} ${b.map(Math.round)}`
     const same = `${id} ${field.name}`
     if (done.has(place) || done.has(same)) continue
@@ -383,14 +509,14 @@ function measured(
   }
 }
 
+/** A mechanism's host crease as it lies on a piece. */
+const hostOf = (creases: readonly FlatCrease[], m: Placed, piece: string): FlatCrease | undefined =>
+  creases.find((crease) => crease.name === m.on && crease.piece === piece)
+
 /** Whether a handle lies as far from its host crease as its number says: then the number can be shown there. */
-function honest(
-  value: number,
-  { at, acrossWay }: SheetHandle,
-  host: { start: readonly number[] } | undefined,
-): boolean {
+function honest(value: number, { at, acrossWay }: SheetHandle, host: FlatCrease | undefined): boolean {
   if (!host) return false
-  const [hx, hy] = host.start as [number, number]
+  const [hx, hy] = host.start
   return Math.abs((at[0] - hx) * acrossWay[0] + (at[1] - hy) * acrossWay[1] - value) < 0.05
 }
 
@@ -404,10 +530,10 @@ function draggable(
   const said = new Set<string>()
   const dots: Point[] = []
   for (const handle of handles) {
-    const { id, name, label, across, at } = handle
+    const { id, name, label, across, at, piece } = handle
     const m = design.mechanisms.find((one) => one.id === id)
     if (!m || !(wanted(options.handles, id) || wanted(options.handles, `${id}/${name}`))) continue
-    const p = fromSheet(at)
+    const p = fromSheet(at, piece)
     if (dots.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1)) continue
     dots.push(p)
     const of = `${id}/${name}`
@@ -416,7 +542,8 @@ function draggable(
     const field = across === undefined ? undefined : labelOf(m, across)
     // A wedge angle is said at its arc.
     if (field?.name === 'wedge') continue
-    if (field && !honest(settingOf(m, field.name), handle, creases[m.on])) continue
+    const host = hostOf(creases, m, piece)
+    if (field?.unit === 'mm' && !honest(settingOf(m, field.name), handle, host)) continue
     const value = field && say(field, settingOf(m, field.name), unit)
     const words = field ? `${field.label.toLowerCase()} ${value}` : label.toLowerCase()
     // Equal lengths of one mechanism are said once: both depths of a layer, both cuts of a straight strip.

@@ -1,5 +1,6 @@
 import type { Design, Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
 import { modelOf } from './model.ts'
+import { facesOf } from './surface.ts'
 import type { Flat, Lay, LineKind, Piece, PieceLine } from './types.ts'
 import { compose, laid } from './vector.ts'
 
@@ -37,6 +38,58 @@ export function sheetsOf(model: Model, crease: ModelCrease): readonly { piece: n
   const left = onSheet(model, crease.left)
   const right = onSheet(model, crease.right)
   return left.piece === right.piece ? [right] : [left, right]
+}
+
+/** A crease as it lies on a flat piece, mm. */
+export interface FlatCrease {
+  readonly name: string
+  /** Id of the piece. */
+  readonly piece: string
+  readonly start: Spot
+  readonly end: Spot
+}
+
+/** Where the creases lie on the flat pieces; one that joins two pieces lies on both. */
+export function flatCreases(design: Design): readonly FlatCrease[] {
+  const model = modelOf(design)
+  return model.creases.flatMap((crease) =>
+    sheetsOf(model, crease).map(
+      ({ piece, lay }): FlatCrease => ({
+        name: crease.name,
+        piece: model.pieces[piece]?.id ?? 'card',
+        start: laid(lay, [0, 0]),
+        end: laid(lay, [0, crease.length]),
+      }),
+    ),
+  )
+}
+
+/** A part of a panel as it lies on a flat piece, mm. */
+export interface FlatPart {
+  readonly panel: string
+  /** Index of the panel, and of the mechanism that owns it; -1 for the card's own pages. */
+  readonly sheet: number
+  readonly owner: number
+  /** Id of the piece. */
+  readonly piece: string
+  readonly points: readonly Spot[]
+  readonly drawn: readonly boolean[]
+}
+
+/** The paper of the flat pieces, in convex parts, panel by panel. */
+export function flatParts(design: Design): readonly FlatPart[] {
+  const model = modelOf(design)
+  return facesOf(model).map(({ panel, outline, drawn }): FlatPart => {
+    const { name, owner, piece, sheet } = model.panels[panel] as ModelPanel
+    return {
+      panel: name,
+      sheet: panel,
+      owner,
+      piece: model.pieces[piece]?.id ?? 'card',
+      points: outline.map((flat) => laid(sheet, flat)),
+      drawn,
+    }
+  })
 }
 
 /** The folds along a crease, and the old folds that a guest's strip presses flat again. */

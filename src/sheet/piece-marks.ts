@@ -1,6 +1,6 @@
+import { hatch, strokes } from '../drawing/hatch.ts'
 import type { PathMark, Point } from '../drawing/marks.ts'
 import type { LineKind, Piece, PieceLine } from '../paper/index.ts'
-import { hatch, strokes } from './hatch.ts'
 import type { SheetFace } from './words.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */

@@ -19,7 +19,7 @@ interface HandleGripProps {
 }
 
 function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Element {
-  const { key, label, at, across, along, acrossWay, alongWay } = handle
+  const { key, label, piece, at, across, along, acrossWay, alongWay } = handle
   const one = across ?? along
   const says = handleSays(handle, length)
   const bothWays = acrossWay && alongWay
@@ -37,7 +37,7 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
   return (
     <Grip
       label={label}
-      at={sheet.fromSheet(at)}
+      at={sheet.fromSheet(at, piece)}
       box={{ width, height }}
       {...(bothWays
         ? {}
@@ -51,7 +51,7 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
       held={bench.held.value === key}
       rides={says}
       onHold={() => bench.hold(key)}
-      onMove={(to) => bench.move((from) => handle.drag(from, sheet.toSheet(to)))}
+      onMove={(to) => bench.move((from) => handle.drag(from, sheet.toSheet(to, piece)))}
       onRelease={bench.release}
       onCancel={bench.cancel}
       onKey={press}

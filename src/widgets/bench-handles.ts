@@ -19,6 +19,8 @@ export interface BenchHandle {
   /** `beak/slit-end`. */
   readonly key: string
   readonly label: string
+  /** The flat piece it lies on: `card`, or a glued piece, in whose own frame its places are. */
+  readonly piece: string
   readonly at: Spot
   /** Unit ways on the sheet in which its values grow; null where it has no such value. */
   readonly acrossWay: Spot | null
@@ -43,19 +45,22 @@ function valueNamed(design: Design, id: string, name: string | undefined): Handl
 }
 
 function sheetHandle(design: Design, handle: SheetHandle, label: string): BenchHandle {
-  const { id, name, at } = handle
+  const { id, name, piece, at } = handle
   const across = valueNamed(design, id, handle.across)
   const along = valueNamed(design, id, handle.along)
   return {
     key: `${id}/${name}`,
     label,
+    piece,
     at,
     acrossWay: across && handle.acrossWay,
     alongWay: along && handle.alongWay,
     across,
     along,
     drag(state, to) {
-      const design = settled(dragHandle(state.design, id, name, onCard(state.design, to)))
+      const design = settled(
+        dragHandle(state.design, id, name, piece === 'card' ? onCard(state.design, to) : to),
+      )
       return design ? { ...state, design } : state
     },
   }
@@ -68,6 +73,7 @@ function pointHandle(state: BenchState, label: string): BenchHandle {
   return {
     key: 'point/point',
     label,
+    piece: 'card',
     at: [across, along],
     acrossWay: [1, 0],
     alongWay: [0, 1],
@@ -85,7 +91,10 @@ function everyHandle(design: Design, config: BenchConfig): readonly HandleChoice
   if (config.point) return [{ id: 'point', handle: 'point' }]
   const handles = handlesOf(design)
   return handles
-    .filter((handle, k) => !handles.slice(0, k).some((earlier) => same(earlier.at, handle.at)))
+    .filter(
+      (handle, k) =>
+        !handles.slice(0, k).some((earlier) => earlier.piece === handle.piece && same(earlier.at, handle.at)),
+    )
     .map(({ id, name }) => ({ id, handle: name }))
 }
 

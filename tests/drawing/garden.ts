@@ -51,3 +51,155 @@ export const clumsy = read('Clumsy', [
 ])
 
 export const bare = read('Card', [])
+
+/** A V-fold of its own card, taped without tabs. */
+export const moth = read('Moth', [
+  {
+    id: 'moth',
+    kind: 'glued-v-fold',
+    on: 'gutter',
+    apex: 36,
+    toward: 1,
+    base: 45,
+    facet: 45,
+    foot: 50,
+    ridge: 40,
+    outline: [
+      [4, 36],
+      [18, 62],
+      [50, 78],
+      [57, 61],
+      [50, 53],
+    ],
+  },
+])
+
+const wing = (id: string, on: string) => ({
+  id,
+  kind: 'glued-v-fold',
+  on,
+  apex: 12,
+  toward: 1,
+  base: 30,
+  facet: 45,
+  foot: 42,
+  ridge: 62,
+  outline: [
+    [9, 58],
+    [18, 52],
+    [26, 44],
+  ],
+})
+
+/** V-folds on a V-fold: on its two joints, and off the back of its ridge. */
+export const owl = read('Owl', [
+  {
+    id: 'body',
+    kind: 'glued-v-fold',
+    on: 'gutter',
+    apex: 44,
+    toward: 1,
+    base: 45,
+    facet: 60,
+    foot: 60,
+    ridge: 76,
+    tab: 8,
+    outline: [
+      [18, 86],
+      [30, 64],
+      [42, 38],
+    ],
+  },
+  wing('left-wing', 'body/left'),
+  wing('right-wing', 'body/right'),
+  {
+    id: 'tail',
+    kind: 'glued-v-fold',
+    on: 'body/ridge',
+    apex: 48,
+    toward: -1,
+    base: 25,
+    facet: 40,
+    foot: 28,
+    ridge: 36,
+    side: 'outside',
+  },
+])
+
+/** A tent with a piece stuck on either wall, and a floating layer with a V-fold on it. */
+export const pond = read('Pond', [
+  {
+    id: 'back',
+    kind: 'glued-tent',
+    on: 'gutter',
+    start: 14,
+    end: 62,
+    leftFoot: 26,
+    rightFoot: 26,
+    leftWall: 44,
+    rightWall: 44,
+    tab: 8,
+  },
+  {
+    id: 'spines',
+    kind: 'rider',
+    on: 'back/left',
+    shape: [
+      [4, 2],
+      [-8, 14],
+      [4, 26],
+      [-8, 38],
+      [4, 46],
+      [30, 46],
+      [36, 30],
+      [26, 2],
+    ],
+    glue: [
+      [6, 6],
+      [6, 42],
+      [22, 42],
+      [22, 6],
+    ],
+  },
+  {
+    id: 'moon',
+    kind: 'rider',
+    on: 'page/right',
+    shape: [
+      [60, 80],
+      [74, 86],
+      [80, 100],
+      [74, 114],
+      [60, 120],
+      [68, 100],
+    ],
+    glue: [
+      [66, 86],
+      [76, 94],
+      [72, 98],
+    ],
+  },
+  {
+    id: 'pond',
+    kind: 'floating-layer',
+    on: 'gutter',
+    start: 72,
+    end: 140,
+    height: 22,
+    left: 52,
+    right: 52,
+    walls: [-36, 0, 36],
+    tab: 8,
+  },
+  {
+    id: 'lily',
+    kind: 'glued-v-fold',
+    on: 'pond/ridge',
+    apex: 18,
+    toward: 1,
+    base: 45,
+    facet: 60,
+    foot: 28,
+    ridge: 34,
+  },
+])

@@ -4,7 +4,7 @@ import type { Pattern } from '../../src/drawing/pattern.ts'
 import { pattern } from '../../src/drawing/pattern.ts'
 import { handlesOf, pieces } from '../../src/paper/index.ts'
 import { design } from '../paper/designs.ts'
-import { beak, heron, lantern } from './garden.ts'
+import { beak, heron, lantern, moth, owl, pond } from './garden.ts'
 
 const size = { width: 600, height: 440 }
 
@@ -34,6 +34,71 @@ describe('pattern', () => {
         expect(back[1]).toBeCloseTo(spot[1], 9)
       }
     }
+  })
+
+  it('shows glued pieces beside the card in one scale, each in a frame of its own', () => {
+    for (const one of [moth, owl, pond])
+      for (const face of ['inside', 'outside'] as const) {
+        const drawn = pattern(one, size, { face })
+        const step = (piece: string): number =>
+          Math.hypot(
+            drawn.fromSheet([10, 0], piece)[0] - drawn.fromSheet([0, 0], piece)[0],
+            drawn.fromSheet([10, 0], piece)[1] - drawn.fromSheet([0, 0], piece)[1],
+          )
+        const [squares] = paths(drawn, 'square')
+        for (const { id, outline } of pieces(one)) {
+          expect(step(id)).toBeCloseTo(step('card'), 9)
+          for (const spot of outline) {
+            const at = drawn.fromSheet(spot, id)
+            expect(at[0]).toBeGreaterThan(0)
+            expect(at[0]).toBeLessThan(size.width)
+            expect(at[1]).toBeGreaterThan(0)
+            expect(at[1]).toBeLessThan(size.height)
+            const back = drawn.toSheet(at, id)
+            expect(back[0]).toBeCloseTo(spot[0], 9)
+            expect(back[1]).toBeCloseTo(spot[1], 9)
+          }
+          // The squares are true for every piece: one of their corners is its 0, 0.
+          const lines = squares?.runs.map(([a]) => drawn.toSheet(a as Point, id)) ?? []
+          expect(lines.some(([x]) => Math.abs(x) < 1e-9)).toBe(true)
+          expect(lines.some(([, y]) => Math.abs(y) < 1e-9)).toBe(true)
+        }
+      }
+  })
+
+  it('draws equal pieces of one mechanism once, and says how many', () => {
+    const words = pattern(pond, size).marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
+    expect(words).toContain('pond wall, 3 times')
+    expect(paths(pattern(pond, size), 'cut', 'pond/wall-1')).toHaveLength(1)
+    expect(paths(pattern(pond, size), 'cut', 'pond/wall-2')).toHaveLength(0)
+  })
+
+  it('shows every line of every piece of an owl, and a fault where its piece is', () => {
+    const drawn = pattern(owl, size, {
+      legend: false,
+      faults: [
+        {
+          name: 'narrow',
+          ok: false,
+          value: 1,
+          unit: 'mm',
+          limit: 5,
+          sense: 'at-least',
+          ids: ['tail'],
+          piece: 'tail/piece',
+          flat: [
+            [0, 0],
+            [0, 20],
+          ],
+          sentence: 'Thin.',
+        },
+      ],
+    })
+    for (const { lines } of pieces(owl))
+      for (const { kind, of } of lines)
+        if (of !== 'page') expect(paths(drawn, kind, of).length, of).toBeGreaterThan(0)
+    const run = paths(drawn, 'fault')[0]?.runs[0] ?? []
+    expect(run).toEqual([drawn.fromSheet([0, 0], 'tail/piece'), drawn.fromSheet([0, 20], 'tail/piece')])
   })
 
   it('draws one square for 10 mm, with a corner at the foot of the gutter', () => {
@@ -87,7 +152,12 @@ describe('pattern', () => {
       foot: 60,
       ridge: 60,
     }
-    expect(paths(pattern(design([owl]), size), 'paper')).toEqual([])
+    const alone = pattern(design([owl]), size, { glued: false })
+    expect(paths(alone, 'paper')).toEqual([])
+    expect(paths(pattern(design([owl]), size), 'paper').map(({ of }) => of)).toEqual([
+      'owl/left',
+      'owl/right',
+    ])
     expect(paths(pattern(beak, size), 'paper').map(({ of }) => of)).toEqual([
       'beak/left',
       'beak/right',
@@ -99,8 +169,8 @@ describe('pattern', () => {
   it('puts a handle where the kernel has one, and only one at each place', () => {
     const drawn = pattern(beak, size, { handles: true })
     const dots = drawn.marks.flatMap((mark) => (mark.mark === 'dot' && mark.role === 'handle' ? [mark] : []))
-    for (const { id, name, at } of handlesOf(beak)) {
-      const [x, y] = drawn.fromSheet(at)
+    for (const { id, name, at, piece } of handlesOf(beak)) {
+      const [x, y] = drawn.fromSheet(at, piece)
       expect(dots.filter((dot) => Math.hypot(dot.at[0] - x, dot.at[1] - y) < 1)).toHaveLength(1)
       expect(`${id}/${name}`).toBeTruthy()
     }

@@ -16,6 +16,8 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "dragHandle",
       "faces",
       "fieldsFor",
+      "flatCreases",
+      "flatParts",
       "foldsTogether",
       "handlesOf",
       "hands",

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { hatch, strokes } from '../../src/drawing/hatch.ts'
 import type { Point } from '../../src/drawing/marks.ts'
-import { hatch, strokes } from '../../src/sheet/hatch.ts'
 import { clipped } from '../../src/sheet/piece-marks.ts'
 
 const length = (runs: readonly (readonly Point[])[]): number =>

@@ -1,8 +1,9 @@
-import type { Point } from '../drawing/marks.ts'
+import type { Point } from './marks.ts'
 
 /** Between the lines of a hatch, and the length of its strokes on a line to be taped, mm. */
 const STEP = 2
 const STROKE = 1.6
+const SIXTY = Math.sin(Math.PI / 3)
 
 /**
  * Slanting lines that fill an area: x + y is the same along each. An outline's own crossings in pairs,
@@ -30,7 +31,7 @@ export function hatch(outline: readonly Point[], step = STEP): Point[][] {
 }
 
 /** Short slanting strokes across a line that is to be taped. */
-export function strokes(line: readonly Point[], step = STEP): Point[][] {
+export function strokes(line: readonly Point[], step = STEP, stroke = STROKE): Point[][] {
   return line.slice(1).flatMap((b, k) => {
     const a = line[k] as Point
     const long = Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -38,10 +39,13 @@ export function strokes(line: readonly Point[], step = STEP): Point[][] {
     return Array.from({ length: count }, (_, i): Point[] => {
       const t = (i + 0.5) / count
       const [x, y] = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
-      const half = STROKE / 2 / Math.SQRT2
+      const [sx, sy] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+      // Turned from the line itself by 60 degrees: strokes of one slant would vanish in a line that runs their way.
+      const half = stroke / 2
+      const [dx, dy] = [half * (0.5 * sx + SIXTY * sy), half * (0.5 * sy - SIXTY * sx)]
       return [
-        [x - half, y + half],
-        [x + half, y - half],
+        [x - dx, y - dy],
+        [x + dx, y + dy],
       ]
     })
   })

@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { pattern } from '../../../src/drawing/pattern.ts'
+import { pond } from '../garden.ts'
+
+export const patternPond = (): Drawing =>
+  pattern(pond, { width: 600, height: 440 }, { handles: ['pond', 'back'] })
