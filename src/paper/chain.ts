@@ -8,21 +8,29 @@ export const WORLD = -1
 /** A crease as it lies in the two panels that it joins; -1: the two move as one. */
 export interface Hinge {
   readonly crease: number
+  readonly length: number
   readonly here: Lay
   readonly there: Lay
   readonly next: number
 }
 
+/** A point of a panel as reached from the crease by which the panel was: how far off it, and from its two ends along it; mm. */
+export interface Reach {
+  readonly across: number
+  readonly fromOrigin: number
+  readonly fromEnd: number
+}
+
 /**
- * One step from a panel over a crease to the next: the crease's origin, direction and square direction in
- * the coordinates of the crease by which `panel` was reached, without sign, mm.
+ * One step from a panel over a crease to the next: the crease's two ends, its direction and its square
+ * direction in the coordinates of the crease by which `panel` was reached, without sign.
  */
 interface Step {
   readonly panel: number
   readonly next: number
   readonly crease: number
-  readonly originAcross: number
-  readonly originAlong: number
+  readonly origin: Reach
+  readonly end: Reach
   readonly runAcross: number
   readonly runAlong: number
   readonly offAcross: number
@@ -33,8 +41,9 @@ interface Step {
 export interface Chain {
   readonly root: number
   readonly steps: readonly Step[]
-  /** By panel: the crease by which it is reached, as it lies in it. */
+  /** By panel: the crease by which it is reached, as it lies in it, and how long it is, mm. */
   readonly entries: readonly Lay[]
+  readonly lengths: readonly number[]
   /** By panel: seen from the world, it turns about directions along the gutter alone. */
   readonly upright: readonly boolean[]
 }
@@ -43,16 +52,17 @@ export interface Chain {
 export function hingesOf(model: Model): readonly (readonly Hinge[])[] {
   const hinges: Hinge[][] = model.panels.map(() => [])
   type End = { readonly panel: number; readonly lay: Lay }
-  const join = (crease: number, a: End, b: End): void => {
-    hinges[a.panel]?.push({ crease, here: a.lay, there: b.lay, next: b.panel })
-    hinges[b.panel]?.push({ crease, here: b.lay, there: a.lay, next: a.panel })
+  const join = (crease: number, length: number, a: End, b: End): void => {
+    hinges[a.panel]?.push({ crease, length, here: a.lay, there: b.lay, next: b.panel })
+    hinges[b.panel]?.push({ crease, length, here: b.lay, there: a.lay, next: a.panel })
   }
-  model.creases.forEach(({ left, right }, crease) => {
-    join(crease, left, right)
+  model.creases.forEach(({ left, right, length }, crease) => {
+    join(crease, length, left, right)
   })
   model.panels.forEach(({ crease, side }, panel) => {
     const base = model.creases[crease]?.[side]
-    if (base && base.panel !== panel) join(-1, base, { panel, lay: sameLay })
+    if (base && base.panel !== panel)
+      join(-1, model.creases[crease]?.length ?? 0, base, { panel, lay: sameLay })
   })
   return hinges
 }
@@ -64,16 +74,28 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
   const line = root === WORLD ? [0, 1] : [root]
   const known = new Set(line)
   const entries: Lay[] = hinges.map(() => sameLay)
+  const lengths = hinges.map(() => 0)
   const upright = hinges.map((_, panel) => root === WORLD && known.has(panel))
   const steps: Step[] = []
   for (let panel = line.shift(); panel !== undefined; panel = line.shift()) {
     const { origin, run, off } = entries[panel] as Lay
-    for (const { crease, here, there, next } of hinges[panel] ?? []) {
+    const reached = lengths[panel] as number
+    const reach = (to: Flat): Reach => {
+      const from: Flat = [to[0] - origin[0], to[1] - origin[1]]
+      const along = inner(from, run)
+      return {
+        across: Math.abs(inner(from, off)),
+        fromOrigin: Math.abs(along),
+        fromEnd: Math.abs(along - reached),
+      }
+    }
+    for (const { crease, length, here, there, next } of hinges[panel] ?? []) {
       if (known.has(next)) continue
       known.add(next)
       line.push(next)
       entries[next] = there
-      const from: Flat = [here.origin[0] - origin[0], here.origin[1] - origin[1]]
+      lengths[next] = length
+      const end: Flat = [here.origin[0] + length * here.run[0], here.origin[1] + length * here.run[1]]
       const runAcross = Math.abs(inner(here.run, off))
       // The entry of an upright panel lies along the gutter, and so does a crease along that entry.
       upright[next] = upright[panel] === true && (crease < 0 || runAcross === 0)
@@ -81,8 +103,8 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
         panel,
         next,
         crease,
-        originAcross: Math.abs(inner(from, off)),
-        originAlong: Math.abs(inner(from, run)),
+        origin: reach(here.origin),
+        end: reach(end),
         runAcross,
         runAlong: Math.abs(inner(here.run, run)),
         offAcross: Math.abs(inner(here.off, off)),
@@ -90,5 +112,5 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
       })
     }
   }
-  return { root, steps, entries, upright }
+  return { root, steps, entries, lengths, upright }
 }

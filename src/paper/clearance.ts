@@ -63,6 +63,8 @@ interface Sheet {
 }
 
 interface Facet {
+  /** With the rim, for what shares a point with it; without, for all else. */
+  readonly whole: Body
   readonly body: Body
   readonly box: Box
 }
@@ -121,7 +123,7 @@ function sheetsOf(model: Model): Sheet[] {
     const points = trimmed(outline, cut)
     if (points.length < 3) continue
     const body = bodyOf(panel, points)
-    sheets[panel]?.faces.push({ body, box: boxOf(body.flat) })
+    sheets[panel]?.faces.push({ whole: bodyOf(panel, outline), body, box: boxOf(body.flat) })
   }
   return sheets
 }
@@ -246,7 +248,7 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
   const path = roomFor(
     Math.max(
       ...sheets.flatMap(({ outline, faces }) =>
-        [outline, ...faces.map(({ body }) => body)].map(({ flat }) => flat.length / 2),
+        [outline, ...faces.flatMap(({ body, whole }) => [body, whole])].map(({ flat }) => flat.length / 2),
       ),
     ),
   )
@@ -258,12 +260,28 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
    * keep the guest beyond both its ends.
    */
   const back = roomFor(path.M.length)
+  const joined = roomFor(path.M.length)
   const partedBackward = (a: Facet, b: Facet, stretch: Stretch, middle: Still): boolean => {
     follow(back, motion, stretch, b.body, a.body.panel)
-    const pinned = Array.from(back.M.subarray(0, back.corners), (m) => m < ROUNDING)
+    const pinned = pinnedIn(back)
     const points = seen(motion, middle, b.body, a.body.panel)
     const { x, y, z, edge, gap } = parting(points, pinned, a.body.flat)
     return gap >= 0 && beyond(back, x, y, z, edge)
+  }
+
+  const pinnedIn = (of: Path): boolean[] => Array.from(of.M.subarray(0, of.corners), (m) => m < ROUNDING)
+
+  /**
+   * Whether two facets that share a point are parted by a plane through it, rim and all: the cones there
+   * do not cross. It takes far wider stretches than to follow the hair's breadth between their rims.
+   */
+  const partedAtPoint = (a: Facet, b: Facet, stretch: Stretch, middle: Still): boolean => {
+    follow(joined, motion, stretch, a.whole, b.body.panel)
+    const pinned = pinnedIn(joined)
+    if (!pinned.includes(true)) return false
+    const points = seen(motion, middle, a.whole, b.body.panel)
+    const { x, y, z, edge, gap } = parting(points, pinned, b.whole.flat)
+    return gap >= 0 && beyond(joined, x, y, z, edge)
   }
 
   /** What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only too wide. */
@@ -278,10 +296,10 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
       let points: Float64Array | undefined
       let pinned: boolean[] = []
       for (const b of two.faces) {
-        if (clearOfBox(path, b.box)) continue
+        if (clearOfBox(path, b.box) || partedAtPoint(a, b, stretch, middle)) continue
         if (!points) {
           points = seen(motion, middle, a.body, two.panel)
-          pinned = Array.from(path.M.subarray(0, path.corners), (m) => m < ROUNDING)
+          pinned = pinnedIn(path)
         }
         const { x, y, z, edge, gap: found } = parting(points, pinned, b.body.flat)
         if (found >= 0 && beyond(path, x, y, z, edge)) continue

@@ -1,4 +1,4 @@
-import type { Chain } from './chain.ts'
+import type { Chain, Reach } from './chain.ts'
 import { chainFrom, hingesOf, WORLD } from './chain.ts'
 import type { Model } from './model.ts'
 import type { Poser } from './pose.ts'
@@ -21,7 +21,8 @@ import { RADIANS } from './vector.ts'
  *   |e''| <= jerk + spin² + 2 spin r1 + hypot(r2, r1²)
  *   spin of Q <= spin + r1          jerk of Q <= jerk + r2 + spin r1
  *
- * and a point of Q at t across and s along from the origin o of c has |p''| <= |o''| + t |e''| + s |d''|.
+ * and a point of Q at t across and s along from an end o of c has |p''| <= |o''| + t |e''| + s |d''|; of c's
+ * two ends we take the one that gives less, so that a point on two creases is known to stand still.
  * The rates r1, r2 come from `Build.turns`, that is from each mechanism's closed form.
  */
 
@@ -67,11 +68,11 @@ export interface Motion {
 }
 
 /**
- * Bounds by panel, five numbers each: |o''|, |e''| and |d''| of the crease by which it is reached, then
- * spin and jerk.
+ * Bounds by panel, six numbers each: |p''| at the origin and at the end of the crease by which it is
+ * reached, |e''| and |d''|, then spin and jerk.
  */
 type Bend = Float64Array
-const [ORIGIN, ACROSS, ALONG, SPIN, JERK, FIVE] = [0, 1, 2, 3, 4, 5] as const
+const [ORIGIN, END, ACROSS, ALONG, SPIN, JERK, SIX] = [0, 1, 2, 3, 4, 5, 6] as const
 
 const angleOf = (frame: Frame): number => 2 * Math.atan2(frame[12] as number, frame[13] as number)
 
@@ -99,24 +100,35 @@ function ratesOf(model: Model, from: Still, to: Still, width: number, rates: Flo
   }
 }
 
+/** The bound at a point of the panel whose bounds begin at `p`: from the end of its entry that serves better. */
+function bendAt(bend: Bend, p: number, { across, fromOrigin, fromEnd }: Reach): number {
+  const d = bend[p + ALONG] as number
+  const near = Math.min(
+    (bend[p + ORIGIN] as number) + fromOrigin * d,
+    (bend[p + END] as number) + fromEnd * d,
+  )
+  return near + across * (bend[p + ACROSS] as number)
+}
+
 function bendFrom({ root, steps }: Chain, rates: Float64Array, to: Bend): void {
   // What no crease leads to may be anywhere.
   to.fill(Number.POSITIVE_INFINITY)
   for (const panel of root === WORLD ? [0, 1] : [root]) {
     // Seen from the world, each page turns about the gutter by half the opening.
-    to.fill(0, FIVE * panel, FIVE * (panel + 1))
+    to.fill(0, SIX * panel, SIX * (panel + 1))
     if (root !== WORLD) continue
-    to[FIVE * panel + SPIN] = 0.5
-    to[FIVE * panel + ACROSS] = 0.25
+    to[SIX * panel + SPIN] = 0.5
+    to[SIX * panel + ACROSS] = 0.25
   }
   for (const step of steps) {
-    const p = FIVE * step.panel
-    const q = FIVE * step.next
+    const p = SIX * step.panel
+    const q = SIX * step.next
     const e = to[p + ACROSS] as number
     const d = to[p + ALONG] as number
     const w = to[p + SPIN] as number
     const j = to[p + JERK] as number
-    to[q + ORIGIN] = (to[p + ORIGIN] as number) + step.originAcross * e + step.originAlong * d
+    to[q + ORIGIN] = bendAt(to, p, step.origin)
+    to[q + END] = bendAt(to, p, step.end)
     to[q + ALONG] = step.runAcross * e + step.runAlong * d
     if (step.crease < 0) {
       to[q + ACROSS] = step.offAcross * e + step.offAlong * d
@@ -135,30 +147,40 @@ function bendFrom({ root, steps }: Chain, rates: Float64Array, to: Bend): void {
 /** The same along y alone, given the bounds from the world: y is square to every turn of an upright panel. */
 function bendAlongY({ steps, upright }: Chain, whole: Bend, to: Bend): void {
   upright.forEach((known, panel) => {
-    to.fill(known ? 0 : Number.POSITIVE_INFINITY, FIVE * panel, FIVE * (panel + 1))
+    to.fill(known ? 0 : Number.POSITIVE_INFINITY, SIX * panel, SIX * (panel + 1))
   })
   for (const step of steps) {
     if (upright[step.next]) continue
-    const p = FIVE * step.panel
-    const q = FIVE * step.next
+    const p = SIX * step.panel
+    const q = SIX * step.next
     const e = to[p + ACROSS] as number
     const d = to[p + ALONG] as number
-    to[q + ORIGIN] = (to[p + ORIGIN] as number) + step.originAcross * e + step.originAlong * d
+    to[q + ORIGIN] = bendAt(to, p, step.origin)
+    to[q + END] = bendAt(to, p, step.end)
     to[q + ALONG] = step.runAcross * e + step.runAlong * d
     to[q + ACROSS] = whole[q + ACROSS] as number
   }
 }
 
-/** The bound for each point of a body, from those of its panel's entry crease. */
-function bendsOf({ entries }: Chain, bend: Bend, { panel, flat }: Body, to: Float64Array): Float64Array {
+/** The bound for each point of a body. */
+function bendsOf(
+  { entries, lengths }: Chain,
+  bend: Bend,
+  { panel, flat }: Body,
+  to: Float64Array,
+): Float64Array {
   const { origin, run, off } = entries[panel] as Lay
-  const o = bend[FIVE * panel + ORIGIN] as number
-  const e = bend[FIVE * panel + ACROSS] as number
-  const d = bend[FIVE * panel + ALONG] as number
+  const length = lengths[panel] as number
+  const o = bend[SIX * panel + ORIGIN] as number
+  const u = bend[SIX * panel + END] as number
+  const e = bend[SIX * panel + ACROSS] as number
+  const d = bend[SIX * panel + ALONG] as number
   for (let i = 0, k = 0; i < flat.length; i += 2, k++) {
     const a = (flat[i] as number) - origin[0]
     const l = (flat[i + 1] as number) - origin[1]
-    to[k] = o + Math.abs(a * off[0] + l * off[1]) * e + Math.abs(a * run[0] + l * run[1]) * d
+    const s = a * run[0] + l * run[1]
+    to[k] =
+      Math.min(o + Math.abs(s) * d, u + Math.abs(s - length) * d) + Math.abs(a * off[0] + l * off[1]) * e
   }
   return to
 }
@@ -212,7 +234,7 @@ export function motionOf(poser: Poser): Motion {
     }
   })
   // One memory for each root, filled anew by whichever stretch asks next.
-  const memory = once((_root: number) => ({ of: 0, bend: new Float64Array(FIVE * model.panels.length) }))
+  const memory = once((_root: number) => ({ of: 0, bend: new Float64Array(SIX * model.panels.length) }))
   const rates = { of: 0, list: new Float64Array(2 * model.creases.length) }
   let count = 0
   const stretch = (from: Still, to: Still): Stretch => {
