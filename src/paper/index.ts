@@ -45,6 +45,7 @@ export type {
   Change,
   Check,
   CheckName,
+  Choice,
   Derived,
   Field,
   Flat,

@@ -1,6 +1,6 @@
-import { stopOf } from './checks/subject.ts'
 import type { Design } from './model.ts'
 import { compile } from './pose.ts'
+import { stopOf } from './stop.ts'
 import { mostLayers } from './thickness.ts'
 
 /** The opening (degrees) at which a mechanism stops the card; 180 if it lets it open flat. */

@@ -1,4 +1,4 @@
-import { change, settingOf } from './change.ts'
+import { change, fieldsFor, settingOf } from './change.ts'
 import { measure } from './measure.ts'
 import type { Design } from './model.ts'
 import { pagePoint } from './point.ts'
@@ -94,13 +94,16 @@ export function likelySlips(design: Design, id: string, opening: number, reading
     const m = design.mechanisms.find((one) => one.id === owner)
     if (!m) return []
     const kind = kindOf(m)
-    return kind.fields.flatMap((field): Slip[] => {
+    // Two equal sides are drawn and cut as one, so they slip together too.
+    const together = kind.derived.filter((derived) => Object.keys(derived.set(m, derived.get(m))).length > 1)
+    const made = [...kind.fields.filter(({ name, shorthand }) => !shorthand && name !== 'tab'), ...together]
+    return made.flatMap((field): Slip[] => {
       const from = settingOf(m, field.name)
       const root = nearestRoot((x) => {
         const to = from + x
         // Past its range, or past nought, a length turns into another design.
         if (to < field.min || to > field.max || from * to < 0) return Number.NaN
-        const changed = change(design, owner, { [field.name]: to })
+        const changed = change(design, owner, fieldsFor(m, field.name, to))
         return changed.mechanisms.some((one) => kindOf(one).limits?.(one))
           ? Number.NaN
           : rise(changed, opening)

@@ -65,6 +65,8 @@ export interface Choice {
   readonly name: string
   readonly label: string
   readonly values: readonly (string | number)[]
+  /** What the reader sees for each of them. */
+  readonly words: readonly string[]
   readonly help: string
   /** True if the file must say it. */
   readonly required?: boolean

@@ -14,6 +14,7 @@ const READINGS = [
   'margin',
   'opening',
   'highest',
+  'stop',
 ] as const satisfies readonly ReadingName[]
 
 const FIGURES = ['view', 'sheet', 'section', 'chart'] as const satisfies readonly FigureName[]
@@ -24,7 +25,7 @@ export const benchSchema = z.strictObject({
   point: z.tuple([z.number().min(0), z.number().min(0)]).optional(),
   /** From where the card is seen, in degrees: turn round it, tilt above the table. */
   camera: z.strictObject({ turn: z.number().min(-180).max(180), tilt: z.number().min(0).max(90) }).optional(),
-  /** The numbers the reader may set, in order: a mechanism's id and its field. */
+  /** What the reader may set, in order: a mechanism's id and its field, or its choice. */
   fields: z
     .array(
       z.strictObject({

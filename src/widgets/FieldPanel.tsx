@@ -1,6 +1,6 @@
 import type { JSX } from 'preact'
 import type { Bench } from './bench-model.ts'
-import { type BenchField, refusal } from './fields.ts'
+import { type BenchChoice, type BenchField, refusal } from './fields.ts'
 import { type LengthUnit, stepOf } from './format.ts'
 import { slid } from './keys.ts'
 import { NumberField } from './NumberField.tsx'
@@ -57,6 +57,33 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
   )
 }
 
+/** A few states to choose from, each a button that says whether it is the one. */
+function ChoiceRow({ bench, choice }: { readonly bench: Bench; readonly choice: BenchChoice }): JSX.Element {
+  const { key, label, help, options } = choice
+  const value = choice.get(bench.state.value)
+  const choose = (wanted: string | number) => {
+    bench.step(key, (now) => choice.set(now, wanted))
+    bench.rest()
+  }
+  return (
+    <div class="field-row field-choice">
+      <Tip label={label}>{help}</Tip>
+      <fieldset class="unit-choice" aria-label={label}>
+        {options.map((option) => (
+          <button
+            key={option.value}
+            type="button"
+            aria-pressed={option.value === value}
+            onClick={() => choose(option.value)}
+          >
+            {option.says}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  )
+}
+
 const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = [
   { unit: 'mm', label: 'mm' },
   { unit: 'in', label: 'inch' },
@@ -67,6 +94,9 @@ export function FieldPanel({ bench }: { readonly bench: Bench }): JSX.Element {
   const length = lengthUnit.value
   return (
     <fieldset class="fields" aria-label="Sizes">
+      {bench.choices.map((choice) => (
+        <ChoiceRow key={choice.key} {...{ bench, choice }} />
+      ))}
       {bench.fields.map((field) => (
         <FieldRow key={field.key} {...{ bench, field, length }} />
       ))}

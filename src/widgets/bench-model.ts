@@ -3,7 +3,7 @@ import type { Check, Design, Poser, Repair } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { type BenchHandle, benchHandles, handleChoices } from './bench-handles.ts'
 import type { BenchConfig, CameraChoice } from './config.ts'
-import { type BenchField, benchFields, withFields } from './fields.ts'
+import { type BenchChoice, type BenchField, benchChoices, benchFields, withFields } from './fields.ts'
 import { linkOf } from './link.ts'
 import { back, differs, forward, NO_PAST, type Past, remember } from './past.ts'
 import { openingAfter, phaseAt } from './play.ts'
@@ -41,6 +41,7 @@ export interface Bench {
   /** What the page showed at first. */
   readonly start: BenchState
   readonly fields: readonly BenchField[]
+  readonly choices: readonly BenchChoice[]
   readonly state: ReadonlySignal<BenchState>
   readonly design: ReadonlySignal<Design>
   /** The design's poser, put together once for each design. */
@@ -199,6 +200,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     config,
     start,
     fields,
+    choices: benchChoices(design, config),
     state,
     design: designNow,
     poser: computed(() => compile(designNow.value)),

@@ -12,10 +12,11 @@ export type ReadingName =
   | 'margin'
   | 'opening'
   | 'highest'
+  | 'stop'
 
 export type FigureName = 'view' | 'sheet' | 'section' | 'chart'
 
-/** A number that the reader may set: a field or derived number of a mechanism, or a coordinate of the point. */
+/** What the reader may set: a field, derived number or choice of a mechanism, or a coordinate of the point. */
 export interface FieldChoice {
   /** A mechanism's id, or `point`. */
   readonly id: string

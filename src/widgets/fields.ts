@@ -1,4 +1,4 @@
-import type { Change, Design, Flat, Mechanism, Placed } from '../paper/index.ts'
+import type { Change, Choice, Design, Flat, Mechanism, Placed } from '../paper/index.ts'
 import {
   assign,
   change,
@@ -26,6 +26,17 @@ export interface BenchField {
   get(state: BenchState): number
   /** The state with this value, or the nearest that the field's own rules allow. */
   set(state: BenchState, value: number): BenchState
+}
+
+/** One of a few states of a mechanism that a reader can choose. */
+export interface BenchChoice {
+  /** `moth.pop`: what a link calls it. */
+  readonly key: string
+  readonly label: string
+  readonly help: string
+  readonly options: readonly { readonly value: string | number; readonly says: string }[]
+  get(state: BenchState): string | number
+  set(state: BenchState, value: string | number): BenchState
 }
 
 /** What stands in the sentence for a value outside a field's range. */
@@ -163,9 +174,38 @@ function everyField(design: Design, config: BenchConfig): readonly FieldChoice[]
   return other ? [...own, { id: other.id, field: 'apex' }] : own
 }
 
+const choiceNamed = (m: Placed, name: string): Choice | undefined =>
+  kindOf(m).choices?.find((choice) => choice.name === name)
+
+/** A choice's value as the design has it; the kind's first where the file does not say. */
+export const chosen = (m: Placed, { name, values }: Choice): string | number => {
+  const value = (m as unknown as Record<string, unknown>)[name]
+  return typeof value === 'string' || typeof value === 'number' ? value : (values[0] ?? '')
+}
+
+/** The states a bench lets the reader choose, in order: those of the chapter's fields that are no numbers. */
+export function benchChoices(design: Design, config: BenchConfig): readonly BenchChoice[] {
+  return (config.fields ?? []).flatMap(({ id, field, label }): BenchChoice[] => {
+    const choice = id === 'point' ? undefined : choiceNamed(mechanismOf(design, id), field)
+    if (!choice) return []
+    return [
+      {
+        key: `${id}.${field}`,
+        label: label ?? choice.label,
+        help: choice.help,
+        options: choice.values.map((value, k) => ({ value, says: choice.words[k] ?? String(value) })),
+        get: (state) => chosen(mechanismOf(state.design, id), choice),
+        set: (state, value) => withDesign(state, withFields(state.design, id, { [field]: value })),
+      },
+    ]
+  })
+}
+
 /** The numbers a bench offers, in order. Throws a RangeError if the chapter names one that is not there. */
 export function benchFields(design: Design, config: BenchConfig): readonly BenchField[] {
-  const choices = config.fields ?? everyField(design, config)
+  const choices = (config.fields ?? everyField(design, config)).filter(
+    ({ id, field }) => id === 'point' || !choiceNamed(mechanismOf(design, id), field),
+  )
   const several = new Set(choices.map(({ id }) => id)).size > 1
   return choices.map((choice) =>
     choice.id === 'point' ? pointField(design, choice) : mechanismField(design, choice, several),

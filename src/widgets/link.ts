@@ -1,4 +1,5 @@
-import { settingOf } from '../paper/index.ts'
+import { kindOf, settingOf } from '../paper/index.ts'
+import { chosen } from './fields.ts'
 import { owned, plainEntries } from './link-entries.ts'
 import { type BenchState, kept } from './state.ts'
 
@@ -6,10 +7,16 @@ import { type BenchState, kept } from './state.ts'
 export function linkOf(state: BenchState, start: BenchState): string {
   const parts = state.design.mechanisms.flatMap((m) => {
     const before = start.design.mechanisms.find(({ id }) => id === m.id)
-    return owned(m).flatMap(({ name }) => {
+    const words = (kindOf(m).choices ?? []).flatMap((choice) =>
+      before && chosen(before, choice) !== chosen(m, choice)
+        ? [`${m.id}.${choice.name}=${chosen(m, choice)}`]
+        : [],
+    )
+    const numbers = owned(m).flatMap(({ name }) => {
       const value = kept(settingOf(m, name))
       return before && kept(settingOf(before, name)) === value ? [] : [`${m.id}.${name}=${value}`]
     })
+    return [...words, ...numbers]
   })
   for (const { key, get } of plainEntries(state.design)) {
     const value = get(state)

@@ -1,6 +1,6 @@
 /** Loaded when an address speaks of a bench: reading it takes the kernel's reader of designs. */
 import type { Design } from '../paper/index.ts'
-import { DesignError, parseDesign } from '../paper/index.ts'
+import { DesignError, kindOf, parseDesign } from '../paper/index.ts'
 import { withFields } from './fields.ts'
 import { owned, plainEntries } from './link-entries.ts'
 import { type BenchState, kept } from './state.ts'
@@ -14,7 +14,7 @@ export interface LinkRead {
 interface Wanted {
   readonly id: string
   readonly field: string
-  readonly value: number
+  readonly value: number | string
 }
 
 const unitWord = (unit: 'mm' | 'deg'): string => (unit === 'mm' ? 'mm' : 'degrees')
@@ -71,6 +71,16 @@ export function readLink(text: string, start: BenchState): LinkRead {
     const dot = key.indexOf('.')
     const [id, name] = [key.slice(0, dot), key.slice(dot + 1)]
     const m = start.design.mechanisms.find((one) => one.id === id)
+    const choice = m && kindOf(m).choices?.find((one) => one.name === name)
+    if (m && choice) {
+      const word = choice.values.find((one) => String(one) === value)
+      if (word !== undefined) wanted.push({ id, field: name, value: word })
+      else
+        faults.push(
+          `The link’s ${choice.label.toLowerCase()} (${key}) must be ${choice.values.join(' or ')}, not “${shownText(value)}”. The page’s own value stands.`,
+        )
+      continue
+    }
     const field = m && owned(m).find((one) => one.name === name)
     if (!m || !field) {
       faults.push(`The link speaks of “${shownText(key)}”, which this card does not have. It was left out.`)

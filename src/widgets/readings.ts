@@ -1,5 +1,5 @@
 import type { Design, Measure, Mechanism } from '../paper/index.ts'
-import { highest, measure, pagePoint, settable, settingOf } from '../paper/index.ts'
+import { highest, measure, opensTo, pagePoint, settable, settingOf } from '../paper/index.ts'
 import type { BenchConfig, ReadingName } from './config.ts'
 import type { ValueUnit } from './format.ts'
 import { type BenchState, leadOf } from './state.ts'
@@ -62,6 +62,11 @@ const words: Readonly<Record<ReadingName, Words>> = {
     label: 'Highest at',
     unit: 'deg',
     help: 'The opening at which the tip stands highest over its page.',
+  },
+  stop: {
+    label: 'Opens to',
+    unit: 'deg',
+    help: 'How far the card opens before this piece is pulled tight. 180° is flat.',
   },
 }
 
@@ -131,6 +136,8 @@ export function readingValue(
       return state.opening
     case 'highest':
       return lead ? highest(state.design, lead.id).opening : Number.NaN
+    case 'stop':
+      return lead ? opensTo(state.design, lead.id) : Number.NaN
   }
 }
 

@@ -1,9 +1,10 @@
 import type { ModelPanel } from '../model.ts'
+import { stopOf } from '../stop.ts'
 import type { CheckName, Vec3 } from '../types.ts'
 import { distance, laid } from '../vector.ts'
 import { SAME } from './plane.ts'
 import type { Finding, Subject } from './subject.ts'
-import { idOf, stopOf } from './subject.ts'
+import { idOf } from './subject.ts'
 import { mm, The } from './words.ts'
 
 /** What a rigid model may be off its plane, mm: rounding is a millionth of it, a careful hand a hundred times as much. */

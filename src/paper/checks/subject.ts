@@ -7,6 +7,7 @@ import type { Motion } from '../motion.ts'
 import { motionOf } from '../motion.ts'
 import type { Poser } from '../pose.ts'
 import { compile } from '../pose.ts'
+import { stopOf } from '../stop.ts'
 import type { Check, Flat, Side } from '../types.ts'
 import { laid } from '../vector.ts'
 
@@ -76,16 +77,6 @@ export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<stri
   }
 }
 
-/** The opening in degrees at which a mechanism stops, given that it cannot reach `end`, shut or flat. */
-export function stopOf(poser: Poser, id: string, end: 0 | 180): number {
-  let [reached, stopped] = [180 - end, end as number]
-  while (Math.abs(stopped - reached) > 1e-9) {
-    const middle = (reached + stopped) / 2
-    if (poser(middle).stopped.includes(id)) stopped = middle
-    else reached = middle
-  }
-  return reached
-}
 
 /** Kept from a stop, degrees. */
 const SHORT = 0.01

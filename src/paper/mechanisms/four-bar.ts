@@ -147,8 +147,8 @@ const solved: Closure = {
 /** Sine and cosine of a half angle given its tangent's square as a ratio p / q, both >= 0. */
 const ratio = { sine: 0, cosine: 1 }
 function halfFrom(p: number, q: number): void {
-  const P = p > 0 ? p : 0
-  const Q = q > 0 ? q : 0
+  const P = Math.max(p, 0)
+  const Q = Math.max(q, 0)
   const sum = P + Q
   // 0 / 0 is the shut symmetric case: the two circles coincide and the limit is a right angle.
   ratio.sine = sum === 0 ? Math.SQRT1_2 : Math.sqrt(P / sum)

@@ -48,12 +48,14 @@ const choices: readonly Choice[] = [
     name: 'side',
     label: 'Side',
     values: ['inside', 'outside'],
+    words: ['Inside', 'Off the back'],
     help: 'Inside the host’s fold, or off its back.',
   },
   {
     name: 'pop',
     label: 'State',
     values: ['up', 'down'],
+    words: ['Popped', 'Still down'],
     help: 'Popped up, or still lying down in the fold.',
   },
 ]
@@ -183,7 +185,7 @@ export const gluedTent: Kind<GluedTent> = {
       set: bothWalls,
     },
     {
-      name: 'feet',
+      name: 'foot',
       label: 'Feet',
       unit: 'mm',
       min: 0,
