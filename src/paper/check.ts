@@ -2,8 +2,10 @@ import { bridge } from './checks/bridge.ts'
 import { clearMotion } from './checks/clear-motion.ts'
 import { cutsApart } from './checks/cuts-apart.ts'
 import { cutsInside } from './checks/cuts-inside.ts'
+import { glue } from './checks/glue.ts'
 import { insideFold } from './checks/inside-fold.ts'
 import { opensFlat, shutsFlat } from './checks/lies-flat.ts'
+import { narrow } from './checks/narrow.ts'
 import { staysInside } from './checks/stays-inside.ts'
 import type { Finding, Limits, Subject } from './checks/subject.ts'
 import { keyOf, roomOf, subjectOf } from './checks/subject.ts'
@@ -56,6 +58,8 @@ const before: readonly (readonly [CheckName, Examiner])[] = [
 ]
 const after: readonly (readonly [CheckName, Examiner])[] = [
   ['bridge', bridge],
+  ['narrow', narrow],
+  ['glue', glue],
   ['clear-motion', clearMotion],
   ['thickness', thickness],
 ]

@@ -169,21 +169,20 @@ function build(m: FloatingLayer): Build {
           [m.right, long],
           [-m.left, long],
         ],
-        lines: m.walls.map((foot) => ({
-          kind: 'glue',
-          points: [
-            [foot, 0],
-            [foot, long],
-          ],
-          of: m.id,
-        })),
+        lines: [],
       },
       ...wallPieces,
     ],
-    glue: m.walls.map((foot) => ({
-      panel: foot < 0 ? 'host-left' : 'host-right',
-      ...tabOutline(shifted(Math.abs(foot), m.start, 1), long, tab),
-    })),
+    glue: m.walls.flatMap((foot) => {
+      const side = sideOf(foot)
+      const across = Math.abs(foot)
+      // Under the platform a tab turns inwards where there is no room for it on the outside.
+      const off = across + tab <= m[side] || across < tab ? 1 : -1
+      return [
+        { panel: `host-${side}`, ...tabOutline(shifted(across, m.start, 1), long, tab) },
+        { panel: side, ...tabOutline(shifted(across, 0, off), long, tab) },
+      ]
+    }),
     turns: (_from, _to, out) => {
       // The platform turns as the host does, a wall half as fast, both evenly.
       for (let i = 0; i <= 2 * m.walls.length; i++) {

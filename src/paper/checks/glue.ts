@@ -1,0 +1,115 @@
+import type { ModelGlue, ModelPanel } from '../model.ts'
+import type { Flat } from '../types.ts'
+import type { Segment } from './plane.ts'
+import { edgesOf, isWithin, nearestEdge, overshoot, runsThrough, SAME } from './plane.ts'
+import type { Finding, Subject } from './subject.ts'
+import { idOf, onPiece } from './subject.ts'
+import { mm, side, The } from './words.ts'
+
+/** How far one glued place misses, mm, and where; 0 if it sticks as it should. */
+interface Miss {
+  readonly by: number
+  readonly at: readonly Flat[]
+  readonly why: string
+}
+
+const NONE: Miss = { by: 0, at: [], why: '' }
+
+/** The lines of a glued place: all round it, or the joint alone where it is taped. */
+const linesOf = ({ outline, closed }: ModelGlue): Segment[] =>
+  closed ? edgesOf(outline) : outline.slice(1).map((b, k) => ({ a: outline[k] as Flat, b }))
+
+/** How far a glued place reaches over the edge of its panel, mm. */
+function overEdge(glue: ModelGlue, { outline }: ModelPanel): { by: number; at: readonly Flat[] } {
+  if (glue.closed) {
+    const { distance, from, to } = overshoot(glue.outline, outline)
+    return { by: distance, at: [from, to] }
+  }
+  const edges = edgesOf(outline)
+  return glue.outline.reduce<{ by: number; at: readonly Flat[] }>(
+    (worst, p) => {
+      const { distance, at } = nearestEdge(edges, p)
+      return distance > Math.max(SAME, worst.by) && !isWithin(edges, p)
+        ? { by: distance, at: [p, at] }
+        : worst
+    },
+    { by: 0, at: [] },
+  )
+}
+
+/** How deep a glued place reaches into a hole or a moving strip of its panel, mm. */
+function overNotch(glue: ModelGlue, notch: readonly Flat[]): { by: number; at: readonly Flat[] } {
+  const edges = edgesOf(notch)
+  const crosses = linesOf(glue).some((line) => runsThrough(line, notch))
+  const deep = glue.outline
+    .map((p) => ({ p, ...nearestEdge(edges, p) }))
+    .filter(({ p }) => isWithin(edges, p))
+  const worst = deep.reduce((a, b) => (b.distance > a.distance ? b : a), {
+    p: [0, 0] as Flat,
+    distance: 0,
+    at: [0, 0] as Flat,
+  })
+  if (worst.distance > SAME) return { by: worst.distance, at: [worst.p, worst.at] }
+  // A strip that runs right across has no corner in it: its own width is what lies on the glue.
+  if (crosses) {
+    const across = notch.map((p) => nearestEdge(edgesOf(glue.outline), p).distance)
+    return { by: Math.max(SAME * 2, Math.min(...across)), at: glue.outline }
+  }
+  return { by: 0, at: [] }
+}
+
+function missOf(subject: Subject, glue: ModelGlue): Miss {
+  const panel = subject.model.panels[glue.panel] as ModelPanel
+  const name = side(panel.name)
+  const edge = overEdge(glue, panel)
+  if (edge.by > SAME) return { ...edge, why: `reaches ${mm(edge.by)} past the edge of ${name}` }
+  for (const { outline, owner } of panel.notches) {
+    const found = overNotch(glue, outline)
+    if (found.by > SAME)
+      return {
+        ...found,
+        why: `runs ${mm(found.by)} over the cut and folds of the ${idOf(subject, owner)} on ${name}`,
+      }
+  }
+  return NONE
+}
+
+/** A rider's glue that shows beside the rider, mm. */
+function besideRider(subject: Subject, glue: ModelGlue): Miss {
+  const found = subject.model.builds[glue.owner]
+  if (found?.hostPanel === undefined) return NONE
+  const shape = subject.model.panels[found.firstPanel]?.outline ?? []
+  const { distance, from, to } = overshoot(glue.outline, shape)
+  return distance > SAME
+    ? { by: distance, at: [from, to], why: `shows ${mm(distance)} beside the piece` }
+    : NONE
+}
+
+/**
+ * Glue on one panel only, mm: a tab, a taped joint or the glue of a rider may not reach past the edge of
+ * the panel it sticks to, nor over a cut or fold in it, and no glue may show beside its piece. Else it glues
+ * shut what should move, or does not hold along its whole length.
+ */
+export function glue(subject: Subject): Finding[] {
+  return subject.model.glue.flatMap((one): Finding[] => {
+    if (!subject.wants([one.owner])) return []
+    const id = idOf(subject, one.owner)
+    const first = missOf(subject, one)
+    const miss = first.by > SAME ? first : besideRider(subject, one)
+    const ok = miss.by <= SAME
+    const name = subject.model.panels[one.panel]?.name ?? ''
+    return [
+      {
+        name: 'glue',
+        ok,
+        value: ok ? 0 : miss.by,
+        unit: 'mm',
+        limit: 0,
+        sense: 'at-most',
+        ids: [id, name],
+        ...(ok ? {} : onPiece(subject, one.panel, miss.at)),
+        sentence: ok ? 'All glue sticks to one side alone.' : `${The(id)}’s glue ${miss.why}.`,
+      },
+    ]
+  })
+}
