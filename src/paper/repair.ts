@@ -175,6 +175,8 @@ const quick: readonly CheckName[] = [
   'cuts-inside',
   'cuts-apart',
   'bridge',
+  'narrow',
+  'glue',
 ]
 
 /**
