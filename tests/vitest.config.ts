@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     include: ['tests/{paper,drawing,sheet,sources,site,house,widgets}/**/*.test.{ts,tsx}'],
     environment: 'node',
+    setupFiles: ['tests/chance.ts'],
     maxWorkers: 2,
     // A machine that is busy with something else is slow, not wrong.
     testTimeout: 60_000,
