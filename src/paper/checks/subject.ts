@@ -77,7 +77,6 @@ export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<stri
   }
 }
 
-
 /** Kept from a stop, degrees. */
 const SHORT = 0.01
 
