@@ -60,3 +60,5 @@ export type {
   Side,
   Vec3,
 } from './types.ts'
+export type { Way } from './way.ts'
+export { wayOf } from './way.ts'

@@ -47,6 +47,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "swing",
       "thickest",
       "tipAt",
+      "wayOf",
     ]
   `)
 })

@@ -1,0 +1,66 @@
+import { riseOf, tipAt } from './measure.ts'
+import type { Design } from './model.ts'
+import type { Poser } from './pose.ts'
+import { compile } from './pose.ts'
+import type { Frame, Vec3 } from './types.ts'
+
+/** Which way a mechanism's tip goes while the card opens, seen from the crease it sits on. */
+export interface Way {
+  /** Further off the page beneath than the place on the crease where its ridge begins, mm; below 0: nearer to it. */
+  readonly up: number
+  /** Along its host crease, away from that crease's start, mm; below 0: back towards it. */
+  readonly outward: number
+  /** The larger of the two in a word. */
+  readonly word: 'up' | 'down' | 'outward' | 'back' | 'nowhere'
+  /** One plain sentence. */
+  readonly sentence: string
+}
+
+/** Less than this is no way to speak of, mm. */
+const LEAST = 0.5
+
+/** The tip as seen from its host crease: above the place where its own ridge begins, and along the crease. */
+function seen(poser: Poser, index: number, opening: number): { up: number; along: number } {
+  poser(opening)
+  const { host, tipCrease } = poser.model.builds[index] as Poser['model']['builds'][number]
+  const tip = tipAt(poser, index)
+  const [own, crease] = [poser.frames[tipCrease], poser.frames[host]] as [Frame, Frame]
+  const alongOf = (p: ArrayLike<number>) =>
+    [0, 1, 2].reduce(
+      (sum, k) => sum + ((p[k] as number) - (crease[k] as number)) * (crease[6 + k] as number),
+      0,
+    )
+  const from = alongOf(own)
+  const foot = [0, 1, 2].map((k) => (crease[k] as number) + from * (crease[6 + k] as number)) as Vec3
+  return { up: riseOf(tip, opening) - riseOf(foot, opening), along: alongOf(tip) }
+}
+
+/**
+ * Which way a mechanism goes as the card opens from shut to an opening (degrees): up off the page or down
+ * to it, outward along its host crease or back, from the swing of its tip. Throws a RangeError for an
+ * unknown mechanism.
+ */
+export function wayOf(design: Design, id: string, opening = 90): Way {
+  const index = design.mechanisms.findIndex((m) => m.id === id)
+  if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
+  const poser = compile(design)
+  const shut = seen(poser, index, 0)
+  const open = seen(poser, index, opening)
+  const up = open.up - shut.up
+  const outward = open.along - shut.along
+  const name = `The ${id.replaceAll('-', ' ')}`
+  const [high, long] = [Math.abs(up), Math.abs(outward)]
+  if (Math.max(high, long) < LEAST)
+    return { up, outward, word: 'nowhere', sentence: `${name} stays where it lies.` }
+  const vertical = up > 0 ? 'up' : 'down'
+  const lengthwise = outward > 0 ? 'outward' : 'back'
+  const upWords = `${vertical} by ${high.toFixed(1)} mm`
+  const alongWords = `${high < long ? '' : 'and '}${lengthwise} along its fold by ${long.toFixed(1)} mm`
+  const words = high >= long ? [upWords, alongWords] : [alongWords, `and ${upWords}`]
+  return {
+    up,
+    outward,
+    word: high >= long ? vertical : lengthwise,
+    sentence: `As the card opens to ${opening}°, ${name.charAt(0).toLowerCase()}${name.slice(1)} goes ${words[0]}${Math.min(high, long) < LEAST ? '' : ` ${words[1]}`}.`,
+  }
+}
