@@ -43,6 +43,8 @@ export const benchSchema = z.strictObject({
     .optional(),
   /** What is read out, in order; the first one is red. */
   readings: z.array(z.enum(READINGS)).optional(),
+  /** Mechanisms, by id, of which the bench says which way they go as the card opens. */
+  ways: z.array(z.string()).optional(),
   /** Which of the four figures there are. */
   figures: z.array(z.enum(FIGURES)).optional(),
 })

@@ -18,6 +18,7 @@ import { SectionFigure, StationBar } from './SectionFigure.tsx'
 import { SheetFigure } from './SheetFigure.tsx'
 import { leadOf } from './state.ts'
 import { Knobs, ViewFigure } from './ViewFigure.tsx'
+import { WayNote } from './WayNote.tsx'
 
 export interface FoldBenchProps {
   readonly design: Design
@@ -153,6 +154,7 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
         </div>
         <ReadingStrip bench={bench} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
+        <WayNote bench={bench} />
         <Notes bench={bench} />
         {has('section') ? (
           <FigureFrame name="section" bar={<StationBar bench={bench} />}>

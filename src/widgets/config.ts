@@ -59,6 +59,8 @@ export interface BenchConfig {
   readonly handles?: readonly HandleChoice[]
   /** The first one is red; what suits the lead if left out. */
   readonly readings?: readonly ReadingName[]
+  /** Mechanisms of which the bench says in words which way they go as the card opens. */
+  readonly ways?: readonly string[]
   /** All four if left out. */
   readonly figures?: readonly FigureName[]
 }
