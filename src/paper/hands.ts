@@ -35,10 +35,13 @@ export interface Hands {
 const shutGap = (design: Design): number =>
   Math.max(0, ...modelOf(design).builds.map(({ build }) => Math.abs(build.shutGap?.gap ?? 0)))
 
-/** A degree or a millimetre that keeps the card from shutting counts ten times one that moves the tip. */
+/**
+ * A degree or a millimetre that keeps the card from shutting counts ten times one that moves the tip; along
+ * the gutter, where little depends on it, the tip counts half.
+ */
 const weigh = (moved: Moved | null): number =>
   moved
-    ? Math.max(Math.abs(moved.rise), Math.abs(moved.reach), Math.abs(moved.margin)) +
+    ? Math.max(Math.abs(moved.rise), Math.abs(moved.reach) / 2, Math.abs(moved.margin)) +
       10 * Math.abs(moved.shut)
     : 0
 
@@ -89,18 +92,21 @@ export function hands(design: Design, opening = 90): Hands {
   }
 }
 
-function say({ id, label, unit, less, more }: Hand): string {
-  const worst = weigh(less) > weigh(more) ? less : more
-  const step = unit === 'mm' ? 'one millimetre' : 'one degree'
-  if (!worst) return ''
-  if (worst.shut > 0.05)
-    return `Make this most carefully: ${label.toLowerCase()} of ${id}. ${cap(step)} off, and the card no longer shuts flat.`
-  const [what, by] = [
-    ['the tip’s rise', worst.rise],
-    ['the tip’s place along the gutter', worst.reach],
-    ['the margin', worst.margin],
-  ].reduce((a, b) => (Math.abs(b[1] as number) > Math.abs(a[1] as number) ? b : a)) as [string, number]
-  return `Make this most carefully: ${label.toLowerCase()} of ${id}. ${cap(step)} off moves ${what} by ${Math.abs(by).toFixed(1)} mm.`
-}
+/** A setting as a reader would call it: the slit of the beak. */
+const named = ({ id, label }: Hand): string =>
+  `the ${label.charAt(0).toLowerCase()}${label.slice(1)} of the ${id.replaceAll('-', ' ')}`
 
-const cap = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+function say(hand: Hand): string {
+  const worst = weigh(hand.less) > weigh(hand.more) ? hand.less : hand.more
+  if (!worst) return ''
+  const first = `Make this most carefully: ${named(hand)}.`
+  const step = hand.unit === 'mm' ? 'One millimetre' : 'One degree'
+  if (worst.shut > 0.05) return `${first} ${step} off, and the card no longer shuts flat.`
+  const moved: readonly (readonly [what: string, by: number])[] = [
+    ['the rise of the tip', worst.rise],
+    ['the place of the tip along the gutter', worst.reach],
+    ['the margin of the shut card', worst.margin],
+  ]
+  const [what, by] = moved.reduce((a, b) => (Math.abs(b[1]) > Math.abs(a[1]) ? b : a))
+  return `${first} ${step} off changes ${what} by ${Math.abs(by).toFixed(1)} mm.`
+}

@@ -51,13 +51,13 @@ function placed(m: Rider): { shape: readonly Flat[]; glue: readonly Flat[] } {
   return { shape: moved(m.shape, grow), glue: moved(m.glue, 1) }
 }
 
-/** The corner farthest from the crease the panel hangs on. */
-const farthest = (shape: readonly Flat[]): Flat =>
-  shape.reduce<Flat>((far, p) => (p[0] > far[0] ? p : far), [0, 0])
+/** Which corner of the drawn shape lies farthest from the crease its panel hangs on: its tip, however it is turned. */
+const tipCorner = (shape: readonly Flat[]): number =>
+  shape.reduce((far, p, k) => (p[0] > (shape[far] as Flat)[0] ? k : far), 0)
 
 function build(m: Rider): Build {
   const { shape, glue } = placed(m)
-  const far = farthest(shape)
+  const far = shape[tipCorner(m.shape)] ?? [0, 0]
   return {
     creases: [],
     panels: [
