@@ -11,6 +11,8 @@ export interface Part {
   readonly from: number
   /** A line drawn on the sheet rather than a piece of it: two points, painted after the sheet's pieces. */
   readonly line?: boolean
+  /** How many layers lie under it where it lies flat on others; default 0. */
+  readonly layer?: number
 }
 
 interface Group {
@@ -88,6 +90,18 @@ function leastSplitting(groups: readonly Group[]): number {
   return best
 }
 
+/** Parts in one plane as they lie on one another, seen from the eye: by layers, each with its lines on top. */
+function stacked(on: readonly Part[], eye: Vec3): readonly Part[] {
+  const rank = ({ layer = 0, line = false }: Part, way: number): number => 2 * layer * way + (line ? 1 : 0)
+  const lowest = Math.min(...on.map(({ layer = 0 }) => layer))
+  // The lowest layer tells front from back: what is glued on it may show its own back.
+  const base = on.find(({ layer = 0 }) => layer === lowest) as Part
+  const [p, n] = [base.points[0] as Vec3, base.normal]
+  const front = n[0] * (eye[0] - p[0]) + n[1] * (eye[1] - p[1]) + n[2] * (eye[2] - p[2]) > 0
+  const way = front ? 1 : -1
+  return (front ? [...on] : [...on].reverse()).sort((a, b) => rank(a, way) - rank(b, way))
+}
+
 function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
   if (groups.length === 0) return
   const index = leastSplitting(groups)
@@ -116,9 +130,7 @@ function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
   }
   const eyeAbove = height(plane, eye) > 0
   walk(eyeAbove ? below : above, eye, out)
-  if (!eyeAbove) on.reverse()
-  for (const part of on) if (!part.line) out.push(part)
-  for (const part of on) if (part.line) out.push(part)
+  out.push(...stacked(on, eye))
   walk(eyeAbove ? above : below, eye, out)
 }
 
@@ -126,8 +138,9 @@ function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
  * The parts in the order in which a painter at `eye` paints them, farthest first: what is painted later
  * is never behind what was painted earlier. Parts that pass through one another are split.
  * Source: binary space partition, Fuchs, Kedem and Naylor 1980; here the planes are those of the sheets.
- * Parts that lie in one plane keep the order given where their front faces the eye (a later one lies on
- * an earlier one), and the reverse where their back does; lines come after pieces.
+ * Parts that lie in one plane go by their layers and keep the order given where the front of the lowest faces
+ * the eye (a later one lies on an earlier one), and the reverse where its back does; lines come after the
+ * pieces of their layer.
  */
 export function paintOrder(parts: readonly Part[], eye: Vec3): readonly Part[] {
   const groups = new Map<number, Group>()

@@ -1,4 +1,5 @@
-import type { Surface, Vec3 } from '../paper/index.ts'
+import type { Design, Surface, Vec3 } from '../paper/index.ts'
+import { kindOf } from '../paper/index.ts'
 import type { Lens } from './camera.ts'
 import type { Mark, Paint, Point, Role } from './marks.ts'
 import type { Part } from './order.ts'
@@ -17,8 +18,51 @@ export interface InkLine {
 /** How many card colours there are beside the base. */
 const CARDS = 4
 
-/** The card a mechanism is cut from: 0 the base, then 1 to 4 in turn. */
-export const cardOf = (owner: number): number => (owner < 0 ? 0 : 1 + (owner % CARDS))
+const mirrorName = (name: string): string =>
+  name.replace(/left|right/g, (side) => (side === 'left' ? 'right' : 'left'))
+
+/**
+ * The card each mechanism is cut from, 1 to 4 in turn. A mirror twin takes its twin's: a mechanism of the
+ * same kind on the mirrored crease; a piece on a face only if their ids, too, differ by left and right alone.
+ */
+function cards({ mechanisms }: Design): readonly number[] {
+  const twins = new Map<string, string>()
+  const found: number[] = []
+  let count = 0
+  mechanisms.forEach(({ id, kind, on }, index) => {
+    const [host = '', part = ''] = on.split('/')
+    const other = twins.get(host)
+    // A host without a twin is its own mirror image, but for its two sides.
+    const mirrored = other === undefined ? `${host}/${mirrorName(part)}` : `${other}/${mirrorName(part)}`
+    const alike = (one: { id: string; kind: string; on: string }): boolean =>
+      one.kind === kind &&
+      one.on === mirrored &&
+      one.on !== on &&
+      !twins.has(one.id) &&
+      (kindOf(one).sitsOn !== 'panel' || mirrorName(one.id) === id)
+    const at = mechanisms.slice(0, index).findIndex(alike)
+    const twin = mechanisms[at]
+    if (!twin) found.push(1 + (count++ % CARDS))
+    else {
+      twins.set(id, twin.id).set(twin.id, id)
+      found.push(found[at] as number)
+    }
+  })
+  return found
+}
+
+const known = new WeakMap<Design, readonly number[]>()
+
+/** The card a mechanism (by index) is cut from; 0, the base, for the card's own pages. */
+export function cardOf(design: Design, owner: number): number {
+  if (owner < 0) return 0
+  let list = known.get(design)
+  if (!list) {
+    list = cards(design)
+    known.set(design, list)
+  }
+  return list[owner] ?? 0
+}
 
 /** Where light comes from, seen by the reader: from the left, a little from the front, mostly from above. */
 const LAMP: Vec3 = [-0.47, 0.3, 0.83]
@@ -74,9 +118,10 @@ function clockwise(run: Point[]): Point[] {
 
 /**
  * The paper as the eye sees it: surfaces in painter's order, each followed by its edges and by what is
- * drawn on it. `place` brings a point of the card's frame into the table's.
+ * drawn on it. Colours go by the design; `place` brings a point of the card's frame into the table's.
  */
 export function paperMarks(
+  design: Design,
   paper: readonly Surface[],
   ink: readonly InkLine[],
   lens: Lens,
@@ -86,16 +131,21 @@ export function paperMarks(
     sheet: surface.sheet,
     points: surface.points.map(place),
     drawn: surface.drawn,
+    layer: surface.layer,
     normal: place(surface.front),
     from,
   }))
   const sheets = new Map(
-    parts.map((part, from) => [part.sheet, { normal: part.normal, owner: paper[from]?.owner ?? -1 }]),
+    parts.map(({ sheet, normal, layer }, from) => [
+      sheet,
+      { normal, layer, owner: paper[from]?.owner ?? -1 },
+    ]),
   )
   ink.forEach(({ sheet, points }, k) => {
-    const normal = sheets.get(sheet)?.normal
+    const { normal, layer = 0 } = sheets.get(sheet) ?? {}
     if (normal)
       parts.push({
+        layer,
         sheet,
         points: points.map(place),
         drawn: [true, false],
@@ -112,7 +162,7 @@ export function paperMarks(
     const p = part.points[0] as Vec3
     const front = dot(part.normal, [eye[0] - p[0], eye[1] - p[1], eye[2] - p[2]]) >= 0
     const paint: Paint = {
-      card: cardOf(sheets.get(part.sheet)?.owner ?? -1),
+      card: cardOf(design, sheets.get(part.sheet)?.owner ?? -1),
       light: lightOn(front ? part.normal : [-part.normal[0], -part.normal[1], -part.normal[2]], lamp),
       face: front ? 'front' : 'back',
     }

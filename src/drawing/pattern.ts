@@ -246,7 +246,7 @@ function tints(
     const mark = marks.get(sheet)
     if (mark) mark.runs.push(run)
     else {
-      const paint = { card: cardOf(owner), light: 1, face: side } as const
+      const paint = { card: cardOf(design, owner), light: 1, face: side } as const
       marks.set(sheet, { mark: 'path', runs: [run], closed: true, role: 'paper', of: panel, paint })
     }
   }

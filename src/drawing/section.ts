@@ -125,7 +125,7 @@ export function section(
       closed: false,
       role: 'slice',
       of: panel,
-      paint: { card: cardOf(owner), light: 1, face: 'front' },
+      paint: { card: cardOf(design, owner), light: 1, face: 'front' },
     })
   }
   for (const p of folds(cuts)) marks.push({ mark: 'dot', at: toScreen(flat(p)), radius: 3.5, role: 'edge' })

@@ -319,7 +319,7 @@ function sceneMarks(scene: Scene, design: Design, size: Size, scale: number, cen
       paper.map((one) => one.points.map(place)),
       shifted,
     ),
-    ...paperMarks(paper, ink, shifted, place),
+    ...paperMarks(design, paper, ink, shifted, place),
   ]
   for (const { role, points: path, closed = false } of over) {
     if (path.length < 2) continue

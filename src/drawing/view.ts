@@ -154,7 +154,7 @@ export function view(
     ),
   )
   const paper = surfaces(poser)
-  marks.push(...paperMarks(paper, stationLines(paper, options.station), lens, place))
+  marks.push(...paperMarks(design, paper, stationLines(paper, options.station), lens, place))
   poser(opening)
 
   for (const id of options.swing ?? []) {

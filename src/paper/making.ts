@@ -5,7 +5,7 @@ import type { Poser } from './pose.ts'
 import { compile } from './pose.ts'
 import { kindOf } from './registry.ts'
 import type { Surface } from './surface.ts'
-import { frontOf, surfaces } from './surface.ts'
+import { frontOf, layersOf, surfaces } from './surface.ts'
 import type { Build, Flat, Lay, Side, Vec3 } from './types.ts'
 import { add, cross, dot, RADIANS, scale, subtract } from './vector.ts'
 
@@ -126,6 +126,7 @@ export function making(design: Design, state: Making): readonly Surface[] {
           panel: `${id}/${side}`,
           owner,
           sheet,
+          layer: layersOf(whole)[whole.panels[panel]?.piece ?? 0] ?? 0,
           points: points.map((flat) => place(poser.lift(panel, flat))),
           drawn,
           front: hinge ? turned(front, [0, 0, 0], hinge.way, fold * hinge.sign * RADIANS) : front,

@@ -12,6 +12,8 @@ export interface Surface {
   readonly owner: number
   /** Parts with the same number are one panel and lie in one plane. */
   readonly sheet: number
+  /** How many pieces of card it lies on where all lie flat: 0 for the card itself, 1 for what is glued on it, … */
+  readonly layer: number
   readonly points: readonly Vec3[]
   /** Edge k, from points[k] to points[k + 1], is a real edge or fold (not a seam inside the panel). */
   readonly drawn: readonly boolean[]
@@ -45,16 +47,38 @@ export function frontOf(model: Model, frames: readonly Frame[], panel: number): 
   return [part(0), part(1), part(2)]
 }
 
+const layers = new WeakMap<Model, readonly number[]>()
+
+/** How many pieces of card lie under each flat piece of a model, by index. */
+export function layersOf(model: Model): readonly number[] {
+  let found = layers.get(model)
+  if (!found) {
+    const list: number[] = []
+    for (const { owner } of model.pieces) {
+      const { host, hostPanel } = model.builds[owner] ?? {}
+      const crease = hostPanel === undefined && host !== undefined ? model.creases[host] : undefined
+      const under = hostPanel === undefined ? [crease?.left.panel, crease?.right.panel] : [hostPanel]
+      const below = under.map((panel) => list[model.panels[panel ?? -1]?.piece ?? -1] ?? -1)
+      list.push(1 + Math.max(...below))
+    }
+    found = list
+    layers.set(model, found)
+  }
+  return found
+}
+
 /** The whole paper in space at the opening posed last. */
 export function surfaces(poser: Poser): readonly Surface[] {
   const { model, frames } = poser
+  const layer = layersOf(model)
   const fronts = model.panels.map((_, index) => frontOf(model, frames, index))
   return facesOf(model).map(({ panel, outline, drawn }): Surface => {
-    const { name, owner } = model.panels[panel] as Model['panels'][number]
+    const { name, owner, piece } = model.panels[panel] as Model['panels'][number]
     return {
       panel: name,
       owner,
       sheet: panel,
+      layer: layer[piece] as number,
       points: outline.map((flat) => poser.lift(panel, flat)),
       drawn,
       front: fronts[panel] as Vec3,

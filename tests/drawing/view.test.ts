@@ -7,6 +7,7 @@ import type { Design, Surface, Vec3 } from '../../src/paper/index.ts'
 import { compile, measure, SHUT, surfaces } from '../../src/paper/index.ts'
 import { design, designs, runs, vFold } from '../paper/designs.ts'
 import { crossOf, dotOf, minus } from '../paper/space.ts'
+import { moth, owl, pond } from './garden.ts'
 import { hits, within } from './rays.ts'
 
 const size = { width: 600, height: 460 }
@@ -67,10 +68,16 @@ function compared(
       const met = hits(picture.eye, aim, targets)
       const first = met[0]
       if (!first) continue
-      const nearest = paper[Number(first.name)] as Surface
-      // Two sheets that touch there, or an outline within a third of a pixel: either answer is right.
-      const touching = met.filter(({ reach }) => 600 * (reach - first.reach) < 1e-3)
-      if (touching.some(({ name }) => paper[Number(name)]?.sheet !== nearest.sheet)) continue
+      // Sheets that touch there: what is glued on lies over its host where the host's front is seen, else under it.
+      const touching = met
+        .filter(({ reach }) => 600 * (reach - first.reach) < 1e-3)
+        .map(({ name }) => paper[Number(name)] as Surface)
+        .sort((a, b) => a.layer - b.layer)
+      const lowest = touching[0] as Surface
+      const seen = dotOf(lowest.front, minus(picture.eye, lowest.points[0] as Vec3)) > 0
+      const nearest = (seen ? touching.at(-1) : lowest) as Surface
+      // Two sheets of one layer, or an outline within a third of a pixel: either answer is right.
+      if (touching.some(({ layer, sheet }) => layer === nearest.layer && sheet !== nearest.sheet)) continue
       const at = picture.toScreen(aim)
       const relations = facets.map(({ runs }) => relation(runs, at))
       if (relations.some(({ margin }) => margin < 0.3)) continue
@@ -99,6 +106,42 @@ describe('view', () => {
       { ...runs(60), endOnFailure: true },
     )
     expect(count).toBeGreaterThan(500)
+  }, 120_000)
+
+  it('is right for glued pieces of every kind, from all sides: in space, lying flat, and stuck on a face', () => {
+    const spots = Array.from({ length: 8 }, (_, k) => [0, 1, 2, 3].map((n) => ((k * (n + 3) * 17) % 23) / 23))
+    const stuck = { front: 0, back: 0 }
+    for (const one of [moth, owl, pond])
+      for (const opening of [0, 35, 110, 180])
+        for (const turn of [-170, -100, -30, 60])
+          for (const tilt of [8, 44, 85]) {
+            expect(compared(one, opening, { turn, tilt }, spots)).toBeGreaterThan(10)
+            if (one !== pond) continue
+            const spines = facetsOf(view(one, opening, { turn, tilt }, size).marks).filter(
+              ({ of }) => of === 'spines/face',
+            )
+            for (const { paint } of spines) stuck[paint?.face ?? 'front']++
+          }
+    // Both sides of what is stuck on a face came into sight.
+    expect(stuck.front).toBeGreaterThan(0)
+    expect(stuck.back).toBeGreaterThan(0)
+  }, 120_000)
+
+  it('is right for random designs with glued pieces', () => {
+    let count = 0
+    fc.assert(
+      fc.property(
+        designs({ most: 5, kinds: ['glued-v-fold', 'glued-tent', 'cut-v-fold'] }),
+        openings,
+        cameras,
+        fc.array(weights, { minLength: 5, maxLength: 5 }),
+        (one, opening, camera, spots) => {
+          count += compared(one, opening, camera, spots)
+        },
+      ),
+      { ...runs(90), endOnFailure: true },
+    )
+    expect(count).toBeGreaterThan(400)
   }, 120_000)
 
   it('is right where panels pass through one another', () => {
