@@ -28,13 +28,9 @@ export function cutsApart(subject: Subject): Finding[] {
   const fails = (finding: Omit<Finding, keyof typeof base | 'ok'>): void => {
     found.push({ ...base, ok: false, ...finding })
   }
+  // Pairs that overlap on their crease need no telling again; of several panels the worst is told.
   const met = new Set<string>()
-  const once = (i: number, j: number): boolean => {
-    const key = `${Math.min(i, j)} ${Math.max(i, j)}`
-    if (met.has(key)) return false
-    met.add(key)
-    return true
-  }
+  const pair = (i: number, j: number): string => `${Math.min(i, j)} ${Math.max(i, j)}`
   for (const crease of model.creases)
     crease.guests.forEach((i, k) => {
       for (const j of crease.guests.slice(k + 1)) {
@@ -42,7 +38,8 @@ export function cutsApart(subject: Subject): Finding[] {
         if (!one || !two || !subject.wants([i, j])) continue
         const from = Math.max(one.span[0], two.span[0])
         const value = Math.min(one.span[1], two.span[1]) - from
-        if (!(value > SAME) || !once(i, j)) continue
+        if (!(value > SAME)) continue
+        met.add(pair(i, j))
         const { panel, lay } = crease.right
         fails({
           value,
@@ -55,7 +52,7 @@ export function cutsApart(subject: Subject): Finding[] {
   notches.forEach((one, k) => {
     const panel = model.panels[one.panel]?.name ?? ''
     const own = subject.wants([one.owner]) ? selfCrossing(one.outline) : null
-    if (own && once(one.owner, one.owner))
+    if (own)
       fails({
         value: own.depth,
         ids: [idOf(subject, one.owner)],
@@ -66,7 +63,7 @@ export function cutsApart(subject: Subject): Finding[] {
       if (two.panel !== one.panel || two.owner === one.owner || !subject.wants([one.owner, two.owner]))
         continue
       const { value, shape } = overlap(one, two)
-      if (!(value > SAME) || !once(one.owner, two.owner)) continue
+      if (!(value > SAME) || met.has(pair(one.owner, two.owner))) continue
       fails({
         value,
         ids: [idOf(subject, one.owner), idOf(subject, two.owner), panel],

@@ -125,14 +125,14 @@ test('the mirrored twin passes and fails alike, by the same numbers', () => {
     fc.property(gardens(5), (made) => {
       const told = (checks: readonly Check[]) =>
         checks
-          .map(({ name, ok, value }) =>
-            `${name} ${ok} ${(value + 0).toFixed(4)}`.replace('-0.0000', '0.0000'),
-          )
-          .sort()
-      const apart = (checks: readonly Check[]) => checks.filter(({ name }) => name !== 'clear-motion')
-      expect(told(apart(check(mirrored(made), { repairs: false })))).toEqual(
-        told(apart(check(made, { repairs: false }))),
-      )
+          .filter(({ name }) => name !== 'clear-motion')
+          .sort((a, b) => a.name.localeCompare(b.name) || a.value - b.value)
+      const here = told(check(made, { repairs: false }))
+      const twin = told(check(mirrored(made), { repairs: false }))
+      expect(twin.map(({ name, ok }) => `${name} ${ok}`)).toEqual(here.map(({ name, ok }) => `${name} ${ok}`))
+      twin.forEach(({ value }, k) => {
+        expect(value).toBeCloseTo(here[k]?.value ?? Number.NaN, 6)
+      })
     }),
     runs(60),
   )
