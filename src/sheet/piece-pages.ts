@@ -8,7 +8,7 @@ import { rulers } from './rulers.ts'
 import { pieceHeader } from './sections.ts'
 import type { SheetMark } from './setting.ts'
 import { moved, paragraph } from './setting.ts'
-import { nameOf, type SheetFace } from './words.ts'
+import { pieceName, type SheetFace } from './words.ts'
 
 /** A page of pieces that are glued on. */
 export interface PiecePage {
@@ -59,7 +59,7 @@ function drawn(spots: readonly Spot[], turn: Turned, face: SheetFace): PiecePage
     placed.push({ piece: piece.id, place })
     marks.push(...pieceMarks(piece, place, face, printable))
     const { w, h } = sizeOf(piece)
-    const name = nameOf(piece.id.split('/')[0] ?? piece.id)
+    const name = pieceName(piece.id)
     const words = paragraph([{ text: name, bold: true }], NAME, Math.max(w, 20), 'name')
     if (y + h + NAME_DROP + words.height <= printable[3])
       marks.push(...words.marks.map((mark) => moved(mark, x, y + h + NAME_DROP)))

@@ -1,6 +1,6 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
 import type { Design, LineKind, Placed } from '../paper/index.ts'
-import { kindOf, pieces, settable, settingOf } from '../paper/index.ts'
+import { kindOf, modelOf, pieces, settable, settingOf } from '../paper/index.ts'
 import type { Run } from './setting.ts'
 
 /** The side of the card that is printed. */
@@ -10,6 +10,12 @@ type Mechanism = Design['mechanisms'][number]
 
 /** What a mechanism is called: its id, in words. */
 export const nameOf = (id: string): string => id.replaceAll('-', ' ')
+
+/** What a piece of card is called: its mechanism, and its part where there are several (`pond/wall-1`: pond wall 1). */
+export function pieceName(id: string): string {
+  const [owner = id, part] = id.split('/')
+  return part === undefined || part === 'piece' ? nameOf(owner) : `${nameOf(owner)} ${nameOf(part)}`
+}
 
 const listed = (names: readonly string[], most = 4): string =>
   names.length > most
@@ -78,6 +84,19 @@ function trimStep({ sides, ends }: Trim): string | null {
   return parts.length === 0 ? null : parts.join(' ')
 }
 
+/** Glue where there are tabs or hatched places, tape along a joint that has none. */
+function stickingStep(design: Design, stuck: readonly Mechanism[]): string {
+  const { glue, builds } = modelOf(design)
+  const isTaped = ({ id }: Mechanism): boolean =>
+    glue.every(({ owner, closed }) => builds[owner]?.mechanism.id !== id || !closed)
+  const taped = stuck.filter(isTaped)
+  const glued = stuck.filter((m) => !isTaped(m))
+  return [
+    ...(taped.length > 0 ? [`Tape each along its whole joint: ${named(taped)}.`] : []),
+    ...(glued.length > 0 ? [`Glue each on its hatched place: ${named(glued)}. Let it dry.`] : []),
+  ].join(' ')
+}
+
 /** Steps in brief. A design without mechanisms is a card to fold. */
 export function stepsFor(design: Design, face: SheetFace, trim: Trim = {}): readonly string[] {
   const cut = design.mechanisms.filter(isCut)
@@ -91,8 +110,7 @@ export function stepsFor(design: Design, face: SheetFace, trim: Trim = {}): read
   ]
   if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
   else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
-  if (glued.length > 0)
-    steps.push(`Fold the other pieces. Glue each on its hatched place: ${named(glued)}. Let it dry.`)
+  if (glued.length > 0) steps.push(`Fold the other pieces. ${stickingStep(design, glued)}`)
   steps.push('Shut the card slowly. Press every fold. Open it.')
   return steps
 }
