@@ -38,7 +38,7 @@ export type Role =
 
 /** How a surface is coloured: which card it is cut from, how much light it gets (0 to 1), which face shows. */
 export interface Paint {
-  /** 0 the base card, 1 the first mechanism, 2 … in turn. */
+  /** 0 the base card, 1 the first mechanism, 2 … in turn; 5 sticky tape. */
   readonly card: number
   readonly light: number
   readonly face: 'front' | 'back'

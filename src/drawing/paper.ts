@@ -17,6 +17,7 @@ export interface InkLine {
 
 /** How many card colours there are beside the base. */
 const CARDS = 4
+const TAPE = 5
 
 const mirrorName = (name: string): string =>
   name.replace(/left|right/g, (side) => (side === 'left' ? 'right' : 'left'))
@@ -136,10 +137,10 @@ export function paperMarks(
     from,
   }))
   const sheets = new Map(
-    parts.map(({ sheet, normal, layer }, from) => [
-      sheet,
-      { normal, layer, owner: paper[from]?.owner ?? -1 },
-    ]),
+    parts.map(({ sheet, normal, layer = 0 }, from) => {
+      const { owner = -1, tape = false } = paper[from] ?? {}
+      return [sheet, { normal, layer, card: tape ? TAPE : cardOf(design, owner) }]
+    }),
   )
   ink.forEach(({ sheet, points }, k) => {
     const { normal, layer = 0 } = sheets.get(sheet) ?? {}
@@ -162,7 +163,7 @@ export function paperMarks(
     const p = part.points[0] as Vec3
     const front = dot(part.normal, [eye[0] - p[0], eye[1] - p[1], eye[2] - p[2]]) >= 0
     const paint: Paint = {
-      card: cardOf(design, sheets.get(part.sheet)?.owner ?? -1),
+      card: sheets.get(part.sheet)?.card ?? 0,
       light: lightOn(front ? part.normal : [-part.normal[0], -part.normal[1], -part.normal[2]], lamp),
       face: front ? 'front' : 'back',
     }

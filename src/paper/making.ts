@@ -1,13 +1,14 @@
 import { convexParts } from './faces.ts'
+import { heldOff, laidDown, tapes } from './gluing.ts'
 import type { Design, Model, ModelCrease } from './model.ts'
 import { modelOf, throughLay } from './model.ts'
 import type { Poser } from './pose.ts'
-import { compile } from './pose.ts'
+import { compile, SHUT } from './pose.ts'
 import { kindOf } from './registry.ts'
 import type { Surface } from './surface.ts'
 import { frontOf, layersOf, surfaces } from './surface.ts'
-import type { Build, Flat, Lay, Side, Vec3 } from './types.ts'
-import { add, cross, dot, RADIANS, scale, subtract } from './vector.ts'
+import type { Build, Flat, Lay, LineKind, Side, Vec3 } from './types.ts'
+import { cross, dot, RADIANS, subtract, turned } from './vector.ts'
 
 /** How far the making has come. */
 export interface Making {
@@ -22,13 +23,16 @@ export interface Making {
    * card together: above 0 towards the outside of the right page, below 0 towards that of the left page.
    */
   readonly folds?: Readonly<Record<string, number>>
+  /**
+   * Ids of glued mechanisms with two joints that lie folded on their host's left panel: as in the shut card,
+   * the left joint on its line, the right half on the left one, and what will hold the right joint on top.
+   */
+  readonly lying?: readonly string[]
+  /** Ids of glued mechanisms held off their place, mm: a piece over its face, a platform over its walls. */
+  readonly lifted?: Readonly<Record<string, number>>
+  /** Ids of glued mechanisms with tape along their joints. */
+  readonly taped?: readonly string[]
 }
-
-/**
- * The least opening, degrees, at which a shut card is put in space: its layers keep their order (0.1 mm
- * apart at 100 mm from the gutter) and nobody can see the difference.
- */
-export const SHUT = 0.05
 
 /** Two flat points nearer than this are one, mm. */
 const SAME = 1e-6
@@ -68,13 +72,6 @@ function withHoles(model: Model, loose: readonly { build: Build; host: ModelCrea
   return { ...model, panels }
 }
 
-/** Turns a point about the line through `origin` along unit `way`, by an angle in radians. Source: Rodrigues' formula. */
-function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
-  const v = subtract(p, origin)
-  const [c, s] = [Math.cos(angle), Math.sin(angle)]
-  return add(origin, add(add(scale(v, c), scale(cross(way, v), s)), scale(way, dot(way, v) * (1 - c))))
-}
-
 /**
  * The paper in space while the card is being made: some mechanisms pushed through, some only cut, lying
  * in their host or folded over with the card shut.
@@ -85,12 +82,15 @@ function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
  * lines do not lie on one another.
  */
 export function making(design: Design, state: Making): readonly Surface[] {
-  const { through, cut, folds = {} } = state
+  const { through, cut, folds = {}, lying = [], lifted = {}, taped = [] } = state
   if (Object.values(folds).some((fold) => fold !== 0) && state.opening > 1)
     throw new RangeError(
       `both layers fold over together only in the shut card, not at ${state.opening} degrees`,
     )
-  const part: Design = { ...design, mechanisms: design.mechanisms.filter((m) => through.includes(m.id)) }
+  const part: Design = {
+    ...design,
+    mechanisms: design.mechanisms.filter((m) => through.includes(m.id) || lying.includes(m.id)),
+  }
   const whole = modelOf(part)
   const loose = design.mechanisms.flatMap((m, owner) => {
     const host = whole.creases.find((crease) => crease.name === m.on)
@@ -104,11 +104,13 @@ export function making(design: Design, state: Making): readonly Surface[] {
     lift: poser.lift,
   })
   const owners = part.mechanisms.map((m) => design.mechanisms.indexOf(m))
-  const paper = surfaces(open).map((one) => ({
-    ...one,
-    owner: one.owner < 0 ? -1 : (owners[one.owner] as number),
-  }))
-  let sheet = whole.panels.length
+  const index = (id: string): number => part.mechanisms.findIndex((m) => m.id === id)
+  let found: readonly Surface[] = surfaces(open)
+  for (const id of lying) found = laidDown(found, poser, index(id))
+  for (const [id, off] of Object.entries(lifted)) found = heldOff(found, whole, index(id), off)
+  for (const id of taped) found = [...found, ...tapes(found, poser, index(id))]
+  const paper = found.map((one) => ({ ...one, owner: one.owner < 0 ? -1 : (owners[one.owner] as number) }))
+  let sheet = 1 + Math.max(...found.map((one) => one.sheet))
   for (const { id, owner, host, build } of loose) {
     if (!build.notch) continue
     const fold = folds[id] ?? 0
@@ -161,4 +163,52 @@ function hingeOf(poser: Poser, host: ModelCrease, build: Build, toward: Side) {
   // A small turn about `way` moves the strip along way x (strip - at): is that the paper's back, its outside?
   const outwards = dot(cross(way, subtract(strip, at)), frontOf(poser.model, poser.frames, panel)) < 0
   return { origin: at, way, sign: outwards === (toward === 'right') ? 1 : -1 }
+}
+
+/** A line of a guest that is cut from its host, as it lies in the host; mm. */
+export interface GuestLine {
+  /** The host's panel it lies on (see Surface). */
+  readonly sheet: number
+  readonly side: Side
+  readonly kind: LineKind
+  readonly points: readonly Vec3[]
+  readonly of: string
+}
+
+/** The cuts and folds of a guest that still lies in its host, in space. */
+export function guestLines(design: Design, state: Making, id: string): readonly GuestLine[] {
+  const m = design.mechanisms.find((one) => one.id === id)
+  if (!m) throw new RangeError(`there is no mechanism ${id}`)
+  const part: Design = {
+    ...design,
+    mechanisms: design.mechanisms.filter((one) => state.through.includes(one.id)),
+  }
+  const whole = modelOf(part)
+  const host = whole.creases.find((crease) => crease.name === m.on)
+  if (!host) return []
+  const poser = compile(part)
+  poser(Math.max(SHUT, state.opening))
+  const folds = new Map(modelOf(design).creases.map(({ name, fold }) => [name, fold]))
+  const build = kindOf(m).build(m)
+  return (['left', 'right'] as const).flatMap((side): GuestLine[] => {
+    const { panel, lay } = host[side]
+    const line = (kind: LineKind, points: readonly Flat[], of: string): GuestLine => ({
+      sheet: panel,
+      side,
+      kind,
+      points: throughLay(lay, points).map((flat) => poser.lift(panel, flat)),
+      of,
+    })
+    return [
+      ...build.cuts[side].map((points) => line('cut', points, id)),
+      ...build.creases.flatMap(({ part: name, length, left, right }): GuestLine[] => {
+        const own = [left, right].find((hang) => hang.panel === `host-${side}`)
+        if (!own) return []
+        const { origin, run } = own.lay
+        const end: Flat = [origin[0] + length * run[0], origin[1] + length * run[1]]
+        const crease = `${id}/${name}`
+        return [line(folds.get(crease) ?? 'valley', [origin, end], crease)]
+      }),
+    ]
+  })
 }

@@ -2,7 +2,7 @@ import type { Face } from './faces.ts'
 import { faces } from './faces.ts'
 import type { Model } from './model.ts'
 import type { Poser } from './pose.ts'
-import type { Frame, Vec3 } from './types.ts'
+import type { Flat, Frame, Vec3 } from './types.ts'
 
 /** A convex flat part of the paper in space, mm. */
 export interface Surface {
@@ -19,6 +19,10 @@ export interface Surface {
   readonly drawn: readonly boolean[]
   /** Unit normal on the front of the paper: the side seen when you look into the open card. */
   readonly front: Vec3
+  /** The same points in the panel's flat coordinates, where it is part of one. */
+  readonly flat?: readonly Flat[]
+  /** Sticky tape rather than card. */
+  readonly tape?: boolean
 }
 
 const known = new WeakMap<Model, readonly Face[]>()
@@ -80,6 +84,7 @@ export function surfaces(poser: Poser): readonly Surface[] {
       sheet: panel,
       layer: layer[piece] as number,
       points: outline.map((flat) => poser.lift(panel, flat)),
+      flat: outline,
       drawn,
       front: fronts[panel] as Vec3,
     }

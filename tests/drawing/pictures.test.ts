@@ -70,7 +70,7 @@ describe.each(pictures)('$name', ({ name, draw }) => {
       expect(paint?.light).toBeGreaterThanOrEqual(0)
       expect(paint?.light).toBeLessThanOrEqual(1)
       expect(paint?.card).toBeGreaterThanOrEqual(0)
-      expect(paint?.card).toBeLessThanOrEqual(4)
+      expect(paint?.card).toBeLessThanOrEqual(5)
     }
   })
 })

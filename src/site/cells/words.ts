@@ -122,7 +122,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
       },
       only: {
         takes: 'words',
-        says: 'Ids of the mechanisms that the step is about, parted by spaces; all on the gutter if left out.',
+        says: 'Ids of the mechanisms that the step is about, parted by spaces, on any fold; if left out all that are cut on the gutter, or all that are glued.',
       },
     },
   },

@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { stepFigure } from '../../../src/drawing/steps.ts'
+import { owl } from '../garden.ts'
+
+export const stepClosingOwl = (): Drawing =>
+  stepFigure(owl, 'closing', { width: 300, height: 220 }, { of: ['body'] })

@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { stepFigure } from '../../../src/drawing/steps.ts'
+import { moth } from '../garden.ts'
+
+export const stepGluedMoth = (): Drawing =>
+  stepFigure(moth, 'glued', { width: 300, height: 220 }, { of: ['moth'] })

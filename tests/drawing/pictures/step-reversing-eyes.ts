@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { stepFigure } from '../../../src/drawing/steps.ts'
+import { heron } from '../garden.ts'
+
+export const stepReversingEyes = (): Drawing =>
+  stepFigure(heron, 'reversing', { width: 300, height: 220 }, { of: ['left-eye', 'right-eye'] })

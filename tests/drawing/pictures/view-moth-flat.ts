@@ -1,0 +1,6 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { view } from '../../../src/drawing/view.ts'
+import { moth } from '../garden.ts'
+
+export const viewMothFlat = (): Drawing =>
+  view(moth, 180, { turn: -30, tilt: 44 }, { width: 600, height: 440 })

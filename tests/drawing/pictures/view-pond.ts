@@ -1,0 +1,12 @@
+import type { Drawing } from '../../../src/drawing/marks.ts'
+import { view } from '../../../src/drawing/view.ts'
+import { pond } from '../garden.ts'
+
+export const viewPond = (): Drawing =>
+  view(
+    pond,
+    110,
+    { turn: -30, tilt: 44 },
+    { width: 600, height: 440 },
+    { rise: ['pond'], handle: true, text: 24 },
+  )
