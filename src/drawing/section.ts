@@ -1,5 +1,5 @@
-import type { Design, Poser, Vec3 } from '../paper/index.ts'
-import { compile, riseOf, surfaces, tipAt } from '../paper/index.ts'
+import type { Design, Poser, Surface, Vec3 } from '../paper/index.ts'
+import { compile, kindOf, riseOf, surfaces, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
@@ -47,6 +47,31 @@ function folds(cuts: readonly Slice[]): readonly Vec3[] {
   return ends.filter(
     (p, k) => ends.findIndex((q) => near(p, q)) === k && ends.filter((q) => near(p, q)).length > 1,
   )
+}
+
+/** From a sheet to the one stuck on it, px: their lines lie side by side. */
+const SIDE_BY_SIDE = 5
+
+/** A slice of what is stuck on a face, put beside the slice of its face, on the side it is stuck on. */
+function beside(cut: Slice, paper: readonly Surface[], design: Design, off: number): Slice {
+  const kind = (owner: number): boolean => {
+    const m = design.mechanisms[owner]
+    return m !== undefined && kindOf(m).sitsOn === 'panel'
+  }
+  let count = 0
+  for (let at = cut.owner; kind(at); count++) {
+    const [host] = (design.mechanisms[at]?.on ?? '').split('/')
+    at = design.mechanisms.findIndex(({ id }) => id === host)
+  }
+  const front = paper.find(({ sheet }) => sheet === cut.sheet)?.front
+  const long = front ? Math.hypot(front[0], front[2]) : 0
+  if (count === 0 || !front || long < 1e-6) return cut
+  const shift = ([x, y, z]: Vec3): Vec3 => [
+    x + (count * off * front[0]) / long,
+    y,
+    z + (count * off * front[2]) / long,
+  ]
+  return { ...cut, from: shift(cut.from), to: shift(cut.to) }
 }
 
 /** The share of the line a-b that runs within `near` px of the line c-d. */
@@ -97,7 +122,8 @@ export function section(
   const lines: [Point, Point][] = []
   const rects: Rect[] = []
 
-  const cuts = slices(surfaces(poser), station)
+  const paper = surfaces(poser)
+  const cuts = slices(paper, station).map((cut) => beside(cut, paper, design, SIDE_BY_SIDE / scale))
   const half = (opening / 2) * (Math.PI / 180)
   for (const side of [-1, 1] as const) {
     // Where the page is cut away near the gutter, its plane goes on as a ghost.
@@ -143,14 +169,14 @@ export function section(
     const beneath: readonly [number, number] = [x + side * rise * Math.cos(half), z - rise * Math.sin(half)]
     // Where the line would run on the paper itself it stands beside it, between two thin guides.
     const [a, b] = [toScreen([x, z]), toScreen(beneath)]
-    const beside =
+    const shifted =
       rise * scale > 2 &&
       cuts.some(({ from, to }) => hidden(a, b, toScreen(flat(from)), toScreen(flat(to)), 5) > 0.6)
-    const shift = beside ? 16 / scale : 0
+    const shift = shifted ? 16 / scale : 0
     const moved = (p: readonly [number, number]): Point =>
       toScreen([p[0] + shift * across[0], p[1] + shift * across[1]])
     const [from, to] = [moved([x, z]), moved(beneath)]
-    if (beside)
+    if (shifted)
       marks.push({ mark: 'path', runs: [[a, from]], closed: false, role: 'guide', of: `${measured}/rise` })
     if (options.standOff) {
       const gutter = toScreen([0, 0])

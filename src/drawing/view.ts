@@ -224,7 +224,8 @@ export function view(
   if (options.handle) {
     const at = handleAt(opening)
     marks.push({ mark: 'dot', at, radius: 8, role: 'handle', of: 'opening' })
-    ring(at, 10)
+    // The grip over it grows with the words.
+    ring(at, 10 + 0.6 * Math.max(0, text - 15))
   }
 
   for (const [of, words] of Object.entries(options.labels ?? {})) {

@@ -35,7 +35,7 @@ export function Swing(props: SwingProps): JSX.Element {
   const { design, opening, camera, width, height, frame, rise = [], point, text = 17, label } = props
   const [now, setNow] = useState(opening)
   const poser = useMemo(() => compile(design), [design])
-  const plain = view(poser, now, camera, { width, height }, { rise, frame, squares: false, text })
+  const plain = view(poser, now, camera, { width, height }, { rise, frame, text })
   const drawing = point ? pointInView(plain, point, now, { text, unit: 'mm' }) : plain
   return (
     <div class="swing">

@@ -5,8 +5,8 @@ import { section } from '../../src/drawing/section.ts'
 import { slices } from '../../src/drawing/slices.ts'
 import { compile, surfaces } from '../../src/paper/index.ts'
 import { design, designs, runs, vFold } from '../paper/designs.ts'
-import { apart, dotOf, minus } from '../paper/space.ts'
-import { bare, lantern } from './garden.ts'
+import { apart, dotOf, minus, RAD } from '../paper/space.ts'
+import { bare, lantern, pond } from './garden.ts'
 
 const size = { width: 340, height: 280 }
 
@@ -61,9 +61,54 @@ describe('slices', () => {
       expect(long['page/right']).toBeCloseTo(87, 9)
     }
   })
+
+  // Source: plane geometry of the gutter, two feet of 26 mm and two walls of 44 mm: a kite, its tip by Pythagoras.
+  it('of a tent of its own card are its two walls, and its tip where they meet', () => {
+    const poser = compile(pond)
+    for (const opening of [30, 90, 150, 180]) {
+      poser(opening)
+      const cut = slices(surfaces(poser), 30)
+      for (const wall of ['back/left', 'back/right']) {
+        const found = cut.find(({ panel }) => panel === wall)
+        expect(found && apart(found.from, found.to)).toBeCloseTo(44, 9)
+      }
+      const half = (opening / 2) * RAD
+      const tip = 26 * Math.cos(half) + Math.sqrt(44 ** 2 - (26 * Math.sin(half)) ** 2)
+      const ends = cut
+        .filter(({ panel }) => panel === 'back/left')
+        .flatMap(({ from, to }) => [from[2], to[2]])
+      expect(Math.max(...ends)).toBeCloseTo(tip, 9)
+    }
+  })
+
+  // Source: the floating layer's walls stand parallel to the plane between the pages, 22 mm high.
+  it('of a floating layer are its platform and its walls', () => {
+    const poser = compile(pond)
+    for (const opening of [40, 120, 180]) {
+      poser(opening)
+      const cut = slices(surfaces(poser), 75)
+      for (const wall of ['pond/wall-1', 'pond/wall-2', 'pond/wall-3']) {
+        const found = cut.find(({ panel }) => panel === wall)
+        expect(found && Math.abs(found.from[2] - found.to[2])).toBeCloseTo(22, 9)
+        expect(found && Math.abs(found.from[0] - found.to[0])).toBeCloseTo(0, 9)
+      }
+      expect(cut.filter(({ panel }) => panel === 'pond/left' || panel === 'pond/right')).toHaveLength(2)
+    }
+  })
 })
 
 describe('section', () => {
+  it('puts what is stuck on a face beside it, not over it', () => {
+    const drawn = section(pond, 100, 30, size)
+    const runOf = (name: string) =>
+      drawn.marks.find((mark): mark is PathMark => mark.mark === 'path' && mark.of === name)?.runs[0] ?? []
+    const [[ax = 0, ay = 0] = [], [bx = 0, by = 0] = []] = runOf('back/left')
+    for (const [x, y] of runOf('spines/face')) {
+      const off = ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / Math.hypot(bx - ax, by - ay)
+      expect(Math.abs(off)).toBeCloseTo(5, 6)
+    }
+  })
+
   const rise = (drawing: { marks: readonly unknown[] }): string =>
     (drawing.marks as readonly WordMark[]).find((mark) => mark.mark === 'word' && mark.role === 'dimension')
       ?.text ?? ''
