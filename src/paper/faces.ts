@@ -69,7 +69,7 @@ export function convexParts(outline: readonly Flat[]): Part[] {
         return area2(a, b, p) >= 0 && area2(b, c, p) >= 0 && area2(c, a, p) >= 0
       })
     })
-    const k = ear < 0 ? 0 : ear
+    const k = Math.max(0, ear)
     const [i, j, l] = [ring[(k + n - 1) % n], ring[k], ring[(k + 1) % n]] as [number, number, number]
     if (ear >= 0)
       parts.push({

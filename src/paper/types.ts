@@ -128,6 +128,8 @@ export interface Build {
   }[]
   /** How far it is from shutting flat (degrees or mm); 0 or absent: it shuts flat. */
   readonly shutGap?: ShutGap
+  /** True if its panels lie in the host's two panels through the whole motion: not pushed through yet. */
+  readonly lies?: boolean
   /** The openings of the host crease (degrees) between which it moves; absent: 0 to 180. */
   readonly range?: readonly [least: number, most: number]
   /**

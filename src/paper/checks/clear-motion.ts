@@ -4,17 +4,65 @@ import { idOf, onPiece } from './subject.ts'
 import { mm, side, the, when } from './words.ts'
 
 /**
+ * Creases whose inside angle falls below 0: the paper would have to go through itself there, as neighbours
+ * by an edge. A facet comes into its page's plane where cos a2 = cos(b1 - a1) cos b2 + sin(b1 - a1) sin b2
+ * cos w (spherical law of cosines; planar kinds likewise), which has at most one root w; so the angle's sign
+ * changes at most once, and the two ends and the middle of the motion tell it for the whole of it. Cut folds
+ * have tan(w/2) = cos a tan(t/2), never below 0.
+ */
+function through(subject: Subject): Finding[] {
+  const { model, poser } = subject
+  const [least, most] = subject.range()
+  const seen = new Set<number>()
+  return [(least + most) / 2, most, Math.max(1, least)].flatMap((opening) => {
+    const { creases } = poser(opening)
+    return model.creases.flatMap(({ name, owner, left, right, hidden }): Finding[] => {
+      const angle = creases[name]?.angle ?? 0
+      if (hidden || seen.has(owner) || !(angle < -1e-6) || !subject.wants([owner])) return []
+      seen.add(owner)
+      const id = idOf(subject, owner)
+      const other = [left, right]
+        .map(({ panel }) => model.panels[panel])
+        .find((panel) => panel?.owner !== owner)
+      return [
+        {
+          name: 'clear-motion',
+          ok: false,
+          verdict: 'touches',
+          value: -angle,
+          unit: 'deg',
+          limit: 0,
+          sense: 'at-most',
+          ids: [id, name, other?.name ?? name],
+          opening,
+          ...(creases[name] ? { space: [...creases[name].end] } : {}),
+          sentence: `T${the(id).slice(1)} would have to go through ${side(other?.name ?? name)}: it cannot lie down like this.`,
+        },
+      ]
+    })
+  })
+}
+
+/**
  * No two panels meet between 1 degree and flat. `ok` means proved. A mechanism whose cuts cannot be made
  * as drawn is left out, and then we say that we cannot tell.
  */
 export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Finding[] {
   const { model, motion } = subject
   const owner = (panel: number): number => model.panels[panel]?.owner ?? -1
+  // Paper that lies on its host's panels all the way can no more run into them than they into each other.
+  const liesOn = (panel: number, other: number): boolean => {
+    const build = model.builds[owner(panel)]
+    if (!build?.build.lies) return false
+    const host = model.creases[build.host]
+    return owner(other) === owner(panel) || other === host?.left.panel || other === host?.right.panel
+  }
   const base = { name: 'clear-motion', unit: 'mm', limit: 0, sense: 'at-most' } as const
   const found = meetings({
     motion,
     range: subject.range(),
     wants: (one, two) => {
+      if (liesOn(one, two) || liesOn(two, one)) return false
       const owners = [owner(one), owner(two)]
       return subject.wants(owners) && !owners.some((index) => spoilt.has(idOf(subject, index)))
     },
@@ -39,7 +87,8 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
           : `We cannot tell whether ${one} and ${two} pass clear ${when(opening)}: the gap is ${mm(depth)} or less.`,
     }
   })
-  if (found.length > 0) return found
+  const crossed = through(subject)
+  if (found.length + crossed.length > 0) return [...crossed, ...found]
   const [first] = spoilt
   if (first !== undefined)
     return [

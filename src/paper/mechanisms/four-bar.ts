@@ -87,6 +87,13 @@ export function fourBar(
 /** True if the facets shut against the parts of the pages beyond the joints, false: against the inner parts. */
 export const shutsOuter = (bar: FourBar): boolean => bar.branch > 0 !== bar.outside
 
+/**
+ * True for the piece that still lies in the fold with facets just as wide as its bases: its ridge is the
+ * host crease itself, and either facet keeps to its page.
+ */
+export const liesInHost = (bar: FourBar): boolean =>
+  bar.branch < 0 && !bar.outside && bar.a1 === bar.b1 && bar.a2 === bar.b2
+
 /** How far the four-bar is from shutting flat, in degrees or mm: 0 means it shuts flat. */
 export function shutGap(bar: FourBar): { gap: number; unit: 'deg' | 'mm' } {
   const gap = shutsOuter(bar) ? bar.dUp : bar.dDown

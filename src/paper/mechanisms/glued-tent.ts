@@ -1,6 +1,6 @@
 import type { Build, Change, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { sameLay } from '../vector.ts'
-import { fourBar, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
+import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
 import { fourBarTurns } from './four-bar-turns.ts'
 import { ownPiece, tabOutline } from './own-piece.ts'
 
@@ -140,6 +140,7 @@ function build(m: GluedTent): Build {
       ...tabOutline(inHost(parts[side].foot, 1), long, m.tab ?? 0),
     })),
     shutGap: shutGap(bar),
+    lies: liesInHost(bar),
     range,
     turns: (from, to, out) => fourBarTurns(bar, range, from, to, out),
     place: (host, out) => placeFourBar(bar, range, m.start, 1, host, out),

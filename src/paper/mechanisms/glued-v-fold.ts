@@ -1,6 +1,6 @@
 import type { Build, Change, CreasePart, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { DEGREES, RADIANS, sameLay } from '../vector.ts'
-import { fourBar, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
+import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
 import { fourBarTurns } from './four-bar-turns.ts'
 import type { TabEdge } from './own-piece.ts'
 import { ownPiece, tabOutline } from './own-piece.ts'
@@ -136,6 +136,7 @@ function build(m: GluedVFold): Build {
       ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0),
     })),
     shutGap: shutGap(bar),
+    lies: liesInHost(bar),
     range,
     turns: (from, to, out) => fourBarTurns(bar, range, from, to, out),
     place: (host, out) => placeFourBar(bar, range, m.apex, m.toward, host, out),

@@ -100,3 +100,14 @@ test('the width of a triangle is its least altitude', () => {
   )
   expect(found?.value).toBeCloseTo(24, 9)
 })
+
+test('a moth from a paper corner that still lies in the fold is in nobody’s way', () => {
+  const lying = { ...moth, base: 45, facet: 45, pop: 'down' }
+  expect(verdict([lying], 'clear-motion')).toMatchObject([{ ok: true, verdict: 'clear' }])
+  // A wider facet does not lie still: it would have to go through the page.
+  const [fault] = verdict([{ ...lying, facet: 60 }], 'clear-motion')
+  expect(fault).toMatchObject({ ok: false, verdict: 'touches' })
+  expect(fault?.sentence).toMatch(/^The moth would have to go through the (left|right) page/)
+  // Narrower facets do lie down, until they are pulled tight.
+  expect(verdict([{ ...lying, facet: 40 }], 'clear-motion').every(({ ok }) => ok)).toBe(true)
+})
