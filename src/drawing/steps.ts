@@ -351,10 +351,10 @@ const ghostsOf = (panels: Readonly<Record<string, readonly Vec3[]>>, id: string)
     .filter(([name]) => name.startsWith(`${id}/`))
     .map(([, points]) => ({ role: 'ghost' as const, points: points.map((p): Vec3 => [...p]), closed: true }))
 
-/** A mechanism's own pieces on the table, in the card's frame where it lies flat. */
+/** Mechanisms' own pieces on the table, in the card's frame where it lies flat. */
 function onTable(task: Task, folded: boolean): Scene {
-  const [id = ''] = task.glued
-  const { paper, lines, path } = loose(task.design, id, folded)
+  const [id = '', ...others] = task.glued
+  const { paper, lines, path } = loose(task.design, folded ? id : task.glued, folded)
   const tabs = paper.filter(({ panel }) => folded && panel.endsWith('/tab'))
   return {
     paper,
@@ -370,7 +370,9 @@ function onTable(task: Task, folded: boolean): Scene {
     over: path.length > 0 ? [{ role: 'hand', points: path }] : [],
     says: folded
       ? `The piece of ${id} is folded and its tabs are bent.`
-      : `The piece of ${id} is cut out and lies flat, with its fold lines and its glue areas.`,
+      : others.length > 0
+        ? `The pieces of ${[id, ...others].join(', ')} are cut out and lie flat, with their fold lines and their glue areas.`
+        : `The piece of ${id} is cut out and lies flat, with its fold lines and its glue areas.`,
   }
 }
 

@@ -240,16 +240,47 @@ function rowsOf(outlines: readonly (readonly Flat[])[]): readonly Flat[] {
   ]
 }
 
+/** Shifts for many pieces: side by side in rows no wider than `wide`, each row before the last; middles on x = 0. */
+function shelvesOf(outlines: readonly (readonly Flat[])[], wide: number): readonly Flat[] {
+  const shifts: Flat[] = []
+  let row: { x0: number; x1: number; y0: number; y1: number }[] = []
+  let front = 0
+  const long = () => row.reduce((sum, { x0, x1 }) => sum + x1 - x0, APART * (row.length - 1))
+  const place = (): void => {
+    let x = -long() / 2
+    const deep = Math.max(...row.map(({ y0, y1 }) => y1 - y0))
+    for (const { x0, x1, y0, y1 } of row) {
+      shifts.push([x - x0, front - (deep + y0 + y1) / 2])
+      x += x1 - x0 + APART
+    }
+    front -= deep + APART
+    row = []
+  }
+  for (const outline of outlines) {
+    const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)]
+    const box = { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
+    if (row.length > 0 && long() + APART + box.x1 - box.x0 > wide) place()
+    row.push(box)
+  }
+  if (row.length > 0) place()
+  return shifts
+}
+
 const onTable = ([x, y]: Flat): Vec3 => [x, y, 0]
 
-/** The pieces lying flat, their fronts up. */
-function lyingFlat(design: Design, owner: number, id: string): Loose {
-  const own = pieces(design).filter((piece) => piece.id.startsWith(`${id}/`))
-  const shifts = rowsOf(own.map(({ outline }) => outline))
+/** The pieces lying flat, their fronts up: those of one mechanism, or of several in the order named. */
+function lyingFlat(design: Design, ids: readonly string[]): Loose {
+  const all = pieces(design)
+  const own = ids.flatMap((id) => {
+    const owner = design.mechanisms.findIndex((m) => m.id === id)
+    return all.filter((piece) => piece.id.startsWith(`${id}/`)).map((piece) => ({ ...piece, owner }))
+  })
+  const outlines = own.map(({ outline }) => outline)
+  const shifts = ids.length > 1 ? shelvesOf(outlines, 2 * design.card.width) : rowsOf(outlines)
   const at = (k: number, [x, y]: Flat): Vec3 =>
     onTable([x + (shifts[k]?.[0] ?? 0), y + (shifts[k]?.[1] ?? 0)])
   return {
-    paper: own.flatMap(({ id: panel, outline }, sheet) =>
+    paper: own.flatMap(({ id: panel, owner, outline }, sheet) =>
       convexParts(outline).map(({ points, drawn }): Surface => {
         return {
           panel,
@@ -297,17 +328,18 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
   if (!piece) return { paper: [], lines: [], path: [] }
   // A mountain closes away from its front: the piece lies on its front.
   const way = modelOf(design).creases.find(({ name }) => name === `${id}/ridge`)?.fold === 'mountain' ? -1 : 1
+  const hand = modelOf(design).pieces.some(({ id: name, mirrored }) => name === piece.id && mirrored) ? -1 : 1
   const front: Vec3 = [0, 0, way]
   const put = ([x, y]: Flat): Vec3 => [way * x, y, 0]
   const axis: Vec3 = [0, 1, 0]
-  const over = (p: Vec3, degrees = 180 - GAPE): Vec3 => turned(p, [0, 0, 0], axis, -way * degrees * RADIANS)
+  const over = (p: Vec3, degrees = 180 - GAPE): Vec3 => turned(p, [0, 0, 0], axis, -way * hand * degrees * RADIANS)
   let sheet = 0
   const numbers = new Map<string, number>()
   const paper = flatParts(design)
     .filter((part) => part.piece === piece.id)
     .map(({ panel, owner: of, points, drawn }): Surface => {
       if (!numbers.has(panel)) numbers.set(panel, sheet++)
-      const right = points.reduce((sum, [x]) => sum + x, 0) > 0
+      const right = points.reduce((sum, [x]) => sum + hand * x, 0) > 0
       const flat = points.map(put)
       return {
         panel,
@@ -334,7 +366,7 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
         front: over(tab.front),
       }
     })
-  const far = piece.outline.reduce<Flat>((best, p) => (p[0] > best[0] ? p : best), [0, 0])
+  const far = piece.outline.reduce<Flat>((best, p) => (hand * p[0] > hand * best[0] ? p : best), [0, 0])
   const path = Array.from({ length: 13 }, (_, k) => over(put(far), 18 + (k * (142 - 18)) / 12))
   return { paper: [...paper, ...tabs], lines: [], path }
 }
@@ -381,11 +413,18 @@ function bentWalls(design: Design, owner: number, id: string): Loose {
   return { paper, lines: [], path: [] }
 }
 
-/** A glued mechanism's own card on the table, flat or folded. Throws a RangeError if it has none. */
-export function loose(design: Design, id: string, folded: boolean): Loose {
+/**
+ * Glued mechanisms' own card on the table: flat (any number of mechanisms), or folded (the first one). Throws
+ * a RangeError if one has none.
+ */
+export function loose(design: Design, ids: string | readonly string[], folded: boolean): Loose {
+  const named = typeof ids === 'string' ? [ids] : ids
+  for (const id of named)
+    if (heldBy(design, id) === null)
+      throw new RangeError(`${id} is cut from its host and has no piece of its own`)
+  const [id = ''] = named
+  const held = folded ? heldBy(design, id) : null
   const owner = design.mechanisms.findIndex((m) => m.id === id)
-  const held = heldBy(design, id)
-  if (held === null) throw new RangeError(`${id} is cut from its host and has no piece of its own`)
-  if (!folded || held === 'face') return lyingFlat(design, owner, id)
-  return held === 'joints' ? foldedOver(design, owner, id) : bentWalls(design, owner, id)
+  if (held === 'joints') return foldedOver(design, owner, id)
+  return held === 'walls' ? bentWalls(design, owner, id) : lyingFlat(design, named)
 }
