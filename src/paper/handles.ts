@@ -1,6 +1,6 @@
 import { change } from './change.ts'
 import type { Design, Model, ModelBuild, ModelCrease, ModelPanel } from './model.ts'
-import { modelOf } from './model.ts'
+import { MIRROR, modelOf } from './model.ts'
 import { kindOf } from './registry.ts'
 import type { Handle, Lay, Placed } from './types.ts'
 import { compose, laid, sameLay, unlaid } from './vector.ts'
@@ -24,7 +24,11 @@ export interface SheetHandle {
 /** The flat piece a handle lies on, and how its coordinates lie there. */
 function ground(model: Model, index: number, handle: Handle<Placed>): { piece: string; lay: Lay } {
   const { mechanism, host, hostPanel } = model.builds[index] as ModelBuild
-  if (handle.piece !== undefined) return { piece: `${mechanism.id}/${handle.piece}`, lay: sameLay }
+  if (handle.piece !== undefined) {
+    const piece = `${mechanism.id}/${handle.piece}`
+    const mirrored = model.pieces.some(({ id, mirrored }) => id === piece && mirrored)
+    return { piece, lay: mirrored ? MIRROR : sameLay }
+  }
   const crease = model.creases[host] as ModelCrease
   const { panel, lay } =
     hostPanel === undefined ? crease[handle.side ?? 'right'] : { panel: hostPanel, lay: sameLay }

@@ -68,6 +68,8 @@ export interface ModelPiece {
   readonly owner: number
   readonly outline: readonly (readonly [x: number, y: number])[]
   readonly lines: readonly PieceLine[]
+  /** It lies as its kind gives it, but for left and right changed: so that its front is seen. */
+  readonly mirrored: boolean
 }
 
 /** Where a mechanism is glued: an outline, or an open line to tape along, in a panel's coordinates. */
@@ -116,6 +118,12 @@ const throughLay = (lay: Lay, points: readonly Flat[]): Flat[] =>
     lay.origin[1] + along * lay.run[1] + across * lay.off[1],
   ])
 
+/** Left and right changed. */
+export const MIRROR: Lay = { origin: [0, 0], run: [0, 1], off: [-1, 0] }
+
+/** Whether a lay turns the plane over. */
+const isMirroring = ({ run, off }: Lay): boolean => off[0] * run[1] - off[1] * run[0] < 0
+
 const notFound = (id: string, on: string) =>
   new RangeError(`${id} sits on ${on}, which is no crease or panel of the card or of an earlier mechanism`)
 
@@ -155,6 +163,7 @@ function assemble(design: Design): Model {
         [-width, height],
       ],
       lines: [],
+      mirrored: false,
     },
   ]
   const builds: ModelBuild[] = []
@@ -178,8 +187,27 @@ function assemble(design: Design): Model {
     const ownPiece = new Map((build.pieces ?? []).map((piece, k) => [piece.part, pieces.length + k]))
     const creaseIndex = new Map(build.creases.map((crease, k) => [crease.part, firstCrease + k]))
     const place: Place = { host: hostCrease, hostPanel, own }
+    // Its front is seen: on a face as the face's own is, on a fold by which way the fold goes.
+    const under = panels[hostPanel ?? hostCrease.right.panel]?.sheet ?? sameLay
+    const mirrored =
+      hostPanel === undefined
+        ? [
+            build.fromBack ?? false,
+            hostCrease.fold === 'mountain',
+            isMirroring(compose(under, hostCrease.right.lay)),
+          ].filter(Boolean).length %
+            2 ===
+          1
+        : isMirroring(under)
+    const flip = ([x, y]: readonly [number, number]): readonly [number, number] => [mirrored ? -x : x, y]
     for (const { part, outline, lines } of build.pieces ?? [])
-      pieces.push({ id: `${mechanism.id}/${part}`, owner, outline, lines })
+      pieces.push({
+        id: `${mechanism.id}/${part}`,
+        owner,
+        outline: outline.map(flip),
+        lines: lines.map((line) => ({ ...line, points: line.points.map(flip) })),
+        mirrored,
+      })
     for (const panel of build.panels) {
       const name = `${mechanism.id}/${panel.part}`
       panelByName.set(name, panels.length)
@@ -198,7 +226,12 @@ function assemble(design: Design): Model {
             : panel.side,
         outline: panel.outline,
         piece: piece ?? under?.piece ?? 0,
-        sheet: laidOn && under ? compose(under.sheet, laidOn.lay) : panel.flat.lay,
+        sheet:
+          laidOn && under
+            ? compose(under.sheet, laidOn.lay)
+            : mirrored
+              ? compose(MIRROR, panel.flat.lay)
+              : panel.flat.lay,
         notches: [],
       })
     }

@@ -1,9 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import type { Surface, Vec3 } from '../../src/paper/index.ts'
-import { glueAreas, guestLines, heldBy, loose, making, parseDesign, pieces } from '../../src/paper/index.ts'
+import {
+  compile,
+  flatParts,
+  glueAreas,
+  guestLines,
+  heldBy,
+  loose,
+  making,
+  parseDesign,
+  pieces,
+  surfaces,
+} from '../../src/paper/index.ts'
 import { moth, owl, pond } from '../drawing/garden.ts'
 import { design, vFold } from './designs.ts'
-import { apart, dotOf, minus, RAD, sizeOf } from './space.ts'
+import { apart, crossOf, dotOf, minus, RAD, sizeOf } from './space.ts'
 
 /** A point of the card's page, across from the gutter (left of it below zero) and along, by plane trigonometry. */
 const spot = (opening: number, across: number, along: number): Vec3 => [
@@ -155,5 +166,100 @@ describe('lines of a guest in its host', () => {
     // The fold lines: from the apex to the slit's end, 34 - 12 along and 20 across.
     for (const { points } of lines.filter(({ kind }) => kind !== 'cut'))
       expect(apart(points[0] as Vec3, points[1] as Vec3)).toBeCloseTo(Math.hypot(22, 20), 9)
+  })
+})
+
+// Common practice, no source: a template is printed on the front, and the maker works with the print in sight.
+describe('every flat piece is seen from its front', () => {
+  const body = {
+    id: 'body',
+    kind: 'glued-v-fold',
+    on: 'gutter',
+    apex: 70,
+    toward: 1,
+    base: 45,
+    facet: 60,
+    foot: 60,
+    ridge: 70,
+  }
+  const vees = ['gutter', 'body/ridge', 'body/left', 'body/right'].flatMap((on) =>
+    [1, -1].flatMap((toward) =>
+      ['inside', 'outside'].flatMap((side) =>
+        ['up', 'down'].flatMap((pop) =>
+          [1, -1].map((way) => [
+            { ...body, toward: way },
+            {
+              id: 'guest',
+              kind: 'glued-v-fold',
+              on,
+              apex: 30,
+              toward,
+              left: { base: 30, facet: 45 },
+              right: { base: 25, facet: 50 },
+              foot: 20,
+              ridge: 25,
+              side,
+              pop,
+            },
+            {
+              id: 'patch',
+              kind: 'rider',
+              on: 'guest/left',
+              shape: [
+                [2, 2],
+                [9, 2],
+                [4, 9],
+              ],
+              glue: [
+                [3, 3],
+                [5, 3],
+                [4, 5],
+              ],
+            },
+          ]),
+        ),
+      ),
+    ),
+  )
+  const others = ['inside', 'outside'].flatMap((side) =>
+    ['gutter', 'body/ridge'].map((on) => [
+      body,
+      {
+        id: 'tent',
+        kind: 'glued-tent',
+        on,
+        start: 10,
+        end: 30,
+        leftFoot: 10,
+        rightFoot: 6,
+        leftWall: 20,
+        rightWall: 24,
+        side,
+        tab: 5,
+      },
+      vFold('beak', 'gutter', 30, -20, 40),
+      { id: 'step', kind: 'cut-layer', on: 'beak/left', start: 2, end: 8, left: 3, right: 2 },
+    ]),
+  )
+
+  it.each([...vees, ...others])('%#', (...mechanisms) => {
+    const one = design(mechanisms)
+    const poser = compile(one)
+    poser(70)
+    const flat = flatParts(one)
+    const { panels } = poser.model
+    for (const { sheet, points, front, flat: own } of surfaces(poser)) {
+      const { piece } = panels[sheet] ?? {}
+      const part = flat.find((other) => other.sheet === sheet && other.points.length === points.length)
+      if (piece === undefined || !part || !own) throw new Error('a surface without its flat part')
+      // Counter-clockwise on the piece means counter-clockwise round the front.
+      const [a, b, c] = points as [Vec3, Vec3, Vec3]
+      const [p, q, r] = part.points
+      const turn =
+        ((q?.[0] ?? 0) - (p?.[0] ?? 0)) * ((r?.[1] ?? 0) - (p?.[1] ?? 0)) -
+        ((q?.[1] ?? 0) - (p?.[1] ?? 0)) * ((r?.[0] ?? 0) - (p?.[0] ?? 0))
+      const seen = dotOf(crossOf(minus(b, a), minus(c, a)), front)
+      if (Math.abs(turn) > 1e-6) expect(Math.sign(seen), panels[sheet]?.name).toBe(Math.sign(turn))
+    }
   })
 })

@@ -135,6 +135,7 @@ function build(m: GluedTent): Build {
     cuts: { left: [], right: [] },
     tip: { crease: 'ridge', along: long / 2 },
     pieces: [piece(m)],
+    fromBack: m.side === 'outside',
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
       ...tabOutline(inHost(parts[side].foot, 1), long, m.tab ?? 0),

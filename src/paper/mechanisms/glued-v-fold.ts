@@ -131,6 +131,7 @@ function build(m: GluedVFold): Build {
     cuts: { left: [], right: [] },
     tip: { crease: 'ridge', along: m.ridge },
     pieces: [piece(m, outlines)],
+    fromBack: m.toward < 0 !== (m.side === 'outside'),
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
       ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0),
