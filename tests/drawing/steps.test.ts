@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest'
+import type { Drawing } from '../../src/drawing/marks.ts'
+import { stepFigure } from '../../src/drawing/steps.ts'
+import { beak, heron, moth, owl, pond } from './garden.ts'
+
+const size = { width: 340, height: 250 }
+
+const of = ({ marks }: Drawing, name: string) => marks.filter((mark) => mark.of?.startsWith(name))
+
+describe('step figures', () => {
+  it('keep all paper in the picture, whatever the state', () => {
+    const figures = [
+      ...(['piece', 'folded', 'glued', 'closing', 'taping'] as const).flatMap((state) =>
+        ['back', 'spines', 'moon', 'pond', 'lily'].map((id) => stepFigure(pond, state, size, { of: [id] })),
+      ),
+      ...(['piece', 'folded', 'glued', 'closing', 'popping', 'taping'] as const).flatMap((state) =>
+        ['body', 'left-wing', 'tail'].map((id) => stepFigure(owl, state, size, { of: [id] })),
+      ),
+      ...(['cutting', 'creased', 'reversing'] as const).map((state) =>
+        stepFigure(heron, state, size, { of: ['left-eye', 'right-eye'] }),
+      ),
+    ]
+    for (const { marks, says } of figures)
+      for (const mark of marks) {
+        if (mark.mark !== 'path' || mark.role !== 'facet') continue
+        for (const [x, y] of mark.runs.flat()) {
+          expect(x, says).toBeGreaterThan(-1)
+          expect(x, says).toBeLessThan(size.width + 1)
+          expect(y, says).toBeGreaterThan(-1)
+          expect(y, says).toBeLessThan(size.height + 1)
+        }
+      }
+  })
+
+  it('show hosts standing and guests lying, and no guest of a later step', () => {
+    const cutting = stepFigure(heron, 'cutting', size, { of: ['left-eye'] })
+    expect(of(cutting, 'left-eye').length).toBeGreaterThan(0)
+    expect(of(cutting, 'right-eye')).toEqual([])
+    expect(of(cutting, 'beak').length).toBeGreaterThan(0)
+    const body = stepFigure(owl, 'glued', size, { of: ['body'] })
+    expect(of(body, 'left-wing')).toEqual([])
+    const wing = stepFigure(owl, 'glued', size, { of: ['left-wing'] })
+    expect(of(wing, 'body').length).toBeGreaterThan(0)
+  })
+
+  it('draw the joints on the flat card and none of the pieces', () => {
+    const flat = stepFigure(moth, 'flat', size)
+    expect(flat.marks.filter(({ role }) => role === 'glue')).toHaveLength(2)
+    expect(of(flat, 'moth/')).toEqual([])
+  })
+
+  it('are refused in a sentence where there is nothing to show', () => {
+    expect(() => stepFigure(pond, 'popping', size, { of: ['moon'] })).toThrow(/moon has one state only/)
+    expect(() => stepFigure(beak, 'piece', size)).toThrow(/own card/)
+  })
+})
