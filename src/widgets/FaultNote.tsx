@@ -9,6 +9,8 @@ import { lengthUnit } from './page.ts'
 export function repairSays({ id, field, label, to, unit }: Repair, bench: Bench, length: LengthUnit): string {
   const offered = bench.fields.find(({ key }) => key === `${id}.${field}`)
   const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${id.replaceAll('-', ' ')}` : ''
+  if (!offered && field === 'run')
+    return `Put the slit${owner} ${shown(Math.abs(to), unit, length)} from its apex`
   const name = offered ? small(offered.label) : `${small(label)}${owner}`
   return `Make the ${name} ${shown(to, unit, length)}`
 }

@@ -111,7 +111,8 @@ export function Grip(props: GripProps): JSX.Element {
     >
       <span
         class="grip-rides"
-        data-left={at[0] > box.width * 0.55}
+        // As far left of the dot as the dot lies in the figure: at no place does it stick out.
+        style={`translate:-${percent(at[0], box.width)}`}
         data-below={at[1] < box.height * 0.15}
         aria-hidden="true"
       >

@@ -38,6 +38,30 @@ const onCard = ({ card: { width, height } }: Design, [x, y]: Spot): Spot => [
   within(y, 0, height),
 ]
 
+/** Whether a mechanism has a handle beyond the edge of the card. */
+const leavesCard = (design: Design, id: string): boolean =>
+  handlesOf(design).some(
+    (one) => one.id === id && one.piece === 'card' && !same(onCard(design, one.at), one.at),
+  )
+
+/** A handle's drag; where it would push another handle off the card, as far towards it as none leaves. */
+function dragged(design: Design, { id, name, piece }: SheetHandle, to: Spot): Design | null {
+  const go = (spot: Spot) => settled(dragHandle(design, id, name, spot))
+  if (piece !== 'card') return go(to)
+  const wanted = onCard(design, to)
+  const there = go(wanted)
+  const from = handlesOf(design).find((one) => one.id === id && one.name === name)?.at
+  if (!there || !from || !leavesCard(there, id) || leavesCard(design, id)) return there
+  let [near, far, best] = [0, 1, design]
+  for (let k = 0; k < 10; k++) {
+    const part = (near + far) / 2
+    const next = go([from[0] + part * (wanted[0] - from[0]), from[1] + part * (wanted[1] - from[1])])
+    if (next && !leavesCard(next, id)) [near, best] = [part, next]
+    else far = part
+  }
+  return best
+}
+
 function valueNamed(design: Design, id: string, name: string | undefined): HandleValue | null {
   const m = design.mechanisms.find((one) => one.id === id)
   const field = name !== undefined && m ? settable(m).find((one) => one.name === name) : undefined
@@ -58,9 +82,7 @@ function sheetHandle(design: Design, handle: SheetHandle, label: string): BenchH
     across,
     along,
     drag(state, to) {
-      const design = settled(
-        dragHandle(state.design, id, name, piece === 'card' ? onCard(state.design, to) : to),
-      )
+      const design = dragged(state.design, handle, to)
       return design ? { ...state, design } : state
     },
   }

@@ -46,12 +46,16 @@ export interface Verdict {
 /** Rounded as shown, so that a goal that reads as met is met. */
 const shownTenth = (value: number): number => Math.round(value * 10) / 10
 
-/** How far a value is from its bounds: below 0 too small, above 0 too large, 0 inside. */
+/**
+ * How far a value has to go: below 0 too small, above 0 too large, 0 inside its bounds. Outside of two bounds it
+ * is told from the middle between them, which is the number that the task asks for.
+ */
 function offBy(value: number, { atLeast, atMost, between }: Bounds): number {
   const low = between?.[0] ?? atLeast ?? Number.NEGATIVE_INFINITY
   const high = between?.[1] ?? atMost ?? Number.POSITIVE_INFINITY
   const seen = shownTenth(value)
-  return seen < low ? seen - low : seen > high ? seen - high : 0
+  if (seen >= low && seen <= high) return 0
+  return between ? seen - (low + high) / 2 : seen - (seen < low ? low : high)
 }
 
 interface Judged {

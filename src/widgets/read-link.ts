@@ -61,6 +61,7 @@ export function readLink(text: string, start: BenchState): LinkRead {
   const wanted: Wanted[] = []
   let state = start
   for (const [key, value] of new URLSearchParams(text.replace(/^#/, ''))) {
+    if (key === '') continue
     const entry = plain.get(key)
     if (entry && (start.point || !key.startsWith('point.'))) {
       const number = numberIn(value, entry)

@@ -204,6 +204,20 @@ describe('the handles', () => {
     expect(number(bench, 'beak', 'cut')).toBe(0)
   })
 
+  test('a handle stops where it would push another one off the card', () => {
+    const bench = benchModel(beak, {})
+    // Its side fold turned level: the slit would have to be endless.
+    drag(bench, 'beak/fold-line', 0, 200)
+    const { width } = bench.design.value.card
+    expect(number(bench, 'beak', 'cut')).toBeLessThanOrEqual(width)
+    expect(number(bench, 'beak', 'cut')).toBeGreaterThan(width - 1)
+    // What is off the card already may be dragged back.
+    const wide = benchModel(beak, {})
+    wide.step('slit', (state) => ({ ...state, design: change(state.design, 'beak', { cut: 120 }) }))
+    drag(wide, 'beak/slit-end', -60, 0)
+    expect(number(wide, 'beak', 'cut')).toBeLessThan(105)
+  })
+
   test('the point of a bare card is dragged on its own page only', () => {
     const bench = benchModel(bare, bareConfig)
     drag(bench, 'point/point', -200, 10)

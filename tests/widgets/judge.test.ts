@@ -19,10 +19,10 @@ describe('a challenge', () => {
   // The rise of a layer is its depth times the sine of the opening: 34 mm at 90 degrees.
   const start = startState(layer, {})
 
-  test('says what is and how far it is to go', () => {
+  test('says what is and how far it is to go, from the middle where it lies between two', () => {
     expect(says({ measure: 'rise', at: 90, between: [37.5, 38.5] }, start)).toEqual({
       done: false,
-      says: 'Rise is 34.0 mm at 90°: 3.5 mm to go.',
+      says: 'Rise is 34.0 mm at 90°: 4.0 mm to go.',
     })
     expect(says({ measure: 'rise', atMost: 30 }, start)).toEqual({
       done: false,
