@@ -332,7 +332,8 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
   const front: Vec3 = [0, 0, way]
   const put = ([x, y]: Flat): Vec3 => [way * x, y, 0]
   const axis: Vec3 = [0, 1, 0]
-  const over = (p: Vec3, degrees = 180 - GAPE): Vec3 => turned(p, [0, 0, 0], axis, -way * hand * degrees * RADIANS)
+  const over = (p: Vec3, degrees = 180 - GAPE): Vec3 =>
+    turned(p, [0, 0, 0], axis, -way * hand * degrees * RADIANS)
   let sheet = 0
   const numbers = new Map<string, number>()
   const paper = flatParts(design)

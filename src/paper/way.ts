@@ -48,19 +48,21 @@ export function wayOf(design: Design, id: string, opening = 90): Way {
   const open = seen(poser, index, opening)
   const up = open.up - shut.up
   const outward = open.along - shut.along
-  const name = `The ${id.replaceAll('-', ' ')}`
+  const name = id.replaceAll('-', ' ')
   const [high, long] = [Math.abs(up), Math.abs(outward)]
   if (Math.max(high, long) < LEAST)
-    return { up, outward, word: 'nowhere', sentence: `${name} stays where it lies.` }
+    return { up, outward, word: 'nowhere', sentence: `The ${name} stays where it lies.` }
   const vertical = up > 0 ? 'up' : 'down'
   const lengthwise = outward > 0 ? 'outward' : 'back'
-  const upWords = `${vertical} by ${high.toFixed(1)} mm`
-  const alongWords = `${high < long ? '' : 'and '}${lengthwise} along its fold by ${long.toFixed(1)} mm`
-  const words = high >= long ? [upWords, alongWords] : [alongWords, `and ${upWords}`]
+  const words = [
+    { far: high, says: `${vertical} by ${high.toFixed(1)} mm` },
+    { far: long, says: `${lengthwise} along its fold by ${long.toFixed(1)} mm` },
+  ].filter(({ far }) => far >= LEAST)
+  if (long > high) words.reverse()
   return {
     up,
     outward,
     word: high >= long ? vertical : lengthwise,
-    sentence: `As the card opens to ${opening}°, ${name.charAt(0).toLowerCase()}${name.slice(1)} goes ${words[0]}${Math.min(high, long) < LEAST ? '' : ` ${words[1]}`}.`,
+    sentence: `As the card opens to ${opening}°, the ${name} goes ${words.map(({ says }) => says).join(' and ')}.`,
   }
 }

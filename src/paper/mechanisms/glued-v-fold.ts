@@ -166,12 +166,12 @@ export const gluedVFold: Kind<GluedVFold> = {
       help: 'Where the two joints meet on the host crease.',
     },
     {
-      ...angle('base', 'Base angle', 'From the host crease to the joint, the same on both sides.'),
+      ...angle('base', 'Base angle', ''),
       optional: true,
       shorthand: true,
     },
     {
-      ...angle('facet', 'Facet angle', 'From the joint to the ridge, the same on both sides.'),
+      ...angle('facet', 'Facet angle', ''),
       optional: true,
       shorthand: true,
     },
@@ -299,8 +299,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       ? null
       : {
           field: missing[0],
-          sentence:
-            'is missing: give base and facet for both sides, or left and right with a base and a facet each, from 1 to 179 degrees',
+          sentence: 'is missing: give base and facet, for both sides or for each, from 1 to 179 degrees',
         }
   },
   build,
