@@ -19,7 +19,11 @@ interface ChallengeProps {
 
 /** A task that the kernel judges while the reader works on the page's bench. */
 export function Challenge({ slug, design, config, goal, checks, children }: ChallengeProps): JSX.Element {
-  const bench = benchOf(slug).value
+  // The first picture is the server's, whatever the bench shows by now: waking does not mend attributes.
+  const [awake, setAwake] = useState(false)
+  useEffect(() => setAwake(true), [])
+  const shown = benchOf(slug).value
+  const bench = awake ? shown : null
   const state = bench?.state.value ?? startState(design, config)
   const { done, says } = judge(goal, state, config, bench ? bench.checks.value : checks, lengthUnit.value)
   const [met, setMet] = useState(false)

@@ -85,6 +85,13 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const [busy, setBusy] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
 
+  /** What was said of the last file does not hold for another choice. */
+  const choose =
+    <T extends string>(set: (value: T) => void) =>
+    (value: T) => {
+      set(value)
+      setSays('')
+    }
   const save = async () => {
     setBusy(true)
     setSays('Drawing the template …')
@@ -102,14 +109,13 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
         <Choices
           choice={paperChoice}
           value={paper}
-          onChoose={(value) => {
+          onChoose={choose((value) => {
             setPaper(value)
             keepWord('paper', value)
-            setSays('')
-          }}
+          })}
         />
-        <Choices choice={faceChoice} value={face} onChoose={setFace} />
-        <Choices choice={formChoice} value={form} onChoose={setForm} />
+        <Choices choice={faceChoice} value={face} onChoose={choose<Face>(setFace)} />
+        <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.
         </p>

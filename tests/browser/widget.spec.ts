@@ -452,6 +452,15 @@ test.describe('beside the bench', () => {
     await expect(challenge.locator('[aria-live]')).toContainText('Challenge done.')
   })
 
+  test('a challenge that a link has solved already is ticked when it comes into sight', async ({ page }) => {
+    await page.goto('/chapters/one-slit-two-v-folds/#beak.cut=45&jaw.cut=45&beak.apex=118&beak.run=-42')
+    await page.waitForTimeout(500)
+    const yawn = page.locator('.challenge').nth(1)
+    await yawn.scrollIntoViewIfNeeded()
+    await expect(yawn).toContainText('Done. Gape is')
+    await expect(yawn).toHaveAttribute('data-done', 'true')
+  })
+
   test('a ruler’s reading is compared, and a slip is named', async ({ page }) => {
     await bench(page)
     const ruler = page.getByRole('textbox', { name: 'My ruler says' })
