@@ -56,7 +56,7 @@ export function fourBarTurns(
   const s0 = sum(scaled(cg, sin(sigma)), scaled(sg, cos(sigma)))
   // The root of s3 alone; where the stop is exactly flat, s3 = weight C^2 / s0.
   const root3 =
-    bar.full === 0
+    bar.full && !(spherical && sigma > Math.PI / 2 - 1e-12)
       ? product(C, root(quotient(constant(weight), s0)))
       : root(sum(scaled(cg, sin(sigma)), scaled(sg, -cos(sigma))))
   const ridge = { y: constant(0), x: constant(0) }

@@ -28,8 +28,10 @@ export interface FourBar {
   readonly da: number
   readonly dUp: number
   readonly dDown: number
-  /** (a1 + a2) - (b1 + b2): 0 means that the stop is exactly flat. */
-  readonly full: number
+  /** The stop is exactly flat: both facets together are as wide as both bases, or all four make up one whole sheet. */
+  readonly full: boolean
+  /** Both joints lie in one straight line when the card is flat. */
+  readonly straight: boolean
   /** 1 popped, -1 lying back in the crease. */
   readonly branch: 1 | -1
   /** True if the piece stands on the outside of the host's fold. */
@@ -76,7 +78,10 @@ export function fourBar(
     da: difference(right.facet - left.facet),
     dUp: difference(right.base + right.facet - (left.base + left.facet)),
     dDown: difference(right.base - right.facet - (left.base - left.facet)),
-    full: difference(right.facet + left.facet - (right.base + left.base)),
+    full:
+      difference(right.facet + left.facet - (right.base + left.base)) === 0 ||
+      (form === 'spherical' && difference(right.facet + left.facet + (right.base + left.base) - 360) === 0),
+    straight: form === 'spherical' && difference(right.base + left.base - 180) === 0,
     branch,
     outside,
     right: turnOf(right),
@@ -123,7 +128,7 @@ export function rangeOf(bar: FourBar): [least: number, most: number] {
   }
   const at = (s2: number) => 2 * DEGREES * Math.asin(Math.sqrt(Math.min(1, Math.max(0, s2))))
   const least = bar.dUp === 0 || bar.dDown === 0 ? 0 : at(square(Math.abs(bar.da)) / weight)
-  const most = square(bar.a1 + bar.a2) / weight
+  const most = bar.full ? 1 : square(bar.a1 + bar.a2) / weight
   return [least, most >= 1 ? 180 : at(most)]
 }
 
@@ -178,7 +183,15 @@ function innerHalf(
   const spherical = bar.form === 'spherical'
   const y = 2 * S * C * plain(bar, other)
   const x = plain(bar, diff) + 2 * S * S * plain(bar, other) * (spherical ? Math.cos(own) : 1)
-  const angle = S === 0 && diff === 0 ? (C < 0 ? -Math.PI / 2 : Math.PI / 2) : Math.atan2(y, x)
+  // Divided by 2 |C| sin(own), which both parts vanish with: joints in one line lose their diagonal at flat.
+  const angle =
+    bar.straight && S !== 0
+      ? Math.atan2(C < 0 || Object.is(C, -0) ? -S : S, -Math.abs(C) * Math.cos(own))
+      : S === 0 && diff === 0
+        ? C < 0
+          ? -Math.PI / 2
+          : Math.PI / 2
+        : Math.atan2(y, x)
   return [Math.sin(angle / 2), Math.cos(angle / 2)]
 }
 
@@ -194,8 +207,9 @@ function close(
   to: Closure,
 ): void {
   const opening = 2 * DEGREES * Math.atan2(hostS, hostC)
-  let S = hostS
-  let C = hostC
+  // Rounding may bend a shut host the other way by a whisker, or give -0: it is shut.
+  let S = opening <= 0 ? 0 : hostS
+  let C = opening <= 0 ? 1 : hostC
   to.reached = true
   // A whisker of rounding at the stop itself does not count as out of range.
   if (opening < range[0] - 1e-9 || opening > range[1] + 1e-9) {
@@ -223,14 +237,21 @@ function close(
   const minus = bar.db >= 0 ? bar.dDown : -bar.dUp
   const s1 = plain(bar, (excess + minus) / 2) // s - a1
   const s2 = plain(bar, (excess + plus) / 2) // s - a2
-  const s0 = plain(bar, (bar.a1 + bar.a2 + g) / 2) // s
-  // s - g; where it vanishes exactly at flat, sin(s - g) sin(s) = weight C^2 keeps its digits.
-  const s3 = bar.full === 0 ? (weight * C * C) / s0 : plain(bar, (bar.a1 + bar.a2 - g) / 2)
+  let s0 = plain(bar, (bar.a1 + bar.a2 + g) / 2) // s
+  let s3 = plain(bar, (bar.a1 + bar.a2 - g) / 2) // s - g
+  // Where one of the two vanishes exactly at flat, sin(s - g) sin(s) = weight C^2 gives its digits.
+  const over = spherical && bar.full ? bar.a1 + bar.a2 - Math.PI : -1
+  const even = Math.abs(over) < 1e-12
+  if (bar.full) {
+    if (even) s0 = s3 = Math.sqrt(weight) * Math.abs(C)
+    else if (over < 0) s3 = (weight * C * C) / s0
+    else s0 = (weight * C * C) / s3
+  }
   halfFrom(s1 * s2, s0 * s3)
   to.ridgeSine = ratio.sine
   to.ridgeCosine = ratio.cosine
-  joint(bar, bar.b1, bar.b2, bar.db, S, C, s1 * s3, s0 * s2, to, 'right')
-  joint(bar, bar.b2, bar.b1, -bar.db, S, C, s2 * s3, s0 * s1, to, 'left')
+  joint(bar, bar.b1, bar.b2, bar.db, S, C, even ? s1 : s1 * s3, even ? s2 : s0 * s2, to, 'right')
+  joint(bar, bar.b2, bar.b1, -bar.db, S, C, even ? s2 : s2 * s3, even ? s1 : s0 * s1, to, 'left')
 }
 
 function joint(
@@ -287,8 +308,10 @@ export function placeFourBar(
     const sinT = 2 * s * c
     const cosT = c * c - s * s
     const { sinB, cosB, sinA, cosA } = side > 0 ? bar.right : bar.left
-    joint[12] = outer ? c : s
-    joint[13] = outer ? s : c
+    // Lying still off the back, T runs from -360 to 0: counted from the other way round, the fold starts at 0, not 360.
+    const flip = outer && bar.outside ? -1 : 1
+    joint[12] = outer ? flip * c : s
+    joint[13] = outer ? flip * s : c
     for (let k = 0; k < 3; k++) {
       const X = host[3 + k] as number
       const N = host[9 + k] as number
@@ -303,8 +326,8 @@ export function placeFourBar(
       joint[k] = spherical ? O : O + b * page
       joint[6 + k] = spherical ? g : E
       // The frame half-way between the facet and the part of the page it shuts against.
-      joint[9 + k] = outer ? c * m - s * q : c * q + s * m
-      joint[3 + k] = side * (outer ? -c * q - s * m : s * q - c * m)
+      joint[9 + k] = outer ? flip * (c * m - s * q) : c * q + s * m
+      joint[3 + k] = side * (outer ? -flip * (c * q + s * m) : s * q - c * m)
       if (side < 0) continue
       const toJoint = spherical ? sinA * g - cosA * f : -f
       ridge[k] = spherical ? O : O + b * page + a * f
