@@ -2,6 +2,7 @@ import type { Chain, Reach } from './chain.ts'
 import { chainFrom, hingesOf, WORLD } from './chain.ts'
 import type { Model } from './model.ts'
 import type { Poser } from './pose.ts'
+import { turnsOf } from './turning.ts'
 import type { Flat, Frame, Lay } from './types.ts'
 import { RADIANS } from './vector.ts'
 
@@ -84,12 +85,13 @@ function ratesOf(model: Model, from: Still, to: Still, width: number, rates: Flo
   for (const { build, host, firstCrease } of model.builds) {
     const rate = rates[2 * host] as number
     const change = rates[2 * host + 1] as number
-    if (build.turns) {
+    const bounds = turnsOf(build)
+    if (bounds) {
       // The host's angle may leave the range between its two ends, but not by more than its rate allows.
       const a = from.angles[host] as number
       const b = to.angles[host] as number
       const spare = Math.max(0, (rate * width - Math.abs(b - a)) / 2)
-      build.turns(Math.max(0, Math.min(a, b) - spare), Math.max(a, b) + spare, turns)
+      bounds(Math.max(0, Math.min(a, b) - spare), Math.max(a, b) + spare, turns)
     } else turns.fill(Number.POSITIVE_INFINITY)
     for (let k = 0; k < build.creases.length; k++) {
       const first = turns[2 * k] as number

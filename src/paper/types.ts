@@ -1,3 +1,5 @@
+import type { FourBar } from './mechanisms/four-bar.ts'
+
 /** A point or direction in space, mm. World frame: see the README of the kernel in `index.ts`. */
 export type Vec3 = [x: number, y: number, z: number]
 
@@ -146,6 +148,8 @@ export interface Build {
    * stand on them. Left out: not known, and the checks say that they cannot tell.
    */
   turns?(from: number, to: number, out: Float64Array): void
+  /** In place of `turns`: the four-bar that it is, whose bounds `turning.ts` works out when a check asks. */
+  readonly linkage?: FourBar
 }
 
 export interface ShutGap {

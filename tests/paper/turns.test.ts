@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { compile, modelOf, parseDesign } from '../../src/paper/index.ts'
+import { turnsOf } from '../../src/paper/turning.ts'
 
 /** Random glued V-folds and tents that shut flat, on the gutter, in every state. */
 const sided = fc.record({
@@ -63,7 +64,7 @@ test('no joint turns faster than its bound, nor does its rate change faster', ()
         const to = Math.min(180, from + wide)
         fc.pre(from > least + 0.5 && (most === 180 || to < most - 0.5))
         const bounds = new Float64Array(6)
-        build?.turns?.((from * Math.PI) / 180, (to * Math.PI) / 180, bounds)
+        if (build) turnsOf(build)?.((from * Math.PI) / 180, (to * Math.PI) / 180, bounds)
         const poser = compile(design)
         const angles = (opening: number) => {
           const { creases } = poser(opening)

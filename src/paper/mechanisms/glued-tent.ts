@@ -1,7 +1,6 @@
 import type { Build, Change, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { sameLay } from '../vector.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
-import { fourBarTurns } from './four-bar-turns.ts'
 import { ownPiece, tabOutline } from './own-piece.ts'
 
 /** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
@@ -143,7 +142,7 @@ function build(m: GluedTent): Build {
     shutGap: shutGap(bar),
     lies: liesInHost(bar),
     range,
-    turns: (from, to, out) => fourBarTurns(bar, range, from, to, out),
+    linkage: bar,
     place: (host, out) => placeFourBar(bar, range, m.start, 1, host, out),
   }
 }

@@ -1,7 +1,6 @@
 import type { Build, Change, CreasePart, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { DEGREES, RADIANS, sameLay } from '../vector.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
-import { fourBarTurns } from './four-bar-turns.ts'
 import type { TabEdge } from './own-piece.ts'
 import { ownPiece, tabOutline } from './own-piece.ts'
 
@@ -139,7 +138,7 @@ function build(m: GluedVFold): Build {
     shutGap: shutGap(bar),
     lies: liesInHost(bar),
     range,
-    turns: (from, to, out) => fourBarTurns(bar, range, from, to, out),
+    linkage: bar,
     place: (host, out) => placeFourBar(bar, range, m.apex, m.toward, host, out),
   }
 }
