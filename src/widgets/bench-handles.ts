@@ -38,28 +38,24 @@ const onCard = ({ card: { width, height } }: Design, [x, y]: Spot): Spot => [
   within(y, 0, height),
 ]
 
-/** Whether a mechanism has a handle beyond the edge of the card. */
-const leavesCard = (design: Design, id: string): boolean =>
-  handlesOf(design).some(
-    (one) => one.id === id && one.piece === 'card' && !same(onCard(design, one.at), one.at),
-  )
+/** Steps in which a handle is brought back from where it would push another one off the card. */
+const STEPS_BACK = 64
 
-/** A handle's drag; where it would push another handle off the card, as far towards it as none leaves. */
-function dragged(design: Design, { id, name, piece }: SheetHandle, to: Spot): Design | null {
-  const go = (spot: Spot) => settled(dragHandle(design, id, name, spot))
-  if (piece !== 'card') return go(to)
-  const wanted = onCard(design, to)
-  const there = go(wanted)
-  const from = handlesOf(design).find((one) => one.id === id && one.name === name)?.at
-  if (!there || !from || !leavesCard(there, id) || leavesCard(design, id)) return there
-  let [near, far, best] = [0, 1, design]
-  for (let k = 0; k < 10; k++) {
-    const part = (near + far) / 2
-    const next = go([from[0] + part * (wanted[0] - from[0]), from[1] + part * (wanted[1] - from[1])])
-    if (next && !leavesCard(next, id)) [near, best] = [part, next]
-    else far = part
+/** A handle's drag, as far as it goes with no handle of its mechanism leaving the card. */
+function dragged(design: Design, { id, name, piece, at: [x, y] }: SheetHandle, to: Spot): Design | null {
+  if (piece !== 'card') return settled(dragHandle(design, id, name, to))
+  const [wx, wy] = onCard(design, to)
+  const leaves = (one: Design) =>
+    handlesOf(one).some(
+      ({ id: of, piece, at }) => of === id && piece === 'card' && !same(onCard(one, at), at),
+    )
+  const free = leaves(design)
+  for (let k = STEPS_BACK; k >= 0; k--) {
+    const part = k / STEPS_BACK
+    const next = settled(dragHandle(design, id, name, [x + part * (wx - x), y + part * (wy - y)]))
+    if (!next || free || !leaves(next)) return next
   }
-  return best
+  return null
 }
 
 function valueNamed(design: Design, id: string, name: string | undefined): HandleValue | null {
