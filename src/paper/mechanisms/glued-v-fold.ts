@@ -66,14 +66,24 @@ const facetOutline = (m: GluedVFold, facet: number): readonly Flat[] => [
   [m.foot * Math.sin(facet * RADIANS), m.foot * Math.cos(facet * RADIANS)],
 ]
 
+/**
+ * The angle left for a tab at the apex, radians: on the piece both tabs share what its facets leave of a full
+ * turn; on the page it may not reach round to the host crease behind the apex.
+ */
+function roomFor(m: GluedVFold, side: 'left' | 'right'): number {
+  const { left, right } = sides(m)
+  const shared = (360 - left.facet - right.facet) / 2
+  return Math.min(shared, 180 - (side === 'left' ? left : right).base) * RADIANS
+}
+
 function piece(m: GluedVFold, outlines: { left: readonly Flat[]; right: readonly Flat[] }): OwnPiece {
   const { left, right } = sides(m)
   const edge = (side: 'left' | 'right', facet: number): TabEdge => {
     const sign = side === 'left' ? -1 : 1
     const end: Flat = [sign * m.foot * Math.sin(facet * RADIANS), m.foot * Math.cos(facet * RADIANS)]
     return side === 'right'
-      ? { from: end, to: [0, 0], of: `${m.id}/right` }
-      : { from: [0, 0], to: end, of: `${m.id}/left` }
+      ? { from: end, to: [0, 0], of: `${m.id}/right`, tight: { at: 'to', room: roomFor(m, side) } }
+      : { from: [0, 0], to: end, of: `${m.id}/left`, tight: { at: 'from', room: roomFor(m, side) } }
   }
   const rim = (outline: readonly Flat[], sign: 1 | -1): Flat[] =>
     outline.slice(1, -1).map(([across, along]): Flat => [sign * across, along])
@@ -133,7 +143,7 @@ function build(m: GluedVFold): Build {
     fromBack: m.toward < 0 !== (m.side === 'outside'),
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
-      ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0),
+      ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0, roomFor(m, side)),
     })),
     shutGap: shutGap(bar),
     lies: liesInHost(bar),

@@ -7,28 +7,44 @@ export interface TabEdge {
   readonly to: Flat
   /** The crease it is. */
   readonly of: string
+  /** Where another tab or a fold begins at one of its ends: the angle that is left for this tab there, radians. */
+  readonly tight?: { readonly at: 'from' | 'to'; readonly room: number }
 }
 
-/** How far a tab is set in at its ends, mm: as much as it is wide, where the edge is long enough. */
-const bevel = (long: number, tab: number): number => Math.min(tab, long / 3)
+/**
+ * How far a tab is set in at its ends, and how wide it can be, mm. It is set in by as much as it is wide, where
+ * the edge is long enough; farther at an end where there is little room, and narrower where that is not enough.
+ */
+function bevel(
+  long: number,
+  tab: number,
+  room = Math.PI / 2,
+): { tight: number; loose: number; wide: number } {
+  const loose = Math.min(tab, long / 3)
+  const slope = room < Math.PI / 2 ? Math.tan(Math.max(0, room)) : Number.POSITIVE_INFINITY
+  const wide = Math.min(tab, (long / 2) * slope)
+  return { tight: Math.max(loose, wide === 0 ? 0 : wide / slope), loose, wide }
+}
 
 /**
  * The outline of a tab along a joint, in the host's flat coordinates, on the side that `lay.off`
- * points to; an open line where there is no tab and the joint is taped.
+ * points to; an open line where there is no tab and the joint is taped. `room`: the angle left for it at the
+ * joint's start, radians, where that is less than a right angle.
  */
 export function tabOutline(
   lay: Lay,
   long: number,
   tab: number,
+  room?: number,
 ): { outline: readonly Flat[]; closed: boolean } {
-  const b = bevel(long, tab)
+  const { tight, loose, wide } = bevel(long, tab, room)
   const corners: readonly Flat[] =
     tab > 0
       ? [
           [0, 0],
           [0, long],
-          [tab, long - b],
-          [tab, b],
+          [wide, long - loose],
+          [wide, tight],
         ]
       : [
           [0, 0],
@@ -50,18 +66,19 @@ export function ownPiece(part: string, tab: number, walk: readonly (Flat | TabEd
       push(step)
       continue
     }
-    const { from, to, of } = step
+    const { from, to, of, tight } = step
     push(from)
     const long = Math.hypot(to[0] - from[0], to[1] - from[1])
     if (tab > 0 && long > 0) {
       const run: Flat = [(to[0] - from[0]) / long, (to[1] - from[1]) / long]
       const out: Flat = [-run[1], run[0]]
-      const b = bevel(long, tab)
+      const end = bevel(long, tab, tight?.room)
+      const [first, last] = tight?.at === 'to' ? [end.loose, end.tight] : [end.tight, end.loose]
       const at = (along: number, across: number): Flat => [
         from[0] + run[0] * along + out[0] * across,
         from[1] + run[1] * along + out[1] * across,
       ]
-      const corners = [at(b, tab), at(long - b, tab)] as const
+      const corners = [at(first, end.wide), at(long - last, end.wide)] as const
       push(corners[0])
       push(corners[1])
       lines.push({ kind: 'valley', points: [from, to], of })
