@@ -175,12 +175,12 @@ export const gluedVFold: Kind<GluedVFold> = {
       help: 'Where the two joints meet on the host crease.',
     },
     {
-      ...angle('base', 'Base angle', ''),
+      ...angle('base', 'Base angle', 'Of both sides.'),
       optional: true,
       shorthand: true,
     },
     {
-      ...angle('facet', 'Facet angle', ''),
+      ...angle('facet', 'Facet angle', 'Of both sides.'),
       optional: true,
       shorthand: true,
     },
