@@ -103,6 +103,17 @@ function tipOf(design: Design, id: string, opening: number): { rise: number; rea
   return { rise: riseOf(at, opening), reach: at[1] }
 }
 
+/** The design with nothing but a mechanism and what it stands on: all that its tip depends on. */
+function standing(design: Design, id: string): Design {
+  const kept = new Set<string>()
+  for (let m = design.mechanisms.find((one) => one.id === id); m; ) {
+    kept.add(m.id)
+    const host = m.on.split('/')[0]
+    m = design.mechanisms.find((one) => one.id === host)
+  }
+  return { ...design, mechanisms: design.mechanisms.filter((m) => kept.has(m.id)) }
+}
+
 const norm = (v: readonly number[]): number => Math.hypot(...v)
 
 /**
@@ -117,6 +128,7 @@ function descend(
   let r = miss(x)
   if (!r) return null
   let damping = 1e-3
+  let stuck = 0
   for (let turn = 0; turn < 40 && norm(r) > THERE / 10; turn++) {
     const h = 1e-4
     const columns = x.map((_, k) => {
@@ -144,12 +156,15 @@ function descend(
     const next = x.map((v, k) => v + (step[k] as number))
     const rn = miss(next)
     if (rn && norm(rn) < norm(r)) {
+      // Creeping towards a place that misses: Gauss-Newton halves the miss many times over where it can be had.
+      stuck = norm(rn) > 0.9 * norm(r) ? stuck + 1 : 0
+      if (stuck > 4) return next
       x = next
       r = rn
       damping = Math.max(1e-9, damping / 5)
     } else {
       damping *= 8
-      if (damping > 1e9) break
+      if (damping > 1e6) break
     }
   }
   return x
@@ -157,7 +172,7 @@ function descend(
 
 /** Starting values spread over a setting's range, the present one first. */
 function starts({ min, max, now }: Setting): readonly number[] {
-  return [now, ...[0.15, 0.5, 0.85].map((t) => min + t * (max - min))]
+  return [now, ...[0.2, 0.75].map((t) => min + t * (max - min))]
 }
 
 /** The pairs of settings (or single ones) that can be solved for as many readings. */
@@ -173,6 +188,7 @@ function choices(settings: readonly Setting[], count: number): readonly (readonl
  * design within the checks is. Throws a RangeError for an unknown mechanism or an empty target.
  */
 export function aim(design: Design, id: string, target: Target): Aim {
+  if (!design.mechanisms.some((m) => m.id === id)) throw new RangeError(`there is no mechanism ${id}`)
   const count = missed(design, id, target).length
   if (count === 0) throw new RangeError('the target must name a rise, a reach or both')
   const settings = settingsOf(design, id)
@@ -203,9 +219,10 @@ export function aim(design: Design, id: string, target: Target): Aim {
   }
   const found: { names: readonly Setting[]; values: readonly number[]; far: number }[] = []
   const close: { names: readonly Setting[]; values: readonly number[]; miss: number }[] = []
+  const alone = standing(design, id)
   for (const names of choices(settings, count)) {
     const miss = (x: readonly number[]) => {
-      const next = withSettings(design, id, names, x)
+      const next = withSettings(alone, id, names, x)
       return next ? missed(next, id, target) : null
     }
     const grid =
@@ -246,7 +263,7 @@ function nearestWithin(
   const best = [...close].sort((a, b) => a.miss - b.miss)
   const tried = best
     .filter((one, k) => best.findIndex((other) => other.names === one.names) === k)
-    .slice(0, 8)
+    .slice(0, 4)
   let nearest: Aimed | null = null
   for (const { names, values } of tried) {
     const at = (t: number): Aimed | null => {
@@ -260,7 +277,7 @@ function nearestWithin(
     let kept = at(1)
     if (!kept) {
       kept = at(0)
-      for (let k = 0; k < 20; k++) {
+      for (let k = 0; k < 16; k++) {
         const middle = (low + high) / 2
         const way = at(middle)
         if (way) {

@@ -1,8 +1,9 @@
 import { change, settable, settingOf } from './change.ts'
-import { measure } from './measure.ts'
+import { riseOf, sharedSlits, tipAt } from './measure.ts'
 import type { Design } from './model.ts'
-import { modelOf } from './model.ts'
+import { compile } from './pose.ts'
 import { kindOf } from './registry.ts'
+import { distance } from './vector.ts'
 
 /** One thing a maker read off a finished card; mm, the stop angle in degrees. */
 export type Reading =
@@ -40,29 +41,36 @@ const RULER = 0.5
 const PROTRACTOR = 1
 const HAND = { mm: 1, deg: 1.5 } as const
 
-function modelled(design: Design, reading: Reading): number {
-  if (reading.what === 'stop') {
-    const found = modelOf(design).builds.find(({ mechanism }) => mechanism.id === reading.id)
-    if (!found) throw new RangeError(`there is no mechanism ${reading.id}`)
-    return found.build.range?.[1] ?? 180
+/** What each reading would be on a card made like this, in their order. */
+function modelled(design: Design, readings: readonly Reading[]): number[] {
+  const poser = compile(design)
+  const indexOf = (id: string): number => {
+    const index = design.mechanisms.findIndex((m) => m.id === id)
+    if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
+    return index
   }
-  const all = measure(design, reading.opening)
-  if (reading.what === 'gape') {
-    const [a, b] = reading.between
-    const pair = all.gapes.find(({ between }) => between.includes(a) && between.includes(b))
-    if (!pair) throw new RangeError(`${a} and ${b} share no slit`)
-    return pair.gape
-  }
-  const tip = all.tips[reading.id]
-  if (!tip) throw new RangeError(`there is no mechanism ${reading.id}`)
-  return tip[reading.what]
+  let posed = Number.NaN
+  return readings.map((reading) => {
+    if (reading.what === 'stop') return poser.model.builds[indexOf(reading.id)]?.build.range?.[1] ?? 180
+    if (posed !== reading.opening) poser(reading.opening)
+    posed = reading.opening
+    if (reading.what === 'gape') {
+      const [a, b] = reading.between.map(indexOf) as [number, number]
+      if (!sharedSlits(design).some((pair) => pair.includes(a) && pair.includes(b)))
+        throw new RangeError(`${reading.between.join(' and ')} share no slit`)
+      return distance(tipAt(poser, a), tipAt(poser, b))
+    }
+    const at = tipAt(poser, indexOf(reading.id))
+    return reading.what === 'rise' ? riseOf(at, reading.opening) : at[1]
+  })
 }
 
 /** Readings' errors under a design, in units of the instrument's own error. */
 const errors = (design: Design, readings: readonly Reading[]): number[] =>
-  readings.map(
-    (reading) => (modelled(design, reading) - reading.value) / (reading.what === 'stop' ? PROTRACTOR : RULER),
-  )
+  modelled(design, readings).map((value, k) => {
+    const reading = readings[k] as Reading
+    return (value - reading.value) / (reading.what === 'stop' ? PROTRACTOR : RULER)
+  })
 
 const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x * x, 0)
 
