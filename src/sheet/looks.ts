@@ -35,9 +35,6 @@ export const looks = {
   dimension: { colour: MARGIN_LINE, width: 0.35, dash: [] },
 } as const satisfies Partial<Record<Role, Look>>
 
-/** The roles that a sheet's lines may have. */
-export type LineRole = keyof typeof looks
-
 const plain: Look = { colour: INK, width: 0.25, dash: [] }
 
 /** The look of a line on paper. */

@@ -1,5 +1,6 @@
-import type { Build, CreasePart, Flat, Frame, Kind, Lay, Placed } from '../types.ts'
-import { sameLay } from '../vector.ts'
+import type { Build, Flat, Frame, Kind, Placed } from '../types.ts'
+import { endAfterStart, rectangle, shifted, stretchFields } from './parallel.ts'
+import { stripCreases } from './strip.ts'
 
 /** A strip between two cuts, folded out as a layer: a parallelogram across the host crease. */
 export interface CutLayer extends Placed {
@@ -16,20 +17,6 @@ export interface CutLayer extends Placed {
 const depths = (m: CutLayer): { left: number; right: number } => ({
   left: m.left ?? m.right ?? 0,
   right: m.right ?? m.left ?? 0,
-})
-
-const rectangle = (across: number, from: number, to: number): readonly Flat[] => [
-  [0, from],
-  [0, to],
-  [across, to],
-  [across, from],
-]
-
-/** A lay that only shifts the crease sideways; `off` -1 where across runs back towards the crease. */
-const shifted = (across: number, along: number, off: 1 | -1): Lay => ({
-  origin: [across, along],
-  run: [0, 1],
-  off: [off, 0],
 })
 
 /**
@@ -65,29 +52,10 @@ function build(m: CutLayer): Build {
   const { left: a, right: b } = depths(m)
   const long = m.end - m.start
   // The left facet reaches from the left fold to the ridge: it is as wide as the right cut is deep.
-  const creases: readonly CreasePart[] = [
-    {
-      part: 'ridge',
-      length: long,
-      fold: 'against-host',
-      left: { panel: 'left', lay: sameLay },
-      right: { panel: 'right', lay: sameLay },
-    },
-    {
-      part: 'left',
-      length: long,
-      fold: 'as-host',
-      left: { panel: 'host-left', lay: shifted(a, m.start, 1) },
-      right: { panel: 'left', lay: shifted(b, 0, -1) },
-    },
-    {
-      part: 'right',
-      length: long,
-      fold: 'as-host',
-      left: { panel: 'right', lay: shifted(a, 0, -1) },
-      right: { panel: 'host-right', lay: shifted(b, m.start, 1) },
-    },
-  ]
+  const creases = stripCreases(long, long, {
+    left: { host: shifted(a, m.start, 1), facet: shifted(b, 0, -1) },
+    right: { host: shifted(b, m.start, 1), facet: shifted(a, 0, -1) },
+  })
   const cuts = (depth: number): (readonly Flat[])[] =>
     depth > 0
       ? [
@@ -133,22 +101,10 @@ export const cutLayer: Kind<CutLayer> = {
   kind: 'cut-layer',
   label: 'Layer cut from the card',
   fields: [
-    {
-      name: 'start',
-      label: 'Start',
-      unit: 'mm',
-      min: 0,
-      max: 2000,
-      help: 'Where the first cut crosses the host crease.',
-    },
-    {
-      name: 'end',
-      label: 'End',
-      unit: 'mm',
-      min: 0,
-      max: 2000,
-      help: 'Where the second cut crosses the host crease.',
-    },
+    ...stretchFields([
+      'Where the first cut crosses the host crease.',
+      'Where the second cut crosses the host crease.',
+    ]),
     {
       name: 'left',
       label: 'Left depth',
@@ -230,9 +186,7 @@ export const cutLayer: Kind<CutLayer> = {
         field: 'left',
         sentence: 'is missing: give the depth of the cuts, left, right or both, from 0 to 2000 mm',
       }
-    return m.end >= m.start
-      ? null
-      : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start }
+    return endAfterStart(m)
   },
   build,
 }

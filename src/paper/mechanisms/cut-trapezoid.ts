@@ -1,6 +1,7 @@
 import type { Build, Flat, Kind, Placed } from '../types.ts'
 import { DEGREES } from '../vector.ts'
 import { mirroredCreases, mirroredPanels, mirroredShape, mirroredTurns, placeMirrored } from './mirrored.ts'
+import { endAfterStart, stretchFields } from './parallel.ts'
 
 /** A strip between two cuts of different depth: a V-fold whose apex lies off the piece. */
 export interface CutTrapezoid extends Placed {
@@ -49,22 +50,10 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   kind: 'cut-trapezoid',
   label: 'Trapezoid cut from the card',
   fields: [
-    {
-      name: 'start',
-      label: 'Start',
-      unit: 'mm',
-      min: 0,
-      max: 2000,
-      help: 'Where the first cut crosses the host crease.',
-    },
-    {
-      name: 'end',
-      label: 'End',
-      unit: 'mm',
-      min: 0,
-      max: 2000,
-      help: 'Where the second cut crosses the host crease.',
-    },
+    ...stretchFields([
+      'Where the first cut crosses the host crease.',
+      'Where the second cut crosses the host crease.',
+    ]),
     {
       name: 'startCut',
       label: 'First cut',
@@ -117,9 +106,6 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
     },
   ],
   complete: (m) => m,
-  limits: (m) =>
-    m.end >= m.start
-      ? null
-      : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start },
+  limits: endAfterStart,
   build,
 }

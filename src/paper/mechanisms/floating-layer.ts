@@ -1,19 +1,7 @@
-import type {
-  Build,
-  CreasePart,
-  Field,
-  Flat,
-  Frame,
-  Hang,
-  Kind,
-  Lay,
-  OwnPiece,
-  PanelPart,
-  Placed,
-} from '../types.ts'
+import type { Build, CreasePart, Field, Frame, Hang, Kind, OwnPiece, PanelPart, Placed } from '../types.ts'
 import { sameLay } from '../vector.ts'
-import { along, endAfterStart, tabField } from './glued-tent.ts'
-import { ownPiece, tabOutline } from './own-piece.ts'
+import { ownPiece, tabField, tabOutline } from './own-piece.ts'
+import { endAfterStart, rectangle, shifted, stretchFields } from './parallel.ts'
 
 /** A platform on upright walls: its crease stays over the host crease, its halves parallel to the host's panels. */
 export interface FloatingLayer extends Placed {
@@ -30,20 +18,6 @@ export interface FloatingLayer extends Placed {
   readonly walls: readonly number[]
   readonly tab?: number
 }
-
-/** A lay that only shifts a joint sideways; `off` -1 where across runs back. */
-const shifted = (across: number, along: number, off: 1 | -1): Lay => ({
-  origin: [across, along],
-  run: [0, 1],
-  off: [off, 0],
-})
-
-const rectangle = (across: number, long: number): readonly Flat[] => [
-  [0, 0],
-  [0, long],
-  [across, long],
-  [across, 0],
-]
 
 /** A wall's joint with the page below it, and with the platform above it: hidden, they only carry panels. */
 const footName = (k: number): string => `foot-${k + 1}`
@@ -123,7 +97,7 @@ function build(m: FloatingLayer): Build {
     part: side,
     crease: 'ridge',
     side,
-    outline: rectangle(across, long),
+    outline: rectangle(across, 0, long),
     flat: { panel: 'platform', lay: { ...sameLay, off: side === 'left' ? [-1, 0] : [1, 0] } },
   })
   const wallPieces: readonly OwnPiece[] = m.walls.map((_, k) =>
@@ -151,7 +125,7 @@ function build(m: FloatingLayer): Build {
           part: wallName(k),
           crease: footName(k),
           side: sideOf(across) === 'left' ? 'right' : 'left',
-          outline: rectangle(m.height, long),
+          outline: rectangle(m.height, 0, long),
           flat: { panel: wallName(k), lay: sameLay },
         }),
       ),
@@ -207,7 +181,7 @@ export const floatingLayer: Kind<FloatingLayer> = {
   kind: 'floating-layer',
   label: 'Floating layer',
   fields: [
-    ...along,
+    ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
     size('height', 'Height', 'How high the walls are.'),
     size('left', 'Left reach', 'How far the platform reaches to the left of its crease.'),
     size('right', 'Right reach', 'How far the platform reaches to the right of its crease.'),

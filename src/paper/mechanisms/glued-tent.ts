@@ -1,7 +1,8 @@
-import type { Build, Change, Choice, CreasePart, Field, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
+import type { Build, Change, CreasePart, Field, Kind, Lay, OwnPiece, Placed } from '../types.ts'
 import { sameLay } from '../vector.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
-import { ownPiece, tabOutline } from './own-piece.ts'
+import { ownPiece, stateChoices, tabField, tabOutline } from './own-piece.ts'
+import { endAfterStart, rectangle, stretchFields } from './parallel.ts'
 
 /** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
 export interface GluedTent extends Placed {
@@ -20,56 +21,6 @@ export interface GluedTent extends Placed {
   /** Width of the glue tabs, mm; 0: no tabs, tape along the joint. */
   readonly tab?: number
 }
-
-/** Fields and choices that every parallel mechanism of its own card shares. */
-export const along: readonly Field[] = [
-  {
-    name: 'start',
-    label: 'Start',
-    unit: 'mm',
-    min: 0,
-    max: 2000,
-    help: 'Where it begins along the host crease.',
-  },
-  { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: 'Where it ends along the host crease.' },
-]
-export const tabField: Field = {
-  name: 'tab',
-  label: 'Glue tab',
-  unit: 'mm',
-  min: 0,
-  max: 100,
-  optional: true,
-  help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
-}
-const choices: readonly Choice[] = [
-  {
-    name: 'side',
-    label: 'Side',
-    values: ['inside', 'outside'],
-    words: ['Inside', 'Off the back'],
-    help: 'Inside the host’s fold, or off its back.',
-  },
-  {
-    name: 'pop',
-    label: 'State',
-    values: ['up', 'down'],
-    words: ['Popped', 'Still down'],
-    help: 'Popped up, or still lying down in the fold.',
-  },
-]
-
-export const endAfterStart = (m: { start: number; end: number }) =>
-  m.end >= m.start
-    ? null
-    : { field: 'end', sentence: `must not lie before the start, ${m.start}`, nearest: m.start }
-
-const rectangle = (across: number, long: number): readonly Flat[] => [
-  [0, 0],
-  [0, long],
-  [across, long],
-  [across, 0],
-]
 
 const barOf = (m: GluedTent) =>
   fourBar(
@@ -126,7 +77,7 @@ function build(m: GluedTent): Build {
       part: side,
       crease: 'ridge',
       side,
-      outline: rectangle(parts[side].wall, long),
+      outline: rectangle(parts[side].wall, 0, long),
       flat: { panel: 'piece', lay: { ...sameLay, off: side === 'left' ? [-1, 0] : [1, 0] } },
     })),
     notch: null,
@@ -165,14 +116,14 @@ export const gluedTent: Kind<GluedTent> = {
   kind: 'glued-tent',
   label: 'Tent of its own card',
   fields: [
-    ...along,
+    ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
     size('leftFoot', 'Left foot', 'From the host crease to the left joint.'),
     size('rightFoot', 'Right foot', 'From the host crease to the right joint.'),
     size('leftWall', 'Left wall', 'From the left joint to the ridge.'),
     size('rightWall', 'Right wall', 'From the right joint to the ridge.'),
     tabField,
   ],
-  choices,
+  choices: stateChoices,
   points: [],
   derived: [
     {

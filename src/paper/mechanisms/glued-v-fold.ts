@@ -2,7 +2,7 @@ import type { Build, Change, CreasePart, Flat, Kind, Lay, OwnPiece, Placed } fro
 import { DEGREES, RADIANS, sameLay } from '../vector.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
 import type { TabEdge } from './own-piece.ts'
-import { ownPiece, tabOutline } from './own-piece.ts'
+import { ownPiece, stateChoices, tabField, tabOutline } from './own-piece.ts'
 
 /** Angles of one side, degrees. */
 export interface VSide {
@@ -204,15 +204,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       max: 2000,
       help: 'How long the ridge is, from the apex to the tip.',
     },
-    {
-      name: 'tab',
-      label: 'Glue tab',
-      unit: 'mm',
-      min: 0,
-      max: 100,
-      optional: true,
-      help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
-    },
+    tabField,
   ],
   choices: [
     {
@@ -223,20 +215,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       required: true,
       help: 'Which way along the host crease the joints run: 1 outward, -1 back.',
     },
-    {
-      name: 'side',
-      label: 'Side',
-      values: ['inside', 'outside'],
-      words: ['Inside', 'Off the back'],
-      help: 'Inside the host’s fold, or off its back.',
-    },
-    {
-      name: 'pop',
-      label: 'State',
-      values: ['up', 'down'],
-      words: ['Popped', 'Still down'],
-      help: 'Popped up, or still lying down in the fold.',
-    },
+    ...stateChoices,
   ],
   points: [{ name: 'outline', help: 'Points from the tip of the ridge to the end of the joint.' }],
   derived: [

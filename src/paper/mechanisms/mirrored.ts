@@ -1,5 +1,5 @@
 import type { CreasePart, Flat, Frame, Lay, PanelPart } from '../types.ts'
-import { sameLay } from '../vector.ts'
+import { stripCreases } from './strip.ts'
 
 /**
  * The shape shared by every symmetric mechanism cut from the sheet: two fold lines, one on each
@@ -130,29 +130,8 @@ export function mirroredCreases(
   const { from, toward, cut0, cos, sin } = shape
   const inHost: Lay = { origin: [cut0, from], run: [sin, toward * cos], off: [cos, -toward * sin] }
   const inFacet: Lay = { origin: [cut0, 0], run: [sin, cos], off: [-cos, sin] }
-  return [
-    {
-      part: 'ridge',
-      length: ridgeLength,
-      fold: 'against-host',
-      left: { panel: 'left', lay: sameLay },
-      right: { panel: 'right', lay: sameLay },
-    },
-    {
-      part: 'left',
-      length: foldLength,
-      fold: 'as-host',
-      left: { panel: 'host-left', lay: inHost },
-      right: { panel: 'left', lay: inFacet },
-    },
-    {
-      part: 'right',
-      length: foldLength,
-      fold: 'as-host',
-      left: { panel: 'right', lay: inFacet },
-      right: { panel: 'host-right', lay: inHost },
-    },
-  ]
+  const lays = { host: inHost, facet: inFacet }
+  return stripCreases(ridgeLength, foldLength, { left: lays, right: lays })
 }
 
 /** The two facets: one outline in ridge coordinates, lying in the sheet where they were before the cut. */

@@ -1,5 +1,34 @@
-import type { Flat, Lay, OwnPiece, PieceLine } from '../types.ts'
+import type { Choice, Field, Flat, Lay, OwnPiece, PieceLine } from '../types.ts'
 import { laid } from '../vector.ts'
+
+/** Width of the glue tabs, for every kind of its own card that has some. */
+export const tabField: Field = {
+  name: 'tab',
+  label: 'Glue tab',
+  unit: 'mm',
+  min: 0,
+  max: 100,
+  optional: true,
+  help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
+}
+
+/** On which side of the host's fold a four-bar stands, and in which of its two states. */
+export const stateChoices: readonly Choice[] = [
+  {
+    name: 'side',
+    label: 'Side',
+    values: ['inside', 'outside'],
+    words: ['Inside', 'Off the back'],
+    help: 'Inside the host’s fold, or off its back.',
+  },
+  {
+    name: 'pop',
+    label: 'State',
+    values: ['up', 'down'],
+    words: ['Popped', 'Still down'],
+    help: 'Popped up, or still lying down in the fold.',
+  },
+]
 
 /** An edge of a piece that carries a glue tab, walked with the piece on the right hand. */
 export interface TabEdge {
