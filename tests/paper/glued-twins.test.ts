@@ -1,13 +1,12 @@
 // Twins of designs of every kind: the same paper seen another way must stand the same way.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Check, Design, Flat, Mechanism, Pose, Vec3 } from '../../src/paper/index.ts'
+import type { Check, Design, Flat, Mechanism, Vec3 } from '../../src/paper/index.ts'
 import { check, compile, measure, modelOf, poseAt } from '../../src/paper/index.ts'
-import { laid } from '../../src/paper/vector.ts'
 import { openings, runs } from './designs.ts'
 import { gluedDesigns } from './glued-designs.ts'
 import { apart } from './space.ts'
-import { otherSide, transplanted } from './twins.ts'
+import { farthest, inner, otherSide, transplanted } from './twins.ts'
 
 /** Poses of the same paper may differ by rounding alone, mm; a little more where a fold all but stops. */
 const EXACT = 1e-6
@@ -75,22 +74,6 @@ function shifted(design: Design, by: number): Design {
       return { ...m, apex: m.apex + by, ...(m.outline ? { outline: move(m.outline) } : {}) }
     return { ...m, start: m.start + by, end: m.end + by }
   })
-}
-
-/** The farthest that a point of one pose lies from its twin, mm, or an angle from its twin, degrees. */
-function farthest(of: Pose, twin: Pose, move: (p: Vec3) => Vec3, rename: (name: string) => string): number {
-  const panels = Object.entries(of.panels).filter(([name]) => !name.startsWith('page/'))
-  const creases = Object.entries(of.creases).filter(([name]) => name !== 'gutter')
-  return Math.max(
-    0,
-    ...panels.flatMap(([name, points]) => {
-      const others = twin.panels[rename(name)]
-      return points.map((p, k) => apart(move(p), others?.[k] ?? [Number.NaN, 0, 0]))
-    }),
-    ...creases.map(([name, { angle }]) =>
-      Math.abs(angle - (twin.creases[rename(name)]?.angle ?? Number.NaN)),
-    ),
-  )
 }
 
 const same = (name: string): string => name
@@ -179,32 +162,6 @@ describe('a design of every kind and its twin', () => {
 })
 
 describe('guests and riders', () => {
-  /** Distances between all points of a mechanism, its guests and both panels of its host crease, mm. */
-  function inner(made: Design, id: string, opening: number): number[] {
-    const poser = compile(made)
-    const pose = poser(opening)
-    const own = new Set(transplanted(made, id, 'gutter').map((m) => m.id))
-    const host =
-      poser.model.creases[poser.model.builds.find(({ mechanism }) => mechanism.id === id)?.host ?? 0]
-    if (!host) return []
-    const onHost = (['left', 'right'] as const).flatMap((side) =>
-      (
-        [
-          [0, 0],
-          [0, 50],
-          [50, 10],
-        ] as const
-      ).map((flat) => poser.lift(host[side].panel, laid(host[side].lay, flat))),
-    )
-    const points = [
-      ...onHost,
-      ...Object.entries(pose.panels).flatMap(([name, list]) =>
-        own.has(name.split('/')[0] ?? '') ? list : [],
-      ),
-    ]
-    return points.flatMap((p, i) => points.slice(i + 1).map((q) => apart(p, q)))
-  }
-
   test('a guest moved to the gutter of a card opened as far as its host crease stands as it stood', () => {
     let compared = 0
     fc.assert(

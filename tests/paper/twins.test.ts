@@ -1,27 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Design, Pose, Vec3 } from '../../src/paper/index.ts'
-import { compile, modelOf, poseAt } from '../../src/paper/index.ts'
-import { laid } from '../../src/paper/vector.ts'
+import type { Vec3 } from '../../src/paper/index.ts'
+import { modelOf, poseAt } from '../../src/paper/index.ts'
 import { A6, design, designs, openings, runs, vFold } from './designs.ts'
 import { apart } from './space.ts'
-import { mirrored, otherSide, scaled, shifted, transplanted, turnedRound } from './twins.ts'
-
-/** The farthest that a point of one pose lies from its twin, mm. */
-function farthest(of: Pose, twin: Pose, move: (p: Vec3) => Vec3, rename: (name: string) => string): number {
-  const panels = Object.entries(of.panels).filter(([name]) => !name.startsWith('page/'))
-  const creases = Object.entries(of.creases).filter(([name]) => name !== 'gutter')
-  return Math.max(
-    0,
-    ...panels.flatMap(([name, points]) => {
-      const others = twin.panels[rename(name)]
-      return points.map((p, k) => apart(move(p), others?.[k] ?? [Number.NaN, 0, 0]))
-    }),
-    ...creases.map(([name, { angle }]) =>
-      Math.abs(angle - (twin.creases[rename(name)]?.angle ?? Number.NaN)),
-    ),
-  )
-}
+import { farthest, inner, mirrored, otherSide, scaled, shifted, transplanted, turnedRound } from './twins.ts'
 
 const same = (name: string): string => name
 
@@ -101,32 +84,6 @@ describe('a design and its twin', () => {
 })
 
 describe('a guest knows nothing of its host but the crease', () => {
-  /** Distances between all points of a mechanism, its guests and both panels of its host crease, mm. */
-  function inner(made: Design, id: string, opening: number): number[] {
-    const poser = compile(made)
-    const pose = poser(opening)
-    const own = new Set(transplanted(made, id, 'gutter').map((m) => m.id))
-    const host =
-      poser.model.creases[poser.model.builds.find(({ mechanism }) => mechanism.id === id)?.host ?? 0]
-    if (!host) return []
-    const onHost = (['left', 'right'] as const).flatMap((side) =>
-      (
-        [
-          [0, 0],
-          [0, 50],
-          [50, 10],
-        ] as const
-      ).map((flat) => poser.lift(host[side].panel, laid(host[side].lay, flat))),
-    )
-    const points = [
-      ...onHost,
-      ...Object.entries(pose.panels).flatMap(([name, list]) =>
-        own.has(name.split('/')[0] ?? '') ? list : [],
-      ),
-    ]
-    return points.flatMap((p, i) => points.slice(i + 1).map((q) => apart(p, q)))
-  }
-
   test('moved to the gutter of a card opened as far as its host crease was, it stands just as it stood', () => {
     fc.assert(
       fc.property(designs({ most: 5 }), openings, fc.nat(), (made, opening, pick) => {

@@ -1,6 +1,8 @@
 // Twins of a design of the cut family: the same paper seen another way. Written from the file format's own rules.
-import type { Design, Flat, Mechanism } from '../../src/paper/index.ts'
-import { modelOf } from '../../src/paper/index.ts'
+import type { Design, Flat, Mechanism, Pose, Vec3 } from '../../src/paper/index.ts'
+import { compile, modelOf } from '../../src/paper/index.ts'
+import { laid } from '../../src/paper/vector.ts'
+import { apart } from './space.ts'
 
 const swapped = (name: string): string =>
   name.replace(/\/(left|right)$/, (_, side) => (side === 'left' ? '/right' : '/left'))
@@ -103,4 +105,48 @@ export function transplanted(design: Design, id: string, on: string): Mechanism[
     taken.add(m.id)
     return [m]
   })
+}
+
+/** Distances between all points of a mechanism, its guests and both panels of its host crease, mm. */
+export function inner(made: Design, id: string, opening: number): number[] {
+  const poser = compile(made)
+  const pose = poser(opening)
+  const own = new Set(transplanted(made, id, 'gutter').map((m) => m.id))
+  const host = poser.model.creases[poser.model.builds.find(({ mechanism }) => mechanism.id === id)?.host ?? 0]
+  if (!host) return []
+  const onHost = (['left', 'right'] as const).flatMap((side) =>
+    (
+      [
+        [0, 0],
+        [0, 50],
+        [50, 10],
+      ] as const
+    ).map((flat) => poser.lift(host[side].panel, laid(host[side].lay, flat))),
+  )
+  const points = [
+    ...onHost,
+    ...Object.entries(pose.panels).flatMap(([name, list]) => (own.has(name.split('/')[0] ?? '') ? list : [])),
+  ]
+  return points.flatMap((p, i) => points.slice(i + 1).map((q) => apart(p, q)))
+}
+
+/** The farthest that a point of one pose lies from its twin, mm, or an angle from its twin, degrees. */
+export function farthest(
+  of: Pose,
+  twin: Pose,
+  move: (p: Vec3) => Vec3,
+  rename: (name: string) => string,
+): number {
+  const panels = Object.entries(of.panels).filter(([name]) => !name.startsWith('page/'))
+  const creases = Object.entries(of.creases).filter(([name]) => name !== 'gutter')
+  return Math.max(
+    0,
+    ...panels.flatMap(([name, points]) => {
+      const others = twin.panels[rename(name)]
+      return points.map((p, k) => apart(move(p), others?.[k] ?? [Number.NaN, 0, 0]))
+    }),
+    ...creases.map(([name, { angle }]) =>
+      Math.abs(angle - (twin.creases[rename(name)]?.angle ?? Number.NaN)),
+    ),
+  )
 }
