@@ -3,7 +3,9 @@ import { creaseLines, isAlong } from './checks/lines.ts'
 import type { Model } from './model.ts'
 import type { Body, Motion, Still, Stretch } from './motion.ts'
 import { bodyOf } from './motion.ts'
+import type { Parting } from './parting.ts'
 import { parting, piercings, ROUNDING, TOUCH } from './parting.ts'
+import { seamsAlong } from './seams.ts'
 import { facesOf } from './surface.ts'
 import type { Flat, Frame, Vec3 } from './types.ts'
 import { RADIANS } from './vector.ts'
@@ -27,6 +29,17 @@ import { RADIANS } from './vector.ts'
  *
  * If no plane is found the stretch is halved. If the two do cross at its middle, they touch. If it gets too
  * narrow to halve, we say that we cannot tell.
+ *
+ * Shut, all paper lies in one plane, and no plane that stands still goes between two sheets of the stack.
+ * But heights over it that grow with the opening t look alike at every t once they are divided by t, and
+ * bodies are apart exactly if they are so with one direction stretched. There a plane
+ * x a + y l + z h / t = edge does stand still; times t it reads
+ *
+ *   v_i(t) = z h_i + t (x a_i + y l_i - edge),   |v_i''| <= bend (hypot(z, g) + g) + 2 |u| / t1²
+ *
+ * with g = t1 hypot(x, y) and u the corner's way along (x, y) from shut to t1, times t1 (a rate is within
+ * bend t1 / 2 of the mean). So the stretch from shut to the first opening is proved like all others: the
+ * stack has an order, the one in which its sheets lie just before, and none passes through another.
  */
 
 /** Half the width of a cut, mm: paper this near to a cut edge is not looked at, so that the two edges of one cut do not count as touching when flat. */
@@ -35,6 +48,8 @@ export const KERF = 0.05
 /** The stretches of the motion at first, and the narrowest, in degrees. */
 const FIRST = 11.25
 const NARROWEST = 0.005
+/** Below this opening, degrees, heights over the shut stack are looked at in the measure of the opening. */
+const NEARLY_SHUT = 1
 /** Pairs looked at in a stretch before we say that we cannot tell; some fifty times what 25 mechanisms take. */
 const MOST = 2e5
 /** So often we cannot tell of two parts, in hope of seeing them touch elsewhere, before we leave it at that. */
@@ -58,7 +73,7 @@ interface Sheet {
   /** Its whole outline, and the box round it. */
   readonly outline: Body
   readonly box: Box
-  /** The convex parts of the paper itself, without a narrow rim along cut edges. */
+  /** The convex parts of the paper itself, without a narrow rim along cut edges; and some seams between them. */
   readonly faces: readonly Facet[]
 }
 
@@ -125,6 +140,15 @@ function sheetsOf(model: Model): Sheet[] {
     const body = bodyOf(panel, points)
     sheets[panel]?.faces.push({ whole: bodyOf(panel, outline), body, box: boxOf(body.flat) })
   }
+  sheets.forEach(({ panel, faces }) => {
+    const parts = facesOf(model).filter((face) => face.panel === panel)
+    for (const [a, right, b, left] of seamsAlong(parts, folds[panel] ?? [])) {
+      const short = Math.min(0.5, KERF / Math.hypot(b[0] - a[0], b[1] - a[1]))
+      const inset = (p: Flat, q: Flat): Flat => [p[0] + short * (q[0] - p[0]), p[1] + short * (q[1] - p[1])]
+      const body = bodyOf(panel, [inset(a, b), right, inset(b, a), left])
+      faces.push({ whole: bodyOf(panel, [a, right, b, left]), body, box: boxOf(body.flat) })
+    }
+  })
   return sheets
 }
 
@@ -207,6 +231,27 @@ export function beyond(
   return true
 }
 
+/**
+ * The same for a stretch that begins shut, along a direction and beyond an edge that are seen with heights
+ * divided by the opening, in radians; `width` is that of the stretch.
+ */
+function beyondShut({ corners, from, to, M }: Path, { x, y, z, edge }: Parting, width: number): boolean {
+  const [u, v] = [width * x, width * y]
+  const g = Math.hypot(u, v)
+  for (let k = 0, i = 0; k < corners; k++, i += 3) {
+    const [a0, l0, h0] = [from[i], from[i + 1], from[i + 2]] as unknown as Vec3
+    const [a1, l1, h1] = [to[i], to[i + 1], to[i + 2]] as unknown as Vec3
+    const a = z * h0
+    const b = z * h1 + u * a1 + v * l1 - width * edge
+    if (!(a > -ROUNDING && b > -ROUNDING)) return false
+    const m = (M[k] as number) * (Math.hypot(z, g) + g) + Math.abs(u * (a1 - a0) + v * (l1 - l0))
+    if (m < ROUNDING && a < ROUNDING && b < ROUNDING) continue
+    const [p, q] = [Math.max(0, a - ROUNDING), Math.max(0, b - ROUNDING)]
+    if (!(p + q + 2 * Math.sqrt(p * q) > m + ROUNDING)) return false
+  }
+  return true
+}
+
 /** Whether a path keeps to one side of the plane, or beyond one of the sides of the box, of a panel that stands still. */
 function clearOfBox(path: Path, [a0, a1, l0, l1]: Box): boolean {
   return (
@@ -237,7 +282,7 @@ export interface Search {
 }
 
 /**
- * Every pair of panels that touches, or is not proved clear, between 1 degree and the widest opening. At
+ * Every pair of panels that touches, or is not proved clear, between shut and the widest opening. At
  * most one meeting for each name.
  */
 export function meetings({ motion, range: [least, most], wants, name }: Search): readonly Meeting[] {
@@ -284,6 +329,21 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
     return gap >= 0 && beyond(joined, x, y, z, edge)
   }
 
+  /** Whether two facets are parted from shut to the end of a stretch, with heights in the measure of the opening. */
+  const partedShut = (a: Body, b: Body, stretch: Stretch): boolean => {
+    follow(joined, motion, stretch, a, b.panel)
+    const points = joined.to.slice(0, 3 * joined.corners)
+    for (let i = 2; i < points.length; i += 3) points[i] = (points[i] as number) / stretch.width
+    const found = parting(points, pinnedIn(joined), b.flat)
+    return found.gap >= 0 && beyondShut(joined, found, stretch.width)
+  }
+  const orderedShut = (a: Facet, b: Facet, stretch: Stretch): boolean =>
+    stretch.from.opening === 0 &&
+    (partedShut(a.body, b.body, stretch) ||
+      partedShut(b.body, a.body, stretch) ||
+      partedShut(a.whole, b.whole, stretch) ||
+      partedShut(b.whole, a.whole, stretch))
+
   /** What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only too wide. */
   const doubt = (one: Sheet, two: Sheet, stretch: Stretch): Doubt | true | null => {
     if (clearOfBox(follow(path, motion, stretch, one.outline, two.panel), two.box)) return null
@@ -304,6 +364,7 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
         const { x, y, z, edge, gap: found } = parting(points, pinned, b.body.flat)
         if (found >= 0 && beyond(path, x, y, z, edge)) continue
         if (found >= -TOUCH && partedBackward(a, b, stretch, middle)) continue
+        if (orderedShut(a, b, stretch)) continue
         // No direction at all: bodies without size.
         const gap = Number.isFinite(found) ? found : 0
         if (!worst || gap < worst.gap) worst = { one: a, two: b, gap }
@@ -408,7 +469,9 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
   const pairs = sheets.flatMap((one, i) =>
     sheets.slice(i + 1).flatMap((two): [Sheet, Sheet][] => (wants(one.panel, two.panel) ? [[one, two]] : [])),
   )
-  if (most > Math.max(1, least)) walk(motion.still(Math.max(1, least)), motion.still(most), pairs)
+  const nearly = Math.max(NEARLY_SHUT, least)
+  if (most > nearly) walk(motion.still(nearly), motion.still(most), pairs)
+  if (least < nearly) walk(motion.still(least), motion.still(Math.min(nearly, most)), pairs)
   return [...found.values()]
 }
 

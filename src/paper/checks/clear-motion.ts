@@ -3,6 +3,9 @@ import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 import { mm, side, the, when } from './words.ts'
 
+/** Degrees: the angle of a crease that is about to shut has its sign, and still its digits, here. */
+const NEARLY_SHUT = 0.01
+
 /**
  * Creases whose inside angle falls below 0: the paper would have to go through itself there, as neighbours
  * by an edge. A facet comes into its page's plane where cos a2 = cos(b1 - a1) cos b2 + sin(b1 - a1) sin b2
@@ -14,7 +17,7 @@ function through(subject: Subject): Finding[] {
   const { model, poser } = subject
   const [least, most] = subject.range()
   const seen = new Set<number>()
-  return [(least + most) / 2, most, Math.max(1, least)].flatMap((opening) => {
+  return [(least + most) / 2, most, Math.max(NEARLY_SHUT, least)].flatMap((opening) => {
     const { creases } = poser(opening)
     return model.creases.flatMap(({ name, owner, left, right, hidden }): Finding[] => {
       const angle = creases[name]?.angle ?? 0
@@ -44,8 +47,8 @@ function through(subject: Subject): Finding[] {
 }
 
 /**
- * No two panels meet between 1 degree and flat. `ok` means proved. A mechanism whose cuts cannot be made
- * as drawn is left out, and then we say that we cannot tell.
+ * No two panels meet between shut and flat, nor pass through each other in the shut stack. `ok` means
+ * proved. A mechanism whose cuts cannot be made as drawn is left out, and then we say that we cannot tell.
  */
 export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Finding[] {
   const { model, motion } = subject
@@ -58,9 +61,24 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
     return owner(other) === owner(panel) || other === host?.left.panel || other === host?.right.panel
   }
   const base = { name: 'clear-motion', unit: 'mm', limit: 0, sense: 'at-most' } as const
+  const [least, most] = subject.range()
+  if (!(most > least)) {
+    const stopped = [...subject.poser((least + most) / 2).stopped]
+    return [
+      {
+        ...base,
+        ok: false,
+        verdict: 'undecided',
+        waits: true,
+        value: 0,
+        ids: stopped,
+        sentence: `Nothing can be told of the motion: at no opening do all parts of the card fit together, ${the(stopped[0] ?? 'page')} among them.`,
+      },
+    ]
+  }
   const found = meetings({
     motion,
-    range: subject.range(),
+    range: [least, most],
     wants: (one, two) => {
       if (liesOn(one, two) || liesOn(two, one)) return false
       const owners = [owner(one), owner(two)]
@@ -109,7 +127,7 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
       verdict: 'clear',
       value: 0,
       ids: [],
-      sentence: 'All parts pass clear of each other, from flat to nearly shut.',
+      sentence: 'All parts pass clear of each other, from flat to shut.',
     },
   ]
 }

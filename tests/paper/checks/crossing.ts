@@ -1,5 +1,8 @@
-// Where panels cross at one opening, found without the kernel's bounds, faces or separating planes: the line
-// in which two panels' planes meet, by gl-matrix, and the stretches of it that lie on the paper of both.
+// Where panels cross at one opening, found without the kernel's bounds, faces or separating planes: on which
+// side of a panel's plane the other's corners are, by the exact signs of robust-predicates (J. R. Shewchuk's
+// adaptive predicates); the line in which the two planes meet, by gl-matrix; and the stretches of it that lie
+// on the paper of both.
+import { orient3d } from 'robust-predicates'
 import type { Design, Flat, Pose, Vec3 } from '../../../src/paper/index.ts'
 import { compile, modelOf } from '../../../src/paper/index.ts'
 import { crossOf, dotOf, minus, plus, sizeOf, times, unit } from '../space.ts'
@@ -28,6 +31,8 @@ export interface Plane {
   readonly across: Vec3
   readonly along: Vec3
   readonly normal: Vec3
+  /** Three corners that span it. */
+  readonly corners: readonly [Vec3, Vec3, Vec3]
 }
 
 /** A panel's flat coordinates in space, from three of its corners. */
@@ -48,13 +53,16 @@ export function planeOf(flat: Ring, points: readonly Vec3[]): Plane | null {
   const across = unit(plus(times(u, l2 / det), times(v, -l1 / det)))
   const along = unit(plus(times(u, -a2 / det), times(v, a1 / det)))
   const origin = minus(p0, plus(times(across, f0[0]), times(along, f0[1])))
-  return { origin, across, along, normal: unit(crossOf(across, along)) }
+  return { origin, across, along, normal: unit(crossOf(across, along)), corners: [p0, p1, p2] }
 }
 
 const flatOf = (plane: Plane, p: Vec3): Flat => {
   const q = minus(p, plane.origin)
   return [dotOf(q, plane.across), dotOf(q, plane.along)]
 }
+
+/** On which side of a plane a point is: the exact sign of the tetrahedron's volume. */
+const sideOf = ({ corners: [a, b, c] }: Plane, p: Vec3): number => orient3d(...a, ...b, ...c, ...p)
 
 /** The parameters at which a line in the plane crosses the paper's edges, sorted: in, out, in, out. */
 function stretchesOf(rings: readonly Ring[], from: Flat, way: Flat): number[] {
@@ -102,8 +110,8 @@ export function crossings(design: Design, deep: number): (opening: number) => Cr
     })
     return sheets.flatMap((one, i) =>
       sheets.slice(i + 1).flatMap((two): Crossing[] => {
-        const offs = one.points.map((p) => dotOf(minus(p, two.plane.origin), two.plane.normal))
-        if (Math.min(...offs) > -1e-9 || Math.max(...offs) < 1e-9) return []
+        const sides = one.points.map((p) => sideOf(two.plane, p))
+        if (!sides.some((side) => side > 0) || !sides.some((side) => side < 0)) return []
         const turn = crossOf(one.plane.normal, two.plane.normal)
         if (sizeOf(turn) < 1e-9) return []
         const way = unit(turn)
@@ -136,4 +144,27 @@ export function crossings(design: Design, deep: number): (opening: number) => Cr
       }),
     )
   }
+}
+
+/**
+ * What lies over a spot [along, out] of the plane between the pages of a card that is nearly shut: by panel,
+ * how far right of it, mm. Panels are left out where the spot is within `rim` mm of their edges.
+ */
+export function heightsAt(design: Design, opening: number): (spot: Flat, rim: number) => Map<string, number> {
+  const { panels } = compile(design)(opening)
+  const flats = new Map(modelOf(design).panels.map(({ name, outline }) => [name, outline]))
+  const sheets = [...papers(design)].flatMap(([name, paper]) => {
+    const plane = planeOf(flats.get(name) ?? [], panels[name] ?? [])
+    return plane && paper.length > 0 ? [{ name, paper, plane }] : []
+  })
+  return ([y, z], rim) =>
+    new Map(
+      sheets.flatMap(({ name, paper, plane }): [string, number][] => {
+        const [nx, ny, nz] = plane.normal
+        const x = plane.origin[0] - (ny * (y - plane.origin[1]) + nz * (z - plane.origin[2])) / nx
+        const at = flatOf(plane, [x, y, z])
+        const inside = stretchesOf(paper, at, [1, 1e-3]).filter((t) => t > 0).length % 2 === 1
+        return inside && distanceToEdges(paper, at) > rim ? [[name, x]] : []
+      }),
+    )
 }
