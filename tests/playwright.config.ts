@@ -4,7 +4,7 @@ import { defineConfig } from '@playwright/test'
 import { BROWSER_ARGS, presentBrowser } from '../src/house/browser.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
-const executablePath = await presentBrowser()
+const browser = await presentBrowser()
 
 // Workers load this file again: they must get the port that the first process chose.
 process.env.HINGEBOOK_TEST_PORT ??= String(await freePort())
@@ -17,7 +17,8 @@ export default defineConfig({
   reporter: [['list'], ['json', { outputFile: '../.cache/reports/browser.json' }]],
   fullyParallel: true,
   forbidOnly: true,
-  retries: 0,
+  // Once more for what a stalled browser spoils. What passes only then is named at the end.
+  retries: 1,
   workers: 2,
   // A machine that is busy with something else is slow, not wrong.
   timeout: 60_000,
@@ -25,7 +26,7 @@ export default defineConfig({
   use: {
     baseURL: `http://localhost:${port}`,
     browserName: 'chromium',
-    launchOptions: { args: [...BROWSER_ARGS], ...(executablePath ? { executablePath } : {}) },
+    launchOptions: { args: [...BROWSER_ARGS], ...browser },
   },
   webServer: {
     command: `node src/house/serve.mjs ${port}`,

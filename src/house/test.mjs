@@ -62,8 +62,9 @@ function builds() {
  */
 function end(counts) {
   say('')
-  for (const { name, passed, failed, skipped } of counts) {
+  for (const { name, passed, failed, skipped, retried = [] } of counts) {
     say(`${name}: ${passed} passed, ${failed} failed${skipped ? `, ${skipped} skipped` : ''}.`)
+    for (const title of retried) say(`  passed only at the second try: ${title}`)
   }
   const passed = counts.reduce((sum, count) => sum + count.passed, 0)
   const failed = counts.reduce((sum, count) => sum + count.failed, 0)

@@ -95,10 +95,10 @@ if (!existsSync(fileURLToPath(new URL('../../dist/index.html', import.meta.url))
 }
 const port = await freePort()
 await serve(port)
-const executablePath = await presentBrowser()
+const found = await presentBrowser()
 const browser = await chromium.launch({
   args: [...BROWSER_ARGS],
-  ...(executablePath ? { executablePath } : {}),
+  ...found,
 })
 const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
 console.log(`Drag frame, ms (at most ${BUDGET} wanted at p95 from the move to new marks)`)

@@ -50,6 +50,27 @@ test('browser tests: a failing test is a failure, a skipped one is not', () => {
     passed: 1,
     failed: 1,
     skipped: 1,
+    retried: [],
+  })
+})
+
+test('browser tests: what passes only at the second try has passed, and is named', () => {
+  write(
+    'mixed.spec.ts',
+    "import { test } from '@playwright/test'\ntest('shy', ({}, { retry }) => { if (retry === 0) throw new Error('no') })",
+  )
+  write(
+    'playwright.config.ts',
+    "export default { testMatch: '*.spec.ts', retries: 1, outputDir: 'out', reporter: [['json', { outputFile: 'browser.json' }]] }",
+  )
+  const { code } = bareNode('node_modules/@playwright/test/cli.js', 'test', '--config', folder)
+  expect(code).toBe(0)
+  expect(browserCount(join(folder, 'browser.json'), true)).toEqual({
+    name: 'browser tests',
+    passed: 1,
+    failed: 0,
+    skipped: 0,
+    retried: ['shy'],
   })
 })
 
