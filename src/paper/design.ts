@@ -186,7 +186,7 @@ function parseMechanism(json: unknown, path: string, places: Places): Mechanism 
     if (raw[field.name] !== undefined || !field.optional)
       mechanism[field.name] = checkList(raw[field.name], field, `${path}.${field.name}`)
   const fault = kind.limits?.(mechanism as unknown as Mechanism)
-  if (fault) throw new DesignError(`${path}.${fault.field}`, fault.sentence, fault.nearest)
+  if (fault && !fault.drawable) throw new DesignError(`${path}.${fault.field}`, fault.sentence, fault.nearest)
   const whole = kind.complete(mechanism as unknown as Mechanism) as Mechanism
   const built = kind.build(whole)
   places.ids.add(whole.id)

@@ -243,6 +243,8 @@ export interface Fault {
   readonly field: string
   readonly sentence: string
   readonly nearest?: number
+  /** A file may have it so: only a hand that drags or types is brought to the nearest. */
+  readonly drawable?: boolean
 }
 
 /** The model at one opening. */

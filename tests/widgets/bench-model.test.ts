@@ -204,6 +204,20 @@ describe('the handles', () => {
     expect(number(bench, 'beak', 'cut')).toBe(0)
   })
 
+  test('a shared slit dragged level with an apex stops a millimetre before it, and the card still opens flat', () => {
+    for (const along of [36, 78, 105, 110, 145, 0]) {
+      const bench = benchModel(beak, {})
+      drag(bench, 'beak/slit-end', 30, along)
+      for (const m of bench.design.value.mechanisms) {
+        const outward =
+          Math.sign(number(bench, m.id, 'run')) * (number(bench, m.id, 'run') + number(bench, m.id, 'lean'))
+        expect(outward).toBeGreaterThanOrEqual(1 - 1e-9)
+      }
+      const flat = check(bench.design.value, { repairs: false }).filter(({ name }) => name === 'opens-flat')
+      expect(flat.every(({ ok }) => ok)).toBe(true)
+    }
+  })
+
   test('a handle stops where it would push another one off the card', () => {
     const bench = benchModel(beak, {})
     // Its side fold turned level: the slit would have to be endless.

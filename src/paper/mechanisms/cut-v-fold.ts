@@ -148,13 +148,14 @@ export const cutVFold: Kind<CutVFold> = {
   ],
   complete: (m) => ({ ...m, lean: m.lean ?? 0 }),
   limits: (m) => {
-    if (outwardOf(m) >= 0) return null
-    const nearest = -m.run
+    // Level with the apex the folds run along the slit: such a card can be drawn, but a hand is kept from it.
+    const least = Math.min(1, Math.abs(m.run))
+    if (outwardOf(m) >= least) return null
     const side = towardOf(m) > 0 ? 'at least' : 'at most'
     return {
       field: 'lean',
-      sentence: `must leave the slit’s end on the slit’s side of the apex: with a run of ${m.run} it is ${side} ${nearest}`,
-      nearest,
+      sentence: `must leave the slit’s end on the slit’s side of the apex: with a run of ${m.run} it is ${side} ${-m.run}`,
+      ...(outwardOf(m) < 0 ? { nearest: -m.run } : { nearest: keptLean(m, m.lean ?? 0), drawable: true }),
     }
   },
   build,
