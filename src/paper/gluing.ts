@@ -1,5 +1,4 @@
 import { convexParts } from './faces.ts'
-import { tabOutline } from './mechanisms/own-piece.ts'
 import type { Design, Model, ModelCrease, PanelLay } from './model.ts'
 import { modelOf, throughLay } from './model.ts'
 import { flatParts, pieces } from './pieces.ts'
@@ -9,7 +8,7 @@ import { kindOf } from './registry.ts'
 import type { Surface } from './surface.ts'
 import { frontOf } from './surface.ts'
 import type { Flat, Lay, LineKind, Placed, Side, Vec3 } from './types.ts'
-import { add, cross, dot, length, RADIANS, scale, subtract, turned } from './vector.ts'
+import { add, cross, dot, laid, length, RADIANS, scale, subtract, turned, unlaid } from './vector.ts'
 
 /** How a piece of its own card is held: along two joints, on walls, on one face; null if it has no such piece. */
 export function heldBy(design: Design, id: string): 'joints' | 'walls' | 'face' | null {
@@ -112,15 +111,19 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   })
   const joint = jointsOf(model, index).find(({ side }) => side === 'right')
   if (!joint) return down
-  const { own, crease } = joint
+  const { own, host: page, crease } = joint
   const front = frontOf(model, shut.frames, own.panel)
   const tab = tabOf(build.mechanism)
   const lifted = (outline: readonly Flat[]): Vec3[] => outline.map((flat) => shut.lift(own.panel, flat))
+  // The tab is as wide as the glue that waits for it on the page.
+  const { outline: glue = [] } =
+    model.glue.find((one) => one.owner === index && one.panel === page.panel) ?? {}
   const { off } = own.lay
   const outward: Lay = { ...own.lay, off: [-off[0], -off[1]] }
+  const sticky = glue.map((flat) => laid(outward, unlaid(page.lay, flat)))
   const held =
     tab > 0
-      ? bent(lifted(tabOutline(outward, crease.length, tab).outline), front, BACK)
+      ? bent(lifted(sticky), front, BACK)
       : { points: lifted(strip(own.lay, crease.length, -TAPE, TAPE)), front }
   const base = paper.find(({ sheet }) => sheet === own.panel)
   return [

@@ -82,12 +82,21 @@ export function marginOf(poser: Poser, opening: number): { margin: number; panel
   return best
 }
 
-/** The shut model's margin, mm, and where it is. A bare card keeps its whole half width and height as margin. */
+const margins = new WeakMap<Design, { margin: number; panel: string; at: Vec3 }>()
+
+/**
+ * The shut model's margin, mm, and where it is; worked out once for each design. A bare card keeps its whole
+ * half width and height as margin.
+ */
 export function shutMargin(design: Design): { margin: number; panel: string; at: Vec3 } {
-  const found = marginOf(compile(design), 0)
-  if (Number.isFinite(found.margin)) return found
-  const { width, height } = design.card
-  return { ...found, margin: Math.min(width, height / 2) }
+  let found = margins.get(design)
+  if (!found) {
+    found = marginOf(compile(design), 0)
+    const { width, height } = design.card
+    if (!Number.isFinite(found.margin)) found = { ...found, margin: Math.min(width, height / 2) }
+    margins.set(design, found)
+  }
+  return found
 }
 
 /** Everything a ruler can read at one opening (degrees, 0 to 180); lengths in mm. */

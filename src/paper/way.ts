@@ -10,6 +10,8 @@ export interface Way {
   readonly up: number
   /** Along its host crease, away from that crease's start, mm; below 0: back towards it. */
   readonly outward: number
+  /** How far off the page beneath it the tip is then, mm. */
+  readonly off: number
   /** The larger of the two in a word. */
   readonly word: 'up' | 'down' | 'outward' | 'back' | 'nowhere'
   /** One plain sentence. */
@@ -20,7 +22,7 @@ export interface Way {
 const LEAST = 0.5
 
 /** The tip as seen from its host crease: above the place where its own ridge begins, and along the crease. */
-function seen(poser: Poser, index: number, opening: number): { up: number; along: number } {
+function seen(poser: Poser, index: number, opening: number): { up: number; along: number; off: number } {
   poser(opening)
   const { host, tipCrease } = poser.model.builds[index] as Poser['model']['builds'][number]
   const tip = tipAt(poser, index)
@@ -32,7 +34,8 @@ function seen(poser: Poser, index: number, opening: number): { up: number; along
     )
   const from = alongOf(own)
   const foot = [0, 1, 2].map((k) => (crease[k] as number) + from * (crease[6 + k] as number)) as Vec3
-  return { up: riseOf(tip, opening) - riseOf(foot, opening), along: alongOf(tip) }
+  const off = riseOf(tip, opening)
+  return { up: off - riseOf(foot, opening), along: alongOf(tip), off }
 }
 
 /**
@@ -48,10 +51,11 @@ export function wayOf(design: Design, id: string, opening = 90): Way {
   const open = seen(poser, index, opening)
   const up = open.up - shut.up
   const outward = open.along - shut.along
+  const { off } = open
   const name = id.replaceAll('-', ' ')
   const [high, long] = [Math.abs(up), Math.abs(outward)]
   if (Math.max(high, long) < LEAST)
-    return { up, outward, word: 'nowhere', sentence: `The ${name} stays where it lies.` }
+    return { up, outward, off, word: 'nowhere', sentence: `The ${name} stays where it lies.` }
   const vertical = up > 0 ? 'up' : 'down'
   const lengthwise = outward > 0 ? 'outward' : 'back'
   const words = [
@@ -59,10 +63,13 @@ export function wayOf(design: Design, id: string, opening = 90): Way {
     { far: long, says: `${lengthwise} along its fold by ${long.toFixed(1)} mm` },
   ].filter(({ far }) => far >= LEAST)
   if (long > high) words.reverse()
+  // Down is seen from its own fold, which may stand high itself.
+  const rest = up <= -LEAST && off >= LEAST ? ` Its tip is still ${off.toFixed(1)} mm off the page.` : ''
   return {
     up,
     outward,
+    off,
     word: high >= long ? vertical : lengthwise,
-    sentence: `As the card opens to ${opening}°, the ${name} goes ${words.map(({ says }) => says).join(' and ')}.`,
+    sentence: `As the card opens to ${opening}°, the ${name} goes ${words.map(({ says }) => says).join(' and ')}.${rest}`,
   }
 }

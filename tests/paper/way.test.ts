@@ -49,15 +49,24 @@ test('a wing on a joint goes up', () => {
 })
 
 test('off the back of a ridge it depends on where the joints run: outward climbs, back falls', () => {
-  const tail = (toward: 1 | -1) => {
-    const design = owl(part('body/ridge', { apex: 40, side: 'outside', toward }))
+  const tail = (toward: 1 | -1, more = {}) => {
+    const design = owl(part('body/ridge', { apex: 40, side: 'outside', toward, ...more }))
     const { creases } = poseAt(design, 90)
     const [foot, tip] = [creases['part/ridge']?.start, creases['part/ridge']?.end] as [Vec3, Vec3]
     // Height over the right page's plane, whose inside normal is (-cos 45, 0, sin 45); both lie at x = 0.
     const climbed = (tip[2] - foot[2]) * Math.SQRT1_2
-    return { climbed, up: wayOf(design, 'part').up }
+    const { up, off, sentence } = wayOf(design, 'part')
+    return { climbed, up, off, sentence, high: tip[2] * Math.SQRT1_2 }
   }
-  for (const { climbed, up } of [tail(1), tail(-1)]) expect(up).toBeCloseTo(climbed, 9)
+  for (const { climbed, up, off, high } of [tail(1), tail(-1)]) {
+    expect(up).toBeCloseTo(climbed, 9)
+    expect(off).toBeCloseTo(high, 9)
+  }
+  expect(tail(1).sentence).not.toContain('off the page')
+  // Down from a fold that stands high is not down on the page.
+  const high = tail(-1, { apex: 70, foot: 18, ridge: 20 })
+  expect(high.up).toBeLessThan(-1)
+  expect(high.sentence).toContain(`Its tip is still ${high.high.toFixed(1)} mm off the page.`)
   expect(tail(1).up).toBeGreaterThan(0)
   expect(tail(-1).up).toBeLessThan(0)
 })
