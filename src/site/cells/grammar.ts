@@ -271,7 +271,19 @@ export const cellGrammar: MdastPluginDefinition = {
     if (blot) throw new ChapterError(pathOf(fileURL), blot)
   },
   mdxJsxFlowElement: (node, { fileURL }) => placed(node, fileURL),
-  mdxJsxTextElement: (node, { fileURL }) => placed(node, fileURL),
+  mdxJsxTextElement: (node, context) => {
+    const after = placed(node, context.fileURL)
+    const next = context.parent(node).children[(context.indexOf(node) ?? 0) + 1]
+    const mark =
+      node.name === 'Term' && next?.type === 'text' ? (/^[.,;:!?)’”]+/.exec(next.value)?.[0] ?? '') : ''
+    if (next?.type !== 'text' || mark === '') return after
+    // A line must not begin with a full stop: the word takes the mark that follows it.
+    context.setProperty(next, 'value', next.value.slice(mark.length))
+    return {
+      ...after,
+      attributes: [...after.attributes, { type: 'mdxJsxAttribute', name: 'mark', value: mark }],
+    }
+  },
 }
 
 function placed<N extends { attributes: unknown[]; position?: { start: { line: number } } | undefined }>(
