@@ -59,7 +59,11 @@ export function wayOf(design: Design, id: string, opening = 90): Way {
   const vertical = up > 0 ? 'up' : 'down'
   const lengthwise = outward > 0 ? 'outward' : 'back'
   const words = [
-    { far: high, says: `${vertical} by ${high.toFixed(1)} mm` },
+    {
+      far: high,
+      says:
+        up > 0 ? `up by ${high.toFixed(1)} mm` : `down, to ${high.toFixed(1)} mm below the foot of its ridge`,
+    },
     { far: long, says: `${lengthwise} along its fold by ${long.toFixed(1)} mm` },
   ].filter(({ far }) => far >= LEAST)
   if (long > high) words.reverse()
