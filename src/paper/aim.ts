@@ -65,7 +65,7 @@ function settingsOf(design: Design, id: string): readonly Setting[] {
     }))
 }
 
-/** The design with one or two settings of a mechanism at these values; null outside their limits. */
+/** The design with some settings of a mechanism at these values; null outside their limits. */
 function withSettings(
   design: Design,
   id: string,
@@ -116,8 +116,27 @@ function standing(design: Design, id: string): Design {
 
 const norm = (v: readonly number[]): number => Math.hypot(...v)
 
+/** The solution of a few linear equations with a symmetric matrix, positive on the diagonal: Gaussian elimination. */
+function solved(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
+  const rows = matrix.map((row, i) => [...row, right[i] as number])
+  const n = rows.length
+  const cell = (i: number, j: number) => (rows[i] as number[])[j] as number
+  for (let k = 0; k < n; k++)
+    for (let i = k + 1; i < n; i++) {
+      const part = cell(i, k) / cell(k, k)
+      rows[i] = (rows[i] as number[]).map((v, j) => v - part * cell(k, j))
+    }
+  const x: number[] = new Array(n).fill(0)
+  for (let i = n - 1; i >= 0; i--) {
+    let rest = cell(i, n)
+    for (let j = i + 1; j < n; j++) rest -= cell(i, j) * (x[j] as number)
+    x[i] = rest / cell(i, i)
+  }
+  return x
+}
+
 /**
- * Damped Gauss-Newton (Levenberg-Marquardt) in one or two settings, derivatives by central
+ * Damped Gauss-Newton (Levenberg-Marquardt) in a few settings, derivatives by central
  * differences. Returns the values at the least miss it found.
  */
 function descend(
@@ -141,18 +160,10 @@ function descend(
     const at = (i: number, j: number) =>
       (J[i] as number[]).reduce((sum, v, k) => sum + v * ((J[j] as number[])[k] as number), 0)
     const g = J.map((column) => column.reduce((sum, v, k) => sum + v * ((r as number[])[k] as number), 0))
-    const a = at(0, 0) * (1 + damping) + 1e-12
-    let step: number[]
-    if (x.length === 1) step = [-(g[0] as number) / a]
-    else {
-      const d = at(1, 1) * (1 + damping) + 1e-12
-      const b = at(0, 1)
-      const det = a * d - b * b
-      step = [
-        -(d * (g[0] as number) - b * (g[1] as number)) / det,
-        -(a * (g[1] as number) - b * (g[0] as number)) / det,
-      ]
-    }
+    const step = solved(
+      x.map((_, i) => x.map((_, j) => at(i, j) * (i === j ? 1 + damping : 1) + (i === j ? 1e-12 : 0))),
+      g.map((v) => -v),
+    )
     const next = x.map((v, k) => v + (step[k] as number))
     const rn = miss(next)
     if (rn && norm(rn) < norm(r)) {
@@ -175,63 +186,129 @@ function starts({ min, max, now }: Setting): readonly number[] {
   return [now, ...[0.2, 0.75].map((t) => min + t * (max - min))]
 }
 
-/** The pairs of settings (or single ones) that can be solved for as many readings. */
+/** Every choice of so many settings, each once. */
 function choices(settings: readonly Setting[], count: number): readonly (readonly Setting[])[] {
-  if (count === 1) return settings.map((one) => [one])
-  return settings.flatMap((one, k) => settings.slice(k + 1).map((two) => [one, two]))
+  if (count === 0) return [[]]
+  return settings.flatMap((one, k) => choices(settings.slice(k + 1), count - 1).map((rest) => [one, ...rest]))
+}
+
+/** Where to begin: one or two settings from all their starts together, more of them from the starts in step. */
+function grid(names: readonly Setting[]): readonly (readonly number[])[] {
+  const each = names.map(starts)
+  if (each.length > 2) return [0, 1, 2].map((k) => each.map((values) => values[k] as number))
+  const [first = [], second] = each
+  return first.flatMap((x) => (second ? second.map((y) => [x, y]) : [[x]]))
+}
+
+/** The checks that are quick beside the proof that nothing meets on the way. */
+const QUICK: readonly CheckName[] = [
+  'inside-fold',
+  'cuts-inside',
+  'cuts-apart',
+  'shuts-flat',
+  'opens-flat',
+  'stays-inside',
+  'bridge',
+  'narrow',
+  'glue',
+  'thickness',
+]
+const SLOW: readonly CheckName[] = ['clear-motion']
+
+const failing = (design: Design, names: readonly CheckName[]): CheckName[] =>
+  check(design, { repairs: false, names }).flatMap(({ name, ok }) => (ok ? [] : [name]))
+
+/** Whether a design breaks nothing that holds now, by the quick checks or by all. */
+interface Judge {
+  quick(design: Design): boolean
+  whole(design: Design): boolean
+}
+
+/** The slow check is made last, and each design judged once. */
+function judgeFor(before: Design): Judge {
+  const broken = new Set(failing(before, [...QUICK, ...SLOW]))
+  const breaks = (design: Design, names: readonly CheckName[]) =>
+    failing(
+      design,
+      names.filter((name) => !broken.has(name)),
+    ).some((name) => !broken.has(name))
+  const known = new Map<string, boolean>()
+  const once = (pass: string, design: Design, names: readonly CheckName[]): boolean => {
+    const key = pass + JSON.stringify(design.mechanisms)
+    const found = known.get(key) ?? !breaks(design, names)
+    known.set(key, found)
+    return found
+  }
+  const quick = (design: Design) => once('quick', design, QUICK)
+  return {
+    quick,
+    whole: (design) => quick(design) && (broken.has('clear-motion') || once('whole', design, SLOW)),
+  }
+}
+
+/** A set of values for some settings, as the search found them. */
+interface Found {
+  readonly names: readonly Setting[]
+  readonly values: readonly number[]
 }
 
 /**
  * The settings of mechanism `id` that bring its tip to a wanted rise and reach (mm) at an opening
- * (degrees): one setting is moved for one wanted reading, two for both, all others stay. All ways
- * found from many starts are given, those within the checks only. If there is none, the nearest
- * design within the checks is. Throws a RangeError for an unknown mechanism or an empty target.
+ * (degrees): one setting is moved for one wanted reading, two for both, one more where no so few do it;
+ * all others stay. All ways found from many starts are given, those within the checks only. If there is
+ * none, the nearest design within the checks is. Throws a RangeError for an unknown mechanism or an empty target.
  */
 export function aim(design: Design, id: string, target: Target): Aim {
+  const work = aiming(design, id, target)
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return value
+  }
+}
+
+/** The same bit by bit, for a caller that has more to do: each step takes a few hundredths of a second at most. */
+export function* aiming(design: Design, id: string, target: Target): Generator<void, Aim> {
   if (!design.mechanisms.some((m) => m.id === id)) throw new RangeError(`there is no mechanism ${id}`)
   const count = missed(design, id, target).length
   if (count === 0) throw new RangeError('the target must name a rise, a reach or both')
   const settings = settingsOf(design, id)
-  const failing = (d: Design): CheckName[] =>
-    check(d, { repairs: false }).flatMap(({ name, ok }) => (ok ? [] : [name]))
-  const before = new Set(failing(design))
-  const aimed = (names: readonly Setting[], values: readonly number[], next: Design): Aimed => {
-    const tip = tipOf(next, id, target.opening)
-    const m = next.mechanisms.find((one) => one.id === id)
-    const fields: Record<string, number | string> = {}
-    let soFar = design
-    names.forEach(({ name }, k) => {
-      const now = soFar.mechanisms.find((one) => one.id === id)
-      if (!now) return
-      const set = fieldsFor(now, name, values[k] as number)
-      Object.assign(fields, set)
-      soFar = change(soFar, id, set)
-    })
-    return {
-      settings: Object.fromEntries(names.map(({ name }) => [name, m ? settingOf(m, name) : 0])),
-      fields,
-      design: next,
-      rise: tip.rise,
-      reach: tip.reach,
-      miss: norm(missed(next, id, target)),
-      breaks: failing(next).filter((name) => !before.has(name)),
-    }
-  }
-  const found: { names: readonly Setting[]; values: readonly number[]; far: number }[] = []
-  const close: { names: readonly Setting[]; values: readonly number[]; miss: number }[] = []
+  const one = yield* search(design, id, target, choices(settings, count))
+  const judge = judgeFor(design)
+  yield
+  const ways = yield* within(design, id, target, one.found, judge)
+  if (ways.length > 0) return { reached: true, ways, nearest: null }
+  // What so many settings cannot do one more may: a tent is moved along by both its ends together.
+  const two = yield* search(design, id, target, choices(settings, count + 1))
+  const more = yield* within(design, id, target, two.found, judge)
+  const least = more.filter(
+    (way, k) =>
+      more.findIndex((other) => Object.keys(other.settings).join() === Object.keys(way.settings).join()) ===
+      k,
+  )
+  if (least.length > 0) return { reached: true, ways: least, nearest: null }
+  const close = [...one.close, ...two.close]
+  return { reached: false, ways: [], nearest: yield* nearestWithin(design, id, target, close, judge) }
+}
+
+/** Every set of values that brings the tip there, each once, least change first; and those that come near. */
+function* search(
+  design: Design,
+  id: string,
+  target: Target,
+  among: readonly (readonly Setting[])[],
+): Generator<void, { found: readonly Found[]; close: readonly (Found & { miss: number })[] }> {
   const alone = standing(design, id)
-  for (const names of choices(settings, count)) {
+  const found: (Found & { far: number })[] = []
+  const close: (Found & { miss: number })[] = []
+  for (const names of among) {
     const miss = (x: readonly number[]) => {
       const next = withSettings(alone, id, names, x)
       return next ? missed(next, id, target) : null
     }
-    const grid =
-      names.length === 1
-        ? starts(names[0] as Setting).map((x) => [x])
-        : starts(names[0] as Setting).flatMap((x) => starts(names[1] as Setting).map((y) => [x, y]))
-    for (const start of grid) {
+    for (const start of grid(names)) {
       const x = descend(miss, start)
       const r = x && miss(x)
+      yield
       if (!x || !r) continue
       close.push({ names, values: x, miss: norm(r) })
       if (norm(r) > THERE) continue
@@ -243,50 +320,100 @@ export function aim(design: Design, id: string, target: Target): Aim {
       found.push({ names, values: x, far })
     }
   }
-  const ways: Aimed[] = []
-  for (const { names, values } of found.sort((a, b) => a.far - b.far)) {
-    const next = withSettings(design, id, names, values)
-    const way = next && aimed(names, values, next)
-    if (way && way.breaks.length === 0) ways.push(way)
-  }
-  if (ways.length > 0) return { reached: true, ways, nearest: null }
-  return { reached: false, ways, nearest: nearestWithin(design, id, close, aimed) }
+  return { found: found.sort((a, b) => a.far - b.far), close: close.sort((a, b) => a.miss - b.miss) }
 }
 
-/** Walks from the present design towards each near miss as far as the checks allow; the best of these. */
-function nearestWithin(
+/** Those of the found ones that break nothing, in their order. */
+function* within(
   design: Design,
   id: string,
-  close: readonly { names: readonly Setting[]; values: readonly number[]; miss: number }[],
-  aimed: (names: readonly Setting[], values: readonly number[], next: Design) => Aimed,
-): Aimed | null {
+  target: Target,
+  found: readonly Found[],
+  judge: Judge,
+): Generator<void, readonly Aimed[]> {
+  const ways: Aimed[] = []
+  for (const one of found) {
+    const next = withSettings(design, id, one.names, one.values)
+    if (next && judge.whole(next)) ways.push(aimed(design, id, target, one, next))
+    yield
+  }
+  return ways
+}
+
+/** What is told of a design that breaks nothing. */
+function aimed(design: Design, id: string, target: Target, { names, values }: Found, next: Design): Aimed {
+  const tip = tipOf(next, id, target.opening)
+  const m = next.mechanisms.find((one) => one.id === id)
+  const fields: Record<string, number | string> = {}
+  let soFar = design
+  names.forEach(({ name }, k) => {
+    const now = soFar.mechanisms.find((one) => one.id === id)
+    if (!now) return
+    const set = fieldsFor(now, name, values[k] as number)
+    Object.assign(fields, set)
+    soFar = change(soFar, id, set)
+  })
+  return {
+    settings: Object.fromEntries(names.map(({ name }) => [name, m ? settingOf(m, name) : 0])),
+    fields,
+    design: next,
+    rise: tip.rise,
+    reach: tip.reach,
+    miss: norm(missed(next, id, target)),
+    breaks: [],
+  }
+}
+
+/** So many of the nearest misses are walked to. */
+const MOST_WALKS = 6
+
+/** A walk ends this near to where a check fails, mm or degrees: nobody cuts finer. */
+const HAIR = 0.02
+
+/** Walks from the present design towards each near miss as far as the checks allow; the best of these. */
+function* nearestWithin(
+  design: Design,
+  id: string,
+  target: Target,
+  close: readonly (Found & { miss: number })[],
+  judge: Judge,
+): Generator<void, Aimed | null> {
   const best = [...close].sort((a, b) => a.miss - b.miss)
   const tried = best
     .filter((one, k) => best.findIndex((other) => other.names === one.names) === k)
-    .slice(0, 4)
+    .slice(0, MOST_WALKS)
   let nearest: Aimed | null = null
   for (const { names, values } of tried) {
-    const at = (t: number): Aimed | null => {
+    const long = Math.max(...names.map(({ now }, k) => Math.abs((values[k] as number) - now)))
+    const along = (t: number) => {
       const x = names.map(({ now }, k) => now + t * ((values[k] as number) - now))
-      const next = withSettings(design, id, names, x)
-      const way = next && aimed(names, x, next)
-      return way && way.breaks.length === 0 ? way : null
+      return { names, values: x, next: withSettings(design, id, names, x) }
     }
-    let low = 0
-    let high = 1
-    let kept = at(1)
-    if (!kept) {
-      kept = at(0)
-      for (let k = 0; k < 16; k++) {
-        const middle = (low + high) / 2
-        const way = at(middle)
-        if (way) {
-          low = middle
-          kept = way
-        } else high = middle
+    /** How far the walk goes before something breaks, up to `most`; it halves what is left. */
+    const reaches = function* (holds: (next: Design) => boolean, most: number): Generator<void, number> {
+      const sound = (t: number) => {
+        const { next } = along(t)
+        return next !== null && holds(next)
       }
+      if (sound(most)) return most
+      let [low, high] = [0, most]
+      while ((high - low) * long > HAIR) {
+        const middle = (low + high) / 2
+        if (sound(middle)) low = middle
+        else high = middle
+        yield
+      }
+      return low
     }
-    if (kept && (!nearest || kept.miss < nearest.miss)) nearest = kept
+    // The slow check is asked only about what the quick ones leave.
+    const quick = yield* reaches(judge.quick, 1)
+    const most = along(quick).next
+    // As far as that it must come nearer than what is known, or the slow check is not worth making.
+    if (!most || (nearest && norm(missed(most, id, target)) >= nearest.miss)) continue
+    const whole = yield* reaches(judge.whole, quick)
+    const { next, ...there } = along(whole)
+    const way = next && aimed(design, id, target, there, next)
+    if (way && (!nearest || way.miss < nearest.miss)) nearest = way
   }
   return nearest
 }

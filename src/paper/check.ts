@@ -18,6 +18,8 @@ import type { Check, CheckName } from './types.ts'
 export interface CheckOptions extends Partial<Limits> {
   /** Look for the nearest repair of every check that fails; true unless said otherwise. */
   readonly repairs?: boolean
+  /** Only these checks; all of them if left out. */
+  readonly names?: readonly CheckName[]
 }
 
 const usual: Limits = { bridge: 5, thickness: 2 }
@@ -85,10 +87,10 @@ function examined(subject: Subject, names: readonly CheckName[] | null): readonl
  * on a parsed design.
  */
 export function check(design: Design, options: CheckOptions = {}): readonly Check[] {
-  const { repairs = true, ...given } = options
+  const { repairs = true, names = null, ...given } = options
   const limits = { ...usual, ...given }
   const examine: Examine = (one, names, only) => examined(subjectOf(one, limits, only), names)
-  const findings = examine(design, null, null)
+  const findings = examine(design, names, null)
   if (!repairs) return findings
   return findings.map((finding) =>
     finding.ok || finding.waits

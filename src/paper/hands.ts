@@ -2,6 +2,7 @@ import { change, settable, settingOf } from './change.ts'
 import { measure } from './measure.ts'
 import type { Design } from './model.ts'
 import { modelOf } from './model.ts'
+import { topOf } from './readings.ts'
 import { kindOf } from './registry.ts'
 
 /** What a slip of one millimetre or degree in one setting does, either way: less and more. */
@@ -85,10 +86,11 @@ export function hands(design: Design, opening = 90): Hands {
     .map((row) => ({ row, weight: Math.max(weigh(row.less), weigh(row.more)) }))
     .sort((a, b) => b.weight - a.weight)
   const worst = ranked[0]
+  const made = design.mechanisms.find(({ id }) => id === worst?.row.id)
   return {
     opening,
     hands: ranked.map(({ row }) => row),
-    sentence: worst && worst.weight > 0 ? say(worst.row) : null,
+    sentence: worst && made && worst.weight > 0 ? say(worst.row, topOf(made)) : null,
   }
 }
 
@@ -96,15 +98,15 @@ export function hands(design: Design, opening = 90): Hands {
 const named = ({ id, label }: Hand): string =>
   `the ${label.charAt(0).toLowerCase()}${label.slice(1)} of the ${id.replaceAll('-', ' ')}`
 
-function say(hand: Hand): string {
+function say(hand: Hand, top: 'tip' | 'ridge'): string {
   const worst = weigh(hand.less) > weigh(hand.more) ? hand.less : hand.more
   if (!worst) return ''
   const first = `Make this most carefully: ${named(hand)}.`
   const step = hand.unit === 'mm' ? 'One millimetre' : 'One degree'
   if (worst.shut > 0.05) return `${first} ${step} off, and the card no longer shuts flat.`
   const moved: readonly (readonly [what: string, by: number])[] = [
-    ['the rise of the tip', worst.rise],
-    ['the place of the tip along the gutter', worst.reach],
+    [`the rise of the ${top}`, worst.rise],
+    [`the place of the ${top} along the gutter`, worst.reach],
     ['the margin of the shut card', worst.margin],
   ]
   const [what, by] = moved.reduce((a, b) => (Math.abs(b[1]) > Math.abs(a[1]) ? b : a))

@@ -8,7 +8,7 @@
  */
 
 export type { Aim, Aimed, Target } from './aim.ts'
-export { aim } from './aim.ts'
+export { aim, aiming } from './aim.ts'
 export { assign, change, fieldsFor, settable, settingOf } from './change.ts'
 export type { CheckOptions } from './check.ts'
 export { check } from './check.ts'
@@ -35,7 +35,7 @@ export type { Poser } from './pose.ts'
 export { compile, keep, poseAt, SHUT } from './pose.ts'
 export type { Explanation, Reading } from './read-back.ts'
 export { readBack } from './read-back.ts'
-export { opensTo, partMargin, thickest } from './readings.ts'
+export { opensTo, partMargin, thickest, topOf } from './readings.ts'
 export type { AnyKind, Mechanism } from './registry.ts'
 export { kindNamed, kindOf, kinds } from './registry.ts'
 export type { Slip } from './slips.ts'

@@ -1,7 +1,16 @@
 import type { Design } from './model.ts'
 import { compile } from './pose.ts'
+import { kindOf } from './registry.ts'
 import { stopOf } from './stop.ts'
 import { mostLayers } from './thickness.ts'
+import type { Placed } from './types.ts'
+
+/** What a ruler is held to when a mechanism's rise is read: the tip of a ridge that rises, or a ridge that stays level. */
+export function topOf(m: Placed): 'tip' | 'ridge' {
+  const { tip, creases } = kindOf(m).build(m)
+  const ridge = creases.find(({ part }) => part === tip.crease)
+  return ridge && tip.along > 0 && tip.along < ridge.length ? 'ridge' : 'tip'
+}
 
 /** The opening (degrees) at which a mechanism stops the card; 180 if it lets it open flat. */
 export function opensTo(design: Design, id: string): number {

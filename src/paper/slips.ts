@@ -85,7 +85,7 @@ function lineage(design: Design, id: string): readonly string[] {
 /**
  * What may have gone wrong when a ruler reads `reading` mm for the rise of a mechanism's tip at
  * `opening` degrees: for each field, and for the opening, the one change that would explain it,
- * smallest first (a millimetre counts as much as a degree). Empty if the reading is right, or if no
+ * smallest first (a millimetre counts as much as a degree); two equal sides are one field. Empty if the reading is right, or if no
  * single slip up to 15 mm or degrees explains it. Throws a RangeError for an unknown mechanism.
  */
 export function likelySlips(design: Design, id: string, opening: number, reading: number): readonly Slip[] {
@@ -95,9 +95,12 @@ export function likelySlips(design: Design, id: string, opening: number, reading
     if (!m) return []
     const kind = kindOf(m)
     // Two equal sides are drawn and cut as one, so they slip together too.
-    const together = kind.derived.filter((derived) => Object.keys(derived.set(m, derived.get(m))).length > 1)
+    const together = kind.derived.filter((derived) => {
+      const parts = Object.entries(derived.set(m, derived.get(m)))
+      return parts.length > 1 && parts.every(([name, value]) => settingOf(m, name) === value)
+    })
     const made = [...kind.fields.filter(({ name, shorthand }) => !shorthand && name !== 'tab'), ...together]
-    return made.flatMap((field): Slip[] => {
+    const found = made.flatMap((field): Slip[] => {
       const from = settingOf(m, field.name)
       const root = nearestRoot((x) => {
         const to = from + x
@@ -112,6 +115,11 @@ export function likelySlips(design: Design, id: string, opening: number, reading
       const { name, label, unit } = field
       return [{ id: owner, field: name, label, unit, from, to: from + root, slip: outward(from) * root }]
     })
+    // A slip of both sides is not told again as one of the left or of the right.
+    const told = together
+      .filter(({ name }) => found.some(({ field }) => field === name))
+      .flatMap((derived) => Object.keys(derived.set(m, derived.get(m))))
+    return found.filter(({ field }) => !told.includes(field))
   })
   return ranked([...slips, ...openingSlip(opening, (at) => rise(design, at))])
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
-import { aim, check, measure, settingOf } from '../../src/paper/index.ts'
+import { aim, aiming, check, measure, settingOf } from '../../src/paper/index.ts'
 import { design, runs, vFold } from './designs.ts'
 
 const failing = (made: Design): readonly string[] =>
@@ -141,6 +141,35 @@ describe('bringing a tip to a place', () => {
       expect(Object.keys(settings)).toHaveLength(1)
     for (const { settings } of aim(moth(), 'moth', { opening: 90, rise: 25, reach: 65 }).ways)
       expect(Object.keys(settings)).toHaveLength(2)
+  })
+
+  test('what no setting does alone, one more does: a tent is moved along whole', () => {
+    const now = tipOf(makes.tent(), 'tent', 110)
+    const [along] = aim(makes.tent(), 'tent', { opening: 110, reach: now.reach + 40 }).ways
+    expect(along?.settings.start).toBeCloseTo(90, 5)
+    expect(along?.settings.end).toBeCloseTo(130, 5)
+    const [both] = aim(makes.tent(), 'tent', { opening: 110, reach: now.reach + 40, rise: now.rise + 2 }).ways
+    expect(Object.keys(both?.settings ?? {}).sort()).toEqual(['end', 'start', 'wall'])
+  })
+
+  test('bit by bit it comes to the same', () => {
+    for (const target of [
+      { opening: 90, rise: 25, reach: 65 },
+      { opening: 90, rise: 300 },
+    ]) {
+      const work = aiming(moth(), 'moth', target)
+      let steps = 0
+      for (;;) {
+        const { done, value } = work.next()
+        if (!done) {
+          steps++
+          continue
+        }
+        expect(value).toEqual(aim(moth(), 'moth', target))
+        break
+      }
+      expect(steps).toBeGreaterThan(10)
+    }
   })
 
   test('higher than the card is wide is out of reach, and it says so', () => {

@@ -73,6 +73,14 @@ describe('what a slip of the hand does', () => {
     expect(apex?.less).toMatchObject({ reach: expect.closeTo(-1, 9), rise: expect.closeTo(0, 9), shut: 0 })
   })
 
+  test('a layer has a ridge to hold a ruler to, a V-fold a tip', () => {
+    const lantern = design([{ id: 'body', kind: 'cut-layer', on: 'gutter', start: 50, end: 90, left: 34 }])
+    expect(hands(lantern).sentence).toMatch(
+      / of the body\. One millimetre off changes the rise of the ridge by /,
+    )
+    expect(hands(beak).sentence).toMatch(/ changes the (rise|place) of the tip /)
+  })
+
   test('an angle that keeps the card from shutting comes first, and the sentence says that it does', () => {
     const { hands: rows, sentence } = hands(moth)
     expect(rows[0]?.unit).toBe('deg')

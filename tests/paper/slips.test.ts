@@ -67,10 +67,30 @@ describe('likely slips of the hand', () => {
     expect(run?.slip).toBeCloseTo(-1.5, 6)
   })
 
-  test('a layer stands as high as its shallower cut is deep, at 90 degrees', () => {
-    const fields = likelySlips(design(layer(34, 34)), 'body', 90, 33).map(({ field, slip }) => [field, slip])
-    expect(fields.slice(0, 2).map(([field]) => field)).toEqual(['left', 'right'])
-    for (const [, slip] of fields.slice(0, 2)) expect(slip).toBeCloseTo(-1, 6)
+  test('two equal depths are one slip, not the left one, the right one and both', () => {
+    const slips = likelySlips(design(layer(34, 34)), 'body', 90, 33)
+    expect(slips[0]).toMatchObject({ field: 'depth', label: 'Depth' })
+    expect(slips[0]?.slip).toBeCloseTo(-1, 6)
+    expect(slips.map(({ field }) => field)).toEqual(['depth', 'opening'])
+  })
+
+  test('two walls that differ slip together too, and keep their difference', () => {
+    const tent = {
+      id: 'tent',
+      kind: 'glued-tent',
+      on: 'gutter',
+      start: 50,
+      end: 90,
+      leftFoot: 30,
+      rightFoot: 26,
+      leftWall: 40,
+      rightWall: 44,
+    }
+    const d = design(tent)
+    const made = change(d, 'tent', { leftWall: 38, rightWall: 42 })
+    const slips = likelySlips(d, 'tent', 90, measure(made, 90).tips['tent']?.rise ?? Number.NaN)
+    expect(slips.find(({ field }) => field === 'wall')?.slip).toBeCloseTo(-2, 6)
+    expect(slips.map(({ field }) => field).filter((field) => field.endsWith('Wall'))).toEqual([])
   })
 
   test('a field that does not change the rise is never blamed', () => {
