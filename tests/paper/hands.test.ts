@@ -74,10 +74,17 @@ describe('what a slip of the hand does', () => {
   })
 
   test('a layer has a ridge to hold a ruler to, a V-fold a tip', () => {
-    const lantern = design([{ id: 'body', kind: 'cut-layer', on: 'gutter', start: 50, end: 90, left: 34 }])
-    expect(hands(lantern).sentence).toMatch(
-      / of the body\. One millimetre off changes the rise of the ridge by /,
-    )
+    const strip = (id: string, start: number, end: number, left: number) => ({
+      id,
+      kind: 'cut-layer',
+      on: 'gutter',
+      start,
+      end,
+      left,
+    })
+    // At 90 degrees the ridge stands as high as the cut is deep; the margin is the ledge's.
+    const lantern = design([strip('body', 50, 70, 20), strip('ledge', 8, 30, 10)])
+    expect(hands(lantern).sentence).toMatch(/One millimetre off changes the rise of the ridge by 1\.0 mm/)
     expect(hands(beak).sentence).toMatch(/ changes the (rise|place) of the tip /)
   })
 
