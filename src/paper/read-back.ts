@@ -16,7 +16,7 @@ export type Reading =
     }
   | { readonly what: 'stop'; readonly id: string; readonly value: number }
 
-/** A making error that would explain the readings. */
+/** A making error, or a card held open wrongly (`card`, `opening`), that would explain the readings. */
 export interface Explanation {
   /** Null: nothing is off, the readings scatter as a ruler does. */
   readonly slip: {
@@ -25,7 +25,10 @@ export interface Explanation {
     readonly label: string
     readonly unit: 'mm' | 'deg'
     readonly designed: number
+    /** As it was most likely made: near the design, as far as the readings let it. */
     readonly made: number
+    /** As it would have to be for the readings alone, however large a slip that is. */
+    readonly fitted: number
   } | null
   /** 0 to 1; all explanations add up to 1. */
   readonly sure: number
@@ -40,6 +43,10 @@ export interface Explanation {
 const RULER = 0.5
 const PROTRACTOR = 1
 const HAND = { mm: 1, deg: 1.5 } as const
+/** A card held against the corner of a book is open to its angle within so much. Common practice, no source. */
+const HELD = 3
+/** Larger slips than this are no slips of the hand, mm or degrees. */
+const LARGEST = 15
 
 /** What each reading would be on a card made like this, in their order. */
 function modelled(design: Design, readings: readonly Reading[]): number[] {
@@ -83,9 +90,39 @@ const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x *
 export function readBack(design: Design, readings: readonly Reading[]): readonly Explanation[] {
   const nothing = errors(design, readings)
   const spread = (e: readonly number[]) => Math.sqrt(squares(e) / Math.max(1, e.length))
-  const candidates: { explanation: Omit<Explanation, 'sure'>; log: number }[] = [
+  const candidates: Candidate[] = [
     { explanation: { slip: null, left: spread(nothing) }, log: -squares(nothing) / 2 },
   ]
+  /** Weighs one slip: how well it explains the readings, against how large it is for the hand. */
+  const weighed = (slip: Slipping, hand: number, at: (by: number) => number[] | null): Candidate[] => {
+    const best = leastSlip(at, hand)
+    if (!best) return []
+    const { by, errors: e, slope } = best
+    // How much the readings pin the slip down, against what the hand alone says of it.
+    const width = -0.5 * Math.log(1 + slope * hand * hand)
+    const { designed } = slip
+    const made = { ...slip, made: designed + by, fitted: designed + fittedSlip(at, by) }
+    return [
+      { explanation: { slip: made, left: spread(e) }, log: -(squares(e) + (by / hand) ** 2) / 2 + width },
+    ]
+  }
+  const openings = new Set(readings.flatMap((one) => (one.what === 'stop' ? [] : [one.opening])))
+  const [held, another] = openings
+  // Read at several openings, a card is hardly held wrongly by as much each time.
+  if (held !== undefined && another === undefined)
+    candidates.push(
+      ...weighed(
+        { id: 'card', field: 'opening', label: 'Opening', unit: 'deg', designed: held },
+        HELD,
+        (by) =>
+          held + by < 0 || held + by > 180
+            ? null
+            : errors(
+                design,
+                readings.map((one) => (one.what === 'stop' ? one : { ...one, opening: held + by })),
+              ),
+      ),
+    )
   const seen = new Set<string>()
   for (const m of design.mechanisms) {
     const kind = kindOf(m)
@@ -99,21 +136,12 @@ export function readBack(design: Design, readings: readonly Reading[]): readonly
         const changed = change(design, m.id, { [name]: value })
         return changed.mechanisms.some((one) => kindOf(one).limits?.(one)) ? null : errors(changed, readings)
       }
-      const best = leastSlip(at, hand)
-      if (!best) continue
-      // How much the readings pin the slip down, against what the hand alone says of it.
-      const width = -0.5 * Math.log(1 + best.slope * hand * hand)
-      // A shared slit stands at two mechanisms and is one slip.
-      const made = twinKey(change(design, m.id, { [name]: designed + best.by }))
-      if (seen.has(made)) continue
-      seen.add(made)
-      candidates.push({
-        explanation: {
-          slip: { id: m.id, field: name, label, unit, designed, made: designed + best.by },
-          left: spread(best.errors),
-        },
-        log: -(squares(best.errors) + (best.by / hand) ** 2) / 2 + width,
-      })
+      for (const one of weighed({ id: m.id, field: name, label, unit, designed }, hand, at)) {
+        // A shared slit stands at two mechanisms and is one slip.
+        const made = twinKey(change(design, m.id, { [name]: one.explanation.slip?.made ?? designed }))
+        if (!seen.has(made)) candidates.push(one)
+        seen.add(made)
+      }
     }
   }
   const top = Math.max(...candidates.map(({ log }) => log))
@@ -122,6 +150,14 @@ export function readBack(design: Design, readings: readonly Reading[]): readonly
     .map(({ explanation, log }) => ({ ...explanation, sure: Math.exp(log - top) / total }))
     .sort((a, b) => b.sure - a.sure)
 }
+
+interface Candidate {
+  readonly explanation: Omit<Explanation, 'sure'>
+  /** Of its weight. */
+  readonly log: number
+}
+
+type Slipping = Omit<NonNullable<Explanation['slip']>, 'made' | 'fitted'>
 
 /** Tells two changed designs apart to a hundredth of a millimetre. */
 const twinKey = (design: Design): string =>
@@ -152,4 +188,24 @@ function leastSlip(
     }
   }
   return best
+}
+
+/** The slip that fits the readings best whatever its size, from the likeliest one on; that one where none fits better. */
+function fittedSlip(at: (by: number) => number[] | null, likeliest: number): number {
+  const h = 1e-3
+  let best = { by: likeliest, cost: Number.POSITIVE_INFINITY }
+  for (let by = likeliest, turn = 0; turn < 25 && Math.abs(by) <= LARGEST; turn++) {
+    const [e, more, less] = [at(by), at(by + h), at(by - h)]
+    if (!e || !more || !less) break
+    const slope = e.map((_, k) => ((more[k] as number) - (less[k] as number)) / (2 * h))
+    const stiff = squares(slope)
+    const cost = squares(e)
+    if (cost < best.cost) best = { by, cost }
+    // What hardly moves the readings is not asked to explain them.
+    if (stiff < 1e-4) break
+    const step = -slope.reduce((sum, s, k) => sum + s * (e[k] as number), 0) / stiff
+    if (Math.abs(step) < 1e-7) break
+    by += Math.max(-3, Math.min(3, step))
+  }
+  return best.by
 }

@@ -189,6 +189,33 @@ describe('from a ruler back to the hand', () => {
     }
   })
 
+  test('by how much: the slip that the readings ask for, not shrunk by what a hand usually does', () => {
+    const made = cards.beak as Design
+    const short = measure(change(made, 'beak', { cut: 36.5 }), 90).tips.beak
+    const found = readBack(made, [
+      { what: 'rise', id: 'beak', opening: 90, value: short?.rise ?? Number.NaN },
+      { what: 'reach', id: 'beak', opening: 90, value: short?.reach ?? Number.NaN },
+    ])
+    const slit = found.find(({ slip }) => slip?.field === 'cut')?.slip
+    expect(slit?.fitted).toBeCloseTo(36.5, 4)
+    expect(slit?.made).toBeGreaterThan(36.5)
+    expect(slit?.made).toBeLessThan(40)
+  })
+
+  test('readings at one opening: the card may have been held at another', () => {
+    const made = cards.beak as Design
+    const at84 = measure(made, 84).tips.beak
+    const read = (opening: number): Reading[] => [
+      { what: 'rise', id: 'beak', opening, value: at84?.rise ?? Number.NaN },
+      { what: 'reach', id: 'beak', opening, value: at84?.reach ?? Number.NaN },
+    ]
+    const held = readBack(made, read(90)).find(({ slip }) => slip?.id === 'card')
+    expect(held?.slip).toMatchObject({ field: 'opening', unit: 'deg', designed: 90 })
+    expect(held?.slip?.fitted).toBeCloseTo(84, 4)
+    const several = readBack(made, [...read(90), ...read(100)])
+    expect(several.find(({ slip }) => slip?.id === 'card')).toBeUndefined()
+  })
+
   test('how sure it is adds up to one, the surest first', () => {
     for (const made of Object.values(cards)) {
       const found = readBack(made, readings(made, [90]))
