@@ -79,6 +79,24 @@ const errors = (design: Design, readings: readonly Reading[]): number[] =>
     return (value - reading.value) / (reading.what === 'stop' ? PROTRACTOR : RULER)
   })
 
+/** The design with nothing but what the readings can depend on: what was read, what it stands on, and who shares a slit with these. */
+function concerned(design: Design, readings: readonly Reading[]): Design {
+  const kept = new Set<string>()
+  const keep = (id: string): void => {
+    const index = design.mechanisms.findIndex((m) => m.id === id)
+    if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
+    if (kept.has(id)) return
+    kept.add(id)
+    const { on } = design.mechanisms[index] as Design['mechanisms'][number]
+    if (on !== 'gutter') keep(on.split('/')[0] as string)
+    for (const [i, j] of sharedSlits(design))
+      if (i === index || j === index) keep(design.mechanisms[i === index ? j : i]?.id ?? id)
+  }
+  for (const reading of readings)
+    for (const id of reading.what === 'gape' ? reading.between : [reading.id]) keep(id)
+  return { ...design, mechanisms: design.mechanisms.filter(({ id }) => kept.has(id)) }
+}
+
 const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x * x, 0)
 
 /**
@@ -87,7 +105,8 @@ const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x *
  * large a slip it asks for (evidence of a one-parameter Gaussian model, Laplace's approximation).
  * Throws a RangeError for an unknown mechanism or pair.
  */
-export function readBack(design: Design, readings: readonly Reading[]): readonly Explanation[] {
+export function readBack(whole: Design, readings: readonly Reading[]): readonly Explanation[] {
+  const design = concerned(whole, readings)
   const nothing = errors(design, readings)
   const spread = (e: readonly number[]) => Math.sqrt(squares(e) / Math.max(1, e.length))
   const candidates: Candidate[] = [

@@ -2,8 +2,9 @@ import '../drawing/marks.css'
 import './bench.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useState } from 'preact/hooks'
-import type { Check, Design } from '../paper/index.ts'
+import { type Check, type Design, kindOf } from '../paper/index.ts'
 import { Actions } from './Actions.tsx'
+import { AimFold } from './AimFold.tsx'
 import { followAddress } from './address.ts'
 import { type Bench, benchModel, type Frames, NO_FRAMES } from './bench-model.ts'
 import { ChartFigure } from './ChartFigure.tsx'
@@ -127,7 +128,8 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
   }, [bench, slug])
   const figures = config.figures ?? EVERY_FIGURE
   const has = (name: FigureName): boolean => figures.includes(name)
-  const lead = leadOf(design, config)?.id
+  const first = leadOf(design, config)
+  const lead = first?.id
   return (
     // The two handlers only fetch what the first press will need.
     <div
@@ -167,6 +169,7 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
           </FigureFrame>
         ) : null}
         <FieldPanel bench={bench} />
+        {first && kindOf(first).aims.length > 0 ? <AimFold bench={bench} lead={first} /> : null}
         <Actions bench={bench} slug={slug} />
       </div>
     </div>

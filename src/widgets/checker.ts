@@ -1,2 +1,2 @@
-/** Loaded when the first change is made: the kernel's checks. */
-export { check } from '../paper/index.ts'
+/** Loaded when the first change is made: the kernel's checks, and what stands on them. */
+export { aiming, check } from '../paper/index.ts'

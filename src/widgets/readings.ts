@@ -1,5 +1,5 @@
 import type { Design, Measure, Mechanism } from '../paper/index.ts'
-import { highest, measure, opensTo, pagePoint, settable, settingOf } from '../paper/index.ts'
+import { highest, measure, opensTo, pagePoint, settable, settingOf, topOf } from '../paper/index.ts'
 import type { BenchConfig, ReadingName } from './config.ts'
 import type { ValueUnit } from './format.ts'
 import { type BenchState, leadOf } from './state.ts'
@@ -82,11 +82,11 @@ const pointWords: Partial<Record<ReadingName, Partial<Words>>> = {
   reach: { help: 'How far along the gutter the point lies. Opening the card never changes it.' },
 }
 
-/** Label, unit and meaning of a reading. */
-export const readingWords = (name: ReadingName, state: BenchState): Words => ({
-  ...words[name],
-  ...(state.point ? pointWords[name] : {}),
-})
+/** Label, unit and meaning of a reading; of a lead that has a ridge to hold a ruler to, and no tip, it says so. */
+export function readingWords(name: ReadingName, state: BenchState, lead?: Mechanism): Words {
+  const own = { ...words[name], ...(state.point ? pointWords[name] : {}) }
+  return lead ? { ...own, help: own.help.replaceAll(/\btip\b/g, topOf(lead)) } : own
+}
 
 const hasNumber = (m: Mechanism, name: string): boolean => settable(m).some((field) => field.name === name)
 
@@ -150,7 +150,7 @@ export function readingsOf(
   return names
     .map((name) => ({
       name,
-      ...readingWords(name, state),
+      ...readingWords(name, state, all.lead),
       value: readingValue(name, state, all),
     }))
     .filter(({ value }) => Number.isFinite(value))
