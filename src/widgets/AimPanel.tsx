@@ -180,7 +180,9 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
                 setFault(null)
               }}
             />
-            <span class="unit">{unitSign('mm', length)}</span>
+            <span class="unit" aria-hidden="true">
+              {unitSign('mm', length)}
+            </span>
           </label>
         ))}
         <button type="submit" class="button">

@@ -152,7 +152,7 @@ export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYours
       ) : null}
       <div class="measure-says" id={`${field}-says`} role="status">
         {wrong ? (
-          <p>{`${wrong.what === 'rise' ? '' : `${wordsOf(wrong.what).label}: `}Type a number from 0 to ${shown(wrong.most, wrong.unit, length)}.`}</p>
+          <p>{`${wrong.what === 'rise' ? 'Type' : `${wordsOf(wrong.what).label}: type`} a number from 0 to ${shown(wrong.most, wrong.unit, length)}.`}</p>
         ) : null}
         {found ? (
           <p>

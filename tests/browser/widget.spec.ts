@@ -215,11 +215,16 @@ test.describe('the finger', () => {
   test('what is pressed is at least 44 px high or wide where fingers work', async ({ page }) => {
     await bench(page)
     await page.getByRole('radio', { name: 'Flat sheet' }).check()
+    await page.locator('.aim summary').click()
+    await page.locator('.aim').getByRole('textbox', { name: 'Rise' }).fill('36')
+    await page.getByRole('button', { name: 'Work it out' }).click()
+    await expect(page.getByRole('button', { name: /^Use this/ })).toBeVisible()
+    await page.locator('.measure-more summary').click()
     const small = await page.evaluate(() =>
       matchMedia('(pointer: coarse)').matches
         ? [
             ...document.querySelectorAll(
-              '.bench :is(.grip, .play, .field-number button, .figure-switch label)',
+              '.bench :is(.grip, .play, .field-number button, .figure-switch label), :is(.aim, .measure-yours) :is(summary, input, button)',
             ),
           ]
             .map((element) => ({ element, box: element.getBoundingClientRect() }))
@@ -228,6 +233,139 @@ test.describe('the finger', () => {
         : [],
     )
     expect(small).toEqual([])
+  })
+})
+
+test.describe('where the tip should be', () => {
+  const panel = (page: Page): Locator => page.locator('.aim')
+  const wish = (page: Page, name: string): Locator => panel(page).getByRole('textbox', { name, exact: true })
+  const told = (page: Page): Locator => panel(page).getByRole('status')
+  const uses = (page: Page): Locator => panel(page).getByRole('button', { name: /^Use this/ })
+  const ask = (page: Page): Locator => panel(page).getByRole('button', { name: 'Work it out' })
+
+  test('by mouse: two numbers, a way for each button, and one step to undo', async ({ page }) => {
+    await bench(page)
+    await opening(page).fill('90')
+    await opening(page).blur()
+    await page.getByText('Where do you want the tip?').first().click()
+    await expect(wish(page, 'Rise')).toHaveAttribute(
+      'placeholder',
+      (await reading(page, 'rise').textContent()) ?? '',
+    )
+    await wish(page, 'Rise').fill('35')
+    await wish(page, 'Reach').fill('95')
+    await ask(page).click()
+    await expect(told(page)).toHaveText(/^There are \d ways\./)
+    await expect(uses(page).first()).toHaveAccessibleName(
+      /: Slit 46\.5 mm instead of 42\.0 mm, and place of the slit/,
+    )
+    await uses(page).first().click()
+    await expect(told(page)).toHaveText(
+      /^Done\. The tip stands (34\.9|35\.\d) mm high and (94\.9|95\.\d) mm along/,
+    )
+    await expect(uses(page)).toHaveCount(0)
+    await expect(field(page, 'Slit')).toHaveValue('46.5')
+    expect(Math.abs((await number(reading(page, 'rise'))) - 35)).toBeLessThanOrEqual(0.1)
+    expect(Math.abs((await number(reading(page, 'reach'))) - 95)).toBeLessThanOrEqual(0.1)
+    await expect(page.locator('.fault-note')).toHaveAttribute('data-state', 'good')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect(field(page, 'Slit')).toHaveValue('42.0')
+    await expect(opening(page)).toHaveValue('90.0')
+  })
+
+  test('by keyboard alone', async ({ page }) => {
+    await bench(page)
+    await panel(page).locator('summary').first().focus()
+    await page.keyboard.press('Enter')
+    await expect(ask(page)).toBeVisible()
+    await page.keyboard.press('Tab')
+    await expect(wish(page, 'Rise')).toBeFocused()
+    await page.keyboard.type('36')
+    await page.keyboard.press('Enter')
+    await expect(told(page)).toHaveText('There is one way.')
+    for (let k = 0; k < 3; k++) await page.keyboard.press('Tab')
+    await expect(uses(page)).toBeFocused()
+    await page.keyboard.press('Enter')
+    await expect(told(page)).toHaveText('Done. The tip stands 36.0 mm high now.')
+    // The button is gone: the focus went to what was said.
+    await expect(told(page)).toBeFocused()
+    await page.keyboard.press('Control+z')
+    await expect(reading(page, 'rise')).toHaveText('31.1')
+  })
+
+  test('what is out of range is told with the field and the range, and stays to be mended', async ({
+    page,
+  }) => {
+    await bench(page)
+    await page.getByText('Where do you want the tip?').first().click()
+    await ask(page).click()
+    await expect(told(page)).toHaveText('Type a rise, a reach, or both.')
+    await wish(page, 'Reach').fill('far')
+    await ask(page).click()
+    await expect(told(page)).toHaveText('Reach goes from 0.0 mm to 148.0 mm.')
+    await expect(wish(page, 'Reach')).toBeFocused()
+    await expect(wish(page, 'Reach')).toHaveValue('far')
+    await expect(wish(page, 'Reach')).toHaveAttribute('aria-invalid', 'true')
+    await wish(page, 'Reach').fill('95')
+    await expect(wish(page, 'Reach')).toHaveAttribute('aria-invalid', 'false')
+  })
+
+  test('out of reach it offers the nearest that works as paper; pictures go on meanwhile', async ({
+    page,
+  }) => {
+    await bench(page, '/chapters/tents-and-floating-layers/')
+    await page.getByText('Where do you want the ridge?').first().click()
+    await wish(page, 'Rise').fill('100')
+    await wish(page, 'Reach').fill('140')
+    const pictures = page.evaluate(
+      () =>
+        new Promise<number>((done) => {
+          let count = 0
+          const look = () => {
+            const says = document.querySelector('.aim-says')?.textContent ?? ''
+            if (says.startsWith('Working')) count++
+            if (says.startsWith('That')) done(count)
+            else requestAnimationFrame(look)
+          }
+          look()
+        }),
+    )
+    await ask(page).click()
+    await expect(told(page)).toHaveText(
+      /^That is out of reach\. The nearest that still works as paper: the ridge stands/,
+    )
+    expect(await pictures).toBeGreaterThan(4)
+    await uses(page).click()
+    await expect(told(page)).toHaveText(/^Done\. The ridge stands/)
+    await expect(page.locator('.fault-note')).toHaveAttribute('data-state', 'good')
+  })
+
+  test('an answer goes with the card it was given for', async ({ page }) => {
+    await bench(page)
+    await page.getByText('Where do you want the tip?').first().click()
+    await wish(page, 'Rise').fill('36')
+    await ask(page).click()
+    await expect(uses(page)).toHaveCount(1)
+    await page.getByRole('button', { name: 'Slit: more', exact: true }).click()
+    await expect(uses(page)).toHaveCount(0)
+    await expect(told(page)).toBeEmpty()
+    await expect(wish(page, 'Rise')).toHaveValue('36')
+  })
+
+  test('in inches it takes and tells inches', async ({ page }) => {
+    await bench(page)
+    await page.getByRole('button', { name: 'inch', exact: true }).click()
+    await page.getByText('Where do you want the tip?').first().click()
+    await wish(page, 'Rise').fill('1.42')
+    await ask(page).click()
+    await expect(uses(page)).toHaveAccessibleName(
+      /place of the slit 2\.\d\d in along the fold instead of 2\.99 in/i,
+    )
+  })
+
+  test('a bare card has no tip to move', async ({ page }) => {
+    await bench(page, GUTTER)
+    await expect(panel(page)).toHaveCount(0)
   })
 })
 
@@ -472,6 +610,39 @@ test.describe('beside the bench', () => {
     await ruler.fill('ten')
     await expect(page.locator('.measure-says')).toContainText('Type a number from 0 to')
     await expect(ruler).toHaveValue('ten')
+  })
+
+  test('a second and a third reading tell causes apart, by keyboard', async ({ page }) => {
+    await bench(page)
+    const cell = page.locator('.measure-yours')
+    await cell.scrollIntoViewIfNeeded()
+    await page.getByRole('textbox', { name: 'My ruler says' }).fill('29.5')
+    await expect(page.locator('.measure-says')).toContainText('You are 0.9 mm low.')
+    await page.keyboard.press('Tab')
+    await expect(cell.locator('summary')).toBeFocused()
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Tab')
+    await page.keyboard.type('101')
+    await expect(cell.getByRole('listitem')).toHaveCount(3)
+    await expect(cell.getByRole('listitem').first()).toHaveText(/^Could be: the slit is 1\.8 mm short\.$/)
+    await page.keyboard.press('Tab')
+    await expect(cell.getByRole('textbox', { name: 'Gape' })).toBeFocused()
+    await page.keyboard.type('53')
+    await expect(cell.getByRole('listitem')).toHaveText(['Most likely: the slit is 1.8 mm short.'])
+    await page.keyboard.type('mice')
+    await expect(page.locator('.measure-says')).toContainText('Gape: type a number from 0 to 1000.0 mm.')
+    await expect(cell.getByRole('listitem')).toHaveCount(0)
+  })
+
+  test('a layer that is too low is told of one fault, not of three', async ({ page }) => {
+    await bench(page, '/chapters/layers/')
+    const ruler = page.getByRole('textbox', { name: 'My ruler says' })
+    await ruler.scrollIntoViewIfNeeded()
+    await ruler.fill('28')
+    await expect(page.locator('.measure-says')).toContainText(
+      'The likeliest slip: the depth is 4.0 mm short.',
+    )
+    await expect(page.locator('.measure-says')).not.toContainText(/left|right/)
   })
 
   test('the template of the state on the screen is saved, as PDF and as SVG in mm', async ({ page }) => {

@@ -36,9 +36,16 @@ const ways: Readonly<Record<string, readonly Way[]>> = {
         ['beak', { apex: 112, run: -36 }],
       ],
     },
+    // What the bench finds when it is asked: the slit deeper, and further from the apex.
+    { change: [['beak', { run: -57.4, cut: 46.5 }]] },
   ],
   // The sine of 30° is a half.
-  layers: [{ opening: 30 }, { change: [['roof', { startCut: 30, endCut: 30 }]] }],
+  layers: [
+    { opening: 30 },
+    { change: [['roof', { startCut: 30, endCut: 30 }]] },
+    // At 90° a layer stands as high as it is deep, and its middle is half-way from 62 to 94.
+    { change: [['body', { start: 62, left: 27, right: 27 }]] },
+  ],
   'cut-on-the-new-folds': [
     { change: [['left-eye', { run: 42 }]] },
     // Only the host changes, and the guest goes with it.
