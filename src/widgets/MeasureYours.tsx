@@ -1,15 +1,12 @@
-import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
-import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks'
-import { type Design, type Flat, measure, opensTo } from '../paper/index.ts'
-import type { Further } from './compare.ts'
+import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import type { Design } from '../paper/index.ts'
 import type { BenchConfig } from './config.ts'
-import { shown, typed, unitSign, type ValueUnit } from './format.ts'
-import { benchOf, lengthUnit } from './page.ts'
-import { readingWords } from './readings.ts'
-import { leadOf, startState } from './state.ts'
+import { unitSign } from './format.ts'
+import { lengthUnit } from './page.ts'
+import { leadOf } from './state.ts'
 
-interface MeasureYoursProps {
+export interface MeasureYoursProps {
   readonly slug: string
   /** The design with which the page begins: the one of the printed template, until the bench says otherwise. */
   readonly design: Design
@@ -20,157 +17,56 @@ interface MeasureYoursProps {
   readonly at?: number
 }
 
-/** Longer than any card, mm. */
-const LONGEST = 1000
+/** What was typed, by what was measured. */
+export type Texts = Readonly<Record<string, string>>
 
-/** What may be measured beside the rise: what the card has, and what does not always read alike. */
-function furtherOf(design: Design, id: string, at: number): readonly Further[] {
-  const gapes = measure(design, at).gapes.some(({ between }) => between.includes(id))
-  return [
-    'reach',
-    ...(gapes ? (['gape'] as const) : []),
-    ...(opensTo(design, id) < 180 ? (['stop'] as const) : []),
-  ]
-}
-
-type What = 'rise' | Further
-
-/** Loaded when a reader comes to the field: what compares, and finds slips. */
-type Tools = typeof import('./compare.ts')
-
-interface Rested {
-  readonly made: Design
-  readonly point: Flat | null
-}
-
-/** What the bench shows whenever the hands rest: finding slips is too slow for every frame of a drag. */
-function useRested(slug: string, design: Design, config: BenchConfig): Rested {
-  const [rested, setRested] = useState<Rested>({ made: design, point: config.point ?? null })
-  useEffect(
-    () =>
-      effect(() => {
-        const bench = benchOf(slug).value
-        if (!bench || bench.held.value !== null) return
-        const { design: made, point } = bench.state.value
-        setRested((before) => (before.made === made && before.point === point ? before : { made, point }))
-      }),
-    [slug],
-  )
-  return rested
-}
+/** Loaded when a reader comes to the field: what compares, finds slips, and asks for further readings. */
+type Tools = typeof import('./MeasureTools.tsx')
 
 /** The reader's ruler against the model, and what the hand may have done. */
-export function MeasureYours({ slug, design, config, id, at = 90 }: MeasureYoursProps): JSX.Element {
+export function MeasureYours(props: MeasureYoursProps): JSX.Element {
+  const { design, config } = props
   const field = useId()
-  const [texts, setTexts] = useState<Partial<Record<What, string>>>({})
+  const [texts, setTexts] = useState<Texts>({})
   const [tools, setTools] = useState<Tools | null>(null)
   const root = useRef<HTMLDivElement>(null)
-  const fetchTools = () => void import('./compare.ts').then(setTools, () => {})
+  const fetchTools = () => void import('./MeasureTools.tsx').then(setTools, () => {})
+  const type = (what: string, text: string) => {
+    fetchTools()
+    setTexts((before) => ({ ...before, [what]: text }))
+  }
   useEffect(() => {
     // What was typed before the page woke counts too.
-    const inputs = [...(root.current?.querySelectorAll('input') ?? [])].filter(({ value }) => value)
-    if (inputs.length === 0) return
-    setTexts(Object.fromEntries(inputs.map(({ name, value }) => [name, value])))
-    fetchTools()
+    const early = root.current?.querySelector('input')?.value
+    if (early) type('rise', early)
   }, [])
   const length = lengthUnit.value
-  const { made, point } = useRested(slug, design, config)
-  const lead = id ?? leadOf(made, config)?.id
-  const further = useMemo(
-    () => (point || lead === undefined ? [] : furtherOf(made, lead, at)),
-    [made, point, lead, at],
-  )
-  const unitOf = (what: What): ValueUnit => (what === 'stop' ? 'deg' : 'mm')
-  const reads = (['rise', ...further] as const).map((what) => {
-    const text = texts[what] ?? ''
-    const unit = unitOf(what)
-    const value = typed(text, unit, length)
-    const most = unit === 'deg' ? 180 : LONGEST
-    const fits = text.trim() === '' || (value !== null && value >= 0 && value <= most)
-    return { what, text, unit, value: fits ? value : null, fits, most }
-  })
-  const key = JSON.stringify(reads.map(({ value }) => value))
-  const found = useMemo(() => {
-    const given = reads.filter(({ value }) => value !== null)
-    const [first] = given
-    if (!tools || !first || reads.some(({ fits }) => !fits)) return null
-    if (given.length === 1 && first.what === 'rise') {
-      const one = tools.compare(made, config, point, { id, opening: at }, first.value ?? 0)
-      const says = tools.comparisonSays(one, length, leadOf(made, config)?.id)
-      return { model: one.model, says, causes: [] }
-    }
-    const several = tools.compareSeveral(
-      made,
-      config,
-      { id, opening: at },
-      Object.fromEntries(given.map(({ what, value }) => [what, value])),
-    )
-    return { model: null, ...tools.severalSay(several, at, length, leadOf(made, config)?.id) }
-  }, [tools, key, made, config, point, id, at, length])
-  const wrong = reads.find(({ fits }) => !fits)
-  const wordsOf = (what: What) =>
-    readingWords(
-      what,
-      startState(made, config),
-      made.mechanisms.find((m) => m.id === lead),
-    )
-  const row = ({ what, text, unit, fits }: (typeof reads)[number]) => (
-    <p class="measure-ask" key={what}>
-      <label for={`${field}-${what}`}>{what === 'rise' ? 'My ruler says' : wordsOf(what).label}</label>
-      <input
-        id={`${field}-${what}`}
-        name={what}
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        value={text}
-        aria-invalid={!fits}
-        aria-describedby={`${field}-says${what === 'rise' ? '' : ` ${field}-${what}-help`}`}
-        onFocus={fetchTools}
-        onInput={(event) => {
-          fetchTools()
-          setTexts({ ...texts, [what]: event.currentTarget.value })
-        }}
-      />
-      <span class="unit">{unitSign(unit, length)}</span>
-      {what === 'rise' ? null : (
-        <span class="measure-help" id={`${field}-${what}-help`}>
-          {wordsOf(what).help}
-        </span>
-      )}
-    </p>
-  )
+  const all = { ...props, field, texts, onType: type }
   return (
     <div class="measure-yours" ref={root}>
-      {reads.slice(0, 1).map(row)}
-      {further.length > 0 ? (
-        <details class="measure-more">
+      <p class="measure-ask">
+        <label for={field}>My ruler says</label>
+        <input
+          id={field}
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          value={texts.rise ?? ''}
+          aria-invalid={tools?.isWrong('rise', texts, length) ?? false}
+          aria-describedby={`${field}-says`}
+          onFocus={fetchTools}
+          onInput={(event) => type('rise', event.currentTarget.value)}
+        />
+        <span class="unit">{unitSign('mm', length)}</span>
+      </p>
+      {leadOf(design, config) ? (
+        <details class="measure-more" onToggle={fetchTools}>
           <summary>Add a second reading</summary>
-          <p>Two readings tell more than one. Leave empty what you did not measure.</p>
-          {reads.slice(1).map(row)}
+          {tools ? <tools.Further {...all} /> : null}
         </details>
       ) : null}
       <div class="measure-says" id={`${field}-says`} role="status">
-        {wrong ? (
-          <p>{`${wrong.what === 'rise' ? 'Type' : `${wordsOf(wrong.what).label}: type`} a number from 0 to ${shown(wrong.most, wrong.unit, length)}.`}</p>
-        ) : null}
-        {found ? (
-          <p>
-            {found.model === null ? null : (
-              <>
-                At {at}° the model says <strong>{shown(found.model, 'mm', length)}</strong>.{' '}
-              </>
-            )}
-            {found.says.join(' ')}
-          </p>
-        ) : null}
-        {found && found.causes.length > 0 ? (
-          <ul>
-            {found.causes.map((cause) => (
-              <li key={cause}>{cause}</li>
-            ))}
-          </ul>
-        ) : null}
+        {tools ? <tools.Says {...all} /> : null}
       </div>
     </div>
   )
