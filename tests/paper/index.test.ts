@@ -8,6 +8,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "MOST_MECHANISMS",
       "SHUT",
       "aim",
+      "aiming",
       "assign",
       "cardFields",
       "change",
@@ -51,6 +52,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "swing",
       "thickest",
       "tipAt",
+      "topOf",
       "wayOf",
     ]
   `)
