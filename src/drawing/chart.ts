@@ -2,12 +2,12 @@ import { ticks as roundSteps } from 'd3-array'
 import type { Design, Flat } from '../paper/index.ts'
 import { compile, highest, pagePoint, riseOf, swing, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
-import type { Drawing, Mark, Point } from './marks.ts'
+import type { Drawing, Mark, Point, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
 import { linear } from './scale.ts'
-import type { Wish } from './words.ts'
-import { placeWords, textWidth } from './words.ts'
+import type { Rect, Wish } from './words.ts'
+import { gripRadius, placeWords, textWidth, wordRect } from './words.ts'
 
 export interface ChartOptions {
   /** Ids whose rise is drawn; default the first mechanism. */
@@ -80,19 +80,20 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
   const perUnit = unit === 'mm' ? 1 : 25.4
   const far = AXIS_STEP[unit] * perUnit
-  const floor = Math.floor(low / far) * far
+  // A hair below nothing, as the arithmetic leaves it when the card lies flat, is nothing.
+  const floor = Math.floor(low / far + 1e-6) * far
   const ceiling = Math.max(1, Math.ceil((top * 1.12) / far)) * far
 
   const [bottom, roof] = [size.height - text * 2.5, text * 2.1]
   const rises = linear([floor / perUnit, ceiling / perUnit], [bottom, roof])
   const ticks = roundSteps(floor / perUnit, ceiling / perUnit, Math.max(2, Math.min(4, size.height / 70)))
-  const left = 14 + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
-  const degrees = size.width - Math.max(22, textWidth('180°', text) / 2 + 4)
+  const left = 8 + 0.5 * text + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
+  const degrees = size.width - textWidth('180°', text) / 2 - 0.5 * text
   const openings = linear([0, 180], [left, degrees])
   const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
 
   const marks: Mark[] = []
-  const words: Mark[] = []
+  const words: WordMark[] = []
   const steps = degrees - left < 260 ? [0, 90, 180] : [0, 45, 90, 135, 180]
   const grid: Point[][] = []
   for (const tick of ticks) {
@@ -125,7 +126,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   }
   words.push({
     mark: 'word',
-    at: [6, text * 1.1],
+    at: [0.4 * text, text * 1.1],
     text: `${what}, ${unit}`,
     role: 'axis',
     anchor: 'start',
@@ -133,7 +134,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   })
   words.push({
     mark: 'word',
-    at: [size.width - 6, text * 1.1],
+    at: [size.width - 0.4 * text, text * 1.1],
     text: 'opening',
     role: 'axis',
     anchor: 'end',
@@ -153,52 +154,72 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     role: 'axis',
   })
 
-  const wishes: Wish[] = []
+  const grip = gripRadius(text)
+  // What is highest stays where it is while the dot goes by: it is placed first.
+  const peaks: Wish[] = []
+  const states: Wish[] = []
   const lines: [Point, Point][] = []
-  const rects: [number, number, number, number][] = []
+  const rects: Rect[] = words.map(wordRect)
+  const still = low > -SAME && top < SAME
   curves.forEach(({ ids, path, peak, now }, series) => {
     const run = path.map((p): Point => at(p.opening, p.rise))
     marks.push({ mark: 'path', runs: [run], closed: false, role: 'curve', series, of: ids.join(' ') })
     for (let k = 1; k < run.length; k++) lines.push([run[k - 1] as Point, run[k] as Point])
-    const p = at(peak.opening, peak.rise)
-    marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
-    const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
-    const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
-    wishes.push({
-      text: `${name}${highestWords}`,
-      role: 'note',
-      size: text,
-      of: `${ids[0]}/highest`,
-      at: p,
-      gap: 7,
-      sides: ['above', 'above-left', 'below', 'above-right'],
-    })
+    if (!still) {
+      const p = at(peak.opening, peak.rise)
+      marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
+      const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
+      const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
+      peaks.push({
+        text: `${name}${highestWords}`,
+        role: 'note',
+        size: text,
+        of: `${ids[0]}/highest`,
+        at: p,
+        // The dot that can be dragged has room to pass.
+        gap: handle ? grip + 2 : 7,
+        sides: ['above', 'above-left', 'below', 'above-right'],
+      })
+    }
     if (!handle) return
     const dot = at(opening, now)
     marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
-    rects.push([dot[0] - 9, dot[1] - 9, 18, 18])
-    wishes.unshift({
+    rects.push([dot[0] - grip, dot[1] - grip, 2 * grip, 2 * grip])
+    states.push({
       text: series === 0 ? `${lengthText(now, unit)} at ${angleText(opening, 0)}` : lengthText(now, unit),
       role: 'handle',
       size: text,
       bold: true,
       of: 'opening',
       at: dot,
-      gap: 12,
+      gap: grip + 2,
+      // Beside the curve, on its outer side first.
       sides:
-        opening < 90
-          ? ['left', 'above-left', 'right', 'below-right']
-          : ['right', 'above-right', 'below-left'],
+        opening < peak.opening
+          ? ['below-right', 'left', 'above-left', 'right']
+          : ['right', 'above-right', 'below-left', 'below'],
     })
   })
+  if (still && curves.length > 0)
+    words.push({
+      mark: 'word',
+      at: [(left + degrees) / 2, (roof + bottom) / 2],
+      text: `No ${what} at any opening.`,
+      role: 'note',
+      anchor: 'middle',
+      size: text,
+      of: 'still',
+    })
   const drawable = [left, 2, size.width - left, bottom - 4] as const
   const first = curves[0]
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
-    marks: [...marks, ...words, ...placeWords(wishes, drawable, { rects, lines })],
+    marks: [...marks, ...words, ...placeWords([...peaks, ...states], drawable, { rects, lines })],
     says: first
-      ? `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${first.ids[0]} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
+      ? still
+        ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
+        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${first.ids[0]} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
       : 'Rise against opening: nothing rises yet.',
     toOpening: ([x]) => Math.min(180, Math.max(0, openings.back(x))),
   }

@@ -130,3 +130,33 @@ export function layOut(all: readonly Extent[], room: Size, name: number): Layout
   }
   return best
 }
+
+/** Whether the pieces still have room where they lay: inside the room, and off one another. */
+export function roomFor(
+  all: readonly Extent[],
+  { scale, shifts, middle }: Layout,
+  room: Size,
+  name: number,
+): boolean {
+  const [wide, high] = [room.width / 2 / scale, room.height / 2 / scale]
+  const taken: { readonly x: readonly [number, number]; readonly y: readonly [number, number] }[] = []
+  return all.every((one) => {
+    const [dx, dy] = shifts.get(one.id) ?? [0, 0]
+    if (one.name > 0 && !shifts.has(one.id)) return false
+    const x = [one.x[0] + dx, one.x[1] + dx] as const
+    const y = [one.y[0] + dy, one.y[1] + dy + (one.name > 0 ? name / scale : 0)] as const
+    const inside =
+      Math.abs(x[0] - middle[0]) <= wide + SLACK &&
+      Math.abs(x[1] - middle[0]) <= wide + SLACK &&
+      Math.abs(y[0] - middle[1]) <= high + SLACK &&
+      Math.abs(y[1] - middle[1]) <= high + SLACK
+    const free = taken.every(
+      (other) => x[0] >= other.x[1] || x[1] <= other.x[0] || y[0] >= other.y[1] || y[1] <= other.y[0],
+    )
+    taken.push({ x, y })
+    return inside && free
+  })
+}
+
+/** What a piece may go past the room, mm: the room has a margin. */
+const SLACK = 1

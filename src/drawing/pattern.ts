@@ -14,13 +14,13 @@ import type { Size } from './camera.ts'
 import { faultMarks } from './faults.ts'
 import { hatch, strokes } from './hatch.ts'
 import type { Extent, Layout } from './layout.ts'
-import { layOut } from './layout.ts'
+import { layOut, roomFor } from './layout.ts'
 import type { Drawing, Mark, PathMark, Point, Role, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
 import { cardOf } from './paper.ts'
 import type { Rect, Wish } from './words.ts'
-import { placeWords, textWidth, wordRect } from './words.ts'
+import { gripRadius, placeWords, ridesBelow, textWidth, wordRect } from './words.ts'
 
 /**
  * A place on a flat piece, mm. On the card: gutter on x = 0, right page at x > 0, the reader's end at y = 0,
@@ -35,6 +35,10 @@ export interface PatternOptions {
   readonly face?: 'inside' | 'outside'
   /** Points that can be dragged: ids for all of theirs, or single ones as `id/name`; true for all. */
   readonly handles?: boolean | readonly string[]
+  /** The one that is being dragged, as `id/name`, and the words that ride above it: its own label is left out. */
+  readonly held?: { readonly handle: string; readonly words: string }
+  /** Where the pieces lay in the picture before: so they stay, if there is room for all. */
+  readonly stay?: Layout
   /** Ids whose sizes are drawn as measured lines and arcs, or true for all. */
   readonly dimensions?: boolean | readonly string[]
   /** Surfaces of mechanisms in a tint of their card; default true. */
@@ -52,6 +56,8 @@ export interface PatternOptions {
 }
 
 export interface Pattern extends Drawing {
+  /** How the pieces lie: to be given to the next picture as `stay` while a hand drags. */
+  readonly layout: Layout
   /** From a point of the drawing to a flat piece (the card if left out), mm, and back. */
   toSheet(p: Point, piece?: string): SheetPoint
   fromSheet(p: SheetPoint, piece?: string): Point
@@ -78,74 +84,78 @@ interface LegendPlan {
     readonly x: number
     readonly row: number
   }[]
+  /** Length of a sample line. */
+  readonly long: number
   readonly height: number
 }
 
-const SAMPLE = 24
-const NEAR = 5
-const APART = 13
+/** Lengths in the legend, in ems: of a sample line, of the square, beside them, between entries. */
+const SAMPLE = 1.6
+const BOX = 0.93
+const NEAR = 0.33
+const APART = 0.87
+
+/** The legend in as few rows as it needs; a little closer where that saves one. */
+function legendPlan(entries: readonly (readonly [Role, string])[], width: number, text: number): LegendPlan {
+  const [wide, close] = [legendRows(entries, width, text, 1), legendRows(entries, width, text, 0.75)]
+  return close.height < wide.height ? close : wide
+}
 
 /** Rows of samples and words, centred, wrapped where the box ends. */
-function legendPlan(entries: readonly (readonly [Role, string])[], width: number, text: number): LegendPlan {
+function legendRows(
+  entries: readonly (readonly [Role, string])[],
+  width: number,
+  text: number,
+  closeness: number,
+): LegendPlan {
+  const long = SAMPLE * text * closeness
   const rows: { role: Role; words: string; wide: number }[][] = [[]]
+  const apart = APART * text * closeness
   let used = 0
   for (const [role, words] of entries) {
-    const wide = (role === 'square' ? 14 : SAMPLE) + NEAR + textWidth(words, text)
+    const wide = (role === 'square' ? BOX * text : long) + NEAR * text + textWidth(words, text)
     const row = rows[rows.length - 1] as (typeof rows)[number]
-    if (row.length > 0 && used + APART + wide > width - 12) {
+    if (row.length > 0 && used + apart + wide > width - 12) {
       rows.push([{ role, words, wide }])
       used = wide
     } else {
-      used += wide + (row.length > 0 ? APART : 0)
+      used += wide + (row.length > 0 ? apart : 0)
       row.push({ role, words, wide })
     }
   }
   const items = rows.flatMap((row, index) => {
-    const total = row.reduce((sum, { wide }) => sum + wide, 0) + APART * (row.length - 1)
+    const total = row.reduce((sum, { wide }) => sum + wide, 0) + apart * (row.length - 1)
     let x = (width - total) / 2
     return row.map(({ role, words, wide }) => {
       const item = { role, words, x, row: index }
-      x += wide + APART
+      x += wide + apart
       return item
     })
   })
-  return { items, height: rows.length * text * 1.6 + 8 }
+  return { items, long, height: rows.length * text * 1.6 + 8 }
 }
 
 function legendMarks(plan: LegendPlan, top: number, text: number): Mark[] {
   return plan.items.flatMap(({ role, words, x, row }): Mark[] => {
     const y = top + (row + 0.5) * text * 1.6
-    const sample: Mark =
+    const wide = role === 'square' ? BOX * text : plan.long
+    const half = (BOX * text) / 2
+    const line: readonly Point[] = [
+      [x, y],
+      [x + wide, y],
+    ]
+    const square: readonly Point[] = [
+      [x, y - half],
+      [x + wide, y - half],
+      [x + wide, y + half],
+      [x, y + half],
+    ]
+    const sample: PathMark =
       role === 'square'
-        ? {
-            mark: 'path',
-            runs: [
-              [
-                [x, y - 7],
-                [x + 14, y - 7],
-                [x + 14, y + 7],
-                [x, y + 7],
-              ],
-            ],
-            closed: true,
-            role: 'guide',
-          }
-        : {
-            mark: 'path',
-            runs: [
-              [
-                [x, y],
-                [x + SAMPLE, y],
-              ],
-            ],
-            closed: false,
-            role,
-          }
-    const at: Point = [x + (role === 'square' ? 14 : SAMPLE) + NEAR, y + text * 0.33]
-    const across: Mark[] =
-      role === 'glue' && sample.mark === 'path'
-        ? [{ ...sample, runs: sample.runs.flatMap((run) => strokes(run, 7, 6)) }]
-        : []
+        ? { mark: 'path', runs: [square], closed: true, role: 'guide' }
+        : { mark: 'path', runs: [line], closed: false, role }
+    const across: Mark[] = role === 'glue' ? [{ ...sample, runs: strokes(line, 7, 6) }] : []
+    const at: Point = [x + wide + NEAR * text, y + text * 0.33]
     return [sample, ...across, { mark: 'word', at, text: words, role: 'note', anchor: 'start', size: text }]
   })
 }
@@ -217,8 +227,21 @@ function withPieces(parts: readonly Piece[], counts: ReadonlyMap<string, number>
   return names.length === 0 ? '' : ` With it the pieces to glue on: ${names.join('; ')}.`
 }
 
+/** Room above the pieces for their names, px. */
+interface NameRoom {
+  readonly text: number
+  /** Above those that can be dragged: their dots must not cover the name. */
+  readonly lift: number
+}
+
 /** The pieces side by side, as they are seen: `hand` -1 for the outside, where left and right change places. */
-function laidOut({ shown, counts }: Shown, room: Size, hand: number, text: number): Layout {
+function laidOut(
+  { shown, counts }: Shown,
+  room: Size,
+  hand: number,
+  { text, lift }: NameRoom,
+  stay: Layout | undefined,
+): Layout {
   const extents = shown.map(({ id, outline }): Extent => {
     const [xs, ys] = [outline.map(([x]) => hand * x), outline.map(([, y]) => y)]
     return {
@@ -228,7 +251,8 @@ function laidOut({ shown, counts }: Shown, room: Size, hand: number, text: numbe
       name: id === 'card' ? 0 : textWidth(pieceName(id, counts.get(id) ?? 1), text),
     }
   })
-  return layOut(extents, room, text * 1.35)
+  const name = text * 1.35 + lift
+  return stay && roomFor(extents, stay, room, name) ? stay : layOut(extents, room, name)
 }
 
 /** The mechanisms' paper in a tint of its card, each where it is cut from. */
@@ -270,9 +294,17 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const padding = 16
   const room = { width: size.width - 2 * padding, height: size.height - (plan?.height ?? 0) - 2 * padding }
   const hand = face === 'inside' ? 1 : -1
+  const drawn = new Set([...parts.map(({ id }) => id), ...twins.keys()])
+  const handles = handlesOf(design).filter(({ piece }) => drawn.has(piece))
+  const dragged = new Set(
+    handles
+      .filter(({ id, name }) => wanted(options.handles, id) || wanted(options.handles, `${id}/${name}`))
+      .map(({ piece }) => twins.get(piece) ?? piece),
+  )
+  const lift = parts.some(({ id }) => id !== 'card' && dragged.has(id)) ? gripRadius(text) : 0
   const layout: Layout =
     screen && parts.length > 1
-      ? laidOut(all, room, hand, text)
+      ? laidOut(all, room, hand, { text, lift }, options.stay)
       : {
           scale: screen ? Math.max(0.05, Math.min(room.width / (2 * page), room.height / tall)) : 1,
           shifts: new Map(),
@@ -313,7 +345,10 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     const xs = at.map(([x]) => x)
     names.push({
       mark: 'word',
-      at: [(Math.min(...xs) + Math.max(...xs)) / 2, Math.min(...at.map(([, y]) => y)) - 0.4 * text],
+      at: [
+        (Math.min(...xs) + Math.max(...xs)) / 2,
+        Math.min(...at.map(([, y]) => y)) - 0.4 * text - (dragged.has(id) ? lift : 0),
+      ],
       text: pieceName(id, counts.get(id) ?? 1),
       role: 'note',
       anchor: 'middle',
@@ -322,11 +357,13 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     })
   }
 
-  const rects: Rect[] = names.map(wordRect)
-  const drawn = new Set([...parts.map(({ id }) => id), ...twins.keys()])
-  const handles = handlesOf(design).filter(({ piece }) => drawn.has(piece))
+  const taken = handles.find(({ id, name }) => options.held?.handle === `${id}/${name}`)
+  const riding =
+    taken && options.held && ridingRect(options.held.words, fromSheet(taken.at, taken.piece), size, text)
+  const rects: Rect[] = [...names.map(wordRect), ...(riding ? [riding] : [])]
   const creases = flatCreases(design).filter(({ piece }) => drawn.has(piece))
-  const arcs = screen || options.dimensions ? arcsOf(design, creases, px(24) / scale) : []
+  const arcs =
+    screen || options.dimensions ? arcsOf(design, creases, (screen ? ARC * text : px(24)) / scale) : []
   for (const { id, piece, points, middle: at, corner, words } of arcs) {
     const held =
       wanted(options.handles, id) ||
@@ -347,12 +384,15 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
       my > cy
         ? ['below', mx > cx ? 'below-right' : 'below-left']
         : ['above', mx > cx ? 'above-right' : 'above-left']
+    // While the fold is dragged its angle rides beside it.
+    if (options.held?.handle === `${id}/fold-line`) continue
     wishes.push({
       text: words,
       role,
       size: text,
       bold: true,
       of: `${id}/wedge`,
+      optional: held,
       at: [mx, my],
       gap: px(4),
       sides,
@@ -374,7 +414,11 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
       points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint, id), fromSheet(p, id)] as const),
     ),
   )
-  marks.push(...names, ...placeWords(wishes, drawable, { rects, lines: cuts }))
+  // A name that the riding words would hide is left out as long.
+  marks.push(
+    ...names.filter((name) => !riding || !meet(wordRect(name), riding)),
+    ...placeWords(wishes, drawable, { rects, lines: cuts }),
+  )
   if (plan) marks.push(...legendMarks(plan, size.height - plan.height + 2, text))
   const seen = face === 'inside' ? 'inside' : 'outside'
   return {
@@ -382,9 +426,27 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     unit: screen ? 'px' : 'mm',
     marks,
     says: `The flat sheet of “${design.title}”, ${lengthText(2 * page, unit)} by ${lengthText(tall, unit)}, seen from ${seen}.${withPieces(parts, counts)}`,
+    layout,
     toSheet,
     fromSheet,
   }
+}
+
+/** Radius of a wedge angle's arc, in ems. */
+const ARC = 1.6
+
+/** Free space between a handle and the words that ride above it, px: its dot grows while it is held. */
+const RIDE = 1.15
+
+const meet = (a: Rect, b: Rect): boolean =>
+  a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3]
+
+/** Where the words ride that go with a held handle: above it, below it near the top, inside the picture. */
+function ridingRect(words: string, [x, y]: Point, size: Size, text: number): Rect {
+  const [width, height] = [textWidth(words, text, true) + 16, 1.5 * text + 4]
+  const off = RIDE * gripRadius(text) + 2
+  const top = ridesBelow(y, size.height) ? y + off : y - off - height
+  return [x - (x / size.width) * width, top, width, height]
 }
 
 /** The 10 mm squares that fill the rectangle, true to the sheet. */
@@ -527,6 +589,7 @@ function draggable(
   options: PatternOptions,
   { creases, fromSheet, text, unit, marks, wishes, rects }: Board & { readonly rects: Rect[] },
 ): void {
+  const grip = gripRadius(text)
   const said = new Set<string>()
   const dots: Point[] = []
   for (const handle of handles) {
@@ -538,7 +601,9 @@ function draggable(
     dots.push(p)
     const of = `${id}/${name}`
     marks.push({ mark: 'dot', at: p, radius: 8, role: 'handle', of })
-    rects.push([p[0] - 10, p[1] - 10, 20, 20])
+    rects.push([p[0] - grip, p[1] - grip, 2 * grip, 2 * grip])
+    // Its number rides beside it.
+    if (options.held?.handle === of) continue
     const field = across === undefined ? undefined : labelOf(m, across)
     // A wedge angle is said at its arc.
     if (field?.name === 'wedge') continue
@@ -550,6 +615,15 @@ function draggable(
     const same = `${id} ${value ?? words}`
     if (said.has(same)) continue
     said.add(same)
-    wishes.push({ text: words, role: 'handle', size: text, bold: true, of, at: p, gap: 12 })
+    wishes.push({
+      text: words,
+      role: 'handle',
+      size: text,
+      bold: true,
+      of,
+      at: p,
+      gap: grip + 2,
+      optional: true,
+    })
   }
 }

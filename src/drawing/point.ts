@@ -6,13 +6,15 @@ import { lengthText } from './numbers.ts'
 import type { Pattern } from './pattern.ts'
 import type { Section } from './section.ts'
 import type { View } from './view.ts'
-import type { Wish } from './words.ts'
+import type { Obstacles, Rect, Wish } from './words.ts'
 import { placeWords } from './words.ts'
 
 /** How a point of a bare card is shown: its words, px high, and their unit. */
 export interface PointLook {
   readonly text: number
   readonly unit: LengthUnit
+  /** It is being dragged on the sheet: its number rides beside it and is not said twice. */
+  readonly held?: boolean
 }
 
 const dot = (at: Point, of: string): Mark => ({ mark: 'dot', at, radius: 5.5, role: 'dimension', of })
@@ -38,6 +40,21 @@ const wish = (words: string, at: Point, { text }: PointLook, sides: Wish['sides'
 
 const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
 
+const isHandle = ({ mark, role }: Mark): boolean => mark === 'dot' && role === 'handle'
+
+/** What the words keep clear of: the dots, and the line that is measured. */
+function obstacles(marks: readonly Mark[]): Obstacles {
+  const rects: Rect[] = []
+  const lines: (readonly [Point, Point])[] = []
+  for (const mark of marks)
+    if (mark.mark === 'dot') {
+      const { at, radius } = mark
+      rects.push([at[0] - radius - 2, at[1] - radius - 2, 2 * radius + 4, 2 * radius + 4])
+    } else if (mark.mark === 'path' && mark.role === 'dimension')
+      for (const [a, b] of mark.runs) if (a && b) lines.push([a, b])
+  return { rects, lines }
+}
+
 const together = <D extends Drawing>(
   drawing: D,
   marks: readonly Mark[],
@@ -45,7 +62,11 @@ const together = <D extends Drawing>(
   says: string,
 ): D => ({
   ...drawing,
-  marks: [...drawing.marks, ...marks, ...placeWords(wishes, drawing.box)],
+  marks: [
+    ...drawing.marks,
+    ...marks,
+    ...placeWords(wishes, drawing.box, obstacles([...drawing.marks.filter(isHandle), ...marks])),
+  ],
   says: `${drawing.says} ${says}`,
 })
 
@@ -97,7 +118,7 @@ export function pointOnSheet(sheet: Pattern, point: Flat, card: Card, look: Poin
   return together(
     sheet,
     marks,
-    [wish(far, middle(a, foot), look, sides)],
+    look.held ? [] : [wish(far, middle(a, foot), look, sides)],
     `The point lies ${far} from the gutter.`,
   )
 }

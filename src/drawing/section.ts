@@ -217,7 +217,8 @@ export function section(
       bold: true,
       of: `${measured}/rise`,
       at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
-      gap: 8,
+      orAt: [a],
+      gap: 10,
       sides: ['above-right', 'right', 'above', 'above-left', 'left'],
     })
   }
@@ -286,23 +287,24 @@ function squareCorner(at: Point, up: Point, side: number): Mark {
 /** Beneath the picture: where it is cut, and what a square is. */
 function footMarks(station: string, size: Size, text: number): Mark[] {
   const scale = '10 mm'
-  const rest = 18 + 14 + 6 + textWidth(scale, text)
+  const side = 0.93 * text
+  const rest = 0.4 * text + side + 1.2 * text + textWidth(scale, text)
   const all = `${station} along the gutter`
   const words = textWidth(all, text) + rest < size.width - 8 ? all : station
   const wide = textWidth(words, text) + rest
   const x = (size.width - wide) / 2
   const y = size.height - text * 0.8 - 2
-  const square = x + textWidth(words, text) + 18
+  const square = x + textWidth(words, text) + 1.2 * text
   return [
     { mark: 'word', at: [x, y + text * 0.33], text: words, role: 'note', anchor: 'start', size: text },
     {
       mark: 'path',
       runs: [
         [
-          [square, y - 7],
-          [square + 14, y - 7],
-          [square + 14, y + 7],
-          [square, y + 7],
+          [square, y - side / 2],
+          [square + side, y - side / 2],
+          [square + side, y + side / 2],
+          [square, y + side / 2],
         ],
       ],
       closed: true,
@@ -310,7 +312,7 @@ function footMarks(station: string, size: Size, text: number): Mark[] {
     },
     {
       mark: 'word',
-      at: [square + 20, y + text * 0.33],
+      at: [square + side + 0.4 * text, y + text * 0.33],
       text: scale,
       role: 'note',
       anchor: 'start',

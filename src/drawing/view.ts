@@ -10,7 +10,7 @@ import type { InkLine } from './paper.ts'
 import { paperMarks, shadowMarks } from './paper.ts'
 import { slices } from './slices.ts'
 import type { Wish } from './words.ts'
-import { placeWords } from './words.ts'
+import { gripRadius, placeWords, textWidth } from './words.ts'
 
 /** A point of a panel to be shown as a dot, with words. */
 export interface Spot {
@@ -58,6 +58,17 @@ export interface View extends Drawing {
 
 /** From the left and above: both pages are seen from inside, the lit one fuller. */
 export const DEFAULT_CAMERA: Camera = { turn: -30, tilt: 44 }
+
+/** Radius of the ring round a failed check, px. */
+const FAULT = 14
+
+const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1])
+
+/** The point, or the nearest that has `off` px to every edge of the picture. */
+const within = ([x, y]: Point, { width, height }: Size, off: number): Point => [
+  Math.min(width - off, Math.max(off, x)),
+  Math.min(height - off, Math.max(off, y)),
+]
 
 /** Pixels kept free round the motion: more in a large picture. */
 const padding = (size: Size): number => Math.max(10, Math.min(22, 0.04 * size.width))
@@ -154,7 +165,12 @@ export function view(
     ),
   )
   const paper = surfaces(poser)
-  marks.push(...paperMarks(design, paper, stationLines(paper, options.station), lens, place))
+  const shaded = paperMarks(design, paper, stationLines(paper, options.station), lens, place)
+  marks.push(...shaded)
+  // Words lie on the pages or beside the card rather than on what pops up.
+  const shapes = shaded.flatMap((mark) =>
+    mark.mark === 'path' && mark.role === 'facet' && !mark.of?.startsWith('page/') ? mark.runs : [],
+  )
   poser(opening)
 
   for (const id of options.swing ?? []) {
@@ -192,6 +208,7 @@ export function view(
       bold: true,
       of: `${id}/rise`,
       at: a,
+      orAt: [[(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], b],
       gap: 11,
       sides: ['right', 'above-right', 'above', 'left', 'above-left'],
     })
@@ -224,8 +241,7 @@ export function view(
   if (options.handle) {
     const at = handleAt(opening)
     marks.push({ mark: 'dot', at, radius: 8, role: 'handle', of: 'opening' })
-    // The grip over it grows with the words.
-    ring(at, 10 + 0.6 * Math.max(0, text - 15))
+    ring(at, gripRadius(text))
   }
 
   for (const [of, words] of Object.entries(options.labels ?? {})) {
@@ -246,6 +262,7 @@ export function view(
     wishes.push({ text: words, role: 'note', size: text, of, at: toScreen(p), gap: 0, ...where })
   }
 
+  const rings: { readonly at: Point; readonly words: string }[] = []
   for (const check of options.faults ?? []) {
     if (check.ok) continue
     for (const name of check.ids) {
@@ -254,27 +271,30 @@ export function view(
       if (page >= 0 && check.flat) {
         // A place of the flat sheet that lies on a page.
         const run = check.flat.map(([x, y]) => toScreen(poser.lift(page, [Math.abs(x), y])))
-        marks.push(...faultMarks(run, check.name, 14))
+        marks.push(
+          ...faultMarks(run, check.name, FAULT).map((mark) =>
+            mark.mark === 'dot' ? { ...mark, at: within(mark.at, size, FAULT + 2) } : mark,
+          ),
+        )
       } else if (page < 0 && panel)
         marks.push({ mark: 'path', runs: [panel.map(toScreen)], closed: true, role: 'fault', of: check.name })
     }
     if (!check.space) continue
     const when = check.opening ?? opening
-    const at = lens.toScreen(standing(stand, when)(check.space))
-    marks.push({ mark: 'dot', at, radius: 14, role: 'fault', of: check.name })
-    ring(at, 15)
-    if (Math.abs(when - opening) > 1)
-      wishes.push({
-        text: `at ${angleText(when, 0)}`,
-        role: 'fault',
-        size: text,
-        of: check.name,
-        at,
-        gap: 18,
-      })
+    // What lies past the frame is pointed at from its edge.
+    const at = within(lens.toScreen(standing(stand, when)(check.space)), size, FAULT + 2)
+    const words = Math.abs(when - opening) > 1 ? `at ${angleText(when, 0)}` : ''
+    if (!rings.some((one) => apart(one.at, at) < FAULT / 2))
+      marks.push({ mark: 'dot', at, radius: FAULT, role: 'fault', of: check.name })
+    // Rings that lie near one another share equal words.
+    const shared = rings.some((one) => one.words === words && apart(one.at, at) < 2 * textWidth(words, text))
+    rings.push({ at, words })
+    ring(at, FAULT + 1)
+    if (words && !shared)
+      wishes.push({ text: words, role: 'fault', size: text, of: check.name, at, gap: FAULT + 4 })
   }
 
-  marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { rects, lines }))
+  marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { rects, lines, shapes }))
   const said = rises.length > 0 ? ` ${rises.join(', ')}.` : ''
   return {
     box: [0, 0, size.width, size.height],

@@ -4,15 +4,27 @@ import type { Point, Role, WordMark } from './marks.ts'
 export type Rect = readonly [number, number, number, number]
 
 const NARROW = new Set(" ,.:;'’`|ijl!")
-const SLIM = new Set('f()[]{}trI-1/°')
+const SLIM = new Set('f()[]{}trI-/°')
 const BROAD = new Set('wGHNUOQD&CK#=')
 const BROADEST = new Set('mMW%@')
+/** Figures of one width each, as tables are set: a number keeps its place while it changes. */
+const DIGITS = new Set('0123456789')
 
 /** About how wide a text is set, in the unit of `size`: a little generous, so that words do not touch. */
 export function textWidth(text: string, size: number, bold = false): number {
   let em = 0
   for (const c of text)
-    em += NARROW.has(c) ? 0.28 : SLIM.has(c) ? 0.39 : BROADEST.has(c) ? 0.87 : BROAD.has(c) ? 0.7 : 0.575
+    em += NARROW.has(c)
+      ? 0.28
+      : SLIM.has(c)
+        ? 0.39
+        : DIGITS.has(c)
+          ? 0.635
+          : BROADEST.has(c)
+            ? 0.87
+            : BROAD.has(c)
+              ? 0.7
+              : 0.575
   return em * size * (bold ? 1.05 : 1)
 }
 
@@ -47,6 +59,10 @@ export interface Wish {
   readonly of?: string
   /** The spot it belongs to. */
   readonly at: Point
+  /** Other spots that will do, the better ones first: along the line that it measures. */
+  readonly orAt?: readonly Point[]
+  /** Left out where it would lie on another word or on something that it must keep clear of. */
+  readonly optional?: boolean
   /** Free space between spot and word. */
   readonly gap: number
   /** Sides in the order wished for; the others come after. */
@@ -57,7 +73,12 @@ export interface Wish {
 export interface Obstacles {
   readonly rects?: readonly Rect[]
   readonly lines?: readonly (readonly [Point, Point])[]
+  /** Outlines whose inside is better left free, as the paper of a pop-up. */
+  readonly shapes?: readonly (readonly Point[])[]
 }
+
+/** How large a dot is that can be dragged, px from its middle: it grows with the words, for a projector. */
+export const gripRadius = (text: number): number => 10 + 0.25 * Math.max(0, text - 15)
 
 const SIDES: readonly Side[] = [
   'right',
@@ -70,14 +91,14 @@ const SIDES: readonly Side[] = [
   'below',
 ]
 
-function wordAt(wish: Wish, side: Side, far: number): WordMark {
+function wordAt(wish: Wish, spot: Point, side: Side, far: number): WordMark {
   const { text, role, size, bold, of } = wish
   const gap = wish.gap + far
   const x = side.endsWith('right') ? 1 : side.endsWith('left') ? -1 : 0
   const y = side.startsWith('above') ? -1 : side.startsWith('below') ? 1 : 0
   const slant = x !== 0 && y !== 0 ? 0.7 : 1
   const rise = y < 0 ? -DESCENT * size : y > 0 ? ASCENT * size : ((ASCENT - DESCENT) / 2) * size
-  const at: Point = [wish.at[0] + x * gap * slant, wish.at[1] + y * gap * slant + rise]
+  const at: Point = [spot[0] + x * gap * slant, spot[1] + y * gap * slant + rise]
   return {
     mark: 'word',
     at,
@@ -125,9 +146,61 @@ function kept(word: WordMark, box: Rect): WordMark {
   return dx === 0 && dy === 0 ? word : { ...word, at: [word.at[0] + dx, word.at[1] + dy] }
 }
 
+interface Shape {
+  readonly points: readonly Point[]
+  readonly bounds: Rect
+}
+
+/** An outline with the rectangle round it: most words are nowhere near. */
+function shapeOf(points: readonly Point[]): Shape {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const [x, y] of points) {
+    x0 = Math.min(x0, x)
+    x1 = Math.max(x1, x)
+    y0 = Math.min(y0, y)
+    y1 = Math.max(y1, y)
+  }
+  return { points, bounds: [x0, y0, x1 - x0, y1 - y0] }
+}
+
+/** Whether a point lies inside an outline, by the even-odd rule. */
+function holds(points: readonly Point[], [x, y]: Point): boolean {
+  let within = false
+  for (let k = 0, before = points.length - 1; k < points.length; before = k++) {
+    const [ax, ay] = points[k] as Point
+    const [bx, by] = points[before] as Point
+    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) within = !within
+  }
+  return within
+}
+
+/** Places of a word at which it is looked whether a shape lies beneath. */
+const PROBES: readonly Point[] = [0.05, 0.28, 0.5, 0.72, 0.95].flatMap((u): Point[] => [
+  [u, 0.15],
+  [u, 0.85],
+])
+
+/** The share of a rectangle that lies on shapes. */
+function covered([x, y, w, h]: Rect, shapes: readonly Shape[]): number {
+  const near = shapes.filter(({ bounds }) => overlap([x, y, w, h], bounds) > 0)
+  if (near.length === 0) return 0
+  const hits = PROBES.filter(([u, v]) => near.some(({ points }) => holds(points, [x + u * w, y + v * h])))
+  return hits.length / PROBES.length
+}
+
+/** Free space round a word, in ems: two words do not touch. */
+const AIR = 0.14
+
+const airy = ([x, y, w, h]: Rect, air: number): Rect => [x - air, y - air / 2, w + 2 * air, h + air]
+
+/** How far from its spot a word may stand, in ems beyond the gap. */
+const STEPS = [0, 0.5, 1, 1.6, 2.4, 3.4]
+/** Further off, an optional word would seem to belong to something else. */
+const NEAR_STEPS = [0, 0.5, 1]
+
 /**
  * Places words one after the other, each beside its spot where it covers least; the first get the best
- * places. Words stay inside the box.
+ * places. Words stay inside the box. What is optional and finds no free place is left out.
  */
 export function placeWords(
   wishes: readonly Wish[],
@@ -135,29 +208,54 @@ export function placeWords(
   obstacles: Obstacles = {},
 ): readonly WordMark[] {
   const taken: Rect[] = []
-  return wishes.map((wish) => {
+  const placed: WordMark[] = []
+  const shapes = (obstacles.shapes ?? []).map(shapeOf)
+  for (const wish of wishes) {
+    const { size } = wish
+    // Costs are counted for words of 15 px, so that large ones weigh the same.
+    const unit = size / 15
     const sides = [...(wish.sides ?? []), ...SIDES.filter((side) => !wish.sides?.includes(side))]
     let best: WordMark | null = null
+    let hit = false
     let least = Number.POSITIVE_INFINITY
-    for (const far of [0, wish.size, 2 * wish.size]) {
-      sides.forEach((side, rank) => {
-        // The place itself costs too much already: whatever it covers, it is not the best.
-        if (rank * 2 + far * 3 >= least) return
-        const free = wordAt(wish, side, far)
-        const word = kept(free, box)
-        const rect = wordRect(word)
-        let cost = rank * 2 + far * 3 + 4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])
-        for (const other of taken) cost += 20 * overlap(rect, other)
-        for (const other of obstacles.rects ?? []) cost += 6 * overlap(rect, other)
-        for (const line of obstacles.lines ?? []) cost += 2.5 * inside(line, rect)
-        if (cost < least) {
-          least = cost
-          best = word
+    for (const [turn, spot] of [wish.at, ...(wish.orAt ?? [])].entries())
+      for (const far of wish.optional ? NEAR_STEPS : STEPS)
+        for (const [rank, side] of sides.entries()) {
+          // The place itself costs too much already: whatever it covers, it is not the best.
+          let cost = rank * 2 + far * 22 + turn * 3
+          if (cost >= least) break
+          const free = wordAt(wish, spot, side, far * size)
+          const word = kept(free, box)
+          cost += (4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])) / unit
+          if (cost >= least) continue
+          const rect = wordRect(word)
+          const wide = airy(rect, AIR * size)
+          let on = 0
+          for (const other of taken) on += 20 * overlap(wide, other)
+          for (const other of obstacles.rects ?? []) on += 6 * overlap(rect, other)
+          cost += on / (unit * unit)
+          if (cost >= least) continue
+          let crossed = 0
+          for (const line of obstacles.lines ?? []) crossed += inside(line, rect)
+          cost += (2.5 * crossed) / unit
+          if (cost >= least) continue
+          cost += 160 * covered(rect, shapes)
+          if (cost < least) {
+            least = cost
+            best = word
+            hit = on / (unit * unit) > CLASH || crossed > CROSSED * size
+          }
         }
-      })
-    }
-    const word = best ?? wordAt(wish, 'right', 0)
-    taken.push(wordRect(word))
-    return word
-  })
+    if (!best || (wish.optional && hit)) continue
+    taken.push(wordRect(best))
+    placed.push(best)
+  }
+  return placed
 }
+
+/** What an optional word may cover before it is left out: a hair of white, and lines of this length in ems. */
+const CLASH = 60
+const CROSSED = 3
+
+/** Whether the words of a dot that is held ride below it: it lies too near the figure's top. */
+export const ridesBelow = (y: number, height: number): boolean => y < 0.22 * height

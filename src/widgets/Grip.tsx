@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
+import { ridesBelow } from '../drawing/words.ts'
 import { type SliderKey, sliderKey } from './keys.ts'
 
 /** A place in a figure's own box, y downwards. */
@@ -113,7 +114,7 @@ export function Grip(props: GripProps): JSX.Element {
         class="grip-rides"
         // As far left of the dot as the dot lies in the figure: at no place does it stick out.
         style={`translate:-${percent(at[0], box.width)}`}
-        data-below={at[1] < box.height * 0.15}
+        data-below={ridesBelow(at[1], box.height)}
         aria-hidden="true"
       >
         {rides}

@@ -1,4 +1,7 @@
 import type { JSX } from 'preact'
+import { useRef } from 'preact/hooks'
+import type { Size } from '../drawing/camera.ts'
+import type { Layout } from '../drawing/layout.ts'
 import type { Drawing, PathMark } from '../drawing/marks.ts'
 import { type Pattern, pattern } from '../drawing/pattern.ts'
 import { pointOnSheet } from '../drawing/point.ts'
@@ -113,17 +116,26 @@ interface SheetFigureProps {
 /** The flat sheet, with everything that can be dragged on it. */
 export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 424, height: 352 })
+  const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
   return usePicture(bench, inSight, () => {
     const unit = lengthUnit.value
     const { design, point } = bench.state.value
     const handles = bench.handles.value
+    const held = handles.find(({ key }) => key === bench.held.value)
+    // Nothing jumps under a hand: the pieces stay where they lay when it took hold.
+    const stay = held && last.current?.size === size ? last.current.layout : undefined
     const plain = pattern(design, size, {
       handles: handles.map(({ key }) => key),
       faults: bench.checks.value ?? [],
       text,
       unit,
+      ...(held ? { held: { handle: held.key, words: handleSays(held, unit) } } : {}),
+      ...(stay ? { stay } : {}),
     })
-    const sheet = point ? pointOnSheet(plain, point, design.card, { text, unit }) : plain
+    last.current = { layout: plain.layout, size }
+    const sheet = point
+      ? pointOnSheet(plain, point, design.card, { text, unit, held: held?.key === 'point/point' })
+      : plain
     const station = bench.station.value
     const drawing: Drawing = section
       ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }

@@ -3,7 +3,7 @@ import type { Chart } from '../../src/drawing/chart.ts'
 import { chart } from '../../src/drawing/chart.ts'
 import type { DotMark } from '../../src/drawing/marks.ts'
 import { design, vFold } from '../paper/designs.ts'
-import { bare, beak, lantern } from './garden.ts'
+import { bare, beak, lantern, moth, owl } from './garden.ts'
 
 const size = { width: 340, height: 260 }
 
@@ -56,5 +56,26 @@ describe('chart', () => {
 
   it('of a bare card says that nothing rises', () => {
     expect(chart(bare, 90, size).says).toBe('Rise against opening: nothing rises yet.')
+  })
+
+  it('says of what rises nowhere that it does, and stands on the floor', () => {
+    const flat = design([{ id: 'beak', kind: 'cut-v-fold', on: 'gutter', apex: 110, run: -40, cut: 0 }])
+    const drawn = chart(flat, 90, size)
+    expect(texts(drawn)).toContain('No rise at any opening.')
+    expect(texts(drawn).filter((text) => text.startsWith('highest'))).toEqual([])
+    expect(drawn.says).toBe('Rise against opening: no rise at any opening.')
+    expect(texts(chart(beak, 90, size))).not.toContain('No rise at any opening.')
+  })
+
+  it('keeps no room below nothing for a hair that the arithmetic leaves', () => {
+    for (const one of [moth, owl, beak, lantern])
+      expect(texts(chart(one, 90, size)).filter((text) => text.startsWith('−'))).toEqual([])
+  })
+
+  it('leaves the words of the highest point where they are while the dot goes by', () => {
+    const places = [0, 60, 90, 100, 110, 130, 180].map((opening) =>
+      chart(beak, opening, size).marks.find((mark) => mark.mark === 'word' && mark.of === 'beak/highest'),
+    )
+    for (const place of places) expect(place).toEqual(places[0])
   })
 })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Extent, Layout } from '../../src/drawing/layout.ts'
-import { layOut } from '../../src/drawing/layout.ts'
+import { layOut, roomFor } from '../../src/drawing/layout.ts'
 import { runs } from '../paper/designs.ts'
 
 const card: Extent = { id: 'card', x: [-105, 105], y: [0, 148], name: 0 }
@@ -83,5 +83,22 @@ describe('layOut', () => {
     expect(wide[0]).toBeGreaterThan(105 + 58)
     expect(tall[1]).toBeLessThan(-80)
     expect(Math.abs(tall[0])).toBeLessThanOrEqual(10)
+  })
+
+  it('has room for what it laid out, and none for a piece that grew across a neighbour or out of the room', () => {
+    const room = { width: 500, height: 400 }
+    fc.assert(
+      fc.property(extents, (pieces) => {
+        const all = [card, ...pieces]
+        const layout = layOut(all, room, NAME)
+        fc.pre(layout.shifts.size > 0)
+        expect(roomFor(all, layout, room, NAME)).toBe(true)
+        const [first] = pieces as [Extent]
+        const grown: Extent = { ...first, x: [first.x[0] - 400, first.x[1] + 400] }
+        expect(roomFor([card, grown, ...pieces.slice(1)], layout, room, NAME)).toBe(false)
+        expect(roomFor([...all, { ...first, id: 'new' }], layout, room, NAME)).toBe(false)
+      }),
+      runs(200),
+    )
   })
 })

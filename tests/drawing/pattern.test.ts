@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { PathMark, Point, Role } from '../../src/drawing/marks.ts'
 import type { Pattern } from '../../src/drawing/pattern.ts'
 import { pattern } from '../../src/drawing/pattern.ts'
-import { handlesOf, pieces } from '../../src/paper/index.ts'
+import { change, handlesOf, pieces } from '../../src/paper/index.ts'
 import { design } from '../paper/designs.ts'
 import { beak, heron, lantern, moth, owl, pond } from './garden.ts'
 
@@ -183,5 +183,30 @@ describe('pattern', () => {
     expect(words(pattern(beak, size))).toEqual(['cut', 'valley', 'mountain', '10 mm'])
     expect(words(pattern(lantern, size))).toContain('fold pressed flat')
     expect(words(pattern(beak, size, { for: 'sheet' }))).toEqual([])
+  })
+
+  it('leaves out the label of the handle that is held, and the angle of a held fold', () => {
+    const said = (held?: string): readonly (string | undefined)[] =>
+      pattern(beak, size, {
+        handles: true,
+        ...(held === undefined ? {} : { held: { handle: held, words: 'slit 42.0 mm, lean 0.0 mm' } }),
+      }).marks.flatMap((mark) => (mark.mark === 'word' && mark.role === 'handle' ? [mark.of] : []))
+    expect(said()).toEqual(expect.arrayContaining(['beak/slit-end', 'beak/wedge']))
+    expect(said('beak/slit-end')).not.toContain('beak/slit-end')
+    expect(said('beak/slit-end')).toContain('beak/wedge')
+    expect(said('beak/fold-line')).not.toContain('beak/wedge')
+  })
+
+  it('keeps its pieces where they lay while one is dragged, as long as there is room', () => {
+    const at = (ridge: number) => change(moth, 'moth', { ridge })
+    const ridge = 40
+    const first = pattern(at(ridge), size, { handles: true })
+    for (let more = 0; more <= 30; more += 0.5) {
+      const { layout } = pattern(at(ridge + more), size, { handles: true, stay: first.layout })
+      expect(layout.scale).toBe(first.layout.scale)
+      expect(layout.shifts).toEqual(first.layout.shifts)
+    }
+    const far = pattern(at(300), size, { handles: true, stay: first.layout })
+    expect(far.layout.scale).toBeLessThan(first.layout.scale)
   })
 })

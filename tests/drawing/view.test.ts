@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Camera } from '../../src/drawing/camera.ts'
 import type { PathMark, Point } from '../../src/drawing/marks.ts'
 import { DEFAULT_CAMERA, view } from '../../src/drawing/view.ts'
-import type { Design, Surface, Vec3 } from '../../src/paper/index.ts'
+import type { Check, Design, Surface, Vec3 } from '../../src/paper/index.ts'
 import { compile, measure, SHUT, surfaces } from '../../src/paper/index.ts'
 import { design, designs, runs, vFold } from '../paper/designs.ts'
 import { crossOf, dotOf, minus } from '../paper/space.ts'
@@ -217,5 +217,35 @@ describe('view', () => {
   it('throws for an opening that no card has', () => {
     expect(() => view(design([]), 181, DEFAULT_CAMERA, size)).toThrow(/opening/)
     expect(() => view(design([]), Number.NaN, DEFAULT_CAMERA, size)).toThrow(/opening/)
+  })
+
+  it('rings what fails from inside the frame, once at each place, and says equal openings once', () => {
+    const one = design([vFold('beak', 'gutter', 110, -40, 45)])
+    const fail = (space: Vec3, opening: number): Check => ({
+      name: 'stays-inside',
+      ok: false,
+      value: -1,
+      unit: 'mm',
+      limit: 0,
+      sense: 'at-least',
+      ids: [],
+      sentence: 'The tip sticks out.',
+      space,
+      opening,
+    })
+    const rings = (faults: readonly Check[]) => {
+      const { marks } = view(one, 90, DEFAULT_CAMERA, size, { faults })
+      return {
+        dots: marks.filter((mark) => mark.mark === 'dot' && mark.role === 'fault'),
+        words: marks.flatMap((mark) => (mark.mark === 'word' && mark.role === 'fault' ? [mark.text] : [])),
+      }
+    }
+    const far = rings([fail([0, 4000, 0], 0), fail([10, 4100, 0], 0)])
+    expect(far.words).toEqual(['at 0°'])
+    expect(far.dots).toHaveLength(1)
+    const [ring] = far.dots
+    expect(ring?.mark === 'dot' && ring.at[1] - ring.radius).toBeGreaterThanOrEqual(0)
+    expect(rings([fail([0, 60, 0], 0), fail([0, 72, 0], 0)]).words).toEqual(['at 0°'])
+    expect(rings([fail([0, 60, 0], 0), fail([0, 60, 0], 40)]).words).toEqual(['at 0°', 'at 40°'])
   })
 })

@@ -23,7 +23,7 @@ const font = (weight: 400 | 700) =>
   )
 
 describe('textWidth', () => {
-  // The outside reference is the font itself, read by fontkit.
+  // The outside reference is the font itself, read by fontkit, with figures of one width as pages set them.
   it.each([400, 700] as const)('is a little more than the font sets at weight %i', (weight) => {
     const face = font(weight)
     if (!('layout' in face)) throw new Error('not a single font')
@@ -37,7 +37,7 @@ describe('textWidth', () => {
       '1.21 in',
       'valley',
     ]) {
-      const real = (15 * face.layout(text).advanceWidth) / face.unitsPerEm
+      const real = (15 * face.layout(text, ['tnum']).advanceWidth) / face.unitsPerEm
       const guess = textWidth(text, 15, weight === 700)
       expect(guess, text).toBeGreaterThan(0.98 * real)
       expect(guess, text).toBeLessThan(1.2 * real)
@@ -72,6 +72,42 @@ describe('placeWords', () => {
     )
     expect(word?.anchor).toBe('end')
     expect(word?.at[0]).toBe(142)
+  })
+
+  it('leaves out an optional word that finds no free place nearby, and only such a one', () => {
+    const box = [0, 0, 300, 200] as const
+    const wish = {
+      text: 'slit 42.0 mm',
+      role: 'handle',
+      size: 15,
+      at: [150, 100],
+      gap: 8,
+      optional: true,
+    } as const
+    expect(placeWords([wish], box)).toHaveLength(1)
+    expect(placeWords([wish], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(0)
+    expect(placeWords([{ ...wish, optional: false }], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(1)
+  })
+
+  it('goes off a shape where there is room beside it', () => {
+    const wish = {
+      text: '31.1 mm',
+      role: 'dimension',
+      size: 15,
+      at: [150, 100],
+      gap: 8,
+      sides: ['right'],
+    } as const
+    const shapes = [
+      [
+        [140, 40],
+        [290, 40],
+        [290, 160],
+        [140, 160],
+      ],
+    ] as const
+    const [word] = placeWords([wish], [0, 0, 300, 200], { shapes })
+    expect(word?.anchor).toBe('end')
   })
 
   it('keeps two words at one spot apart', () => {
