@@ -22,6 +22,15 @@ export interface CheckOptions extends Partial<Limits> {
   readonly names?: readonly CheckName[]
 }
 
+/**
+ * What the repairs of one design may cost together, in looks at two moving panels: about a second. On a card
+ * with a dozen faults the last ones are left without.
+ */
+const REPAIRS = 1e5
+/** What it costs to examine a design that is tried: in full, or by a few checks about a few mechanisms. */
+const IN_FULL = 500
+const IN_PART = 20
+
 const usual: Limits = { bridge: 5, thickness: 2 }
 
 /** What fails, each thing once; if nothing does, the one that comes nearest to failing. */
@@ -89,9 +98,13 @@ function examined(subject: Subject, names: readonly CheckName[] | null): readonl
 export function check(design: Design, options: CheckOptions = {}): readonly Check[] {
   const { repairs = true, names = null, ...given } = options
   const limits = { ...usual, ...given }
-  const examine: Examine = (one, names, only) => examined(subjectOf(one, limits, only), names)
-  const findings = examine(design, names, null)
+  const findings = examined(subjectOf(design, limits, null, { left: Number.POSITIVE_INFINITY }), names)
   if (!repairs) return findings
+  const effort = { left: REPAIRS }
+  const examine: Examine = (one, asked, only) => {
+    effort.left -= only ? IN_PART : IN_FULL
+    return effort.left > 0 ? examined(subjectOf(one, limits, only, effort), asked) : null
+  }
   return findings.map((finding) =>
     finding.ok || finding.waits
       ? finding

@@ -50,8 +50,6 @@ const FIRST = 11.25
 const NARROWEST = 0.005
 /** Below this opening, degrees, heights over the shut stack are looked at in the measure of the opening. */
 const NEARLY_SHUT = 1
-/** Pairs looked at in a stretch before we say that we cannot tell; some fifty times what 25 mechanisms take. */
-const MOST = 2e5
 /** So often we cannot tell of two parts, in hope of seeing them touch elsewhere, before we leave it at that. */
 const DOUBTS = 8
 /** What is known of two panels (indices) that are not proved clear of each other. */
@@ -279,13 +277,15 @@ export interface Search {
   readonly wants: (one: number, two: number) => boolean
   /** Pairs with the same name are one: when one of them touches, the others are left alone. */
   readonly name: (one: number, two: number) => string
+  /** Looks at two panels, or two parts of them, in a stretch that are left before we say that we cannot tell; counted down. */
+  readonly effort: { left: number }
 }
 
 /**
  * Every pair of panels that touches, or is not proved clear, between shut and the widest opening. At
  * most one meeting for each name.
  */
-export function meetings({ motion, range: [least, most], wants, name }: Search): readonly Meeting[] {
+export function meetings({ motion, range: [least, most], wants, name, effort }: Search): readonly Meeting[] {
   const { model } = motion
   const sheets = sheetsOf(model)
   const found = new Map<string, Meeting>()
@@ -297,7 +297,6 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
       ),
     ),
   )
-  let left = MOST
 
   /**
    * Whether two facets are parted as seen from the first one's panel. A guest's apex lies in the middle of
@@ -356,7 +355,9 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
       let points: Float64Array | undefined
       let pinned: boolean[] = []
       for (const b of two.faces) {
-        if (clearOfBox(path, b.box) || partedAtPoint(a, b, stretch, middle)) continue
+        if (clearOfBox(path, b.box)) continue
+        effort.left--
+        if (partedAtPoint(a, b, stretch, middle)) continue
         if (!points) {
           points = seen(motion, middle, a.body, two.panel)
           pinned = pinnedIn(path)
@@ -435,7 +436,7 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
       const key = name(one.panel, two.panel)
       if (found.get(key)?.verdict === 'touches' || (doubts.get(key) ?? 0) >= DOUBTS) return false
       if (boxesApart(boxIn(one), boxIn(two))) return false
-      left--
+      effort.left--
       const what = doubt(one, two, stretch)
       if (what === null) return false
       const middle = (from.opening + to.opening) / 2
@@ -443,7 +444,7 @@ export function meetings({ motion, range: [least, most], wants, name }: Search):
         found.set(key, touching(what, middle, to.opening))
         return false
       }
-      if (!narrow && left > 0) return true
+      if (!narrow && effort.left > 0) return true
       doubts.set(key, (doubts.get(key) ?? 0) + 1)
       const pair = what === true ? whole(one, two) : what
       if (pair && !found.has(key))

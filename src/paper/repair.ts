@@ -7,12 +7,12 @@ import { modelOf } from './model.ts'
 import { kindOf } from './registry.ts'
 import type { CheckName, Repair } from './types.ts'
 
-/** What the checks find on a design: all of them, or those named about these mechanisms alone. */
+/** What the checks find on a design: all of them, or those named about these mechanisms alone; null: the search has cost enough. */
 export type Examine = (
   design: Design,
   names: readonly CheckName[] | null,
   only: ReadonlySet<string> | null,
-) => readonly Finding[]
+) => readonly Finding[] | null
 
 /** Repairs are rounded to this many steps to the millimetre or degree: what a careful hand can cut. */
 const STEPS = 10
@@ -196,16 +196,18 @@ export function repairFor(
   const only = new Set(concerned)
   // A cut that can no longer be made hides what follows from it: that is no repair.
   const asked = [...new Set([finding.name, ...drawn])]
-  const failing = (next: Design): Finding[] =>
-    examine(next, asked, only).filter((one) => !one.ok && (keyOf(one) === target || !failed.has(keyOf(one))))
-  const mended = ({ design: next }: Turn): boolean => failing(next).length === 0
+  const failing = (next: Design): Finding[] | undefined =>
+    examine(next, asked, only)?.filter((one) => !one.ok && (keyOf(one) === target || !failed.has(keyOf(one))))
+  const mended = ({ design: next }: Turn): boolean => failing(next)?.length === 0
   const keeps = (turn: Turn, names: readonly CheckName[] | null): boolean => {
-    const after = failures(examine(turn.design, names, null))
+    const found = examine(turn.design, names, null)
+    if (!found) return false
+    const after = failures(found)
     return !after.has(target) && [...after].every((key) => failed.has(key))
   }
   const hintOf = (knob: Knob): number | null => {
     const one = turned(design, knob, 1)
-    const after = one && failing(one.design).find((other) => keyOf(other) === target)
+    const after = one && failing(one.design)?.find((other) => keyOf(other) === target)
     if (!one || !after) return null
     const slope = (after.value - finding.value) / Math.abs(one.to - knob.from)
     const steps = Math.round((STEPS * (finding.limit - finding.value)) / slope)

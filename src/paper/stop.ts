@@ -1,7 +1,7 @@
 import type { Poser } from './pose.ts'
 
 /** Mechanisms whose whole motion takes less than this are missed, degrees. */
-const FINEST = 180 / 1024
+const FINEST = 180 / 128
 
 /**
  * An opening in degrees that a mechanism lets the card reach, or null if there is none: the end first, then

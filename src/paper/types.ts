@@ -333,6 +333,6 @@ export interface Check {
   readonly sentence: string
   /** It cannot be told before another check is mended, and has no repair of its own. */
   readonly waits?: boolean
-  /** Absent when the check holds, waits, or repairs were not asked for; null if no single change mends it. */
+  /** Absent when the check holds, waits, or repairs were not asked for; null if no single change that was tried mends it. */
   readonly repair?: Repair | null
 }

@@ -50,11 +50,18 @@ export interface Subject {
   range(): readonly [least: number, most: number]
   /** Only whether a check holds is asked for: where it fails it need not be worst. */
   readonly hasty: boolean
+  /** Looks at two moving panels that are left for all searches together; counted down. */
+  readonly effort: { left: number }
   /** Whether a finding about these mechanisms is asked for (a repair looks at its own ones alone). */
   wants(owners: readonly number[]): boolean
 }
 
-export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<string> | null): Subject {
+export function subjectOf(
+  design: Design,
+  limits: Limits,
+  only: ReadonlySet<string> | null,
+  effort: { left: number },
+): Subject {
   const model = modelOf(design)
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
   const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
@@ -69,6 +76,7 @@ export function subjectOf(design: Design, limits: Limits, only: ReadonlySet<stri
       return range
     },
     hasty: only !== null,
+    effort,
     poser,
     motion: motionOf(poser),
     notches: notchesOf(model),

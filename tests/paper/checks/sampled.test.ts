@@ -97,6 +97,7 @@ describe('the shut stack', () => {
           const found = meetings({
             motion: motionOf(poser),
             range: [0, 1],
+            effort: { left: 2e5 },
             wants: () => true,
             name: (one, two) => `${one} ${two}`,
           })
