@@ -40,7 +40,7 @@ const riseByFormula = (run: number, cut: number, opening: number): number => {
 describe('likely slips of the hand', () => {
   test('a right reading has no slip to explain', () => {
     const d = design(beak(-40, 38))
-    const { rise } = measure(d, 90).tips['beak'] ?? { rise: Number.NaN }
+    const { rise } = measure(d, 90).tips.beak ?? { rise: Number.NaN }
     expect(likelySlips(d, 'beak', 90, rise)).toEqual([])
   })
 
@@ -88,7 +88,7 @@ describe('likely slips of the hand', () => {
     }
     const d = design(tent)
     const made = change(d, 'tent', { leftWall: 38, rightWall: 42 })
-    const slips = likelySlips(d, 'tent', 90, measure(made, 90).tips['tent']?.rise ?? Number.NaN)
+    const slips = likelySlips(d, 'tent', 90, measure(made, 90).tips.tent?.rise ?? Number.NaN)
     expect(slips.find(({ field }) => field === 'wall')?.slip).toBeCloseTo(-2, 6)
     expect(slips.map(({ field }) => field).filter((field) => field.endsWith('Wall'))).toEqual([])
   })
@@ -113,7 +113,7 @@ describe('likely slips of the hand', () => {
     const child = { id: 'eye', kind: 'cut-v-fold', on: 'beak/ridge', apex: 8, run: 14, cut: 9 }
     const d = design(beak(-40, 38), child)
     const short = change(d, 'beak', { cut: 36.5 })
-    const reading = measure(short, 90).tips['eye']?.rise ?? Number.NaN
+    const reading = measure(short, 90).tips.eye?.rise ?? Number.NaN
     const slips = likelySlips(d, 'eye', 90, reading)
     expect(slips.find(({ id, field }) => id === 'beak' && field === 'cut')?.to).toBeCloseTo(36.5, 5)
   })
@@ -131,7 +131,7 @@ describe('likely slips of the hand', () => {
           const slips = likelySlips(d, 'beak', opening, reading)
           for (const { id, field, to } of slips) {
             const made = id === 'card' ? d : change(d, id, { [field]: to })
-            const rise = measure(made, id === 'card' ? to : opening).tips['beak']?.rise
+            const rise = measure(made, id === 'card' ? to : opening).tips.beak?.rise
             expect(rise).toBeCloseTo(reading, 6)
           }
           const sizes = slips.map(({ slip }) => Math.abs(slip))

@@ -342,7 +342,7 @@ describe('checks', () => {
     const bench = benchModel(beak, { readings: ['rise', 'reach', 'stand-off', 'gape', 'margin'] })
     const wanted = measure(change(beak, 'beak', { cut: 44 }), 90)
     setField(bench, 'beak.cut', 44)
-    const { rise, reach, standOff } = wanted.tips['beak'] ?? {}
+    const { rise, reach, standOff } = wanted.tips.beak ?? {}
     expect(bench.readings.value.map(({ value }) => value)).toEqual([
       rise,
       reach,
