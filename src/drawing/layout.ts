@@ -1,4 +1,6 @@
 import type { Size } from './camera.ts'
+import type { Rect } from './words.ts'
+import { meet } from './words.ts'
 
 /** A piece on the flat sheet: its least and greatest x and y, mm, and how wide its name is, px. */
 export interface Extent {
@@ -138,23 +140,16 @@ export function roomFor(
   room: Size,
   name: number,
 ): boolean {
-  const [wide, high] = [room.width / 2 / scale, room.height / 2 / scale]
-  const taken: { readonly x: readonly [number, number]; readonly y: readonly [number, number] }[] = []
-  return all.every((one) => {
-    const [dx, dy] = shifts.get(one.id) ?? [0, 0]
-    if (one.name > 0 && !shifts.has(one.id)) return false
-    const x = [one.x[0] + dx, one.x[1] + dx] as const
-    const y = [one.y[0] + dy, one.y[1] + dy + (one.name > 0 ? name / scale : 0)] as const
-    const inside =
-      Math.abs(x[0] - middle[0]) <= wide + SLACK &&
-      Math.abs(x[1] - middle[0]) <= wide + SLACK &&
-      Math.abs(y[0] - middle[1]) <= high + SLACK &&
-      Math.abs(y[1] - middle[1]) <= high + SLACK
-    const free = taken.every(
-      (other) => x[0] >= other.x[1] || x[1] <= other.x[0] || y[0] >= other.y[1] || y[1] <= other.y[0],
-    )
-    taken.push({ x, y })
-    return inside && free
+  const taken: Rect[] = []
+  return all.every(({ id, x, y, name: named }) => {
+    const [dx, dy] = shifts.get(id) ?? [0, named > 0 ? Number.NaN : 0]
+    const rect: Rect = [x[0] + dx, y[0] + dy, x[1] - x[0], y[1] - y[0] + (named > 0 ? name / scale : 0)]
+    const fits = [room.width, room.height].every((side, k) => {
+      const most = side / 2 / scale + SLACK
+      const low = (rect[k] as number) - (middle[k] as number)
+      return low >= -most && low + (rect[k + 2] as number) <= most
+    })
+    return fits && !taken.some((other) => meet(rect, other)) && taken.push(rect) > 0
   })
 }
 

@@ -20,7 +20,7 @@ import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
 import { cardOf } from './paper.ts'
 import type { Rect, Wish } from './words.ts'
-import { gripRadius, placeWords, ridesBelow, textWidth, wordRect } from './words.ts'
+import { gripRadius, meet, placeWords, ridesBelow, textWidth, wordRect } from './words.ts'
 
 /**
  * A place on a flat piece, mm. On the card: gutter on x = 0, right page at x > 0, the reader's end at y = 0,
@@ -39,8 +39,8 @@ export interface PatternOptions {
   readonly held?: { readonly handle: string; readonly words: string }
   /** Where the pieces lay in the picture before: so they stay, if there is room for all. */
   readonly stay?: Layout
-  /** Ids whose sizes are drawn as measured lines and arcs, or true for all. */
-  readonly dimensions?: boolean | readonly string[]
+  /** Sizes drawn as measured lines and arcs: see `dimensions.ts`, which comes with those who ask for it. */
+  readonly dimensions?: Dimensions
   /** Surfaces of mechanisms in a tint of their card; default true. */
   readonly tint?: boolean
   /** 10 mm squares; default true on screen. */
@@ -55,6 +55,12 @@ export interface PatternOptions {
   readonly unit?: LengthUnit
 }
 
+/** Measured lines and arcs of some mechanisms, or of all. */
+export interface Dimensions {
+  readonly of: true | readonly string[]
+  draw(design: Design, handles: readonly SheetHandle[], board: Board): void
+}
+
 export interface Pattern extends Drawing {
   /** How the pieces lie: to be given to the next picture as `stay` while a hand drags. */
   readonly layout: Layout
@@ -63,7 +69,7 @@ export interface Pattern extends Drawing {
   fromSheet(p: SheetPoint, piece?: string): Point
 }
 
-const wanted = (which: boolean | readonly string[] | undefined, id: string): boolean =>
+export const wanted = (which: boolean | readonly string[] | undefined, id: string): boolean =>
   which === true || (Array.isArray(which) && which.includes(id))
 
 const flipped: Partial<Record<LineKind, LineKind>> = { mountain: 'valley', valley: 'mountain' }
@@ -160,10 +166,10 @@ function legendMarks(plan: LegendPlan, top: number, text: number): Mark[] {
   })
 }
 
-const labelOf = (m: Placed, name: string): Field | Derived<Placed> | undefined =>
+export const labelOf = (m: Placed, name: string): Field | Derived<Placed> | undefined =>
   settable(m).find((field) => field.name === name)
 
-const say = (field: Field | Derived<Placed>, value: number, unit: LengthUnit): string =>
+export const say = (field: Field | Derived<Placed>, value: number, unit: LengthUnit): string =>
   field.unit === 'mm' ? lengthText(value, unit) : angleText(value)
 
 /** A fold's wedge angle as an arc on the sheet: where it lies, and its middle. */
@@ -369,7 +375,7 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
       wanted(options.handles, id) ||
       wanted(options.handles, `${id}/slit-end`) ||
       wanted(options.handles, `${id}/fold-line`)
-    if (!held && !wanted(options.dimensions, id)) continue
+    if (!held && !wanted(options.dimensions?.of, id)) continue
     const role: Role = held ? 'handle' : 'dimension'
     marks.push({
       mark: 'path',
@@ -398,8 +404,7 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
       sides,
     })
   }
-  if (options.dimensions)
-    measured(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes })
+  options.dimensions?.draw(design, handles, { creases, fromSheet, px, text, unit, marks, wishes })
   if (screen)
     draggable(design, handles, options, { creases, fromSheet, px, text, unit, marks, wishes, rects })
 
@@ -437,9 +442,6 @@ const ARC = 1.6
 
 /** Free space between a handle and the words that ride above it, px: its dot grows while it is held. */
 const RIDE = 1.15
-
-const meet = (a: Rect, b: Rect): boolean =>
-  a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3]
 
 /** Where the words ride that go with a held handle: above it, below it near the top, inside the picture. */
 function ridingRect(words: string, [x, y]: Point, size: Size, text: number): Rect {
@@ -509,7 +511,7 @@ function arcsOf(design: Design, creases: readonly FlatCrease[], radius: number):
   })
 }
 
-interface Board {
+export interface Board {
   readonly creases: readonly FlatCrease[]
   readonly fromSheet: (p: SheetPoint, piece?: string) => Point
   readonly px: (n: number) => number
@@ -519,64 +521,12 @@ interface Board {
   readonly wishes: Wish[]
 }
 
-/** Lengths square to the host crease, as lines with heads beside what they measure. */
-function measured(
-  design: Design,
-  handles: readonly SheetHandle[],
-  options: PatternOptions,
-  board: Board,
-): void {
-  const { creases, fromSheet, px, text, unit, marks, wishes } = board
-  const done = new Set<string>()
-  for (const handle of handles) {
-    const { id, name, across, at, acrossWay, piece } = handle
-    const m = design.mechanisms.find((one) => one.id === id)
-    const field = m && across !== undefined ? labelOf(m, across) : undefined
-    if (!m || !field || field.unit !== 'mm' || !wanted(options.dimensions, id)) continue
-    const value = settingOf(m, field.name)
-    if (!(value > 0) || !honest(value, handle, hostOf(creases, m, piece))) continue
-    const [a, b] = [
-      fromSheet([at[0] - value * acrossWay[0], at[1] - value * acrossWay[1]], piece),
-      fromSheet(at, piece),
-    ]
-    const place = `${a.map(Math.round)} ${b.map(Math.round)}`
-    const same = `${id} ${field.name}`
-    if (done.has(place) || done.has(same)) continue
-    done.add(place).add(same)
-    const reach = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
-    const [nx, ny] = [-(b[1] - a[1]) / reach, (b[0] - a[0]) / reach]
-    const off = px(11) * (ny > 0 ? 1 : -1)
-    const shift = (p: Point): Point => [p[0] + nx * off, p[1] + ny * off]
-    const [from, to] = [shift(a), shift(b)]
-    // A line too short for its heads goes without.
-    const arrow = reach > px(26) ? { arrow: 'both' as const } : {}
-    marks.push({
-      mark: 'path',
-      runs: [[from, to]],
-      closed: false,
-      role: 'dimension',
-      ...arrow,
-      of: `${id}/${name}`,
-    })
-    wishes.push({
-      text: say(field, value, unit),
-      role: 'dimension',
-      size: text,
-      bold: true,
-      of: `${id}/${name}`,
-      at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
-      gap: px(4),
-      sides: Math.abs(nx) > Math.abs(ny) ? ['right', 'left'] : ['below', 'above'],
-    })
-  }
-}
-
 /** A mechanism's host crease as it lies on a piece. */
-const hostOf = (creases: readonly FlatCrease[], m: Placed, piece: string): FlatCrease | undefined =>
+export const hostOf = (creases: readonly FlatCrease[], m: Placed, piece: string): FlatCrease | undefined =>
   creases.find((crease) => crease.name === m.on && crease.piece === piece)
 
 /** Whether a handle lies as far from its host crease as its number says: then the number can be shown there. */
-function honest(value: number, { at, acrossWay }: SheetHandle, host: FlatCrease | undefined): boolean {
+export function honest(value: number, { at, acrossWay }: SheetHandle, host: FlatCrease | undefined): boolean {
   if (!host) return false
   const [hx, hy] = host.start
   return Math.abs((at[0] - hx) * acrossWay[0] + (at[1] - hy) * acrossWay[1] - value) < 0.05

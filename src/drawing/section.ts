@@ -10,11 +10,23 @@ import { slices } from './slices.ts'
 import type { Rect, Wish } from './words.ts'
 import { placeWords, textWidth } from './words.ts'
 
+/** What notes on a section are put on: the point that is measured, `[x, z]` mm, and the lists of what is drawn. */
+export interface SectionBoard {
+  readonly of: string
+  readonly tip: readonly [x: number, z: number]
+  readonly text: number
+  readonly unit: LengthUnit
+  readonly marks: Mark[]
+  readonly wishes: Wish[]
+  readonly lines: [Point, Point][]
+  readonly toScreen: (p: readonly [x: number, z: number]) => Point
+}
+
 export interface SectionOptions {
   /** The mechanism whose ridge is measured. */
   readonly of?: string
-  /** Also the distance from the gutter line. */
-  readonly standOff?: boolean
+  /** More that is measured at the tip: see `notes.ts`, which comes with those who ask for it. */
+  readonly notes?: (board: SectionBoard) => void
   /** Height of the type, px; default 15. */
   readonly text?: number
   readonly unit?: LengthUnit
@@ -178,28 +190,7 @@ export function section(
     const [from, to] = [moved([x, z]), moved(beneath)]
     if (shifted)
       marks.push({ mark: 'path', runs: [[a, from]], closed: false, role: 'guide', of: `${measured}/rise` })
-    if (options.standOff) {
-      const gutter = toScreen([0, 0])
-      const heads = Math.hypot(a[0] - gutter[0], a[1] - gutter[1]) > 30 ? { arrow: 'both' as const } : {}
-      marks.push({
-        mark: 'path',
-        runs: [[gutter, a]],
-        closed: false,
-        role: 'guide',
-        ...heads,
-        of: `${measured}/stand-off`,
-      })
-      lines.push([gutter, a])
-      wishes.push({
-        text: `stands off ${lengthText(Math.hypot(x, z), unit)}`,
-        role: 'guide',
-        size: text,
-        of: `${measured}/stand-off`,
-        at: [(gutter[0] + a[0]) / 2, (gutter[1] + a[1]) / 2],
-        gap: 8,
-        sides: ['left', 'below-left', 'below-right'],
-      })
-    }
+    options.notes?.({ of: measured, tip: [x, z], text, unit, marks, wishes, lines, toScreen })
     marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', of: `${measured}/rise` })
     if (rise * scale > 16) marks.push(squareCorner(to, [from[0] - to[0], from[1] - to[1]], side))
     marks.push(

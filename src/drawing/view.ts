@@ -1,5 +1,5 @@
-import type { Check, Design, Flat, Poser, Surface, Vec3 } from '../paper/index.ts'
-import { compile, riseOf, SHUT, surfaces, swing, tipAt } from '../paper/index.ts'
+import type { Check, Design, Flat, Pose, Poser, Surface, Vec3 } from '../paper/index.ts'
+import { compile, riseOf, SHUT, surfaces, tipAt } from '../paper/index.ts'
 import type { Camera, Lens, Size, Stand } from './camera.ts'
 import { lensFor, motionPoints, standing } from './camera.ts'
 import { faultMarks } from './faults.ts'
@@ -8,28 +8,28 @@ import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
 import type { InkLine } from './paper.ts'
 import { paperMarks, shadowMarks } from './paper.ts'
-import { slices } from './slices.ts'
 import type { Wish } from './words.ts'
 import { gripRadius, placeWords, textWidth } from './words.ts'
 
-/** A point of a panel to be shown as a dot, with words. */
-export interface Spot {
-  readonly panel: string
-  readonly flat: Flat
-  readonly text?: string
-  /** A handle is blue. */
-  readonly handle?: boolean
-  readonly of?: string
+/** What notes on a view are put on: the pose, how it is seen, and the lists of what is drawn. */
+export interface NoteBoard {
+  readonly poser: Poser
+  readonly pose: Pose
+  readonly lens: Lens
+  readonly stand: Stand
+  readonly text: number
+  readonly marks: Mark[]
+  readonly wishes: Wish[]
+  /** Keeps words off a dot. */
+  readonly ring: (at: Point, radius: number) => void
+  readonly toScreen: (p: Vec3) => Point
 }
 
 export interface ViewOptions {
   /** Ids whose rise is measured in the picture; default none. */
   readonly rise?: readonly string[]
-  /** Ids whose tip's path through the whole motion is shown. */
-  readonly swing?: readonly string[]
-  /** Words at the tip of a mechanism, at the middle of a panel or along a crease, by their names. */
-  readonly labels?: Readonly<Record<string, string>>
-  readonly spots?: readonly Spot[]
+  /** Paths, dots and words beside: see `notes.ts`, which comes with those who ask for it. */
+  readonly notes?: (board: NoteBoard) => void
   /** The page's edge can be dragged to open and shut the card. */
   readonly handle?: boolean
   /** Failed checks are pointed at. */
@@ -38,8 +38,8 @@ export interface ViewOptions {
   readonly squares?: boolean
   /** How the card rests on the table; default on its gutter. */
   readonly stand?: Stand
-  /** Where a section cuts, mm along the gutter: its line is drawn on the paper. */
-  readonly station?: number
+  /** Lines drawn on the paper: see `notes.ts`. */
+  readonly ink?: (paper: readonly Surface[]) => readonly InkLine[]
   /** The openings that the framing has room for, degrees; default the whole motion. */
   readonly frame?: readonly number[]
   /** Height of the type, px; default 15. */
@@ -73,13 +73,6 @@ const within = ([x, y]: Point, { width, height }: Size, off: number): Point => [
 /** Pixels kept free round the motion: more in a large picture. */
 const padding = (size: Size): number => Math.max(10, Math.min(22, 0.04 * size.width))
 
-const middle = (points: readonly Vec3[]): Vec3 => {
-  const sum: Vec3 = [0, 0, 0]
-  for (const p of points)
-    for (let k = 0; k < 3; k++) sum[k] = (sum[k] as number) + (p[k] as number) / points.length
-  return sum
-}
-
 /** The 10 mm squares of the table round the card. */
 function squareMarks(card: { width: number; height: number }, lens: Lens): Mark {
   const reach = Math.ceil(card.width / 10) * 10
@@ -91,18 +84,6 @@ function squareMarks(card: { width: number; height: number }, lens: Lens): Mark 
   for (let y = near; y <= far; y += 10) line([-reach, y, 0], [reach, y, 0])
   return { mark: 'path', runs, closed: false, role: 'square', of: 'table' }
 }
-
-/** The line of a section on the paper. */
-const stationLines = (paper: readonly Surface[], station: number | undefined): readonly InkLine[] =>
-  station === undefined
-    ? []
-    : slices(paper, station).map(({ sheet, from, to }) => ({
-        sheet,
-        role: 'guide',
-        points: [from, to],
-        face: 'both',
-        of: 'station',
-      }))
 
 /** Where the opening handle sits: on the right page's outer edge, near the reader. */
 const handleFlat = (card: { width: number; height: number }): Flat => [card.width, card.height * 0.18]
@@ -165,20 +146,13 @@ export function view(
     ),
   )
   const paper = surfaces(poser)
-  const shaded = paperMarks(design, paper, stationLines(paper, options.station), lens, place)
+  const shaded = paperMarks(design, paper, options.ink?.(paper) ?? [], lens, place)
   marks.push(...shaded)
   // Words lie on the pages or beside the card rather than on what pops up.
   const shapes = shaded.flatMap((mark) =>
     mark.mark === 'path' && mark.role === 'facet' && !mark.of?.startsWith('page/') ? mark.runs : [],
   )
   poser(opening)
-
-  for (const id of options.swing ?? []) {
-    const index = idOf(id)
-    if (index < 0) continue
-    const run = swing(design, id).map(({ opening: at, at: p }) => lens.toScreen(standing(stand, at)(p)))
-    marks.push({ mark: 'path', runs: [run], closed: false, role: 'swing', of: id })
-  }
 
   const rises: string[] = []
   for (const id of options.rise ?? []) {
@@ -214,25 +188,6 @@ export function view(
     })
   }
 
-  for (const { panel, flat, text: words, handle, of } of options.spots ?? []) {
-    const index = model.panels.findIndex((one) => one.name === panel)
-    if (index < 0) continue
-    const at = toScreen(poser.lift(index, flat))
-    const role = handle ? 'handle' : 'dimension'
-    marks.push({ mark: 'dot', at, radius: handle ? 8 : 5.5, role, ...(of === undefined ? {} : { of }) })
-    ring(at, 9)
-    if (words)
-      wishes.push({
-        text: words,
-        role,
-        size: text,
-        bold: true,
-        at,
-        gap: 13,
-        ...(of === undefined ? {} : { of }),
-      })
-  }
-
   const handleAt = (at: number): Point => {
     const [across, along] = handleFlat(card)
     const half = (at / 2) * (Math.PI / 180)
@@ -244,23 +199,7 @@ export function view(
     ring(at, gripRadius(text))
   }
 
-  for (const [of, words] of Object.entries(options.labels ?? {})) {
-    const index = idOf(of)
-    const crease = pose.creases[of]
-    const panel = pose.panels[of]
-    const p =
-      index >= 0
-        ? tipAt(poser, index)
-        : crease
-          ? middle([crease.start, crease.end])
-          : panel
-            ? middle(panel)
-            : null
-    if (!p) continue
-    // On a panel or crease the word stands on its middle, at a tip beside it.
-    const where: Partial<Wish> = index >= 0 ? { gap: 11 } : { gap: -0.5 * text, sides: ['above'] }
-    wishes.push({ text: words, role: 'note', size: text, of, at: toScreen(p), gap: 0, ...where })
-  }
+  options.notes?.({ poser, pose, lens, stand, text, marks, wishes, ring, toScreen })
 
   const rings: { readonly at: Point; readonly words: string }[] = []
   for (const check of options.faults ?? []) {

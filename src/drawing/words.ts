@@ -115,6 +115,9 @@ const overlap = (a: Rect, b: Rect): number =>
   Math.max(0, Math.min(a[0] + a[2], b[0] + b[2]) - Math.max(a[0], b[0])) *
   Math.max(0, Math.min(a[1] + a[3], b[1] + b[3]) - Math.max(a[1], b[1]))
 
+/** Whether two rectangles share more than an edge. */
+export const meet = (a: Rect, b: Rect): boolean => overlap(a, b) > 0
+
 /** How much of the segment lies inside the rectangle. Source: Liang and Barsky 1984. */
 function inside([a, b]: readonly [Point, Point], [x, y, w, h]: Rect): number {
   const [ax, ay] = a

@@ -1,6 +1,7 @@
 // How long it takes from a hand's move to new marks, figure by figure, and how long the checks take. Printed, not judged.
 import { readFileSync } from 'node:fs'
 import { chart } from '../../src/drawing/chart.ts'
+import { dimensions } from '../../src/drawing/dimensions.ts'
 import { pattern } from '../../src/drawing/pattern.ts'
 import { section } from '../../src/drawing/section.ts'
 import { DEFAULT_CAMERA, view } from '../../src/drawing/view.ts'
@@ -42,7 +43,7 @@ for (const name of ['beak', 'heron', 'layers', 'reeds']) {
   const frame = (after: Design, at: number): void => {
     const own = compile(after)
     view(own, at, DEFAULT_CAMERA, size, { handle: true, rise: [first] })
-    pattern(after, size, { handles: true, dimensions: true })
+    pattern(after, size, { handles: true, dimensions: dimensions() })
     section(own, at, first, size)
     chart(after, at, size)
     measure(after, at)
@@ -55,7 +56,10 @@ for (const name of ['beak', 'heron', 'layers', 'reeds']) {
       name: 'view alone',
       ...once(() => view(poser, turned(), DEFAULT_CAMERA, size, { handle: true, rise: [first] })),
     },
-    { name: 'pattern alone', ...once(() => pattern(made, size, { handles: true, dimensions: true })) },
+    {
+      name: 'pattern alone',
+      ...once(() => pattern(made, size, { handles: true, dimensions: dimensions() })),
+    },
     { name: 'section alone', ...once(() => section(poser, turned(), first, size)) },
     { name: 'chart alone', ...once(() => chart(made, turned(), size)) },
     { name: 'checks, without repairs', ...once(() => check(moved(), { repairs: false })) },

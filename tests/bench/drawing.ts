@@ -1,6 +1,8 @@
 // How long a drag frame's drawings take, from the design to the marks: the heron with two V-folds and two eyes.
+
 import { Bench } from 'tinybench'
 import { chart } from '../../src/drawing/chart.ts'
+import { notes } from '../../src/drawing/notes.ts'
 import { pattern } from '../../src/drawing/pattern.ts'
 import { section } from '../../src/drawing/section.ts'
 import { toSvg } from '../../src/drawing/svg.ts'
@@ -24,7 +26,11 @@ bench
   )
   .add('view, a new design', () => {
     const { design, opening } = next()
-    view(design, opening, DEFAULT_CAMERA, size, { rise: ['beak'], swing: ['beak'], handle: true })
+    view(design, opening, DEFAULT_CAMERA, size, {
+      rise: ['beak'],
+      notes: notes({ swing: ['beak'] }),
+      handle: true,
+    })
   })
   .add('pattern', () => pattern(next().design, size, { handles: true }))
   .add('section', () => {

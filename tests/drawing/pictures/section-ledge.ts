@@ -1,6 +1,7 @@
 import type { Drawing } from '../../../src/drawing/marks.ts'
+import { standOff } from '../../../src/drawing/notes.ts'
 import { section } from '../../../src/drawing/section.ts'
 import { lantern } from '../garden.ts'
 
 export const sectionLedge = (): Drawing =>
-  section(lantern, 60, 30, { width: 340, height: 280 }, { of: 'ledge', standOff: true })
+  section(lantern, 60, 30, { width: 340, height: 280 }, { of: 'ledge', notes: standOff })

@@ -1,4 +1,5 @@
 import type { Drawing } from '../../../src/drawing/marks.ts'
+import { notes } from '../../../src/drawing/notes.ts'
 import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
 import { heron } from '../garden.ts'
 
@@ -8,5 +9,5 @@ export const viewHeron = (): Drawing =>
     96,
     DEFAULT_CAMERA,
     { width: 600, height: 440 },
-    { rise: ['beak'], swing: ['beak'], handle: true },
+    { rise: ['beak'], notes: notes({ swing: ['beak'] }), handle: true },
   )

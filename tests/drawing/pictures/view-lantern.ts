@@ -1,4 +1,5 @@
 import type { Drawing } from '../../../src/drawing/marks.ts'
+import { notes } from '../../../src/drawing/notes.ts'
 import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
 import { lantern } from '../garden.ts'
 
@@ -8,5 +9,5 @@ export const viewLantern = (): Drawing =>
     90,
     DEFAULT_CAMERA,
     { width: 600, height: 440 },
-    { rise: ['body'], labels: { body: 'body', roof: 'roof', ledge: 'ledge' } },
+    { rise: ['body'], notes: notes({ labels: { body: 'body', roof: 'roof', ledge: 'ledge' } }) },
   )

@@ -1,4 +1,5 @@
 import type { Drawing } from '../../../src/drawing/marks.ts'
+import { notes } from '../../../src/drawing/notes.ts'
 import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
 import { bare } from '../garden.ts'
 
@@ -9,7 +10,9 @@ export const viewSpot = (): Drawing =>
     DEFAULT_CAMERA,
     { width: 340, height: 280 },
     {
-      labels: { 'page/left': 'left page', gutter: 'gutter' },
-      spots: [{ panel: 'page/right', flat: [60, 74], text: '60.0 mm', handle: true, of: 'spot' }],
+      notes: notes({
+        labels: { 'page/left': 'left page', gutter: 'gutter' },
+        spots: [{ panel: 'page/right', flat: [60, 74], text: '60.0 mm', handle: true, of: 'spot' }],
+      }),
     },
   )

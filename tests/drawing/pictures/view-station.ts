@@ -1,4 +1,5 @@
 import type { Drawing } from '../../../src/drawing/marks.ts'
+import { stationInk } from '../../../src/drawing/notes.ts'
 import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
 import { lantern } from '../garden.ts'
 
@@ -8,5 +9,5 @@ export const viewStation = (): Drawing =>
     80,
     DEFAULT_CAMERA,
     { width: 590, height: 352 },
-    { station: 70, rise: ['body'], handle: true },
+    { ink: stationInk(70), rise: ['body'], handle: true },
   )
