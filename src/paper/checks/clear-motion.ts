@@ -66,20 +66,16 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
     return owner(other) === owner(panel) || other === host?.left.panel || other === host?.right.panel
   }
   const base = { name: 'clear-motion', unit: 'mm', limit: 0, sense: 'at-most' } as const
+  const waiting = (ids: readonly string[], sentence: string): Finding[] => [
+    { ...base, ok: false, verdict: 'undecided', waits: true, value: 0, ids, sentence },
+  ]
   const [from, to] = subject.range()
   if (!(to > from)) {
     const stopped = [...subject.poser((from + to) / 2).stopped]
-    return [
-      {
-        ...base,
-        ok: false,
-        verdict: 'undecided',
-        waits: true,
-        value: 0,
-        ids: stopped,
-        sentence: `Nothing can be told of the motion: at no opening do all parts of the card fit together, ${the(stopped[0] ?? 'page')} among them.`,
-      },
-    ]
+    return waiting(
+      stopped,
+      `Nothing can be told of the motion: at no opening do all parts of the card fit together, ${the(stopped[0] ?? 'page')} among them.`,
+    )
   }
   const most = Math.min(subject.hasty ? HASTY : MOST, subject.effort.left)
   const effort = { left: most }
@@ -119,17 +115,10 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
   if (found.length + crossed.length > 0) return [...crossed, ...found]
   const [first] = spoilt
   if (first !== undefined)
-    return [
-      {
-        ...base,
-        ok: false,
-        verdict: 'undecided',
-        waits: true,
-        value: 0,
-        ids: [...spoilt],
-        sentence: `Whether all parts pass clear of each other can be told once ${the(first)} can be cut.`,
-      },
-    ]
+    return waiting(
+      [...spoilt],
+      `Whether all parts pass clear of each other can be told once ${the(first)} can be cut.`,
+    )
   return [
     {
       ...base,

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { KERF } from '../../../src/paper/clearance.ts'
 import type { Check, Design } from '../../../src/paper/index.ts'
-import { poseAt } from '../../../src/paper/index.ts'
+import { opensTo, poseAt } from '../../../src/paper/index.ts'
 import { design, ladder, runs, vFold } from '../designs.ts'
 import { apart, DEG, RAD } from '../space.ts'
 import { crossings } from './crossing.ts'
@@ -149,4 +149,51 @@ test('the mirrored twin has the same verdict at the same opening', () => {
     }),
     runs(40),
   )
+})
+
+describe('a card that stops short of shut and of flat', () => {
+  // Two facets span at most their sum, at least their difference (triangle inequality on the sphere), and
+  // what they span is given by the spherical law of cosines.
+  const lone = {
+    id: 'owl',
+    kind: 'glued-v-fold',
+    on: 'gutter',
+    apex: 30,
+    toward: 1,
+    foot: 40,
+    ridge: 45,
+    tab: 0,
+  }
+  const [b1, a1, b2, a2] = [27.29, 19.281, 25.21, 17.2]
+  const made = design([{ ...lone, left: { base: b1, facet: a1 }, right: { base: b2, facet: a2 } }])
+  const spanAt = (span: number): number => {
+    const [p, q] = [b1 * RAD, b2 * RAD]
+    const cosine = (Math.cos(span * RAD) - Math.cos(p) * Math.cos(q)) / (Math.sin(p) * Math.sin(q))
+    return Math.acos(Math.min(1, cosine)) * DEG
+  }
+
+  test('is judged between its two stops, not beyond them', () => {
+    expect(opensTo(made, 'owl')).toBeCloseTo(spanAt(a1 + a2), 6)
+    const found = only('clear-motion', made)
+    expect(found[0]).toMatchObject({ ok: false, verdict: 'touches' })
+    for (const { opening } of found) {
+      expect(opening).toBeGreaterThanOrEqual(spanAt(Math.abs(a1 - a2)))
+      expect(opening).toBeLessThanOrEqual(spanAt(a1 + a2))
+    }
+  })
+
+  test('cannot be judged where no opening suits two of its parts, and is not called clear', () => {
+    const tent = { kind: 'glued-tent', on: 'gutter', leftFoot: 30, rightFoot: 30, tab: 0 }
+    const [motionOf] = only(
+      'clear-motion',
+      design([
+        // Reaches from foot to foot up to 60 degrees: 2 x 30 sin 30 = 15 + 15.
+        { ...tent, id: 'low', start: 20, end: 50, leftWall: 15, rightWall: 15 },
+        // Reaches back from 83.6 degrees on: 2 x 30 sin(83.6 / 2) = 60 - 20.
+        { ...tent, id: 'high', start: 80, end: 110, leftWall: 60, rightWall: 20 },
+      ]),
+    )
+    expect(motionOf).toMatchObject({ ok: false, verdict: 'undecided', waits: true })
+    expect(motionOf?.sentence).toContain('at no opening do all parts of the card fit together')
+  })
 })
