@@ -29,6 +29,8 @@ export default defineConfig({
       modulePreload: false,
       rolldownOptions: {
         onLog: withoutAstrosOwn,
+        // Made when d3-array is loaded, for what no page uses.
+        treeshake: { manualPureFunctions: ['bisector'] },
         // What several islands share comes in two files, not in ten: small files squeeze badly.
         output: {
           advancedChunks: {

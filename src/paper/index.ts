@@ -35,13 +35,14 @@ export type { Poser } from './pose.ts'
 export { compile, keep, poseAt, SHUT } from './pose.ts'
 export type { Explanation, Reading } from './read-back.ts'
 export { readBack } from './read-back.ts'
-export { opensTo, partMargin, thickest, topOf } from './readings.ts'
+export { opensTo, partMargin, topOf } from './readings.ts'
 export type { AnyKind, Mechanism } from './registry.ts'
 export { kindNamed, kindOf, kinds } from './registry.ts'
 export type { Slip } from './slips.ts'
 export { likelyPointSlips, likelySlips } from './slips.ts'
 export type { Surface } from './surface.ts'
 export { surfaces } from './surface.ts'
+export { thickest } from './thickness.ts'
 export type {
   Card,
   Change,

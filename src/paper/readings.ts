@@ -2,7 +2,6 @@ import type { Design } from './model.ts'
 import { compile } from './pose.ts'
 import { kindOf } from './registry.ts'
 import { stopOf } from './stop.ts'
-import { mostLayers } from './thickness.ts'
 import type { Placed } from './types.ts'
 
 /** What a ruler is held to when a mechanism's rise is read: the tip of a ridge that rises, or a ridge that stays level. */
@@ -26,12 +25,4 @@ export function partMargin(design: Design, id: string): number {
     name.startsWith(`${id}/`) ? corners : [],
   )
   return Math.min(...points.map(([x, y, z]) => Math.min(y, height - y, width - Math.hypot(x, z))))
-}
-
-/** How many layers lie on one another at the thickest spot of the shut card, and how thick they are, mm. */
-export function thickest(design: Design): { layers: number; thickness: number } {
-  const poser = compile(design)
-  poser(0)
-  const { count } = mostLayers(poser)
-  return { layers: count, thickness: count * design.card.caliper }
 }

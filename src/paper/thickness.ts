@@ -1,5 +1,6 @@
-import type { Model } from './model.ts'
+import type { Design, Model } from './model.ts'
 import type { Poser } from './pose.ts'
+import { compile } from './pose.ts'
 import { facesOf } from './surface.ts'
 
 /** A spot in the plane between the pages of the shut card: y along the gutter, z away from it, mm. */
@@ -140,4 +141,12 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
     }
   })
   return best
+}
+
+/** How many layers lie on one another at the thickest spot of the shut card, and how thick they are, mm. */
+export function thickest(design: Design): { layers: number; thickness: number } {
+  const poser = compile(design)
+  poser(0)
+  const { count } = mostLayers(poser)
+  return { layers: count, thickness: count * design.card.caliper }
 }

@@ -27,6 +27,8 @@ export interface FoldBenchProps {
   readonly config: BenchConfig
   /** The kernel's verdicts on the design, worked out when the page is made. */
   readonly checks?: readonly Check[]
+  /** Which way the mechanisms of `config.ways` go, one sentence each, worked out when the page is made. */
+  readonly ways?: readonly string[]
 }
 
 const screenFrames: Frames =
@@ -117,7 +119,7 @@ function wake(bench: Bench, slug: string): () => void {
  * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
  * read. The server draws the first picture with the same functions.
  */
-export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX.Element {
+export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps): JSX.Element {
   const [bench] = useState(() =>
     benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
   )
@@ -156,7 +158,7 @@ export function FoldBench({ design, slug, config, checks }: FoldBenchProps): JSX
         </div>
         <ReadingStrip bench={bench} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
-        <WayNote bench={bench} />
+        {ways ? <WayNote bench={bench} says={ways} /> : null}
         <Notes bench={bench} />
         {has('section') ? (
           <FigureFrame name="section" bar={<StationBar bench={bench} />}>

@@ -1,16 +1,38 @@
+import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
-import { wayOf } from '../paper/index.ts'
+import { useEffect, useState } from 'preact/hooks'
 import type { Bench } from './bench-model.ts'
 
-/** Which way the mechanisms named by the chapter go as the card opens, one sentence each. */
-export function WayNote({ bench }: { readonly bench: Bench }): JSX.Element | null {
-  const ids = bench.config.ways ?? []
-  if (ids.length === 0) return null
-  const design = bench.design.value
+interface WayNoteProps {
+  readonly bench: Bench
+  /** What is said of the design with which the page begins: one sentence for each of `config.ways`. */
+  readonly says: readonly string[]
+}
+
+/**
+ * Which way the mechanisms named by the chapter go as the card opens. What finds it comes with the checks,
+ * once the card is changed.
+ */
+export function WayNote({ bench, says }: WayNoteProps): JSX.Element | null {
+  const [now, setNow] = useState(says)
+  useEffect(
+    () =>
+      effect(() => {
+        const design = bench.design.value
+        if (design === bench.start.design) return setNow(says)
+        const ids = bench.config.ways ?? []
+        import('./checker.ts').then(
+          ({ wayOf }) => setNow(ids.map((id) => wayOf(design, id).sentence)),
+          () => {},
+        )
+      }),
+    [bench, says],
+  )
+  if (now.length === 0) return null
   return (
     <div class="way-note">
-      {ids.map((id) => (
-        <p key={id}>{wayOf(design, id).sentence}</p>
+      {now.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
       ))}
     </div>
   )

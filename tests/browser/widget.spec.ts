@@ -483,6 +483,22 @@ test.describe('checks', () => {
   })
 })
 
+test('which way a part goes is told anew when the card is changed, and as before when that is undone', async ({
+  page,
+}) => {
+  await bench(page, '/chapters/v-on-v/')
+  const says = page.locator('.way-note p').first()
+  const before = (await says.textContent()) ?? ''
+  expect(before).toMatch(/the left wing goes up by [\d.]+ mm/)
+  const wing = field(page, 'Left wing: base angle')
+  await wing.fill('20')
+  await wing.press('Enter')
+  await expect(says).not.toHaveText(before)
+  await expect(says).toContainText('the left wing goes')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(says).toHaveText(before)
+})
+
 test.describe('state', () => {
   test('a link brings the state back, and leaving and returning too', async ({ page, context }) => {
     await bench(page)
