@@ -96,15 +96,15 @@ export function lensFor({ card, camera, size, points, padding, scale }: Framing)
   }
 }
 
-/** The corners of the card's pages through the whole motion (or at the openings given), in the table's frame. */
+/** The corners of the card's pages through the whole motion (or at the openings given), in the table's frame: the card stands on its gutter if not placed otherwise. */
 export function motionPoints(
   card: { readonly width: number; readonly height: number },
-  stand: Stand,
+  placedAt: (opening: number) => (p: Vec3) => Vec3 = () => (p) => p,
   openings: readonly number[] = [0, 20, 40, 60, 80, 100, 120, 140, 160, 180],
 ): readonly Vec3[] {
   return openings.flatMap((opening) => {
     const half = (opening / 2) * RADIANS
-    const place = standing(stand, opening)
+    const place = placedAt(opening)
     return [0, card.height].flatMap((y): Vec3[] => [
       place([0, y, 0]),
       place([card.width * Math.sin(half), y, card.width * Math.cos(half)]),

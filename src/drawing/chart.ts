@@ -1,11 +1,11 @@
-import { ticks as roundSteps } from 'd3-array'
 import type { Design, Flat } from '../paper/index.ts'
 import { compile, highest, pagePoint, riseOf, swing, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
+import { gridMark } from './grid.ts'
 import type { Drawing, Mark, Point, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
-import { linear } from './scale.ts'
+import { linear, roundSteps } from './scale.ts'
 import type { Rect, Wish } from './words.ts'
 import { gripRadius, placeWords, textWidth, wordRect } from './words.ts'
 
@@ -95,12 +95,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   const marks: Mark[] = []
   const words: WordMark[] = []
   const steps = degrees - left < 260 ? [0, 90, 180] : [0, 45, 90, 135, 180]
-  const grid: Point[][] = []
   for (const tick of ticks) {
-    grid.push([
-      [left, rises(tick)],
-      [degrees, rises(tick)],
-    ])
     words.push({
       mark: 'word',
       at: [left - 8, rises(tick) + text * 0.33],
@@ -111,10 +106,6 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     })
   }
   for (const step of steps) {
-    grid.push([
-      [openings(step), roof],
-      [openings(step), bottom],
-    ])
     words.push({
       mark: 'word',
       at: [openings(step), bottom + text * 1.4],
@@ -140,7 +131,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     anchor: 'end',
     size: text,
   })
-  marks.push({ mark: 'path', runs: grid, closed: false, role: 'square' })
+  marks.push(gridMark(steps.map(openings), ticks.map(rises), [left, roof, degrees - left, bottom - roof]))
   marks.push({
     mark: 'path',
     runs: [

@@ -1,6 +1,5 @@
 import type { Flat, Surface, Vec3 } from '../paper/index.ts'
 import { swing, tipAt } from '../paper/index.ts'
-import { standing } from './camera.ts'
 import { lengthText } from './numbers.ts'
 import type { InkLine } from './paper.ts'
 import type { SectionBoard } from './section.ts'
@@ -36,14 +35,14 @@ const middle = (points: readonly Vec3[]): Vec3 => {
 /** Notes to be put on a view. What the design does not have is passed over. */
 export const notes =
   (options: Notes) =>
-  ({ poser, pose, lens, stand, text, marks, wishes, ring, toScreen }: NoteBoard): void => {
+  ({ poser, pose, text, marks, wishes, ring, toScreen }: NoteBoard): void => {
     const { model } = poser
     const { design } = model
     const idOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
     for (const id of options.swing ?? []) {
       const index = idOf(id)
       if (index < 0) continue
-      const run = swing(design, id).map(({ opening: at, at: p }) => lens.toScreen(standing(stand, at)(p)))
+      const run = swing(design, id).map(({ at: p }) => toScreen(p))
       marks.push({ mark: 'path', runs: [run], closed: false, role: 'swing', of: id })
     }
 

@@ -12,6 +12,7 @@ import type {
 import { flatCreases, flatParts, handlesOf, pieces, settable, settingOf } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import { faultMarks } from './faults.ts'
+import { gridMark, squareSample } from './grid.ts'
 import { hatch, strokes } from './hatch.ts'
 import type { Extent, Layout } from './layout.ts'
 import { layOut, roomFor } from './layout.ts'
@@ -145,21 +146,12 @@ function legendMarks(plan: LegendPlan, top: number, text: number): Mark[] {
   return plan.items.flatMap(({ role, words, x, row }): Mark[] => {
     const y = top + (row + 0.5) * text * 1.6
     const wide = role === 'square' ? BOX * text : plan.long
-    const half = (BOX * text) / 2
     const line: readonly Point[] = [
       [x, y],
       [x + wide, y],
     ]
-    const square: readonly Point[] = [
-      [x, y - half],
-      [x + wide, y - half],
-      [x + wide, y + half],
-      [x, y + half],
-    ]
     const sample: PathMark =
-      role === 'square'
-        ? { mark: 'path', runs: [square], closed: true, role: 'guide' }
-        : { mark: 'path', runs: [line], closed: false, role }
+      role === 'square' ? squareSample(x, y, wide) : { mark: 'path', runs: [line], closed: false, role }
     const across: Mark[] = role === 'glue' ? [{ ...sample, runs: strokes(line, 7, 6) }] : []
     const at: Point = [x + wide + NEAR * text, y + text * 0.33]
     return [sample, ...across, { mark: 'word', at, text: words, role: 'note', anchor: 'start', size: text }]
@@ -458,22 +450,15 @@ function squareMark(
   toSheet: (p: Point) => SheetPoint,
 ): Mark {
   const [a, b] = [toSheet([rect[0], rect[1]]), toSheet([rect[0] + rect[2], rect[1] + rect[3]])]
-  const runs: Point[][] = []
-  for (let x = Math.ceil(Math.min(a[0], b[0]) / 10) * 10; x <= Math.max(a[0], b[0]); x += 10) {
-    const at = fromSheet([x, 0])[0]
-    runs.push([
-      [at, rect[1]],
-      [at, rect[1] + rect[3]],
-    ])
+  const tens = (from: number, to: number): readonly number[] => {
+    const first = Math.ceil(Math.min(from, to) / 10)
+    return Array.from({ length: Math.floor(Math.max(from, to) / 10) - first + 1 }, (_, k) => 10 * (first + k))
   }
-  for (let y = Math.ceil(Math.min(a[1], b[1]) / 10) * 10; y <= Math.max(a[1], b[1]); y += 10) {
-    const at = fromSheet([0, y])[1]
-    runs.push([
-      [rect[0], at],
-      [rect[0] + rect[2], at],
-    ])
-  }
-  return { mark: 'path', runs, closed: false, role: 'square' }
+  return gridMark(
+    tens(a[0], b[0]).map((x) => fromSheet([x, 0])[0]),
+    tens(a[1], b[1]).map((y) => fromSheet([0, y])[1]),
+    rect,
+  )
 }
 
 /** The wedge angles of all mechanisms that have one, as arcs of at most `radius` mm. */

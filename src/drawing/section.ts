@@ -1,6 +1,7 @@
 import type { Design, Poser, Surface, Vec3 } from '../paper/index.ts'
 import { compile, kindOf, riseOf, surfaces, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
+import { gridMark, squareSample } from './grid.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
@@ -241,19 +242,13 @@ function ridgePoint(
 }
 
 /** 10 mm squares that fill the rectangle, with a corner at the gutter. */
-function squareMark([x0, y0, w, h]: Rect, [ox, oy]: Point, step: number): Mark {
-  const runs: Point[][] = []
-  for (let x = ox - Math.floor((ox - x0) / step) * step; x <= x0 + w; x += step)
-    runs.push([
-      [x, y0],
-      [x, y0 + h],
-    ])
-  for (let y = oy - Math.floor((oy - y0) / step) * step; y <= y0 + h; y += step)
-    runs.push([
-      [x0, y],
-      [x0 + w, y],
-    ])
-  return { mark: 'path', runs, closed: false, role: 'square' }
+function squareMark(rect: Rect, [ox, oy]: Point, step: number): Mark {
+  const [x, y, w, h] = rect
+  const lines = (from: number, long: number, origin: number): readonly number[] => {
+    const first = origin - Math.floor((origin - from) / step) * step
+    return Array.from({ length: Math.floor((from + long - first) / step) + 1 }, (_, k) => first + k * step)
+  }
+  return gridMark(lines(x, w, ox), lines(y, h, oy), rect)
 }
 
 /** The small square that says: at a right angle. */
@@ -288,19 +283,7 @@ function footMarks(station: string, size: Size, text: number): Mark[] {
   const square = x + textWidth(words, text) + 1.2 * text
   return [
     { mark: 'word', at: [x, y + text * 0.33], text: words, role: 'note', anchor: 'start', size: text },
-    {
-      mark: 'path',
-      runs: [
-        [
-          [square, y - side / 2],
-          [square + side, y - side / 2],
-          [square + side, y + side / 2],
-          [square, y + side / 2],
-        ],
-      ],
-      closed: true,
-      role: 'guide',
-    },
+    squareSample(square, y, side),
     {
       mark: 'word',
       at: [square + side + 0.4 * text, y + text * 0.33],

@@ -95,7 +95,7 @@ function commonScale(design: Design, size: Size): number {
       card: design.card,
       camera: STEP_CAMERA,
       size,
-      points: motionPoints(design.card, stand, openings),
+      points: motionPoints(design.card, (opening) => standing(stand, opening), openings),
       padding: PADDING,
     }).scale
   return Math.min(room('gutter', [180]), room('gutter', [96]), room('left', [LIFTED]))

@@ -1,7 +1,7 @@
 import type { Check, Design, Flat, Pose, Poser, Surface, Vec3 } from '../paper/index.ts'
 import { compile, riseOf, SHUT, surfaces, tipAt } from '../paper/index.ts'
-import type { Camera, Lens, Size, Stand } from './camera.ts'
-import { lensFor, motionPoints, standing } from './camera.ts'
+import type { Camera, Lens, Size } from './camera.ts'
+import { lensFor, motionPoints } from './camera.ts'
 import { faultMarks } from './faults.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
@@ -15,8 +15,6 @@ import { gripRadius, placeWords, textWidth } from './words.ts'
 export interface NoteBoard {
   readonly poser: Poser
   readonly pose: Pose
-  readonly lens: Lens
-  readonly stand: Stand
   readonly text: number
   readonly marks: Mark[]
   readonly wishes: Wish[]
@@ -36,8 +34,6 @@ export interface ViewOptions {
   readonly faults?: readonly Check[]
   /** 10 mm squares on the table; default true. */
   readonly squares?: boolean
-  /** How the card rests on the table; default on its gutter. */
-  readonly stand?: Stand
   /** Lines drawn on the paper: see `notes.ts`. */
   readonly ink?: (paper: readonly Surface[]) => readonly InkLine[]
   /** The openings that the framing has room for, degrees; default the whole motion. */
@@ -118,16 +114,17 @@ export function view(
   const { model } = poser
   const { design } = model
   const { card } = design
-  const { stand = 'gutter', text = 15, unit = 'mm' } = options
+  const { text = 15, unit = 'mm' } = options
   const lens = lensFor({
     card,
     camera,
     size,
-    points: motionPoints(card, stand, options.frame),
+    points: motionPoints(card, undefined, options.frame),
     padding: padding(size),
   })
-  const place = standing(stand, opening)
-  const toScreen = (p: Vec3): Point => lens.toScreen(place(p))
+  const { toScreen } = lens
+  // The card stands on its gutter: its own frame is the table's.
+  const place = (p: Vec3): Vec3 => p
   const marks: Mark[] = []
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
@@ -141,7 +138,7 @@ export function view(
   if (options.squares ?? true) marks.push(squareMarks(card, lens))
   marks.push(
     ...shadowMarks(
-      model.panels.map((panel) => (pose.panels[panel.name] ?? []).map(place)),
+      model.panels.map((panel) => pose.panels[panel.name] ?? []),
       lens,
     ),
   )
@@ -191,7 +188,7 @@ export function view(
   const handleAt = (at: number): Point => {
     const [across, along] = handleFlat(card)
     const half = (at / 2) * (Math.PI / 180)
-    return lens.toScreen(standing(stand, at)([across * Math.sin(half), along, across * Math.cos(half)]))
+    return toScreen([across * Math.sin(half), along, across * Math.cos(half)])
   }
   if (options.handle) {
     const at = handleAt(opening)
@@ -199,7 +196,7 @@ export function view(
     ring(at, gripRadius(text))
   }
 
-  options.notes?.({ poser, pose, lens, stand, text, marks, wishes, ring, toScreen })
+  options.notes?.({ poser, pose, text, marks, wishes, ring, toScreen })
 
   const rings: { readonly at: Point; readonly words: string }[] = []
   for (const check of options.faults ?? []) {
@@ -221,7 +218,7 @@ export function view(
     if (!check.space) continue
     const when = check.opening ?? opening
     // What lies past the frame is pointed at from its edge.
-    const at = within(lens.toScreen(standing(stand, when)(check.space)), size, FAULT + 2)
+    const at = within(toScreen(check.space), size, FAULT + 2)
     const words = Math.abs(when - opening) > 1 ? `at ${angleText(when, 0)}` : ''
     if (!rings.some((one) => apart(one.at, at) < FAULT / 2))
       marks.push({ mark: 'dot', at, radius: FAULT, role: 'fault', of: check.name })
@@ -240,8 +237,7 @@ export function view(
     unit: 'px',
     marks,
     says: `The card “${design.title}”, open ${angleText(opening, 0)}.${said}`,
-    // The turn that undoes the stand is the other stand's.
-    eye: standing(stand === 'left' ? 'right' : stand === 'right' ? 'left' : 'gutter', opening)(lens.eye),
+    eye: lens.eye,
     toScreen,
     toOpening: (p) => nearestOpening(p, handleAt),
   }
