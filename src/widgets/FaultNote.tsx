@@ -11,6 +11,8 @@ export function repairSays({ id, field, label, to, unit }: Repair, bench: Bench,
   const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${id.replaceAll('-', ' ')}` : ''
   if (!offered && field === 'run')
     return `Put the slit${owner} ${shown(Math.abs(to), unit, length)} from its apex`
+  // A label that says whose it is makes no sentence: it is named as it stands among the sizes.
+  if (offered?.label.includes(':')) return `Set “${offered.label}” to ${shown(to, unit, length)}`
   const name = offered ? small(offered.label) : `${small(label)}${owner}`
   return `Make the ${name} ${shown(to, unit, length)}`
 }

@@ -54,6 +54,15 @@ export function Grip(props: GripProps): JSX.Element {
       ((event.clientY - stage.top) / stage.height) * box.height,
     ]
   }
+  /** Where grips lie on one another, the nearest one is meant, not the one on top. */
+  const meant = ({ currentTarget, clientX, clientY }: JSX.TargetedPointerEvent<HTMLElement>): HTMLElement => {
+    const far = (grip: HTMLElement): number => {
+      const { left, top, width, height } = grip.getBoundingClientRect()
+      return Math.hypot(left + width / 2 - clientX, top + height / 2 - clientY)
+    }
+    const grips = currentTarget.parentElement?.querySelectorAll<HTMLElement>('.grip') ?? []
+    return [...grips].reduce((best, grip) => (far(grip) < far(best) ? grip : best), currentTarget)
+  }
   const letGo = (event: PointerEvent, end: () => void) => {
     if (taken.current?.pointer !== event.pointerId) return
     taken.current = null
@@ -78,6 +87,13 @@ export function Grip(props: GripProps): JSX.Element {
       style={`left:${percent(at[0], box.width)};top:${percent(at[1], box.height)}`}
       onPointerDown={(event) => {
         if (event.button !== 0 || taken.current) return
+        const grip = meant(event)
+        if (grip !== event.currentTarget) {
+          event.preventDefault()
+          grip.focus()
+          grip.dispatchEvent(new PointerEvent('pointerdown', event))
+          return
+        }
         const [x, y] = placeOf(event)
         taken.current = { pointer: event.pointerId, off: [at[0] - x, at[1] - y] }
         event.currentTarget.setPointerCapture(event.pointerId)

@@ -93,6 +93,8 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
       setSays('')
     }
   const save = async () => {
+    // Not `disabled`: a button that goes while it has focus takes the focus along.
+    if (busy) return
     setBusy(true)
     setSays('Drawing the template …')
     try {
@@ -123,7 +125,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
           {says}
         </p>
         <div class="dialog-buttons">
-          <button type="button" class="button primary" disabled={busy} onClick={save}>
+          <button type="button" class="button primary" aria-disabled={busy} onClick={save}>
             Save the template
           </button>
           <button type="submit" class="button">

@@ -25,10 +25,12 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
   const { key, label, piece, at, across, along, acrossWay, alongWay } = handle
   const one = across ?? along
   const says = handleSays(handle, length)
+  const now = Math.round((one?.value ?? 0) * 10) / 10
   const bothWays = acrossWay && alongWay
   const way = acrossWay ?? alongWay ?? [1, 0]
   const [, , width, height] = sheet.box
   const { card } = bench.design.value
+  const far = across?.unit === 'deg' ? 90 : across ? card.width : card.height
   const press = (pressed: SliderKey) =>
     bench.step(key, (now) => {
       const there = bench.handleIn(now, key)
@@ -45,12 +47,8 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
       {...(bothWays
         ? {}
         : { way: Math.abs(way[0]) > Math.abs(way[1]) ? ('level' as const) : ('upright' as const) })}
-      value={{
-        now: Math.round((one?.value ?? 0) * 10) / 10,
-        min: one && one.value < 0 ? -card.height : 0,
-        max: across?.unit === 'deg' ? 90 : across ? card.width : card.height,
-        text: says,
-      }}
+      // A value outside of the range that is spoken would be no value.
+      value={{ now, min: Math.min(0, now), max: Math.max(far, now), text: says }}
       held={bench.held.value === key}
       rides={says}
       onHold={() => bench.hold(key)}

@@ -77,7 +77,8 @@ function numberOf(goal: NumberGoal, state: BenchState, config: BenchConfig): Jud
   const field = all.lead && settable(all.lead).find(({ name }) => name === goal.field)
   if (!all.lead || !field)
     throw new RangeError(`a goal asks for ${goal.field}, which ${goal.id ?? 'the lead'} does not have`)
-  return { label: field.label, unit: field.unit, value: settingOf(all.lead, field.name) }
+  const offered = config.fields?.find((one) => one.id === all.lead?.id && one.field === field.name)
+  return { label: offered?.label ?? field.label, unit: field.unit, value: settingOf(all.lead, field.name) }
 }
 
 function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, unit: LengthUnit): Verdict {

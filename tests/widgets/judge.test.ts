@@ -70,6 +70,14 @@ describe('a challenge', () => {
     })
   })
 
+  test('a number that the chapter names is told by that name', () => {
+    const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
+    const config = { fields: [{ id: 'beak', field: 'cut', label: 'Beak: depth of the slit' }] }
+    expect(says(goal, startState(beak, config), config).says).toBe(
+      'Beak: depth of the slit is 38.0 mm: 8.0 mm too much.',
+    )
+  })
+
   test('sound paper is judged by the kernel’s checks, and is not known without them', () => {
     const unsound = set(startState(beak, {}), 'beak.cut', 104)
     expect(says({ sound: true }, startState(beak, {})).done).toBe(true)
