@@ -1,3 +1,4 @@
+import { ticks as roundSteps } from 'd3-array'
 import type { Design, Flat } from '../paper/index.ts'
 import { compile, highest, pagePoint, riseOf, swing, tipAt } from '../paper/index.ts'
 import type { Size } from './camera.ts'
@@ -5,7 +6,7 @@ import { gridMark } from './grid.ts'
 import type { Drawing, Mark, Point, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
 import { angleText, lengthText } from './numbers.ts'
-import { linear, roundSteps } from './scale.ts'
+import { linear } from './scale.ts'
 import type { Rect, Wish } from './words.ts'
 import { gripRadius, placeWords, textWidth, wordRect } from './words.ts'
 
