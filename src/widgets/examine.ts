@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals'
+import type { Check, Design } from '../paper/index.ts'
 import type { Bench, Checker } from './bench-model.ts'
 
 /** The hands have rested when nothing has changed for so long, ms. */
@@ -37,12 +38,29 @@ function whenIdle(run: () => void): () => void {
 
 /**
  * Keeps the verdicts of a bench up to date: quick ones while the design moves, so that no frame waits for
- * them, and those with repairs once the hands rest. Returns what ends it.
+ * them, and those with repairs once the hands rest, worked out beside the page. Returns what ends it.
  */
 export function keepExamined(bench: Bench): () => void {
   let callOff: (() => void) | null = null
   let rest: ReturnType<typeof setTimeout> | undefined
   let asleep = false
+  let desk: Worker | null = null
+  /** The design whose repairs are being looked for. */
+  let asked: Design | null = null
+  const seek = () => {
+    const design = bench.design.peek()
+    if (asked === design) return
+    // Nobody waits for what would mend another card.
+    if (asked) desk?.terminate()
+    if (asked || !desk) desk = new Worker(new URL('./repairer.ts', import.meta.url), { type: 'module' })
+    asked = design
+    desk.onmessage = ({ data }: MessageEvent<readonly Check[]>) => {
+      asked = null
+      if (bench.design.peek() === design) bench.examine(() => data, true)
+    }
+    desk.onerror = () => void take(true)
+    desk.postMessage(design)
+  }
   const take = async (repairs: boolean) => {
     const checker = await fetchChecker()
     if (checker && !asleep) bench.examine(checker, repairs)
@@ -56,11 +74,12 @@ export function keepExamined(bench: Bench): () => void {
       callOff = null
       void take(false)
     })
-    if (!busy) rest = setTimeout(() => void take(true), REST)
+    if (!busy) rest = setTimeout(seek, REST)
   })
   return () => {
     asleep = true
     stop()
+    desk?.terminate()
     callOff?.()
     clearTimeout(rest)
   }

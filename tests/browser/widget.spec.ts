@@ -498,6 +498,25 @@ test.describe('checks', () => {
     await expect(page.locator('.repair').first()).toHaveText(says)
   })
 
+  test('looking for repairs keeps nobody waiting', async ({ page }) => {
+    await bench(page, '/chapters/tents-and-floating-layers/')
+    await page.evaluate(() => {
+      const waits: number[] = []
+      Object.assign(globalThis, { waits })
+      let last = performance.now()
+      setInterval(() => {
+        waits.push(performance.now() - last)
+        last = performance.now()
+      }, 20)
+    })
+    await page.getByRole('slider', { name: 'Right foot of the back' }).focus()
+    await page.keyboard.press('Shift+ArrowRight')
+    await expect(page.locator('.repair').first()).toBeVisible({ timeout: 30_000 })
+    const waits = await page.evaluate(() => (globalThis as unknown as { waits: number[] }).waits)
+    // Nielsen, Usability Engineering (1993): up to a second the flow of thought is not broken. From memory.
+    expect(Math.max(...waits)).toBeLessThan(1000)
+  })
+
   test('a repair names the size as it stands among the sizes', async ({ page }) => {
     await bench(page, '/chapters/pieces-that-sweep/')
     await field(page, 'Moon: width').fill('90')
