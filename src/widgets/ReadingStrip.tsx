@@ -5,6 +5,9 @@ import { lengthUnit } from './page.ts'
 import type { Reading } from './readings.ts'
 import { Tip } from './Tip.tsx'
 
+/** Read, never typed: with a true minus sign, as everywhere in print. */
+const printed = (...of: Parameters<typeof digits>): string => digits(...of).replace('-', '−')
+
 /** What the strip says of one reading, in front of the number. */
 const lead = ({ name, value }: Reading): string =>
   name !== 'margin' ? '' : value < 0 ? 'sticks out by ' : 'inside by '
@@ -20,7 +23,7 @@ function Cell({ reading, length }: { readonly reading: Reading; readonly length:
       <dd>
         {lead(reading)}
         <span class="reading-number">
-          {digits(name === 'margin' ? Math.abs(value) : value, unit, length)}
+          {printed(name === 'margin' ? Math.abs(value) : value, unit, length)}
         </span>
         <span class="unit">{unitSign(unit, length)}</span>
       </dd>
@@ -49,7 +52,7 @@ export function LeadReading({ bench }: { readonly bench: Bench }): JSX.Element |
   return (
     <p class="lead-reading" aria-hidden="true">
       <span>{label}</span>
-      <span class="reading-number">{digits(value, unit, length)}</span>
+      <span class="reading-number">{printed(value, unit, length)}</span>
       <span class="unit">{unitSign(unit, length)}</span>
     </p>
   )

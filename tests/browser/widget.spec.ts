@@ -517,6 +517,14 @@ test.describe('checks', () => {
     expect(Math.max(...waits)).toBeLessThan(1000)
   })
 
+  test('what lies below the page is told with a true minus sign', async ({ page }) => {
+    await bench(page, '/chapters/a-v-fold-of-its-own-card/')
+    await field(page, 'Left base angle alone').fill('50')
+    await field(page, 'Right facet angle alone').fill('50')
+    await page.getByRole('button', { name: 'Still down' }).click()
+    await expect(reading(page, 'rise')).toHaveText(/^−\d+\.\d$/)
+  })
+
   test('a repair names the size as it stands among the sizes', async ({ page }) => {
     await bench(page, '/chapters/pieces-that-sweep/')
     await field(page, 'Moon: width').fill('90')
