@@ -181,8 +181,9 @@ const quick: readonly CheckName[] = [
 
 /**
  * The nearest change of one number that mends what a check found, and if there is one, keeps every other
- * check that held; null if no single change mends it. A degree counts as much as a millimetre: a point
- * 57 mm away moves as far. Numbers of the mechanisms concerned are tried first, then those of their hosts.
+ * check that held; else the one after which the fewest checks fail; null if no single change mends it. A degree
+ * counts as much as a millimetre: a point 57 mm away moves as far. Numbers of the mechanisms concerned are tried
+ * first, then those of their hosts.
  */
 export function repairFor(
   design: Design,
@@ -231,9 +232,18 @@ export function repairFor(
       })
       .sort((a, b) => size(a) - size(b))
     for (const turn of further) if (keeps(turn, null)) return repairBy(design, turn, true)
-    return repairBy(design, near[0] as Turn, false)
+    return repairBy(design, leastHarm(near, examine), false)
   }
   return null
+}
+
+/** Of turns that each break something else, the one after which the fewest checks fail; the first of several. */
+function leastHarm(turns: readonly Turn[], examine: Examine): Turn {
+  const harm = turns.map(({ design }) => {
+    const found = examine(design, null, null)
+    return found ? failures(found).size : Number.POSITIVE_INFINITY
+  })
+  return turns[Math.max(0, harm.indexOf(Math.min(...harm)))] as Turn
 }
 
 /** Whose numbers to try: the mechanisms concerned, then all that they sit on. */

@@ -72,6 +72,7 @@ function FaultLine({ bench, check, length, onMended }: LineProps): JSX.Element {
           }}
         >
           {repairSays(repair, bench, length)}
+          {repair.keepsRest ? '' : ', which breaks something else'}
         </button>
       ) : null}
     </li>

@@ -11,6 +11,8 @@ import { mm, The, the, when } from './words.ts'
 const WITHIN = 1e-3
 /** Stretches of the motion that are looked into before we say that we cannot tell. */
 const MOST = 4000
+/** Stretches in which nothing at all is known of a mechanism, before we leave it at that: near a stop it takes a dozen. */
+const BLIND = 100
 /** Narrower than this (radians) a stretch is not split. */
 const NARROWEST = 1e-5
 /** Degrees to either side in which the opening of the least margin is sharpened. */
@@ -94,15 +96,26 @@ function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
     return (best < 0 ? best : Math.max(0, nearest)) - WITHIN
   }
   let left = MOST
+  const blind = new Map<number, number>()
+  const giveUp = ({ owner }: Part): void => {
+    const best = least.get(owner)
+    if (best) best.proved = false
+  }
   const walk = (from: Still, to: Still, open: readonly Part[]): void => {
     const stretch = motion.stretch(from, to)
-    const still = open.filter((part) => !(bound(stretch, part) >= enough(part)))
+    const still = open.filter((part) => {
+      const low = bound(stretch, part)
+      if (low >= enough(part)) return false
+      if (Number.isFinite(low)) return true
+      const times = (blind.get(part.owner) ?? 0) + 1
+      blind.set(part.owner, times)
+      if (times > BLIND) giveUp(part)
+      return times <= BLIND
+    })
     if (still.length === 0) return
+    subject.effort.left -= still.length
     if (stretch.width < NARROWEST || left-- <= 0) {
-      for (const { owner } of still) {
-        const best = least.get(owner)
-        if (best) best.proved = false
-      }
+      still.forEach(giveUp)
       return
     }
     const middle = motion.still((from.opening + to.opening) / 2)
