@@ -5,7 +5,7 @@ import type { Size } from './camera.ts'
 import { gridMark } from './grid.ts'
 import type { Drawing, Mark, Point, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
-import { angleText, lengthText } from './numbers.ts'
+import { angleText, lengthText, nameOf } from './numbers.ts'
 import { linear } from './scale.ts'
 import type { Rect, Wish } from './words.ts'
 import { gripRadius, placeWords, textWidth, wordRect } from './words.ts'
@@ -211,7 +211,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     says: first
       ? still
         ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
-        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${first.ids[0]} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
+        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
       : 'Rise against opening: nothing rises yet.',
     toOpening: ([x]) => Math.min(180, Math.max(0, openings.back(x))),
   }

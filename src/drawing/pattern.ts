@@ -18,7 +18,7 @@ import type { Extent, Layout } from './layout.ts'
 import { layOut, roomFor } from './layout.ts'
 import type { Drawing, Mark, PathMark, Point, Role, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
-import { angleText, lengthText } from './numbers.ts'
+import { angleText, lengthText, nameOf } from './numbers.ts'
 import { cardOf } from './paper.ts'
 import type { Rect, Wish } from './words.ts'
 import { gripRadius, meet, placeWords, ridesBelow, textWidth, wordRect } from './words.ts'
@@ -215,7 +215,7 @@ function shownPieces(all: readonly Piece[], glued: boolean): Shown {
 /** A piece's name for the reader: `moth`, `pond platform`, `pond wall, 3 times`. */
 function pieceName(id: string, count: number): string {
   const [owner = '', part = ''] = id.split('/')
-  const name = part === 'piece' ? owner : `${owner} ${part.replace(/-\d+$/, '')}`
+  const name = nameOf(part === 'piece' ? owner : `${owner} ${part.replace(/-\d+$/, '')}`)
   return count > 1 ? `${name}, ${count} times` : name
 }
 

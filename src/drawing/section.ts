@@ -4,7 +4,7 @@ import type { Size } from './camera.ts'
 import { gridMark, squareSample } from './grid.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
-import { angleText, lengthText } from './numbers.ts'
+import { angleText, lengthText, nameOf } from './numbers.ts'
 import { cardOf } from './paper.ts'
 import type { Slice } from './slices.ts'
 import { slices } from './slices.ts'
@@ -201,7 +201,7 @@ export function section(
     lines.push([from, to])
     rects.push([a[0] - 7, a[1] - 7, 14, 14])
     const words = lengthText(rise, unit)
-    said = ` ${measured} rises ${words}.`
+    said = ` ${nameOf(measured)} rises ${words}.`
     wishes.unshift({
       text: words,
       role: 'dimension',

@@ -5,7 +5,7 @@ import { lensFor, motionPoints } from './camera.ts'
 import { faultMarks } from './faults.ts'
 import type { Drawing, Mark, Point } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
-import { angleText, lengthText } from './numbers.ts'
+import { angleText, lengthText, nameOf } from './numbers.ts'
 import type { InkLine } from './paper.ts'
 import { paperMarks, shadowMarks } from './paper.ts'
 import type { Wish } from './words.ts'
@@ -171,7 +171,7 @@ export function view(
     lines.push([a, b])
     ring(a, 7)
     const said = lengthText(rise, unit)
-    rises.push(`${id} rises ${said}`)
+    rises.push(`${nameOf(id)} rises ${said}`)
     wishes.push({
       text: said,
       role: 'dimension',
