@@ -10,9 +10,6 @@ export const lengthText = (mm: number, unit: LengthUnit = 'mm'): string =>
 /** An angle in degrees: `46.3°`; whole degrees with `digits` 0. */
 export const angleText = (degrees: number, digits = 1): string => `${fixed(degrees, digits)}°`
 
-/** A part by its id, as a reader would call it: `left-wing` is the left wing. */
-export const nameOf = (id: string): string => id.replaceAll('-', ' ')
-
 /** A number with a fixed count of decimals, a true minus sign and no minus zero. */
 function fixed(value: number, digits: number): string {
   const text = Math.abs(value).toFixed(digits)

@@ -9,7 +9,7 @@ import type {
   Placed,
   SheetHandle,
 } from '../paper/index.ts'
-import { flatCreases, flatParts, handlesOf, pieces, settable, settingOf } from '../paper/index.ts'
+import { flatCreases, flatParts, handlesOf, nameOf, pieces, settable, settingOf } from '../paper/index.ts'
 import type { Size } from './camera.ts'
 import { faultMarks } from './faults.ts'
 import { gridMark, squareSample } from './grid.ts'
@@ -18,7 +18,7 @@ import type { Extent, Layout } from './layout.ts'
 import { layOut, roomFor } from './layout.ts'
 import type { Drawing, Mark, PathMark, Point, Role, WordMark } from './marks.ts'
 import type { LengthUnit } from './numbers.ts'
-import { angleText, lengthText, nameOf } from './numbers.ts'
+import { angleText, lengthText } from './numbers.ts'
 import { cardOf } from './paper.ts'
 import type { Rect, Wish } from './words.ts'
 import { gripRadius, meet, placeWords, ridesBelow, textWidth, wordRect } from './words.ts'

@@ -1,4 +1,5 @@
 import { change, settable, settingOf } from './change.ts'
+import { the } from './checks/words.ts'
 import { measure } from './measure.ts'
 import type { Design } from './model.ts'
 import { modelOf } from './model.ts'
@@ -96,7 +97,7 @@ export function hands(design: Design, opening = 90): Hands {
 
 /** A setting as a reader would call it: the slit of the beak. */
 const named = ({ id, label }: Hand): string =>
-  `the ${label.charAt(0).toLowerCase()}${label.slice(1)} of the ${id.replaceAll('-', ' ')}`
+  `the ${label.charAt(0).toLowerCase()}${label.slice(1)} of ${the(id)}`
 
 function say(hand: Hand, top: 'tip' | 'ridge'): string {
   const worst = weigh(hand.less) > weigh(hand.more) ? hand.less : hand.more

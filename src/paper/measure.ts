@@ -3,7 +3,7 @@ import { modelOf } from './model.ts'
 import type { Poser } from './pose.ts'
 import { compile } from './pose.ts'
 import { kindOf } from './registry.ts'
-import type { Frame, Vec3 } from './types.ts'
+import type { Card, Frame, Vec3 } from './types.ts'
 import { distance, halfAngle } from './vector.ts'
 
 /** What a ruler reads at one mechanism's tip, mm. */
@@ -67,15 +67,19 @@ export function sharedSlits(design: Design): readonly (readonly [number, number]
   return pairs
 }
 
+/** How far a point is from the nearest edge of the card, mm: near, far or side; below 0 outside. */
+export const toEdge = ({ width, height }: Card, [x, y, z]: Vec3): number =>
+  Math.min(y, height - y, width - Math.hypot(x, z))
+
 /** The least distance of the model's outline from the page edges at the opening posed last, and the panel point it is at. */
 export function marginOf(poser: Poser, opening: number): { margin: number; panel: string; at: Vec3 } {
-  const { width, height } = poser.model.design.card
+  const { card } = poser.model.design
   const pose = poser(opening)
   let best = { margin: Number.POSITIVE_INFINITY, panel: 'page/right', at: [0, 0, 0] as Vec3 }
   for (const { name, owner } of poser.model.panels) {
     if (owner < 0) continue
     for (const p of pose.panels[name] ?? []) {
-      const margin = Math.min(p[1], height - p[1], width - Math.hypot(p[0], p[2]))
+      const margin = toEdge(card, p)
       if (margin < best.margin) best = { margin, panel: name, at: [...p] }
     }
   }

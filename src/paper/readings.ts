@@ -1,3 +1,4 @@
+import { toEdge } from './measure.ts'
 import type { Design } from './model.ts'
 import { compile } from './pose.ts'
 import { kindOf } from './registry.ts'
@@ -19,10 +20,9 @@ export function opensTo(design: Design, id: string): number {
 
 /** The least distance of one mechanism's own panels from the page edge when the card is shut, mm; negative: it sticks out. */
 export function partMargin(design: Design, id: string): number {
-  const { width, height } = design.card
   const pose = compile(design)(0)
   const points = Object.entries(pose.panels).flatMap(([name, corners]) =>
     name.startsWith(`${id}/`) ? corners : [],
   )
-  return Math.min(...points.map(([x, y, z]) => Math.min(y, height - y, width - Math.hypot(x, z))))
+  return Math.min(...points.map((p) => toEdge(design.card, p)))
 }

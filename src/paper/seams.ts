@@ -1,6 +1,8 @@
 import type { Segment } from './checks/plane.ts'
+import { sideOf } from './checks/plane.ts'
 import type { Face } from './faces.ts'
-import type { Flat } from './types.ts'
+import type { Flat, Lay } from './types.ts'
+import { laid, unlaid } from './vector.ts'
 
 /** Corners counter-clockwise: the seam's two ends are the first and the third. */
 export type Rhomb = readonly [Flat, Flat, Flat, Flat]
@@ -16,23 +18,13 @@ const cornerOf = (outline: readonly Flat[], k: number): Flat => outline[k % outl
 
 /** Whether a point lies in a convex outline, counter-clockwise. */
 const holds = (outline: readonly Flat[], p: Flat): boolean =>
-  outline.every((a, k) => {
-    const b = cornerOf(outline, k + 1)
-    return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) >= 0
-  })
+  outline.every((a, k) => sideOf(a, cornerOf(outline, k + 1), p) >= 0)
 
-/** A point as seen from an edge: along it, and to its left; mm. */
-function seenFrom(p: Flat, q: Flat): { size: number; see: (to: Flat) => Flat; at: (seen: Flat) => Flat } {
+/** An edge as a lay: across is to its left, along runs from its first end; and how long it is, mm. */
+function layOf(p: Flat, q: Flat): { lay: Lay; size: number } {
   const size = Math.hypot(q[0] - p[0], q[1] - p[1])
   const run: Flat = [(q[0] - p[0]) / size, (q[1] - p[1]) / size]
-  return {
-    size,
-    see: ([a, l]) => {
-      const [x, y] = [a - p[0], l - p[1]]
-      return [x * run[0] + y * run[1], y * run[0] - x * run[1]]
-    },
-    at: ([s, off]) => [p[0] + s * run[0] - off * run[1], p[1] + s * run[1] + off * run[0]],
-  }
+  return { lay: { origin: p, run, off: [-run[1], run[0]] }, size }
 }
 
 /**
@@ -44,21 +36,28 @@ function seenFrom(p: Flat, q: Flat): { size: number; see: (to: Flat) => Flat; at
 export function seamsAlong(parts: readonly Face[], folds: readonly Segment[]): readonly Rhomb[] {
   return parts.flatMap((one, i) =>
     one.outline.flatMap((p, k): Rhomb[] => {
-      const { size, see, at } = seenFrom(p, cornerOf(one.outline, k + 1))
-      const inLine = ({ a, b }: Segment) => Math.abs(see(a)[1]) < SAME && Math.abs(see(b)[1]) < SAME
+      const { lay, size } = layOf(p, cornerOf(one.outline, k + 1))
+      const inLine = ({ a, b }: Segment) =>
+        Math.abs(unlaid(lay, a)[0]) < SAME && Math.abs(unlaid(lay, b)[0]) < SAME
       if (one.drawn[k] || !(size > SHORT) || !folds.some(inLine)) return []
       return parts.slice(i + 1).flatMap((two): Rhomb[] => {
-        const seen = two.outline.map(see)
-        return seen.flatMap(([s, off], m): Rhomb[] => {
-          const [t, on] = cornerOf(seen, m + 1)
+        const seen = two.outline.map((corner) => unlaid(lay, corner))
+        return seen.flatMap(([off, s], m): Rhomb[] => {
+          const [on, t] = cornerOf(seen, m + 1)
           const [from, to] = [Math.max(0, Math.min(s, t)), Math.min(size, Math.max(s, t))]
           if (two.drawn[m] || Math.abs(off) > SAME || Math.abs(on) > SAME || to - from < SHORT) return []
           const middle = (from + to) / 2
           const fits = (half: number) =>
-            holds(one.outline, at([middle, half])) && holds(two.outline, at([middle, -half]))
+            holds(one.outline, laid(lay, [half, middle])) && holds(two.outline, laid(lay, [-half, middle]))
           let half = WIDE
           while (half > NARROW && !fits(half)) half /= 2
-          return [[at([from, 0]), at([middle, -half]), at([to, 0]), at([middle, half])]]
+          const corners = [
+            [0, from],
+            [-half, middle],
+            [0, to],
+            [half, middle],
+          ] as const
+          return [corners.map((corner) => laid(lay, corner)) as unknown as Rhomb]
         })
       })
     }),

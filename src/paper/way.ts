@@ -1,5 +1,6 @@
 import { riseOf, tipAt } from './measure.ts'
 import type { Design } from './model.ts'
+import { nameOf } from './name.ts'
 import type { Poser } from './pose.ts'
 import { compile } from './pose.ts'
 import type { Frame, Vec3 } from './types.ts'
@@ -52,7 +53,7 @@ export function wayOf(design: Design, id: string, opening = 90): Way {
   const up = open.up - shut.up
   const outward = open.along - shut.along
   const { off } = open
-  const name = id.replaceAll('-', ' ')
+  const name = nameOf(id)
   const [high, long] = [Math.abs(up), Math.abs(outward)]
   if (Math.max(high, long) < LEAST)
     return { up, outward, off, word: 'nowhere', sentence: `The ${name} stays where it lies.` }

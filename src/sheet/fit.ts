@@ -1,8 +1,7 @@
 import type { Design, Piece } from '../paper/index.ts'
-import { pieces } from '../paper/index.ts'
+import { nameOf, pieces } from '../paper/index.ts'
 import type { Paper } from './paper-sizes.ts'
 import { papers } from './paper-sizes.ts'
-import { nameOf } from './words.ts'
 
 /**
  * Nothing that must be seen is printed nearer the paper's edge than this, mm: a quarter of an inch and a

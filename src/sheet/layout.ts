@@ -14,7 +14,7 @@
  */
 import type { Drawing } from '../drawing/marks.ts'
 import type { Design, Piece } from '../paper/index.ts'
-import { pieces } from '../paper/index.ts'
+import { nameOf, pieces } from '../paper/index.ts'
 import { type Cell, MARGIN, Shelves } from './bed.ts'
 import { cardPage } from './card-page.ts'
 import { fitOn, TooLargeError, type Turned, turns } from './fit.ts'
@@ -25,7 +25,7 @@ import { piecePages } from './piece-pages.ts'
 import type { Section } from './sections.ts'
 import { fittings, nameSection, sectionsFor } from './sections.ts'
 import type { SheetMark } from './setting.ts'
-import { nameOf, type SheetFace } from './words.ts'
+import type { SheetFace } from './words.ts'
 
 export interface SheetOptions {
   readonly paper: PaperName

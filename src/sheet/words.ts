@@ -1,15 +1,12 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
 import type { Design, LineKind, Placed } from '../paper/index.ts'
-import { kindOf, modelOf, pieces, settable, settingOf } from '../paper/index.ts'
+import { kindOf, modelOf, nameOf, pieces, settable, settingOf } from '../paper/index.ts'
 import type { Run } from './setting.ts'
 
 /** The side of the card that is printed. */
 export type SheetFace = 'inside' | 'outside'
 
 type Mechanism = Design['mechanisms'][number]
-
-/** What a mechanism is called: its id, in words. */
-export const nameOf = (id: string): string => id.replaceAll('-', ' ')
 
 /** What a piece of card is called: its mechanism, and its part where there are several (`pond/wall-1`: pond wall 1). */
 export function pieceName(id: string): string {

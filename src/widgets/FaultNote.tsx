@@ -1,6 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Check, Repair } from '../paper/index.ts'
+import { type Check, nameOf, type Repair } from '../paper/index.ts'
 import type { Bench } from './bench-model.ts'
 import { type LengthUnit, shown, small } from './format.ts'
 import { lengthUnit } from './page.ts'
@@ -8,7 +8,7 @@ import { lengthUnit } from './page.ts'
 /** What the repair's button says: `Make the slit 34.2 mm`. Where several could be meant it says whose. */
 export function repairSays({ id, field, label, to, unit }: Repair, bench: Bench, length: LengthUnit): string {
   const offered = bench.fields.find(({ key }) => key === `${id}.${field}`)
-  const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${id.replaceAll('-', ' ')}` : ''
+  const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${nameOf(id)}` : ''
   if (!offered && field === 'run')
     return `Put the slit${owner} ${shown(Math.abs(to), unit, length)} from its apex`
   // A label that says whose it is makes no sentence: it is named as it stands among the sizes.

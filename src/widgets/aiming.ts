@@ -8,12 +8,14 @@ import {
   type Measure,
   type Mechanism,
   measure,
+  nameOf,
   settable,
   settingOf,
   type Target,
   topOf,
 } from '../paper/index.ts'
 import type { Bench } from './bench-model.ts'
+import { mechanismOf } from './fields.ts'
 import { type LengthUnit, large, shown, small, typed } from './format.ts'
 import { kept } from './state.ts'
 
@@ -105,16 +107,10 @@ interface Difference {
   readonly where?: string
 }
 
-const mechanismOf = (design: Design, id: string): Mechanism => {
-  const m = design.mechanisms.find((one) => one.id === id)
-  if (!m) throw new RangeError(`there is no mechanism ${id}`)
-  return m
-}
-
 /** The numbers by which a way differs from the card as it stands. */
 function differences(bench: Bench, design: Design, id: string, aimed: Aimed): readonly Difference[] {
   const [before, after] = [mechanismOf(design, id), mechanismOf(aimed.design, id)]
-  const owner = design.mechanisms.length > 1 ? ` of the ${id.replaceAll('-', ' ')}` : ''
+  const owner = design.mechanisms.length > 1 ? ` of the ${nameOf(id)}` : ''
   const slit = kindOf(before).slit
   const names = Object.keys(aimed.settings)
   const offeredAs = (name: string) => bench.fields.find(({ key }) => key === `${id}.${name}`)?.label

@@ -82,6 +82,8 @@ export interface Bench {
    * repairs slower still, so they are asked for between frames and when hands rest.
    */
   examine(checker: Checker, repairs: boolean): void
+  /** Whether the verdicts on the design as it is now are there. */
+  knows(repairs: boolean): boolean
   /** Takes over what a link said. Does not count as a step unless `undoable`. */
   open(read: LinkRead, undoable?: boolean): void
   play(): void
@@ -196,6 +198,11 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     })
   }
 
+  const knows = (repairs: boolean): boolean => {
+    const last = examined.peek()
+    return last?.design === designNow.peek() && (last.repairs || !repairs)
+  }
+
   return {
     config,
     start,
@@ -274,10 +281,9 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     },
     examine(checker, repairs) {
       const design = designNow.peek()
-      const last = examined.peek()
-      if (last?.design === design && (last.repairs || !repairs)) return
-      examined.value = { design, checks: checker(design, { repairs }), repairs }
+      if (!knows(repairs)) examined.value = { design, checks: checker(design, { repairs }), repairs }
     },
+    knows,
     open(read, undoable = false) {
       batch(() => {
         if (undoable) step('link', () => read.state)

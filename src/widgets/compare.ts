@@ -4,6 +4,7 @@ import {
   type Flat,
   likelyPointSlips,
   likelySlips,
+  nameOf,
   type Reading,
   readBack,
   type Slip,
@@ -207,7 +208,7 @@ export function slipSays(slip: Slip, length: LengthUnit, lead?: string): string 
   const much = shown(Math.abs(off), unit, length)
   if (id === 'card')
     return `the card was opened to ${shown(to, 'deg', length)}, not ${shown(from, 'deg', length)}`
-  const owner = id === lead || id === 'point' ? '' : ` of the ${id.replaceAll('-', ' ')}`
+  const owner = id === lead || id === 'point' ? '' : ` of the ${nameOf(id)}`
   if (field === 'lean') return `the end of the slit${owner} is ${much} off along the fold`
   if (field === 'apex' || field === 'start' || field === 'end')
     return `the ${small(label)}${owner} is ${much} too far ${off > 0 ? 'from' : 'towards'} the start of the fold`

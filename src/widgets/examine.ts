@@ -49,7 +49,7 @@ export function keepExamined(bench: Bench): () => void {
   let asked: Design | null = null
   const seek = () => {
     const design = bench.design.peek()
-    if (asked === design) return
+    if (asked === design || bench.knows(true)) return
     // Nobody waits for what would mend another card.
     if (asked) desk?.terminate()
     if (asked || !desk) desk = new Worker(new URL('./repairer.ts', import.meta.url), { type: 'module' })

@@ -5,6 +5,7 @@ import {
   fieldsFor,
   kindOf,
   modelOf,
+  nameOf,
   settable,
   settingOf,
   sharedSlits,
@@ -43,7 +44,8 @@ export interface BenchChoice {
 export const refusal = (field: BenchField, length: LengthUnit): string =>
   `${large(field.label)} goes from ${shown(field.min, field.unit, length)} to ${shown(field.max, field.unit, length)}.`
 
-const mechanismOf = (design: Design, id: string): Mechanism => {
+/** A mechanism by its id. Throws a RangeError if the design has none. */
+export const mechanismOf = (design: Design, id: string): Mechanism => {
   const m = design.mechanisms.find((one) => one.id === id)
   if (!m) throw new RangeError(`the bench speaks of ${id}, which is no mechanism of ${design.title}`)
   return m
@@ -117,7 +119,7 @@ function mechanismField(design: Design, choice: FieldChoice, several: boolean): 
   }
   return {
     key: `${choice.id}.${choice.field}`,
-    label: choice.label ?? (several ? `${large(choice.id.replaceAll('-', ' '))}: ${small(label)}` : label),
+    label: choice.label ?? (several ? `${large(nameOf(choice.id))}: ${small(label)}` : label),
     help,
     unit,
     min,

@@ -1,4 +1,5 @@
 /** The words that the sentences of the checks share. */
+import { nameOf } from '../name.ts'
 
 /** To a tenth of a millimetre, but never a failure shown as 0: below 0.05 as many digits as it takes. */
 export function mm(value: number): string {
@@ -13,7 +14,7 @@ export function mm(value: number): string {
 }
 
 /** A part by its id: `left-reed` is the left reed. */
-export const the = (id: string): string => (id === 'page' ? 'the page' : `the ${id.replaceAll('-', ' ')}`)
+export const the = (id: string): string => `the ${nameOf(id)}`
 
 export const The = (id: string): string => `T${the(id).slice(1)}`
 
