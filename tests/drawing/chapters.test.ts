@@ -16,6 +16,18 @@ import type { Design } from '../../src/paper/index.ts'
 import { change, check, handlesOf } from '../../src/paper/index.ts'
 import { chapter, slugs } from '../site/chapters.ts'
 
+type Room = readonly [width: number, height: number]
+
+/** A screen with one figure at a time. */
+const oneByOne = (screen: string, text: number, room: Room) => ({
+  screen,
+  text,
+  view: room,
+  sheet: room,
+  section: room,
+  chart: room,
+})
+
 /** The stages as the style sheet lays them out, px: the card, the sheet, the section and the chart. */
 const SCREENS = [
   {
@@ -26,26 +38,12 @@ const SCREENS = [
     section: [590, 296],
     chart: [424, 296],
   },
-  { screen: 'phone', text: 15, view: [344, 318], sheet: [344, 318], section: [344, 318], chart: [344, 318] },
-  {
-    screen: 'projector',
-    text: 36,
-    view: [899, 361],
-    sheet: [899, 361],
-    section: [899, 361],
-    chart: [899, 361],
-  },
-  {
-    screen: 'large projector',
-    text: 54,
-    view: [1347, 541],
-    sheet: [1347, 541],
-    section: [1347, 541],
-    chart: [1347, 541],
-  },
+  oneByOne('phone', 15, [344, 318]),
+  oneByOne('projector', 36, [899, 361]),
+  oneByOne('large projector', 54, [1347, 541]),
 ] as const
 
-const sized = ([width, height]: readonly [number, number]) => ({ width, height })
+const sized = ([width, height]: Room) => ({ width, height })
 
 const CONTENT = new URL('../../content/chapters/', import.meta.url)
 

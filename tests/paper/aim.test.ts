@@ -2,26 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
 import { aim, aiming, check, measure, settingOf } from '../../src/paper/index.ts'
-import { design, runs, vFold } from './designs.ts'
+import { design, gluedMoth, gluedPond, runs, vFold } from './designs.ts'
 
 const failing = (made: Design): readonly string[] =>
   check(made, { repairs: false }).flatMap(({ ok, name }) => (ok ? [] : [name]))
 
-const moth = (more: object = {}) =>
-  design([
-    {
-      id: 'moth',
-      kind: 'glued-v-fold',
-      on: 'gutter',
-      apex: 60,
-      toward: 1,
-      base: 45,
-      facet: 60,
-      foot: 40,
-      ridge: 40,
-      ...more,
-    },
-  ])
+const moth = (more: object = {}) => design([gluedMoth(more)])
 
 /** What a ruler reads at the tip of the design that `aim` gives. */
 const tipOf = (made: Design, id: string, opening: number) => {
@@ -54,20 +40,7 @@ describe('bringing a tip to a place', () => {
           rightWall: 40,
         },
       ]),
-    pond: () =>
-      design([
-        {
-          id: 'pond',
-          kind: 'floating-layer',
-          on: 'gutter',
-          start: 40,
-          end: 90,
-          height: 20,
-          left: 30,
-          right: 30,
-          walls: [-30, 0, 30],
-        },
-      ]),
+    pond: () => design([gluedPond]),
   }
 
   test.each(Object.keys(makes) as (keyof typeof makes)[])(

@@ -19,6 +19,33 @@ export const A6: Card = { width: 105, height: 148, caliper: 0.25 }
 export const design = (mechanisms: readonly object[], card: Partial<Card> = {}): Design =>
   parseDesign({ hingebook: 1, title: 'Night garden', card: { ...A6, ...card }, mechanisms })
 
+/** A moth: a V-fold of its own card, with equal sides. */
+export const gluedMoth = (more: object = {}) => ({
+  id: 'moth',
+  kind: 'glued-v-fold',
+  on: 'gutter',
+  apex: 60,
+  toward: 1,
+  base: 45,
+  facet: 60,
+  foot: 40,
+  ridge: 40,
+  ...more,
+})
+
+/** A pond: a platform on three walls. */
+export const gluedPond = {
+  id: 'pond',
+  kind: 'floating-layer',
+  on: 'gutter',
+  start: 40,
+  end: 90,
+  height: 20,
+  left: 30,
+  right: 30,
+  walls: [-30, 0, 30],
+}
+
 /** The fields of a V-fold by its wedge angle: what a protractor would mark. */
 export const vFold = (id: string, on: string, apex: number, run: number, wedge: number) => ({
   id,

@@ -2,26 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
 import { change, hands, kindOf, measure, modelOf, settable, settingOf } from '../../src/paper/index.ts'
-import { design, vFold } from './designs.ts'
+import { design, gluedMoth, vFold } from './designs.ts'
 import { gluedDesigns } from './glued-designs.ts'
 
 const gap = (made: Design): number =>
   Math.max(0, ...modelOf(made).builds.map(({ build }) => Math.abs(build.shutGap?.gap ?? 0)))
 
 const beak = design([vFold('beak', 'gutter', 110, -40, 42)])
-const moth = design([
-  {
-    id: 'moth',
-    kind: 'glued-v-fold',
-    on: 'gutter',
-    apex: 60,
-    toward: 1,
-    base: 45,
-    facet: 60,
-    foot: 40,
-    ridge: 40,
-  },
-])
+const moth = design([gluedMoth()])
 
 describe('what a slip of the hand does', () => {
   test('every number is what changes when that setting is made one millimetre or degree off', () => {

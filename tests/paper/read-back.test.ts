@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Design, Reading } from '../../src/paper/index.ts'
 import { change, measure, modelOf, readBack, settingOf } from '../../src/paper/index.ts'
-import { design, vFold } from './designs.ts'
+import { design, gluedMoth, gluedPond, vFold } from './designs.ts'
 
 /** A ruler held to the finished card: half a millimetre. */
 const ruler = (x: number): number => Math.round(x * 2) / 2
@@ -29,32 +29,8 @@ const cards: Record<string, Design> = {
     vFold('beak', 'gutter', 120, -70, 42),
     vFold('eye', 'beak/ridge', 12, 30, 35),
   ]),
-  moth: design([
-    {
-      id: 'moth',
-      kind: 'glued-v-fold',
-      on: 'gutter',
-      apex: 60,
-      toward: 1,
-      base: 60,
-      facet: 45,
-      foot: 50,
-      ridge: 70,
-    },
-  ]),
-  'wide moth': design([
-    {
-      id: 'moth',
-      kind: 'glued-v-fold',
-      on: 'gutter',
-      apex: 40,
-      toward: 1,
-      base: 45,
-      facet: 60,
-      foot: 50,
-      ridge: 60,
-    },
-  ]),
+  moth: design([gluedMoth({ base: 60, facet: 45, foot: 50, ridge: 70 })]),
+  'wide moth': design([gluedMoth({ apex: 40, foot: 50, ridge: 60 })]),
   tent: design([
     {
       id: 'tent',
@@ -68,19 +44,7 @@ const cards: Record<string, Design> = {
       rightWall: 50,
     },
   ]),
-  pond: design([
-    {
-      id: 'pond',
-      kind: 'floating-layer',
-      on: 'gutter',
-      start: 40,
-      end: 90,
-      height: 20,
-      left: 30,
-      right: 30,
-      walls: [-30, 0, 30],
-    },
-  ]),
+  pond: design([gluedPond]),
 }
 
 /** Slips that a ruler at the tip can tell apart from all others of that card, or from all but one. */

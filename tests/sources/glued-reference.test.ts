@@ -3,9 +3,9 @@ import fc from 'fast-check'
 import { levenbergMarquardt } from 'ml-levenberg-marquardt'
 import { describe, expect, test } from 'vitest'
 import type { Design, ModelCrease, Poser, Side, Vec3 } from '../../src/paper/index.ts'
-import { compile, modelOf, parseDesign } from '../../src/paper/index.ts'
+import { compile, modelOf } from '../../src/paper/index.ts'
 import { laid } from '../../src/paper/vector.ts'
-import { runs } from '../paper/designs.ts'
+import { design, runs } from '../paper/designs.ts'
 import { gluedDesigns } from '../paper/glued-designs.ts'
 import { apart, crossOf, DEG, dotOf, minus, sizeOf } from '../paper/space.ts'
 import type { Digits } from './lengths.ts'
@@ -358,11 +358,8 @@ describe('which of the two states', () => {
           }
           walked++
           const [b1, a1, b2, a2, w] = to
-          const made = parseDesign({
-            hingebook: 1,
-            title: 'Moth',
-            card: { width: 200, height: 300 },
-            mechanisms: [
+          const made = design(
+            [
               {
                 id: 'moth',
                 kind: 'glued-v-fold',
@@ -376,7 +373,8 @@ describe('which of the two states', () => {
                 pop,
               },
             ],
-          })
+            { width: 200, height: 300 },
+          )
           expect(apart(compile(made)(w).creases['moth/ridge']?.end ?? [9, 9, 9], now)).toBeLessThan(1e-9)
         },
       ),

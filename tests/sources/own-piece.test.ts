@@ -3,8 +3,9 @@ import fc from 'fast-check'
 import type { Geom } from 'polyclip-ts'
 import { difference, intersection, union } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
-import { modelOf, parseDesign } from '../../src/paper/index.ts'
-import { runs } from '../paper/designs.ts'
+import type { Design } from '../../src/paper/index.ts'
+import { modelOf } from '../../src/paper/index.ts'
+import { design, runs } from '../paper/designs.ts'
 import { gluedDesigns } from '../paper/glued-designs.ts'
 
 type Ring = readonly (readonly [number, number])[]
@@ -32,7 +33,7 @@ const ring = (points: Ring): Geom => [
 const closedArea = (points: Ring): number => areaOf(ring(points))
 
 /** A piece's parts: its panels, flat, and its glue tabs. */
-function partsOf(design: ReturnType<typeof parseDesign>) {
+function partsOf(design: Design) {
   const model = modelOf(design)
   return model.pieces.slice(1).map((piece, k) => ({
     piece,
@@ -60,11 +61,8 @@ describe('a piece of its own card', () => {
     .tuple(side, size, size, fc.integer({ min: 3, max: 15 }), fc.boolean(), fc.integer({ min: -20, max: 20 }))
     .map(([[base, facet], foot, ridge, tab, even, more]) => {
       const other = even ? base : Math.max(10, Math.min(110, base + more))
-      return parseDesign({
-        hingebook: 1,
-        title: 'Moth',
-        card: { width: 200, height: 300 },
-        mechanisms: [
+      return design(
+        [
           {
             id: 'moth',
             kind: 'glued-v-fold',
@@ -78,7 +76,8 @@ describe('a piece of its own card', () => {
             tab,
           },
         ],
-      })
+        { width: 200, height: 300 },
+      )
     })
 
   test('its tabs lie beside each other and beside its facets, never over them, however wide it is', () => {
@@ -130,11 +129,8 @@ describe('a piece of its own card', () => {
   })
 
   test('a tab is as wide as it is told, where there is room', () => {
-    const made = parseDesign({
-      hingebook: 1,
-      title: 'Moth',
-      card: { width: 200, height: 300 },
-      mechanisms: [
+    const made = design(
+      [
         {
           id: 'moth',
           kind: 'glued-v-fold',
@@ -148,7 +144,8 @@ describe('a piece of its own card', () => {
           tab: 8,
         },
       ],
-    })
+      { width: 200, height: 300 },
+    )
     for (const tab of partsOf(made)[0]?.tabs ?? []) {
       // A trapezium 60 long, 8 wide, cut at 45 degrees at both ends.
       expect(closedArea(tab)).toBeCloseTo(8 * (60 - 8), 3)

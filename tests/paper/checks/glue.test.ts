@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
 import { check, parseDesign } from '../../../src/paper/index.ts'
+import { gluedPond } from '../designs.ts'
 
 const card = { width: 105, height: 148 }
 const design = (mechanisms: readonly object[]): Design =>
@@ -67,17 +68,7 @@ test('a taped joint that runs off the page is told, though it has no tabs', () =
 })
 
 test('a wall beyond its platform has nothing to hold', () => {
-  const pond = {
-    id: 'pond',
-    kind: 'floating-layer',
-    on: 'gutter',
-    start: 40,
-    end: 90,
-    height: 20,
-    left: 40,
-    right: 40,
-    tab: 6,
-  }
+  const pond = { ...gluedPond, left: 40, right: 40, tab: 6 }
   expect(verdict([{ ...pond, walls: [-30, 0, 30] }], 'glue').every(({ ok }) => ok)).toBe(true)
   const [fault] = verdict([{ ...pond, walls: [-30, 0, 46] }], 'glue')
   expect(fault).toMatchObject({ ok: false, ids: ['pond', 'pond/right'] })
