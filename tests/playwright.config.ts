@@ -4,10 +4,12 @@ import { defineConfig } from '@playwright/test'
 import { BROWSER_ARGS, presentBrowser } from '../src/house/browser.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
+
 const browser = await presentBrowser()
 
 // Workers load this file again: they must get the port that the first process chose.
 process.env.HINGEBOOK_TEST_PORT ??= String(await freePort())
+
 const port = process.env.HINGEBOOK_TEST_PORT
 
 export default defineConfig({

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
-import { fontOnDisk } from '../sheet/font-on-disk.ts'
+import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
 import type { PaperName } from '../sheet/index.ts'
 import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError } from '../sheet/index.ts'
 import type { Command } from './command.ts'

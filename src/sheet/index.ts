@@ -3,21 +3,24 @@
  * the paper is refused with a `TooLargeError` that says by how much.
  */
 import type { Design } from '../paper/index.ts'
-import type { SheetFont } from './font.ts'
-import type { SheetOptions } from './layout.ts'
-import { layOut } from './layout.ts'
-import { pageSvg } from './svg.ts'
+import type { SheetFont } from './files/font.ts'
+import { pageSvg } from './files/svg.ts'
+import type { SheetOptions } from './pages/layout.ts'
+import { layOut } from './pages/layout.ts'
 
-export type { Excess, Fit } from './fit.ts'
-export { fitOn, TooLargeError } from './fit.ts'
-export type { SheetFont } from './font.ts'
-export { fontFiles, loadFont } from './font.ts'
-export type { SheetOptions, SheetPage } from './layout.ts'
-export { layOut } from './layout.ts'
-export type { Paper, PaperName } from './paper-sizes.ts'
-export { paperForLocale, paperNamed, paperOf, papers } from './paper-sizes.ts'
-export type { SheetMark } from './setting.ts'
-export type { SheetFace } from './words.ts'
+export type { SheetFont } from './files/font.ts'
+
+export { fontFiles, loadFont } from './files/font.ts'
+export type { SheetFace } from './marks/instructions.ts'
+export type { SheetMark } from './marks/setting.ts'
+export type { Excess, Fit } from './pages/fit.ts'
+export { fitOn, TooLargeError } from './pages/fit.ts'
+export type { SheetOptions, SheetPage } from './pages/layout.ts'
+export { layOut } from './pages/layout.ts'
+
+export type { Paper, PaperName } from './pages/paper-sizes.ts'
+
+export { paperForLocale, paperNamed, paperOf, papers } from './pages/paper-sizes.ts'
 
 /**
  * The sheet as a PDF. The same design, options and font give the same bytes. The PDF writer is loaded
@@ -25,7 +28,7 @@ export type { SheetFace } from './words.ts'
  */
 export async function sheetPdf(design: Design, options: SheetOptions, font: SheetFont): Promise<Uint8Array> {
   const pages = layOut(design, options)
-  const { pagesPdf } = await import('./pdf.ts')
+  const { pagesPdf } = await import('./files/pdf.ts')
   return pagesPdf(pages, `${design.title}: template at true size`, font)
 }
 

@@ -1,14 +1,14 @@
-import '../drawing/marks.css'
-import '../widgets/bench.css'
+import '../drawing/pen/marks.css'
+import '../widgets/bench/bench.css'
 import type { JSX } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
-import type { Camera } from '../drawing/camera.ts'
-import { pointInView } from '../drawing/point.ts'
-import { view } from '../drawing/view.ts'
+import { pointInView } from '../drawing/page-point/page-point.ts'
+import type { Camera } from '../drawing/view/camera.ts'
+import { view } from '../drawing/view/view.ts'
 import type { Design, Flat } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
-import { Figure } from '../widgets/Figure.tsx'
-import { RangeField } from '../widgets/RangeField.tsx'
+import { RangeField } from '../widgets/fields/RangeField.tsx'
+import { Figure } from '../widgets/figures/Figure.tsx'
 
 interface SwingProps {
   readonly design: Design

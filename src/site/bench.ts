@@ -1,6 +1,6 @@
 import { z } from 'astro/zod'
-import type { BenchConfig, FigureName, ReadingName } from '../widgets/config.ts'
-import type { Goal } from '../widgets/judge.ts'
+import type { Goal } from '../widgets/challenge/judge.ts'
+import type { BenchConfig, FigureName, ReadingName } from '../widgets/state/config.ts'
 
 const READINGS = [
   'rise',

@@ -2,7 +2,7 @@ import type { CollectionEntry } from 'astro:content'
 import { getCollection, getEntry } from 'astro:content'
 import type { Design } from '../paper/index.ts'
 import { DesignError, parseDesign } from '../paper/index.ts'
-import type { BenchConfig } from '../widgets/config.ts'
+import type { BenchConfig } from '../widgets/state/config.ts'
 import { benchConfig } from './bench.ts'
 
 /** A chapter with everything its page and its cells need. */

@@ -6,12 +6,14 @@
 import { existsSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { fileURLToPath } from 'node:url'
-import { chromium, type Page } from '@playwright/test'
+import type { Page } from '@playwright/test'
+import { chromium } from '@playwright/test'
 import { BROWSER_ARGS, presentBrowser } from '../../src/house/browser.mjs'
 import { serve } from '../../src/house/serve.mjs'
 
 /** A frame at 60 Hz has 16.7 ms; half of it is left to the browser. */
 const BUDGET = 8
+
 const MOVES = 400
 
 const drags = [
@@ -93,15 +95,22 @@ if (!existsSync(fileURLToPath(new URL('../../dist/index.html', import.meta.url))
   console.log('Drag frame: there is no built site yet. Run npm run build, then npm run bench again.')
   process.exit(0)
 }
+
 const port = await freePort()
+
 await serve(port)
+
 const found = await presentBrowser()
+
 const browser = await chromium.launch({
   args: [...BROWSER_ARGS],
   ...found,
 })
+
 const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+
 console.log(`Drag frame, ms (at most ${BUDGET} wanted at p95 from the move to new marks)`)
+
 for (const drag of drags) {
   const { work, input } = await measured(page, drag, `http://localhost:${port}`)
   const row = (values: readonly number[]) =>
@@ -110,5 +119,7 @@ for (const drag of drags) {
     `  ${drag.chapter}, ${drag.handle}: ${row(work)}; from the move: ${row(input)} (${work.length} frames)`,
   )
 }
+
 await browser.close()
+
 process.exit(0)

@@ -1,25 +1,28 @@
 // How long a drag frame's drawings take, from the design to the marks: the heron with two V-folds and two eyes.
-
 import { Bench } from 'tinybench'
-import { chart } from '../../src/drawing/chart.ts'
-import { notes } from '../../src/drawing/notes.ts'
-import { pattern } from '../../src/drawing/pattern.ts'
-import { section } from '../../src/drawing/section.ts'
-import { toSvg } from '../../src/drawing/svg.ts'
-import { DEFAULT_CAMERA, view } from '../../src/drawing/view.ts'
+import { chart } from '../../src/drawing/chart/chart.ts'
+import { notes } from '../../src/drawing/notes/notes.ts'
+import { pattern } from '../../src/drawing/pattern/pattern.ts'
+import { toSvg } from '../../src/drawing/pen/svg.ts'
+import { section } from '../../src/drawing/section/section.ts'
+import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
 import { change, compile } from '../../src/paper/index.ts'
 import { heron } from '../drawing/garden.ts'
 
 const size = { width: 600, height: 440 }
+
 let frame = 0
+
 /** A new opening and a new slit each time: nothing can be kept from the frame before. */
 const next = () => {
   frame = (frame + 7) % 170
   return { opening: 5 + frame, design: change(heron, 'beak', { cut: 30 + frame / 10 }) }
 }
+
 const poser = compile(heron)
 
 const bench = new Bench({ time: 1000, warmupTime: 500, retainSamples: true })
+
 bench
   .add('view, the same design', () =>
     view(poser, next().opening, DEFAULT_CAMERA, size, { rise: ['beak'], handle: true }),
@@ -55,9 +58,11 @@ bench
     toSvg(section(design, opening, 'beak', size))
     toSvg(chart(design, opening, size, { of: ['beak', 'jaw'] }))
   })
+
 await bench.run()
 
 console.log('Drawings of the heron, milliseconds')
+
 console.table(
   bench.tasks.map(({ name, result }) => {
     const latency = 'latency' in result ? result.latency : undefined

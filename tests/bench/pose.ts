@@ -8,10 +8,12 @@ import { sketch } from './rivals/sketch.ts'
 import { table } from './rivals/table.ts'
 
 const card = { width: 297, height: 420 }
+
 const read = (mechanisms: readonly object[]): Design =>
   parseDesign({ hingebook: 1, title: 'Bench', card, mechanisms })
 
 const beak = { id: 'beak', kind: 'cut-v-fold', on: 'gutter', apex: 110, run: -60, cut: 60 }
+
 const one = read([beak])
 
 /** Each on the ridge or a side fold of the one before: as deep as it goes. */
@@ -28,7 +30,9 @@ const nested = read(
 
 /** Every opening is a little on from the last, to and fro, as under a hand. */
 const openings = Array.from({ length: 1000 }, (_, k) => 90 + 50 * Math.sin((2 * Math.PI * k) / 1000))
+
 let last = 0
+
 const each = (times: number, act: (opening: number) => void): void => {
   for (let k = 0; k < times; k++) {
     last = (last + 1) % openings.length
@@ -52,27 +56,38 @@ const folds = (opening: number): [Vec3, Vec3, Vec3] => {
     [x, 50, z],
   ]
 }
+
 const far = [60, 60, 60]
+
 /** Half-way up: from here the solver finds the popped tip at every opening of the bench. */
 const start: Vec3 = [0, 80, 45]
 
 // Nothing is timed that does not do the same.
 const opening = 72
+
 const near = (a: readonly number[], b: readonly number[], within: number) => {
   assert.ok(Math.hypot(...a.map((value, k) => value - (b[k] as number))) < within, `${a} is not ${b}`)
 }
+
 for (const made of [one, nested])
   for (const [name, points] of Object.entries(sketch(card, made.mechanisms, opening).panels))
     points.forEach((p, k) => {
       near(p, poseAt(made, opening).panels[name]?.[k] as Vec3, 1e-6)
     })
+
 near([riseAlone(opening)], [measure(one, opening).tips.beak?.rise ?? Number.NaN], 1e-9)
+
 for (const at of openings)
   near(tipByLeastSquares(folds(at), far, start), poseAt(one, at).creases['beak/ridge']?.end as Vec3, 1e-6)
+
 await ready()
+
 const engine = hinged(one, opening)
+
 engine.turnTo(90, 1, 9)
+
 const there = poseAt(one, 90).creases['beak/ridge']
+
 near(
   engine.ridge()[0].map((value) => 60 * value),
   there?.end.map((value, k) => value - (there.start[k] as number)) ?? [],
@@ -80,6 +95,7 @@ near(
 )
 
 const poser = compile(one)
+
 await table(
   'one V-fold',
   [
@@ -107,7 +123,9 @@ await table(
   ],
   true,
 )
+
 const deep = compile(nested)
+
 await table(
   '25 mechanisms, each on the last',
   [

@@ -2,13 +2,16 @@ import { gzipSync } from 'node:zlib'
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, type Look, pages, remember, visit } from './site.ts'
+import type { Look } from './site.ts'
+import { chapterPages, pages, remember, visit } from './site.ts'
 
 /** kB of script, gzipped, that a chapter may load before anything is pressed. */
 const SCRIPT_BUDGET = 60_000
 
 const desk = { width: 1280, height: 800 }
+
 const phone = { width: 390, height: 844 }
+
 const widths = [desk, phone]
 
 for (const address of pages) {

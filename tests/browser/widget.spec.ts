@@ -3,6 +3,7 @@ import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
+
 const GUTTER = '/chapters/it-starts-at-the-gutter/'
 
 /** Opens a chapter and waits until its bench is awake. */
@@ -12,13 +13,18 @@ async function bench(page: Page, address = BEAK): Promise<void> {
 }
 
 const slitEnd = (page: Page): Locator => page.getByRole('slider', { name: 'End of the slit' })
+
 const field = (page: Page, name: string): Locator => page.getByRole('textbox', { name, exact: true })
+
 const reading = (page: Page, name: string): Locator =>
   page.locator(`.reading-cell[data-reading="${name}"] .reading-number`)
+
 const card = (page: Page): Locator => page.locator('.stage-view .drawing')
+
 const opening = (page: Page): Locator => field(page, 'Opening')
 
 const number = async (locator: Locator): Promise<number> => Number(await locator.textContent())
+
 const typed = async (locator: Locator): Promise<number> => Number(await locator.inputValue())
 
 async function middle(locator: Locator): Promise<{ x: number; y: number }> {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { Chart } from '../../src/drawing/chart.ts'
-import { chart } from '../../src/drawing/chart.ts'
-import type { DotMark } from '../../src/drawing/marks.ts'
-import { design, vFold } from '../paper/designs.ts'
+import type { Chart } from '../../src/drawing/chart/chart.ts'
+import { chart } from '../../src/drawing/chart/chart.ts'
+import type { DotMark } from '../../src/drawing/pen/marks.ts'
+import { design, vFold } from '../paper/shared/designs.ts'
 import { bare, beak, lantern, moth, owl } from './garden.ts'
 
 const size = { width: 340, height: 260 }

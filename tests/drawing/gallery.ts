@@ -1,6 +1,6 @@
 // Every picture by its file's name: what the tests compare and what a reader of the code can look at.
 import { readdirSync } from 'node:fs'
-import type { Drawing } from '../../src/drawing/marks.ts'
+import type { Drawing } from '../../src/drawing/pen/marks.ts'
 
 const folder = new URL('pictures/', import.meta.url)
 

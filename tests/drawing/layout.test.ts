@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Extent, Layout } from '../../src/drawing/layout.ts'
-import { layOut, roomFor } from '../../src/drawing/layout.ts'
-import { runs } from '../paper/designs.ts'
+import type { Extent, Layout } from '../../src/drawing/pattern/layout.ts'
+import { layOut, roomFor } from '../../src/drawing/pattern/layout.ts'
+import { runs } from '../paper/shared/designs.ts'
 
 const card: Extent = { id: 'card', x: [-105, 105], y: [0, 148], name: 0 }
+
 const NAME = 20
 
 const extents: fc.Arbitrary<readonly Extent[]> = fc

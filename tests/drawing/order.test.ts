@@ -1,17 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Part } from '../../src/drawing/order.ts'
-import { ON_PLANE, paintOrder } from '../../src/drawing/order.ts'
+import type { Part } from '../../src/drawing/view/order.ts'
+import { ON_PLANE, paintOrder } from '../../src/drawing/view/order.ts'
 import type { Vec3 } from '../../src/paper/index.ts'
-import { runs } from '../paper/designs.ts'
-import { crossOf, dotOf, minus, sizeOf, unit } from '../paper/space.ts'
+import { runs } from '../paper/shared/designs.ts'
+import { crossOf, dotOf, minus, sizeOf, unit } from '../paper/shared/space.ts'
 import { hits, within } from './rays.ts'
 
 const coordinate = fc.double({ min: -50, max: 50, noNaN: true })
+
 const point: fc.Arbitrary<Vec3> = fc.tuple(coordinate, coordinate, coordinate)
+
 const eyes: fc.Arbitrary<Vec3> = fc
   .tuple(fc.double({ min: 0, max: 6.28, noNaN: true }), fc.double({ min: -1, max: 1, noNaN: true }))
   .map(([turn, high]) => [300 * Math.cos(turn), 300 * Math.sin(turn), 300 * high])
+
 const weights = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 })
 
 const triangle = (sheet: number, points: readonly Vec3[]): Part | null => {

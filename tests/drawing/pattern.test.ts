@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import type { PathMark, Point, Role } from '../../src/drawing/marks.ts'
-import type { Pattern } from '../../src/drawing/pattern.ts'
-import { pattern } from '../../src/drawing/pattern.ts'
+import type { Pattern } from '../../src/drawing/pattern/pattern.ts'
+import { pattern } from '../../src/drawing/pattern/pattern.ts'
+import type { PathMark, Point, Role } from '../../src/drawing/pen/marks.ts'
 import { change, handlesOf, pieces } from '../../src/paper/index.ts'
-import { design } from '../paper/designs.ts'
+import { design } from '../paper/shared/designs.ts'
 import { beak, heron, lantern, moth, owl, pond } from './garden.ts'
 
 const size = { width: 600, height: 440 }

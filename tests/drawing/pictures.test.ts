@@ -2,13 +2,15 @@
 // After a change that is meant: look at the `-changed` twin, then give it the old one's name.
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { Drawing, PathMark, Point, WordMark } from '../../src/drawing/marks.ts'
-import { toSvg } from '../../src/drawing/svg.ts'
-import { wordRect } from '../../src/drawing/words.ts'
+import { wordRect } from '../../src/drawing/pen/lettering.ts'
+import type { Drawing, PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
+import { toSvg } from '../../src/drawing/pen/svg.ts'
 import { gallery } from './gallery.ts'
 
 const output = new URL('output/', import.meta.url)
+
 const style = '<?xml-stylesheet type="text/css" href="../../../src/drawing/marks.css"?>\n'
+
 const pictures = await gallery()
 
 const words = (drawing: Drawing): readonly WordMark[] =>

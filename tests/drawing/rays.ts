@@ -1,7 +1,7 @@
 // Rays against flat polygons in space, for tests: by triangles and signed volumes, which shares no formula
 // with the painter's order under test. Source: Moeller and Trumbore 1997, in the form of determinants.
 import type { Vec3 } from '../../src/paper/index.ts'
-import { crossOf, dotOf, minus, plus, times } from '../paper/space.ts'
+import { crossOf, dotOf, minus, plus, times } from '../paper/shared/space.ts'
 
 /** A convex polygon that a ray may meet; `name` tells which. */
 export interface Target {

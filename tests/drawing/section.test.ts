@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { PathMark, WordMark } from '../../src/drawing/marks.ts'
-import { section } from '../../src/drawing/section.ts'
-import { slices } from '../../src/drawing/slices.ts'
+import type { PathMark, WordMark } from '../../src/drawing/pen/marks.ts'
+import { section } from '../../src/drawing/section/section.ts'
+import { slices } from '../../src/drawing/section/slices.ts'
 import { compile, surfaces } from '../../src/paper/index.ts'
-import { design, designs, runs, vFold } from '../paper/designs.ts'
-import { apart, dotOf, minus, RAD } from '../paper/space.ts'
+import { design, designs, runs, vFold } from '../paper/shared/designs.ts'
+import { apart, dotOf, minus, RAD } from '../paper/shared/space.ts'
 import { bare, lantern, pond } from './garden.ts'
 
 const size = { width: 340, height: 280 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Drawing } from '../../src/drawing/marks.ts'
-import { stepFigure } from '../../src/drawing/steps.ts'
+import type { Drawing } from '../../src/drawing/pen/marks.ts'
+import { stepFigure } from '../../src/drawing/steps/steps.ts'
 import { beak, heron, moth, owl, pond } from './garden.ts'
 
 const size = { width: 340, height: 250 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Drawing, PathMark } from '../../src/drawing/marks.ts'
-import { arrowHeads } from '../../src/drawing/marks.ts'
-import { cut, markSvg, pathData, toSvg } from '../../src/drawing/svg.ts'
+import type { Drawing, PathMark } from '../../src/drawing/pen/marks.ts'
+import { arrowHeads } from '../../src/drawing/pen/marks.ts'
+import { cut, markSvg, pathData, toSvg } from '../../src/drawing/pen/svg.ts'
 
 const line: PathMark = {
   mark: 'path',

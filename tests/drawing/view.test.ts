@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Camera } from '../../src/drawing/camera.ts'
-import type { PathMark, Point } from '../../src/drawing/marks.ts'
-import { DEFAULT_CAMERA, view } from '../../src/drawing/view.ts'
+import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
+import type { Camera } from '../../src/drawing/view/camera.ts'
+import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
 import type { Check, Design, Surface, Vec3 } from '../../src/paper/index.ts'
 import { compile, measure, SHUT, surfaces } from '../../src/paper/index.ts'
-import { design, designs, runs, vFold } from '../paper/designs.ts'
-import { crossOf, dotOf, minus } from '../paper/space.ts'
+import { design, designs, runs, vFold } from '../paper/shared/designs.ts'
+import { crossOf, dotOf, minus } from '../paper/shared/space.ts'
 import { moth, owl, pond } from './garden.ts'
 import { hits, within } from './rays.ts'
 
@@ -16,10 +16,12 @@ const cameras: fc.Arbitrary<Camera> = fc.record({
   turn: fc.double({ min: -180, max: 180, noNaN: true }),
   tilt: fc.double({ min: 2, max: 90, noNaN: true }),
 })
+
 const openings = fc.oneof(
   { weight: 4, arbitrary: fc.double({ min: 0, max: 180, noNaN: true }) },
   { weight: 1, arbitrary: fc.constantFrom(0, 0.01, 1, 90, 179, 179.99, 180) },
 )
+
 const weights = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 4, maxLength: 4 })
 
 const facetsOf = (marks: readonly { mark: string; role: string }[]): readonly PathMark[] =>

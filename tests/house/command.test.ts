@@ -6,7 +6,9 @@ import { afterAll, describe, expect, test } from 'vitest'
 import { bareNode, ROOT } from './tree.ts'
 
 mkdirSync(join(ROOT, '.cache'), { recursive: true })
+
 const folder = mkdtempSync(join(ROOT, '.cache', 'command-'))
+
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 const dummy = (...args: string[]) => bareNode('src/command/dummy.ts', ...args)
@@ -19,13 +21,16 @@ function file(name: string, content: unknown): string {
 }
 
 const wedge = { id: 'beak', kind: 'cut-v-fold', on: 'gutter', apex: 110, run: -40, cut: 40 }
+
 const design = (...mechanisms: object[]) => ({
   hingebook: 1,
   title: 'Wedge',
   card: { width: 105, height: 148 },
   mechanisms,
 })
+
 const sound = file('wedge.hingebook.json', design(wedge))
+
 const outside = file('outside.hingebook.json', design({ ...wedge, apex: 140, run: -120, cut: 100 }))
 
 describe('pose', () => {

@@ -6,11 +6,14 @@ import { bareNode, ROOT } from './tree.ts'
 
 // The runners themselves write the reports, so that a new version that writes them otherwise is noticed.
 const CACHE = join(ROOT, '.cache')
+
 let folder = ''
+
 beforeAll(() => {
   mkdirSync(CACHE, { recursive: true })
   folder = mkdtempSync(join(CACHE, 'count-'))
 })
+
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 const write = (name: string, text: string): void => writeFileSync(join(folder, name), text)

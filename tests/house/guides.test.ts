@@ -3,6 +3,7 @@ import { lostNames, projectTree } from './guides.ts'
 import { textOf } from './tree.ts'
 
 const GUIDES = ['README.md', 'DEVELOPERS.md']
+
 const tree = projectTree()
 
 describe('everything that a guide names is there', () => {

@@ -4,6 +4,7 @@ import { foreignNames, importsOf, layerOf, wrongImports } from './layers.ts'
 import { textOf, treeFiles } from './tree.ts'
 
 const files = treeFiles().filter((file) => /\.(m?[jt]sx?|astro|mdx)$/.test(file) && layerOf(file))
+
 const kernel = files.filter((file) => file.startsWith('src/paper/'))
 
 describe('imports run one way', () => {
@@ -13,8 +14,8 @@ describe('imports run one way', () => {
   })
 
   test.each([
-    ['src/paper/pose.ts', "import { path } from 'd3-path'"],
-    ['src/paper/pose.ts', "import { readFileSync } from 'node:fs'"],
+    ['src/paper/motion/pose.ts', "import { path } from 'd3-path'"],
+    ['src/paper/motion/pose.ts', "import { readFileSync } from 'node:fs'"],
     ['src/paper/mechanisms/cut-layer.ts', "import type { Mark } from '../../drawing/marks.ts'"],
     ['src/drawing/section.ts', "export { sheet } from '../sheet/index.ts'"],
     ['src/drawing/section.ts', "const later = import('../widgets/slit.tsx')"],
@@ -23,6 +24,9 @@ describe('imports run one way', () => {
     ['src/site/layouts/Layout.astro', "---\nimport Page from '../../pages/index.astro'\n---\n<p>it's</p>"],
     ['content/chapters/layers.mdx', "import {\n  a,\n} from '../../src/pages/index.astro'"],
     ['src/command/check.ts', "import { section } from '../drawing/section.ts'"],
+    ['src/paper/plane/outline.ts', "import { kindOf } from '../mechanisms/registry.ts'"],
+    ['src/paper/design/change.ts', "import { check } from '../index.ts'"],
+    ['src/widgets/state/fields.ts', "import { Bench } from '../model/bench-model.ts'"],
     ['src/house/start.mjs', "import { check } from '../paper/index.ts'"],
   ])('a wrong one in %s is found: %s', (file, text) => {
     expect(wrongImports(file, text)).toHaveLength(1)
@@ -33,7 +37,7 @@ describe('imports run one way', () => {
     ['src/widgets/slit.tsx', "import { section } from '../drawing/section.ts'"],
     ['src/sheet/index.ts', "import type { Mark } from '../drawing/marks.ts'"],
     ['src/drawing/section.ts', "import { scaleLinear } from 'd3-scale'"],
-    ['src/paper/mechanisms/cut-layer.ts', "import type { Kind } from '../types.ts'"],
+    ['src/paper/mechanisms/cut-layer.ts', "import type { Kind } from '../plane/vector.ts'"],
   ])('a right one in %s is let pass: %s', (file, text) => {
     expect(importsOf(file, text)).toHaveLength(1)
     expect(wrongImports(file, text)).toEqual([])

@@ -8,10 +8,37 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'src/site': ['content', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
   'src/widgets': ['src/drawing', 'src/sheet', 'src/paper'],
   'src/sheet': ['src/drawing', 'src/paper'],
-  'src/drawing': ['src/paper'],
+  'src/drawing': ['src/making', 'src/paper'],
+  'src/making': ['src/paper'],
   'src/command': ['src/sheet', 'src/paper'],
   'src/house': [],
   'src/paper': [],
+}
+
+/** The rooms of a layer from the ground up: each may use those before it. Files beside the rooms may use all. */
+const ROOMS: Readonly<Record<string, readonly string[]>> = {
+  'src/paper': ['plane', 'mechanisms', 'design', 'model', 'motion', 'measure', 'checks', 'answers'],
+  'src/drawing': ['pen', 'view', 'section', 'pattern', 'chart', 'page-point', 'steps'],
+  'src/sheet': ['marks', 'pages', 'files'],
+  'src/widgets': [
+    'state',
+    'link',
+    'model',
+    'template',
+    'fields',
+    'figures',
+    'aim',
+    'measure',
+    'challenge',
+    'bench',
+  ],
+}
+
+/** The layer's rooms, and in which of them a path lies: -1 beside them. */
+function roomOf(path: string): { rooms: readonly string[]; room: number } {
+  const layer = layerOf(path) ?? ''
+  const rooms = ROOMS[layer] ?? []
+  return { rooms, room: rooms.indexOf(path.slice(layer.length + 1).split('/')[0] ?? '') }
 }
 
 export interface Wrong {
@@ -32,8 +59,21 @@ export function wrongImports(file: string, text: string): Wrong[] {
     if (!imports.startsWith('.')) {
       return from === 'src/paper' ? [{ file, imports, why: 'src/paper imports nothing but itself' }] : []
     }
-    const to = layerOf(normalize(join(dirname(file), imports)))
-    if (to === undefined || to === from || allowed.includes(to)) return []
+    const path = normalize(join(dirname(file), imports))
+    const to = layerOf(path)
+    if (to === from) {
+      const { rooms, room } = roomOf(file)
+      const other = roomOf(path).room
+      if (room < 0 || (other >= 0 && other <= room)) return []
+      return [
+        {
+          file,
+          imports,
+          why: `${rooms[room]} must not import ${rooms[other] ?? 'what lies beside the rooms'}`,
+        },
+      ]
+    }
+    if (to === undefined || allowed.includes(to)) return []
     return [{ file, imports, why: `${from} must not import ${to}` }]
   })
 }

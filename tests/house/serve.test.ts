@@ -6,13 +6,21 @@ import { serve } from '../../src/house/serve.mjs'
 import { bareNode, ROOT } from './tree.ts'
 
 mkdirSync(join(ROOT, '.cache'), { recursive: true })
+
 const folder = mkdtempSync(join(ROOT, '.cache', 'serve-'))
+
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
 mkdirSync(join(folder, 'chapters', 'layers'), { recursive: true })
+
 writeFileSync(join(folder, 'index.html'), '<h1>Home</h1>')
+
 writeFileSync(join(folder, '404.html'), '<h1>Lost</h1>')
+
 writeFileSync(join(folder, 'chapters', 'layers', 'index.html'), '<h1>Layers</h1>')
+
 writeFileSync(join(folder, 'card.pdf'), '%PDF-')
+
 writeFileSync(join(folder, '.hidden'), 'no')
 
 const freePort = (): Promise<number> =>

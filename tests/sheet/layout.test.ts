@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import type { PathMark, Point, WordMark } from '../../src/drawing/marks.ts'
+import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import type { Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import type { SheetFace, SheetPage } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
-import { clipped } from '../../src/sheet/piece-marks.ts'
-import { extent } from '../../src/sheet/setting.ts'
-import { CARE, faceSentence, PRINT, sizesOf, stepsFor } from '../../src/sheet/words.ts'
+import { CARE, faceSentence, PRINT, sizesOf, stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { clipped } from '../../src/sheet/marks/piece-marks.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
 import { dummy, moth, shelf } from './designs.ts'
 
 const faces: readonly SheetFace[] = ['inside', 'outside']
@@ -26,7 +26,9 @@ const sheets = shelf.flatMap(({ name, design }) =>
 )
 
 const words = (page: SheetPage): WordMark[] => page.marks.filter((mark) => mark.mark === 'word')
+
 const paths = (page: SheetPage): PathMark[] => page.marks.filter((mark) => mark.mark === 'path')
+
 const segments = (path: PathMark): [Point, Point][] =>
   path.runs.flatMap((run) => {
     const ends = path.closed ? [...run, run[0] as Point] : run

@@ -1,8 +1,8 @@
 // The table of letter widths against the font's own files, read by fontkit.
 import fontkit from '@cantoo/fontkit'
 import { describe, expect, test } from 'vitest'
-import { fontOnDisk } from '../../src/sheet/font-on-disk.ts'
-import { CAPITAL, letters, TAIL, wordWidth } from '../../src/sheet/letters.ts'
+import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
+import { CAPITAL, letters, TAIL, wordWidth } from '../../src/sheet/marks/letters.ts'
 
 const files = await fontOnDisk()
 

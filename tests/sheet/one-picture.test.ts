@@ -1,25 +1,28 @@
 // One picture, all media: the screen's flat sheet, the PDF and the SVG hold the same lines.
 import { describe, expect, test } from 'vitest'
-import type { Point } from '../../src/drawing/marks.ts'
-import { pattern } from '../../src/drawing/pattern.ts'
-import { fontOnDisk } from '../../src/sheet/font-on-disk.ts'
+import { pattern } from '../../src/drawing/pattern/pattern.ts'
+import type { Point } from '../../src/drawing/pen/marks.ts'
+import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import type { SheetFace } from '../../src/sheet/index.ts'
 import { layOut, sheetPdf, sheetSvg } from '../../src/sheet/index.ts'
-import { looks } from '../../src/sheet/looks.ts'
+import { looks } from '../../src/sheet/marks/looks.ts'
 import { dummy } from './designs.ts'
 import { readPdf } from './read-pdf.ts'
 
 const font = await fontOnDisk()
+
 const UNIT = 72 / 25.4
 
 /** Lines as text: role, and points to a hundredth of a millimetre, from whichever end comes first. */
 type Line = { readonly role: string; readonly points: readonly Point[] }
+
 const near = (a: Line, b: Line, within: number): boolean => {
   if (a.role !== b.role || a.points.length !== b.points.length) return false
   return a.points.every(
     ([x, y], k) => Math.hypot(x - (b.points[k]?.[0] ?? 0), y - (b.points[k]?.[1] ?? 0)) <= within,
   )
 }
+
 const unmatched = (from: readonly Line[], to: readonly Line[], within: number): Line[] =>
   from.filter((line) => !to.some((other) => near(line, other, within)))
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { fontOnDisk } from '../../src/sheet/font-on-disk.ts'
+import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import { sheetSvg } from '../../src/sheet/index.ts'
-import { dashesOf, looks } from '../../src/sheet/looks.ts'
+import { dashesOf, looks } from '../../src/sheet/marks/looks.ts'
 import { card, dummy } from './designs.ts'
 
 describe('the SVG', () => {

@@ -12,9 +12,9 @@ import {
   poseAt,
   settingOf,
 } from '../../src/paper/index.ts'
-import { judge } from '../../src/widgets/judge.ts'
-import { startState } from '../../src/widgets/state.ts'
-import { between, crossOf, dotOf, minus, unit } from '../paper/space.ts'
+import { judge } from '../../src/widgets/challenge/judge.ts'
+import { startState } from '../../src/widgets/state/state.ts'
+import { between, crossOf, dotOf, minus, unit } from '../paper/shared/space.ts'
 import { all, attribute, chapter, dummy, goals, plain, slugs } from './chapters.ts'
 
 /** One way to meet each task, found on the bench: mechanisms changed, the card opened, the point moved. */

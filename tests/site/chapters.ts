@@ -4,8 +4,8 @@ import { mdxToMdast } from 'satteri'
 import type { Design, Flat } from '../../src/paper/index.ts'
 import { parseDesign } from '../../src/paper/index.ts'
 import type { Leaf } from '../../src/site/cells/grammar.ts'
-import type { BenchConfig } from '../../src/widgets/config.ts'
-import type { Goal } from '../../src/widgets/judge.ts'
+import type { Goal } from '../../src/widgets/challenge/judge.ts'
+import type { BenchConfig } from '../../src/widgets/state/config.ts'
 
 const CONTENT = new URL('../../content/', import.meta.url)
 

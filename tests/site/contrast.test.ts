@@ -4,10 +4,13 @@ import { contrast, tokens } from './contrast.ts'
 
 // WCAG 2.2: 1.4.6 asks 7:1 of words and 4.5:1 of large ones (14 pt bold counts); 1.4.11 asks 3:1 of lines.
 const WORDS = 7
+
 const LARGE_OR_PRESSED = 4.5
+
 const LINES = 3
 
 const all = tokens()
+
 const themes = ['day', 'night'] as const
 
 describe('the measure', () => {

@@ -13,10 +13,11 @@ import {
   settingOf,
   thickest,
 } from '../../src/paper/index.ts'
-import { between, crossOf, dotOf, minus, plus, times, unit } from '../paper/space.ts'
+import { between, crossOf, dotOf, minus, plus, times, unit } from '../paper/shared/space.ts'
 import { dummy } from './chapters.ts'
 
 const OPENINGS = [20, 60, 90, 120, 160]
+
 const RADIANS = Math.PI / 180
 
 const found = (design: Design, id: string) => {

@@ -2,7 +2,7 @@ import { mdxToJs, mdxToMdast } from 'satteri'
 import { describe, expect, test } from 'vitest'
 import type { Leaf } from '../../src/site/cells/grammar.ts'
 import { blotOf, cellGrammar, nearest, pathOf } from '../../src/site/cells/grammar.ts'
-import { CELLS, WORDS } from '../../src/site/cells/words.ts'
+import { CELLS, WORDS } from '../../src/site/cells/vocabulary.ts'
 
 const tree = (source: string): Leaf => mdxToMdast(source) as Leaf
 

@@ -11,6 +11,7 @@ const heron = parseDesign({
     { id: 'jaw', kind: 'cut-v-fold', on: 'gutter', apex: 30, run: 40, cut: 40 },
   ],
 })
+
 const bare = parseDesign({ hingebook: 1, title: 'Card', card: { width: 105, height: 148 }, mechanisms: [] })
 
 describe('a number in the prose', () => {

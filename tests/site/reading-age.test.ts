@@ -7,6 +7,7 @@ import { counts, grade, stretches } from './reading-age.ts'
 
 /** Grade 5.5 is the school year in which children are ten and turn eleven. */
 const HIGHEST_GRADE = 5.5
+
 /** One sentence may be harder than the rest, but not so hard that a child stops there. */
 const HARDEST_STRETCH = 10
 

@@ -37,8 +37,10 @@ export function counts(texts: readonly string[]): Counts {
 
 /** What is not read by the pupil: the teacher's cell, and the maths that is folded away. */
 const NOT_READ = ['ForTeachers', 'Formula']
+
 /** Attributes that stand on the page as words. */
 const SPOKEN = ['says', 'sign', 'title', 'question']
+
 const BLOCKS = ['paragraph', 'heading', 'tableCell']
 
 const textOf = (node: Leaf): string => {

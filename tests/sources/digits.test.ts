@@ -1,12 +1,14 @@
 // Near shut and near flat, where plain formulas lose their digits: against the same closed forms in numbers of 64
 // digits, by decimal.js (MIT). Relative errors, for what is nearly nothing must still be right.
+
 import { Decimal } from 'decimal.js'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { measure, poseAt } from '../../src/paper/index.ts'
-import { design, runs } from '../paper/designs.ts'
+import { design, runs } from '../paper/shared/designs.ts'
 
 const Long = Decimal.clone({ precision: 64 })
+
 const PI = Long.acos(-1)
 
 /** The very number the computer holds, not the short decimal it prints. */
@@ -31,6 +33,7 @@ function exact(run: number, cut: number, opening: number) {
 const relative = (a: number, b: number): number => Math.abs(a - b) / Math.abs(b)
 
 const size = fc.double({ min: 5, max: 200, noNaN: true })
+
 /** From a hair's breadth to a billionth of a degree. */
 const whisker = fc
   .integer({ min: 0, max: 10 })

@@ -3,8 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Vec3 } from '../../src/paper/index.ts'
 import { measure, poseAt } from '../../src/paper/index.ts'
-import { design, openings, runs } from '../paper/designs.ts'
-import { apart, between, minus } from '../paper/space.ts'
+import { design, openings, runs } from '../paper/shared/designs.ts'
+import { apart, between, minus } from '../paper/shared/space.ts'
 
 const layer = (left: number, right: number) =>
   design([{ id: 'lantern', kind: 'cut-layer', on: 'gutter', start: 20, end: 60, left, right }], {
@@ -42,6 +42,7 @@ function barsOf(left: number, right: number, opening: number): Bars {
 }
 
 const depth = fc.double({ min: 2, max: 140, noNaN: true })
+
 const open = fc.double({ min: 0.5, max: 179.5, noNaN: true })
 
 describe('a layer as a parallelogram', () => {

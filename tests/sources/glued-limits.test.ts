@@ -4,9 +4,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, Vec3 } from '../../src/paper/index.ts'
 import { compile, modelOf, parseDesign } from '../../src/paper/index.ts'
-import { runs } from '../paper/designs.ts'
-import { gluedDesigns } from '../paper/glued-designs.ts'
-import { apart, crossOf, DEG, dotOf, minus, nextFloat, RAD, sizeOf } from '../paper/space.ts'
+import { runs } from '../paper/shared/designs.ts'
+import { gluedDesigns } from '../paper/shared/glued-designs.ts'
+import { apart, crossOf, DEG, dotOf, minus, nextFloat, RAD, sizeOf } from '../paper/shared/space.ts'
 import { fromLengths, sixtyDigits } from './lengths.ts'
 
 interface Sides {
@@ -15,6 +15,7 @@ interface Sides {
   readonly b2: number
   readonly a2: number
 }
+
 type State = { readonly side: 'inside' | 'outside'; readonly pop: 'up' | 'down' }
 
 const card = (mechanism: object): Design =>
@@ -50,11 +51,14 @@ const tent = ({ b1, a1, b2, a2 }: Sides, state: Partial<State> = {}): Design =>
   })
 
 const buildOf = (made: Design) => modelOf(made).builds[0]?.build
+
 const gapOf = (made: Design): number => buildOf(made)?.shutGap?.gap ?? 0
+
 const rangeOf = (made: Design) => buildOf(made)?.range ?? ([0, 180] as const)
 
 /** Whole numbers: their sums are exact. */
 const whole = (min: number, max: number) => fc.integer({ min, max })
+
 const states = fc.record({
   side: fc.constantFrom('inside', 'outside'),
   pop: fc.constantFrom('up', 'down'),

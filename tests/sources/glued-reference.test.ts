@@ -4,15 +4,16 @@ import { levenbergMarquardt } from 'ml-levenberg-marquardt'
 import { describe, expect, test } from 'vitest'
 import type { Design, ModelCrease, Poser, Side, Vec3 } from '../../src/paper/index.ts'
 import { compile, modelOf } from '../../src/paper/index.ts'
-import { laid } from '../../src/paper/vector.ts'
-import { design, runs } from '../paper/designs.ts'
-import { gluedDesigns } from '../paper/glued-designs.ts'
-import { apart, crossOf, DEG, dotOf, minus, sizeOf } from '../paper/space.ts'
+import { laid } from '../../src/paper/plane/lay.ts'
+import { design, runs } from '../paper/shared/designs.ts'
+import { gluedDesigns } from '../paper/shared/glued-designs.ts'
+import { apart, crossOf, DEG, dotOf, minus, sizeOf } from '../paper/shared/space.ts'
 import type { Digits } from './lengths.ts'
 import { floats, fromLengths, sixtyDigits } from './lengths.ts'
 
 /** Two methods agree to this, mm. */
 const AGREED = 1e-6
+
 /** What the paper itself keeps, mm and degrees. */
 const EXACT = 1e-9
 

@@ -4,7 +4,7 @@ import * as RAPIER from '@dimforge/rapier3d-compat'
 import { mat3, quat } from 'gl-matrix'
 import type { Design, Flat, Pose, Vec3 } from '../../src/paper/index.ts'
 import { poseAt } from '../../src/paper/index.ts'
-import { crossOf, minus, RAD, unit } from '../paper/space.ts'
+import { crossOf, minus, RAD, unit } from '../paper/shared/space.ts'
 
 /** One unit of the engine is a hundred millimetres: bodies about as large as it likes them. */
 const UNIT = 100

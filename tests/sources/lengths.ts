@@ -39,6 +39,7 @@ export const floats: Digits<number> = {
 }
 
 const Long = Decimal.clone({ precision: 60 })
+
 const radians = Long.acos(-1).div(180)
 
 /** Sixty digits. */
@@ -56,6 +57,7 @@ export const sixtyDigits: Digits<Decimal> = {
 }
 
 type Point<T> = readonly [T, T, T]
+
 type FlatPoint<T> = readonly [across: T, along: T]
 
 /** A crease as it lies in a panel. */
@@ -116,6 +118,7 @@ const ARM = 100
 const NOTHING = 1e-7
 
 class Refused extends Error {}
+
 /** The spheres meet, but these digits do not tell where. */
 class Blurred extends Error {}
 
@@ -516,9 +519,11 @@ function aboveOf({ pop = 'up', side = 'inside' }: State, seen: number): Above {
 }
 
 const hand = (seen: number): 1 | -1 => (seen > 0 ? 1 : -1)
+
 /** A ridge bends against its host, a valley if it lies still; off the back it is all seen in a mirror. */
 const ridgeHand = ({ pop = 'up', side = 'inside' }: State, seen: number): 1 | -1 =>
   hand((pop === 'up' ? -1 : 1) * (side === 'inside' ? 1 : -1) * seen)
+
 /** A joint of a piece that lies still shuts to the other side. */
 const jointHand = ({ pop = 'up' }: State, seen: number): 1 | -1 => hand((pop === 'up' ? 1 : -1) * seen)
 

@@ -1,7 +1,7 @@
 // Directions marked on the two panels of a crease, as a protractor laid on the paper would mark them.
 import type { Flat, ModelCrease, Poser, Side, Vec3 } from '../../src/paper/index.ts'
-import { laid } from '../../src/paper/vector.ts'
-import { minus, RAD } from '../paper/space.ts'
+import { laid } from '../../src/paper/plane/lay.ts'
+import { minus, RAD } from '../paper/shared/space.ts'
 
 /** The crease of that name. Throws a RangeError if there is none. */
 export function creaseOf(poser: Poser, name: string): ModelCrease {

@@ -5,8 +5,8 @@ import { difference, intersection, union } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
 import { modelOf } from '../../src/paper/index.ts'
-import { design, runs } from '../paper/designs.ts'
-import { gluedDesigns } from '../paper/glued-designs.ts'
+import { design, runs } from '../paper/shared/designs.ts'
+import { gluedDesigns } from '../paper/shared/glued-designs.ts'
 
 type Ring = readonly (readonly [number, number])[]
 

@@ -3,8 +3,8 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { Vec3 } from '../../src/paper/index.ts'
 import { poseAt } from '../../src/paper/index.ts'
-import { design, vFold } from '../paper/designs.ts'
-import { between, minus } from '../paper/space.ts'
+import { design, vFold } from '../paper/shared/designs.ts'
+import { between, minus } from '../paper/shared/space.ts'
 import { hinged, ready } from './hinged.ts'
 
 const GOOD_FOR = 0.01

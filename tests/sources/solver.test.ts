@@ -5,8 +5,8 @@ import { levenbergMarquardt } from 'ml-levenberg-marquardt'
 import { expect, test } from 'vitest'
 import type { Design, Vec3 } from '../../src/paper/index.ts'
 import { poseAt } from '../../src/paper/index.ts'
-import { designs, ladder, runs } from '../paper/designs.ts'
-import { apart } from '../paper/space.ts'
+import { designs, ladder, runs } from '../paper/shared/designs.ts'
+import { apart } from '../paper/shared/space.ts'
 import { placeOf, strung } from './strings.ts'
 
 /** Two methods agree to this, mm. */
@@ -74,11 +74,13 @@ function solved(made: Design, opening: number, push: readonly number[]) {
 }
 
 const push = fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 18, maxLength: 18 })
+
 const sizes = fc.constantFrom(
   { width: 297, height: 420, caliper: 0.25 },
   { width: 420, height: 297, caliper: 0.25 },
   { width: 105, height: 148, caliper: 0.25 },
 )
+
 const open = fc.double({ min: 25, max: 150, noNaN: true })
 
 test('the solver, pushed off by a tenth, comes back to the pose of every rung of the ladder', () => {

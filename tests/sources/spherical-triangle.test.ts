@@ -1,11 +1,12 @@
 // The spherical cosine rule, in the kernel's poses and in its own functions, against printed triangles.
+
 import { geoArea, geoDistance } from 'd3-geo'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Vec3 } from '../../src/paper/index.ts'
 import { compile, poseAt } from '../../src/paper/index.ts'
-import { design, designs, openings, runs, vFold } from '../paper/designs.ts'
-import { between, DEG, dihedral, RAD } from '../paper/space.ts'
+import { design, designs, openings, runs, vFold } from '../paper/shared/designs.ts'
+import { between, DEG, dihedral, RAD } from '../paper/shared/space.ts'
 import { creaseOf, marked, openTo } from './marked.ts'
 import type { Triangle } from './triangles.ts'
 import { dms, solids, triangles } from './triangles.ts'

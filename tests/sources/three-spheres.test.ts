@@ -10,16 +10,22 @@ import { compile, parseDesign } from '../../src/paper/index.ts'
  * pages]; trilateration as in any geometry text. It knows lengths alone, and no angle of ours.
  */
 const sub = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+
 const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
 const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],
   a[2] * b[0] - a[0] * b[2],
   a[0] * b[1] - a[1] * b[0],
 ]
+
 const size = (a: Vec3): number => Math.hypot(a[0], a[1], a[2])
+
 const mix = (o: Vec3, ...terms: readonly (readonly [number, Vec3])[]): Vec3 =>
   terms.reduce<Vec3>((sum, [k, v]) => [sum[0] + k * v[0], sum[1] + k * v[1], sum[2] + k * v[2]], o)
+
 const far = (a: Vec3, b: Vec3): number => size(sub(a, b))
+
 const flatFar = (a: Flat, b: Flat): number => Math.hypot(a[0] - b[0], a[1] - b[1])
 
 /** Both points at distances r from three centres; null where the centres lie too nearly in line to tell. */
@@ -44,7 +50,9 @@ function meet(c: readonly [Vec3, Vec3, Vec3], r: readonly [number, number, numbe
 }
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+
 const turns = { side: fc.constantFrom('inside', 'outside'), pop: fc.constantFrom('up', 'down') }
+
 /** The angle or length that lets the left side shut with the right one, in the state the piece is in. */
 const closing = (state: { side: string; pop: string }, b1: number, a1: number, b2: number): number =>
   (state.pop === 'up') !== (state.side === 'outside') ? b1 + a1 - b2 : a1 - b1 + b2

@@ -4,8 +4,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, Vec3 } from '../../src/paper/index.ts'
 import { measure, pieces, poseAt, shutMargin } from '../../src/paper/index.ts'
-import { A6, design, designs, openings, runs, vFold } from '../paper/designs.ts'
-import { apart, between, minus } from '../paper/space.ts'
+import { A6, design, designs, openings, runs, vFold } from '../paper/shared/designs.ts'
+import { apart, between, minus } from '../paper/shared/space.ts'
 
 const layer = (id: string, on: string, start: number, end: number, left: number, right = left) => ({
   id,

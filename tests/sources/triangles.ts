@@ -30,12 +30,17 @@ const hms = (hours: number, minutes: number, seconds: number): number => 15 * dm
 const SECOND = 0.001
 
 const OLNEY = 'Olney, Elements of Trigonometry, Plane and Spherical, pp. 81-82'
+
 const BOOK = 'a 19th-century textbook, Google Books L9sGAAAAQAAJ, title not seen'
+
 const STARS = 'College of St Benedict and St John’s University, Physics 364, class solution 1'
+
 const TODHUNTER = 'Todhunter, Spherical Trigonometry, chapter on numerical solution'
 
 const dubhe = { ra: hms(11, 3, 43.67), dec: dms(61, 45, 3.72) }
+
 const merak = { ra: hms(11, 1, 50.48), dec: dms(56, 22, 56.73) }
+
 const polaris = { ra: hms(2, 31, 49.09), dec: dms(89, 15, 50.79) }
 
 /** Two stars and the celestial pole: A at the pole, the printed separation opposite it. */

@@ -3,8 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Vec3 } from '../../src/paper/index.ts'
 import { compile, highest, measure, modelOf, poseAt, riseOf } from '../../src/paper/index.ts'
-import { design, designs, openings, runs, vFold } from '../paper/designs.ts'
-import { between, minus, RAD } from '../paper/space.ts'
+import { design, designs, openings, runs, vFold } from '../paper/shared/designs.ts'
+import { between, minus, RAD } from '../paper/shared/space.ts'
 
 /** Printed to six decimals. */
 const SIX = 5.1e-7

@@ -1,12 +1,11 @@
 // Single-vertex laws of flat and rigid folding, at every point of the sheet where folds meet.
-
 import fc from 'fast-check'
 import { mat3 } from 'gl-matrix'
 import { describe, expect, test } from 'vitest'
 import type { Design, Fold } from '../../src/paper/index.ts'
 import { poseAt } from '../../src/paper/index.ts'
-import { design, designs, openings, runs, vFold } from '../paper/designs.ts'
-import { RAD } from '../paper/space.ts'
+import { design, designs, openings, runs, vFold } from '../paper/shared/designs.ts'
+import { RAD } from '../paper/shared/space.ts'
 import type { Vertex } from './vertices.ts'
 import { onCut, vertices } from './vertices.ts'
 

@@ -1,7 +1,7 @@
 // Where folds meet on the printed sheet, read from its lines alone.
 import type { Design, Fold, PieceLine } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
-import { DEG } from '../paper/space.ts'
+import { DEG } from '../paper/shared/space.ts'
 
 type Spot = readonly [x: number, y: number]
 

@@ -1,18 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import { check, type Design, measure, settingOf, type Target } from '../../src/paper/index.ts'
-import {
-  type Answer,
-  answering,
-  placeIn,
-  rangeOfWish,
-  readWish,
-  taken,
-  takenSays,
-} from '../../src/widgets/aiming.ts'
-import { benchModel } from '../../src/widgets/bench-model.ts'
-import * as tools from '../../src/widgets/checker.ts'
-import type { BenchConfig } from '../../src/widgets/config.ts'
-import type { LengthUnit } from '../../src/widgets/format.ts'
+import type { Design, Target } from '../../src/paper/index.ts'
+import { check, measure, settingOf } from '../../src/paper/index.ts'
+import type { Answer } from '../../src/widgets/aim/aiming.ts'
+import { answering, placeIn, rangeOfWish, readWish, taken, takenSays } from '../../src/widgets/aim/aiming.ts'
+import { benchModel } from '../../src/widgets/model/bench-model.ts'
+import * as tools from '../../src/widgets/model/checker.ts'
+import type { BenchConfig } from '../../src/widgets/state/config.ts'
+import type { LengthUnit } from '../../src/widgets/state/format.ts'
 import { beak, dummy, layer } from './benches.ts'
 
 const placeAt = (design: Design, id: string, opening: number) => placeIn(measure(design, opening), id)

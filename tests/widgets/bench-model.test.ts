@@ -1,15 +1,9 @@
 import { effect } from '@preact/signals'
 import { describe, expect, test } from 'vitest'
 import { change, check, measure, settingOf } from '../../src/paper/index.ts'
-import { nudged, toEnd } from '../../src/widgets/bench-handles.ts'
-import {
-  type Bench,
-  benchModel,
-  cutAt,
-  type Frames,
-  opened,
-  seenFrom,
-} from '../../src/widgets/bench-model.ts'
+import { nudged, toEnd } from '../../src/widgets/model/bench-handles.ts'
+import type { Bench, Frames } from '../../src/widgets/model/bench-model.ts'
+import { benchModel, cutAt, opened, seenFrom } from '../../src/widgets/model/bench-model.ts'
 import { bare, bareConfig, beak, dummy, layer } from './benches.ts'
 
 /** Frames that come when the test says so. */

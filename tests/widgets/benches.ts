@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
-import { type Design, parseDesign } from '../../src/paper/index.ts'
-import type { BenchConfig } from '../../src/widgets/config.ts'
+import type { Design } from '../../src/paper/index.ts'
+import { parseDesign } from '../../src/paper/index.ts'
+import type { BenchConfig } from '../../src/widgets/state/config.ts'
 
 /** A design of the night garden, by its file's name. */
 export const dummy = (name: string): Design =>
@@ -33,4 +34,5 @@ export const layer = parseDesign({
 
 /** A bare card with a point on its page. Invented. */
 export const bare = parseDesign({ hingebook: 1, title: 'Card', card, mechanisms: [] })
+
 export const bareConfig: BenchConfig = { point: [60, 80], opening: 60 }

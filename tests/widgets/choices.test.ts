@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
-import { benchModel } from '../../src/widgets/bench-model.ts'
-import { readLink } from '../../src/widgets/read-link.ts'
+import { readLink } from '../../src/widgets/link/read-link.ts'
+import { benchModel } from '../../src/widgets/model/bench-model.ts'
 
 const moth = parseDesign({
   hingebook: 1,
@@ -21,10 +21,12 @@ const moth = parseDesign({
     },
   ],
 })
+
 const fields = [
   { id: 'moth', field: 'pop' },
   { id: 'moth', field: 'base' },
 ]
+
 const bench = () => benchModel(moth, { fields, readings: ['rise', 'stop'] })
 
 /** The bench's one choice: popped or still down. */

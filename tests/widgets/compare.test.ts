@@ -7,7 +7,7 @@ import {
   modelSays,
   severalSay,
   slipSays,
-} from '../../src/widgets/compare.ts'
+} from '../../src/widgets/measure/compare.ts'
 import { bare, bareConfig, beak, dummy, layer } from './benches.ts'
 
 const at90 = { opening: 90 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { digits, shown, spoken, typed } from '../../src/widgets/format.ts'
-import { slid, sliderKey } from '../../src/widgets/keys.ts'
-import { nextStep, openingAfter, phaseAt } from '../../src/widgets/play.ts'
+import { digits, shown, spoken, typed } from '../../src/widgets/state/format.ts'
+import { slid, sliderKey } from '../../src/widgets/state/keys.ts'
+import { nextStep, openingAfter, phaseAt } from '../../src/widgets/state/play.ts'
 
 describe('numbers for readers', () => {
   test('one decimal in mm and degrees, two in inches', () => {

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { benchModel, cutAt, opened, seenFrom } from '../../src/widgets/bench-model.ts'
-import { benchFields } from '../../src/widgets/fields.ts'
-import { isLink, linkOf } from '../../src/widgets/link.ts'
-import { readLink } from '../../src/widgets/read-link.ts'
-import { startState } from '../../src/widgets/state.ts'
+import { isLink, linkOf } from '../../src/widgets/link/link.ts'
+import { readLink } from '../../src/widgets/link/read-link.ts'
+import { benchModel, cutAt, opened, seenFrom } from '../../src/widgets/model/bench-model.ts'
+import { benchFields } from '../../src/widgets/state/fields.ts'
+import { startState } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, dummy } from './benches.ts'
 
 const start = startState(beak, {})

@@ -1,5 +1,5 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { fontOnDisk } from '../../sheet/font-on-disk.ts'
+import { fontOnDisk } from '../../sheet/files/font-on-disk.ts'
 import { sheetPdf } from '../../sheet/index.ts'
 import type { Chapter, TemplatePaper } from '../../site/chapters.ts'
 import { allChapters, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'

@@ -1,10 +1,11 @@
-import { stretches } from '../pieces.ts'
-import { alongLay, creaseLines, isAlong } from './lines.ts'
-import type { Gap, Segment } from './plane.ts'
-import { edgesOf, gapOf, runsThrough, SAME } from './plane.ts'
+import { alongLay, creaseLines, isAlong } from '../model/lines.ts'
+import { stretches } from '../model/pieces.ts'
+import { runsThrough } from '../plane/outline.ts'
+import type { Gap, Segment } from '../plane/segment.ts'
+import { edgesOf, gapOf, SAME } from '../plane/segment.ts'
+import { fold, mm, side, the } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { fold, mm, side, the } from './words.ts'
 
 /** A line drawn on a panel, in its flat coordinates. */
 interface Line extends Segment {

@@ -1,10 +1,11 @@
-import { meetings } from '../clearance.ts'
+import { meetings } from '../motion/clearance.ts'
+import { mm, side, the, when } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { mm, side, the, when } from './words.ts'
 
 /** Looks at a pair of panels that one verdict may take: some fifty times what 25 mechanisms do. */
 const MOST = 2e5
+
 /** The same where only a few mechanisms are asked about, over and over. */
 const HASTY = 2e3
 

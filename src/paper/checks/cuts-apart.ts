@@ -1,9 +1,11 @@
-import type { Flat } from '../types.ts'
-import { alongLay } from './lines.ts'
-import { common, overlapOf, SAME, selfCrossing } from './plane.ts'
+import { alongLay } from '../model/lines.ts'
+import { common, overlapOf } from '../plane/convex.ts'
+import type { Flat } from '../plane/lay.ts'
+import { selfCrossing } from '../plane/outline.ts'
+import { SAME } from '../plane/segment.ts'
+import { fold, mm, side, The, the } from './phrases.ts'
 import type { Finding, Notch, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { fold, mm, side, The, the } from './words.ts'
 
 /** How deep two notches of one panel overlap, mm, and the corners of what they share. */
 function overlap(one: Notch, two: Notch): { value: number; shape: readonly Flat[] } {

@@ -1,7 +1,8 @@
-import { overshoot, SAME } from './plane.ts'
+import { overshoot } from '../plane/outline.ts'
+import { SAME } from '../plane/segment.ts'
+import { mm, side, The } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { mm, side, The } from './words.ts'
 
 /** What a mechanism cuts out of a panel lies inside that panel: how far it reaches over the panel's edge, mm. */
 export function cutsInside(subject: Subject): Finding[] {

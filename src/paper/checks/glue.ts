@@ -1,10 +1,11 @@
-import type { ModelGlue, ModelPanel } from '../model.ts'
-import type { Flat } from '../types.ts'
-import type { Segment } from './plane.ts'
-import { edgesOf, isWithin, nearestEdge, overshoot, runsThrough, SAME } from './plane.ts'
+import type { ModelGlue, ModelPanel } from '../model/model.ts'
+import type { Flat } from '../plane/lay.ts'
+import { isWithin, nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
+import type { Segment } from '../plane/segment.ts'
+import { edgesOf, SAME } from '../plane/segment.ts'
+import { mm, side, The } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { mm, side, The } from './words.ts'
 
 /** How far one glued place misses, mm, and where; 0 if it sticks as it should. */
 interface Miss {

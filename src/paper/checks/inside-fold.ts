@@ -1,8 +1,8 @@
-import { alongLay } from './lines.ts'
-import { SAME } from './plane.ts'
+import { alongLay } from '../model/lines.ts'
+import { SAME } from '../plane/segment.ts'
+import { fold, mm, The, the } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { fold, mm, The, the } from './words.ts'
 
 /** A guest's stretch of its host crease lies on that crease: how far it reaches past an end, mm. */
 export function insideFold(subject: Subject): Finding[] {

@@ -1,11 +1,13 @@
-import type { ModelPanel } from '../model.ts'
-import { stopOf } from '../stop.ts'
-import type { CheckName, Vec3 } from '../types.ts'
-import { distance, laid } from '../vector.ts'
-import { SAME } from './plane.ts'
+import type { ModelPanel } from '../model/model.ts'
+import { stopOf } from '../motion/stop.ts'
+import { laid } from '../plane/lay.ts'
+import { SAME } from '../plane/segment.ts'
+import type { Vec3 } from '../plane/vector.ts'
+import { distance } from '../plane/vector.ts'
+import { mm, The } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf } from './subject.ts'
-import { mm, The } from './words.ts'
+import type { CheckName } from './verdict.ts'
 
 /** What a rigid model may be off its plane, mm: rounding is a millionth of it, a careful hand a hundred times as much. */
 const FLAT = 1e-3

@@ -1,8 +1,8 @@
-import type { Flat } from '../types.ts'
-import { edgesOf, SAME } from './plane.ts'
+import type { Flat } from '../plane/lay.ts'
+import { edgesOf, SAME } from '../plane/segment.ts'
+import { mm, side } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
-import { mm, side } from './words.ts'
 
 /**
  * The least width of an outline, mm: of all directions square to an edge, the one in which it reaches

@@ -1,23 +1,29 @@
-import { WORLD } from '../chain.ts'
-import type { Body, Still, Stretch } from '../motion.ts'
-import { bodyOf } from '../motion.ts'
-import type { Vec3 } from '../types.ts'
-import { SAME } from './plane.ts'
+import { WORLD } from '../motion/chain.ts'
+import type { Body, Still, Stretch } from '../motion/motion.ts'
+import { bodyOf } from '../motion/motion.ts'
+import { SAME } from '../plane/segment.ts'
+import type { Vec3 } from '../plane/vector.ts'
+import { mm, The, the, when } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf } from './subject.ts'
-import { mm, The, the, when } from './words.ts'
 
 /** The least margin is found to within this, mm. */
 const WITHIN = 1e-3
+
 /** Stretches of the motion that are looked into before we say that we cannot tell. */
 const MOST = 4000
+
 /** Stretches in which nothing at all is known of a mechanism, before we leave it at that: near a stop it takes a dozen. */
 const BLIND = 100
+
 /** Narrower than this (radians) a stretch is not split. */
 const NARROWEST = 1e-5
+
 /** Degrees to either side in which the opening of the least margin is sharpened. */
 const NEAR = 1
+
 const GOLDEN = (Math.sqrt(5) - 1) / 2
+
 /** A point whose path bends less than this (mm per radian²) stays where it is: rounding leaves some 1e-13. */
 const STILL = 1e-9
 

@@ -1,5 +1,5 @@
-import { mostLayers } from '../thickness.ts'
-import { SAME } from './plane.ts'
+import { mostLayers } from '../measure/layers.ts'
+import { SAME } from '../plane/segment.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf } from './subject.ts'
 

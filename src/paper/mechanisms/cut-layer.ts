@@ -1,6 +1,9 @@
-import type { Build, Flat, Frame, Kind, Placed } from '../types.ts'
-import { endAfterStart, rectangle, shifted, stretchFields } from './parallel.ts'
-import { stripCreases } from './strip.ts'
+import type { Frame } from '../plane/frame.ts'
+import type { Flat } from '../plane/lay.ts'
+import type { Build } from './build.ts'
+import type { Kind, Placed } from './kind.ts'
+import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
+import { stripCreases } from './shared/strip.ts'
 
 /** A strip between two cuts, folded out as a layer: a parallelogram across the host crease. */
 export interface CutLayer extends Placed {

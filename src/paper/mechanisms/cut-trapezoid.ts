@@ -1,7 +1,15 @@
-import type { Build, Flat, Kind, Placed } from '../types.ts'
-import { DEGREES } from '../vector.ts'
-import { mirroredCreases, mirroredPanels, mirroredShape, mirroredTurns, placeMirrored } from './mirrored.ts'
-import { endAfterStart, stretchFields } from './parallel.ts'
+import type { Flat } from '../plane/lay.ts'
+import { DEGREES } from '../plane/vector.ts'
+import type { Build } from './build.ts'
+import type { Kind, Placed } from './kind.ts'
+import {
+  mirroredCreases,
+  mirroredPanels,
+  mirroredShape,
+  mirroredTurns,
+  placeMirrored,
+} from './shared/mirrored.ts'
+import { endAfterStart, stretchFields } from './shared/parallel.ts'
 
 /** A strip between two cuts of different depth: a V-fold whose apex lies off the piece. */
 export interface CutTrapezoid extends Placed {

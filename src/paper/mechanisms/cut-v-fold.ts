@@ -1,6 +1,14 @@
-import type { Build, Flat, Kind, Placed } from '../types.ts'
-import { DEGREES, RADIANS } from '../vector.ts'
-import { mirroredCreases, mirroredPanels, mirroredShape, mirroredTurns, placeMirrored } from './mirrored.ts'
+import type { Flat } from '../plane/lay.ts'
+import { DEGREES, RADIANS } from '../plane/vector.ts'
+import type { Build } from './build.ts'
+import type { Kind, Placed } from './kind.ts'
+import {
+  mirroredCreases,
+  mirroredPanels,
+  mirroredShape,
+  mirroredTurns,
+  placeMirrored,
+} from './shared/mirrored.ts'
 
 /** A V-fold cut from its host: a slit across the crease, and two folds from its ends to the apex. */
 export interface CutVFold extends Placed {
@@ -18,7 +26,9 @@ export interface CutVFold extends Placed {
 }
 
 const towardOf = (m: CutVFold): 1 | -1 => (m.run < 0 ? -1 : 1)
+
 const footOf = (m: CutVFold): number => m.apex + m.run
+
 const endOf = (m: CutVFold): Flat => [m.cut, m.apex + m.run + (m.lean ?? 0)]
 
 /** Apex to slit end along the crease, outward: positive for every design that `limits` lets pass. */

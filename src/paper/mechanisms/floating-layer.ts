@@ -1,7 +1,9 @@
-import type { Build, CreasePart, Field, Frame, Hang, Kind, OwnPiece, PanelPart, Placed } from '../types.ts'
-import { sameLay } from '../vector.ts'
-import { ownPiece, tabField, tabOutline } from './own-piece.ts'
-import { endAfterStart, rectangle, shifted, stretchFields } from './parallel.ts'
+import type { Frame } from '../plane/frame.ts'
+import { sameLay } from '../plane/lay.ts'
+import type { Build, CreasePart, Hang, OwnPiece, PanelPart } from './build.ts'
+import type { Field, Kind, Placed } from './kind.ts'
+import { ownPiece, tabField, tabOutline } from './shared/own-piece.ts'
+import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
 
 /** A platform on upright walls: its crease stays over the host crease, its halves parallel to the host's panels. */
 export interface FloatingLayer extends Placed {
@@ -21,6 +23,7 @@ export interface FloatingLayer extends Placed {
 
 /** A wall's joint with the page below it, and with the platform above it: hidden, they only carry panels. */
 const footName = (k: number): string => `foot-${k + 1}`
+
 const topName = (k: number): string => `top-${k + 1}`
 
 /** The side of the host on which a wall stands; one on the crease itself counts to the right. */

@@ -1,8 +1,10 @@
-import type { Build, Change, CreasePart, Field, Kind, Lay, OwnPiece, Placed } from '../types.ts'
-import { sameLay } from '../vector.ts'
-import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
-import { ownPiece, stateChoices, tabField, tabOutline } from './own-piece.ts'
-import { endAfterStart, rectangle, stretchFields } from './parallel.ts'
+import type { Lay } from '../plane/lay.ts'
+import { sameLay } from '../plane/lay.ts'
+import type { Build, CreasePart, OwnPiece } from './build.ts'
+import type { Change, Field, Kind, Placed } from './kind.ts'
+import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
+import { ownPiece, stateChoices, tabField, tabOutline } from './shared/own-piece.ts'
+import { endAfterStart, rectangle, stretchFields } from './shared/parallel.ts'
 
 /** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
 export interface GluedTent extends Placed {

@@ -1,8 +1,11 @@
-import type { Build, Change, CreasePart, Flat, Kind, Lay, OwnPiece, Placed } from '../types.ts'
-import { DEGREES, RADIANS, sameLay } from '../vector.ts'
-import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './four-bar.ts'
-import type { TabEdge } from './own-piece.ts'
-import { ownPiece, stateChoices, tabField, tabOutline } from './own-piece.ts'
+import type { Flat, Lay } from '../plane/lay.ts'
+import { sameLay } from '../plane/lay.ts'
+import { DEGREES, RADIANS } from '../plane/vector.ts'
+import type { Build, CreasePart, OwnPiece } from './build.ts'
+import type { Change, Kind, Placed } from './kind.ts'
+import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
+import type { TabEdge } from './shared/own-piece.ts'
+import { ownPiece, stateChoices, tabField, tabOutline } from './shared/own-piece.ts'
 
 /** Angles of one side, degrees. */
 export interface VSide {

@@ -1,5 +1,8 @@
-import type { Build, Flat, Kind, Placed } from '../types.ts'
-import { RADIANS, sameLay } from '../vector.ts'
+import type { Flat } from '../plane/lay.ts'
+import { sameLay } from '../plane/lay.ts'
+import { RADIANS } from '../plane/vector.ts'
+import type { Build } from './build.ts'
+import type { Kind, Placed } from './kind.ts'
 
 /** A piece of any shape stuck on one panel: it rides with it. */
 export interface Rider extends Placed {

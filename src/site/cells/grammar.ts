@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import type { MdastPluginDefinition } from 'satteri'
-import type { Attribute, Word } from './words.ts'
-import { ANYWHERE, CELLS, CHAPTER, WORDS } from './words.ts'
+import type { Attribute, Word } from './vocabulary.ts'
+import { ANYWHERE, CELLS, CHAPTER, WORDS } from './vocabulary.ts'
 
 /** What the grammar reads of a chapter's tree; the real nodes carry more. */
 export interface Leaf {

@@ -69,6 +69,7 @@ const tip = (design: Design, ask: Ask) => {
 }
 
 const mm = (value: number): Answer => ({ value, unit: 'mm' })
+
 const deg = (value: number): Answer => ({ value, unit: 'deg' })
 
 /** Everything that can be read off a whole design; a field of a mechanism is asked for by its own name. */

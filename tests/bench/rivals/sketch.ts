@@ -4,13 +4,18 @@ import type { Mechanism, Vec3 } from '../../../src/paper/index.ts'
 type V = number[]
 
 const add = (a: V, b: V): V => a.map((x, k) => x + (b[k] as number))
+
 const minus = (a: V, b: V): V => a.map((x, k) => x - (b[k] as number))
+
 const times = (a: V, k: number): V => a.map((x) => x * k)
+
 const dot = (a: V, b: V): number => a.reduce((sum, x, k) => sum + x * (b[k] as number), 0)
+
 const cross = ([a, b, c]: V, [d, e, f]: V): V => {
   const [x, y, z, u, v, w] = [a, b, c, d, e, f] as [number, number, number, number, number, number]
   return [y * w - z * v, z * u - x * w, x * v - y * u]
 }
+
 const unit = (a: V): V => times(a, 1 / Math.sqrt(dot(a, a)))
 
 interface Crease {

@@ -1,6 +1,6 @@
-import { dimensions } from '../../../src/drawing/dimensions.ts'
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { pattern } from '../../../src/drawing/pattern.ts'
+import { dimensions } from '../../../src/drawing/pattern/dimensions.ts'
+import { pattern } from '../../../src/drawing/pattern/pattern.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
 import { heron } from '../garden.ts'
 
 export const patternHeron = (): Drawing =>

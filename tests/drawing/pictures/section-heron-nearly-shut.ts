@@ -1,6 +1,6 @@
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { standOff } from '../../../src/drawing/notes.ts'
-import { section } from '../../../src/drawing/section.ts'
+import { standOff } from '../../../src/drawing/notes/notes.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
+import { section } from '../../../src/drawing/section/section.ts'
 import { heron } from '../garden.ts'
 
 export const sectionHeronNearlyShut = (): Drawing =>

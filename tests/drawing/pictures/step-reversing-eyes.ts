@@ -1,5 +1,5 @@
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { stepFigure } from '../../../src/drawing/steps.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
+import { stepFigure } from '../../../src/drawing/steps/steps.ts'
 import { heron } from '../garden.ts'
 
 export const stepReversingEyes = (): Drawing =>

@@ -1,5 +1,5 @@
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view/view.ts'
 import { check } from '../../../src/paper/index.ts'
 import { clumsy } from '../garden.ts'
 

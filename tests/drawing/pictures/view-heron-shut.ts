@@ -1,5 +1,5 @@
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view/view.ts'
 import { heron } from '../garden.ts'
 
 export const viewHeronShut = (): Drawing => view(heron, 0, DEFAULT_CAMERA, { width: 600, height: 440 })

@@ -1,5 +1,5 @@
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { view } from '../../../src/drawing/view.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
+import { view } from '../../../src/drawing/view/view.ts'
 import { owl } from '../garden.ts'
 
 export const viewOwl = (): Drawing =>

@@ -1,6 +1,6 @@
-import type { Drawing } from '../../../src/drawing/marks.ts'
-import { notes } from '../../../src/drawing/notes.ts'
-import { DEFAULT_CAMERA, view } from '../../../src/drawing/view.ts'
+import { notes } from '../../../src/drawing/notes/notes.ts'
+import type { Drawing } from '../../../src/drawing/pen/marks.ts'
+import { DEFAULT_CAMERA, view } from '../../../src/drawing/view/view.ts'
 import { bare } from '../garden.ts'
 
 export const viewSpot = (): Drawing =>

@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Check } from '../../../src/paper/index.ts'
 import { check } from '../../../src/paper/index.ts'
-import { design, designs, ladder, runs } from '../designs.ts'
-import { fold, mirrored } from './designs.ts'
-import { gardens } from './gardens.ts'
+import { fold, mirrored } from '../shared/check-designs.ts'
+import { design, designs, ladder, runs } from '../shared/designs.ts'
+import { gardens } from '../shared/gardens.ts'
 
 const numbersOf = ({ value, limit, opening, flat, space, repair }: Check): number[] => [
   value,

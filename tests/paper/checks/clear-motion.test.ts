@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { KERF } from '../../../src/paper/clearance.ts'
 import type { Check, Design } from '../../../src/paper/index.ts'
 import { opensTo, poseAt } from '../../../src/paper/index.ts'
-import { design, ladder, runs, vFold } from '../designs.ts'
-import { apart, DEG, RAD } from '../space.ts'
-import { crossings } from './crossing.ts'
-import { first, fold, layer, mirrored, only } from './designs.ts'
-import { gardens } from './gardens.ts'
+import { KERF } from '../../../src/paper/motion/clearance.ts'
+import { first, fold, layer, mirrored, only } from '../shared/check-designs.ts'
+import { crossings } from '../shared/crossing.ts'
+import { design, ladder, runs, vFold } from '../shared/designs.ts'
+import { gardens } from '../shared/gardens.ts'
+import { apart, DEG, RAD } from '../shared/space.ts'
 
 /** Two equal V-folds, point to point on the gutter with a gap between them. */
 const owls = (wedge: number, ridge: number, gap: number): Design =>

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { check, modelOf } from '../../../src/paper/index.ts'
-import { design, runs } from '../designs.ts'
-import { first, fold, layer, only } from './designs.ts'
-import { gardens } from './gardens.ts'
+import { first, fold, layer, only } from '../shared/check-designs.ts'
+import { design, runs } from '../shared/designs.ts'
+import { gardens } from '../shared/gardens.ts'
 
 const beak = fold('beak', 'gutter', 110, -40, 38)
 

@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
 import { check, parseDesign } from '../../../src/paper/index.ts'
-import { gluedPond } from '../designs.ts'
+import { gluedPond } from '../shared/designs.ts'
 
 const card = { width: 105, height: 148 }
+
 const design = (mechanisms: readonly object[]): Design =>
   parseDesign({ hingebook: 1, title: 'Moon', card, mechanisms })
+
 const verdict = (mechanisms: readonly object[], name: string) =>
   check(design(mechanisms), { repairs: false }).filter((one) => one.name === name)
 
@@ -21,13 +23,16 @@ const moth = {
   ridge: 50,
   tab: 8,
 }
+
 const slit = { id: 'slit', kind: 'cut-v-fold', on: 'gutter', apex: 70, run: 30, cut: 30 }
+
 const square = (a: number, l: number, size: number) => [
   [a, l],
   [a + size, l],
   [a + size, l + size],
   [a, l + size],
 ]
+
 const moon = (more: object) => ({
   id: 'moon',
   kind: 'rider',

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { poseAt } from '../../../src/paper/index.ts'
-import { design, designs, ladder, runs } from '../designs.ts'
-import { first, fold, only } from './designs.ts'
+import { first, fold, only } from '../shared/check-designs.ts'
+import { design, designs, ladder, runs } from '../shared/designs.ts'
 
 test('everything cut from the sheet shuts flat and opens flat: Kawasaki’s condition holds at every apex', () => {
   fc.assert(

@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { keyOf } from '../../../src/paper/checks/subject.ts'
 import type { Check, Design, Repair } from '../../../src/paper/index.ts'
 import { change, check, parseDesign } from '../../../src/paper/index.ts'
-import { design, runs } from '../designs.ts'
-import { fold, layer } from './designs.ts'
-import { gardens } from './gardens.ts'
+import { fold, layer } from '../shared/check-designs.ts'
+import { design, runs } from '../shared/designs.ts'
+import { gardens } from '../shared/gardens.ts'
 
 /** What a button does with a repair. */
 const applied = (made: Design, repair: Repair): Design =>

@@ -1,27 +1,32 @@
 // What the proof of clear motion says against what dense sampling sees, on random designs of every kind.
+
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { KERF, meetings } from '../../../src/paper/clearance.ts'
 import type { Design, Flat } from '../../../src/paper/index.ts'
 import { check, compile, parseDesign } from '../../../src/paper/index.ts'
-import { motionOf } from '../../../src/paper/motion.ts'
-import { design } from '../designs.ts'
-import { allKinds, gluedDesigns } from '../glued-designs.ts'
-import { crossings, heightsAt } from './crossing.ts'
-import { layer } from './designs.ts'
-import { gardens } from './gardens.ts'
+import { KERF, meetings } from '../../../src/paper/motion/clearance.ts'
+import { motionOf } from '../../../src/paper/motion/motion.ts'
+import { layer } from '../shared/check-designs.ts'
+import { crossings, heightsAt } from '../shared/crossing.ts'
+import { design } from '../shared/designs.ts'
+import { gardens } from '../shared/gardens.ts'
+import { allKinds, gluedDesigns } from '../shared/glued-designs.ts'
 
 /** So many designs, and no fewer on a slow machine. */
 const tries = (usual: number) => ({ numRuns: Math.max(usual, Number(process.env.RUNS ?? 0)) })
+
 const PATIENCE = 300_000
 
 /** Papers that cross with a rim of 0.1 mm all round: twice what a cut takes away. */
 const RIM = 2 * KERF + 0.01
+
 const DUMMIES = new URL('../../../content/dummies/', import.meta.url)
+
 const dummies: readonly Design[] = readdirSync(DUMMIES)
   .filter((file) => file.endsWith('.hingebook.json'))
   .map((file) => parseDesign(JSON.parse(readFileSync(new URL(file, DUMMIES), 'utf8'))))
+
 const NEARLY_SHUT = [0.01, 0.1, 0.5]
 
 /** Openings that no mechanism keeps the card from. */

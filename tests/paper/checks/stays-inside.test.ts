@@ -2,10 +2,10 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, Vec3 } from '../../../src/paper/index.ts'
 import { compile, shutMargin } from '../../../src/paper/index.ts'
-import { design, designs, runs, vFold } from '../designs.ts'
-import { DEG, RAD } from '../space.ts'
-import { first, layer, mirrored, only } from './designs.ts'
-import { between, gardens } from './gardens.ts'
+import { first, layer, mirrored, only } from '../shared/check-designs.ts'
+import { design, designs, runs, vFold } from '../shared/designs.ts'
+import { between, gardens } from '../shared/gardens.ts'
+import { DEG, RAD } from '../shared/space.ts'
 
 /** The least margin of the mechanisms named at one opening, from the pose alone. */
 function marginAt(made: Design, ids: readonly string[]): (opening: number) => number {

@@ -1,0 +1,218 @@
+import { ticks as roundSteps } from 'd3-array'
+import type { Design, Flat } from '../../paper/index.ts'
+import { compile, highest, nameOf, pagePoint, riseOf, swing, tipAt } from '../../paper/index.ts'
+import { gridMark } from '../pen/grid.ts'
+import type { Rect, Wish } from '../pen/lettering.ts'
+import { gripRadius, placeWords, textWidth, wordRect } from '../pen/lettering.ts'
+import type { Drawing, Mark, Point, WordMark } from '../pen/marks.ts'
+import type { LengthUnit } from '../pen/numbers.ts'
+import { angleText, lengthText } from '../pen/numbers.ts'
+import type { Size } from '../view/camera.ts'
+import { linear } from './scale.ts'
+
+export interface ChartOptions {
+  /** Ids whose rise is drawn; default the first mechanism. */
+  readonly of?: readonly string[]
+  /** Instead: the gap between a point of the right page, `[across, along]` in mm, and its twin on the left one. */
+  readonly point?: Flat
+  /** The present state is a dot that can be dragged; default true. */
+  readonly handle?: boolean
+  /** Height of the type, px; default 15. */
+  readonly text?: number
+  readonly unit?: LengthUnit
+}
+
+export interface Chart extends Drawing {
+  /** The opening, degrees, under a point of the screen. */
+  toOpening(p: Point): number
+}
+
+/** Curves nearer than this everywhere are drawn as one, mm. */
+const SAME = 0.05
+
+/** The axis ends at a multiple of this, so that it stands still while a slit is dragged. */
+const AXIS_STEP = { mm: 20, in: 0.5 } as const
+
+interface Curve {
+  readonly ids: string[]
+  readonly path: readonly { readonly opening: number; readonly rise: number }[]
+  readonly peak: { readonly opening: number; readonly rise: number }
+  readonly now: number
+}
+
+/** The rises of mechanisms; those that are the same everywhere are one curve. */
+function riseCurves(design: Design, opening: number, ids: readonly string[]): readonly Curve[] {
+  const poser = compile(design)
+  poser(opening)
+  const curves: Curve[] = []
+  for (const id of ids) {
+    const path = swing(design, id, 60)
+    const twin = curves.find((other) =>
+      other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME),
+    )
+    const now = riseOf(
+      tipAt(
+        poser,
+        design.mechanisms.findIndex((m) => m.id === id),
+      ),
+      opening,
+    )
+    if (twin) twin.ids.push(id)
+    else curves.push({ ids: [id], path, peak: highest(design, id), now })
+  }
+  return curves
+}
+
+/** The gap between a point and its twin. It is widest when the card lies flat. */
+function gapCurve(point: Flat, opening: number): Curve {
+  const gap = (at: number): number => pagePoint(point, at).gape
+  const path = Array.from({ length: 61 }, (_, k) => ({ opening: 3 * k, rise: gap(3 * k) }))
+  return { ids: ['point'], path, peak: { opening: 180, rise: gap(180) }, now: gap(opening) }
+}
+
+/** Rise against opening for mechanisms of a design, in a box of `size` px. Throws a RangeError for an unknown id. */
+export function chart(design: Design, opening: number, size: Size, options: ChartOptions = {}): Chart {
+  const { text = 15, unit = 'mm', handle = true } = options
+  const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
+  const { point } = options
+  const curves = point ? [gapCurve(point, opening)] : riseCurves(design, opening, ids)
+  const what = point ? 'gap' : 'rise'
+  const low = Math.min(0, ...curves.flatMap(({ path }) => path.map(({ rise }) => rise)))
+  const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
+  const perUnit = unit === 'mm' ? 1 : 25.4
+  const far = AXIS_STEP[unit] * perUnit
+  // A hair below nothing, as the arithmetic leaves it when the card lies flat, is nothing.
+  const floor = Math.floor(low / far + 1e-6) * far
+  const ceiling = Math.max(1, Math.ceil((top * 1.12) / far)) * far
+
+  const [bottom, roof] = [size.height - text * 2.5, text * 2.1]
+  const rises = linear([floor / perUnit, ceiling / perUnit], [bottom, roof])
+  const ticks = roundSteps(floor / perUnit, ceiling / perUnit, Math.max(2, Math.min(4, size.height / 70)))
+  const left = 8 + 0.5 * text + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
+  const degrees = size.width - textWidth('180°', text) / 2 - 0.5 * text
+  const openings = linear([0, 180], [left, degrees])
+  const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
+
+  const marks: Mark[] = []
+  const words: WordMark[] = []
+  const steps = degrees - left < 260 ? [0, 90, 180] : [0, 45, 90, 135, 180]
+  for (const tick of ticks) {
+    words.push({
+      mark: 'word',
+      at: [left - 8, rises(tick) + text * 0.33],
+      text: `${tick}`.replace('-', '−'),
+      role: 'axis',
+      anchor: 'end',
+      size: text,
+    })
+  }
+  for (const step of steps) {
+    words.push({
+      mark: 'word',
+      at: [openings(step), bottom + text * 1.4],
+      text: angleText(step, 0),
+      role: 'axis',
+      anchor: 'middle',
+      size: text,
+    })
+  }
+  words.push({
+    mark: 'word',
+    at: [0.4 * text, text * 1.1],
+    text: `${what}, ${unit}`,
+    role: 'axis',
+    anchor: 'start',
+    size: text,
+  })
+  words.push({
+    mark: 'word',
+    at: [size.width - 0.4 * text, text * 1.1],
+    text: 'opening',
+    role: 'axis',
+    anchor: 'end',
+    size: text,
+  })
+  marks.push(gridMark(steps.map(openings), ticks.map(rises), [left, roof, degrees - left, bottom - roof]))
+  marks.push({
+    mark: 'path',
+    runs: [
+      [
+        [left, roof],
+        [left, rises(0)],
+        [degrees, rises(0)],
+      ],
+    ],
+    closed: false,
+    role: 'axis',
+  })
+
+  const grip = gripRadius(text)
+  // What is highest stays where it is while the dot goes by: it is placed first.
+  const peaks: Wish[] = []
+  const states: Wish[] = []
+  const lines: [Point, Point][] = []
+  const rects: Rect[] = words.map(wordRect)
+  const still = low > -SAME && top < SAME
+  curves.forEach(({ ids, path, peak, now }, series) => {
+    const run = path.map((p): Point => at(p.opening, p.rise))
+    marks.push({ mark: 'path', runs: [run], closed: false, role: 'curve', series, of: ids.join(' ') })
+    for (let k = 1; k < run.length; k++) lines.push([run[k - 1] as Point, run[k] as Point])
+    if (!still) {
+      const p = at(peak.opening, peak.rise)
+      marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
+      const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
+      const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
+      peaks.push({
+        text: `${name}${highestWords}`,
+        role: 'note',
+        size: text,
+        of: `${ids[0]}/highest`,
+        at: p,
+        // The dot that can be dragged has room to pass.
+        gap: handle ? grip + 2 : 7,
+        sides: ['above', 'above-left', 'below', 'above-right'],
+      })
+    }
+    if (!handle) return
+    const dot = at(opening, now)
+    marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
+    rects.push([dot[0] - grip, dot[1] - grip, 2 * grip, 2 * grip])
+    states.push({
+      text: series === 0 ? `${lengthText(now, unit)} at ${angleText(opening, 0)}` : lengthText(now, unit),
+      role: 'handle',
+      size: text,
+      bold: true,
+      of: 'opening',
+      at: dot,
+      gap: grip + 2,
+      // Beside the curve, on its outer side first.
+      sides:
+        opening < peak.opening
+          ? ['below-right', 'left', 'above-left', 'right']
+          : ['right', 'above-right', 'below-left', 'below'],
+    })
+  })
+  if (still && curves.length > 0)
+    words.push({
+      mark: 'word',
+      at: [(left + degrees) / 2, (roof + bottom) / 2],
+      text: `No ${what} at any opening.`,
+      role: 'note',
+      anchor: 'middle',
+      size: text,
+      of: 'still',
+    })
+  const drawable = [left, 2, size.width - left, bottom - 4] as const
+  const first = curves[0]
+  return {
+    box: [0, 0, size.width, size.height],
+    unit: 'px',
+    marks: [...marks, ...words, ...placeWords([...peaks, ...states], drawable, { rects, lines })],
+    says: first
+      ? still
+        ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
+        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
+      : 'Rise against opening: nothing rises yet.',
+    toOpening: ([x]) => Math.min(180, Math.max(0, openings.back(x))),
+  }
+}

@@ -1,0 +1,271 @@
+import type { Point, Role, WordMark } from './marks.ts'
+
+/** Left, top, width, height. */
+export type Rect = readonly [number, number, number, number]
+
+const NARROW = new Set(" ,.:;'’`|ijl!")
+
+const SLIM = new Set('f()[]{}trI-/°')
+
+const BROAD = new Set('wGHNUOQD&CK#=')
+
+const BROADEST = new Set('mMW%@')
+
+/** Figures of one width each, as tables are set: a number keeps its place while it changes. */
+const DIGITS = new Set('0123456789')
+
+/** About how wide a text is set, in the unit of `size`: a little generous, so that words do not touch. */
+export function textWidth(text: string, size: number, bold = false): number {
+  let em = 0
+  for (const c of text)
+    em += NARROW.has(c)
+      ? 0.28
+      : SLIM.has(c)
+        ? 0.39
+        : DIGITS.has(c)
+          ? 0.635
+          : BROADEST.has(c)
+            ? 0.87
+            : BROAD.has(c)
+              ? 0.7
+              : 0.575
+  return em * size * (bold ? 1.05 : 1)
+}
+
+/** Above and below the base line, in ems. */
+const ASCENT = 0.74
+
+const DESCENT = 0.24
+
+/** The place a word takes. */
+export function wordRect(word: WordMark): Rect {
+  const width = textWidth(word.text, word.size, word.bold)
+  const [x, y] = word.at
+  const left = word.anchor === 'start' ? x : word.anchor === 'end' ? x - width : x - width / 2
+  return [left, y - ASCENT * word.size, width, (ASCENT + DESCENT) * word.size]
+}
+
+/** Where a word may stand, seen from the spot it belongs to. */
+export type Side =
+  | 'right'
+  | 'left'
+  | 'above'
+  | 'below'
+  | 'above-right'
+  | 'above-left'
+  | 'below-right'
+  | 'below-left'
+
+export interface Wish {
+  readonly text: string
+  readonly role: Role
+  readonly size: number
+  readonly bold?: boolean
+  readonly of?: string
+  /** The spot it belongs to. */
+  readonly at: Point
+  /** Other spots that will do, the better ones first: along the line that it measures. */
+  readonly orAt?: readonly Point[]
+  /** Left out where it would lie on another word or on something that it must keep clear of. */
+  readonly optional?: boolean
+  /** Free space between spot and word. */
+  readonly gap: number
+  /** Sides in the order wished for; the others come after. */
+  readonly sides?: readonly Side[]
+}
+
+/** What words should keep clear of: rectangles, and lines that they may cover only if they must. */
+export interface Obstacles {
+  readonly rects?: readonly Rect[]
+  readonly lines?: readonly (readonly [Point, Point])[]
+  /** Outlines whose inside is better left free, as the paper of a pop-up. */
+  readonly shapes?: readonly (readonly Point[])[]
+}
+
+/** How large a dot is that can be dragged, px from its middle: it grows with the words, for a projector. */
+export const gripRadius = (text: number): number => 10 + 0.25 * Math.max(0, text - 15)
+
+const SIDES: readonly Side[] = [
+  'right',
+  'above-right',
+  'below-right',
+  'left',
+  'above-left',
+  'below-left',
+  'above',
+  'below',
+]
+
+function wordAt(wish: Wish, spot: Point, side: Side, far: number): WordMark {
+  const { text, role, size, bold, of } = wish
+  const gap = wish.gap + far
+  const x = side.endsWith('right') ? 1 : side.endsWith('left') ? -1 : 0
+  const y = side.startsWith('above') ? -1 : side.startsWith('below') ? 1 : 0
+  const slant = x !== 0 && y !== 0 ? 0.7 : 1
+  const rise = y < 0 ? -DESCENT * size : y > 0 ? ASCENT * size : ((ASCENT - DESCENT) / 2) * size
+  const at: Point = [spot[0] + x * gap * slant, spot[1] + y * gap * slant + rise]
+  return {
+    mark: 'word',
+    at,
+    text,
+    role,
+    anchor: x > 0 ? 'start' : x < 0 ? 'end' : 'middle',
+    size,
+    ...(bold ? { bold } : {}),
+    ...(of === undefined ? {} : { of }),
+  }
+}
+
+const overlap = (a: Rect, b: Rect): number =>
+  Math.max(0, Math.min(a[0] + a[2], b[0] + b[2]) - Math.max(a[0], b[0])) *
+  Math.max(0, Math.min(a[1] + a[3], b[1] + b[3]) - Math.max(a[1], b[1]))
+
+/** Whether two rectangles share more than an edge. */
+export const meet = (a: Rect, b: Rect): boolean => overlap(a, b) > 0
+
+/** How much of the segment lies inside the rectangle. Source: Liang and Barsky 1984. */
+function inside([a, b]: readonly [Point, Point], [x, y, w, h]: Rect): number {
+  const [ax, ay] = a
+  const [bx, by] = b
+  // Most segments are nowhere near.
+  if ((ax < x && bx < x) || (ay < y && by < y)) return 0
+  if ((ax > x + w && bx > x + w) || (ay > y + h && by > y + h)) return 0
+  const [dx, dy] = [bx - ax, by - ay]
+  let from = 0
+  let to = 1
+  if (dx !== 0) {
+    const [t, u] = [(x - ax) / dx, (x + w - ax) / dx]
+    from = Math.max(from, Math.min(t, u))
+    to = Math.min(to, Math.max(t, u))
+  }
+  if (dy !== 0) {
+    const [t, u] = [(y - ay) / dy, (y + h - ay) / dy]
+    from = Math.max(from, Math.min(t, u))
+    to = Math.min(to, Math.max(t, u))
+  }
+  return to > from ? (to - from) * Math.hypot(dx, dy) : 0
+}
+
+/** Pushes a word back inside the box. */
+function kept(word: WordMark, box: Rect): WordMark {
+  const [x, y, w, h] = wordRect(word)
+  const dx = Math.max(0, box[0] + 2 - x) - Math.max(0, x + w - (box[0] + box[2] - 2))
+  const dy = Math.max(0, box[1] + 2 - y) - Math.max(0, y + h - (box[1] + box[3] - 2))
+  return dx === 0 && dy === 0 ? word : { ...word, at: [word.at[0] + dx, word.at[1] + dy] }
+}
+
+interface Shape {
+  readonly points: readonly Point[]
+  readonly bounds: Rect
+}
+
+/** An outline with the rectangle round it: most words are nowhere near. */
+function shapeOf(points: readonly Point[]): Shape {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const [x, y] of points) {
+    x0 = Math.min(x0, x)
+    x1 = Math.max(x1, x)
+    y0 = Math.min(y0, y)
+    y1 = Math.max(y1, y)
+  }
+  return { points, bounds: [x0, y0, x1 - x0, y1 - y0] }
+}
+
+/** Whether a point lies inside an outline, by the even-odd rule. */
+function holds(points: readonly Point[], [x, y]: Point): boolean {
+  let within = false
+  for (let k = 0, before = points.length - 1; k < points.length; before = k++) {
+    const [ax, ay] = points[k] as Point
+    const [bx, by] = points[before] as Point
+    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) within = !within
+  }
+  return within
+}
+
+/** Places of a word at which it is looked whether a shape lies beneath. */
+const PROBES: readonly Point[] = [0.05, 0.28, 0.5, 0.72, 0.95].flatMap((u): Point[] => [
+  [u, 0.15],
+  [u, 0.85],
+])
+
+/** The share of a rectangle that lies on shapes. */
+function covered([x, y, w, h]: Rect, shapes: readonly Shape[]): number {
+  const near = shapes.filter(({ bounds }) => overlap([x, y, w, h], bounds) > 0)
+  if (near.length === 0) return 0
+  const hits = PROBES.filter(([u, v]) => near.some(({ points }) => holds(points, [x + u * w, y + v * h])))
+  return hits.length / PROBES.length
+}
+
+/** Free space round a word, in ems: two words do not touch. */
+const AIR = 0.14
+
+const airy = ([x, y, w, h]: Rect, air: number): Rect => [x - air, y - air / 2, w + 2 * air, h + air]
+
+/** How far from its spot a word may stand, in ems beyond the gap. */
+const STEPS = [0, 0.5, 1, 1.6, 2.4, 3.4]
+
+/** Further off, an optional word would seem to belong to something else. */
+const NEAR_STEPS = [0, 0.5, 1]
+
+/**
+ * Places words one after the other, each beside its spot where it covers least; the first get the best
+ * places. Words stay inside the box. What is optional and finds no free place is left out.
+ */
+export function placeWords(
+  wishes: readonly Wish[],
+  box: Rect,
+  obstacles: Obstacles = {},
+): readonly WordMark[] {
+  const taken: Rect[] = []
+  const placed: WordMark[] = []
+  const shapes = (obstacles.shapes ?? []).map(shapeOf)
+  for (const wish of wishes) {
+    const { size } = wish
+    // Costs are counted for words of 15 px, so that large ones weigh the same.
+    const unit = size / 15
+    const sides = [...(wish.sides ?? []), ...SIDES.filter((side) => !wish.sides?.includes(side))]
+    let best: WordMark | null = null
+    let hit = false
+    let least = Number.POSITIVE_INFINITY
+    for (const [turn, spot] of [wish.at, ...(wish.orAt ?? [])].entries())
+      for (const far of wish.optional ? NEAR_STEPS : STEPS)
+        for (const [rank, side] of sides.entries()) {
+          // The place itself costs too much already: whatever it covers, it is not the best.
+          let cost = rank * 2 + far * 22 + turn * 3
+          if (cost >= least) break
+          const free = wordAt(wish, spot, side, far * size)
+          const word = kept(free, box)
+          cost += (4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])) / unit
+          if (cost >= least) continue
+          const rect = wordRect(word)
+          const wide = airy(rect, AIR * size)
+          let on = 0
+          for (const other of taken) on += 20 * overlap(wide, other)
+          for (const other of obstacles.rects ?? []) on += 6 * overlap(rect, other)
+          cost += on / (unit * unit)
+          if (cost >= least) continue
+          let crossed = 0
+          for (const line of obstacles.lines ?? []) crossed += inside(line, rect)
+          cost += (2.5 * crossed) / unit
+          if (cost >= least) continue
+          cost += 160 * covered(rect, shapes)
+          if (cost < least) {
+            least = cost
+            best = word
+            hit = on / (unit * unit) > CLASH || crossed > CROSSED * size
+          }
+        }
+    if (!best || (wish.optional && hit)) continue
+    taken.push(wordRect(best))
+    placed.push(best)
+  }
+  return placed
+}
+
+/** What an optional word may cover before it is left out: a hair of white, and lines of this length in ems. */
+const CLASH = 60
+
+const CROSSED = 3
+
+/** Whether the words of a dot that is held ride below it: it lies too near the figure's top. */
+export const ridesBelow = (y: number, height: number): boolean => y < 0.22 * height

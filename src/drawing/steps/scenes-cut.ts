@@ -1,0 +1,156 @@
+import type { Making } from '../../making/making.ts'
+import { foldsTogether, making } from '../../making/making.ts'
+import type { Design, Surface, Vec3 } from '../../paper/index.ts'
+import { poseAt, SHUT } from '../../paper/index.ts'
+import { angleText } from '../pen/numbers.ts'
+import type { Scene, Task } from './scene.ts'
+import { inkOn, LIFTED, middle, pagePath, pushed } from './scene.ts'
+import { nestedCutting, nestedReversing } from './scenes-nested.ts'
+
+/** How far a strip is folded over: far enough to look folded, not so far that it looks glued down. */
+const OVER = 152
+
+/** The paper turned inside out: what was the inside is now seen from outside. */
+const insideOut = (paper: readonly Surface[]): readonly Surface[] =>
+  paper.map((one) => ({ ...one, front: [-one.front[0], -one.front[1], -one.front[2]] }))
+
+const farthest = (from: readonly Vec3[], to: readonly Vec3[]): number => {
+  let best = 0
+  let far = -1
+  from.forEach((p, k) => {
+    const q = to[k] as Vec3
+    const d = Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2])
+    if (d > far + 1e-6) [best, far] = [k, d]
+  })
+  return best
+}
+
+/** The way that the outermost point of a folded strip took. */
+function foldPath(design: Design, state: Making, id: string, over: number): readonly Vec3[] {
+  const at = (degrees: number): readonly Vec3[] =>
+    making(design, { ...state, folds: { [id]: degrees } }).find(
+      ({ panel }) => panel === `${id}/${over > 0 ? 'left' : 'right'}`,
+    )?.points ?? []
+  const corner = farthest(at(0), at(over))
+  return Array.from({ length: 13 }, (_, k) => at((over * k) / 12)[corner]).filter(
+    (p): p is Vec3 => p !== undefined,
+  )
+}
+
+/** Lines of the strips that will be folded, not those that are cut. */
+const foldsOf =
+  ({ cut }: Task) =>
+  (of: string, kind: string): boolean =>
+    kind !== 'cut' && cut.some((id) => of.startsWith(`${id}/`))
+
+export function flat({ design }: Task): Scene {
+  return {
+    paper: making(design, { opening: 180, through: [], cut: [] }),
+    ink: inkOn(design, 180, () => true),
+    stand: 'gutter',
+    opening: 180,
+    over: [],
+    says: 'The sheet lies flat with its lines drawn.',
+  }
+}
+
+export function folding({ design }: Task): Scene {
+  return {
+    paper: making(design, { opening: LIFTED, through: [], cut: [] }),
+    ink: inkOn(design, LIFTED, () => true),
+    stand: 'left',
+    opening: LIFTED,
+    over: [{ role: 'hand', points: pagePath(design, 165, LIFTED + 8) }],
+    says: 'The right page is lifted over to the left one.',
+  }
+}
+
+export function cutting(task: Task): Scene {
+  if (task.cut.length === 0 && task.guests.length > 0) return nestedCutting(task)
+  const { design, cut } = task
+  const [slit] = inkOn(design, 0, (of, kind) => kind === 'cut' && cut.includes(of)).filter(
+    ({ sheet }) => sheet === 1,
+  )
+  // The blades come from the fold, along the slit.
+  const foot = slit && (slit.points[0][2] < slit.points[1][2] ? slit.points[0] : slit.points[1])
+  const from = (back: number): Vec3 => [0, foot?.[1] ?? 0, (foot?.[2] ?? 0) - back]
+  return {
+    paper: insideOut(making(design, { opening: 0, through: [], cut })),
+    ink: inkOn(design, 0, foldsOf(task)),
+    stand: 'left',
+    opening: SHUT,
+    over: foot ? [{ role: 'hand', points: [from(0.26 * design.card.width), from(2)] }] : [],
+    says: 'The card is shut with the lines outside, and cut from the fold through both layers.',
+  }
+}
+
+/** Folded over to the front, or with the card turned over to the back. */
+export function folded(task: Task, side: 'front' | 'back'): Scene {
+  const { design, cut } = task
+  const over = side === 'front' ? OVER : -OVER
+  const together = cut.filter((id) => foldsTogether(design, id))
+  const lying: Making = { opening: 0, through: [], cut }
+  return {
+    paper: insideOut(
+      making(design, { ...lying, folds: Object.fromEntries(together.map((id) => [id, over])) }),
+    ),
+    ink: inkOn(design, 0, foldsOf(task)),
+    stand: side === 'front' ? 'left' : 'right',
+    opening: SHUT,
+    over: together.map((id) => ({ role: 'hand', points: foldPath(design, lying, id, over) })),
+    says:
+      side === 'front'
+        ? 'The card is shut; both layers of each strip are folded over to the front.'
+        : 'The card is turned over; both layers of each strip are folded the other way.',
+  }
+}
+
+export function reversing(task: Task): Scene {
+  if (task.cut.length === 0 && task.guests.length > 0) return nestedReversing(task)
+  const { design, cut, opening = 110 } = task
+  const paper = making(design, { opening, through: [], cut })
+  const popped = poseAt(design, opening)
+  const [first] = cut
+  const outlines = ['left', 'right'].flatMap((side) => {
+    const points = popped.panels[`${first}/${side}`]
+    return points ? [{ role: 'ghost' as const, points, closed: true }] : []
+  })
+  const ridge = popped.creases[`${first}/ridge`]
+  const strip = paper.find(({ panel }) => panel === `${first}/right`)
+  const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
+  return {
+    paper,
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over:
+      ridge && onGutter.length > 0
+        ? [...outlines, { role: 'hand', points: pushed(middle(onGutter), middle([ridge.start, ridge.end])) }]
+        : outlines,
+    says: `The card is open ${angleText(opening, 0)}; a strip that still lies in the pages is pushed through to the inside.`,
+  }
+}
+
+export function shut({ design }: Task): Scene {
+  const { width, height } = design.card
+  const over = (z: number): Vec3 => [z, height * 0.5, width * 0.45]
+  return {
+    paper: making(design, { opening: 0, through: design.mechanisms.map(({ id }) => id), cut: [] }),
+    ink: [],
+    stand: 'left',
+    opening: SHUT,
+    over: [{ role: 'hand', points: [over(0.42 * width), over(4)] }],
+    says: 'The card is shut and pressed.',
+  }
+}
+
+export function open({ design, opening = 96 }: Task): Scene {
+  return {
+    paper: making(design, { opening, through: design.mechanisms.map(({ id }) => id), cut: [] }),
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over: [],
+    says: `The card stands open ${angleText(opening, 0)}.`,
+  }
+}

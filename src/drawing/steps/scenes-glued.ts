@@ -1,0 +1,155 @@
+import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
+import type { Making } from '../../making/making.ts'
+import { making } from '../../making/making.ts'
+import type { Design } from '../../paper/index.ts'
+import { change, kindOf, poseAt } from '../../paper/index.ts'
+import { angleText } from '../pen/numbers.ts'
+import type { Scene, Task } from './scene.ts'
+import { ghostsOf, hatched, inked, middle, minus, only, pagePath, plus, pushed } from './scene.ts'
+
+/** Mechanisms' own pieces on the table, in the card's frame where it lies flat. */
+export function onTable(task: Task, folded: boolean): Scene {
+  const [id = '', ...others] = task.glued
+  const { paper, lines, path } = loose(task.design, folded ? id : task.glued, folded)
+  const tabs = paper.filter(({ panel }) => folded && panel.endsWith('/tab'))
+  return {
+    paper,
+    ink: [
+      ...lines.flatMap(({ sheet, kind, points, closed, of }) => [
+        ...inked(sheet, kind, closed ? [...points, ...points.slice(0, 1)] : points, of),
+        ...(kind === 'glue' && closed ? hatched(sheet, points, of) : []),
+      ]),
+      ...tabs.flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+    ],
+    stand: 'gutter',
+    opening: 180,
+    over: path.length > 0 ? [{ role: 'hand', points: path }] : [],
+    says: folded
+      ? `The piece of ${id} is folded and its tabs are bent.`
+      : others.length > 0
+        ? `The pieces of ${[id, ...others].join(', ')} are cut out and lie flat, with their fold lines and their glue areas.`
+        : `The piece of ${id} is cut out and lies flat, with its fold lines and its glue areas.`,
+  }
+}
+
+/** How far a piece is held off its place, mm. */
+const HELD = 32
+
+/** The piece on its place, not yet fixed on the other side. */
+export function glued(task: Task): Scene {
+  const { design, glued: ids, before, opening = 150 } = task
+  const how = new Map(ids.map((id) => [id, heldBy(design, id)]))
+  const lying = ids.filter((id) => how.get(id) === 'joints')
+  const lifted = ids.filter((id) => how.get(id) !== 'joints')
+  const through = [...before, ...lifted]
+  const state: Making = { opening, through, cut: [], lying }
+  const paper = making(design, { ...state, lifted: Object.fromEntries(lifted.map((id) => [id, HELD])) })
+  const there = making(design, state)
+  const held = paper.filter(({ panel }) => lying.some((id) => panel.startsWith(`${id}/`)))
+  const arrows = lifted.flatMap((id) => {
+    const moved = paper.flatMap((one, k) => {
+      const home = there[k]
+      const [p, q] = [one.points[0], home?.points[0]]
+      return p && q && one.panel.startsWith(`${id}/`) && Math.hypot(...minus(p, q)) > 1 ? [{ one, home }] : []
+    })
+    const from = middle(moved.flatMap(({ one }) => one.points))
+    const to = middle(moved.flatMap(({ home }) => home?.points ?? []))
+    return moved.length > 0
+      ? [{ role: 'hand' as const, points: [from, plus(to, minus(from, to), 0.12)] }]
+      : []
+  })
+  return {
+    paper,
+    ink: [
+      ...held
+        .filter(({ panel }) => panel.endsWith('/tab') || panel.endsWith('/tape'))
+        .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+      ...lifted
+        .filter((id) => how.get(id) === 'face')
+        .flatMap((id) =>
+          glueAreas(design, [...before, ...lifted, ...lying], id, opening).flatMap(
+            ({ sheet, points, closed }) =>
+              closed
+                ? [
+                    ...inked(sheet, 'glue', [...points, ...points.slice(0, 1)], id),
+                    ...hatched(sheet, points, id),
+                  ]
+                : [],
+          ),
+        ),
+    ],
+    stand: 'gutter',
+    opening,
+    over: arrows,
+    says:
+      lying.length > 0
+        ? `The card is open ${angleText(opening, 0)}; the folded piece lies on the left page, its left joint on its line.`
+        : `The card is open ${angleText(opening, 0)}; the piece is held over its place.`,
+  }
+}
+
+export function closing(task: Task): Scene {
+  const { design, glued: ids, before, opening = 45 } = task
+  const lying = ids.filter((id) => heldBy(design, id) === 'joints')
+  const through = [...before, ...ids.filter((id) => !lying.includes(id))]
+  const paper = making(design, { opening, through, cut: [], lying })
+  return {
+    paper,
+    ink: paper
+      .filter(({ panel }) => lying.some((id) => panel === `${id}/right/tab` || panel === `${id}/right/tape`))
+      .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+    stand: 'left',
+    opening,
+    over: [{ role: 'hand', points: pagePath(design, Math.min(150, opening + 85), opening + 8, opening) }],
+    says: 'The right page comes over and is pressed on the piece.',
+  }
+}
+
+export function popping(task: Task): Scene {
+  const { design, glued: ids, before, opening = 110 } = task
+  const whole = only(design, [...before, ...ids])
+  const set = (pop: string): Design =>
+    ids.reduce((one, id) => {
+      const m = one.mechanisms.find((other) => other.id === id)
+      if (!m || !kindOf(m).choices?.some(({ name }) => name === 'pop'))
+        throw new RangeError(`${id} has one state only: there is nothing to pop`)
+      return change(one, id, { pop })
+    }, whole)
+  const down = set('down')
+  const [low, high] = [poseAt(down, opening), poseAt(set('up'), opening)]
+  return {
+    paper: making(down, { opening, through: down.mechanisms.map(({ id }) => id), cut: [] }),
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over: ids.flatMap((id) => {
+      const [from, to] = [low.creases[`${id}/ridge`], high.creases[`${id}/ridge`]]
+      const ghosts = ghostsOf(high.panels, id)
+      return from && to
+        ? [...ghosts, { role: 'hand' as const, points: pushed(from.end, to.end, 10) }]
+        : ghosts
+    }),
+    says: `The card is open ${angleText(opening, 0)}; the piece still lies down in the fold, and its ridge is pushed up.`,
+  }
+}
+
+export function taping({ design, glued: ids, opening = 120 }: Task): Scene {
+  const paper = making(design, {
+    opening,
+    through: design.mechanisms.map(({ id }) => id),
+    cut: [],
+    taped: ids,
+  })
+  const tapes = paper.filter(({ tape, layer }) => tape && layer === 1)
+  return {
+    paper,
+    ink: paper
+      .filter(({ tape }) => tape)
+      .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+    stand: 'gutter',
+    opening,
+    over: [],
+    words: tapes.slice(0, 2).map(({ points }) => ({ text: 'tape', at: middle(points.slice(1, 3)) })),
+    says: `The card stands open ${angleText(opening, 0)}, with tape along the whole of every joint.`,
+  }
+}

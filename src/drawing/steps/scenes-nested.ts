@@ -1,0 +1,83 @@
+import type { GuestLine, Making } from '../../making/making.ts'
+import { guestLines, making } from '../../making/making.ts'
+import type { Surface, Vec3 } from '../../paper/index.ts'
+import { kindOf, poseAt } from '../../paper/index.ts'
+import { angleText } from '../pen/numbers.ts'
+import type { Scene, Task } from './scene.ts'
+import { dot, ghostsOf, inked, middle, minus, only, plus, pushed, STEP_EYE, unit } from './scene.ts'
+
+/** The strips on folds of others: they still lie in their hosts, which stand. */
+function standingHosts({ design, guests, before, opening = 60 }: Task): {
+  state: Making
+  lines: GuestLine[]
+} {
+  const state: Making = { opening, through: before, cut: guests }
+  return { state, lines: guests.flatMap((id) => guestLines(design, state, id)) }
+}
+
+/** The side of the slit that faces the eye more: its line from the fold outward, and what lies behind the fold. */
+function bladePath(paper: readonly Surface[], lines: readonly GuestLine[], id: string): readonly Vec3[] {
+  const sides = lines
+    .filter(({ kind, of }) => kind === 'cut' && of === id)
+    .map(({ sheet, points }) => ({
+      front: paper.find((one) => one.sheet === sheet)?.front ?? [0, 0, 1],
+      points,
+    }))
+  const facing = ({ front }: { front: Vec3 }): number => Math.abs(dot(front, STEP_EYE))
+  const [best] = [...sides].sort((a, b) => facing(b) - facing(a))
+  const [foot, next] = best?.points ?? []
+  if (!best || !foot || !next) return []
+  const [end] = best.points.slice(-1)
+  const away = unit(minus(foot, end ?? next))
+  return [plus(foot, away, 20), plus(foot, away, 1)]
+}
+
+export function nestedCutting(task: Task): Scene {
+  const { state, lines } = standingHosts(task)
+  const paper = making(task.design, state)
+  return {
+    paper,
+    ink: lines.flatMap(({ sheet, kind, points, of }) => inked(sheet, kind, points, of)),
+    stand: 'gutter',
+    opening: state.opening,
+    over: task.guests.map((id) => ({ role: 'hand', points: bladePath(paper, lines, id) })),
+    says: `The card is open ${angleText(state.opening, 0)}; each slit is cut from its fold through both layers.`,
+  }
+}
+
+export function nestedCreased(task: Task): Scene {
+  const { state, lines } = standingHosts(task)
+  return {
+    paper: making(task.design, state),
+    ink: lines.flatMap(({ sheet, kind, points, of }) => inked(sheet, kind, points, of)),
+    stand: 'gutter',
+    opening: state.opening,
+    over: [],
+    says: `The card is open ${angleText(state.opening, 0)}; the strips are cut and their fold lines creased both ways.`,
+  }
+}
+
+export function nestedReversing({ design, guests, before, opening = 110 }: Task): Scene {
+  const popped = poseAt(only(design, [...before, ...guests]), opening)
+  return {
+    paper: making(design, { opening, through: before, cut: guests }),
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over: guests.flatMap((id) => {
+      const m = design.mechanisms.find((one) => one.id === id)
+      const host = m && popped.creases[m.on]
+      const ridge = popped.creases[`${id}/ridge`]
+      const ghosts = ghostsOf(popped.panels, id)
+      if (!m || !host || !ridge) return ghosts
+      const [from, to] = kindOf(m).build(m).span
+      const along = unit(minus(host.end, host.start))
+      const foot = plus(host.start, along, (from + to) / 2)
+      return [
+        ...ghosts,
+        { role: 'hand' as const, points: pushed(foot, middle([ridge.start, ridge.end]), 26) },
+      ]
+    }),
+    says: `The card is open ${angleText(opening, 0)}; strips that still lie in their hosts are pushed through.`,
+  }
+}

@@ -1,0 +1,207 @@
+import { heldBy } from '../../making/gluing.ts'
+import type { Design } from '../../paper/index.ts'
+import type { Wish } from '../pen/lettering.ts'
+import { placeWords } from '../pen/lettering.ts'
+import type { Drawing, Mark, Point } from '../pen/marks.ts'
+import type { Lens, Size, Stand } from '../view/camera.ts'
+import { lensFor, motionPoints, standing } from '../view/camera.ts'
+import { paperMarks, shadowMarks } from '../view/paper.ts'
+import type { Scene, Task } from './scene.ts'
+import { LIFTED, STEP_CAMERA } from './scene.ts'
+import { cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
+import { closing, glued, onTable, popping, taping } from './scenes-glued.ts'
+import { nestedCreased } from './scenes-nested.ts'
+
+/**
+ * The states that making steps speak of.
+ *
+ *   flat       the sheet lies open, its lines drawn
+ *   folding    one page is lifted over to the other
+ *   cutting    shut with the lines outside; the slits are cut through both layers
+ *   front      the strips folded over to the front, both layers together
+ *   back       the card turned over, the strips folded the other way
+ *   creased    front and back side by side
+ *   reversing  half open; one strip still lies in the pages and is being pushed through
+ *   piece      what is glued on, cut out, flat on the table
+ *   folded     the same, folded over at its ridge, or its tabs bent
+ *   glued      the card open, the piece on its place: folded and lying on the left page, or held over it
+ *   closing    the right page comes over on the piece
+ *   popping    the piece still lies down in the fold and is being pushed up
+ *   taping     as open, with tape along the joints
+ *   shut       shut, the strips inside, pressed
+ *   open       standing open
+ *
+ * Strips on other folds than the gutter are cut, creased and reversed on the standing card, their hosts through.
+ */
+export const stepStates = [
+  'flat',
+  'folding',
+  'cutting',
+  'front',
+  'back',
+  'creased',
+  'reversing',
+  'piece',
+  'folded',
+  'glued',
+  'closing',
+  'popping',
+  'taping',
+  'shut',
+  'open',
+] as const
+
+export type StepState = (typeof stepStates)[number]
+
+export interface StepOptions {
+  /**
+   * Degrees; for `open` (default 96), `reversing` and `popping` (110), `glued` (150), `closing` (45), `taping`
+   * (120), and for strips that are cut or creased on the standing card (60).
+   */
+  readonly opening?: number
+  /** Mechanisms that the step is about; default all on the gutter, for glued pieces all there are. */
+  readonly of?: readonly string[]
+  /** Height of the type, px; default 15. */
+  readonly text?: number
+}
+
+const PADDING = 12
+
+/** A hair more than fits by the corners of the paper alone: the standing card's own scale is such. */
+const FITTED = 1.12
+
+const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Scene>> = {
+  flat,
+  folding,
+  cutting,
+  front: (task) => folded(task, 'front'),
+  back: (task) => folded(task, 'back'),
+  reversing,
+  piece: (task) => onTable(task, false),
+  folded: (task) => onTable(task, true),
+  glued,
+  closing,
+  popping,
+  taping,
+  shut,
+  open,
+}
+
+/** States that are about pieces of their own card. */
+const GLUED: ReadonlySet<StepState> = new Set(['piece', 'folded', 'glued', 'closing', 'popping', 'taping'])
+
+/** One scale for all steps of a design: that of the state which needs most room. */
+function commonScale(design: Design, size: Size): number {
+  const room = (stand: Stand, openings: readonly number[]) =>
+    lensFor({
+      card: design.card,
+      camera: STEP_CAMERA,
+      size,
+      points: motionPoints(design.card, (opening) => standing(stand, opening), openings),
+      padding: PADDING,
+    }).scale
+  return Math.min(room('gutter', [180]), room('gutter', [96]), room('left', [LIFTED]))
+}
+
+function sceneMarks(
+  scene: Scene,
+  design: Design,
+  size: Size,
+  { scale, centre, text }: { scale: number; centre: number; text: number },
+): Mark[] {
+  const { paper, ink, stand, opening, over, words = [] } = scene
+  const place = standing(stand, opening)
+  const points = paper.flatMap((one) => one.points.map(place))
+  const framing = { card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING }
+  // One scale for all states; a piece too large for it is drawn as large as it goes.
+  const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * FITTED) })
+  const shift = centre - size.width / 2
+  const shifted: Lens = {
+    ...lens,
+    toScreen: (p) => {
+      const [x, y] = lens.toScreen(p)
+      return [x + shift, y]
+    },
+  }
+  const marks: Mark[] = [
+    ...shadowMarks(
+      paper.map((one) => one.points.map(place)),
+      shifted,
+    ),
+    ...paperMarks(design, paper, ink, shifted, place),
+  ]
+  for (const { role, points: path, closed = false } of over) {
+    if (path.length < 2) continue
+    const run: Point[] = path.map((p) => shifted.toScreen(place(p)))
+    const arrow = role === 'hand' ? { arrow: 'end' as const } : {}
+    for (const one of ['halo', role] as const)
+      marks.push({ mark: 'path', runs: [run], closed, role: one, ...arrow })
+  }
+  const wishes = words.map(
+    ({ text: said, at }): Wish => ({
+      text: said,
+      role: 'hand',
+      size: text,
+      at: shifted.toScreen(place(at)),
+      gap: 6,
+      sides: ['below', 'right', 'left'],
+    }),
+  )
+  marks.push(...placeWords(wishes, [0, 0, size.width, size.height]))
+  return marks
+}
+
+/** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
+export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
+  const { text = 15 } = options
+  const scale = commonScale(design, size)
+  const box = [0, 0, size.width, size.height] as const
+  const onGutter = design.mechanisms.filter((m) => m.on === 'gutter').map(({ id }) => id)
+  const { of, opening } = options
+  const own = design.mechanisms.filter(({ id }) => heldBy(design, id) !== null).map(({ id }) => id)
+  const meant = (ids: readonly string[]): readonly string[] =>
+    of ? ids.filter((id) => of.includes(id)) : ids
+  const cut = meant(onGutter.filter((id) => !own.includes(id)))
+  const guests = of
+    ? design.mechanisms
+        .map(({ id }) => id)
+        .filter((id) => of.includes(id) && !cut.includes(id) && !own.includes(id))
+    : []
+  const mounted = meant(own)
+  if (GLUED.has(state) && mounted.length === 0)
+    throw new RangeError(`a step that shows ${state} needs a mechanism of its own card, and there is none`)
+  const first = design.mechanisms.findIndex(({ id }) => guests.includes(id) || mounted.includes(id))
+  const before = design.mechanisms.slice(0, Math.max(0, first)).map(({ id }) => id)
+  const task: Task = { design, cut, guests, glued: mounted, before, opening }
+  const nested = state === 'creased' && cut.length === 0 && guests.length > 0
+  if (state !== 'creased' || nested) {
+    const scene = state === 'creased' ? nestedCreased(task) : scenes[state](task)
+    return {
+      box,
+      unit: 'px',
+      marks: sceneMarks(scene, design, size, { scale, centre: size.width / 2, text }),
+      says: scene.says,
+    }
+  }
+  const room: Size = { width: size.width, height: size.height - text * 1.5 }
+  const halves = [
+    { scene: scenes.front(task), centre: size.width * 0.27, words: 'to the front' },
+    { scene: scenes.back(task), centre: size.width * 0.73, words: 'to the back' },
+  ]
+  return {
+    box,
+    unit: 'px',
+    marks: halves.flatMap(({ scene, centre, words }): Mark[] => [
+      ...sceneMarks(scene, design, room, { scale: scale * 0.86, centre, text }),
+      {
+        mark: 'word',
+        at: [centre, size.height - text * 0.5],
+        text: words,
+        role: 'note',
+        anchor: 'middle',
+        size: text,
+      },
+    ]),
+    says: 'The card is shut; both layers of each strip are folded over to the front, then to the back.',
+  }
+}

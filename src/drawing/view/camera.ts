@@ -1,0 +1,114 @@
+import type { Vec3 } from '../../paper/index.ts'
+import type { Point } from '../pen/marks.ts'
+
+/**
+ * Where the reader's eye is, degrees. `turn` 0 looks along the gutter from the reader's end, above 0 from
+ * further right; `tilt` 0 is level with the table, 90 straight down.
+ */
+export interface Camera {
+  readonly turn: number
+  readonly tilt: number
+}
+
+/** How the card rests on the table: on its gutter, or with one page flat on it. */
+export type Stand = 'gutter' | 'left' | 'right'
+
+export interface Size {
+  /** Pixels. */
+  readonly width: number
+  readonly height: number
+}
+
+/** A pin-hole picture of the table: its points on the screen, and the eye in the table's frame. */
+export interface Lens {
+  readonly eye: Vec3
+  /** Unit vectors in the table's frame: to the right of the picture, up it, and from the table to the eye. */
+  readonly right: Vec3
+  readonly up: Vec3
+  readonly toEye: Vec3
+  /** Pixels per mm at the target. */
+  readonly scale: number
+  toScreen(p: Vec3): Point
+}
+
+const RADIANS = Math.PI / 180
+
+/** The eye's distance in diagonals of the open card: near enough to feel depth, far enough not to bend it. */
+const FAR = 3.2
+
+const along = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+/** A function from the card's frame to the table's at an opening: a turn about the gutter. */
+export function standing(stand: Stand, opening: number): (p: Vec3) => Vec3 {
+  if (stand === 'gutter') return (p) => p
+  const angle = (stand === 'left' ? 1 : -1) * (90 - opening / 2) * RADIANS
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return ([x, y, z]) => [x * c - z * s, y, x * s + z * c]
+}
+
+export interface Framing {
+  readonly card: { readonly width: number; readonly height: number }
+  readonly camera: Camera
+  readonly size: Size
+  /** What must be in the picture, in the table's frame, mm. */
+  readonly points: readonly Vec3[]
+  /** Pixels kept free round it. */
+  readonly padding: number
+  /** Pixels per mm; left out, the picture is filled. */
+  readonly scale?: number
+}
+
+/** The lens that puts the points in the middle of the picture, as large as they go. */
+export function lensFor({ card, camera, size, points, padding, scale }: Framing): Lens {
+  const [turn, tilt] = [camera.turn * RADIANS, camera.tilt * RADIANS]
+  const right: Vec3 = [Math.cos(turn), Math.sin(turn), 0]
+  const toEye: Vec3 = [Math.sin(turn) * Math.cos(tilt), -Math.cos(turn) * Math.cos(tilt), Math.sin(tilt)]
+  const up: Vec3 = [-Math.sin(turn) * Math.sin(tilt), Math.cos(turn) * Math.sin(tilt), Math.cos(tilt)]
+  const far = FAR * Math.hypot(2 * card.width, card.height)
+  const target: Vec3 = [0, card.height / 2, 0]
+  const eye = target.map((t, k) => t + far * (toEye[k] as number)) as Vec3
+  const plain = (p: Vec3): Point => {
+    const v: Vec3 = [p[0] - target[0], p[1] - target[1], p[2] - target[2]]
+    const k = far / Math.max(far / 20, far - along(v, toEye))
+    return [k * along(v, right), -k * along(v, up)]
+  }
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const point of points) {
+    const [x, y] = plain(point)
+    x0 = Math.min(x0, x)
+    x1 = Math.max(x1, x)
+    y0 = Math.min(y0, y)
+    y1 = Math.max(y1, y)
+  }
+  const room = [Math.max(1, size.width - 2 * padding), Math.max(1, size.height - 2 * padding)] as const
+  const fitted = scale ?? Math.min(room[0] / Math.max(1e-6, x1 - x0), room[1] / Math.max(1e-6, y1 - y0))
+  const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2]
+  return {
+    eye,
+    right,
+    up,
+    toEye,
+    scale: fitted,
+    toScreen: (p) => {
+      const [x, y] = plain(p)
+      return [size.width / 2 + fitted * (x - cx), size.height / 2 + fitted * (y - cy)]
+    },
+  }
+}
+
+/** The corners of the card's pages through the whole motion (or at the openings given), in the table's frame: the card stands on its gutter if not placed otherwise. */
+export function motionPoints(
+  card: { readonly width: number; readonly height: number },
+  placedAt: (opening: number) => (p: Vec3) => Vec3 = () => (p) => p,
+  openings: readonly number[] = [0, 20, 40, 60, 80, 100, 120, 140, 160, 180],
+): readonly Vec3[] {
+  return openings.flatMap((opening) => {
+    const half = (opening / 2) * RADIANS
+    const place = placedAt(opening)
+    return [0, card.height].flatMap((y): Vec3[] => [
+      place([0, y, 0]),
+      place([card.width * Math.sin(half), y, card.width * Math.cos(half)]),
+      place([-card.width * Math.sin(half), y, card.width * Math.cos(half)]),
+    ])
+  })
+}

@@ -1,0 +1,244 @@
+import type { Check, Design, Flat, Pose, Poser, Surface, Vec3 } from '../../paper/index.ts'
+import { compile, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
+import { faultMarks } from '../pen/faults.ts'
+import type { Wish } from '../pen/lettering.ts'
+import { gripRadius, placeWords, textWidth } from '../pen/lettering.ts'
+import type { Drawing, Mark, Point } from '../pen/marks.ts'
+import type { LengthUnit } from '../pen/numbers.ts'
+import { angleText, lengthText } from '../pen/numbers.ts'
+import type { Camera, Lens, Size } from './camera.ts'
+import { lensFor, motionPoints } from './camera.ts'
+import type { InkLine } from './paper.ts'
+import { paperMarks, shadowMarks } from './paper.ts'
+
+/** What notes on a view are put on: the pose, how it is seen, and the lists of what is drawn. */
+export interface NoteBoard {
+  readonly poser: Poser
+  readonly pose: Pose
+  readonly text: number
+  readonly marks: Mark[]
+  readonly wishes: Wish[]
+  /** Keeps words off a dot. */
+  readonly ring: (at: Point, radius: number) => void
+  readonly toScreen: (p: Vec3) => Point
+}
+
+export interface ViewOptions {
+  /** Ids whose rise is measured in the picture; default none. */
+  readonly rise?: readonly string[]
+  /** Paths, dots and words beside: see `notes.ts`, which comes with those who ask for it. */
+  readonly notes?: (board: NoteBoard) => void
+  /** The page's edge can be dragged to open and shut the card. */
+  readonly handle?: boolean
+  /** Failed checks are pointed at. */
+  readonly faults?: readonly Check[]
+  /** 10 mm squares on the table; default true. */
+  readonly squares?: boolean
+  /** Lines drawn on the paper: see `notes.ts`. */
+  readonly ink?: (paper: readonly Surface[]) => readonly InkLine[]
+  /** The openings that the framing has room for, degrees; default the whole motion. */
+  readonly frame?: readonly number[]
+  /** Height of the type, px; default 15. */
+  readonly text?: number
+  readonly unit?: LengthUnit
+}
+
+export interface View extends Drawing {
+  /** The eye, in the card's frame, mm. */
+  readonly eye: Vec3
+  /** A point of the card's frame on the screen, px. */
+  toScreen(p: Vec3): Point
+  /** The opening, degrees, that brings the page's edge nearest to a point of the screen. */
+  toOpening(p: Point): number
+}
+
+/** From the left and above: both pages are seen from inside, the lit one fuller. */
+export const DEFAULT_CAMERA: Camera = { turn: -30, tilt: 44 }
+
+/** Radius of the ring round a failed check, px. */
+const FAULT = 14
+
+const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1])
+
+/** The point, or the nearest that has `off` px to every edge of the picture. */
+const within = ([x, y]: Point, { width, height }: Size, off: number): Point => [
+  Math.min(width - off, Math.max(off, x)),
+  Math.min(height - off, Math.max(off, y)),
+]
+
+/** Pixels kept free round the motion: more in a large picture. */
+const padding = (size: Size): number => Math.max(10, Math.min(22, 0.04 * size.width))
+
+/** The 10 mm squares of the table round the card. */
+function squareMarks(card: { width: number; height: number }, lens: Lens): Mark {
+  const reach = Math.ceil(card.width / 10) * 10
+  const near = -10
+  const far = Math.ceil(card.height / 10 + 1) * 10
+  const runs: Point[][] = []
+  const line = (a: Vec3, b: Vec3) => runs.push([lens.toScreen(a), lens.toScreen(b)])
+  for (let x = -reach; x <= reach; x += 10) line([x, near, 0], [x, far, 0])
+  for (let y = near; y <= far; y += 10) line([-reach, y, 0], [reach, y, 0])
+  return { mark: 'path', runs, closed: false, role: 'square', of: 'table' }
+}
+
+/** Where the opening handle sits: on the right page's outer edge, near the reader. */
+const handleFlat = (card: { width: number; height: number }): Flat => [card.width, card.height * 0.18]
+
+/** The opening whose handle lies nearest to a point: a coarse search, then a fine one round its best. */
+function nearestOpening(p: Point, handleAt: (opening: number) => Point): number {
+  const far = (opening: number): number => {
+    const [x, y] = handleAt(opening)
+    return Math.hypot(x - p[0], y - p[1])
+  }
+  let best = 0
+  for (let opening = 0; opening <= 180; opening += 5) if (far(opening) < far(best)) best = opening
+  for (let step = 2.5; step > 0.02; step /= 2)
+    for (const next of [best - step, best + step])
+      if (next >= 0 && next <= 180 && far(next) < far(best)) best = next
+  return best
+}
+
+/**
+ * The standing card in space at an opening (degrees, 0 to 180), in a box of `size` px.
+ * The scale depends on the card and the camera alone: it does not jump while the card opens or a
+ * mechanism changes. Throws a RangeError if the opening is not in range.
+ */
+export function view(
+  source: Poser | Design,
+  opening: number,
+  camera: Camera,
+  size: Size,
+  options: ViewOptions = {},
+): View {
+  const poser = typeof source === 'function' ? source : compile(source)
+  const { model } = poser
+  const { design } = model
+  const { card } = design
+  const { text = 15, unit = 'mm' } = options
+  const lens = lensFor({
+    card,
+    camera,
+    size,
+    points: motionPoints(card, undefined, options.frame),
+    padding: padding(size),
+  })
+  const { toScreen } = lens
+  // The card stands on its gutter: its own frame is the table's.
+  const place = (p: Vec3): Vec3 => p
+  const marks: Mark[] = []
+  const wishes: Wish[] = []
+  const lines: [Point, Point][] = []
+  const rects: [number, number, number, number][] = []
+  const ring = (at: Point, radius: number) =>
+    rects.push([at[0] - radius, at[1] - radius, 2 * radius, 2 * radius])
+  const idOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
+
+  // Shut, the layers keep a hair's breadth so that their order is known.
+  const pose = poser(Math.max(SHUT, opening))
+  if (options.squares ?? true) marks.push(squareMarks(card, lens))
+  marks.push(
+    ...shadowMarks(
+      model.panels.map((panel) => pose.panels[panel.name] ?? []),
+      lens,
+    ),
+  )
+  const paper = surfaces(poser)
+  const shaded = paperMarks(design, paper, options.ink?.(paper) ?? [], lens, place)
+  marks.push(...shaded)
+  // Words lie on the pages or beside the card rather than on what pops up.
+  const shapes = shaded.flatMap((mark) =>
+    mark.mark === 'path' && mark.role === 'facet' && !mark.of?.startsWith('page/') ? mark.runs : [],
+  )
+  poser(opening)
+
+  const rises: string[] = []
+  for (const id of options.rise ?? []) {
+    const index = idOf(id)
+    if (index < 0) continue
+    const tip = tipAt(poser, index)
+    const rise = riseOf(tip, opening)
+    // On the gutter both pages lie beneath: measure to the one whose inside the eye sees better.
+    const side = Math.abs(tip[0]) > 1e-6 ? Math.sign(tip[0]) : lens.eye[0] > 0 ? -1 : 1
+    const half = (opening / 2) * (Math.PI / 180)
+    const foot: Vec3 = [tip[0] + side * rise * Math.cos(half), tip[1], tip[2] - rise * Math.sin(half)]
+    const [a, b] = [toScreen(tip), toScreen(foot)]
+    marks.push(
+      { mark: 'path', runs: [[a, b]], closed: false, role: 'halo' },
+      { mark: 'path', runs: [[a, b]], closed: false, role: 'dimension', of: `${id}/rise` },
+      { mark: 'dot', at: b, radius: 2, role: 'dimension', of: `${id}/rise` },
+      { mark: 'dot', at: a, radius: 5.5, role: 'dimension', of: `${id}/tip` },
+    )
+    lines.push([a, b])
+    ring(a, 7)
+    const said = lengthText(rise, unit)
+    rises.push(`${nameOf(id)} rises ${said}`)
+    wishes.push({
+      text: said,
+      role: 'dimension',
+      size: text,
+      bold: true,
+      of: `${id}/rise`,
+      at: a,
+      orAt: [[(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], b],
+      gap: 11,
+      sides: ['right', 'above-right', 'above', 'left', 'above-left'],
+    })
+  }
+
+  const handleAt = (at: number): Point => {
+    const [across, along] = handleFlat(card)
+    const half = (at / 2) * (Math.PI / 180)
+    return toScreen([across * Math.sin(half), along, across * Math.cos(half)])
+  }
+  if (options.handle) {
+    const at = handleAt(opening)
+    marks.push({ mark: 'dot', at, radius: 8, role: 'handle', of: 'opening' })
+    ring(at, gripRadius(text))
+  }
+
+  options.notes?.({ poser, pose, text, marks, wishes, ring, toScreen })
+
+  const rings: { readonly at: Point; readonly words: string }[] = []
+  for (const check of options.faults ?? []) {
+    if (check.ok) continue
+    for (const name of check.ids) {
+      const panel = pose.panels[name]
+      const page = name === 'page/left' ? 0 : name === 'page/right' ? 1 : -1
+      if (page >= 0 && check.flat) {
+        // A place of the flat sheet that lies on a page.
+        const run = check.flat.map(([x, y]) => toScreen(poser.lift(page, [Math.abs(x), y])))
+        marks.push(
+          ...faultMarks(run, check.name, FAULT).map((mark) =>
+            mark.mark === 'dot' ? { ...mark, at: within(mark.at, size, FAULT + 2) } : mark,
+          ),
+        )
+      } else if (page < 0 && panel)
+        marks.push({ mark: 'path', runs: [panel.map(toScreen)], closed: true, role: 'fault', of: check.name })
+    }
+    if (!check.space) continue
+    const when = check.opening ?? opening
+    // What lies past the frame is pointed at from its edge.
+    const at = within(toScreen(check.space), size, FAULT + 2)
+    const words = Math.abs(when - opening) > 1 ? `at ${angleText(when, 0)}` : ''
+    if (!rings.some((one) => apart(one.at, at) < FAULT / 2))
+      marks.push({ mark: 'dot', at, radius: FAULT, role: 'fault', of: check.name })
+    // Rings that lie near one another share equal words.
+    const shared = rings.some((one) => one.words === words && apart(one.at, at) < 2 * textWidth(words, text))
+    rings.push({ at, words })
+    ring(at, FAULT + 1)
+    if (words && !shared)
+      wishes.push({ text: words, role: 'fault', size: text, of: check.name, at, gap: FAULT + 4 })
+  }
+
+  marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { rects, lines, shapes }))
+  const said = rises.length > 0 ? ` ${rises.join(', ')}.` : ''
+  return {
+    box: [0, 0, size.width, size.height],
+    unit: 'px',
+    marks,
+    says: `The card “${design.title}”, open ${angleText(opening, 0)}.${said}`,
+    eye: lens.eye,
+    toScreen,
+    toOpening: (p) => nearestOpening(p, handleAt),
+  }
+}

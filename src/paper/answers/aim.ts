@@ -1,0 +1,422 @@
+import { check } from '../checks/check.ts'
+import type { CheckName } from '../checks/verdict.ts'
+import { change, fieldsFor, settable, settingOf } from '../design/change.ts'
+import type { Design } from '../design/design.ts'
+import { riseOf, tipAt } from '../measure/measure.ts'
+import type { Change } from '../mechanisms/kind.ts'
+import { kindOf } from '../mechanisms/registry.ts'
+import { compile } from '../motion/pose.ts'
+
+/** Where a mechanism's tip is wanted: at this opening (degrees), this high and this far along the gutter (mm). */
+export interface Target {
+  readonly opening: number
+  readonly rise?: number
+  readonly reach?: number
+}
+
+/** One way of bringing the tip there, or as near as it goes. */
+export interface Aimed {
+  /** The settings that were moved, and their new values. */
+  readonly settings: Readonly<Record<string, number>>
+  /** The same as fields of the design file. */
+  readonly fields: Change
+  readonly design: Design
+  readonly rise: number
+  readonly reach: number
+  /** How far it misses, mm. */
+  readonly miss: number
+  /** Checks that hold now and would fail then. */
+  readonly breaks: readonly CheckName[]
+}
+
+export interface Aim {
+  /** True if a design within the checks brings the tip there. */
+  readonly reached: boolean
+  /** Every way found that is within the checks, least change first. */
+  readonly ways: readonly Aimed[]
+  /** If it is out of reach: the nearest that is within the checks. */
+  readonly nearest: Aimed | null
+}
+
+/** Two ways nearer than this in every setting are one, mm or degrees. */
+const SAME = 1e-4
+
+/** A tip this near to the target is there, mm. */
+const THERE = 1e-6
+
+interface Setting {
+  readonly name: string
+  readonly min: number
+  readonly max: number
+  readonly now: number
+}
+
+/** The settings of a mechanism with the range that makes sense on this card. */
+function settingsOf(design: Design, id: string): readonly Setting[] {
+  const m = design.mechanisms.find((one) => one.id === id)
+  if (!m) throw new RangeError(`there is no mechanism ${id}`)
+  const big = Math.max(design.card.width, design.card.height)
+  const { aims } = kindOf(m)
+  return settable(m)
+    .filter(({ name }) => aims.includes(name))
+    .map(({ name, unit, min, max }) => ({
+      name,
+      min: unit === 'mm' ? Math.max(min, -big) : min,
+      max: unit === 'mm' ? Math.min(max, big) : max,
+      now: settingOf(m, name),
+    }))
+}
+
+/** The design with some settings of a mechanism at these values; null outside their limits. */
+function withSettings(
+  design: Design,
+  id: string,
+  names: readonly Setting[],
+  values: readonly number[],
+): Design | null {
+  let next = design
+  for (let k = 0; k < names.length; k++) {
+    const { name, min, max } = names[k] as Setting
+    const value = values[k] as number
+    if (!(value >= min && value <= max)) return null
+    const m = next.mechanisms.find((one) => one.id === id)
+    if (!m) return null
+    next = change(next, id, fieldsFor(m, name, value))
+  }
+  return next.mechanisms.every((m) => !kindOf(m).limits?.(m)) ? next : null
+}
+
+/** What is missed, one number for each wanted reading, mm. */
+function missed(design: Design, id: string, target: Target): number[] {
+  const { rise, reach } = tipOf(design, id, target.opening)
+  return [
+    ...(target.rise === undefined ? [] : [rise - target.rise]),
+    ...(target.reach === undefined ? [] : [reach - target.reach]),
+  ]
+}
+
+function tipOf(design: Design, id: string, opening: number): { rise: number; reach: number } {
+  const poser = compile(design)
+  poser(opening)
+  const at = tipAt(
+    poser,
+    design.mechanisms.findIndex((m) => m.id === id),
+  )
+  return { rise: riseOf(at, opening), reach: at[1] }
+}
+
+/** The design with nothing but a mechanism and what it stands on: all that its tip depends on. */
+function standing(design: Design, id: string): Design {
+  const kept = new Set<string>()
+  for (let m = design.mechanisms.find((one) => one.id === id); m; ) {
+    kept.add(m.id)
+    const host = m.on.split('/')[0]
+    m = design.mechanisms.find((one) => one.id === host)
+  }
+  return { ...design, mechanisms: design.mechanisms.filter((m) => kept.has(m.id)) }
+}
+
+const norm = (v: readonly number[]): number => Math.hypot(...v)
+
+/** The solution of a few linear equations with a symmetric matrix, positive on the diagonal: Gaussian elimination. */
+function solved(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
+  const rows = matrix.map((row, i) => [...row, right[i] as number])
+  const n = rows.length
+  const cell = (i: number, j: number) => (rows[i] as number[])[j] as number
+  for (let k = 0; k < n; k++)
+    for (let i = k + 1; i < n; i++) {
+      const part = cell(i, k) / cell(k, k)
+      rows[i] = (rows[i] as number[]).map((v, j) => v - part * cell(k, j))
+    }
+  const x: number[] = new Array(n).fill(0)
+  for (let i = n - 1; i >= 0; i--) {
+    let rest = cell(i, n)
+    for (let j = i + 1; j < n; j++) rest -= cell(i, j) * (x[j] as number)
+    x[i] = rest / cell(i, i)
+  }
+  return x
+}
+
+/**
+ * Damped Gauss-Newton (Levenberg-Marquardt) in a few settings, derivatives by central
+ * differences. Returns the values at the least miss it found.
+ */
+function descend(
+  miss: (x: readonly number[]) => readonly number[] | null,
+  start: readonly number[],
+): readonly number[] | null {
+  let x = [...start]
+  let r = miss(x)
+  if (!r) return null
+  let damping = 1e-3
+  let stuck = 0
+  for (let turn = 0; turn < 40 && norm(r) > THERE / 10; turn++) {
+    const h = 1e-4
+    const columns = x.map((_, k) => {
+      const moved = (d: number) => miss(x.map((v, i) => (i === k ? v + d : v)))
+      const [a, b] = [moved(h), moved(-h)]
+      return a && b ? a.map((v, i) => (v - (b[i] as number)) / (2 * h)) : null
+    })
+    if (columns.some((column) => column === null)) return x
+    const J = columns as number[][]
+    const at = (i: number, j: number) =>
+      (J[i] as number[]).reduce((sum, v, k) => sum + v * ((J[j] as number[])[k] as number), 0)
+    const g = J.map((column) => column.reduce((sum, v, k) => sum + v * ((r as number[])[k] as number), 0))
+    const step = solved(
+      x.map((_, i) => x.map((_, j) => at(i, j) * (i === j ? 1 + damping : 1) + (i === j ? 1e-12 : 0))),
+      g.map((v) => -v),
+    )
+    const next = x.map((v, k) => v + (step[k] as number))
+    const rn = miss(next)
+    if (rn && norm(rn) < norm(r)) {
+      // Creeping towards a place that misses: Gauss-Newton halves the miss many times over where it can be had.
+      stuck = norm(rn) > 0.9 * norm(r) ? stuck + 1 : 0
+      if (stuck > 4) return next
+      x = next
+      r = rn
+      damping = Math.max(1e-9, damping / 5)
+    } else {
+      damping *= 8
+      if (damping > 1e6) break
+    }
+  }
+  return x
+}
+
+/** Starting values spread over a setting's range, the present one first. */
+function starts({ min, max, now }: Setting): readonly number[] {
+  return [now, ...[0.2, 0.75].map((t) => min + t * (max - min))]
+}
+
+/** Every choice of so many settings, each once. */
+function choices(settings: readonly Setting[], count: number): readonly (readonly Setting[])[] {
+  if (count === 0) return [[]]
+  return settings.flatMap((one, k) => choices(settings.slice(k + 1), count - 1).map((rest) => [one, ...rest]))
+}
+
+/** Where to begin: one or two settings from all their starts together, more of them from the starts in step. */
+function grid(names: readonly Setting[]): readonly (readonly number[])[] {
+  const each = names.map(starts)
+  if (each.length > 2) return [0, 1, 2].map((k) => each.map((values) => values[k] as number))
+  const [first = [], second] = each
+  return first.flatMap((x) => (second ? second.map((y) => [x, y]) : [[x]]))
+}
+
+/** The checks that are quick beside the proof that nothing meets on the way. */
+const QUICK: readonly CheckName[] = [
+  'inside-fold',
+  'cuts-inside',
+  'cuts-apart',
+  'shuts-flat',
+  'opens-flat',
+  'stays-inside',
+  'bridge',
+  'narrow',
+  'glue',
+  'thickness',
+]
+
+const SLOW: readonly CheckName[] = ['clear-motion']
+
+const failing = (design: Design, names: readonly CheckName[]): CheckName[] =>
+  check(design, { repairs: false, names }).flatMap(({ name, ok }) => (ok ? [] : [name]))
+
+/** Whether a design breaks nothing that holds now, by the quick checks or by all. */
+interface Judge {
+  quick(design: Design): boolean
+  whole(design: Design): boolean
+}
+
+/** The slow check is made last, and each design judged once. */
+function judgeFor(before: Design): Judge {
+  const broken = new Set(failing(before, [...QUICK, ...SLOW]))
+  const breaks = (design: Design, names: readonly CheckName[]) =>
+    failing(
+      design,
+      names.filter((name) => !broken.has(name)),
+    ).some((name) => !broken.has(name))
+  const known = new Map<string, boolean>()
+  const once = (pass: string, design: Design, names: readonly CheckName[]): boolean => {
+    const key = pass + JSON.stringify(design.mechanisms)
+    const found = known.get(key) ?? !breaks(design, names)
+    known.set(key, found)
+    return found
+  }
+  const quick = (design: Design) => once('quick', design, QUICK)
+  return {
+    quick,
+    whole: (design) => quick(design) && (broken.has('clear-motion') || once('whole', design, SLOW)),
+  }
+}
+
+/** A set of values for some settings, as the search found them. */
+interface Found {
+  readonly names: readonly Setting[]
+  readonly values: readonly number[]
+}
+
+/**
+ * The settings of mechanism `id` that bring its tip to a wanted rise and reach (mm) at an opening
+ * (degrees): one setting is moved for one wanted reading, two for both, one more where no so few do it;
+ * all others stay. All ways found from many starts are given, those within the checks only. If there is
+ * none, the nearest design within the checks is. Throws a RangeError for an unknown mechanism or an empty target.
+ */
+export function aim(design: Design, id: string, target: Target): Aim {
+  const work = aiming(design, id, target)
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return value
+  }
+}
+
+/** The same bit by bit, for a caller that has more to do: each step takes a few hundredths of a second at most. */
+export function* aiming(design: Design, id: string, target: Target): Generator<void, Aim> {
+  if (!design.mechanisms.some((m) => m.id === id)) throw new RangeError(`there is no mechanism ${id}`)
+  const count = missed(design, id, target).length
+  if (count === 0) throw new RangeError('the target must name a rise, a reach or both')
+  const settings = settingsOf(design, id)
+  const one = yield* search(design, id, target, choices(settings, count))
+  const judge = judgeFor(design)
+  yield
+  const ways = yield* within(design, id, target, one.found, judge)
+  if (ways.length > 0) return { reached: true, ways, nearest: null }
+  // What so many settings cannot do one more may: a tent is moved along by both its ends together.
+  const two = yield* search(design, id, target, choices(settings, count + 1))
+  const more = yield* within(design, id, target, two.found, judge)
+  const least = more.filter(
+    (way, k) =>
+      more.findIndex((other) => Object.keys(other.settings).join() === Object.keys(way.settings).join()) ===
+      k,
+  )
+  if (least.length > 0) return { reached: true, ways: least, nearest: null }
+  const close = [...one.close, ...two.close]
+  return { reached: false, ways: [], nearest: yield* nearestWithin(design, id, target, close, judge) }
+}
+
+/** Every set of values that brings the tip there, each once, least change first; and those that come near. */
+function* search(
+  design: Design,
+  id: string,
+  target: Target,
+  among: readonly (readonly Setting[])[],
+): Generator<void, { found: readonly Found[]; close: readonly (Found & { miss: number })[] }> {
+  const alone = standing(design, id)
+  const found: (Found & { far: number })[] = []
+  const close: (Found & { miss: number })[] = []
+  for (const names of among) {
+    const miss = (x: readonly number[]) => {
+      const next = withSettings(alone, id, names, x)
+      return next ? missed(next, id, target) : null
+    }
+    for (const start of grid(names)) {
+      const x = descend(miss, start)
+      const r = x && miss(x)
+      yield
+      if (!x || !r) continue
+      close.push({ names, values: x, miss: norm(r) })
+      if (norm(r) > THERE) continue
+      const twin = found.some(
+        (one) => one.names === names && one.values.every((v, k) => Math.abs(v - (x[k] as number)) < SAME),
+      )
+      if (twin) continue
+      const far = norm(names.map(({ now }, k) => (x[k] as number) - now))
+      found.push({ names, values: x, far })
+    }
+  }
+  return { found: found.sort((a, b) => a.far - b.far), close: close.sort((a, b) => a.miss - b.miss) }
+}
+
+/** Those of the found ones that break nothing, in their order. */
+function* within(
+  design: Design,
+  id: string,
+  target: Target,
+  found: readonly Found[],
+  judge: Judge,
+): Generator<void, readonly Aimed[]> {
+  const ways: Aimed[] = []
+  for (const one of found) {
+    const next = withSettings(design, id, one.names, one.values)
+    if (next && judge.whole(next)) ways.push(aimed(design, id, target, one, next))
+    yield
+  }
+  return ways
+}
+
+/** What is told of a design that breaks nothing. */
+function aimed(design: Design, id: string, target: Target, { names, values }: Found, next: Design): Aimed {
+  const tip = tipOf(next, id, target.opening)
+  const m = next.mechanisms.find((one) => one.id === id)
+  const fields: Record<string, number | string> = {}
+  let soFar = design
+  names.forEach(({ name }, k) => {
+    const now = soFar.mechanisms.find((one) => one.id === id)
+    if (!now) return
+    const set = fieldsFor(now, name, values[k] as number)
+    Object.assign(fields, set)
+    soFar = change(soFar, id, set)
+  })
+  return {
+    settings: Object.fromEntries(names.map(({ name }) => [name, m ? settingOf(m, name) : 0])),
+    fields,
+    design: next,
+    rise: tip.rise,
+    reach: tip.reach,
+    miss: norm(missed(next, id, target)),
+    breaks: [],
+  }
+}
+
+/** So many of the nearest misses are walked to. */
+const MOST_WALKS = 6
+
+/** A walk ends this near to where a check fails, mm or degrees: nobody cuts finer. */
+const HAIR = 0.02
+
+/** Walks from the present design towards each near miss as far as the checks allow; the best of these. */
+function* nearestWithin(
+  design: Design,
+  id: string,
+  target: Target,
+  close: readonly (Found & { miss: number })[],
+  judge: Judge,
+): Generator<void, Aimed | null> {
+  const best = [...close].sort((a, b) => a.miss - b.miss)
+  const tried = best
+    .filter((one, k) => best.findIndex((other) => other.names === one.names) === k)
+    .slice(0, MOST_WALKS)
+  let nearest: Aimed | null = null
+  for (const { names, values } of tried) {
+    const long = Math.max(...names.map(({ now }, k) => Math.abs((values[k] as number) - now)))
+    const along = (t: number) => {
+      const x = names.map(({ now }, k) => now + t * ((values[k] as number) - now))
+      return { names, values: x, next: withSettings(design, id, names, x) }
+    }
+    /** How far the walk goes before something breaks, up to `most`; it halves what is left. */
+    const reaches = function* (holds: (next: Design) => boolean, most: number): Generator<void, number> {
+      const sound = (t: number) => {
+        const { next } = along(t)
+        return next !== null && holds(next)
+      }
+      if (sound(most)) return most
+      let [low, high] = [0, most]
+      while ((high - low) * long > HAIR) {
+        const middle = (low + high) / 2
+        if (sound(middle)) low = middle
+        else high = middle
+        yield
+      }
+      return low
+    }
+    // The slow check is asked only about what the quick ones leave.
+    const quick = yield* reaches(judge.quick, 1)
+    const most = along(quick).next
+    // As far as that it must come nearer than what is known, or the slow check is not worth making.
+    if (!most || (nearest && norm(missed(most, id, target)) >= nearest.miss)) continue
+    const whole = yield* reaches(judge.whole, quick)
+    const { next, ...there } = along(whole)
+    const way = next && aimed(design, id, target, there, next)
+    if (way && (!nearest || way.miss < nearest.miss)) nearest = way
+  }
+  return nearest
+}

@@ -1,0 +1,181 @@
+import type { Card, Design } from '../design/design.ts'
+import { sharedSlits } from '../design/slits.ts'
+import type { Model } from '../model/model.ts'
+import { modelOf } from '../model/model.ts'
+import type { Poser } from '../motion/pose.ts'
+import { compile } from '../motion/pose.ts'
+import type { Frame } from '../plane/frame.ts'
+import type { Vec3 } from '../plane/vector.ts'
+import { distance, halfAngle } from '../plane/vector.ts'
+
+/** What a ruler reads at one mechanism's tip, mm. */
+export interface TipMeasure {
+  readonly at: Vec3
+  /** Distance from the page plane beneath it. */
+  readonly rise: number
+  /** Distance from the gutter line. */
+  readonly standOff: number
+  /** Position along the gutter. */
+  readonly reach: number
+}
+
+export interface Gape {
+  readonly between: readonly [string, string]
+  /** Between the two tips, mm. */
+  readonly gape: number
+}
+
+export interface Measure {
+  /** Degrees. */
+  readonly opening: number
+  readonly tips: Readonly<Record<string, TipMeasure>>
+  readonly gapes: readonly Gape[]
+  /** Least distance from the shut model's outline to the page edge, mm; negative: it sticks out. */
+  readonly margin: number
+}
+
+/** The distance of a point from the page plane beneath it, mm: the right page for x > 0, else the left one. */
+export function riseOf([x, , z]: Vec3, opening: number): number {
+  const [sine, cosine] = halfAngle(opening)
+  return z * sine - Math.abs(x) * cosine
+}
+
+/** The point of a mechanism (index into `model.builds`) that rises, in space at the opening posed last; mm. */
+export const tipAt = (poser: Poser, index: number): Vec3 => {
+  const build = poser.model.builds[index]
+  if (!build) throw new RangeError(`there is no mechanism ${index}`)
+  const { crease, along, across } = build.build.tip
+  const panel = poser.model.panels[build.firstPanel]
+  if (crease === 'host' && panel) return poser.lift(build.firstPanel, [across ?? 0, along])
+  const f = poser.frames[build.tipCrease] as Frame
+  return [0, 1, 2].map((k) => (f[k] as number) + along * (f[6 + k] as number)) as Vec3
+}
+
+/** How far a point is from the nearest edge of the card, mm: near, far or side; below 0 outside. */
+export const toEdge = ({ width, height }: Card, [x, y, z]: Vec3): number =>
+  Math.min(y, height - y, width - Math.hypot(x, z))
+
+/** The least distance of the model's outline from the page edges at the opening posed last, and the panel point it is at. */
+export function marginOf(poser: Poser, opening: number): { margin: number; panel: string; at: Vec3 } {
+  const { card } = poser.model.design
+  const pose = poser(opening)
+  let best = { margin: Number.POSITIVE_INFINITY, panel: 'page/right', at: [0, 0, 0] as Vec3 }
+  for (const { name, owner } of poser.model.panels) {
+    if (owner < 0) continue
+    for (const p of pose.panels[name] ?? []) {
+      const margin = toEdge(card, p)
+      if (margin < best.margin) best = { margin, panel: name, at: [...p] }
+    }
+  }
+  return best
+}
+
+const margins = new WeakMap<Design, { margin: number; panel: string; at: Vec3 }>()
+
+/**
+ * The shut model's margin, mm, and where it is; worked out once for each design. A bare card keeps its whole
+ * half width and height as margin.
+ */
+export function shutMargin(design: Design): { margin: number; panel: string; at: Vec3 } {
+  let found = margins.get(design)
+  if (!found) {
+    found = marginOf(compile(design), 0)
+    const { width, height } = design.card
+    if (!Number.isFinite(found.margin)) found = { ...found, margin: Math.min(width, height / 2) }
+    margins.set(design, found)
+  }
+  return found
+}
+
+/** Everything a ruler can read at one opening (degrees, 0 to 180); lengths in mm. */
+export function measure(design: Design, opening: number): Measure {
+  const poser = compile(design)
+  poser(opening)
+  const tips: Record<string, TipMeasure> = {}
+  design.mechanisms.forEach(({ id }, index) => {
+    const at = tipAt(poser, index)
+    tips[id] = { at, rise: riseOf(at, opening), standOff: Math.hypot(at[0], at[2]), reach: at[1] }
+  })
+  const gapes = sharedSlits(design).map(([i, j]): Gape => {
+    const [a, b] = [design.mechanisms[i]?.id ?? '', design.mechanisms[j]?.id ?? '']
+    return { between: [a, b], gape: distance(tipAt(poser, i), tipAt(poser, j)) }
+  })
+  return { opening, tips, gapes, margin: shutMargin(design).margin }
+}
+
+const indexOf = (model: Model, id: string): number => {
+  const index = model.builds.findIndex(({ mechanism }) => mechanism.id === id)
+  if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
+  return index
+}
+
+/** The path of a mechanism's tip, from shut to flat in `steps` equal openings; mm. */
+export function swing(
+  design: Design,
+  id: string,
+  steps = 60,
+): readonly { opening: number; at: Vec3; rise: number }[] {
+  const poser = compile(design)
+  const index = indexOf(modelOf(design), id)
+  return Array.from({ length: steps + 1 }, (_, k) => {
+    const opening = (180 * k) / steps
+    poser(opening)
+    const at = tipAt(poser, index)
+    return { opening, at, rise: riseOf(at, opening) }
+  })
+}
+
+/**
+ * Largest value of a smooth function between a and b: golden-section search (Kiefer 1953) in the
+ * bracket round the best of a coarse grid.
+ */
+export function largest(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  grid = 45,
+): { x: number; value: number } {
+  const step = (b - a) / grid
+  let best = a
+  for (let k = 1; k <= grid; k++) if (f(a + k * step) > f(best)) best = a + k * step
+  let low = Math.max(a, best - step)
+  let high = Math.min(b, best + step)
+  const ratio = (Math.sqrt(5) - 1) / 2
+  let x1 = high - ratio * (high - low)
+  let x2 = low + ratio * (high - low)
+  let f1 = f(x1)
+  let f2 = f(x2)
+  while (high - low > 1e-9 * (b - a)) {
+    if (f1 > f2) {
+      high = x2
+      x2 = x1
+      f2 = f1
+      x1 = high - ratio * (high - low)
+      f1 = f(x1)
+    } else {
+      low = x1
+      x1 = x2
+      f1 = f2
+      x2 = low + ratio * (high - low)
+      f2 = f(x2)
+    }
+  }
+  const x = (low + high) / 2
+  const inner = f(x)
+  return f(best) > inner ? { x: best, value: f(best) } : { x, value: inner }
+}
+
+/** The opening (degrees) at which a mechanism's tip rises highest, and that rise (mm). */
+export function highest(design: Design, id: string): { opening: number; rise: number } {
+  const poser = compile(design)
+  const index = indexOf(modelOf(design), id)
+  const { x, value } = largest(
+    (opening) => {
+      poser(opening)
+      return riseOf(tipAt(poser, index), opening)
+    },
+    0,
+    180,
+  )
+  return { opening: x, rise: value }
+}

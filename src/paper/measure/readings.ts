@@ -1,0 +1,28 @@
+import type { Design } from '../design/design.ts'
+import type { Placed } from '../mechanisms/kind.ts'
+import { kindOf } from '../mechanisms/registry.ts'
+import { compile } from '../motion/pose.ts'
+import { stopOf } from '../motion/stop.ts'
+import { toEdge } from './measure.ts'
+
+/** What a ruler is held to when a mechanism's rise is read: the tip of a ridge that rises, or a ridge that stays level. */
+export function topOf(m: Placed): 'tip' | 'ridge' {
+  const { tip, creases } = kindOf(m).build(m)
+  const ridge = creases.find(({ part }) => part === tip.crease)
+  return ridge && tip.along > 0 && tip.along < ridge.length ? 'ridge' : 'tip'
+}
+
+/** The opening (degrees) at which a mechanism stops the card; 180 if it lets it open flat. */
+export function opensTo(design: Design, id: string): number {
+  const poser = compile(design)
+  return poser(180).stopped.includes(id) ? stopOf(poser, id, 180) : 180
+}
+
+/** The least distance of one mechanism's own panels from the page edge when the card is shut, mm; negative: it sticks out. */
+export function partMargin(design: Design, id: string): number {
+  const pose = compile(design)(0)
+  const points = Object.entries(pose.panels).flatMap(([name, corners]) =>
+    name.startsWith(`${id}/`) ? corners : [],
+  )
+  return Math.min(...points.map((p) => toEdge(design.card, p)))
+}

@@ -1,0 +1,109 @@
+import type { Flat } from '../plane/lay.ts'
+import type { Build, Side } from './build.ts'
+
+/** What every mechanism has, whatever its kind. */
+export interface Placed {
+  readonly id: string
+  readonly kind: string
+  /** The host crease: `gutter`, or `<id>/<crease>` of an earlier mechanism. */
+  readonly on: string
+}
+
+/** One number of a mechanism that a reader can set. */
+export interface Field {
+  /** The key in the design file. */
+  readonly name: string
+  /** What the reader sees. */
+  readonly label: string
+  readonly unit: 'mm' | 'deg'
+  /** Allowed range, both ends included. */
+  readonly min: number
+  readonly max: number
+  /** One sentence: what it is, and from where it is measured. */
+  readonly help: string
+  /** The file may leave it out. */
+  readonly optional?: boolean
+  /** A short way of writing other fields in the file; `complete` writes it out, and it is never set by hand. */
+  readonly shorthand?: boolean
+}
+
+/** Fields of one mechanism and their new values; `left.base` names `base` inside `left`. */
+export type Change = Readonly<Record<string, number | string>>
+
+/** A field that takes one of a few words or numbers. The first is the default. */
+export interface Choice {
+  readonly name: string
+  readonly label: string
+  readonly values: readonly (string | number)[]
+  /** What the reader sees for each of them. */
+  readonly words: readonly string[]
+  readonly help: string
+  /** True if the file must say it. */
+  readonly required?: boolean
+}
+
+/** A number that follows from the fields and can be set in their stead (the wedge angle, say). */
+export interface Derived<M extends Placed> {
+  readonly name: string
+  readonly label: string
+  readonly unit: 'mm' | 'deg'
+  readonly help: string
+  readonly min: number
+  readonly max: number
+  get(m: M): number
+  /** The fields that give this value; the others stay. */
+  set(m: M, value: number): Change
+}
+
+/** A point of the flat sheet that can be dragged. */
+export interface Handle<M extends Placed> {
+  readonly name: string
+  readonly label: string
+  /** The fields or derived numbers it sets: the first is moved across the crease, the second along it. */
+  readonly across?: string
+  readonly along?: string
+  /** Where it lies now, in the flat coordinates of the host crease's right side (left if `side` says so). */
+  readonly side?: Side
+  /** Or in the coordinates of a piece of its own card, by part. */
+  readonly piece?: string
+  at(m: M): Flat
+  /** The fields that bring it as near to this place as it can go. */
+  drag(m: M, to: Flat): Change
+}
+
+/** One kind of mechanism. A kind is one file in `mechanisms/` and one line in `registry.ts`. */
+export interface Kind<M extends Placed> {
+  readonly kind: M['kind']
+  /** What the trade calls it. */
+  readonly label: string
+  readonly fields: readonly Field[]
+  readonly derived: readonly Derived<M>[]
+  readonly handles: readonly Handle<M>[]
+  /** Keys of the file that hold points `[across, along]`. */
+  readonly points: readonly { readonly name: string; readonly help: string; readonly required?: boolean }[]
+  /** Keys of the file that take one of a few values. */
+  readonly choices?: readonly Choice[]
+  /** Keys of the file that hold a list of numbers. */
+  readonly lists?: readonly Field[]
+  /** The settings by which `aim` brings the tip to a place. */
+  readonly aims: readonly string[]
+  /** What it sits on: a crease unless said otherwise. */
+  readonly sitsOn?: 'crease' | 'panel'
+  /** The same mechanism with every optional field filled in. */
+  complete(m: M): M
+  /** Range rules that tie several fields together: null, or the field, a sentence and the nearest value that works. */
+  limits?(m: M): Fault | null
+  build(m: M): Build
+  /** Where the slit lies in the host's flat coordinates, if two of this kind may share it. */
+  slit?(m: M): { readonly foot: Flat; readonly end: Flat }
+  /** The fields that bring this mechanism's slit to the given one, the rest kept as far as can be. */
+  moveSlit?(m: M, slit: { readonly foot: Flat; readonly end: Flat }): Change
+}
+
+export interface Fault {
+  readonly field: string
+  readonly sentence: string
+  readonly nearest?: number
+  /** A file may have it so: only a hand that drags or types is brought to the nearest. */
+  readonly drawable?: boolean
+}

@@ -1,0 +1,123 @@
+import type { Flat, Lay } from '../../plane/lay.ts'
+import { laid } from '../../plane/lay.ts'
+import type { OwnPiece, PieceLine } from '../build.ts'
+import type { Choice, Field } from '../kind.ts'
+
+/** Width of the glue tabs, for every kind of its own card that has some. */
+export const tabField: Field = {
+  name: 'tab',
+  label: 'Glue tab',
+  unit: 'mm',
+  min: 0,
+  max: 100,
+  optional: true,
+  help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
+}
+
+/** On which side of the host's fold a four-bar stands, and in which of its two states. */
+export const stateChoices: readonly Choice[] = [
+  {
+    name: 'side',
+    label: 'Side',
+    values: ['inside', 'outside'],
+    words: ['Inside', 'Off the back'],
+    help: 'Inside the host’s fold, or off its back.',
+  },
+  {
+    name: 'pop',
+    label: 'State',
+    values: ['up', 'down'],
+    words: ['Popped', 'Still down'],
+    help: 'Popped up, or still lying down in the fold.',
+  },
+]
+
+/** An edge of a piece that carries a glue tab, walked with the piece on the right hand. */
+export interface TabEdge {
+  readonly from: Flat
+  readonly to: Flat
+  /** The crease it is. */
+  readonly of: string
+  /** Where another tab or a fold begins at one of its ends: the angle that is left for this tab there, radians. */
+  readonly tight?: { readonly at: 'from' | 'to'; readonly room: number }
+}
+
+/**
+ * How far a tab is set in at its ends, and how wide it can be, mm. It is set in by as much as it is wide, where
+ * the edge is long enough; farther at an end where there is little room, and narrower where that is not enough.
+ */
+function bevel(
+  long: number,
+  tab: number,
+  room = Math.PI / 2,
+): { tight: number; loose: number; wide: number } {
+  const loose = Math.min(tab, long / 3)
+  const slope = room < Math.PI / 2 ? Math.tan(Math.max(0, room)) : Number.POSITIVE_INFINITY
+  const wide = Math.min(tab, (long / 2) * slope)
+  return { tight: Math.max(loose, wide === 0 ? 0 : wide / slope), loose, wide }
+}
+
+/**
+ * The outline of a tab along a joint, in the host's flat coordinates, on the side that `lay.off`
+ * points to; an open line where there is no tab and the joint is taped. `room`: the angle left for it at the
+ * joint's start, radians, where that is less than a right angle.
+ */
+export function tabOutline(
+  lay: Lay,
+  long: number,
+  tab: number,
+  room?: number,
+): { outline: readonly Flat[]; closed: boolean } {
+  const { tight, loose, wide } = bevel(long, tab, room)
+  const corners: readonly Flat[] =
+    tab > 0
+      ? [
+          [0, 0],
+          [0, long],
+          [wide, long - loose],
+          [wide, tight],
+        ]
+      : [
+          [0, 0],
+          [0, long],
+        ]
+  return { outline: corners.map((corner) => laid(lay, corner)), closed: tab > 0 }
+}
+
+/** A piece walked round its edge: plain corners, and edges that carry a tab (folded along a valley). */
+export function ownPiece(part: string, tab: number, walk: readonly (Flat | TabEdge)[]): OwnPiece {
+  const outline: Flat[] = []
+  const lines: PieceLine[] = []
+  const push = (p: Flat) => {
+    const last = outline.at(-1)
+    if (!last || Math.hypot(p[0] - last[0], p[1] - last[1]) > 1e-9) outline.push(p)
+  }
+  for (const step of walk) {
+    if (!('of' in step)) {
+      push(step)
+      continue
+    }
+    const { from, to, of, tight } = step
+    push(from)
+    const long = Math.hypot(to[0] - from[0], to[1] - from[1])
+    if (tab > 0 && long > 0) {
+      const run: Flat = [(to[0] - from[0]) / long, (to[1] - from[1]) / long]
+      const out: Flat = [-run[1], run[0]]
+      const end = bevel(long, tab, tight?.room)
+      const [first, last] = tight?.at === 'to' ? [end.loose, end.tight] : [end.tight, end.loose]
+      const at = (along: number, across: number): Flat => [
+        from[0] + run[0] * along + out[0] * across,
+        from[1] + run[1] * along + out[1] * across,
+      ]
+      const corners = [at(first, end.wide), at(long - last, end.wide)] as const
+      push(corners[0])
+      push(corners[1])
+      lines.push({ kind: 'valley', points: [from, to], of })
+      lines.push({ kind: 'glue', points: [from, ...corners, to], closed: true, of })
+    }
+    push(to)
+  }
+  const [first, last] = [outline[0], outline.at(-1)]
+  if (first && last && Math.hypot(first[0] - last[0], first[1] - last[1]) < 1e-9) outline.pop()
+  return { part, outline, lines }
+}

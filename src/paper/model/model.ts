@@ -1,0 +1,267 @@
+import type { Design } from '../design/design.ts'
+import type { Build, CreasePart, Fold, PieceLine, Side } from '../mechanisms/build.ts'
+import type { Mechanism } from '../mechanisms/registry.ts'
+import { kindOf } from '../mechanisms/registry.ts'
+import type { Flat, Lay } from '../plane/lay.ts'
+import { compose, isMirroring, MIRROR, sameLay, throughLay } from '../plane/lay.ts'
+
+/** Where a crease lies in one of its two panels. */
+export interface PanelLay {
+  /** Index into `Model.panels`. */
+  readonly panel: number
+  readonly lay: Lay
+}
+
+export interface ModelCrease {
+  readonly name: string
+  /** Index into `Model.builds`; -1 for the gutter. */
+  readonly owner: number
+  readonly length: number
+  readonly fold: Fold
+  readonly left: PanelLay
+  readonly right: PanelLay
+  /** Indices of the mechanisms that sit on it. */
+  readonly guests: number[]
+  /** A frame that only carries a panel: no fold, and no place for a guest. */
+  readonly hidden: boolean
+}
+
+export interface ModelPanel {
+  readonly name: string
+  /** Index into `Model.builds`; -1 for the card's own pages. */
+  readonly owner: number
+  /** The crease, and its side, whose flat coordinates the outline uses. */
+  readonly crease: number
+  readonly side: Side
+  readonly outline: readonly Flat[]
+  /** The flat piece it is part of (index into `Model.pieces`), and where: flat coordinates to x, y. */
+  readonly piece: number
+  readonly sheet: Lay
+  /** What its guests took out, each an outline in this panel's coordinates. */
+  readonly notches: { readonly owner: number; readonly outline: readonly Flat[] }[]
+}
+
+export interface ModelBuild {
+  readonly mechanism: Mechanism
+  readonly build: Build
+  /** Index of the host crease: of a rider, the one its panel hangs on. */
+  readonly host: number
+  /** Index of the panel it sits on, for kinds that sit on one. */
+  readonly hostPanel?: number
+  /** Index of its first crease; the others follow in the order of `build.creases`. */
+  readonly firstCrease: number
+  readonly firstPanel: number
+  /** Index of the crease whose tip rises. */
+  readonly tipCrease: number
+}
+
+/** A flat piece of card: the card itself first, then every glued piece. */
+export interface ModelPiece {
+  readonly id: string
+  /** Index into `Model.builds`; -1 for the card itself. */
+  readonly owner: number
+  readonly outline: readonly (readonly [x: number, y: number])[]
+  readonly lines: readonly PieceLine[]
+  /** It lies as its kind gives it, but for left and right changed: so that its front is seen. */
+  readonly mirrored: boolean
+}
+
+/** Where a mechanism is glued: an outline, or an open line to tape along, in a panel's coordinates. */
+export interface ModelGlue {
+  readonly owner: number
+  readonly panel: number
+  readonly outline: readonly Flat[]
+  readonly closed: boolean
+}
+
+/** A design put together, at no opening in particular. */
+export interface Model {
+  readonly design: Design
+  readonly creases: readonly ModelCrease[]
+  readonly panels: readonly ModelPanel[]
+  readonly builds: readonly ModelBuild[]
+  readonly pieces: readonly ModelPiece[]
+  readonly glue: readonly ModelGlue[]
+}
+
+const turned: Record<Fold, Fold> = { mountain: 'valley', valley: 'mountain' }
+
+const foldOf = (fold: CreasePart['fold'], host: Fold): Fold =>
+  fold === 'as-host' ? host : fold === 'against-host' ? turned[host] : fold
+
+/** What a new mechanism sits on, and its own panels by part. */
+interface Place {
+  readonly host: ModelCrease
+  /** The panel it sits on, for kinds that sit on one. */
+  readonly hostPanel: number | undefined
+  readonly own: ReadonlyMap<string, number>
+}
+
+/** Finds a panel a part hangs on: `host-left`, `host-right`, `host`, or one of the mechanism's own. */
+function settle(hang: { panel: string; lay: Lay }, { host, hostPanel, own }: Place): PanelLay {
+  if (hang.panel === 'host-left') return { panel: host.left.panel, lay: compose(host.left.lay, hang.lay) }
+  if (hang.panel === 'host-right') return { panel: host.right.panel, lay: compose(host.right.lay, hang.lay) }
+  const panel = hang.panel === 'host' ? hostPanel : own.get(hang.panel)
+  if (panel === undefined) throw new RangeError(`a crease hangs on an unknown panel, ${hang.panel}`)
+  return { panel, lay: hang.lay }
+}
+
+const notFound = (id: string, on: string) =>
+  new RangeError(`${id} sits on ${on}, which is no crease or panel of the card or of an earlier mechanism`)
+
+/** Puts a design together. Throws a RangeError if a host is missing: a parsed design never does. */
+function assemble(design: Design): Model {
+  const { width, height } = design.card
+  const page: readonly Flat[] = [
+    [0, 0],
+    [0, height],
+    [width, height],
+    [width, 0],
+  ]
+  const gutter: ModelCrease = {
+    name: 'gutter',
+    owner: -1,
+    length: height,
+    fold: 'valley',
+    left: { panel: 0, lay: sameLay },
+    right: { panel: 1, lay: sameLay },
+    guests: [],
+    hidden: false,
+  }
+  const pageBase = { owner: -1, crease: 0, outline: page, piece: 0 }
+  const creases: ModelCrease[] = [gutter]
+  const panels: ModelPanel[] = [
+    { ...pageBase, name: 'page/left', side: 'left', sheet: { ...sameLay, off: [-1, 0] }, notches: [] },
+    { ...pageBase, name: 'page/right', side: 'right', sheet: sameLay, notches: [] },
+  ]
+  const pieces: ModelPiece[] = [
+    {
+      id: 'card',
+      owner: -1,
+      outline: [
+        [-width, 0],
+        [width, 0],
+        [width, height],
+        [-width, height],
+      ],
+      lines: [],
+      mirrored: false,
+    },
+  ]
+  const builds: ModelBuild[] = []
+  const glue: ModelGlue[] = []
+  const creaseByName = new Map([['gutter', 0]])
+  const panelByName = new Map([
+    ['page/left', 0],
+    ['page/right', 1],
+  ])
+
+  design.mechanisms.forEach((mechanism, owner) => {
+    const kind = kindOf(mechanism)
+    const hostPanel = kind.sitsOn === 'panel' ? panelByName.get(mechanism.on) : undefined
+    const host = kind.sitsOn === 'panel' ? panels[hostPanel ?? -1]?.crease : creaseByName.get(mechanism.on)
+    const hostCrease = host === undefined ? undefined : creases[host]
+    if (host === undefined || !hostCrease) throw notFound(mechanism.id, mechanism.on)
+    const build = kind.build(mechanism)
+    const firstCrease = creases.length
+    const firstPanel = panels.length
+    const own = new Map(build.panels.map((panel, k) => [panel.part, firstPanel + k]))
+    const ownPiece = new Map((build.pieces ?? []).map((piece, k) => [piece.part, pieces.length + k]))
+    const creaseIndex = new Map(build.creases.map((crease, k) => [crease.part, firstCrease + k]))
+    const place: Place = { host: hostCrease, hostPanel, own }
+    // Its front is seen: on a face as the face's own is, on a fold by which way the fold goes.
+    const under = panels[hostPanel ?? hostCrease.right.panel]?.sheet ?? sameLay
+    const mirrored =
+      hostPanel === undefined
+        ? [
+            build.fromBack ?? false,
+            hostCrease.fold === 'mountain',
+            isMirroring(compose(under, hostCrease.right.lay)),
+          ].filter(Boolean).length %
+            2 ===
+          1
+        : isMirroring(under)
+    const flip = ([x, y]: readonly [number, number]): readonly [number, number] => [mirrored ? -x : x, y]
+    for (const { part, outline, lines } of build.pieces ?? [])
+      pieces.push({
+        id: `${mechanism.id}/${part}`,
+        owner,
+        outline: outline.map(flip),
+        lines: lines.map((line) => ({ ...line, points: line.points.map(flip) })),
+        mirrored,
+      })
+    for (const panel of build.panels) {
+      const name = `${mechanism.id}/${panel.part}`
+      panelByName.set(name, panels.length)
+      const crease = panel.crease === 'host' ? host : creaseIndex.get(panel.crease)
+      if (crease === undefined) throw new RangeError(`${name} hangs on an unknown crease, ${panel.crease}`)
+      const piece = ownPiece.get(panel.flat.panel)
+      const laidOn = piece === undefined ? settle(panel.flat, place) : undefined
+      const under = laidOn && panels[laidOn.panel]
+      panels.push({
+        name,
+        owner,
+        crease,
+        side:
+          panel.crease === 'host' && hostPanel !== undefined
+            ? (panels[hostPanel]?.side ?? 'right')
+            : panel.side,
+        outline: panel.outline,
+        piece: piece ?? under?.piece ?? 0,
+        sheet:
+          laidOn && under
+            ? compose(under.sheet, laidOn.lay)
+            : mirrored
+              ? compose(MIRROR, panel.flat.lay)
+              : panel.flat.lay,
+        notches: [],
+      })
+    }
+    for (const crease of build.creases) {
+      const name = `${mechanism.id}/${crease.part}`
+      if (!crease.hidden) creaseByName.set(name, creases.length)
+      creases.push({
+        name,
+        owner,
+        length: crease.length,
+        fold: foldOf(crease.fold, hostCrease.fold),
+        left: settle(crease.left, place),
+        right: settle(crease.right, place),
+        guests: [],
+        hidden: crease.hidden ?? false,
+      })
+    }
+    if (build.notch)
+      for (const side of ['left', 'right'] as const) {
+        const { panel, lay } = hostCrease[side]
+        panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
+      }
+    for (const { panel, outline, closed } of build.glue ?? []) {
+      const on = settle({ panel, lay: sameLay }, place)
+      glue.push({ owner, panel: on.panel, outline: throughLay(on.lay, outline), closed })
+    }
+    if (hostPanel === undefined) hostCrease.guests.push(owner)
+    builds.push({
+      mechanism,
+      build,
+      host,
+      ...(hostPanel === undefined ? {} : { hostPanel }),
+      firstCrease,
+      firstPanel,
+      tipCrease: creaseIndex.get(build.tip.crease) ?? host,
+    })
+  })
+  return { design, creases, panels, builds, pieces, glue }
+}
+
+const made = new WeakMap<Design, Model>()
+
+/** The model of a design, put together once for each design object. */
+export function modelOf(design: Design): Model {
+  let model = made.get(design)
+  if (!model) {
+    model = assemble(design)
+    made.set(design, model)
+  }
+  return model
+}

@@ -1,0 +1,194 @@
+import type { Design } from '../design/design.ts'
+import type { LineKind, PieceLine } from '../mechanisms/build.ts'
+import type { Flat, Lay } from '../plane/lay.ts'
+import { compose, laid } from '../plane/lay.ts'
+import { facesOf } from './faces.ts'
+import type { Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
+import { modelOf } from './model.ts'
+
+type Spot = readonly [x: number, y: number]
+
+/** Two flat points nearer than this are one when lines are joined, mm. */
+const SAME = 1e-7
+
+const same = (a: Spot, b: Spot): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME
+
+const sameLine = (a: readonly Spot[], b: readonly Spot[]): boolean =>
+  a.length === b.length && a.every((p, k) => same(p, b[k] as Spot))
+
+/** What is left of 0 to `length` when the spans are taken out. */
+export function stretches(length: number, spans: readonly (readonly [number, number])[]): [number, number][] {
+  const left: [number, number][] = []
+  let from = 0
+  for (const [a, b] of [...spans].sort((p, q) => p[0] - q[0])) {
+    if (b - a < SAME) continue
+    if (a - from > SAME) left.push([from, Math.min(a, length)])
+    from = Math.max(from, b)
+  }
+  if (length - from > SAME) left.push([from, length])
+  return left
+}
+
+/** Where one side of a crease lies: on which flat piece, and how. */
+function onSheet(model: Model, { panel, lay }: PanelLay): { piece: number; lay: Lay } {
+  const { piece, sheet } = model.panels[panel] as ModelPanel
+  return { piece, lay: compose(sheet, lay) }
+}
+
+/** The flat pieces a crease lies on: one, or two where it joins a glued piece to its host. */
+export function sheetsOf(model: Model, crease: ModelCrease): readonly { piece: number; lay: Lay }[] {
+  const left = onSheet(model, crease.left)
+  const right = onSheet(model, crease.right)
+  return left.piece === right.piece ? [right] : [left, right]
+}
+
+/** A crease as it lies on a flat piece, mm. */
+export interface FlatCrease {
+  readonly name: string
+  /** Id of the piece. */
+  readonly piece: string
+  readonly start: Spot
+  readonly end: Spot
+}
+
+/** Where the creases lie on the flat pieces; one that joins two pieces lies on both. */
+export function flatCreases(design: Design): readonly FlatCrease[] {
+  const model = modelOf(design)
+  return model.creases.flatMap((crease) =>
+    sheetsOf(model, crease).map(
+      ({ piece, lay }): FlatCrease => ({
+        name: crease.name,
+        piece: model.pieces[piece]?.id ?? 'card',
+        start: laid(lay, [0, 0]),
+        end: laid(lay, [0, crease.length]),
+      }),
+    ),
+  )
+}
+
+/** A part of a panel as it lies on a flat piece, mm. */
+export interface FlatPart {
+  readonly panel: string
+  /** Index of the panel, and of the mechanism that owns it; -1 for the card's own pages. */
+  readonly sheet: number
+  readonly owner: number
+  /** Id of the piece. */
+  readonly piece: string
+  readonly points: readonly Spot[]
+  readonly drawn: readonly boolean[]
+}
+
+/** The paper of the flat pieces, in convex parts, panel by panel. */
+export function flatParts(design: Design): readonly FlatPart[] {
+  const model = modelOf(design)
+  return facesOf(model).map(({ panel, outline, drawn }): FlatPart => {
+    const { name, owner, piece, sheet } = model.panels[panel] as ModelPanel
+    return {
+      panel: name,
+      sheet: panel,
+      owner,
+      piece: model.pieces[piece]?.id ?? 'card',
+      points: outline.map((flat) => laid(sheet, flat)),
+      drawn,
+    }
+  })
+}
+
+/** The folds along a crease, and the old folds that a guest's strip presses flat again. */
+function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line: PieceLine) => void): void {
+  if (crease.hidden || crease.length < SAME) return
+  const sheets = sheetsOf(model, crease)
+  const guests = crease.guests.flatMap((index) => model.builds[index] ?? [])
+  for (const { piece, lay } of sheets) {
+    // A joint is drawn by its own piece as a tab or an edge, and on its host as a glue line.
+    if (sheets.length > 1 && ownerOf(model, crease) === crease.owner) continue
+    const at = (along: number): Spot => laid(lay, [0, along])
+    const line = (kind: LineKind, from: number, to: number) =>
+      add(piece, { kind, points: [at(from), at(to)], of: crease.name })
+    const spans = guests.map(({ build }) => build.span)
+    for (const [from, to] of stretches(crease.length, spans)) line(crease.fold, from, to)
+    for (const { build, firstCrease } of guests) {
+      const ridge = model.creases[firstCrease]
+      if (!build.notch || !ridge) continue
+      // Where the new ridge lies elsewhere, the old fold inside the strip is pressed flat again.
+      const other = sheetsOf(model, ridge).find((sheet) => sheet.piece === piece)
+      const [from, to] = build.span
+      if (other && !same(laid(other.lay, [0, 0]), at(from)) && !same(laid(other.lay, [0, 0]), at(to)))
+        line('crease', from, to)
+    }
+  }
+}
+
+/** The mechanism whose own card one side of the crease is, or -1. */
+function ownerOf(model: Model, crease: ModelCrease): number {
+  const owners = sheetsOf(model, crease).map(({ piece }) => model.pieces[piece]?.owner ?? -1)
+  return owners.includes(crease.owner) ? crease.owner : -1
+}
+
+/** Adds the cuts of a mechanism, the halves on either side of the crease joined where they meet. */
+function cutLines(model: Model, index: number, add: (piece: number, line: PieceLine) => void): void {
+  const guest = model.builds[index]
+  const host = guest && model.creases[guest.host]
+  if (!guest || !host) return
+  const of = guest.mechanism.id
+  const half = (side: 'left' | 'right') => {
+    const { piece, lay } = onSheet(model, host[side])
+    const spots = (line: readonly Flat[]): Spot[] => line.map((flat) => laid(lay, flat))
+    return { piece, lines: guest.build.cuts[side].map(spots) }
+  }
+  const left = half('left')
+  const right = half('right')
+  for (const line of left.lines) {
+    const twin = right.lines.findIndex((other) => same(other[0] as Spot, line[0] as Spot))
+    if (twin < 0 || left.piece !== right.piece) add(left.piece, { kind: 'cut', points: line, of })
+    else
+      add(left.piece, {
+        kind: 'cut',
+        points: [...line.slice(1).reverse(), ...(right.lines.splice(twin, 1)[0] ?? [])],
+        of,
+      })
+  }
+  for (const line of right.lines) add(right.piece, { kind: 'cut', points: line, of })
+}
+
+/**
+ * The flat pieces to print, mm: the card itself, lying open and seen from inside with its gutter on
+ * x = 0, then every piece of card that is glued on, seen from its front.
+ */
+export function pieces(design: Design): readonly Piece[] {
+  const model = modelOf(design)
+  const lines: PieceLine[][] = model.pieces.map(({ id, outline, lines: own }) => [
+    { kind: 'cut', points: outline, closed: true, of: id === 'card' ? 'page' : id },
+    ...own,
+  ])
+  const add = (piece: number, line: PieceLine): void => {
+    const list = lines[piece] as PieceLine[]
+    // Two V-folds may share one slit: it is cut once.
+    if (
+      line.kind !== 'cut' ||
+      !list.some((other) => other.kind === 'cut' && sameLine(other.points, line.points))
+    )
+      list.push(line)
+  }
+  for (const crease of model.creases) foldLines(model, crease, add)
+  model.builds.forEach((_, index) => {
+    cutLines(model, index, add)
+  })
+  for (const { owner, panel, outline, closed } of model.glue) {
+    const { piece, sheet } = model.panels[panel] as ModelPanel
+    const points = outline.map((flat): Spot => laid(sheet, flat))
+    add(piece, { kind: 'glue', points, closed, of: model.builds[owner]?.mechanism.id ?? '' })
+  }
+  return model.pieces.map(({ id, outline }, k) => ({ id, outline, lines: lines[k] as PieceLine[] }))
+}
+
+/**
+ * A flat piece to print. The card itself lies with its gutter on x = 0, right page at x > 0,
+ * the reader's end at y = 0, seen from inside.
+ */
+export interface Piece {
+  readonly id: string
+  /** The outer edge, also present among the lines as a cut. */
+  readonly outline: readonly (readonly [x: number, y: number])[]
+  readonly lines: readonly PieceLine[]
+}

@@ -1,0 +1,61 @@
+import { facesOf, layersOf } from '../model/faces.ts'
+import type { Model } from '../model/model.ts'
+import type { Frame } from '../plane/frame.ts'
+import type { Flat } from '../plane/lay.ts'
+import type { Vec3 } from '../plane/vector.ts'
+import type { Poser } from './pose.ts'
+
+/** A convex flat part of the paper in space, mm. */
+export interface Surface {
+  /** Name of the panel it belongs to. */
+  readonly panel: string
+  /** Index of the mechanism that owns the panel; -1 for the card's own pages. */
+  readonly owner: number
+  /** Parts with the same number are one panel and lie in one plane. */
+  readonly sheet: number
+  /** How many pieces of card it lies on where all lie flat: 0 for the card itself, 1 for what is glued on it, … */
+  readonly layer: number
+  readonly points: readonly Vec3[]
+  /** Edge k, from points[k] to points[k + 1], is a real edge or fold (not a seam inside the panel). */
+  readonly drawn: readonly boolean[]
+  /** Unit normal on the front of the paper: the side seen when you look into the open card. */
+  readonly front: Vec3
+  /** The same points in the panel's flat coordinates, where it is part of one. */
+  readonly flat?: readonly Flat[]
+  /** Sticky tape rather than card. */
+  readonly tape?: boolean
+}
+
+/**
+ * The front's unit normal of a panel at the opening posed last: square to "across" = +-S x + C n and
+ * to "along" = d, on the crease's inside where it is a valley, on its outside where it is a mountain.
+ */
+export function frontOf(model: Model, frames: readonly Frame[], panel: number): Vec3 {
+  const { crease, side } = model.panels[panel] as Model['panels'][number]
+  const f = frames[crease] as Frame
+  const fold = model.creases[crease]?.fold === 'mountain' ? -1 : 1
+  const S = fold * (f[12] as number)
+  const C = fold * (side === 'left' ? 1 : -1) * (f[13] as number)
+  const part = (k: number): number => S * (f[9 + k] as number) + C * (f[3 + k] as number)
+  return [part(0), part(1), part(2)]
+}
+
+/** The whole paper in space at the opening posed last. */
+export function surfaces(poser: Poser): readonly Surface[] {
+  const { model, frames } = poser
+  const layer = layersOf(model)
+  const fronts = model.panels.map((_, index) => frontOf(model, frames, index))
+  return facesOf(model).map(({ panel, outline, drawn }): Surface => {
+    const { name, owner, piece } = model.panels[panel] as Model['panels'][number]
+    return {
+      panel: name,
+      owner,
+      sheet: panel,
+      layer: layer[piece] as number,
+      points: outline.map((flat) => poser.lift(panel, flat)),
+      flat: outline,
+      drawn,
+      front: fronts[panel] as Vec3,
+    }
+  })
+}

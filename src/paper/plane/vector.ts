@@ -1,0 +1,41 @@
+/** A point or direction in space, mm. World frame: see the README of the kernel in `index.ts`. */
+export type Vec3 = [x: number, y: number, z: number]
+
+export const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
+
+export const subtract = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+
+export const scale = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k]
+
+export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+export const cross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+]
+
+export const length = (a: Vec3): number => Math.hypot(a[0], a[1], a[2])
+
+export const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
+
+/** Turns a point about the line through `origin` along unit `way`, by an angle in radians. Source: Rodrigues' formula. */
+export function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
+  const v = subtract(p, origin)
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return add(origin, add(add(scale(v, c), scale(cross(way, v), s)), scale(way, dot(way, v) * (1 - c))))
+}
+
+export const RADIANS = Math.PI / 180
+
+export const DEGREES = 180 / Math.PI
+
+/**
+ * Sine and cosine of half an opening given in degrees. Exact at 0 and 180, and the cosine keeps its
+ * relative precision near 180 (it is taken as the sine of what is missing to 180).
+ */
+export function halfAngle(opening: number): [sine: number, cosine: number] {
+  if (opening <= 90) return [Math.sin(opening * 0.5 * RADIANS), Math.cos(opening * 0.5 * RADIANS)]
+  const missing = (180 - opening) * 0.5 * RADIANS
+  return [Math.cos(missing), Math.sin(missing)]
+}

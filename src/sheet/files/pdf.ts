@@ -1,0 +1,194 @@
+/** The pen for PDF. Heavy (it carries a font engine): load it when a sheet is asked for, not before. */
+import fontkit from '@cantoo/fontkit'
+import type { PDFFont, PDFName, PDFOperator } from '@cantoo/pdf-lib'
+import {
+  beginText,
+  closePath,
+  endText,
+  LineJoinStyle,
+  lineTo,
+  moveTo,
+  PDFDocument,
+  PrintScaling,
+  popGraphicsState,
+  pushGraphicsState,
+  setDashPattern,
+  setFillingGrayscaleColor,
+  setFillingRgbColor,
+  setFontAndSize,
+  setLineJoin,
+  setLineWidth,
+  setStrokingGrayscaleColor,
+  setStrokingRgbColor,
+  setTextMatrix,
+  showText,
+  stroke,
+} from '@cantoo/pdf-lib'
+import type { PathMark, WordMark } from '../../drawing/pen/marks.ts'
+import { wordWidth } from '../marks/letters.ts'
+import type { Colour } from '../marks/looks.ts'
+import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
+import type { SheetPage } from '../pages/layout.ts'
+import type { SheetFont } from './font.ts'
+
+/** Millimetres to PDF units of 1/72 inch (ISO 32000-1:2008, 8.3.2.3), kept to a tenth of a micrometre. */
+const pt = (mm: number): number => Number(((mm * 72) / 25.4).toFixed(4))
+
+const parts = (colour: Colour): readonly [number, number, number] => {
+  const value = Number.parseInt(colour.slice(1), 16)
+  return [(value >> 16) / 255, ((value >> 8) & 255) / 255, (value & 255) / 255]
+}
+
+const isGrey = ([r, g, b]: readonly [number, number, number]): boolean => r === g && g === b
+
+/** Grey as grey: a printer then leaves its coloured inks alone. */
+function strokeColour(colour: Colour): PDFOperator {
+  const [r, g, b] = parts(colour)
+  return isGrey([r, g, b]) ? setStrokingGrayscaleColor(r) : setStrokingRgbColor(r, g, b)
+}
+
+function fillColour(colour: Colour): PDFOperator {
+  const [r, g, b] = parts(colour)
+  return isGrey([r, g, b]) ? setFillingGrayscaleColor(r) : setFillingRgbColor(r, g, b)
+}
+
+/** A line: y runs down on the page and up in a PDF. */
+function path(mark: PathMark, height: number): PDFOperator[] {
+  const { colour, width } = lookOf(mark.role)
+  const dash = dashesOf(mark)
+  const outline = mark.runs.flatMap((run) => [
+    ...run.map(([x, y], k) => (k === 0 ? moveTo(pt(x), pt(height - y)) : lineTo(pt(x), pt(height - y)))),
+    ...(mark.closed ? [closePath()] : []),
+  ])
+  return [
+    strokeColour(colour),
+    setLineWidth(pt(width)),
+    setDashPattern(dash.map(pt), 0),
+    ...outline,
+    stroke(),
+  ]
+}
+
+/** One file of a font, embedded. */
+interface Face {
+  readonly font: PDFFont
+  readonly letters: ReadonlySet<number>
+}
+
+/** A file's faces on a page, under the names by which that page calls them. */
+interface NamedFace extends Face {
+  readonly key: PDFName
+}
+
+/** Parts of a text, each with the first face that has its letters. */
+function byFace(text: string, faces: readonly NamedFace[]): { text: string; face: NamedFace }[] {
+  const runs: { text: string; face: NamedFace }[] = []
+  for (const letter of text) {
+    const found = faces.find(({ letters }) => letters.has(letter.codePointAt(0) ?? 0))
+    const face = found ?? faces[0]
+    if (!face) throw new RangeError('a font needs at least one file for each weight')
+    // A letter of an alphabet that the typeface does not have.
+    const shown = found ? letter : '?'
+    const last = runs.at(-1)
+    if (last && last.face === face) last.text += shown
+    else runs.push({ text: shown, face })
+  }
+  return runs
+}
+
+function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDFOperator[] {
+  const { text, size, bold, anchor, at } = mark
+  const width = wordWidth(text, size, bold)
+  const turn = (-(mark.turn ?? 0) * Math.PI) / 180
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
+  let along = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width
+  return [
+    fillColour(inkOf(mark.role)),
+    beginText(),
+    ...byFace(text, faces).flatMap(({ text, face: { font, key } }) => {
+      const [x, y] = [at[0] + along * cos, at[1] - along * sin]
+      along += font.widthOfTextAtSize(text, size)
+      return [
+        setFontAndSize(key, pt(size)),
+        setTextMatrix(cos, sin, -sin, cos, pt(x), pt(height - y)),
+        showText(font.encodeText(text)),
+      ]
+    }),
+    endText(),
+  ]
+}
+
+const codesOf = (pages: readonly SheetPage[], bold: boolean): ReadonlySet<number> =>
+  new Set(
+    pages.flatMap(({ marks }) =>
+      marks.flatMap((mark) =>
+        mark.mark === 'word' && (mark.bold ?? false) === bold
+          ? [...mark.text].map((letter) => letter.codePointAt(0) ?? 0)
+          : [],
+      ),
+    ),
+  )
+
+/** Embeds the files of one weight that have letters to give. */
+async function embedded(
+  pdf: PDFDocument,
+  files: readonly Uint8Array[],
+  needed: ReadonlySet<number>,
+  weight: 'Regular' | 'Bold',
+): Promise<Face[]> {
+  const faces: Face[] = []
+  const missing = new Set(needed)
+  for (const [k, file] of files.entries()) {
+    const opened = fontkit.create(file)
+    if (!('characterSet' in opened)) throw new RangeError('a font file must hold one font, not a collection')
+    const letters = new Set(opened.characterSet)
+    const gives = [...missing].filter((code) => letters.has(code))
+    // The first file also stands in for letters that none has.
+    if (gives.length === 0 && k > 0) continue
+    for (const code of gives) missing.delete(code)
+    const font = await pdf.embedFont(file, {
+      subset: true,
+      // A part of a font is marked by six capitals and a plus (ISO 32000-1:2008, 9.6.4).
+      customName: `HINGE${String.fromCharCode(65 + k)}+AtkinsonHyperlegibleNext-${weight}`,
+      features: { liga: false, kern: false },
+    })
+    faces.push({ font, letters })
+  }
+  return faces
+}
+
+/**
+ * The pages as one PDF: the same bytes for the same pages and font. Vector lines with true dash patterns,
+ * real text in an embedded part of the font, pages exact to 0.0001 pt, and a wish to the print dialogue
+ * not to scale (/PrintScaling /None, ISO 32000-1:2008, 12.2).
+ */
+export async function pagesPdf(
+  pages: readonly SheetPage[],
+  title: string,
+  font: SheetFont,
+): Promise<Uint8Array> {
+  const pdf = await PDFDocument.create({ updateMetadata: false })
+  pdf.registerFontkit(fontkit)
+  pdf.setTitle(title, { showInWindowTitleBar: true })
+  pdf.setCreator('Hingebook')
+  pdf.setLanguage('en')
+  pdf.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
+  const regular = await embedded(pdf, font.regular, codesOf(pages, false), 'Regular')
+  const bold = await embedded(pdf, font.bold, codesOf(pages, true), 'Bold')
+  for (const { box, marks } of pages) {
+    const [, , width, height] = box
+    const page = pdf.addPage([pt(width), pt(height)])
+    const named = (faces: readonly Face[]): NamedFace[] =>
+      faces.map((face) => ({ ...face, key: page.node.newFontDictionary(face.font.name, face.font.ref) }))
+    const [plain, strong] = [named(regular), named(bold)]
+    page.pushOperators(
+      pushGraphicsState(),
+      setLineJoin(LineJoinStyle.Round),
+      ...marks.flatMap((mark) =>
+        mark.mark === 'word' ? words(mark, height, mark.bold ? strong : plain) : path(mark, height),
+      ),
+      popGraphicsState(),
+    )
+  }
+  return pdf.save()
+}

@@ -1,0 +1,61 @@
+import { cut, markSvg, toSvg } from '../../drawing/pen/svg.ts'
+import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
+import type { SheetMark } from '../marks/setting.ts'
+import type { SheetPage } from '../pages/layout.ts'
+import type { SheetFont } from './font.ts'
+
+/** A tenth of a micrometre, far below what a printer or cutter can do. */
+const DIGITS = 4
+
+const TYPEFACE = 'Atkinson Hyperlegible Next'
+
+const base64 = (bytes: Uint8Array): string => {
+  let text = ''
+  for (const byte of bytes) text += String.fromCharCode(byte)
+  return btoa(text)
+}
+
+const face = (weight: number, files: readonly Uint8Array[]): string =>
+  files
+    .map(
+      (file, k) =>
+        `@font-face { font-family: '${TYPEFACE} ${k}'; font-weight: ${weight}; ` +
+        `src: url(data:font/woff;base64,${base64(file)}) format('woff'); }`,
+    )
+    .join('\n')
+
+/** The look of a sheet as a style sheet: lengths are the user units of the page, which are millimetres. */
+function paperCss(font: SheetFont | undefined): string {
+  const lines = Object.entries(looks).map(
+    ([role, { colour, width, dash }]) =>
+      `path.m-${role} { stroke: ${colour}; stroke-width: ${width}; stroke-dasharray: ${dash.join(' ') || 'none'}; }`,
+  )
+  const words = Object.entries(inks).map(([role, colour]) => `text.m-${role} { fill: ${colour}; }`)
+  const carried = (font?.regular ?? []).map((_, k) => `'${TYPEFACE} ${k}', `).join('')
+  return [
+    font ? `${face(400, font.regular)}\n${face(700, font.bold)}` : '',
+    'path { fill: none; stroke-linejoin: round; }',
+    `text { font-family: ${carried}'${TYPEFACE}', Arial, sans-serif; font-kerning: none; font-variant-ligatures: none; }`,
+    'text.bold { font-weight: 700; }',
+    ...lines,
+    ...words,
+  ].join('\n')
+}
+
+/** A mark as the screen's pen draws it, with the dashes of this very line. */
+function inked(mark: SheetMark): string {
+  const drawn = markSvg(mark, DIGITS)
+  if (mark.mark === 'word' || lookOf(mark.role).dash.length === 0) return drawn
+  const dashes = dashesOf(mark).map((mm) => cut(mm, DIGITS))
+  return drawn.replace('<path ', `<path style="stroke-dasharray:${dashes.join(' ')}" `)
+}
+
+/**
+ * One page as an SVG document, its size and its units in mm. With a font it carries the letters inside;
+ * without one it asks for the typeface by name.
+ */
+export const pageSvg = (page: SheetPage, font?: SheetFont): string =>
+  toSvg({ ...page, marks: [] }, { digits: DIGITS, css: paperCss(font) }).replace(
+    /\n\n<\/svg>\n$/,
+    () => `\n${page.marks.map(inked).join('\n')}\n</svg>\n`,
+  )

@@ -1,0 +1,172 @@
+/** Setting words: runs of words into lines, lines into blocks, blocks into stacks. All lengths in mm. */
+import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
+import { CAPITAL, TAIL, wordWidth } from './letters.ts'
+
+/** What a sheet is made of. */
+export type SheetMark = PathMark | WordMark
+
+/** Marks with their top left corner at 0, 0. */
+export interface Block {
+  readonly width: number
+  readonly height: number
+  readonly marks: readonly SheetMark[]
+}
+
+/** Words of one look. */
+export interface Run {
+  readonly text: string
+  readonly bold?: boolean
+  readonly role?: Role
+}
+
+export interface Type {
+  readonly size: number
+  /** From line to line. */
+  readonly leading: number
+}
+
+/** Moves a mark. */
+export function moved<M extends SheetMark>(mark: M, dx: number, dy: number): M {
+  const move = ([x, y]: Point): Point => [x + dx, y + dy]
+  return mark.mark === 'path'
+    ? { ...mark, runs: mark.runs.map((run) => run.map(move)) }
+    : { ...mark, at: move(mark.at) }
+}
+
+interface Word extends Run {
+  readonly width: number
+  /** Whether a space parts it from the word before. */
+  readonly spaced: boolean
+}
+
+/** Cuts a word that is wider than a whole line into parts that are not. */
+function broken(word: string, size: number, bold: boolean, width: number): string[] {
+  const parts: string[] = []
+  let part = ''
+  for (const letter of word) {
+    if (part !== '' && wordWidth(part + letter, size, bold) > width) {
+      parts.push(part)
+      part = ''
+    }
+    part += letter
+  }
+  return [...parts, part]
+}
+
+/** A no-break space keeps a number with its unit; on paper it is a plain space. */
+const printed = (text: string): string => text.replaceAll('\u00a0', ' ')
+
+function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
+  return runs.flatMap((run) =>
+    run.text
+      .normalize('NFC')
+      .split(' ')
+      .flatMap((word, k) =>
+        word === ''
+          ? []
+          : broken(printed(word), size, run.bold ?? false, width).map(
+              (text, part): Word => ({
+                ...run,
+                text,
+                width: wordWidth(text, size, run.bold),
+                spaced: part === 0 && (k > 0 || run.text.startsWith(' ')),
+              }),
+            ),
+      ),
+  )
+}
+
+/** A paragraph, ragged right, the top of its capitals at y = 0. */
+export function paragraph(runs: readonly Run[], type: Type, width: number, of?: string): Block {
+  const { size, leading } = type
+  const space = wordWidth(' ', size)
+  const lines: { x: number; words: Word[] }[] = []
+  for (const word of wordsOf(runs, size, width)) {
+    const line = lines.at(-1)
+    const gap = word.spaced ? space : 0
+    if (line && line.x + gap + word.width <= width + 1e-9) {
+      line.x += gap + word.width
+      line.words.push(word)
+    } else lines.push({ x: word.width, words: [word] })
+  }
+  const marks = lines.flatMap(({ words }, row) => setLine(words, size, CAPITAL * size + row * leading, of))
+  const height = lines.length === 0 ? 0 : (CAPITAL + TAIL) * size + (lines.length - 1) * leading
+  return { width: Math.max(0, ...lines.map((line) => line.x)), height, marks }
+}
+
+/** One line's words, joined where they look alike. */
+function setLine(words: readonly Word[], size: number, y: number, of: string | undefined): WordMark[] {
+  const marks: WordMark[] = []
+  const space = wordWidth(' ', size)
+  let x = 0
+  let last: Word | undefined
+  for (const word of words) {
+    const gap = word.spaced && last ? space : 0
+    const before = marks.at(-1)
+    if (before && last && last.bold === word.bold && last.role === word.role)
+      marks[marks.length - 1] = { ...before, text: `${before.text}${gap > 0 ? ' ' : ''}${word.text}` }
+    else
+      marks.push({
+        mark: 'word',
+        at: [x + gap, y],
+        text: word.text,
+        role: word.role ?? 'note',
+        anchor: 'start',
+        size,
+        ...(word.bold ? { bold: true } : {}),
+        ...(of === undefined ? {} : { of }),
+      })
+    x += gap + word.width
+    last = word
+  }
+  return marks
+}
+
+/** Blocks one below another. */
+export function stack(blocks: readonly Block[], gap: number): Block {
+  const marks: SheetMark[] = []
+  let y = 0
+  for (const block of blocks) {
+    marks.push(...block.marks.map((mark) => moved(mark, 0, y)))
+    y += block.height + gap
+  }
+  return {
+    width: Math.max(0, ...blocks.map((block) => block.width)),
+    height: Math.max(0, y - gap),
+    marks,
+  }
+}
+
+/** A block with something in the space to its left: a number, a line's sample. */
+export function hung(left: readonly SheetMark[], indent: number, block: Block): Block {
+  return {
+    width: indent + block.width,
+    height: block.height,
+    marks: [...left, ...block.marks.map((mark) => moved(mark, indent, 0))],
+  }
+}
+
+/** The rectangle that a word or line covers: left, top, right, bottom. Turned words: quarter turns only. */
+export function extent(mark: SheetMark): readonly [number, number, number, number] {
+  if (mark.mark === 'path') {
+    const points = mark.runs.flat()
+    const xs = points.map((p) => p[0])
+    const ys = points.map((p) => p[1])
+    return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+  }
+  const width = wordWidth(mark.text, mark.size, mark.bold)
+  const start = mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? -width / 2 : -width
+  const [x, y] = mark.at
+  const turn = ((mark.turn ?? 0) * Math.PI) / 180
+  const corners = [start, start + width].flatMap((dx) =>
+    [-CAPITAL * mark.size, TAIL * mark.size].map(
+      (dy): Point => [
+        x + dx * Math.cos(turn) - dy * Math.sin(turn),
+        y + dx * Math.sin(turn) + dy * Math.cos(turn),
+      ],
+    ),
+  )
+  const xs = corners.map((p) => p[0])
+  const ys = corners.map((p) => p[1])
+  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+}

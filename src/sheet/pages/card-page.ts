@@ -1,0 +1,146 @@
+import type { Design, Piece } from '../../paper/index.ts'
+import type { SheetFace, Trim } from '../marks/instructions.ts'
+import { nearEdge } from '../marks/instructions.ts'
+import type { Rectangle } from '../marks/piece-marks.ts'
+import { pieceMarks } from '../marks/piece-marks.ts'
+import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
+import type { SheetMark } from '../marks/setting.ts'
+import { moved, paragraph } from '../marks/setting.ts'
+import type { PlacedRulers } from './bare-rulers.ts'
+import { bareRulers } from './bare-rulers.ts'
+import type { Bed, Cell } from './bed.ts'
+import { bedFor, GAP, MARGIN, Shelves } from './bed.ts'
+import type { Turned } from './fit.ts'
+import { bestTurn, boxOf, SAFE, turns } from './fit.ts'
+import type { Paper } from './paper-sizes.ts'
+import type { Fitting, Section } from './sections.ts'
+import { fittings, header, sectionsFor } from './sections.ts'
+
+/** The card on its page, with as many sections as found room beside it. */
+export interface CardPage {
+  readonly bed: Bed
+  readonly marks: readonly SheetMark[]
+  readonly left: readonly Section[]
+  readonly trim: Trim
+  /** Whether the check lines stand on this page. */
+  readonly checked: boolean
+}
+
+/** What is to be trimmed off the paper where the card's edge is too near its edge to be printed, mm a side. */
+function trimOf({ card, printable }: Bed): Trim {
+  const wide = card[0] < printable[0]
+  const high = card[1] < printable[1]
+  return { ...(wide ? { sides: Math.max(0, card[0]) } : {}), ...(high ? { ends: Math.max(0, card[1]) } : {}) }
+}
+
+type Home = 'column' | 'strip'
+
+/** Where the sections would like to stand. */
+const usual: Readonly<Record<Section['id'], Home>> = {
+  head: 'column',
+  check: 'strip',
+  legend: 'strip',
+  steps: 'column',
+  care: 'column',
+  sizes: 'column',
+}
+
+/** The usual homes, then every other choice, those nearest to the usual first. */
+const choices: readonly (typeof usual)[] = Array.from({ length: 16 }, (_, bits) => {
+  const other = (['care', 'sizes', 'legend', 'steps'] as const).filter((_, k) => bits & (1 << k))
+  const homes = { ...usual }
+  for (const id of other) homes[id] = usual[id] === 'strip' ? 'column' : 'strip'
+  return { homes, other: other.length }
+})
+  .sort((a, b) => a.other - b.other)
+  .map(({ homes }) => homes)
+
+interface Try {
+  readonly bed: Bed
+  readonly lines: ReturnType<typeof pieceMarks>
+  readonly sections: readonly Section[]
+  readonly homes: typeof usual
+}
+
+/** The cells that a section may stand in, the best first. The strip's first cell is for the check lines. */
+function cellsFor(id: Section['id'], { column, top, strip }: Bed, homes: typeof usual): readonly Cell[] {
+  const margin = column ? [column] : []
+  const [first, ...rest] = strip
+  if (id === 'check') return [...strip, ...(top ? [top[1]] : []), ...margin]
+  const below = [...rest, ...(first ? [first] : [])]
+  if (id === 'head') return [...(top ? [top[0]] : []), ...margin, ...below]
+  return homes[id] === 'column' ? [...margin, ...below] : [...below, ...margin]
+}
+
+function arrange({ bed, lines, sections, homes }: Try): CardPage {
+  const marks: SheetMark[] = [...lines]
+  const shelves = new Shelves()
+  const left: Section[] = []
+  let room = bed
+  let rulersAt: PlacedRulers | null = null
+  let checked = false
+  for (const section of sections) {
+    const cells = cellsFor(section.id, room, homes)
+    const found = shelves.put(section.block, cells)
+    if (found) marks.push(...found)
+    else left.push(section)
+    if (section.id !== 'check') continue
+    const alone = found ?? shelves.put((width) => (width >= RULER_WIDTH ? rulers() : null), cells)
+    rulersAt = alone ? null : bareRulers(lines, bed)
+    checked = alone !== null || rulersAt !== null
+    if (!found) marks.push(...(alone ?? rulersAt?.marks ?? []))
+    // Rulers in the gap below the card leave no strip there.
+    if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
+  }
+  return { bed, marks: [...marks, ...furniture(bed, rulersAt?.taken)], left, trim: trimOf(bed), checked }
+}
+
+const NOTE = { size: 2.5, leading: 3 }
+
+/** The margin's red line, and which end is the reader's. */
+function furniture({ column, card, printable, turn }: Bed, taken: Rectangle | undefined): SheetMark[] {
+  const marks: SheetMark[] = []
+  if (column) {
+    const x = column.x + column.width + GAP / 2
+    const run = [
+      [x, SAFE],
+      [x, turn.height - SAFE],
+    ] as const
+    marks.push({ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' })
+  }
+  const note = paragraph([{ text: nearEdge, role: 'guide' }], NOTE, 80, 'near-edge')
+  const y = card[3] + 1.5
+  const beside = taken !== undefined && taken[3] > y && taken[0] < card[0] + note.width
+  const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
+  if (y + note.height <= printable[3] && x + note.width <= printable[2])
+    marks.push(...note.marks.map((mark) => moved(mark, x, y)))
+  return marks
+}
+
+/**
+ * The card on a paper, arranged so that its own page holds as much as it can: first with roomy type and
+ * everything in its usual place, then elsewhere, then with closer type.
+ */
+export function cardPage(design: Design, piece: Piece, paper: Paper, face: SheetFace): CardPage {
+  const box = boxOf(piece.outline)
+  const whole = ({ width, height }: Turned): boolean =>
+    box.right - box.left <= width - 2 * SAFE && box.bottom - box.top <= height - 2 * SAFE
+  const fitting = turns(paper).filter(whole)
+  const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
+    const bed = bedFor(piece, turn, (width) => header(design, face, width), face)
+    return { bed, lines: pieceMarks(piece, bed.place, face, bed.printable) }
+  })
+  const cost = (page: CardPage): number => page.left.length + (page.checked ? 0 : 10)
+  let best: CardPage | undefined
+  for (const type of [fittings.roomy, fittings.close] satisfies Fitting[]) {
+    for (const { bed, lines } of beds) {
+      const sections = sectionsFor(design, face, type, trimOf(bed))
+      for (const homes of choices) {
+        const page = arrange({ bed, lines, sections, homes })
+        if (cost(page) === 0) return page
+        if (!best || cost(page) < cost(best)) best = page
+      }
+    }
+  }
+  return best as CardPage
+}

@@ -1,0 +1,131 @@
+import type { Design, Piece } from '../../paper/index.ts'
+import { nameOf, pieces } from '../../paper/index.ts'
+import type { Paper } from './paper-sizes.ts'
+import { papers } from './paper-sizes.ts'
+
+/**
+ * Nothing that must be seen is printed nearer the paper's edge than this, mm: a quarter of an inch and a
+ * little. Common practice, no source; printers' manuals name 4 to 6.7 mm as what they cannot reach.
+ */
+export const SAFE = 6.5
+
+/** A paper turned one way or the other, mm. */
+export interface Turned {
+  readonly width: number
+  readonly height: number
+}
+
+/** The paper lying and standing. */
+export const turns = ({ width, height }: Paper): readonly [Turned, Turned] => [
+  { width: height, height: width },
+  { width, height },
+]
+
+/** By how much a design is too large for a paper in its best turn, mm; 0: not in that direction. */
+export interface Excess {
+  readonly wide: number
+  readonly high: number
+  /** The piece that sticks out, `card` for the card itself. */
+  readonly piece: string
+  /** Only lines stick out, into the border that no printer reaches: those of this mechanism. */
+  readonly lines?: string
+}
+
+export interface Box {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+/** The least upright rectangle round some points; `top` is the lesser y. */
+export function boxOf(points: readonly (readonly [number, number])[]): Box {
+  const xs = points.map((p) => p[0])
+  const ys = points.map((p) => p[1])
+  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) }
+}
+
+/** Lines that may run off the printable part of the paper: where the card's edge and gutter are shows anyway. */
+const mayLeave = (of: string): boolean => of === 'page' || of === 'gutter'
+
+/** Rounding of a point or two in a converted size must not make a card too large, mm. */
+const SLACK = 0.05
+
+const over = (x: number): number => (x > SLACK ? x : 0)
+
+/** How far one piece is too large for one turn of a paper; the edge of the paper may be the edge of the card. */
+function excessOf(piece: Piece, { width, height }: Turned): Excess {
+  const card = boxOf(piece.outline)
+  const [w, h] = [card.right - card.left, card.bottom - card.top]
+  const whole: Excess = { wide: over(w - width), high: over(h - height), piece: piece.id }
+  if (whole.wide > 0 || whole.high > 0) return whole
+  let worst = whole
+  for (const line of piece.lines) {
+    if (mayLeave(line.of)) continue
+    const box = boxOf(line.points)
+    // A piece that fills the paper lies in the middle of it.
+    const rim = (room: number, size: number, from: number, to: number): number =>
+      size <= room - 2 * SAFE ? 0 : over(SAFE - (room - size) / 2 - Math.min(from, to))
+    const wide = rim(width, w, box.left - card.left, card.right - box.right)
+    const high = rim(height, h, box.top - card.top, card.bottom - box.bottom)
+    if (Math.max(wide, high) > Math.max(worst.wide, worst.high))
+      worst = { wide, high, piece: piece.id, lines: line.of.split('/')[0] ?? line.of }
+  }
+  return worst
+}
+
+const sum = ({ wide, high }: Excess): number => wide + high
+
+/** The turn of a paper that a piece exceeds least, and by how much. */
+export function bestTurn(piece: Piece, paper: Paper): { readonly turn: Turned; readonly excess: Excess } {
+  const [lying, standing] = turns(paper)
+  const [a, b] = [excessOf(piece, lying), excessOf(piece, standing)]
+  return sum(b) < sum(a) ? { turn: standing, excess: b } : { turn: lying, excess: a }
+}
+
+/** Whether a design goes on a paper at true size. */
+export interface Fit {
+  readonly ok: boolean
+  readonly excess: Excess
+  /** Papers that would do, from small to large within their family. */
+  readonly others: readonly Paper[]
+  /** What a reader is told; empty if it fits. */
+  readonly sentence: string
+}
+
+/** Up, not to the nearest: a card cut down by the number that was said must fit. */
+const tenths = (x: number): string => (Math.ceil(x * 10 - 1e-6) / 10).toFixed(1)
+
+function sentenceFor({ wide, high, piece, lines }: Excess, paper: Paper, others: readonly Paper[]): string {
+  const much = [wide > 0 ? `${tenths(wide)} mm too wide` : '', high > 0 ? `${tenths(high)} mm too high` : '']
+  const what = piece === 'card' ? 'The card' : `The piece for ${nameOf(piece.split('/')[0] ?? piece)}`
+  const first =
+    lines === undefined
+      ? `${what} is ${much.filter((part) => part !== '').join(' and ')} for ${paper.label}.`
+      : `${what} fills ${paper.label}: the lines of ${nameOf(lines)} run ${tenths(Math.max(wide, high))} mm into the border that a printer cannot reach.`
+  const names = others.map((other) => other.label)
+  const last = names.at(-1)
+  if (last === undefined) return `${first} No paper offered here is large enough.`
+  return `${first} It fits on ${names.length === 1 ? last : `${names.slice(0, -1).join(', ')} or ${last}`}.`
+}
+
+/** Whether a design fits a paper, by how much it does not, and which paper would do. It is never scaled. */
+export function fitOn(design: Design, paper: Paper): Fit {
+  const flat = pieces(design)
+  const worstOn = (on: Paper): Excess =>
+    flat.map((piece) => bestTurn(piece, on).excess).reduce((a, b) => (sum(b) > sum(a) ? b : a))
+  const excess = worstOn(paper)
+  if (sum(excess) === 0) return { ok: true, excess, others: [], sentence: '' }
+  const others = papers.filter((other) => sum(worstOn(other)) === 0)
+  return { ok: false, excess, others, sentence: sentenceFor(excess, paper, others) }
+}
+
+/** A design that is too large for the paper: the message says by how much and what would do. */
+export class TooLargeError extends Error {
+  readonly fit: Fit
+  constructor(fit: Fit) {
+    super(fit.sentence)
+    this.name = 'TooLargeError'
+    this.fit = fit
+  }
+}

@@ -1,0 +1,210 @@
+import type { Design, LineKind, Piece } from '../../paper/index.ts'
+import { pieces } from '../../paper/index.ts'
+import type { SheetFace, Trim } from '../marks/instructions.ts'
+import {
+  CARE,
+  cardSizes,
+  faceSentence,
+  legend,
+  PRINT,
+  pieceSentence,
+  sizesOf,
+  stepsFor,
+} from '../marks/instructions.ts'
+import { CAPITAL, wordWidth } from '../marks/letters.ts'
+import { glueHatch, seen } from '../marks/piece-marks.ts'
+import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
+import type { Block, Run, SheetMark, Type } from '../marks/setting.ts'
+import { hung, paragraph, stack } from '../marks/setting.ts'
+
+/** A part of the sheet's words. */
+export interface Section {
+  readonly id: 'head' | 'check' | 'legend' | 'steps' | 'care' | 'sizes'
+  /** In a column of this width; null if it cannot be that narrow. */
+  block(width: number): Block | null
+  /** The same in rows that the end of a page may part. */
+  rows(width: number): readonly Block[]
+}
+
+/** Type for a comfortable page, and for one that would otherwise spill on to a second. */
+export const fittings = {
+  roomy: { body: { size: 3.3, leading: 4.4 }, small: { size: 2.9, leading: 3.8 }, row: 1.8, smallRow: 1.2 },
+  close: { body: { size: 3.05, leading: 4 }, small: { size: 2.7, leading: 3.45 }, row: 1.4, smallRow: 0.8 },
+} as const satisfies Record<string, Fitting>
+
+export interface Fitting {
+  readonly body: Type
+  readonly small: Type
+  /** Between rows. */
+  readonly row: number
+  readonly smallRow: number
+}
+
+const LABEL: Type = { size: 3.6, leading: 4.6 }
+
+const LABEL_GAP = 2.2
+
+const label = (text: string, width: number): Block =>
+  paragraph([{ text, bold: true, role: 'dimension' }], LABEL, width)
+
+/** The largest type in which a title takes at most two lines. */
+function titleBlock(title: string, width: number): Block {
+  for (const size of [8, 6.5, 5.2]) {
+    const block = paragraph([{ text: title, bold: true }], { size, leading: size * 1.15 }, width)
+    const wordTooWide = title.split(' ').some((word) => wordWidth(word, size, true) > width)
+    if (block.height <= 2.1 * size && !wordTooWide) return block
+  }
+  return paragraph([{ text: title, bold: true }], { size: 4.4, leading: 5.2 }, width)
+}
+
+/** Title and side. */
+export const header = (design: Design, face: SheetFace, width: number): Block =>
+  stack(
+    [titleBlock(design.title, width), paragraph([{ text: faceSentence[face] }], fittings.roomy.body, width)],
+    2.6,
+  )
+
+/** Above pieces that are glued on. */
+export const pieceHeader = (design: Design, face: SheetFace, width: number): Block =>
+  stack(
+    [
+      paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
+      paragraph([{ text: pieceSentence[face] }], fittings.roomy.body, width),
+    ],
+    2.2,
+  )
+
+/** The same answer for the same width: sheets are tried in many arrangements of few widths. */
+function kept<T>(of: (width: number) => T): (width: number) => T {
+  const known = new Map<number, T>()
+  return (width) => {
+    const before = known.get(width)
+    if (before !== undefined) return before
+    const made = of(width)
+    known.set(width, made)
+    return made
+  }
+}
+
+/** A label over rows. */
+function section(
+  id: Section['id'],
+  name: string,
+  rows: (width: number) => readonly Block[],
+  gap: number,
+  least = 0,
+): Section {
+  return {
+    id,
+    block: kept((width) =>
+      width < least ? null : stack([label(name, width), stack(rows(width), gap)], LABEL_GAP),
+    ),
+    rows: (width) => [label(name, width), ...rows(width)],
+  }
+}
+
+const NUMBER_INDENT = 5.2
+
+function steps(design: Design, face: SheetFace, { body, row }: Fitting, trim: Trim): Section {
+  const rows = (width: number): Block[] =>
+    stepsFor(design, face, trim).map((text, k) => {
+      const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
+      return hung(number.marks, NUMBER_INDENT, paragraph([{ text }], body, width - NUMBER_INDENT))
+    })
+  return section('steps', 'Make it', rows, row)
+}
+
+const SAMPLE = 15
+
+/** A stretch of a line as it stands on the sheet. */
+function sample(kind: LineKind, size: number): SheetMark[] {
+  const y = (CAPITAL * size) / 2
+  if (kind !== 'glue')
+    return [
+      {
+        mark: 'path',
+        runs: [
+          [
+            [0, y],
+            [SAMPLE, y],
+          ],
+        ],
+        closed: false,
+        role: kind,
+        of: 'legend',
+      },
+    ]
+  const area = [
+    [0, y - 1.3],
+    [SAMPLE, y - 1.3],
+    [SAMPLE, y + 1.3],
+    [0, y + 1.3],
+  ] as const
+  return [
+    { mark: 'path', runs: [area], closed: true, role: kind, of: 'legend' },
+    glueHatch(area, true, 'legend'),
+  ]
+}
+
+const kindsOn = (flat: readonly Piece[], face: SheetFace): ReadonlySet<LineKind> =>
+  new Set(flat.flatMap((piece) => piece.lines.map((line) => seen(line.kind, face))))
+
+function lines(design: Design, face: SheetFace, { body, row }: Fitting): Section {
+  const used = kindsOn(pieces(design), face)
+  const rows = (width: number): Block[] =>
+    legend
+      .filter(({ kind }) => used.has(kind))
+      .map(({ kind, name, does }) => {
+        const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
+        return hung(sample(kind, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
+      })
+  return section('legend', 'Lines', rows, row, 40)
+}
+
+const check = ({ body }: Fitting): Section =>
+  section(
+    'check',
+    'Check the size',
+    (width) => [paragraph([{ text: PRINT }], body, width), rulers()],
+    2.6,
+    RULER_WIDTH,
+  )
+
+const care = ({ body, row }: Fitting): Section =>
+  section('care', 'Take care', (width) => [paragraph([{ text: CARE }], body, width)], row)
+
+function sizes(design: Design, face: SheetFace, { small, smallRow }: Fitting): Section {
+  const rows = (width: number): Block[] =>
+    [cardSizes(design), ...design.mechanisms.map(sizesOf)]
+      .filter((runs) => runs.length > 0)
+      .map((runs) => paragraph(runs, small, width))
+  return section('sizes', face === 'inside' ? 'Sizes in mm' : 'Sizes in mm, from inside', rows, smallRow)
+}
+
+const head = (design: Design, face: SheetFace): Section => ({
+  id: 'head',
+  block: (width) => header(design, face, width),
+  rows: (width) => [header(design, face, width)],
+})
+
+/** The design's name over a page of words. */
+export function nameSection(design: Design): Section {
+  const block = (width: number): Block =>
+    paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width)
+  return { id: 'head', block, rows: (width) => [block(width)] }
+}
+
+/** The sections of a sheet, those that must find room first first. */
+export const sectionsFor = (
+  design: Design,
+  face: SheetFace,
+  fitting: Fitting,
+  trim: Trim,
+): readonly Section[] => [
+  head(design, face),
+  check(fitting),
+  lines(design, face, fitting),
+  steps(design, face, fitting, trim),
+  care(fitting),
+  sizes(design, face, fitting),
+]

@@ -1,0 +1,218 @@
+/**
+ * The words an author may use in a chapter, and what each takes: one line per attribute, one table for all.
+ * The build checks every chapter against this table (grammar.ts) and the contributor's guide lists it.
+ */
+import { stepStates } from '../../drawing/steps/steps.ts'
+
+/** What an attribute holds: words, a number, a bare flag, one of a few words, or a value in braces. */
+export type Takes = 'words' | 'number' | 'flag' | 'value' | readonly string[]
+
+export interface Attribute {
+  readonly takes: Takes
+  readonly needed?: true
+  /** One sentence: what it does. */
+  readonly says: string
+}
+
+export interface Word {
+  /** One sentence: what it is for. */
+  readonly says: string
+  /** Where it may stand: `chapter` is the top of the file, `anywhere` is inside any cell's text. */
+  readonly stands: readonly string[]
+  /** The words it may hold beside or instead of plain text; absent: whatever may stand anywhere. */
+  readonly holds?: readonly string[]
+  /** How many of which word it needs at least. */
+  readonly needs?: Readonly<Record<string, number>>
+  /** Which of the words it holds stand before all others. */
+  readonly first?: readonly string[]
+  /** Plain text may stand directly inside it. */
+  readonly text: boolean
+  readonly attributes: Readonly<Record<string, Attribute>>
+}
+
+export const ANYWHERE = 'anywhere'
+
+export const CHAPTER = 'chapter'
+
+const id: Attribute = { takes: 'words', says: 'The mechanism it speaks of, by its id in the dummy.' }
+
+const at: Attribute = { takes: 'number', says: 'The opening, in degrees from 0 (shut) to 180 (flat).' }
+
+/** The cells, in the order in which a chapter has them. Every chapter has each of them once. */
+export const CELLS: readonly string[] = [
+  'TryIt',
+  'Predict',
+  'Why',
+  'MakeIt',
+  'MeasureYours',
+  'Challenge',
+  'GoesWrong',
+  'ForTeachers',
+]
+
+export const WORDS: Readonly<Record<string, Word>> = {
+  TryIt: {
+    says: 'The widget, first thing on the page; its text says what to do with it.',
+    stands: [CHAPTER],
+    text: true,
+    attributes: {},
+  },
+  Predict: {
+    says: 'A question to answer before looking: text, then two or more Guess, then an Answer if all guesses share one.',
+    stands: [CHAPTER],
+    holds: ['Guess', 'Answer'],
+    needs: { Guess: 2 },
+    text: true,
+    attributes: {},
+  },
+  Guess: {
+    says: 'One possible answer; its text is what there is to say to whoever chose it.',
+    stands: ['Predict'],
+    text: true,
+    attributes: {
+      says: { takes: 'words', needed: true, says: 'The guess itself, as short as a button.' },
+      right: { takes: 'flag', says: 'Marks the guess that is right.' },
+    },
+  },
+  Answer: {
+    says: 'What everyone reads after guessing.',
+    stands: ['Predict'],
+    text: true,
+    attributes: {},
+  },
+  Why: {
+    says: 'Why it works, in plain words; the maths stands in Formula.',
+    stands: [CHAPTER],
+    holds: ['Formula'],
+    text: true,
+    attributes: {},
+  },
+  Formula: {
+    says: 'A formula, folded away, set as MathML when the site is built; its text says what the letters mean.',
+    stands: ['Why', 'ForTeachers'],
+    text: true,
+    attributes: {
+      tex: { takes: 'words', needed: true, says: 'The formula in TeX.' },
+      title: { takes: 'words', needed: true, says: 'What the formula gives, as the line to press.' },
+    },
+  },
+  Sign: {
+    says: 'A letter or short formula in a line of text.',
+    stands: [ANYWHERE],
+    text: false,
+    attributes: { tex: { takes: 'words', needed: true, says: 'The letter in TeX.' } },
+  },
+  MakeIt: {
+    says: 'How to make it: TakeCare first, then Step after Step. The template stands at the top by itself.',
+    stands: [CHAPTER],
+    holds: ['Step', 'TakeCare'],
+    needs: { Step: 1, TakeCare: 1 },
+    first: ['TakeCare'],
+    text: true,
+    attributes: {},
+  },
+  Step: {
+    says: 'One step: a figure which the model draws in the named state, and the words to do it by.',
+    stands: ['MakeIt'],
+    text: true,
+    attributes: {
+      shows: { takes: stepStates, needed: true, says: 'The state of the card in the figure.' },
+      at: {
+        ...at,
+        says: 'The opening of the card in the figure, in degrees, where the state leaves it open.',
+      },
+      only: {
+        takes: 'words',
+        says: 'Ids of the mechanisms that the step is about, parted by spaces, on any fold; if left out all that are cut on the gutter, or all that are glued.',
+      },
+    },
+  },
+  TakeCare: {
+    says: 'A caution: blades, heat, an adult, the rules of the school.',
+    stands: ['MakeIt'],
+    text: true,
+    attributes: {},
+  },
+  MeasureYours: {
+    says: 'The reader types what a ruler reads on their own card, and the model says how far off it is and why.',
+    stands: [CHAPTER],
+    text: true,
+    attributes: {
+      id: {
+        takes: 'words',
+        says: 'The mechanism that is measured; the one the chapter is about if left out.',
+      },
+      at: { takes: 'number', says: 'The opening at which the reader measures, in degrees; 90 if left out.' },
+    },
+  },
+  Challenge: {
+    says: 'Tasks which the kernel judges: two or more Goal.',
+    stands: [CHAPTER],
+    holds: ['Goal'],
+    needs: { Goal: 2 },
+    text: true,
+    attributes: {},
+  },
+  Goal: {
+    says: 'One task; its text tells the reader what to reach.',
+    stands: ['Challenge'],
+    text: true,
+    attributes: {
+      wants: {
+        takes: 'value',
+        needed: true,
+        says: 'What the kernel judges, as in {{ measure: "rise", at: 90, atLeast: 40 }}.',
+      },
+    },
+  },
+  GoesWrong: {
+    says: 'What goes wrong, each with its cure: two or more Slip.',
+    stands: [CHAPTER],
+    holds: ['Slip'],
+    needs: { Slip: 2 },
+    text: true,
+    attributes: {},
+  },
+  Slip: {
+    says: 'One thing that goes wrong; its text is the cure.',
+    stands: ['GoesWrong'],
+    text: true,
+    attributes: { sign: { takes: 'words', needed: true, says: 'What the reader sees.' } },
+  },
+  ForTeachers: {
+    says: 'Time, materials, misconceptions, standards: for whoever leads the lesson.',
+    stands: [CHAPTER],
+    holds: ['Formula'],
+    text: true,
+    attributes: {},
+  },
+  Num: {
+    says: 'A number of the dummy, computed by the kernel when the site is built.',
+    stands: [ANYWHERE],
+    text: false,
+    attributes: {
+      of: {
+        takes: 'words',
+        needed: true,
+        says: 'What is read off: rise, stand-off, reach, gape, margin, angle, apart, highest-rise, highest-opening, a size of the card, or a field of the mechanism.',
+      },
+      id,
+      at,
+      and: { takes: 'words', says: 'The other mechanism, for gape.' },
+      crease: { takes: 'words', says: 'The crease, for angle.' },
+      across: { takes: 'number', says: 'Distance of the point from the gutter, in mm, for apart.' },
+      dummy: { takes: 'words', says: 'Another dummy than the chapter’s own, by file name.' },
+      with: { takes: 'value', says: 'Fields to change first, as in {{ cut: 46 }}.' },
+      decimals: { takes: 'number', says: 'Digits after the point; 1 if left out.' },
+      bare: { takes: 'flag', says: 'Leaves the unit out.' },
+    },
+  },
+  Term: {
+    says: 'A word of the trade, which says what it means when pressed.',
+    stands: [ANYWHERE],
+    text: true,
+    attributes: {
+      word: { takes: 'words', says: 'The word as it stands in the glossary, if the text differs.' },
+    },
+  },
+}

@@ -1,0 +1,67 @@
+import type { JSX } from 'preact'
+import { useState } from 'preact/hooks'
+import { addressOf } from '../model/address.ts'
+import type { Bench } from '../model/bench-model.ts'
+import { SheetButton } from '../template/SheetButton.tsx'
+
+/** Puts the address on the clipboard; where that is not allowed it is shown, to be copied by hand. */
+function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
+  const [said, setSaid] = useState<{ readonly text: string; readonly link?: string } | null>(null)
+  const copy = async () => {
+    bench.rest()
+    const link = addressOf(bench)
+    try {
+      await navigator.clipboard.writeText(link)
+      setSaid({ text: 'The link is copied.' })
+    } catch {
+      setSaid({ text: 'Copy this link:', link })
+    }
+  }
+  return (
+    <>
+      <button type="button" class="button" onClick={copy}>
+        Copy the link
+      </button>
+      <span class="copied" role="status">
+        {said?.text}
+        {said?.link === undefined ? null : (
+          <input
+            type="text"
+            readOnly
+            aria-label="Link to this card"
+            value={said.link}
+            onFocus={(event) => event.currentTarget.select()}
+          />
+        )}
+      </span>
+    </>
+  )
+}
+
+interface StepButtonProps {
+  readonly label: string
+  readonly can: boolean
+  readonly onPress: () => void
+}
+
+/** Not `disabled` when there is nothing to do: a button that goes while it has focus takes the focus along. */
+const StepButton = ({ label, can, onPress }: StepButtonProps): JSX.Element => (
+  <button type="button" class="button" aria-disabled={!can} onClick={() => can && onPress()}>
+    {label}
+  </button>
+)
+
+/** What can be done with the bench as it stands. */
+export function Actions({ bench, slug }: { readonly bench: Bench; readonly slug: string }): JSX.Element {
+  return (
+    <div class="bench-actions">
+      <SheetButton slug={slug} design={() => bench.design.peek()} />
+      <StepButton label="Undo" can={bench.canUndo.value} onPress={bench.undo} />
+      <StepButton label="Redo" can={bench.canRedo.value} onPress={bench.redo} />
+      <button type="button" class="button" onClick={bench.reset}>
+        Start again
+      </button>
+      <CopyLink bench={bench} />
+    </div>
+  )
+}

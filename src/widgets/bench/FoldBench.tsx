@@ -1,0 +1,194 @@
+import '../../drawing/pen/marks.css'
+import './bench.css'
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useId, useState } from 'preact/hooks'
+import type { Check, Design } from '../../paper/index.ts'
+import { kindOf } from '../../paper/index.ts'
+import { AimFold } from '../aim/AimFold.tsx'
+import { FieldPanel } from '../fields/FieldPanel.tsx'
+import { ChartFigure } from '../figures/ChartFigure.tsx'
+import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
+import { SheetFigure } from '../figures/SheetFigure.tsx'
+import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import { followAddress } from '../model/address.ts'
+import type { Bench, Frames } from '../model/bench-model.ts'
+import { benchModel, NO_FRAMES } from '../model/bench-model.ts'
+import { fetchChecker, keepExamined } from '../model/examine.ts'
+import { benchOf, recallUnit } from '../model/page.ts'
+import type { BenchConfig, FigureName } from '../state/config.ts'
+import { EVERY_FIGURE } from '../state/config.ts'
+import { leadOf } from '../state/state.ts'
+import { Actions } from './Actions.tsx'
+import { FaultNote } from './FaultNote.tsx'
+import { OpeningBar } from './OpeningBar.tsx'
+import { LeadReading, ReadingStrip } from './ReadingStrip.tsx'
+import { WayNote } from './WayNote.tsx'
+
+export interface FoldBenchProps {
+  readonly design: Design
+  readonly slug: string
+  readonly config: BenchConfig
+  /** The kernel's verdicts on the design, worked out when the page is made. */
+  readonly checks?: readonly Check[]
+  /** Which way the mechanisms of `config.ways` go, one sentence each, worked out when the page is made. */
+  readonly ways?: readonly string[]
+}
+
+const screenFrames: Frames =
+  typeof requestAnimationFrame === 'undefined'
+    ? NO_FRAMES
+    : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
+
+const captions: Readonly<Record<FigureName, string>> = {
+  view: 'Standing card',
+  sheet: 'Flat sheet',
+  section: 'Section',
+  chart: 'Chart',
+}
+
+const hints: Partial<Record<FigureName, string>> = {
+  view: 'Drag the card to open it, the table to turn it.',
+  sheet: 'Drag what is blue.',
+}
+
+interface FrameProps {
+  readonly name: FigureName
+  readonly children: ComponentChildren
+  readonly bar?: ComponentChildren
+}
+
+function FigureFrame({ name, children, bar }: FrameProps): JSX.Element {
+  return (
+    <figure class={`bench-figure figure-${name}`}>
+      {children}
+      <figcaption>
+        <strong>{captions[name]}</strong>
+        {hints[name] ? <span class="hint">{hints[name]}</span> : null}
+        {bar}
+      </figcaption>
+    </figure>
+  )
+}
+
+/** One figure at a time where there is no room for more. It works without script, as radio buttons do. */
+function FigureSwitch({ figures }: { readonly figures: readonly FigureName[] }): JSX.Element {
+  const group = useId()
+  return (
+    <fieldset class="figure-switch">
+      <legend class="aloud">Figure</legend>
+      {figures.map((name, k) => (
+        <label key={name}>
+          <input type="radio" name={group} value={name} defaultChecked={k === 0} />
+          <span>{captions[name]}</span>
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+/** Undo and redo by the usual keys, unless the keys belong to a field that is being typed in. */
+function undoKeys(bench: Bench, event: KeyboardEvent): void {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+  const target = event.target as Element | null
+  if (target?.matches('input[type="text"], textarea, [contenteditable]')) return
+  const key = event.key.toLowerCase()
+  if (key !== 'z' && key !== 'y') return
+  event.preventDefault()
+  if (key === 'y' || event.shiftKey) bench.redo()
+  else bench.undo()
+}
+
+/** Wakes the bench on the page; returns what puts it to sleep again. */
+function wake(bench: Bench, slug: string): () => void {
+  const onKey = (event: KeyboardEvent) => undoKeys(bench, event)
+  const leave = () => bench.pause()
+  recallUnit()
+  const forget = followAddress(bench)
+  const stop = keepExamined(bench)
+  benchOf(slug).value = bench
+  document.addEventListener('keydown', onKey)
+  addEventListener('pagehide', leave)
+  return () => {
+    document.removeEventListener('keydown', onKey)
+    removeEventListener('pagehide', leave)
+    benchOf(slug).value = null
+    stop()
+    forget()
+    bench.dispose()
+  }
+}
+
+/**
+ * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
+ * read. The server draws the first picture with the same functions.
+ */
+export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps): JSX.Element {
+  const [bench] = useState(() =>
+    benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
+  )
+  const [awake, setAwake] = useState(false)
+  useEffect(() => {
+    setAwake(true)
+    return wake(bench, slug)
+  }, [bench, slug])
+  const figures = config.figures ?? EVERY_FIGURE
+  const has = (name: FigureName): boolean => figures.includes(name)
+  const first = leadOf(design, config)
+  const lead = first?.id
+  return (
+    // The two handlers only fetch what the first press will need.
+    <div
+      class="bench"
+      data-awake={awake}
+      onPointerDownCapture={() => void fetchChecker()}
+      onFocusCapture={() => void fetchChecker()}
+    >
+      <div class="bench-grid">
+        {has('view') ? (
+          <FigureFrame name="view" bar={<Knobs bench={bench} />}>
+            <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
+          </FigureFrame>
+        ) : null}
+        {has('sheet') ? (
+          <FigureFrame name="sheet">
+            <SheetFigure bench={bench} section={has('section')} />
+          </FigureFrame>
+        ) : null}
+        <div class="bench-bar">
+          {figures.length > 1 ? <FigureSwitch figures={figures} /> : null}
+          <OpeningBar bench={bench} />
+          <LeadReading bench={bench} />
+        </div>
+        <ReadingStrip bench={bench} />
+        {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
+        {ways ? <WayNote bench={bench} says={ways} /> : null}
+        <Notes bench={bench} />
+        {has('section') ? (
+          <FigureFrame name="section" bar={<StationBar bench={bench} />}>
+            <SectionFigure bench={bench} lead={lead} />
+          </FigureFrame>
+        ) : null}
+        {has('chart') ? (
+          <FigureFrame name="chart">
+            <ChartFigure bench={bench} lead={lead} />
+          </FigureFrame>
+        ) : null}
+        <FieldPanel bench={bench} />
+        {first && kindOf(first).aims.length > 0 ? <AimFold bench={bench} lead={first} /> : null}
+        <Actions bench={bench} slug={slug} />
+      </div>
+    </div>
+  )
+}
+
+/** What the bench could not use of the link that the page was opened with. */
+function Notes({ bench }: { readonly bench: Bench }): JSX.Element {
+  const notes = bench.notes.value
+  return (
+    <div class="bench-notes" role="status">
+      {notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+    </div>
+  )
+}

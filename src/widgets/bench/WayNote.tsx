@@ -1,0 +1,39 @@
+import { effect } from '@preact/signals'
+import type { JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { Bench } from '../model/bench-model.ts'
+
+interface WayNoteProps {
+  readonly bench: Bench
+  /** What is said of the design with which the page begins: one sentence for each of `config.ways`. */
+  readonly says: readonly string[]
+}
+
+/**
+ * Which way the mechanisms named by the chapter go as the card opens. What finds it comes with the checks,
+ * once the card is changed.
+ */
+export function WayNote({ bench, says }: WayNoteProps): JSX.Element | null {
+  const [now, setNow] = useState(says)
+  useEffect(
+    () =>
+      effect(() => {
+        const design = bench.design.value
+        if (design === bench.start.design) return setNow(says)
+        const ids = bench.config.ways ?? []
+        import('../model/checker.ts').then(
+          ({ wayOf }) => setNow(ids.map((id) => wayOf(design, id).sentence)),
+          () => {},
+        )
+      }),
+    [bench, says],
+  )
+  if (now.length === 0) return null
+  return (
+    <div class="way-note">
+      {now.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </div>
+  )
+}

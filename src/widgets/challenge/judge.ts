@@ -1,0 +1,127 @@
+import type { Check } from '../../paper/index.ts'
+import { settable, settingOf } from '../../paper/index.ts'
+import type { BenchConfig, ReadingName } from '../state/config.ts'
+import type { LengthUnit, ValueUnit } from '../state/format.ts'
+import { large, shown } from '../state/format.ts'
+import { measured, readingValue, readingWords } from '../state/readings.ts'
+import type { BenchState } from '../state/state.ts'
+
+/** How a number must lie, mm or degrees. */
+export interface Bounds {
+  readonly atLeast?: number
+  readonly atMost?: number
+  readonly between?: readonly [low: number, high: number]
+}
+
+/** A number that must lie somewhere: what is measured, or a field of the design. */
+export interface NumberGoal extends Bounds {
+  /** One of the strip's readings, or `field` for a number of a mechanism. */
+  readonly measure: ReadingName | 'field'
+  /** The mechanism; the bench's lead if left out. */
+  readonly id?: string
+  /** With `field`: its name in the design file. */
+  readonly field?: string
+  /** The opening in degrees at which it is judged; the one on the screen if left out. */
+  readonly at?: number
+}
+
+/** Every check of the design must hold. */
+export interface SoundGoal {
+  readonly sound: true
+}
+
+/** Several at once. */
+export interface AllGoal {
+  readonly all: readonly Goal[]
+}
+
+/** What a challenge asks for, as data. */
+export type Goal = NumberGoal | SoundGoal | AllGoal
+
+export interface Verdict {
+  readonly done: boolean
+  /** What is true now and how far it is to go. */
+  readonly says: string
+}
+
+/** Rounded as shown, so that a goal that reads as met is met. */
+const shownTenth = (value: number): number => Math.round(value * 10) / 10
+
+/**
+ * How far a value has to go: below 0 too small, above 0 too large, 0 inside its bounds. Outside of two bounds it
+ * is told from the middle between them, which is the number that the task asks for.
+ */
+function offBy(value: number, { atLeast, atMost, between }: Bounds): number {
+  const low = between?.[0] ?? atLeast ?? Number.NEGATIVE_INFINITY
+  const high = between?.[1] ?? atMost ?? Number.POSITIVE_INFINITY
+  const seen = shownTenth(value)
+  if (seen >= low && seen <= high) return 0
+  return between ? seen - (low + high) / 2 : seen - (seen < low ? low : high)
+}
+
+interface Judged {
+  readonly label: string
+  readonly unit: ValueUnit
+  readonly value: number
+}
+
+function numberOf(goal: NumberGoal, state: BenchState, config: BenchConfig): Judged {
+  const there = goal.at === undefined ? state : { ...state, opening: goal.at }
+  const led = goal.id === undefined ? config : { ...config, lead: goal.id }
+  const all = measured(there, led)
+  if (goal.measure !== 'field') {
+    const value = readingValue(goal.measure, there, all)
+    if (!Number.isFinite(value))
+      throw new RangeError(`a goal asks for ${goal.measure}, which this bench does not have`)
+    return { ...readingWords(goal.measure, there), value }
+  }
+  const field = all.lead && settable(all.lead).find(({ name }) => name === goal.field)
+  if (!all.lead || !field)
+    throw new RangeError(`a goal asks for ${goal.field}, which ${goal.id ?? 'the lead'} does not have`)
+  const offered = config.fields?.find((one) => one.id === all.lead?.id && one.field === field.name)
+  return { label: offered?.label ?? field.label, unit: field.unit, value: settingOf(all.lead, field.name) }
+}
+
+function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, unit: LengthUnit): Verdict {
+  const judged = numberOf(goal, state, config)
+  const off = offBy(judged.value, goal)
+  const at = goal.at === undefined ? '' : ` at ${goal.at}°`
+  const now =
+    goal.measure === 'margin' && judged.value < 0
+      ? `The shut card sticks out by ${shown(-judged.value, 'mm', unit)}`
+      : goal.measure === 'margin'
+        ? `The shut card hides it, ${shown(judged.value, 'mm', unit)} inside`
+        : `${large(judged.label)} is ${shown(judged.value, judged.unit, unit)}${at}`
+  if (off === 0) return { done: true, says: `${now}.` }
+  const far = shown(Math.abs(off), judged.unit, unit)
+  return { done: false, says: `${now}: ${far} ${off < 0 ? 'to go' : 'too much'}.` }
+}
+
+/**
+ * How a state stands against a goal. `checks` are the verdicts on the very same design; null: not known yet.
+ * Throws a RangeError if the goal asks for something the bench does not have.
+ */
+export function judge(
+  goal: Goal,
+  state: BenchState,
+  config: BenchConfig,
+  checks: readonly Check[] | null,
+  unit: LengthUnit = 'mm',
+): Verdict {
+  if ('all' in goal) {
+    const verdicts = goal.all.map((one) => judge(one, state, config, checks, unit))
+    const open = verdicts.filter(({ done }) => !done)
+    return {
+      done: open.length === 0,
+      says: (open.length > 0 ? open : verdicts).map(({ says }) => says).join(' '),
+    }
+  }
+  if ('sound' in goal) {
+    if (!checks) return { done: false, says: 'It must also work as paper.' }
+    const failed = checks.find(({ ok }) => !ok)
+    return failed
+      ? { done: false, says: `It must also work as paper. ${large(failed.sentence)}` }
+      : { done: true, says: 'It works as paper: every check holds.' }
+  }
+  return judgeNumber(goal, state, config, unit)
+}

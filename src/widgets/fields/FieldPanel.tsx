@@ -1,0 +1,114 @@
+import type { JSX } from 'preact'
+import type { Bench } from '../model/bench-model.ts'
+import { chooseUnit, lengthUnit } from '../model/page.ts'
+import type { BenchChoice, BenchField } from '../state/fields.ts'
+import { refusal } from '../state/fields.ts'
+import type { LengthUnit } from '../state/format.ts'
+import { stepOf } from '../state/format.ts'
+import { slid } from '../state/keys.ts'
+import { NumberField } from './NumberField.tsx'
+import { RangeField } from './RangeField.tsx'
+import { Tip } from './Tip.tsx'
+
+/** The number by one step, on a whole step, so that a few presses give a round number. */
+const stepped = (value: number, step: number, way: 1 | -1): number => {
+  const steps = value / step
+  const next = way > 0 ? Math.floor(steps + 1 + 1e-6) : Math.ceil(steps - 1 - 1e-6)
+  return next * step
+}
+
+interface RowProps {
+  readonly bench: Bench
+  readonly field: BenchField
+  readonly length: LengthUnit
+}
+
+function FieldRow({ bench, field, length }: RowProps): JSX.Element {
+  const { key, label, unit, min, max } = field
+  const value = field.get(bench.state.value)
+  const set = (wanted: number) => bench.step(key, (now) => field.set(now, wanted))
+  const press = (way: 1 | -1) => {
+    const step = stepOf(unit, length)
+    bench.step(key, (now) => field.set(now, Math.min(max, Math.max(min, stepped(field.get(now), step, way)))))
+    bench.rest()
+  }
+  return (
+    <div class="field-row">
+      <Tip label={label}>{field.help}</Tip>
+      <RangeField
+        {...{ label, value, min, max, unit, length }}
+        onSet={set}
+        onKey={(press) => bench.step(key, (now) => field.set(now, slid(press, field.get(now), min, max)))}
+        onRest={bench.rest}
+      />
+      <span class="field-number">
+        <button type="button" aria-label={`${label}: less`} onClick={() => press(-1)}>
+          −
+        </button>
+        <NumberField
+          {...{ label, value, min, max, unit, length }}
+          refusal={refusal(field, length)}
+          onSet={set}
+          onRest={bench.rest}
+        />
+        <button type="button" aria-label={`${label}: more`} onClick={() => press(1)}>
+          +
+        </button>
+      </span>
+    </div>
+  )
+}
+
+/** A few states to choose from, each a button that says whether it is the one. */
+function ChoiceRow({ bench, choice }: { readonly bench: Bench; readonly choice: BenchChoice }): JSX.Element {
+  const { key, label, help, options } = choice
+  const value = choice.get(bench.state.value)
+  const choose = (wanted: string | number) => {
+    bench.step(key, (now) => choice.set(now, wanted))
+    bench.rest()
+  }
+  return (
+    <div class="field-row field-choice">
+      <Tip label={label}>{help}</Tip>
+      <fieldset class="unit-choice" aria-label={label}>
+        {options.map((option) => (
+          <button
+            key={option.value}
+            type="button"
+            aria-pressed={option.value === value}
+            onClick={() => choose(option.value)}
+          >
+            {option.says}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  )
+}
+
+const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = [
+  { unit: 'mm', label: 'mm' },
+  { unit: 'in', label: 'inch' },
+]
+
+/** Every number that can be set, each as a slider and as a number: the way to work a bench without dragging. */
+export function FieldPanel({ bench }: { readonly bench: Bench }): JSX.Element {
+  const length = lengthUnit.value
+  return (
+    <fieldset class="fields" aria-label="Sizes">
+      {bench.choices.map((choice) => (
+        <ChoiceRow key={choice.key} {...{ bench, choice }} />
+      ))}
+      {bench.fields.map((field) => (
+        <FieldRow key={field.key} {...{ bench, field, length }} />
+      ))}
+      <fieldset class="unit-choice" aria-label="Unit of length">
+        {units.map(({ unit, label }) => (
+          <button key={unit} type="button" aria-pressed={unit === length} onClick={() => chooseUnit(unit)}>
+            {label}
+          </button>
+        ))}
+      </fieldset>
+    </fieldset>
+  )
+}

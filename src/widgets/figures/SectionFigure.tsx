@@ -1,0 +1,72 @@
+import type { JSX } from 'preact'
+import { pointInSection } from '../../drawing/page-point/page-point.ts'
+import { section } from '../../drawing/section/section.ts'
+import { RangeField } from '../fields/RangeField.tsx'
+import type { Bench } from '../model/bench-model.ts'
+import { cutAt } from '../model/bench-model.ts'
+import { lengthUnit } from '../model/page.ts'
+import { slid } from '../state/keys.ts'
+import { Figure } from './Figure.tsx'
+import { usePicture, useStage } from './stage.ts'
+
+/** Where the section is cut, without dragging. */
+export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
+  const { station, design, point } = bench.state.value
+  return (
+    <div class="figure-bar">
+      <span aria-hidden="true">Cut at</span>
+      <RangeField
+        label="Where the section is cut, along the gutter"
+        value={bench.station.value}
+        min={0}
+        max={design.card.height}
+        unit="mm"
+        length={lengthUnit.value}
+        onSet={(wanted) => bench.step('section', (now) => cutAt(now, wanted))}
+        onKey={(press) =>
+          bench.step('section', (now) =>
+            cutAt(now, slid(press, now.station ?? bench.station.peek(), 0, design.card.height)),
+          )
+        }
+        onRest={bench.rest}
+      />
+      <button
+        type="button"
+        aria-pressed={station === null}
+        onClick={() => {
+          bench.step('section', (now) => cutAt(now, now.station === null ? bench.station.peek() : null))
+          bench.rest()
+        }}
+      >
+        {point ? 'Stay at the dot' : 'Stay at the tip'}
+      </button>
+    </div>
+  )
+}
+
+interface SectionFigureProps {
+  readonly bench: Bench
+  /** The mechanism that is measured. */
+  readonly lead: string | undefined
+}
+
+/** The fold from its end: how the parts stand over the page. */
+export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
+  const { ref, size, text, inSight } = useStage({ width: 590, height: 296 })
+  return usePicture(bench, inSight, () => {
+    const { opening, station, point } = bench.state.value
+    const unit = lengthUnit.value
+    const at = station === null && lead !== undefined ? lead : bench.station.value
+    const plain = section(bench.poser.value, opening, at, size, {
+      ...(lead === undefined ? {} : { of: lead }),
+      text,
+      unit,
+    })
+    const drawing = point ? pointInSection(plain, point, opening, { text, unit }) : plain
+    return (
+      <div class="stage stage-section" ref={ref}>
+        <Figure drawing={drawing} />
+      </div>
+    )
+  })
+}

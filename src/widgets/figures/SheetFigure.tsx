@@ -1,0 +1,157 @@
+import type { JSX } from 'preact'
+import { useRef } from 'preact/hooks'
+import { pointOnSheet } from '../../drawing/page-point/page-point.ts'
+import type { Layout } from '../../drawing/pattern/layout.ts'
+import type { Pattern } from '../../drawing/pattern/pattern.ts'
+import { pattern } from '../../drawing/pattern/pattern.ts'
+import type { Drawing, PathMark } from '../../drawing/pen/marks.ts'
+import type { Size } from '../../drawing/view/camera.ts'
+import type { BenchHandle } from '../model/bench-handles.ts'
+import { handleSays, nudged, toEnd } from '../model/bench-handles.ts'
+import type { Bench } from '../model/bench-model.ts'
+import { cutAt } from '../model/bench-model.ts'
+import { lengthUnit } from '../model/page.ts'
+import type { LengthUnit } from '../state/format.ts'
+import { shown, spoken } from '../state/format.ts'
+import type { SliderKey } from '../state/keys.ts'
+import { slid } from '../state/keys.ts'
+import { Figure } from './Figure.tsx'
+import type { Place } from './Grip.tsx'
+import { Grip } from './Grip.tsx'
+import { usePicture, useStage } from './stage.ts'
+
+interface HandleGripProps {
+  readonly bench: Bench
+  readonly handle: BenchHandle
+  readonly sheet: Pattern
+  readonly length: LengthUnit
+}
+
+function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Element {
+  const { key, label, piece, at, across, along, acrossWay, alongWay } = handle
+  const one = across ?? along
+  const says = handleSays(handle, length)
+  const now = Math.round((one?.value ?? 0) * 10) / 10
+  const bothWays = acrossWay && alongWay
+  const way = acrossWay ?? alongWay ?? [1, 0]
+  const [, , width, height] = sheet.box
+  const { card } = bench.design.value
+  const far = across?.unit === 'deg' ? 90 : across ? card.width : card.height
+  const press = (pressed: SliderKey) =>
+    bench.step(key, (now) => {
+      const there = bench.handleIn(now, key)
+      return there.drag(
+        now,
+        pressed.kind === 'end' ? toEnd(now.design, there, pressed.end) : nudged(there, pressed),
+      )
+    })
+  return (
+    <Grip
+      label={label}
+      at={sheet.fromSheet(at, piece)}
+      box={{ width, height }}
+      {...(bothWays
+        ? {}
+        : { way: Math.abs(way[0]) > Math.abs(way[1]) ? ('level' as const) : ('upright' as const) })}
+      // A value outside of the range that is spoken would be no value.
+      value={{ now, min: Math.min(0, now), max: Math.max(far, now), text: says }}
+      held={bench.held.value === key}
+      rides={says}
+      onHold={() => bench.hold(key)}
+      onMove={(to) => bench.move((from) => handle.drag(from, sheet.toSheet(to, piece)))}
+      onRelease={bench.release}
+      onCancel={bench.cancel}
+      onKey={press}
+      onRest={bench.rest}
+    />
+  )
+}
+
+/** Where the section is cut, as a thin line over the sheet. */
+const stationMark = (sheet: Pattern, width: number, station: number): PathMark => ({
+  mark: 'path',
+  runs: [[sheet.fromSheet([-width, station]), sheet.fromSheet([width, station])]],
+  closed: false,
+  role: 'ghost',
+  of: 'section',
+})
+
+/** From the figure's edge to the arrow that marks the section, px. */
+const MARKER = 8
+
+interface StationGripProps {
+  readonly bench: Bench
+  readonly sheet: Pattern
+  readonly station: number
+  readonly length: LengthUnit
+}
+
+function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.Element {
+  const { height: tall } = bench.design.value.card
+  const [, , width, height] = sheet.box
+  return (
+    <Grip
+      label="Where the section is cut"
+      at={[MARKER, sheet.fromSheet([0, station])[1]]}
+      box={{ width, height }}
+      way="upright"
+      shape="arrow"
+      value={{ now: station, min: 0, max: tall, text: spoken(station, 'mm', length) }}
+      held={bench.held.value === 'section'}
+      rides={`section at ${shown(station, 'mm', length)}`}
+      onHold={() => bench.hold('section')}
+      onMove={(to: Place) => bench.move((from) => cutAt(from, sheet.toSheet(to)[1]))}
+      onRelease={bench.release}
+      onCancel={bench.cancel}
+      onKey={(press) =>
+        bench.step('section', (now) => cutAt(now, slid(press, now.station ?? station, 0, tall)))
+      }
+      onRest={bench.rest}
+    />
+  )
+}
+
+interface SheetFigureProps {
+  readonly bench: Bench
+  /** Whether the section's place is shown on the sheet. */
+  readonly section: boolean
+}
+
+/** The flat sheet, with everything that can be dragged on it. */
+export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
+  const { ref, size, text, inSight } = useStage({ width: 424, height: 352 })
+  const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
+  return usePicture(bench, inSight, () => {
+    const unit = lengthUnit.value
+    const { design, point } = bench.state.value
+    const handles = bench.handles.value
+    const held = handles.find(({ key }) => key === bench.held.value)
+    // Nothing jumps under a hand: the pieces stay where they lay when it took hold.
+    const stay = held && last.current?.size === size ? last.current.layout : undefined
+    const plain = pattern(design, size, {
+      handles: handles.map(({ key }) => key),
+      faults: bench.checks.value ?? [],
+      text,
+      unit,
+      ...(held ? { held: { handle: held.key, words: handleSays(held, unit) } } : {}),
+      ...(stay ? { stay } : {}),
+    })
+    last.current = { layout: plain.layout, size }
+    const sheet = point
+      ? pointOnSheet(plain, point, design.card, { text, unit, held: held?.key === 'point/point' })
+      : plain
+    const station = bench.station.value
+    const drawing: Drawing = section
+      ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
+      : sheet
+    return (
+      <div class="stage stage-sheet" ref={ref}>
+        <Figure drawing={drawing} />
+        {section ? <StationGrip {...{ bench, sheet, station, length: unit }} /> : null}
+        {handles.map((handle) => (
+          <HandleGrip key={handle.key} {...{ bench, handle, sheet, length: unit }} />
+        ))}
+      </div>
+    )
+  })
+}

@@ -1,0 +1,153 @@
+import type { JSX } from 'preact'
+import { useRef } from 'preact/hooks'
+import { pointInView } from '../../drawing/page-point/page-point.ts'
+import type { View, ViewOptions } from '../../drawing/view/view.ts'
+import { view } from '../../drawing/view/view.ts'
+import type { Bench } from '../model/bench-model.ts'
+import { opened, seenFrom } from '../model/bench-model.ts'
+import { lengthUnit } from '../model/page.ts'
+import { angleWords, shown } from '../state/format.ts'
+import { slid } from '../state/keys.ts'
+import { Figure } from './Figure.tsx'
+import type { Place } from './Grip.tsx'
+import { Grip } from './Grip.tsx'
+import { usePicture, useStage } from './stage.ts'
+
+/** Degrees the view turns for each pixel of a drag, and at each press. */
+const TURN_PER_PIXEL = 0.45
+
+const TURN_PER_PRESS = 10
+
+const knobs = [
+  { label: 'Turn the card to the left', turn: -1, tilt: 0, path: 'M11 4 5 10l6 6M5 10h10' },
+  { label: 'Turn the card to the right', turn: 1, tilt: 0, path: 'M9 4l6 6-6 6M15 10H5' },
+  { label: 'Look from higher up', turn: 0, tilt: 1, path: 'M4 11l6-6 6 6M10 5v10' },
+  { label: 'Look from lower down', turn: 0, tilt: -1, path: 'M4 9l6 6 6-6M10 15V5' },
+] as const
+
+/** Turns the view without dragging. */
+export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
+  const look = (turn: number, tilt: number) => {
+    bench.step('camera', ({ camera, ...now }) =>
+      seenFrom(
+        { ...now, camera },
+        { turn: camera.turn + turn * TURN_PER_PRESS, tilt: camera.tilt + tilt * TURN_PER_PRESS },
+      ),
+    )
+    bench.rest()
+  }
+  return (
+    <fieldset class="knobs" aria-label="Where you look from">
+      {knobs.map(({ label, turn, tilt, path }) => (
+        <button key={label} type="button" aria-label={label} title={label} onClick={() => look(-turn, tilt)}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d={path} />
+          </svg>
+        </button>
+      ))}
+    </fieldset>
+  )
+}
+
+/** A drag that began on the card or beside it. */
+interface Drag {
+  readonly pointer: number
+  readonly from: Place
+  move(to: Place): void
+}
+
+/** A drag anywhere on a page moves its edge as the handle would; on the left page mirror-wise. */
+function cardDrag(bench: Bench, drawn: View, handle: Place, from: Place, onLeft: boolean): Drag['move'] {
+  return ([x, y]) => {
+    const dx = onLeft ? from[0] - x : x - from[0]
+    bench.move((now) => opened(now, drawn.toOpening([handle[0] + dx, handle[1] + y - from[1]])))
+  }
+}
+
+const tableDrag =
+  (bench: Bench, from: Place): Drag['move'] =>
+  ([x, y]) =>
+    bench.move((now) =>
+      seenFrom(now, {
+        turn: now.camera.turn - (x - from[0]) * TURN_PER_PIXEL,
+        tilt: now.camera.tilt + (y - from[1]) * TURN_PER_PIXEL,
+      }),
+    )
+
+interface ViewFigureProps {
+  readonly bench: Bench
+  readonly options: ViewOptions
+}
+
+/** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
+export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
+  const { ref, size, text, inSight } = useStage({ width: 590, height: 352 })
+  const drag = useRef<Drag | null>(null)
+  return usePicture(bench, inSight, () => {
+    const { opening, camera, point } = bench.state.value
+    const unit = lengthUnit.value
+    const plain = view(bench.poser.value, opening, camera, size, {
+      ...options,
+      handle: true,
+      faults: bench.checks.value ?? [],
+      text,
+      unit,
+    })
+    const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
+    const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
+    const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
+
+    const placeOf = (event: PointerEvent): Place => {
+      const { left, top } = (event.currentTarget as Element).getBoundingClientRect()
+      return [event.clientX - left, event.clientY - top]
+    }
+    const end = (event: PointerEvent, how: () => void) => {
+      if (drag.current?.pointer !== event.pointerId) return
+      drag.current = null
+      how()
+    }
+    return (
+      // The keys' way to do the same: the slider of the opening, and the knobs.
+      <div
+        class="stage stage-view"
+        data-held={bench.held.value}
+        ref={ref}
+        onPointerDown={(event) => {
+          const target = event.target as Element
+          if (event.button !== 0 || drag.current || target.closest('.grip')) return
+          const from = placeOf(event)
+          const of = target.closest('.m-facet, .m-edge')?.getAttribute('data-of')
+          bench.hold(of ? 'opening' : 'camera')
+          const move = of
+            ? cardDrag(bench, drawn, handle, from, of.endsWith('/left'))
+            : tableDrag(bench, from)
+          drag.current = { pointer: event.pointerId, from, move }
+          event.currentTarget.setPointerCapture(event.pointerId)
+        }}
+        onPointerMove={(event) => {
+          if (drag.current?.pointer === event.pointerId) drag.current.move(placeOf(event))
+        }}
+        onPointerUp={(event) => end(event, bench.release)}
+        // The browser takes a finger over to scroll: what it did here is undone.
+        onPointerCancel={(event) => end(event, bench.cancel)}
+        onLostPointerCapture={(event) => end(event, bench.release)}
+      >
+        <Figure drawing={drawn} />
+        <Grip
+          label="Opening, by the edge of the page"
+          at={handle}
+          box={size}
+          value={{ now: opening, min: 0, max: 180, text: angleWords(opening) }}
+          held={bench.held.value === 'opening'}
+          rides={`opening ${shown(opening, 'deg', 'mm')}`}
+          onHold={() => bench.hold('opening')}
+          onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
+          onRelease={bench.release}
+          onCancel={bench.cancel}
+          onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
+          onRest={bench.rest}
+        />
+      </div>
+    )
+  })
+}

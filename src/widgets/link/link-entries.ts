@@ -1,0 +1,74 @@
+import type { Design, Field, Flat, Mechanism } from '../../paper/index.ts'
+import { kindOf } from '../../paper/index.ts'
+import type { BenchState } from '../state/state.ts'
+
+/** A number in a link that belongs to the bench and not to a mechanism. */
+export interface PlainEntry {
+  readonly key: string
+  readonly label: string
+  readonly min: number
+  readonly max: number
+  readonly unit: 'mm' | 'degrees'
+  get(state: BenchState): number | null
+  set(state: BenchState, value: number): BenchState
+}
+
+/** What a link may say beside the fields of mechanisms. */
+export const plainEntries = ({ card: { width, height } }: Design): readonly PlainEntry[] => [
+  {
+    key: 'opening',
+    label: 'opening',
+    min: 0,
+    max: 180,
+    unit: 'degrees',
+    get: (state) => state.opening,
+    set: (state, opening) => ({ ...state, opening }),
+  },
+  {
+    key: 'turn',
+    label: 'turn of the view',
+    min: -180,
+    max: 180,
+    unit: 'degrees',
+    get: (state) => state.camera.turn,
+    set: (state, turn) => ({ ...state, camera: { ...state.camera, turn } }),
+  },
+  {
+    key: 'tilt',
+    label: 'tilt of the view',
+    min: 0,
+    max: 90,
+    unit: 'degrees',
+    get: (state) => state.camera.tilt,
+    set: (state, tilt) => ({ ...state, camera: { ...state.camera, tilt } }),
+  },
+  {
+    key: 'section',
+    label: 'place of the section',
+    min: 0,
+    max: height,
+    unit: 'mm',
+    get: (state) => state.station,
+    set: (state, station) => ({ ...state, station }),
+  },
+  ...(['across', 'along'] as const).map(
+    (which, index): PlainEntry => ({
+      key: `point.${which}`,
+      label: `point (${which})`,
+      min: 0,
+      max: index === 0 ? width : height,
+      unit: 'mm',
+      get: (state) => state.point?.[index] ?? null,
+      set(state, value) {
+        const point: Flat = [
+          index === 0 ? value : (state.point?.[0] ?? 0),
+          index === 1 ? value : (state.point?.[1] ?? 0),
+        ]
+        return { ...state, point }
+      },
+    }),
+  ),
+]
+
+/** The fields of a mechanism that a link may set. */
+export const owned = (m: Mechanism): readonly Field[] => kindOf(m).fields.filter((field) => !field.shorthand)

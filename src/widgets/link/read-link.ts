@@ -1,0 +1,101 @@
+/** Loaded when an address speaks of a bench: reading it takes the kernel's reader of designs. */
+import type { Design } from '../../paper/index.ts'
+import { DesignError, kindOf, parseDesign } from '../../paper/index.ts'
+import { withFields } from '../state/fields.ts'
+import type { BenchState } from '../state/state.ts'
+import { kept } from '../state/state.ts'
+import { owned, plainEntries } from './link-entries.ts'
+
+export interface LinkRead {
+  readonly state: BenchState
+  /** One sentence for each part that could not be used; the page's own value stands there. */
+  readonly faults: readonly string[]
+}
+
+interface Wanted {
+  readonly id: string
+  readonly field: string
+  readonly value: number | string
+}
+
+const unitWord = (unit: 'mm' | 'deg'): string => (unit === 'mm' ? 'mm' : 'degrees')
+
+function shownText(text: string): string {
+  return text.length > 24 ? `${text.slice(0, 21)}...` : text
+}
+
+function numberIn(
+  text: string,
+  { label, key, min, max, unit }: { label: string; key: string; min: number; max: number; unit: string },
+): number | string {
+  const value = text.trim() === '' ? Number.NaN : Number(text)
+  if (Number.isFinite(value) && value >= min && value <= max) return kept(value)
+  const range = `from ${min} to ${max} ${unit}`
+  return `The link’s ${label} (${key}) must be a number ${range}, not “${shownText(text)}”. The page’s own value stands.`
+}
+
+/** The fields of the link that give a sound design; a fault takes its field out and the rest is tried again. */
+function designWith(start: Design, wanted: readonly Wanted[], faults: string[]): Design {
+  let left = wanted
+  while (left.length > 0) {
+    const design = left.reduce((now, { id, field, value }) => withFields(now, id, { [field]: value }), start)
+    try {
+      return parseDesign(JSON.parse(JSON.stringify(design)))
+    } catch (error) {
+      if (!(error instanceof DesignError)) throw error
+      const [, index, field] = /^mechanisms\[(\d+)\]\.(.*)$/.exec(error.path) ?? []
+      const id = start.mechanisms[Number(index)]?.id
+      const blamed = left.filter((one) => one.id === id && one.field === field)
+      // A rule may tie the blamed field to another one that came with the link.
+      const out = blamed.length > 0 ? blamed : left.filter((one) => one.id === id)
+      faults.push(`The link does not fit together: ${error.message} The page’s own value stands.`)
+      left = out.length > 0 ? left.filter((one) => !out.includes(one)) : []
+    }
+  }
+  return start
+}
+
+/** Reads a link over the page's own state. It never throws: what cannot be used is told and left out. */
+export function readLink(text: string, start: BenchState): LinkRead {
+  const plain = new Map(plainEntries(start.design).map((entry) => [entry.key, entry]))
+  const faults: string[] = []
+  const wanted: Wanted[] = []
+  let state = start
+  for (const [key, value] of new URLSearchParams(text.replace(/^#/, ''))) {
+    if (key === '') continue
+    const entry = plain.get(key)
+    if (entry && (start.point || !key.startsWith('point.'))) {
+      const number = numberIn(value, entry)
+      if (typeof number === 'string') faults.push(number)
+      else state = entry.set(state, number)
+      continue
+    }
+    const dot = key.indexOf('.')
+    const [id, name] = [key.slice(0, dot), key.slice(dot + 1)]
+    const m = start.design.mechanisms.find((one) => one.id === id)
+    const choice = m && kindOf(m).choices?.find((one) => one.name === name)
+    if (m && choice) {
+      const word = choice.values.find((one) => String(one) === value)
+      if (word !== undefined) wanted.push({ id, field: name, value: word })
+      else
+        faults.push(
+          `The link’s ${choice.label.toLowerCase()} (${key}) must be ${choice.values.join(' or ')}, not “${shownText(value)}”. The page’s own value stands.`,
+        )
+      continue
+    }
+    const field = m && owned(m).find((one) => one.name === name)
+    if (!m || !field) {
+      faults.push(`The link speaks of “${shownText(key)}”, which this card does not have. It was left out.`)
+      continue
+    }
+    const number = numberIn(value, {
+      ...field,
+      label: field.label.toLowerCase(),
+      key,
+      unit: unitWord(field.unit),
+    })
+    if (typeof number === 'string') faults.push(number)
+    else wanted.push({ id, field: name, value: number })
+  }
+  return { state: { ...state, design: designWith(start.design, wanted, faults) }, faults }
+}

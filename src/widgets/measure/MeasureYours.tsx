@@ -1,0 +1,73 @@
+import type { JSX } from 'preact'
+import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import type { Design } from '../../paper/index.ts'
+import { lengthUnit } from '../model/page.ts'
+import type { BenchConfig } from '../state/config.ts'
+import { unitSign } from '../state/format.ts'
+import { leadOf } from '../state/state.ts'
+
+export interface MeasureYoursProps {
+  readonly slug: string
+  /** The design with which the page begins: the one of the printed template, until the bench says otherwise. */
+  readonly design: Design
+  readonly config: BenchConfig
+  /** The mechanism whose rise is read; the bench's lead if left out. */
+  readonly id?: string
+  /** The opening at which the reader measures, degrees; 90 if left out. */
+  readonly at?: number
+}
+
+/** What was typed, by what was measured. */
+export type Texts = Readonly<Record<string, string>>
+
+/** Loaded when a reader comes to the field: what compares, finds slips, and asks for further readings. */
+type Tools = typeof import('./MeasureTools.tsx')
+
+/** The reader's ruler against the model, and what the hand may have done. */
+export function MeasureYours(props: MeasureYoursProps): JSX.Element {
+  const { design, config } = props
+  const field = useId()
+  const [texts, setTexts] = useState<Texts>({})
+  const [tools, setTools] = useState<Tools | null>(null)
+  const root = useRef<HTMLDivElement>(null)
+  const fetchTools = () => void import('./MeasureTools.tsx').then(setTools, () => {})
+  const type = (what: string, text: string) => {
+    fetchTools()
+    setTexts((before) => ({ ...before, [what]: text }))
+  }
+  useEffect(() => {
+    // What was typed before the page woke counts too.
+    const early = root.current?.querySelector('input')?.value
+    if (early) type('rise', early)
+  }, [])
+  const length = lengthUnit.value
+  const all = { ...props, field, texts, onType: type }
+  return (
+    <div class="measure-yours" ref={root}>
+      <p class="measure-ask">
+        <label for={field}>My ruler says</label>
+        <input
+          id={field}
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          value={texts.rise ?? ''}
+          aria-invalid={tools?.isWrong('rise', texts, length) ?? false}
+          aria-describedby={`${field}-says`}
+          onFocus={fetchTools}
+          onInput={(event) => type('rise', event.currentTarget.value)}
+        />
+        <span class="unit">{unitSign('mm', length)}</span>
+      </p>
+      {leadOf(design, config) ? (
+        <details class="measure-more" onToggle={fetchTools}>
+          <summary>Add a second reading</summary>
+          {tools ? <tools.Further {...all} /> : null}
+        </details>
+      ) : null}
+      <div class="measure-says" id={`${field}-says`} role="status">
+        {tools ? <tools.Says {...all} /> : null}
+      </div>
+    </div>
+  )
+}

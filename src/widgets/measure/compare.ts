@@ -1,0 +1,283 @@
+import type { Design, Explanation, Flat, Reading, Slip } from '../../paper/index.ts'
+import { likelyPointSlips, likelySlips, nameOf, readBack } from '../../paper/index.ts'
+import type { BenchConfig } from '../state/config.ts'
+import type { LengthUnit } from '../state/format.ts'
+import { large, shown, small } from '../state/format.ts'
+import { measured, readingValue } from '../state/readings.ts'
+import type { BenchState } from '../state/state.ts'
+import { leadOf, startState } from '../state/state.ts'
+
+/** A ruler's reading beside the model's. */
+export interface Comparison {
+  /** What the model says, mm. */
+  readonly model: number
+  /** The reading less the model, mm. */
+  readonly off: number
+  readonly slips: readonly Slip[]
+}
+
+/** Nearer than this nobody reads a ruler, mm. Common practice, no source. */
+export const AS_GOOD_AS_RIGHT = 0.5
+
+export interface Measured {
+  /** The mechanism whose rise is read; the bench's lead if left out. */
+  readonly id?: string | undefined
+  /** Degrees. */
+  readonly opening: number
+}
+
+/** The state as it is when the reader measures: at the opening stated. */
+function measuring(design: Design, config: BenchConfig, point: Flat | null, opening: number): BenchState {
+  return { ...startState(design, config), point, opening }
+}
+
+/** What the ruler should say, mm: the rise, or on a bare card the gap between the two points. */
+export function modelSays(
+  design: Design,
+  config: BenchConfig,
+  point: Flat | null,
+  { id, opening }: Measured,
+): number {
+  const led = id === undefined ? config : { ...config, lead: id }
+  const state = measuring(design, config, point, opening)
+  return readingValue(point ? 'gape' : 'rise', state, measured(state, led))
+}
+
+/** A reading in mm beside the model, with the likeliest slips of the hand. */
+export function compare(
+  design: Design,
+  config: BenchConfig,
+  point: Flat | null,
+  where: Measured,
+  reading: number,
+): Comparison {
+  const model = modelSays(design, config, point, where)
+  const off = reading - model
+  const id = where.id ?? leadOf(design, config)?.id
+  const near = Math.abs(off) < AS_GOOD_AS_RIGHT
+  const slips = near
+    ? []
+    : point
+      ? likelyPointSlips(point, where.opening, reading)
+      : id === undefined
+        ? []
+        : likelySlips(design, id, where.opening, reading)
+  return { model, off, slips }
+}
+
+/** What else a reader may measure: along the gutter, from tip to tip, how far the card opens. */
+export type Further = 'reach' | 'gape' | 'stop'
+
+/** One reading of several beside the model's; mm, the stop in degrees. */
+export interface Read {
+  readonly what: 'rise' | Further
+  readonly model: number
+  readonly off: number
+}
+
+/** A cause that several readings together speak for; `slip` null: nothing is off. */
+export interface Cause {
+  readonly slip: Slip | null
+  /** 0 to 1. */
+  readonly sure: number
+}
+
+/** Several readings beside the model. */
+export interface SeveralCompared {
+  readonly reads: readonly Read[]
+  /** Likeliest first, at most three; empty: no single slip explains them all. */
+  readonly causes: readonly Cause[]
+}
+
+/** An explanation that leaves more than this, in ruler errors, explains nothing. */
+const LEFT = 3
+
+/** A cause less sure than this is not worth a look. */
+const UNSURE = 0.05
+
+/** A slip too small to see, mm or degrees. */
+const SMALLEST = 0.05
+
+const MOST_CAUSES = 3
+
+const mirrored = (name: string): string =>
+  name.replace(/^(left|right)/i, (side) => (side.toLowerCase() === 'left' ? 'right' : 'left'))
+
+/** Left and right that read alike are one cause: `left or right wall`. */
+const eitherSide = (label: string): string => label.replace(/^(left|right) /i, 'left or right ')
+
+/** Two that are so nearly as sure as one another are told apart by no reading. */
+const AS_SURE = 1e-3
+
+/**
+ * Explanations as causes: what moves nothing is no slip; two sides, or two halves that share a slit, are one where
+ * no reading tells them apart. The mechanism that was measured goes before others.
+ */
+function causesOf(found: readonly Explanation[], lead: string): readonly Cause[] {
+  const causes: { slip: Slip | null; sure: number; each: number }[] = []
+  for (const { slip, sure, left } of found) {
+    if (left >= LEFT) continue
+    const off = slip ? slip.fitted - slip.designed : 0
+    if (!slip || Math.abs(off) < SMALLEST) {
+      const nothing = causes.find((one) => one.slip === null)
+      if (nothing) nothing.sure += sure
+      else causes.push({ slip: null, sure, each: sure })
+      continue
+    }
+    const { id, field, label, unit, designed: from, fitted: to } = slip
+    const own: Slip = { id, field, label, unit, from, to, slip: from < 0 ? -off : off }
+    const alike = causes.find(
+      (one) =>
+        one.slip?.unit === unit &&
+        Math.abs(one.each - sure) < AS_SURE &&
+        Math.abs(Math.abs(one.slip.slip) - Math.abs(off)) < SMALLEST &&
+        (one.slip.id !== id || one.slip.field === mirrored(field)),
+    )
+    if (!alike?.slip) causes.push({ slip: own, sure, each: sure })
+    else {
+      alike.sure += sure
+      if (alike.slip.id === id) alike.slip = { ...alike.slip, label: eitherSide(label) }
+      else if (id === lead) alike.slip = own
+    }
+  }
+  const ranked = causes.sort((a, b) => b.sure - a.sure)
+  return ranked
+    .filter(({ sure }, k) => k === 0 || sure >= UNSURE)
+    .slice(0, MOST_CAUSES)
+    .map(({ slip, sure }) => ({ slip, sure }))
+}
+
+/** Several readings of one card, mm (the stop in degrees), beside the model, with what they together speak for. */
+export function compareSeveral(
+  design: Design,
+  config: BenchConfig,
+  where: Measured,
+  given: Readonly<Partial<Record<'rise' | Further, number>>>,
+): SeveralCompared {
+  const lead = where.id ?? leadOf(design, config)?.id ?? ''
+  const led = { ...config, lead }
+  const state = measuring(design, led, null, where.opening)
+  const all = measured(state, led)
+  const pair = all.measure.gapes.find(({ between }) => between.includes(lead))?.between
+  const order: readonly ('rise' | Further)[] = ['rise', 'reach', 'gape', 'stop']
+  const reads = order.flatMap((what): (Read & { as: Reading })[] => {
+    const value = given[what]
+    if (value === undefined) return []
+    const { opening } = where
+    const model = readingValue(what, state, all)
+    const as: Reading | null =
+      what === 'stop'
+        ? { what, id: lead, value }
+        : what === 'gape'
+          ? pair
+            ? { what, between: pair, opening, value }
+            : null
+          : { what, id: lead, opening, value }
+    return as && Number.isFinite(model) ? [{ what, model, off: value - model, as }] : []
+  })
+  const right = reads.every(isRight)
+  return {
+    reads: reads.map(({ what, model, off }) => ({ what, model, off })),
+    causes: right
+      ? []
+      : causesOf(
+          readBack(
+            design,
+            reads.map(({ as }) => as),
+          ),
+          lead,
+        ),
+  }
+}
+
+/** Nearer than this nobody reads a protractor, degrees. Common practice, no source. */
+const RIGHT_ANGLE = 1
+
+const isRight = ({ what, off }: Read): boolean =>
+  Math.abs(off) < (what === 'stop' ? RIGHT_ANGLE : AS_GOOD_AS_RIGHT)
+
+const isLength = ({ unit }: Slip): boolean => unit === 'mm'
+
+/** One slip as a clause: `the slit is 1.9 mm short`. `lead` is the mechanism that goes without its name. */
+export function slipSays(slip: Slip, length: LengthUnit, lead?: string): string {
+  const { id, field, label, unit, from, to, slip: off } = slip
+  const much = shown(Math.abs(off), unit, length)
+  if (id === 'card')
+    return `the card was opened to ${shown(to, 'deg', length)}, not ${shown(from, 'deg', length)}`
+  const owner = id === lead || id === 'point' ? '' : ` of the ${nameOf(id)}`
+  if (field === 'lean') return `the end of the slit${owner} is ${much} off along the fold`
+  if (field === 'apex' || field === 'start' || field === 'end')
+    return `the ${small(label)}${owner} is ${much} too far ${off > 0 ? 'from' : 'towards'} the start of the fold`
+  // Both sides at once: `Walls`, `Feet`.
+  if (/^(walls|feet)$/i.test(label))
+    return `both ${small(label)}${owner} are ${much} ${off < 0 ? 'short' : 'long'}`
+  const what = field === 'run' ? 'way from the apex to the slit' : small(label)
+  return isLength(slip)
+    ? `the ${what}${owner} is ${much} ${off < 0 ? 'short' : 'long'}`
+    : `the ${what}${owner} is ${much} too ${off < 0 ? 'small' : 'large'}`
+}
+
+const howSure = (sure: number, first: boolean): string =>
+  first && sure >= 0.5 ? 'Most likely' : sure >= 0.2 ? 'Could be' : 'Less likely'
+
+const unitOf = (what: Read['what']): 'mm' | 'deg' => (what === 'stop' ? 'deg' : 'mm')
+
+const wordOf: Readonly<Record<Read['what'], string>> = {
+  rise: 'rise',
+  reach: 'reach',
+  gape: 'gape',
+  stop: 'opening',
+}
+
+/** What several readings show, in sentences, and their causes, one line each. */
+export function severalSay(
+  { reads, causes }: SeveralCompared,
+  opening: number,
+  length: LengthUnit,
+  lead?: string,
+): { readonly says: readonly string[]; readonly causes: readonly string[] } {
+  const models = reads.map(({ what, model }) => `${wordOf[what]} ${shown(model, unitOf(what), length)}`)
+  const says = [`At ${opening}° the model says ${inWords(models)}.`]
+  if (reads.every(isRight))
+    return {
+      says: [...says, 'Yours is right, to the width of a pencil line. Well made.'],
+      causes: [],
+    }
+  const offs = reads.map((read) =>
+    isRight(read)
+      ? `your ${wordOf[read.what]} is right`
+      : `your ${wordOf[read.what]} is ${shown(Math.abs(read.off), unitOf(read.what), length)} too ${read.off < 0 ? 'small' : 'large'}`,
+  )
+  says.push(`${large(inWords(offs))}.`)
+  if (causes.length === 0)
+    says.push('No single small slip explains that. Measure once more, and check the opening.')
+  return {
+    says,
+    causes: causes.map(({ slip, sure }, k) => {
+      const cause = slip ? slipSays(slip, length, lead) : 'nothing is off, and a ruler reads so much amiss'
+      return `${howSure(sure, k === 0)}: ${cause}.`
+    }),
+  }
+}
+
+/** `one, two and three`. */
+const inWords = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
+
+/** The comparison in sentences. */
+export function comparisonSays(
+  { off, slips }: Comparison,
+  length: LengthUnit,
+  lead?: string,
+): readonly string[] {
+  if (Math.abs(off) < AS_GOOD_AS_RIGHT) return ['That is right, to the width of a pencil line. Well made.']
+  const much = `You are ${shown(Math.abs(off), 'mm', length)} ${off < 0 ? 'low' : 'high'}.`
+  const [first, second, third] = slips
+  if (!first) return [much, 'No single small slip explains that. Measure once more, and check the opening.']
+  const others = [second, third].flatMap((slip) => (slip ? [slipSays(slip, length, lead)] : []))
+  return [
+    much,
+    `The likeliest slip: ${slipSays(first, length, lead)}.`,
+    ...(others.length > 0 ? [`It could also be that ${others.join(', or ')}.`] : []),
+  ]
+}

@@ -1,0 +1,1 @@
+export { aiming, check, wayOf } from '../../paper/index.ts'

@@ -1,0 +1,88 @@
+import { effect } from '@preact/signals'
+import type { Check, Design } from '../../paper/index.ts'
+import type { Bench, Checker } from './bench-model.ts'
+
+/** The hands have rested when nothing has changed for so long, ms. */
+const REST = 150
+
+/** While they do not rest, verdicts are taken between frames, and not more often than this, ms. */
+const APART = 120
+
+/** A browser that never has time between frames is asked no later than this, ms. */
+const LATEST = 100
+
+let coming: Promise<Checker | null> | null = null
+
+/** Fetches the kernel's checks, once: when a hand comes near a bench. Null if they cannot be had now. */
+export function fetchChecker(): Promise<Checker | null> {
+  coming ??= import('./checker.ts').then(
+    ({ check }) => check,
+    () => {
+      coming = null
+      return null
+    },
+  )
+  return coming
+}
+
+/** Runs something a little later, when the browser has time; returns what calls it off. */
+function whenIdle(run: () => void): () => void {
+  let ticket: number | null = null
+  const wait = setTimeout(() => {
+    if (typeof requestIdleCallback === 'undefined') run()
+    else ticket = requestIdleCallback(run, { timeout: LATEST })
+  }, APART)
+  return () => {
+    clearTimeout(wait)
+    if (ticket !== null) cancelIdleCallback(ticket)
+  }
+}
+
+/**
+ * Keeps the verdicts of a bench up to date: quick ones while the design moves, so that no frame waits for
+ * them, and those with repairs once the hands rest, worked out beside the page. Returns what ends it.
+ */
+export function keepExamined(bench: Bench): () => void {
+  let callOff: (() => void) | null = null
+  let rest: ReturnType<typeof setTimeout> | undefined
+  let asleep = false
+  let desk: Worker | null = null
+  /** The design whose repairs are being looked for. */
+  let asked: Design | null = null
+  const seek = () => {
+    const design = bench.design.peek()
+    if (asked === design || bench.knows(true)) return
+    // Nobody waits for what would mend another card.
+    if (asked) desk?.terminate()
+    if (asked || !desk) desk = new Worker(new URL('./repairer.ts', import.meta.url), { type: 'module' })
+    asked = design
+    desk.onmessage = ({ data }: MessageEvent<readonly Check[]>) => {
+      asked = null
+      if (bench.design.peek() === design) bench.examine(() => data, true)
+    }
+    desk.onerror = () => void take(true)
+    desk.postMessage(design)
+  }
+  const take = async (repairs: boolean) => {
+    const checker = await fetchChecker()
+    if (checker && !asleep) bench.examine(checker, repairs)
+  }
+  const stop = effect(() => {
+    const moved = bench.design.value !== bench.start.design || bench.checks.peek() === null
+    const busy = bench.held.value !== null
+    clearTimeout(rest)
+    if (!moved && coming === null) return
+    callOff ??= whenIdle(() => {
+      callOff = null
+      void take(false)
+    })
+    if (!busy) rest = setTimeout(seek, REST)
+  })
+  return () => {
+    asleep = true
+    stop()
+    desk?.terminate()
+    callOff?.()
+    clearTimeout(rest)
+  }
+}

@@ -1,0 +1,52 @@
+import type { Signal } from '@preact/signals'
+import { signal } from '@preact/signals'
+import type { LengthUnit } from '../state/format.ts'
+import type { Bench } from './bench-model.ts'
+
+/** What the islands of one page share. */
+
+/** Put in front of everything the device remembers. */
+const KEY = 'hingebook.'
+
+/** What the device remembers under a name; null if nothing, or if it may not. */
+export function recall(name: string): string | null {
+  try {
+    return localStorage.getItem(KEY + name)
+  } catch {
+    return null
+  }
+}
+
+/** Remembers a word under a name, where the device allows it. */
+export function keepWord(name: string, value: string): void {
+  try {
+    localStorage.setItem(KEY + name, value)
+  } catch {
+    // Storage may be forbidden or full: then the choice holds for this page alone.
+  }
+}
+
+/** The unit in which lengths are shown, on every widget of the page. */
+export const lengthUnit: Signal<LengthUnit> = signal('mm')
+
+/** Takes over the unit which the device remembers. */
+export function recallUnit(): void {
+  if (recall('unit') === 'in') lengthUnit.value = 'in'
+}
+
+export function chooseUnit(unit: LengthUnit): void {
+  lengthUnit.value = unit
+  keepWord('unit', unit)
+}
+
+const benches = new Map<string, Signal<Bench | null>>()
+
+/** The bench of a chapter, as soon as it is awake; null before. On the server it never is. */
+export function benchOf(slug: string): Signal<Bench | null> {
+  let bench = benches.get(slug)
+  if (!bench) {
+    bench = signal<Bench | null>(null)
+    benches.set(slug, bench)
+  }
+  return bench
+}

@@ -1,0 +1,40 @@
+import type { ComponentType, JSX } from 'preact'
+import { useRef, useState } from 'preact/hooks'
+import type { Design } from '../../paper/index.ts'
+
+interface SheetButtonProps {
+  readonly slug: string
+  /** The design as it is now. */
+  readonly design: () => Design
+}
+
+type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
+
+/** The template of the state on the screen, at true size. What makes it is loaded when it is asked for. */
+export function SheetButton({ slug, design }: SheetButtonProps): JSX.Element {
+  const button = useRef<HTMLButtonElement>(null)
+  const [Dialog, setDialog] = useState<{ readonly it: Dialog } | null>(null)
+  const [says, setSays] = useState('')
+  const open = async () => {
+    try {
+      const { SheetDialog } = await import('./SheetDialog.tsx')
+      setSays('')
+      setDialog({ it: SheetDialog })
+    } catch {
+      setSays('The template could not be loaded. Check that you are online, then try again.')
+    }
+  }
+  const close = () => {
+    setDialog(null)
+    button.current?.focus()
+  }
+  return (
+    <>
+      <button ref={button} type="button" class="button primary" onClick={open}>
+        Print the template
+      </button>
+      {says === '' ? null : <span role="alert">{says}</span>}
+      {Dialog ? <Dialog.it slug={slug} design={design} onClose={close} /> : null}
+    </>
+  )
+}

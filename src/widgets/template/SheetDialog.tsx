@@ -1,0 +1,141 @@
+/** Loaded when a template is asked for. */
+import type { JSX } from 'preact'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Design } from '../../paper/index.ts'
+import { keepWord, recall } from '../model/page.ts'
+import type { Face, Form, PaperChoice } from './template.ts'
+import { guessPaper, saveTemplate } from './template.ts'
+
+interface Choice<T extends string> {
+  readonly name: string
+  readonly says: string
+  readonly of: readonly { readonly value: T; readonly label: string }[]
+}
+
+const paperChoice: Choice<PaperChoice> = {
+  name: 'paper',
+  says: 'Paper',
+  of: [
+    { value: 'a4', label: 'A4' },
+    { value: 'letter', label: 'US Letter' },
+  ],
+}
+
+const faceChoice: Choice<Face> = {
+  name: 'face',
+  says: 'Lines on',
+  of: [
+    { value: 'inside', label: 'the inside' },
+    { value: 'outside', label: 'the outside' },
+  ],
+}
+
+const formChoice: Choice<Form> = {
+  name: 'form',
+  says: 'As',
+  of: [
+    { value: 'pdf', label: 'PDF, to print' },
+    { value: 'svg', label: 'SVG, to edit' },
+  ],
+}
+
+interface ChoiceProps<T extends string> {
+  readonly choice: Choice<T>
+  readonly value: T
+  readonly onChoose: (value: T) => void
+}
+
+function Choices<T extends string>({ choice, value, onChoose }: ChoiceProps<T>): JSX.Element {
+  return (
+    <fieldset>
+      <legend>{choice.says}</legend>
+      {choice.of.map((one) => (
+        <label key={one.value}>
+          <input
+            type="radio"
+            name={choice.name}
+            value={one.value}
+            checked={one.value === value}
+            onChange={() => onChoose(one.value)}
+          />
+          {one.label}
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+/** The paper the device remembers, else the one that is usual where the reader lives. */
+function likelyPaper(): PaperChoice {
+  const known = recall('paper')
+  return known === 'a4' || known === 'letter' ? known : guessPaper(navigator.language)
+}
+
+interface SheetDialogProps {
+  readonly slug: string
+  /** The design as it is now. */
+  readonly design: () => Design
+  readonly onClose: () => void
+}
+
+/** Which paper, which face, which kind of file; then the template at true size. */
+export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.Element {
+  const dialog = useRef<HTMLDialogElement>(null)
+  const [paper, setPaper] = useState<PaperChoice>(likelyPaper)
+  const [face, setFace] = useState<Face>('inside')
+  const [form, setForm] = useState<Form>('pdf')
+  const [says, setSays] = useState('')
+  const [busy, setBusy] = useState(false)
+  useEffect(() => dialog.current?.showModal(), [])
+
+  /** What was said of the last file does not hold for another choice. */
+  const choose =
+    <T extends string>(set: (value: T) => void) =>
+    (value: T) => {
+      set(value)
+      setSays('')
+    }
+  const save = async () => {
+    // Not `disabled`: a button that goes while it has focus takes the focus along.
+    if (busy) return
+    setBusy(true)
+    setSays('Drawing the template …')
+    try {
+      setSays(await saveTemplate(design(), { slug, paper, face, form }))
+    } catch {
+      setSays('The template could not be made. Check that you are online, then try again.')
+    }
+    setBusy(false)
+  }
+  return (
+    <dialog ref={dialog} class="sheet-dialog" aria-labelledby={`template-${slug}`} onClose={onClose}>
+      <form method="dialog">
+        <h3 id={`template-${slug}`}>The template, at true size</h3>
+        <Choices
+          choice={paperChoice}
+          value={paper}
+          onChoose={choose((value) => {
+            setPaper(value)
+            keepWord('paper', value)
+          })}
+        />
+        <Choices choice={faceChoice} value={face} onChoose={choose<Face>(setFace)} />
+        <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
+        <p class="quiet">
+          Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.
+        </p>
+        <p class="sheet-says" role="status">
+          {says}
+        </p>
+        <div class="dialog-buttons">
+          <button type="button" class="button primary" aria-disabled={busy} onClick={save}>
+            Save the template
+          </button>
+          <button type="submit" class="button">
+            Close
+          </button>
+        </div>
+      </form>
+    </dialog>
+  )
+}

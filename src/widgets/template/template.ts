@@ -1,0 +1,75 @@
+/** Loaded when a template is asked for: the sheet's drawings, its font and its writers. */
+import regular from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff?url'
+import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff?url'
+import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
+import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
+import type { Design } from '../../paper/index.ts'
+import type { SheetFont } from '../../sheet/index.ts'
+import { loadFont, paperForLocale, sheetPdf, sheetSvg, TooLargeError } from '../../sheet/index.ts'
+
+export type PaperChoice = 'a4' | 'letter'
+
+export type Face = 'inside' | 'outside'
+
+export type Form = 'pdf' | 'svg'
+
+export interface TemplateChoice {
+  readonly slug: string
+  readonly paper: PaperChoice
+  readonly face: Face
+  readonly form: Form
+}
+
+/** The paper a reader of this locale is likely to have. */
+export const guessPaper = (locale: string): PaperChoice => paperForLocale(locale)
+
+const fontAddresses = [regular, regularExtended, bold, boldExtended]
+
+/** The font, from this site alone. */
+function font(): Promise<SheetFont> {
+  return loadFont(async (file) => {
+    const name = file.replace(/\.woff$/, '')
+    const address = fontAddresses.find((one) => one.includes(name))
+    if (!address) throw new RangeError(`there is no font file ${file}`)
+    const answer = await fetch(address)
+    if (!answer.ok) throw new Error(`${file}: ${answer.status}`)
+    return new Uint8Array(await answer.arrayBuffer())
+  })
+}
+
+function save(parts: readonly BlobPart[], type: string, name: string): void {
+  const address = URL.createObjectURL(new Blob([...parts], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(address), 10_000)
+}
+
+/**
+ * Saves the template of a design as a file and says what was done, or why it could not be: a card too
+ * large for the paper is never scaled.
+ */
+export async function saveTemplate(
+  design: Design,
+  { slug, paper, face, form }: TemplateChoice,
+): Promise<string> {
+  const name = `${slug}-${paper}${face === 'outside' ? '-outside' : ''}`
+  try {
+    if (form === 'pdf') {
+      const bytes = await sheetPdf(design, { paper, face }, await font())
+      save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
+      return `${name}.pdf is saved. Print it at 100 %.`
+    }
+    const pages = sheetSvg(design, { paper, face }, await font())
+    pages.forEach((page, k) => {
+      save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
+    })
+    return pages.length > 1
+      ? `${pages.length} pages are saved, ${name}-1.svg and on.`
+      : `${name}.svg is saved.`
+  } catch (error) {
+    if (error instanceof TooLargeError) return error.message
+    throw error
+  }
+}

@@ -1,0 +1,164 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { create } from '@cantoo/fontkit'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { chart } from '../../src/drawing/chart/chart.ts'
+import { pattern } from '../../src/drawing/pattern/pattern.ts'
+import { placeWords, textWidth, wordRect } from '../../src/drawing/pen/lettering.ts'
+import type { Drawing, WordMark } from '../../src/drawing/pen/marks.ts'
+import { section } from '../../src/drawing/section/section.ts'
+import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
+import { design, runs } from '../paper/shared/designs.ts'
+
+const find = createRequire(import.meta.url).resolve
+
+const font = (weight: 400 | 700) =>
+  create(
+    readFileSync(
+      find(
+        `@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-${weight}-normal.woff`,
+      ),
+    ),
+  )
+
+describe('textWidth', () => {
+  // The outside reference is the font itself, read by fontkit, with figures of one width as pages set them.
+  it.each([400, 700] as const)('is a little more than the font sets at weight %i', (weight) => {
+    const face = font(weight)
+    if (!('layout' in face)) throw new Error('not a single font')
+    for (const text of [
+      '30.7 mm',
+      '109.5°',
+      'slit 46.0 mm',
+      'highest 31.6 mm at 109°',
+      'mountain',
+      'apex',
+      '1.21 in',
+      'valley',
+    ]) {
+      const real = (15 * face.layout(text, ['tnum']).advanceWidth) / face.unitsPerEm
+      const guess = textWidth(text, 15, weight === 700)
+      expect(guess, text).toBeGreaterThan(0.98 * real)
+      expect(guess, text).toBeLessThan(1.2 * real)
+    }
+  })
+})
+
+/** Pairs of words that cover one another, and words that leave the box. */
+function faults(drawing: Drawing): readonly string[] {
+  const words = drawing.marks.filter((mark): mark is WordMark => mark.mark === 'word')
+  const rects = words.map(wordRect)
+  const [left, top, width, height] = drawing.box
+  const found: string[] = []
+  rects.forEach(([x, y, w, h], k) => {
+    if (x < left || y < top || x + w > left + width || y + h > top + height)
+      found.push(`${words[k]?.text} leaves`)
+    rects.slice(k + 1).forEach(([u, v, s, t], m) => {
+      if (Math.min(x + w, u + s) - Math.max(x, u) > 1.5 && Math.min(y + h, v + t) - Math.max(y, v) > 2.5)
+        found.push(`${words[k]?.text} covers ${words[k + 1 + m]?.text}`)
+    })
+  })
+  return found
+}
+
+describe('placeWords', () => {
+  it('places none, and one at the side that was asked for', () => {
+    const box = [0, 0, 300, 200] as const
+    expect(placeWords([], box)).toEqual([])
+    const [word] = placeWords(
+      [{ text: 'tip', role: 'note', size: 15, at: [150, 100], gap: 8, sides: ['left'] }],
+      box,
+    )
+    expect(word?.anchor).toBe('end')
+    expect(word?.at[0]).toBe(142)
+  })
+
+  it('leaves out an optional word that finds no free place nearby, and only such a one', () => {
+    const box = [0, 0, 300, 200] as const
+    const wish = {
+      text: 'slit 42.0 mm',
+      role: 'handle',
+      size: 15,
+      at: [150, 100],
+      gap: 8,
+      optional: true,
+    } as const
+    expect(placeWords([wish], box)).toHaveLength(1)
+    expect(placeWords([wish], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(0)
+    expect(placeWords([{ ...wish, optional: false }], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(1)
+  })
+
+  it('goes off a shape where there is room beside it', () => {
+    const wish = {
+      text: '31.1 mm',
+      role: 'dimension',
+      size: 15,
+      at: [150, 100],
+      gap: 8,
+      sides: ['right'],
+    } as const
+    const shapes = [
+      [
+        [140, 40],
+        [290, 40],
+        [290, 160],
+        [140, 160],
+      ],
+    ] as const
+    const [word] = placeWords([wish], [0, 0, 300, 200], { shapes })
+    expect(word?.anchor).toBe('end')
+  })
+
+  it('keeps two words at one spot apart', () => {
+    const wish = { text: 'beside', role: 'note', size: 15, at: [150, 100], gap: 8 } as const
+    const marks = placeWords([wish, wish, wish], [0, 0, 300, 200])
+    expect(faults({ box: [0, 0, 300, 200], unit: 'px', marks, says: '' })).toEqual([])
+  })
+
+  it('keeps the words of every figure apart and inside, at 340 and 600 px and on a projector, whatever the beak', () => {
+    const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+    fc.assert(
+      fc.property(
+        number(0, 180),
+        number(15, 60),
+        number(15, 60),
+        number(6, 90),
+        number(55, 85),
+        (opening, up, down, cut, slit) => {
+          const one = design([
+            {
+              id: 'beak',
+              kind: 'cut-v-fold',
+              on: 'gutter',
+              apex: Math.min(148, slit + up),
+              run: slit - Math.min(148, slit + up),
+              cut,
+            },
+            {
+              id: 'jaw',
+              kind: 'cut-v-fold',
+              on: 'gutter',
+              apex: Math.max(0, slit - down),
+              run: slit - Math.max(0, slit - down),
+              cut,
+            },
+          ])
+          for (const { text, ...size } of [
+            { width: 340, height: 280, text: 15 },
+            { width: 600, height: 440, text: 15 },
+            { width: 640, height: 480, text: 34 },
+          ]) {
+            expect(
+              faults(view(one, opening, DEFAULT_CAMERA, size, { rise: ['beak', 'jaw'], handle: true, text })),
+            ).toEqual([])
+            expect(faults(section(one, opening, 'beak', size, { text }))).toEqual([])
+            expect(faults(chart(one, opening, size, { text }))).toEqual([])
+            expect(faults(pattern(one, size, { handles: true, text }))).toEqual([])
+          }
+        },
+      ),
+      { ...runs(40), endOnFailure: true },
+    )
+  }, 120_000)
+})

@@ -1,0 +1,93 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Design } from '../../../src/paper/index.ts'
+import { change, hands, kindOf, measure, modelOf, settable, settingOf } from '../../../src/paper/index.ts'
+import { design, gluedMoth, vFold } from '../shared/designs.ts'
+import { gluedDesigns } from '../shared/glued-designs.ts'
+
+const gap = (made: Design): number =>
+  Math.max(0, ...modelOf(made).builds.map(({ build }) => Math.abs(build.shutGap?.gap ?? 0)))
+
+const beak = design([vFold('beak', 'gutter', 110, -40, 42)])
+
+const moth = design([gluedMoth()])
+
+describe('what a slip of the hand does', () => {
+  test('every number is what changes when that setting is made one millimetre or degree off', () => {
+    let moved = 0
+    fc.assert(
+      fc.property(gluedDesigns({ most: 4 }), fc.integer({ min: 30, max: 150 }), (made, opening) => {
+        const now = measure(made, opening)
+        for (const { id, field, less, more } of hands(made, opening).hands) {
+          const m = made.mechanisms.find((one) => one.id === id)
+          if (!m) throw new Error(id)
+          for (const [by, told] of [
+            [-1, less],
+            [1, more],
+          ] as const) {
+            if (!told) continue
+            const slipped = change(made, id, { [field]: settingOf(m, field) + by })
+            const then = measure(slipped, opening)
+            expect(told.rise).toBeCloseTo((then.tips[id]?.rise ?? 0) - (now.tips[id]?.rise ?? 0), 9)
+            expect(told.reach).toBeCloseTo((then.tips[id]?.reach ?? 0) - (now.tips[id]?.reach ?? 0), 9)
+            expect(told.margin).toBeCloseTo(then.margin - now.margin, 9)
+            expect(told.shut).toBeCloseTo(gap(slipped) - gap(made), 9)
+            if (Math.abs(told.rise) > 0.1) moved++
+          }
+        }
+      }),
+      { numRuns: 30 },
+    )
+    expect(moved).toBeGreaterThan(30)
+  })
+
+  test('every number that is made by hand is there once, but the width of a tab', () => {
+    for (const made of [beak, moth]) {
+      const [m] = made.mechanisms
+      if (!m) throw new Error('nothing to make')
+      const fields = settable(m)
+        .map(({ name }) => name)
+        .filter((name) => kindOf(m).fields.some((field) => field.name === name) && name !== 'tab')
+      expect(
+        hands(made)
+          .hands.map(({ field }) => field)
+          .sort(),
+      ).toEqual([...fields].sort())
+    }
+  })
+
+  test('an apex off by one moves the tip by one along the gutter and nowhere else', () => {
+    const apex = hands(beak).hands.find(({ field }) => field === 'apex')
+    expect(apex?.more).toMatchObject({ reach: expect.closeTo(1, 9), rise: expect.closeTo(0, 9), shut: 0 })
+    expect(apex?.less).toMatchObject({ reach: expect.closeTo(-1, 9), rise: expect.closeTo(0, 9), shut: 0 })
+  })
+
+  test('a layer has a ridge to hold a ruler to, a V-fold a tip', () => {
+    const strip = (id: string, start: number, end: number, left: number) => ({
+      id,
+      kind: 'cut-layer',
+      on: 'gutter',
+      start,
+      end,
+      left,
+    })
+    // At 90 degrees the ridge stands as high as the cut is deep; the margin is the ledge's.
+    const lantern = design([strip('body', 50, 70, 20), strip('ledge', 8, 30, 10)])
+    expect(hands(lantern).sentence).toMatch(/One millimetre off changes the rise of the ridge by 1\.0 mm/)
+    expect(hands(beak).sentence).toMatch(/ changes the (rise|place) of the tip /)
+  })
+
+  test('an angle that keeps the card from shutting comes first, and the sentence says that it does', () => {
+    const { hands: rows, sentence } = hands(moth)
+    expect(rows[0]?.unit).toBe('deg')
+    expect(Math.abs(rows[0]?.more?.shut ?? 0)).toBeCloseTo(1, 9)
+    // All four angles weigh the same here.
+    expect(sentence).toMatch(
+      /^Make this most carefully: the (left|right) (base|facet) angle of the moth\. One degree off, and the card no longer shuts flat\.$/,
+    )
+  })
+
+  test('nothing to make, nothing to say', () => {
+    expect(hands(design([]))).toMatchObject({ hands: [], sentence: null })
+  })
+})
