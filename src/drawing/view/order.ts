@@ -93,11 +93,12 @@ function leastSplitting(groups: readonly Group[]): number {
 /** Parts in one plane as they lie on one another, seen from the eye: by layers, each with its lines on top. */
 function stacked(on: readonly Part[], eye: Vec3): readonly Part[] {
   const rank = ({ layer = 0, line = false }: Part, way: number): number => 2 * layer * way + (line ? 1 : 0)
-  const lowest = Math.min(...on.map(({ layer = 0 }) => layer))
+  const lowest = Math.min(...on.map(({ layer = 0 }) => Math.abs(layer)))
   // The lowest layer tells front from back: what is glued on it may show its own back.
-  const base = on.find(({ layer = 0 }) => layer === lowest) as Part
+  const base = on.find(({ layer = 0 }) => Math.abs(layer) === lowest) as Part
   const [p, n] = [base.points[0] as Vec3, base.normal]
-  const front = n[0] * (eye[0] - p[0]) + n[1] * (eye[1] - p[1]) + n[2] * (eye[2] - p[2]) > 0
+  const seen = n[0] * (eye[0] - p[0]) + n[1] * (eye[1] - p[1]) + n[2] * (eye[2] - p[2]) > 0
+  const front = seen === (base.layer ?? 0) >= 0
   const way = front ? 1 : -1
   return (front ? [...on] : [...on].reverse()).sort((a, b) => rank(a, way) - rank(b, way))
 }

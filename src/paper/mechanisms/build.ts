@@ -27,7 +27,10 @@ export interface Build {
   readonly tip: { readonly crease: string; readonly along: number; readonly across?: number }
   /** Pieces of its own card, flat; none for a mechanism cut from its host. */
   readonly pieces?: readonly OwnPiece[]
-  /** On a valley its own pieces, as given, are seen from their back: the model lays them down mirrored. */
+  /**
+   * On a valley its own pieces, as given, are seen from their back: the model lays them down mirrored.
+   * Of a piece stuck on a panel: it is stuck on that panel's back.
+   */
   readonly fromBack?: boolean
   /** Where it is glued on its host's panels: an outline each, or an open line to be taped along. */
   readonly glue?: readonly {

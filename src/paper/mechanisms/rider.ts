@@ -13,6 +13,8 @@ export interface Rider extends Placed {
   /** Shifts both, mm; default 0. */
   readonly across?: number
   readonly along?: number
+  /** Which side of its panel it is stuck on; default front: the side seen from inside the open card. */
+  readonly face?: 'front' | 'back'
   /** Turns both about the middle of the glue, degrees; default 0. */
   readonly turn?: number
   /** The longest way across the shape, mm: the shape alone is scaled to it about the middle of the glue. */
@@ -84,6 +86,7 @@ function build(m: Rider): Build {
       },
     ],
     glue: [{ panel: 'host', outline: glue, closed: true }],
+    fromBack: m.face === 'back',
     turns: () => {},
     place: () => true,
   }
@@ -131,6 +134,15 @@ export const rider: Kind<Rider> = {
       help: 'The longest way across it. The glue keeps its own size.',
     },
   ],
+  choices: [
+    {
+      name: 'face',
+      label: 'Stuck on',
+      values: ['front', 'back'],
+      words: ['Front', 'Back'],
+      help: 'The side of the panel it is stuck on. Front: the side seen from inside the open card.',
+    },
+  ],
   points: [
     { name: 'shape', help: 'The outline of the piece, in the panel’s flat coordinates.', required: true },
     { name: 'glue', help: 'The part of it that is glued, in the same coordinates.', required: true },
@@ -152,6 +164,7 @@ export const rider: Kind<Rider> = {
   ],
   complete: (m) => ({
     ...m,
+    face: m.face ?? 'front',
     across: m.across ?? 0,
     along: m.along ?? 0,
     turn: m.turn ?? 0,

@@ -45,17 +45,18 @@ export function facesOf(model: Model): readonly Face[] {
 
 const layers = new WeakMap<Model, readonly number[]>()
 
-/** How many pieces of card lie under each flat piece of a model, by index. */
+/** How many pieces of card lie under each flat piece of a model, by index; below 0: it lies under so many itself, stuck on their back. */
 export function layersOf(model: Model): readonly number[] {
   let found = layers.get(model)
   if (!found) {
     const list: number[] = []
     for (const { owner } of model.pieces) {
-      const { host, hostPanel } = model.builds[owner] ?? {}
+      const { host, hostPanel, firstPanel = -1 } = model.builds[owner] ?? {}
+      const behind = hostPanel !== undefined && model.panels[firstPanel]?.turned === true
       const crease = hostPanel === undefined && host !== undefined ? model.creases[host] : undefined
       const under = hostPanel === undefined ? [crease?.left.panel, crease?.right.panel] : [hostPanel]
       const below = under.map((panel) => list[model.panels[panel ?? -1]?.piece ?? -1] ?? -1)
-      list.push(1 + Math.max(...below))
+      list.push(behind ? Math.min(...below) - 1 : 1 + Math.max(...below))
     }
     found = list
     layers.set(model, found)

@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import type { Build, CreasePart, Fold, PieceLine, Side } from '../mechanisms/build.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
+import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, MIRROR, sameLay, throughLay } from '../plane/lay.ts'
 
@@ -37,6 +38,15 @@ export interface ModelPanel {
   /** The flat piece it is part of (index into `Model.pieces`), and where: flat coordinates to x, y. */
   readonly piece: number
   readonly sheet: Lay
+  /**
+   * How many layers of paper it lies off the plane of its frame, where it is stuck on another panel: above 0
+   * towards the side that `frontOf` calls the front, 0 for what is folded or jointed. See `liftOf`.
+   */
+  readonly lift: number
+  /** Its front is on the side that `frontOf` would call the back, were it not stuck on there. */
+  readonly turned: boolean
+  /** The panel that it is stuck on, if it is. */
+  readonly stuckOn?: number
   /** What its guests took out, each an outline in this panel's coordinates. */
   readonly notches: { readonly owner: number; readonly outline: readonly Flat[] }[]
 }
@@ -106,6 +116,41 @@ function settle(hang: { panel: string; lay: Lay }, { host, hostPanel, own }: Pla
   return { panel, lay: hang.lay }
 }
 
+/** How much nearer to what it is stuck on each piece stuck on a stuck piece lies than that one does. */
+const FINER = 4
+
+/** Whether two outlines have paper in common. */
+function overlaps(one: readonly Flat[], two: readonly Flat[]): boolean {
+  const apart = ([0, 1] as const).some((k) => {
+    const [a, b] = [one.map((p) => p[k]), two.map((p) => p[k])]
+    return Math.max(...a) <= Math.min(...b) || Math.max(...b) <= Math.min(...a)
+  })
+  return !apart && convexParts(one).some((a) => convexParts(two).some((b) => overlapOf(a, b) > 0))
+}
+
+/**
+ * On which side of its host panel a piece is stuck, and how far off it lies: one layer above all earlier
+ * pieces on that side which it overlaps. What is stuck on such a piece again lies between it and the next.
+ */
+function stuckOn(
+  panels: readonly ModelPanel[],
+  host: number | undefined,
+  outline: readonly Flat[],
+  fromBack: boolean,
+): Pick<ModelPanel, 'lift' | 'turned' | 'stuckOn'> {
+  const under = panels[host ?? -1]
+  if (host === undefined || !under) return { lift: 0, turned: false }
+  const turned = under.turned !== fromBack
+  const beneath = panels.filter(
+    (other) => other.stuckOn === host && other.turned === turned && overlaps(other.outline, outline),
+  )
+  let layer = 1
+  for (let panel = under; panel.stuckOn !== undefined; panel = panels[panel.stuckOn] as ModelPanel)
+    layer /= FINER
+  const off = Math.max(0, ...beneath.map(({ lift }) => Math.abs(lift - under.lift))) + layer
+  return { lift: under.lift + (turned ? -off : off), turned, stuckOn: host }
+}
+
 const notFound = (id: string, on: string) =>
   new RangeError(`${id} sits on ${on}, which is no crease or panel of the card or of an earlier mechanism`)
 
@@ -128,7 +173,7 @@ function assemble(design: Design): Model {
     guests: [],
     hidden: false,
   }
-  const pageBase = { owner: -1, crease: 0, outline: page, piece: 0 }
+  const pageBase = { owner: -1, crease: 0, outline: page, piece: 0, lift: 0, turned: false }
   const creases: ModelCrease[] = [gutter]
   const panels: ModelPanel[] = [
     { ...pageBase, name: 'page/left', side: 'left', sheet: { ...sameLay, off: [-1, 0] }, notches: [] },
@@ -180,7 +225,7 @@ function assemble(design: Design): Model {
           ].filter(Boolean).length %
             2 ===
           1
-        : isMirroring(under)
+        : isMirroring(under) !== (build.fromBack ?? false)
     const flip = ([x, y]: readonly [number, number]): readonly [number, number] => [mirrored ? -x : x, y]
     for (const { part, outline, lines } of build.pieces ?? [])
       pieces.push({
@@ -214,6 +259,7 @@ function assemble(design: Design): Model {
             : mirrored
               ? compose(MIRROR, panel.flat.lay)
               : panel.flat.lay,
+        ...stuckOn(panels, hostPanel, panel.outline, build.fromBack ?? false),
         notches: [],
       })
     }

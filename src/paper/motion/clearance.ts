@@ -8,6 +8,8 @@ import { parting, piercings, ROUNDING, TOUCH } from '../plane/parting.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { RADIANS } from '../plane/vector.ts'
 import { WORLD } from './chain.ts'
+import type { Lifts } from './lift.ts'
+import { liftsOf } from './lift.ts'
 import type { Body, Motion, Still, Stretch } from './motion.ts'
 import { bodyOf } from './motion.ts'
 import { seamsAlong } from './seams.ts'
@@ -41,7 +43,11 @@ import { seamsAlong } from './seams.ts'
  *
  * with g = t1 hypot(x, y) and u the corner's way along (x, y) from shut to t1, times t1 (a rate is within
  * bend t1 / 2 of the mean). So the stretch from shut to the first opening is proved like all others: the
- * stack has an order, the one in which its sheets lie just before, and none passes through another.
+ * stack has an order, the one in which its sheets lie just before, and none passes through another. The same
+ * holds at the other end, with t counted back from there: what lies down on the page when the card is flat lies
+ * down on what is stuck to the page.
+ *
+ * Paper that is stuck on a panel lies on one side of it: see `lift.ts`.
  */
 
 /** Half the width of a cut, mm: paper this near to a cut edge is not looked at, so that the two edges of one cut do not count as touching when flat. */
@@ -156,10 +162,16 @@ function sheetsOf(model: Model): Sheet[] {
   return sheets
 }
 
+/** What is looked at: the motion, and how stuck-on paper is held off in it. */
+interface Scene {
+  readonly motion: Motion
+  readonly lifts: Lifts
+}
+
 /** Writes the points of a body in the frame of a panel: across, along, and square to it. */
 function seenInto(
   to: Float64Array,
-  { model }: Motion,
+  { motion: { model }, lifts }: Scene,
   still: Still,
   body: Body,
   panel: number,
@@ -174,20 +186,36 @@ function seenInto(
   const [nx, ny, nz] = [f[9] as number, f[10] as number, f[11] as number]
   const [ex, ey, ez] = [S * xx + C * nx, S * xy + C * ny, S * xz + C * nz]
   const [hx, hy, hz] = [C * xx - S * nx, C * xy - S * ny, C * xz - S * nz]
+  const [lx, ly, lz] = liftedBy(model, lifts, still, body.panel)
+  const under = lifts.at(panel, still.opening)
   const from = still.places(body)
   for (let i = 0; i < from.length; i += 3) {
-    const x = (from[i] as number) - ox
-    const y = (from[i + 1] as number) - oy
-    const z = (from[i + 2] as number) - oz
+    const x = (from[i] as number) + lx - ox
+    const y = (from[i + 1] as number) + ly - oy
+    const z = (from[i + 2] as number) + lz - oz
     to[i] = x * ex + y * ey + z * ez
     to[i + 1] = x * dx + y * dy + z * dz
-    to[i + 2] = x * hx + y * hy + z * hz
+    to[i + 2] = x * hx + y * hy + z * hz - under
   }
   return to
 }
 
-const seen = (motion: Motion, still: Still, body: Body, panel: number): Float64Array =>
-  seenInto(new Float64Array((body.flat.length / 2) * 3), motion, still, body, panel)
+const FLUSH: Vec3 = [0, 0, 0]
+
+/** How far a panel is held off its own plane, in space, mm: along across × along. */
+function liftedBy(model: Model, lifts: Lifts, still: Still, panel: number): Vec3 {
+  const by = lifts.at(panel, still.opening)
+  if (by === 0) return FLUSH
+  const { crease, side } = model.panels[panel] as Model['panels'][number]
+  const f = still.frames[crease] as Frame
+  const S = (side === 'left' ? -1 : 1) * (f[12] as number)
+  const C = f[13] as number
+  const square = (k: number): number => by * (C * (f[3 + k] as number) - S * (f[9 + k] as number))
+  return [square(0), square(1), square(2)]
+}
+
+const seen = (scene: Scene, still: Still, body: Body, panel: number): Float64Array =>
+  seenInto(new Float64Array((body.flat.length / 2) * 3), scene, still, body, panel)
 
 /** One body over a stretch, seen from a panel: its corners at both ends, and M for each. */
 export interface Path {
@@ -205,13 +233,14 @@ const roomFor = (corners: number): Path => ({
 })
 
 /** Fills a path's memory. */
-function follow(path: Path, motion: Motion, stretch: Stretch, body: Body, panel: number): Path {
+function follow(path: Path, scene: Scene, stretch: Stretch, body: Body, panel: number): Path {
   path.corners = body.flat.length / 2
-  seenInto(path.from, motion, stretch.from, body, panel)
-  seenInto(path.to, motion, stretch.to, body, panel)
+  seenInto(path.from, scene, stretch.from, body, panel)
+  seenInto(path.to, scene, stretch.to, body, panel)
   stretch.bends(panel, body, path.M)
+  const more = scene.lifts.bend(stretch, panel, body.panel)
   const half = (stretch.width * stretch.width) / 2
-  for (let k = 0; k < path.corners; k++) path.M[k] = (path.M[k] as number) * half
+  for (let k = 0; k < path.corners; k++) path.M[k] = ((path.M[k] as number) + more) * half
   return path
 }
 
@@ -236,10 +265,12 @@ export function beyond(
 }
 
 /**
- * The same for a stretch that begins shut, along a direction and beyond an edge that are seen with heights
- * divided by the opening, in radians; `width` is that of the stretch.
+ * The same for a stretch at one end of the motion, `end`, along a direction and beyond an edge that are seen
+ * with heights divided by how far the opening is from there, in radians; `width` is that of the stretch.
  */
-function beyondShut({ corners, from, to, M }: Path, { x, y, z, edge }: Parting, width: number): boolean {
+function beyondNear(path: Path, end: 'from' | 'to', { x, y, z, edge }: Parting, width: number): boolean {
+  const { corners, M } = path
+  const [from, to] = end === 'from' ? [path.from, path.to] : [path.to, path.from]
   const [u, v] = [width * x, width * y]
   const g = Math.hypot(u, v)
   for (let k = 0, i = 0; k < corners; k++, i += 3) {
@@ -291,8 +322,10 @@ export interface Search {
  * Every pair of panels that touches, or is not proved clear, between shut and the widest opening. At
  * most one meeting for each name.
  */
-export function meetings({ motion, range: [least, most], wants, name, effort }: Search): readonly Meeting[] {
+export function meetings({ motion, range, wants, name, effort }: Search): readonly Meeting[] {
   const { model } = motion
+  const [least, most] = range
+  const scene: Scene = { motion, lifts: liftsOf(model, range) }
   const sheets = sheetsOf(model)
   const found = new Map<string, Meeting>()
   const doubts = new Map<string, number>()
@@ -312,9 +345,9 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
   const back = roomFor(path.M.length)
   const joined = roomFor(path.M.length)
   const partedBackward = (a: Facet, b: Facet, stretch: Stretch, middle: Still): boolean => {
-    follow(back, motion, stretch, b.body, a.body.panel)
+    follow(back, scene, stretch, b.body, a.body.panel)
     const pinned = pinnedIn(back)
-    const points = seen(motion, middle, b.body, a.body.panel)
+    const points = seen(scene, middle, b.body, a.body.panel)
     const { x, y, z, edge, gap } = parting(points, pinned, a.body.flat)
     return gap >= 0 && beyond(back, x, y, z, edge)
   }
@@ -326,38 +359,38 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
    * do not cross. It takes far wider stretches than to follow the hair's breadth between their rims.
    */
   const partedAtPoint = (a: Facet, b: Facet, stretch: Stretch, middle: Still): boolean => {
-    follow(joined, motion, stretch, a.whole, b.body.panel)
+    follow(joined, scene, stretch, a.whole, b.body.panel)
     const pinned = pinnedIn(joined)
     if (!pinned.includes(true)) return false
-    const points = seen(motion, middle, a.whole, b.body.panel)
+    const points = seen(scene, middle, a.whole, b.body.panel)
     const { x, y, z, edge, gap } = parting(points, pinned, b.whole.flat)
     return gap >= 0 && beyond(joined, x, y, z, edge)
   }
 
-  /** Whether two facets are parted from shut to the end of a stretch, with heights in the measure of the opening. */
-  const partedShut = (a: Body, b: Body, stretch: Stretch): boolean => {
-    follow(joined, motion, stretch, a, b.panel)
-    const points = joined.to.slice(0, 3 * joined.corners)
+  /** Whether two facets are parted in a stretch at an end of the motion, with heights in the measure of the way from there. */
+  const partedNear = (end: 'from' | 'to', a: Body, b: Body, stretch: Stretch): boolean => {
+    follow(joined, scene, stretch, a, b.panel)
+    const points = (end === 'from' ? joined.to : joined.from).slice(0, 3 * joined.corners)
     for (let i = 2; i < points.length; i += 3) points[i] = (points[i] as number) / stretch.width
     const found = parting(points, pinnedIn(joined), b.flat)
-    return found.gap >= 0 && beyondShut(joined, found, stretch.width)
+    return found.gap >= 0 && beyondNear(joined, end, found, stretch.width)
   }
-  const orderedShut = (a: Facet, b: Facet, stretch: Stretch): boolean =>
-    stretch.from.opening === 0 &&
-    (partedShut(a.body, b.body, stretch) ||
-      partedShut(b.body, a.body, stretch) ||
-      partedShut(a.whole, b.whole, stretch) ||
-      partedShut(b.whole, a.whole, stretch))
+  const ordered = (end: 'from' | 'to', a: Facet, b: Facet, stretch: Stretch): boolean =>
+    stretch[end].opening === (end === 'from' ? least : most) &&
+    (partedNear(end, a.body, b.body, stretch) ||
+      partedNear(end, b.body, a.body, stretch) ||
+      partedNear(end, a.whole, b.whole, stretch) ||
+      partedNear(end, b.whole, a.whole, stretch))
 
   /** What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only too wide. */
   const doubt = (one: Sheet, two: Sheet, stretch: Stretch): Doubt | true | null => {
-    if (clearOfBox(follow(path, motion, stretch, one.outline, two.panel), two.box)) return null
-    if (clearOfBox(follow(path, motion, stretch, two.outline, one.panel), one.box)) return null
+    if (clearOfBox(follow(path, scene, stretch, one.outline, two.panel), two.box)) return null
+    if (clearOfBox(follow(path, scene, stretch, two.outline, one.panel), one.box)) return null
     if (stretch.width > FIRST * RADIANS * 1.01) return true
     const middle = motion.still((stretch.from.opening + stretch.to.opening) / 2)
     let worst: Doubt | null = null
     for (const a of one.faces) {
-      follow(path, motion, stretch, a.body, two.panel)
+      follow(path, scene, stretch, a.body, two.panel)
       let points: Float64Array | undefined
       let pinned: boolean[] = []
       for (const b of two.faces) {
@@ -365,13 +398,13 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
         effort.left--
         if (partedAtPoint(a, b, stretch, middle)) continue
         if (!points) {
-          points = seen(motion, middle, a.body, two.panel)
+          points = seen(scene, middle, a.body, two.panel)
           pinned = pinnedIn(path)
         }
         const { x, y, z, edge, gap: found } = parting(points, pinned, b.body.flat)
         if (found >= 0 && beyond(path, x, y, z, edge)) continue
         if (found >= -TOUCH && partedBackward(a, b, stretch, middle)) continue
-        if (orderedShut(a, b, stretch)) continue
+        if (ordered('from', a, b, stretch) || ordered('to', a, b, stretch)) continue
         // No direction at all: bodies without size.
         const gap = Number.isFinite(found) ? found : 0
         if (!worst || gap < worst.gap) worst = { one: a, two: b, gap }
@@ -384,7 +417,7 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
   const gapAt = ({ one, two }: Doubt, still: Still): number => {
     const path = motion.stretch(still, still)
     const pinned = Array.from(path.bends(two.body.panel, one.body), (bend) => bend < ROUNDING)
-    return parting(seen(motion, still, one.body, two.body.panel), pinned, two.body.flat).gap
+    return parting(seen(scene, still, one.body, two.body.panel), pinned, two.body.flat).gap
   }
 
   /** The meeting of two facets that cross at `opening`: the opening up to `wide` at which they first touch as the card shuts. */
@@ -403,12 +436,12 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
   /** Where two facets meet, or where the first is nearest to the second's panel. */
   const spot = ({ one, two }: Doubt, still: Still): Pick<Meeting, 'panels' | 'at' | 'flat'> => {
     const panels = [one.body.panel, two.body.panel] as const
-    const points = seen(motion, still, one.body, two.body.panel)
+    const points = seen(scene, still, one.body, two.body.panel)
     const marks: (readonly [number, number])[] = piercings(points, two.body.flat)
-    const back = seen(motion, still, two.body, one.body.panel)
+    const back = seen(scene, still, two.body, one.body.panel)
     for (const [a, l] of piercings(back, one.body.flat)) {
       const mark = { panel: one.body.panel, flat: Float64Array.of(a, l) }
-      const there = seen(motion, still, mark, two.body.panel)
+      const there = seen(scene, still, mark, two.body.panel)
       marks.push([there[0] as number, there[1] as number])
     }
     if (marks.length === 0) {
@@ -432,7 +465,7 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
     const boxIn = (sheet: Sheet): Float64Array => {
       let box = boxes.get(sheet.panel)
       if (!box) {
-        box = sweptBox(stretch, sheet.outline)
+        box = sweptBox(stretch, sheet.outline, scene.lifts.most(sheet.panel))
         boxes.set(sheet.panel, box)
       }
       return box
@@ -482,14 +515,14 @@ export function meetings({ motion, range: [least, most], wants, name, effort }: 
   return [...found.values()]
 }
 
-/** The box in the world that a body keeps to over a stretch: least and greatest x, y, z. */
-function sweptBox(stretch: Stretch, body: Body): Float64Array {
+/** The box in the world that a body keeps to over a stretch, held off its panel by so much at most: least and greatest x, y, z. */
+function sweptBox(stretch: Stretch, body: Body, lift: number): Float64Array {
   const [p, q] = [stretch.from.places(body), stretch.to.places(body)]
   const bends = stretch.bends(WORLD, body)
   const box = Float64Array.of(1, -1, 1, -1, 1, -1).map((sign) => sign * Number.POSITIVE_INFINITY)
   const eighth = (stretch.width * stretch.width) / 8
   for (let i = 0; i < p.length; i++) {
-    const off = (bends[Math.floor(i / 3)] as number) * eighth
+    const off = (bends[Math.floor(i / 3)] as number) * eighth + lift
     const k = 2 * (i % 3)
     box[k] = Math.min(box[k] as number, (p[i] as number) - off, (q[i] as number) - off)
     box[k + 1] = Math.max(box[k + 1] as number, (p[i] as number) + off, (q[i] as number) + off)

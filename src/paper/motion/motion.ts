@@ -60,6 +60,8 @@ export interface Stretch {
   bends(root: number, body: Body, to?: Float64Array): Float64Array
   /** The same for y alone, seen from the world: a panel that turns about directions along y keeps its y. */
   bendsAlongY(body: Body): Float64Array
+  /** Bounds on how fast a panel turns, seen from a root: radians per radian of opening, and their change per radian. */
+  turns(root: number, panel: number): readonly [spin: number, jerk: number]
 }
 
 export interface Motion {
@@ -267,6 +269,10 @@ export function motionOf(poser: Poser): Motion {
       to,
       width,
       bends: (root, body, memory = room(body)) => bendsOf(chain(root), bend(root), body, memory),
+      turns: (root, panel) => {
+        const bounds = bend(root)
+        return [bounds[SIX * panel + SPIN] as number, bounds[SIX * panel + JERK] as number]
+      },
       bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(), body, room(body)),
     }
   }

@@ -31,9 +31,9 @@ export interface Surface {
  * to "along" = d, on the crease's inside where it is a valley, on its outside where it is a mountain.
  */
 export function frontOf(model: Model, frames: readonly Frame[], panel: number): Vec3 {
-  const { crease, side } = model.panels[panel] as Model['panels'][number]
+  const { crease, side, turned } = model.panels[panel] as Model['panels'][number]
   const f = frames[crease] as Frame
-  const fold = model.creases[crease]?.fold === 'mountain' ? -1 : 1
+  const fold = (model.creases[crease]?.fold === 'mountain') === turned ? 1 : -1
   const S = fold * (f[12] as number)
   const C = fold * (side === 'left' ? 1 : -1) * (f[13] as number)
   const part = (k: number): number => S * (f[9 + k] as number) + C * (f[3 + k] as number)

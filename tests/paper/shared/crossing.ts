@@ -80,11 +80,27 @@ function stretchesOf(rings: readonly Ring[], from: Flat, way: Flat): number[] {
   return at.sort((a, b) => a - b)
 }
 
-function distanceToEdges(rings: readonly Ring[], [a, l]: Flat): number {
+/** By panel, where folds and joints lie in it, each as its two ends. */
+const foldsOf = (design: Design): Map<string, [Flat, Flat][]> => {
+  const { panels, creases } = modelOf(design)
+  const folds = new Map(panels.map(({ name }) => [name, [] as [Flat, Flat][]]))
+  for (const { left, right, length } of creases)
+    for (const { panel, lay } of [left, right])
+      folds
+        .get(panels[panel]?.name ?? '')
+        ?.push([lay.origin, [lay.origin[0] + length * lay.run[0], lay.origin[1] + length * lay.run[1]]])
+  return folds
+}
+
+const isOn = ([a, l]: Flat, [[x, y], [u, v]]: [Flat, Flat]): boolean =>
+  Math.abs(Math.hypot(a - x, l - y) + Math.hypot(a - u, l - v) - Math.hypot(u - x, v - y)) < 1e-9
+
+function distanceToEdges(rings: readonly Ring[], [a, l]: Flat, folds: readonly [Flat, Flat][] = []): number {
   let least = Number.POSITIVE_INFINITY
   for (const points of rings)
     points.forEach(([x, y], k) => {
       const [u, v] = points[(k + 1) % points.length] as Flat
+      if (folds.some((fold) => isOn([x, y], fold) && isOn([u, v], fold))) return
       const size = (u - x) ** 2 + (v - y) ** 2
       const t = size > 0 ? Math.max(0, Math.min(1, ((a - x) * (u - x) + (l - y) * (v - y)) / size)) : 0
       least = Math.min(least, Math.hypot(a - x - t * (u - x), l - y - t * (v - y)))
@@ -97,16 +113,54 @@ export interface Crossing {
   readonly at: Vec3
 }
 
-/** Looks for panels that cross with more than `deep` mm of paper all round the place, on both. */
-export function crossings(design: Design, deep: number): (opening: number) => Crossing[] {
+/**
+ * Where the front of every panel lies, as a sign of its across × along: the side that is printed, so the one
+ * from which its flat piece is seen (`ModelPanel.sheet` lays it on that piece).
+ */
+const fronts = (design: Design): Map<string, number> =>
+  new Map(
+    modelOf(design).panels.map(({ name, sheet: { off, run } }) => [
+      name,
+      Math.sign(off[0] * run[1] - off[1] * run[0]),
+    ]),
+  )
+
+/** Moves every piece that is stuck on a panel off it by `hair` mm, to the side it is stuck on, and all that is stuck on it too. */
+function shifted(design: Design, pose: Pose, hair: number): Map<string, readonly Vec3[]> {
+  const flats = new Map(modelOf(design).panels.map(({ name, outline }) => [name, outline]))
+  const side = fronts(design)
+  const moved = new Map<string, Vec3>()
+  for (const m of design.mechanisms) {
+    if (m.kind !== 'rider') continue
+    const under = planeOf(flats.get(m.on) ?? [], pose.panels[m.on] ?? [])
+    if (!under) continue
+    const way = (side.get(m.on) ?? 0) * (m.face === 'back' ? -1 : 1)
+    moved.set(`${m.id}/face`, plus(moved.get(m.on) ?? [0, 0, 0], times(under.normal, way * hair)))
+  }
+  return new Map(
+    Object.entries(pose.panels).map(([name, points]) => {
+      const by = moved.get(name)
+      return [name, by ? points.map((p) => plus(p, by)) : points]
+    }),
+  )
+}
+
+/**
+ * Looks for panels that cross with more than `deep` mm of paper all round the place, on both. Pieces stuck on
+ * others are first moved off them by `hair` mm; what they cross may do so right at a fold, where paper goes on.
+ */
+export function crossings(design: Design, deep: number, hair = 0): (opening: number) => Crossing[] {
   const rings = papers(design)
   const flats = new Map(modelOf(design).panels.map(({ name, outline }) => [name, outline]))
   const poser = compile(design)
+  const folds = hair > 0 ? foldsOf(design) : new Map<string, [Flat, Flat][]>()
+  const stuck = new Set(design.mechanisms.flatMap(({ id, kind }) => (kind === 'rider' ? [`${id}/face`] : [])))
   return (opening) => {
-    const pose: Pose = poser(opening)
+    const places = shifted(design, poser(opening), hair)
     const sheets = [...rings].flatMap(([name, paper]) => {
-      const plane = planeOf(flats.get(name) ?? [], pose.panels[name] ?? [])
-      return plane && paper.length > 0 ? [{ name, paper, plane, points: pose.panels[name] ?? [] }] : []
+      const points = places.get(name) ?? []
+      const plane = planeOf(flats.get(name) ?? [], points)
+      return plane && paper.length > 0 ? [{ name, paper, plane, points }] : []
     })
     return sheets.flatMap((one, i) =>
       sheets.slice(i + 1).flatMap((two): Crossing[] => {
@@ -128,17 +182,16 @@ export function crossings(design: Design, deep: number): (opening: number) => Cr
           stretchesOf(one.paper, ...line(one.plane)),
           stretchesOf(two.paper, ...line(two.plane)),
         ]
+        const loose = stuck.has(one.name) || stuck.has(two.name)
+        const rim = ({ name, paper, plane }: typeof one, at: Vec3): number =>
+          distanceToEdges(paper, flatOf(plane, at), loose ? folds.get(name) : [])
         for (let k = 0; k + 1 < a.length; k += 2)
           for (let m = 0; m + 1 < b.length; m += 2) {
             const low = Math.max(a[k] as number, b[m] as number)
             const top = Math.min(a[k + 1] as number, b[m + 1] as number)
             if (top - low < 2 * deep) continue
             const at = plus(start, times(way, (low + top) / 2))
-            if (
-              distanceToEdges(one.paper, flatOf(one.plane, at)) > deep &&
-              distanceToEdges(two.paper, flatOf(two.plane, at)) > deep
-            )
-              return [{ panels: [one.name, two.name], at }]
+            if (rim(one, at) > deep && rim(two, at) > deep) return [{ panels: [one.name, two.name], at }]
           }
         return []
       }),
