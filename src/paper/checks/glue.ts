@@ -1,9 +1,10 @@
 import type { ModelGlue, ModelPanel } from '../model/model.ts'
+import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { isWithin, nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
 import { edgesOf, SAME } from '../plane/segment.ts'
-import { mm, side, The } from './phrases.ts'
+import { mm, side, The, the } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 
@@ -86,13 +87,54 @@ function besideRider(subject: Subject, glue: ModelGlue): Miss {
     : NONE
 }
 
+/** How deep two outlines overlap, mm: the shortest way that would part their convex parts. */
+const overlap = (one: readonly Flat[], two: readonly Flat[]): number =>
+  Math.max(0, ...convexParts(one).flatMap((a) => convexParts(two).map((b) => overlapOf(a, b))))
+
+/**
+ * Tabs that lie over each other's joints, on one face of one panel: whichever is stuck down first, the other's
+ * part already stands in its way. Of two of which only one covers the other's joint, the covered one goes on top.
+ */
+function interlocked(subject: Subject): Finding[] {
+  const { model } = subject
+  const tabs = model.glue.filter(
+    ({ owner, closed }) => closed && model.builds[owner]?.hostPanel === undefined,
+  )
+  const covers = (one: ModelGlue, { outline: [a, b] }: ModelGlue): boolean =>
+    a !== undefined && b !== undefined && runsThrough({ a, b }, one.outline)
+  return tabs.flatMap((one, k) =>
+    tabs.slice(k + 1).flatMap((two): Finding[] => {
+      if (one.panel !== two.panel || one.face !== two.face || !subject.wants([one.owner, two.owner]))
+        return []
+      if (!covers(one, two) || !covers(two, one)) return []
+      const [id, other] = [idOf(subject, one.owner), idOf(subject, two.owner)]
+      const panel = model.panels[one.panel] as ModelPanel
+      const whose =
+        one.owner === two.owner ? `Two tabs of ${the(id)} lie` : `${The(id)}’s tab and ${the(other)}’s lie`
+      return [
+        {
+          name: 'glue',
+          ok: false,
+          value: overlap(one.outline, two.outline),
+          unit: 'mm',
+          limit: 0,
+          sense: 'at-most',
+          ids: [...new Set([id, other]), panel.name],
+          ...onPiece(subject, one.panel, two.outline.slice(0, 2)),
+          sentence: `${whose} over each other’s joint on ${side(panel.name)}: neither can be stuck down first.`,
+        },
+      ]
+    }),
+  )
+}
+
 /**
  * Glue on one panel only, mm: a tab, a taped joint or the glue of a rider may not reach past the edge of
  * the panel it sticks to, nor over a cut or fold in it, and no glue may show beside its piece. Else it glues
- * shut what should move, or does not hold along its whole length.
+ * shut what should move, or does not hold along its whole length. Nor may two tabs lie over each other's joints.
  */
 export function glue(subject: Subject): Finding[] {
-  return subject.model.glue.flatMap((one): Finding[] => {
+  const misses = subject.model.glue.flatMap((one): Finding[] => {
     if (!subject.wants([one.owner])) return []
     const id = idOf(subject, one.owner)
     const first = missOf(subject, one)
@@ -113,4 +155,5 @@ export function glue(subject: Subject): Finding[] {
       },
     ]
   })
+  return [...misses, ...interlocked(subject)]
 }

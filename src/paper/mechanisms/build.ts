@@ -32,11 +32,16 @@ export interface Build {
    * Of a piece stuck on a panel: it is stuck on that panel's back.
    */
   readonly fromBack?: boolean
-  /** Where it is glued on its host's panels: an outline each, or an open line to be taped along. */
+  /**
+   * Where it is glued on its host's panels, or on its own: an outline each, which begins with the two ends of its
+   * joint if it has one, or that joint alone, to be taped along; and on which face: of a host's panels the one
+   * that lies inside or outside the host's fold, else the front or back of the panel.
+   */
   readonly glue?: readonly {
     readonly panel: string
     readonly outline: readonly Flat[]
     readonly closed: boolean
+    readonly face: 'inside' | 'outside' | 'front' | 'back'
   }[]
   /** How far it is from shutting flat (degrees or mm); 0 or absent: it shuts flat. */
   readonly shutGap?: ShutGap

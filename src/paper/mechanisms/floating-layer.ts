@@ -156,8 +156,12 @@ function build(m: FloatingLayer): Build {
       // Under the platform a tab turns inwards where there is no room for it on the outside.
       const off = across + tab <= m[side] || across < tab ? 1 : -1
       return [
-        { panel: `host-${side}`, ...tabOutline(shifted(across, m.start, 1), long, tab) },
-        { panel: side, ...tabOutline(shifted(across, 0, off), long, tab) },
+        {
+          panel: `host-${side}`,
+          face: 'inside' as const,
+          ...tabOutline(shifted(across, m.start, 1), long, tab),
+        },
+        { panel: side, face: 'back' as const, ...tabOutline(shifted(across, 0, off), long, tab) },
       ]
     }),
     turns: (_from, _to, out) => {

@@ -85,7 +85,7 @@ function build(m: Rider): Build {
         lines: [{ kind: 'glue', points: glue, closed: true, of: m.id }],
       },
     ],
-    glue: [{ panel: 'host', outline: glue, closed: true }],
+    glue: [{ panel: 'host', outline: glue, closed: true, face: m.face ?? 'front' }],
     fromBack: m.face === 'back',
     turns: () => {},
     place: () => true,

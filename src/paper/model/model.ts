@@ -80,6 +80,8 @@ export interface ModelPiece {
 export interface ModelGlue {
   readonly owner: number
   readonly panel: number
+  /** The face of the panel that the glue is on. */
+  readonly face: 'front' | 'back'
   readonly outline: readonly Flat[]
   readonly closed: boolean
 }
@@ -118,6 +120,30 @@ function settle(hang: { panel: string; lay: Lay }, { host, hostPanel, own }: Pla
 
 /** How much nearer to what it is stuck on each piece stuck on a stuck piece lies than that one does. */
 const FINER = 4
+
+/**
+ * On which side of its own plane a panel's front lies: 1 along across × along of its coordinates, else -1. Across
+ * × along of a right panel points out of the crease's inside, of a left one into it; a valley's front is inside.
+ */
+export function frontSign({ creases }: Pick<Model, 'creases'>, { crease, side, turned }: ModelPanel): 1 | -1 {
+  const inward = side === 'left'
+  const mountain = creases[crease]?.fold === 'mountain'
+  return (inward !== mountain) !== turned ? 1 : -1
+}
+
+/** Which face of a panel lies inside or outside a crease that it joins. */
+function faceOf(
+  model: Pick<Model, 'creases' | 'panels'>,
+  crease: number,
+  side: Side,
+  where: 'inside' | 'outside',
+): 'front' | 'back' {
+  const { panel, lay } = (model.creases[crease] as ModelCrease)[side]
+  const inside = (side === 'left') !== isMirroring(lay) ? 1 : -1
+  return (inside === frontSign(model, model.panels[panel] as ModelPanel)) === (where === 'inside')
+    ? 'front'
+    : 'back'
+}
 
 /** Whether two outlines have paper in common. */
 function overlaps(one: readonly Flat[], two: readonly Flat[]): boolean {
@@ -282,9 +308,16 @@ function assemble(design: Design): Model {
         const { panel, lay } = hostCrease[side]
         panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
       }
-    for (const { panel, outline, closed } of build.glue ?? []) {
+    for (const { panel, outline, closed, face } of build.glue ?? []) {
       const on = settle({ panel, lay: sameLay }, place)
-      glue.push({ owner, panel: on.panel, outline: throughLay(on.lay, outline), closed })
+      const side = panel === 'host-left' ? 'left' : 'right'
+      glue.push({
+        owner,
+        panel: on.panel,
+        face: face === 'inside' || face === 'outside' ? faceOf({ creases, panels }, host, side, face) : face,
+        outline: throughLay(on.lay, outline),
+        closed,
+      })
     }
     if (hostPanel === undefined) hostCrease.guests.push(owner)
     builds.push({

@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.ts'
+import { frontSign } from '../model/model.ts'
 import { RADIANS } from '../plane/vector.ts'
 import type { Stretch } from './motion.ts'
 
@@ -31,12 +32,12 @@ export interface Lifts {
 }
 
 /** The lifts of a model over a motion from `least` to `most` degrees. */
-export function liftsOf({ panels, creases }: Model, [least, most]: readonly [number, number]): Lifts {
+export function liftsOf(model: Model, [least, most]: readonly [number, number]): Lifts {
   const wide = most - least
   const q = Math.PI / (wide * RADIANS)
-  // `frontOf` takes the front on this side of across × along.
-  const signed = panels.map(({ lift, crease, side }) =>
-    lift === 0 ? 0 : lift * THIN * ((side === 'left') === (creases[crease]?.fold === 'mountain') ? -1 : 1),
+  // A lift is told towards the front that the panel would have were it not turned over.
+  const signed = model.panels.map((panel) =>
+    panel.lift === 0 ? 0 : panel.lift * THIN * frontSign(model, { ...panel, turned: false }),
   )
   const of = (panel: number): number => signed[panel] ?? 0
   return {

@@ -1,5 +1,6 @@
 import { facesOf, layersOf } from '../model/faces.ts'
-import type { Model } from '../model/model.ts'
+import type { Model, ModelPanel } from '../model/model.ts'
+import { frontSign } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -28,14 +29,14 @@ export interface Surface {
 
 /**
  * The front's unit normal of a panel at the opening posed last: square to "across" = +-S x + C n and
- * to "along" = d, on the crease's inside where it is a valley, on its outside where it is a mountain.
+ * to "along" = d.
  */
 export function frontOf(model: Model, frames: readonly Frame[], panel: number): Vec3 {
-  const { crease, side, turned } = model.panels[panel] as Model['panels'][number]
+  const { crease, side } = model.panels[panel] as ModelPanel
   const f = frames[crease] as Frame
-  const fold = (model.creases[crease]?.fold === 'mountain') === turned ? 1 : -1
-  const S = fold * (f[12] as number)
-  const C = fold * (side === 'left' ? 1 : -1) * (f[13] as number)
+  const way = frontSign(model, model.panels[panel] as ModelPanel)
+  const S = way * (side === 'left' ? 1 : -1) * (f[12] as number)
+  const C = way * (f[13] as number)
   const part = (k: number): number => S * (f[9 + k] as number) + C * (f[3 + k] as number)
   return [part(0), part(1), part(2)]
 }

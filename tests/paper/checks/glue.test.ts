@@ -79,6 +79,24 @@ test('a wall beyond its platform has nothing to hold', () => {
   expect(fault).toMatchObject({ ok: false, ids: ['pond', 'pond/right'] })
 })
 
+test('two tabs that lie over each other’s joints leave none to be stuck down first', () => {
+  // Under a platform that reaches 44 mm the tab of a wall at 40 turns back, from 40 to 32; a wall at 34 has its
+  // tab from 34 to 42.
+  const pond = { ...gluedPond, left: 44, right: 44, tab: 8 }
+  const [fault, ...more] = verdict([{ ...pond, walls: [-20, 34, 40] }], 'glue')
+  expect(more).toEqual([])
+  expect(fault).toMatchObject({ ok: false, ids: ['pond', 'pond/right'] })
+  // The strip from 34 to 40 is what they share.
+  expect(fault?.value).toBeCloseTo(6, 9)
+  expect(fault?.sentence).toMatch(
+    /over each other’s joint on the pond’s right side: neither can be stuck down first/,
+  )
+  // Both turned outwards, the outer one goes on top.
+  expect(
+    verdict([{ ...pond, left: 60, right: 60, walls: [-20, 34, 40] }], 'glue').every(({ ok }) => ok),
+  ).toBe(true)
+})
+
 // Common practice, no source: paper narrower than 5 mm tears or buckles.
 test('a part narrower than 5 mm is named with its width', () => {
   const strip = (end: number) => [{ id: 'reed', kind: 'cut-layer', on: 'gutter', start: 40, end, left: 20 }]

@@ -129,18 +129,21 @@ const fronts = (design: Design): Map<string, number> =>
 function shifted(design: Design, pose: Pose, hair: number): Map<string, readonly Vec3[]> {
   const flats = new Map(modelOf(design).panels.map(({ name, outline }) => [name, outline]))
   const side = fronts(design)
-  const moved = new Map<string, Vec3>()
+  const moved = new Map<string, { by: Vec3; hair: number }>()
   for (const m of design.mechanisms) {
     if (m.kind !== 'rider') continue
     const under = planeOf(flats.get(m.on) ?? [], pose.panels[m.on] ?? [])
     if (!under) continue
     const way = (side.get(m.on) ?? 0) * (m.face === 'back' ? -1 : 1)
-    moved.set(`${m.id}/face`, plus(moved.get(m.on) ?? [0, 0, 0], times(under.normal, way * hair)))
+    // What is stuck on such a piece lies between it and whatever that one is stuck on.
+    const host = moved.get(m.on) ?? { by: [0, 0, 0], hair: 3 * hair }
+    const thin = host.hair / 3
+    moved.set(`${m.id}/face`, { by: plus(host.by, times(under.normal, way * thin)), hair: thin })
   }
   return new Map(
     Object.entries(pose.panels).map(([name, points]) => {
-      const by = moved.get(name)
-      return [name, by ? points.map((p) => plus(p, by)) : points]
+      const off = moved.get(name)
+      return [name, off ? points.map((p) => plus(p, off.by)) : points]
     }),
   )
 }
