@@ -1,7 +1,9 @@
+import { fileURLToPath } from 'node:url'
 import { satteri } from '@astrojs/markdown-satteri'
 import mdx from '@astrojs/mdx'
 import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
+import { squeeze } from './src/house/squeeze.mjs'
 import { cellGrammar } from './src/site/cells/grammar.ts'
 
 const type = '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght'
@@ -16,13 +18,19 @@ function withoutAstrosOwn(level, log, pass) {
   if (log.code !== 'MODULE_LEVEL_DIRECTIVE' || !log.message.includes('astro:head-inject')) pass(level, log)
 }
 
+/** @type {import('astro').AstroIntegration} */
+const squeezed = {
+  name: 'squeezed',
+  hooks: { 'astro:build:done': ({ dir }) => squeeze(fileURLToPath(dir)) },
+}
+
 export default defineConfig({
   output: 'static',
   site: 'http://localhost:4321',
   trailingSlash: 'always',
   server: { port: 4321 },
   devToolbar: { enabled: false },
-  integrations: [mdx(), preact()],
+  integrations: [mdx(), preact(), squeezed],
   // What is fetched at a press is small and near: fetching it sooner would cost every page more.
   vite: {
     build: {

@@ -3,6 +3,7 @@ import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { afterAll, expect, test } from 'vitest'
 import { serve } from '../../src/house/serve.mjs'
+import { squeeze } from '../../src/house/squeeze.mjs'
 import { bareNode, ROOT } from './tree.ts'
 
 mkdirSync(join(ROOT, '.cache'), { recursive: true })
@@ -20,6 +21,14 @@ writeFileSync(join(folder, '404.html'), '<h1>Lost</h1>')
 writeFileSync(join(folder, 'chapters', 'layers', 'index.html'), '<h1>Layers</h1>')
 
 writeFileSync(join(folder, 'card.pdf'), '%PDF-')
+
+const LONG = `const reeds = ${JSON.stringify('reed '.repeat(1000))}`
+
+mkdirSync(join(folder, '_astro'))
+
+writeFileSync(join(folder, '_astro', 'bench.a1b2c3.js'), LONG)
+
+squeeze(folder)
 
 writeFileSync(join(folder, '.hidden'), 'no')
 
@@ -44,6 +53,39 @@ test('pages, files and a page for what is not there', async () => {
   expect(await get('/nowhere/')).toEqual([404, 'text/html', '<h1>Lost</h1>'])
   expect((await get('/.hidden'))[0]).toBe(404)
   await expect(serve(port, folder)).rejects.toMatchObject({ code: 'EADDRINUSE' })
+  stop()
+})
+
+// RFC 9110: Accept-Encoding and Content-Encoding; RFC 8246: immutable.
+test('text goes out squeezed to those who can read it, and what is named after its content is kept for good', async () => {
+  const port = await freePort()
+  const stop = await serve(port, folder)
+  const get = async (path: string, encoding: string) => {
+    const answer = await fetch(`http://localhost:${port}${path}`, {
+      headers: { 'Accept-Encoding': encoding },
+    })
+    const { headers } = answer
+    const text = await answer.text()
+    return {
+      text,
+      coded: headers.get('content-encoding'),
+      sent: Number(headers.get('content-length')),
+      kept: headers.get('cache-control'),
+    }
+  }
+  for (const encoding of ['br', 'gzip']) {
+    const { text, coded, sent, kept } = await get('/_astro/bench.a1b2c3.js', encoding)
+    expect(coded).toBe(encoding)
+    expect(text).toBe(LONG)
+    expect(sent).toBeLessThan(LONG.length / 10)
+    expect(kept).toBe('public, max-age=31536000, immutable')
+  }
+  expect(await get('/_astro/bench.a1b2c3.js', 'identity')).toMatchObject({
+    text: LONG,
+    coded: null,
+    sent: LONG.length,
+  })
+  expect(await get('/chapters/layers/', 'br')).toMatchObject({ kept: 'no-cache' })
   stop()
 })
 
