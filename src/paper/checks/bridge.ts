@@ -1,5 +1,6 @@
 import { alongLay, creaseLines, isAlong } from '../model/lines.ts'
 import { stretches } from '../model/pieces.ts'
+import { areNear, extentOf, nearPairs } from '../plane/near.ts'
 import { runsThrough } from '../plane/outline.ts'
 import type { Gap, Segment } from '../plane/segment.ts'
 import { edgesOf, gapOf, SAME } from '../plane/segment.ts'
@@ -52,57 +53,107 @@ function linesOf(subject: Subject): Line[][] {
   return lines
 }
 
+/** The least paper found between two mechanisms. */
+interface Least {
+  readonly gap: Gap
+  readonly owner: number
+  readonly other: Line
+  readonly panel: number
+}
+
+/** How much farther each round looks than the last, until it finds anything. */
+const FARTHER = 4
+
+/** Holes of one panel: by `runsThrough` a gap may lead over one. */
+interface Holes {
+  over(between: Segment): boolean
+}
+
+function holesOf(subject: Subject, panel: number): Holes {
+  const holes = subject.notches
+    .filter((notch) => notch.panel === panel)
+    .map(({ outline }) => ({ outline, box: extentOf(outline) }))
+  return {
+    over: (between) => {
+      const box = extentOf([between.a, between.b])
+      return holes.some((hole) => areNear(box, hole.box, SAME) && runsThrough(between, hole.outline))
+    },
+  }
+}
+
+/** For every two mechanisms, the least gap up to `reach` between their lines. */
+function leastGaps(
+  subject: Subject,
+  lines: readonly (readonly Line[])[],
+  reach: number,
+  skips: (one: Line, two: Line) => boolean,
+): Least[] {
+  const least = new Map<string, Least>()
+  lines.forEach((here, panel) => {
+    const holes = holesOf(subject, panel)
+    const boxes = here.map(({ a, b }) => extentOf([a, b]))
+    for (const [i, j] of nearPairs(boxes, reach)) {
+      const [one, two] = [here[i], here[j]] as [Line, Line]
+      if (skips(one, two)) continue
+      const gap = gapOf(one, two)
+      if (gap.distance > reach) continue
+      const key = `${Math.min(one.owner, two.owner)} ${Math.max(one.owner, two.owner)}`
+      if (gap.distance >= (least.get(key)?.gap.distance ?? Number.POSITIVE_INFINITY)) continue
+      if (holes.over({ a: gap.from, b: gap.to })) continue
+      const [owner, other] = one.owner > two.owner ? [one.owner, two] : [two.owner, one]
+      least.set(key, { gap, owner, other, panel })
+    }
+  })
+  return [...least.values()]
+}
+
 /**
  * The least paper between two lines of one panel of which one at least is an edge (a cut or the rim), and
  * which belong to different mechanisms or to a mechanism and its host: a strip beside an edge tears.
  * Two folds may come as near as they like, so two V-folds may stand point to point. Not counted: a guest
  * and the very crease that it sits on, the two halves of a shared slit, and lines with a hole between them.
+ * Gaps within the limit are all told; if there are none, the least one of all.
  * The limit of 5 mm is common practice, no source.
  */
 export function bridge(subject: Subject, spoilt: ReadonlySet<string>): Finding[] {
   const { model, limits } = subject
-  const least = new Map<string, { gap: Gap; owner: number; other: Line; panel: number }>()
+  const isSpoilt = (owner: number): boolean => owner >= 0 && spoilt.has(idOf(subject, owner))
   const sitsOn = (guest: Line, host: Line): boolean =>
     host.crease !== undefined && model.builds[guest.owner]?.host === host.crease
-  linesOf(subject).forEach((lines, panel) => {
-    lines.forEach((one, k) => {
-      for (const two of lines.slice(k + 1)) {
-        if (one.owner === two.owner || (one.kind === 'fold' && two.kind === 'fold')) continue
-        if (subject.shareSlit(one.owner, two.owner) || !subject.wants([one.owner, two.owner])) continue
-        if (sitsOn(one, two) || sitsOn(two, one)) continue
-        const gap = gapOf(one, two)
-        const key = `${Math.min(one.owner, two.owner)} ${Math.max(one.owner, two.owner)}`
-        if (gap.distance >= (least.get(key)?.gap.distance ?? Number.POSITIVE_INFINITY)) continue
-        const between = { a: gap.from, b: gap.to }
-        if (subject.notches.some((notch) => notch.panel === panel && runsThrough(between, notch.outline)))
-          continue
-        const [owner, other] = one.owner > two.owner ? [one.owner, two] : [two.owner, one]
-        least.set(key, { gap, owner, other, panel })
-      }
-    })
-  })
-  return [...least.values()].flatMap(({ gap, owner, other, panel }): Finding[] => {
+  const skips = (one: Line, two: Line): boolean =>
+    one.owner === two.owner ||
+    (one.kind === 'fold' && two.kind === 'fold') ||
+    sitsOn(one, two) ||
+    sitsOn(two, one) ||
+    !subject.wants([one.owner, two.owner]) ||
+    subject.shareSlit(one.owner, two.owner)
+  const lines = linesOf(subject).map((here) => here.filter(({ owner }) => !isSpoilt(owner)))
+  const size = model.design.card.width + model.design.card.height
+  let reach = Math.max(limits.bridge, 1)
+  let found = leastGaps(subject, lines, reach, skips)
+  while (found.length === 0 && Number.isFinite(reach) && !subject.hasty) {
+    reach = reach < size ? reach * FARTHER : Number.POSITIVE_INFINITY
+    found = leastGaps(subject, lines, reach, skips)
+  }
+  return found.map(({ gap, owner, other, panel }): Finding => {
     const [id, host] = [idOf(subject, owner), idOf(subject, other.owner)]
-    if (spoilt.has(id) || spoilt.has(host)) return []
     const name = model.panels[panel]?.name ?? ''
     const crease = model.creases[other.crease ?? -1]?.name
     const from = crease ? fold(crease) : other.owner < 0 ? 'the edge of the page' : the(host)
     const ok = gap.distance >= limits.bridge - SAME
-    return [
-      {
-        name: 'bridge',
-        ok,
-        caution: true,
-        value: gap.distance,
-        unit: 'mm',
-        limit: limits.bridge,
-        sense: 'at-least',
-        ids: [id, ...(other.owner < 0 ? [] : [host]), name],
-        ...onPiece(subject, panel, [gap.from, gap.to]),
-        sentence: ok
-          ? `The narrowest bridge of paper is ${mm(gap.distance)}, between ${the(id)} and ${from}.`
-          : `Only ${mm(gap.distance)} of paper is left on ${side(name)} between ${the(id)} and ${from}: it may tear.`,
-      },
-    ]
+    return {
+      name: 'bridge',
+      ok,
+      caution: true,
+      value: gap.distance,
+      unit: 'mm',
+      limit: limits.bridge,
+      sense: 'at-least',
+      ids: [id, ...(other.owner < 0 ? [] : [host]), name],
+      ...onPiece(subject, panel, [gap.from, gap.to]),
+      sentence: ok
+        ? `The narrowest bridge of paper is ${mm(gap.distance)}, between ${the(id)} and ${from}.`
+        : `Only ${mm(gap.distance)} of paper is left on ${side(name)} between ${the(id)} and ${from}: it may tear.`,
+    }
   })
 }

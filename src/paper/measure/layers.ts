@@ -3,6 +3,8 @@ import { facesOf } from '../model/faces.ts'
 import type { Model } from '../model/model.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
+import type { Extent } from '../plane/near.ts'
+import { extentOf, nearPairs } from '../plane/near.ts'
 
 /** A spot in the plane between the pages of the shut card: y along the gutter, z away from it, mm. */
 export interface Spot {
@@ -40,8 +42,7 @@ interface Edge {
 interface Part {
   readonly panel: number
   readonly corners: Float64Array
-  readonly low: Spot
-  readonly high: Spot
+  readonly box: Extent
 }
 
 /** The paper of the shut card, projected on the plane between the pages. */
@@ -57,8 +58,7 @@ function partsOf(poser: Poser, model: Model): Part[] {
     return {
       panel,
       corners: Float64Array.from(points.flatMap(({ y, z }) => [y, z])),
-      low: { y: Math.min(...points.map(({ y }) => y)), z: Math.min(...points.map(({ z }) => z)) },
-      high: { y: Math.max(...points.map(({ y }) => y)), z: Math.max(...points.map(({ z }) => z)) },
+      box: extentOf(points.map(({ y, z }) => [y, z])),
     }
   })
 }
@@ -94,14 +94,30 @@ function meet(one: Edge, two: Edge): Spot | null {
   return { y: one.y + s * one.v, z: one.z + s * one.w }
 }
 
-function holds({ corners, low, high }: Part, { y, z }: Spot): boolean {
-  if (y < low.y || y > high.y || z < low.z || z > high.z) return false
+function holds({ corners, box }: Part, { y, z }: Spot): boolean {
+  const [y0, y1, z0, z1] = [box[0], box[1], box[2], box[3]] as unknown as [number, number, number, number]
+  if (y < y0 || y > y1 || z < z0 || z > z1) return false
   for (let i = 0; i < corners.length; i += 2) {
     const j = (i + 2) % corners.length
     const [a, b] = [corners[i] as number, corners[i + 1] as number]
     if (((corners[j] as number) - a) * (z - b) - ((corners[j + 1] as number) - b) * (y - a) < 0) return false
   }
   return true
+}
+
+/** So many strips side by side, across the way along the gutter: a spot is held only against the parts in its own. */
+const STRIPS = 64
+
+/** Finds the parts that may lie at a spot, by its way along the gutter. */
+function stripsOf(parts: readonly Part[]): (y: number) => readonly Part[] {
+  const low = Math.min(...parts.map(({ box }) => box[0] as number))
+  const high = Math.max(...parts.map(({ box }) => box[1] as number))
+  const strip = (y: number): number =>
+    Math.max(0, Math.min(STRIPS - 1, Math.floor(((y - low) / (high - low)) * STRIPS)))
+  const strips: Part[][] = Array.from({ length: STRIPS }, () => [])
+  for (const part of parts)
+    for (let k = strip(part.box[0] as number); k <= strip(part.box[1] as number); k++) strips[k]?.push(part)
+  return (y) => strips[strip(y)] ?? []
 }
 
 /**
@@ -114,6 +130,7 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
   const { model } = poser
   const parts = partsOf(poser, model)
   const edges = edgesOf(parts)
+  const partsAt = stripsOf(parts)
   let best: Layers = { count: 0, at: { y: 0, z: 0 }, panels: [] }
   const seen = new Set<string>()
   const look = (y: number, z: number): void => {
@@ -122,26 +139,31 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
     seen.add(key)
     const at = { y, z }
     const panels = new Set<number>()
-    for (const part of parts) if (holds(part, at)) panels.add(part.panel)
+    for (const part of partsAt(y)) if (holds(part, at)) panels.add(part.panel)
     if (panels.size > best.count) best = { count: panels.size, at, panels: [...panels] }
   }
-  edges.forEach((one, k) => {
-    for (const two of edges.slice(k + 1)) {
-      if (best.count > enough) return
-      const at = meet(one, two)
-      if (!at) continue
-      for (const [p, q] of [
-        [1, 1],
-        [1, -1],
-        [-1, 1],
-        [-1, -1],
-      ] as const) {
-        const [v, w] = [p * one.v + q * two.v, p * one.w + q * two.w]
-        const size = Math.hypot(v, w)
-        look(at.y + (STEP * v) / size, at.z + (STEP * w) / size)
-      }
+  const boxes = edges.map(({ y, z, v, w, length }) =>
+    extentOf([
+      [y, z],
+      [y + length * v, z + length * w],
+    ]),
+  )
+  for (const [i, j] of nearPairs(boxes, SAME)) {
+    if (best.count > enough) return best
+    const [one, two] = [edges[i], edges[j]] as [Edge, Edge]
+    const at = meet(one, two)
+    if (!at) continue
+    for (const [p, q] of [
+      [1, 1],
+      [1, -1],
+      [-1, 1],
+      [-1, -1],
+    ] as const) {
+      const [v, w] = [p * one.v + q * two.v, p * one.w + q * two.w]
+      const size = Math.hypot(v, w)
+      look(at.y + (STEP * v) / size, at.z + (STEP * w) / size)
     }
-  })
+  }
   return best
 }
 

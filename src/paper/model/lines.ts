@@ -18,8 +18,18 @@ export function creaseLines(model: Model): readonly (readonly Segment[])[] {
   return lines
 }
 
+/** Whether a point lies in the box round a line: most do not, and need no further look. */
+const inBox = ({ a, b }: Segment, [x, y]: Flat): boolean =>
+  x >= Math.min(a[0], b[0]) - SAME &&
+  x <= Math.max(a[0], b[0]) + SAME &&
+  y >= Math.min(a[1], b[1]) - SAME &&
+  y <= Math.max(a[1], b[1]) + SAME
+
 /** Whether a segment lies along one of the lines, from end to end. */
 export const isAlong = (segment: Segment, lines: readonly Segment[]): boolean =>
   lines.some(
-    (line) => nearestOn(line, segment.a).distance <= SAME && nearestOn(line, segment.b).distance <= SAME,
+    (line) =>
+      inBox(line, segment.a) &&
+      nearestOn(line, segment.a).distance <= SAME &&
+      nearestOn(line, segment.b).distance <= SAME,
   )

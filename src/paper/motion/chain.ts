@@ -25,9 +25,8 @@ export interface Reach {
  * One step from a panel over a crease to the next: the crease's two ends, its direction and its square
  * direction in the coordinates of the crease by which `panel` was reached, without sign.
  */
-interface Step {
+export interface Step {
   readonly panel: number
-  readonly next: number
   readonly crease: number
   readonly origin: Reach
   readonly end: Reach
@@ -35,17 +34,20 @@ interface Step {
   readonly runAlong: number
   readonly offAcross: number
   readonly offAlong: number
+  /** Seen from the world, the panel it leads to turns about directions along the gutter alone. */
+  readonly upright: boolean
 }
 
-/** How every panel hangs, over the fewest creases, on one root. */
+/** How every panel hangs, over the fewest creases, on one root. Steps are worked out when first asked for. */
 export interface Chain {
   readonly root: number
-  readonly steps: readonly Step[]
-  /** By panel: the crease by which it is reached, as it lies in it, and how long it is, mm. */
-  readonly entries: readonly Lay[]
-  readonly lengths: readonly number[]
-  /** By panel: seen from the world, it turns about directions along the gutter alone. */
-  readonly upright: readonly boolean[]
+  /** Whether a panel is the root itself: for `WORLD`, either page. */
+  isRoot(panel: number): boolean
+  /** The last step on the way to a panel; null for the root, and for what no crease leads to. */
+  stepTo(panel: number): Step | null
+  /** The crease by which a panel is reached, as it lies in it, and how long it is, mm. */
+  entry(panel: number): Lay
+  length(panel: number): number
 }
 
 /** By panel: its creases, and what is stuck to it. */
@@ -71,15 +73,29 @@ const inner = (p: Flat, q: Flat): number => p[0] * q[0] + p[1] * q[1]
 
 /** The chain from one panel, or from both pages for `WORLD`. */
 export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): Chain {
-  const line = root === WORLD ? [0, 1] : [root]
-  const known = new Set(line)
-  const entries: Lay[] = hinges.map(() => sameLay)
-  const lengths = hinges.map(() => 0)
-  const upright = hinges.map((_, panel) => root === WORLD && known.has(panel))
-  const steps: Step[] = []
-  for (let panel = line.shift(); panel !== undefined; panel = line.shift()) {
-    const { origin, run, off } = entries[panel] as Lay
-    const reached = lengths[panel] as number
+  const roots = root === WORLD ? [0, 1] : [root]
+  // How each panel is reached: from which other, and over which of its hinges.
+  const before = new Int32Array(hinges.length).fill(-1)
+  const via: (Hinge | undefined)[] = []
+  const line = [...roots]
+  for (let k = 0; k < line.length; k++) {
+    const panel = line[k] as number
+    for (const hinge of hinges[panel] ?? []) {
+      if (via[hinge.next] || roots.includes(hinge.next)) continue
+      via[hinge.next] = hinge
+      before[hinge.next] = panel
+      line.push(hinge.next)
+    }
+  }
+  const entry = (panel: number): Lay => via[panel]?.there ?? sameLay
+  const length = (panel: number): number => via[panel]?.length ?? 0
+  const isRoot = (panel: number): boolean => roots.includes(panel)
+  const isUpright = (panel: number): boolean =>
+    isRoot(panel) ? root === WORLD : (stepTo(panel)?.upright ?? false)
+
+  const stepOver = ({ crease, length: long, here }: Hinge, panel: number): Step => {
+    const { origin, run, off } = entry(panel)
+    const reached = length(panel)
     const reach = (to: Flat): Reach => {
       const from: Flat = [to[0] - origin[0], to[1] - origin[1]]
       const along = inner(from, run)
@@ -89,28 +105,29 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
         fromEnd: Math.abs(along - reached),
       }
     }
-    for (const { crease, length, here, there, next } of hinges[panel] ?? []) {
-      if (known.has(next)) continue
-      known.add(next)
-      line.push(next)
-      entries[next] = there
-      lengths[next] = length
-      const end: Flat = [here.origin[0] + length * here.run[0], here.origin[1] + length * here.run[1]]
-      const runAcross = Math.abs(inner(here.run, off))
+    const runAcross = Math.abs(inner(here.run, off))
+    return {
+      panel,
+      crease,
+      origin: reach(here.origin),
+      end: reach([here.origin[0] + long * here.run[0], here.origin[1] + long * here.run[1]]),
+      runAcross,
+      runAlong: Math.abs(inner(here.run, run)),
+      offAcross: Math.abs(inner(here.off, off)),
+      offAlong: Math.abs(inner(here.off, run)),
       // The entry of an upright panel lies along the gutter, and so does a crease along that entry.
-      upright[next] = upright[panel] === true && (crease < 0 || runAcross === 0)
-      steps.push({
-        panel,
-        next,
-        crease,
-        origin: reach(here.origin),
-        end: reach(end),
-        runAcross,
-        runAlong: Math.abs(inner(here.run, run)),
-        offAcross: Math.abs(inner(here.off, off)),
-        offAlong: Math.abs(inner(here.off, run)),
-      })
+      upright: isUpright(panel) && (crease < 0 || runAcross === 0),
     }
   }
-  return { root, steps, entries, lengths, upright }
+  const steps: (Step | undefined)[] = []
+  const stepTo = (panel: number): Step | null => {
+    const hinge = via[panel]
+    if (!hinge) return null
+    const known = steps[panel]
+    if (known) return known
+    const step = stepOver(hinge, before[panel] as number)
+    steps[panel] = step
+    return step
+  }
+  return { root, isRoot, stepTo, entry, length }
 }

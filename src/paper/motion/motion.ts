@@ -1,8 +1,8 @@
-import type { Model } from '../model/model.ts'
+import type { Model, ModelBuild } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
-import type { Flat, Lay } from '../plane/lay.ts'
+import type { Flat } from '../plane/lay.ts'
 import { RADIANS } from '../plane/vector.ts'
-import type { Chain, Reach } from './chain.ts'
+import type { Chain, Reach, Step } from './chain.ts'
 import { chainFrom, hingesOf, WORLD } from './chain.ts'
 import type { Poser } from './pose.ts'
 import { turnsOf } from './turning.ts'
@@ -64,6 +64,9 @@ export interface Stretch {
   turns(root: number, panel: number): readonly [spin: number, jerk: number]
 }
 
+/** Two stills and how far they are apart, in radians of opening. */
+type Between = Pick<Stretch, 'from' | 'to' | 'width'>
+
 export interface Motion {
   readonly model: Model
   /** The pose at an opening in degrees; asked for twice, it is posed once. */
@@ -81,28 +84,31 @@ const [ORIGIN, END, ACROSS, ALONG, SPIN, JERK, SIX] = [0, 1, 2, 3, 4, 5, 6] as c
 
 const angleOf = (frame: Frame): number => 2 * Math.atan2(frame[12] as number, frame[13] as number)
 
-/** Bounds on |angle'| and |angle''| of every crease between two stills, by the opening in radians, in pairs. */
-function ratesOf(model: Model, from: Still, to: Still, width: number, rates: Float64Array): void {
-  rates[0] = 1
-  rates[1] = 0
-  const turns = new Float64Array(2 * Math.max(0, ...model.builds.map(({ build }) => build.creases.length)))
-  for (const { build, host, firstCrease } of model.builds) {
-    const rate = rates[2 * host] as number
-    const change = rates[2 * host + 1] as number
-    const bounds = turnsOf(build)
-    if (bounds) {
-      // The host's angle may leave the range between its two ends, but not by more than its rate allows.
-      const a = from.angles[host] as number
-      const b = to.angles[host] as number
-      const spare = Math.max(0, (rate * width - Math.abs(b - a)) / 2)
-      bounds(Math.max(0, Math.min(a, b) - spare), Math.max(a, b) + spare, turns)
-    } else turns.fill(Number.POSITIVE_INFINITY)
-    for (let k = 0; k < build.creases.length; k++) {
-      const first = turns[2 * k] as number
-      const second = turns[2 * k + 1] as number
-      rates[2 * (firstCrease + k)] = first * rate
-      rates[2 * (firstCrease + k) + 1] = second * rate * rate + first * change
-    }
+/**
+ * Bounds on |angle'| and |angle''| of one mechanism's creases between two stills, by the opening in radians,
+ * in pairs; its host's must stand in `rates` already.
+ */
+function ratesOf(
+  { build, host, firstCrease }: ModelBuild,
+  { from, to, width }: Between,
+  rates: Float64Array,
+  turns: Float64Array,
+): void {
+  const rate = rates[2 * host] as number
+  const change = rates[2 * host + 1] as number
+  const bounds = turnsOf(build)
+  if (bounds) {
+    // The host's angle may leave the range between its two ends, but not by more than its rate allows.
+    const a = from.angles[host] as number
+    const b = to.angles[host] as number
+    const spare = Math.max(0, (rate * width - Math.abs(b - a)) / 2)
+    bounds(Math.max(0, Math.min(a, b) - spare), Math.max(a, b) + spare, turns)
+  } else turns.fill(Number.POSITIVE_INFINITY)
+  for (let k = 0; k < build.creases.length; k++) {
+    const first = turns[2 * k] as number
+    const second = turns[2 * k + 1] as number
+    rates[2 * (firstCrease + k)] = first * rate
+    rates[2 * (firstCrease + k) + 1] = second * rate * rate + first * change
   }
 }
 
@@ -116,67 +122,63 @@ function bendAt(bend: Bend, p: number, { across, fromOrigin, fromEnd }: Reach): 
   return near + across * (bend[p + ACROSS] as number)
 }
 
-function bendFrom({ root, steps }: Chain, rates: Float64Array, to: Bend): void {
-  // What no crease leads to may be anywhere.
-  to.fill(Number.POSITIVE_INFINITY)
-  for (const panel of root === WORLD ? [0, 1] : [root]) {
-    // Seen from the world, each page turns about the gutter by half the opening.
-    to.fill(0, SIX * panel, SIX * (panel + 1))
-    if (root !== WORLD) continue
-    to[SIX * panel + SPIN] = 0.5
-    to[SIX * panel + ACROSS] = 0.25
-  }
-  for (const step of steps) {
-    const p = SIX * step.panel
-    const q = SIX * step.next
-    const e = to[p + ACROSS] as number
-    const d = to[p + ALONG] as number
-    const w = to[p + SPIN] as number
-    const j = to[p + JERK] as number
-    to[q + ORIGIN] = bendAt(to, p, step.origin)
-    to[q + END] = bendAt(to, p, step.end)
-    to[q + ALONG] = step.runAcross * e + step.runAlong * d
-    if (step.crease < 0) {
-      to[q + ACROSS] = step.offAcross * e + step.offAlong * d
-      to[q + SPIN] = w
-      to[q + JERK] = j
-    } else {
-      const r1 = rates[2 * step.crease] as number
-      const r2 = rates[2 * step.crease + 1] as number
-      to[q + ACROSS] = j + w * w + 2 * w * r1 + Math.sqrt(r2 * r2 + r1 * r1 * r1 * r1)
-      to[q + SPIN] = w + r1
-      to[q + JERK] = j + r2 + w * r1
-    }
+/** The bounds of a root itself: seen from the world, each page turns about the gutter by half the opening. */
+function bendOfRoot(root: number, panel: number, to: Bend): void {
+  to.fill(0, SIX * panel, SIX * (panel + 1))
+  if (root !== WORLD) return
+  to[SIX * panel + SPIN] = 0.5
+  to[SIX * panel + ACROSS] = 0.25
+}
+
+/** The bounds of a panel, one step beyond another whose bounds are known. */
+function bendBeyond(step: Step, panel: number, rates: Float64Array, to: Bend): void {
+  const p = SIX * step.panel
+  const q = SIX * panel
+  const e = to[p + ACROSS] as number
+  const d = to[p + ALONG] as number
+  const w = to[p + SPIN] as number
+  const j = to[p + JERK] as number
+  to[q + ORIGIN] = bendAt(to, p, step.origin)
+  to[q + END] = bendAt(to, p, step.end)
+  to[q + ALONG] = step.runAcross * e + step.runAlong * d
+  if (step.crease < 0) {
+    to[q + ACROSS] = step.offAcross * e + step.offAlong * d
+    to[q + SPIN] = w
+    to[q + JERK] = j
+  } else {
+    const r1 = rates[2 * step.crease] as number
+    const r2 = rates[2 * step.crease + 1] as number
+    to[q + ACROSS] = j + w * w + 2 * w * r1 + Math.sqrt(r2 * r2 + r1 * r1 * r1 * r1)
+    to[q + SPIN] = w + r1
+    to[q + JERK] = j + r2 + w * r1
   }
 }
 
 /** The same along y alone, given the bounds from the world: y is square to every turn of an upright panel. */
-function bendAlongY({ steps, upright }: Chain, whole: Bend, to: Bend): void {
-  upright.forEach((known, panel) => {
-    to.fill(known ? 0 : Number.POSITIVE_INFINITY, SIX * panel, SIX * (panel + 1))
-  })
-  for (const step of steps) {
-    if (upright[step.next]) continue
-    const p = SIX * step.panel
-    const q = SIX * step.next
-    const e = to[p + ACROSS] as number
-    const d = to[p + ALONG] as number
-    to[q + ORIGIN] = bendAt(to, p, step.origin)
-    to[q + END] = bendAt(to, p, step.end)
-    to[q + ALONG] = step.runAcross * e + step.runAlong * d
-    to[q + ACROSS] = whole[q + ACROSS] as number
+function bendAlongY(step: Step, panel: number, whole: Bend, to: Bend): void {
+  const p = SIX * step.panel
+  const q = SIX * panel
+  if (step.upright) {
+    to.fill(0, q, q + SIX)
+    return
   }
+  const e = to[p + ACROSS] as number
+  const d = to[p + ALONG] as number
+  to[q + ORIGIN] = bendAt(to, p, step.origin)
+  to[q + END] = bendAt(to, p, step.end)
+  to[q + ALONG] = step.runAcross * e + step.runAlong * d
+  to[q + ACROSS] = whole[q + ACROSS] as number
 }
 
 /** The bound for each point of a body. */
 function bendsOf(
-  { entries, lengths }: Chain,
+  { entry, length: lengthOf }: Chain,
   bend: Bend,
   { panel, flat }: Body,
   to: Float64Array,
 ): Float64Array {
-  const { origin, run, off } = entries[panel] as Lay
-  const length = lengths[panel] as number
+  const { origin, run, off } = entry(panel)
+  const length = lengthOf(panel)
   const o = bend[SIX * panel + ORIGIN] as number
   const u = bend[SIX * panel + END] as number
   const e = bend[SIX * panel + ACROSS] as number
@@ -239,28 +241,57 @@ export function motionOf(poser: Poser): Motion {
       places: once((body: Body) => placed(model, frames, body)),
     }
   })
-  // One memory for each root, filled anew by whichever stretch asks next.
-  const memory = once((_root: number) => ({ of: 0, bend: new Float64Array(SIX * model.panels.length) }))
-  const rates = { of: 0, list: new Float64Array(2 * model.creases.length) }
+  // One memory for each root, filled anew, panel by panel, by whichever stretch asks next.
+  const memory = once((_root: number) => ({
+    of: new Int32Array(model.panels.length),
+    bend: new Float64Array(SIX * model.panels.length),
+  }))
+  const rates = {
+    of: new Int32Array(model.builds.length),
+    list: new Float64Array(2 * model.creases.length),
+    turns: new Float64Array(2 * Math.max(0, ...model.builds.map(({ build }) => build.creases.length))),
+  }
+  rates.list[0] = 1
   let count = 0
   const stretch = (from: Still, to: Still): Stretch => {
     const me = ++count
     const width = Math.abs(to.opening - from.opening) * RADIANS
-    const ratesNow = (): Float64Array => {
-      if (rates.of !== me) ratesOf(model, from, to, width, rates.list)
-      rates.of = me
-      return rates.list
+    const rate = (crease: number): void => {
+      const owner = model.creases[crease]?.owner ?? -1
+      const found = model.builds[owner]
+      if (!found || rates.of[owner] === me) return
+      rates.of[owner] = me
+      rate(found.host)
+      ratesOf(found, { from, to, width }, rates.list, rates.turns)
     }
-    const bend = (root: number): Bend => {
+    const bend = (root: number, panel: number): Bend => {
       const kept = memory(root)
-      if (kept.of !== me) bendFrom(chain(root), ratesNow(), kept.bend)
-      kept.of = me
+      if (kept.of[panel] === me) return kept.bend
+      kept.of[panel] = me
+      const step = chain(root).stepTo(panel)
+      if (step) {
+        bend(root, step.panel)
+        if (step.crease >= 0) rate(step.crease)
+        bendBeyond(step, panel, rates.list, kept.bend)
+      } else if (chain(root).isRoot(panel)) bendOfRoot(root, panel, kept.bend)
+      // What no crease leads to may be anywhere.
+      else kept.bend.fill(Number.POSITIVE_INFINITY, SIX * panel, SIX * (panel + 1))
       return kept.bend
     }
-    const alongY = (): Bend => {
+    const alongY = (panel: number): Bend => {
       const kept = memory(ALONG_Y)
-      if (kept.of !== me) bendAlongY(chain(WORLD), bend(WORLD), kept.bend)
-      kept.of = me
+      if (kept.of[panel] === me) return kept.bend
+      kept.of[panel] = me
+      const step = chain(WORLD).stepTo(panel)
+      if (step) {
+        alongY(step.panel)
+        bendAlongY(step, panel, bend(WORLD, panel), kept.bend)
+      } else
+        kept.bend.fill(
+          chain(WORLD).isRoot(panel) ? 0 : Number.POSITIVE_INFINITY,
+          SIX * panel,
+          SIX * (panel + 1),
+        )
       return kept.bend
     }
     const room = ({ flat }: Body): Float64Array => new Float64Array(flat.length / 2)
@@ -268,12 +299,12 @@ export function motionOf(poser: Poser): Motion {
       from,
       to,
       width,
-      bends: (root, body, memory = room(body)) => bendsOf(chain(root), bend(root), body, memory),
+      bends: (root, body, memory = room(body)) => bendsOf(chain(root), bend(root, body.panel), body, memory),
       turns: (root, panel) => {
-        const bounds = bend(root)
+        const bounds = bend(root, panel)
         return [bounds[SIX * panel + SPIN] as number, bounds[SIX * panel + JERK] as number]
       },
-      bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(), body, room(body)),
+      bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(body.panel), body, room(body)),
     }
   }
   return { model, still, stretch }

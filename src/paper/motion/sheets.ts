@@ -1,0 +1,112 @@
+import type { Face } from '../model/faces.ts'
+import { facesOf } from '../model/faces.ts'
+import { creaseLines, isAlong } from '../model/lines.ts'
+import type { Model } from '../model/model.ts'
+import type { Flat } from '../plane/lay.ts'
+import type { Segment } from '../plane/segment.ts'
+import type { Body } from './motion.ts'
+import { bodyOf } from './motion.ts'
+import { seamsAlong } from './seams.ts'
+
+/** Half the width of a cut, mm: paper this near to a cut edge is not looked at, so that the two edges of one cut do not count as touching when flat. */
+export const KERF = 0.05
+
+/** A panel as the search sees it. */
+export interface Sheet {
+  readonly panel: number
+  /** Its whole outline, and the box round it. */
+  readonly outline: Body
+  readonly box: Box
+  /** The convex parts of the paper itself, without a narrow rim along cut edges; and some seams between them. */
+  facets(): readonly Facet[]
+}
+
+export interface Facet {
+  /** With the rim, for what shares a point with it; without, for all else. */
+  readonly whole: Body
+  readonly body: Body
+  readonly box: Box
+}
+
+/** Least and greatest across and along. */
+export type Box = readonly [number, number, number, number]
+
+function boxOf(flat: Float64Array): Box {
+  let [a0, a1, l0, l1] = [1, -1, 1, -1].map((s) => s * Number.POSITIVE_INFINITY) as [
+    number,
+    number,
+    number,
+    number,
+  ]
+  for (let i = 0; i < flat.length; i += 2) {
+    const [a, l] = [flat[i] as number, flat[i + 1] as number]
+    a0 = Math.min(a0, a)
+    a1 = Math.max(a1, a)
+    l0 = Math.min(l0, l)
+    l1 = Math.max(l1, l)
+  }
+  return [a0, a1, l0, l1]
+}
+
+/** A convex outline (counter-clockwise) with the strip along its cut edges taken off. */
+function trimmed(outline: readonly Flat[], cut: readonly boolean[]): readonly Flat[] {
+  let points = outline
+  outline.forEach((a, k) => {
+    if (!cut[k]) return
+    const b = outline[(k + 1) % outline.length] as Flat
+    const size = Math.hypot(b[0] - a[0], b[1] - a[1])
+    const inside = (p: Flat) => ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / size - KERF
+    points = points.flatMap((p, i) => {
+      const q = points[(i + 1) % points.length] as Flat
+      const [here, there] = [inside(p), inside(q)]
+      const t = here / (here - there)
+      const meet: Flat[] = here * there < 0 ? [[p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]] : []
+      return here >= 0 ? [p, ...meet] : meet
+    })
+  })
+  return points
+}
+
+function facetsOf(panel: number, faces: readonly Face[], folds: readonly Segment[]): readonly Facet[] {
+  const facet = (whole: readonly Flat[], points: readonly Flat[]): Facet => {
+    const body = bodyOf(panel, points)
+    return { whole: bodyOf(panel, whole), body, box: boxOf(body.flat) }
+  }
+  const parts = faces.flatMap(({ outline, drawn }): Facet[] => {
+    const cut = outline.map(
+      (a, k) => drawn[k] === true && !isAlong({ a, b: outline[(k + 1) % outline.length] as Flat }, folds),
+    )
+    const points = trimmed(outline, cut)
+    return points.length < 3 ? [] : [facet(outline, points)]
+  })
+  const seams = seamsAlong(faces, folds).map(([a, right, b, left]) => {
+    const short = Math.min(0.5, KERF / Math.hypot(b[0] - a[0], b[1] - a[1]))
+    const inset = (p: Flat, q: Flat): Flat => [p[0] + short * (q[0] - p[0]), p[1] + short * (q[1] - p[1])]
+    return facet([a, right, b, left], [inset(a, b), right, inset(b, a), left])
+  })
+  return [...parts, ...seams]
+}
+
+/** Every panel of a model. The paper itself is cut up when it is first asked for: mostly an outline will do. */
+export function sheetsOf(model: Model): readonly Sheet[] {
+  const folds = creaseLines(model)
+  const faces: Face[][] = model.panels.map(() => [])
+  for (const face of facesOf(model)) faces[face.panel]?.push(face)
+  return model.panels.map(({ outline }, panel): Sheet => {
+    const body = bodyOf(panel, outline)
+    let known: readonly Facet[] | null = null
+    return {
+      panel,
+      outline: body,
+      box: boxOf(body.flat),
+      facets: () => {
+        known ??= facetsOf(panel, faces[panel] ?? [], folds[panel] ?? [])
+        return known
+      },
+    }
+  })
+}
+
+/** More corners than any outline or facet has: a cut edge taken off adds one at most. */
+export const mostCorners = (model: Model): number =>
+  2 * Math.max(4, ...[...model.panels, ...facesOf(model)].map(({ outline }) => outline.length))

@@ -1,0 +1,69 @@
+import type { Flat } from './lay.ts'
+
+/** A box in any number of dimensions: least and greatest along each axis in turn. */
+export type Extent = ArrayLike<number>
+
+/** The box round flat points. */
+export function extentOf(points: readonly Flat[]): Extent {
+  const box = [1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY) as [
+    number,
+    number,
+    number,
+    number,
+  ]
+  for (const [a, l] of points) {
+    if (a < box[0]) box[0] = a
+    if (a > box[1]) box[1] = a
+    if (l < box[2]) box[2] = l
+    if (l > box[3]) box[3] = l
+  }
+  return box
+}
+
+/** Whether two boxes come within `reach` of each other along every axis. */
+export function areNear(one: Extent, two: Extent, reach: number): boolean {
+  for (let k = 0; k < one.length; k += 2) {
+    if ((one[k] as number) - (two[k + 1] as number) > reach) return false
+    if ((two[k] as number) - (one[k + 1] as number) > reach) return false
+  }
+  return true
+}
+
+/** The axis along which the middles of the boxes are spread most. */
+function widest(boxes: readonly Extent[]): number {
+  let best = { axis: 0, spread: Number.NEGATIVE_INFINITY }
+  for (let axis = 0; 2 * axis < (boxes[0]?.length ?? 0); axis++) {
+    let [sum, squares] = [0, 0]
+    for (const box of boxes) {
+      const middle = (box[2 * axis] as number) + (box[2 * axis + 1] as number)
+      sum += middle
+      squares += middle * middle
+    }
+    const spread = squares - (sum * sum) / boxes.length
+    if (spread > best.spread) best = { axis, spread }
+  }
+  return best.axis
+}
+
+/**
+ * Every two boxes (by index, in order) that come within `reach` of each other along every axis, touching
+ * included. Sweep and prune: sorted along one axis, each is held only against those that begin before it ends.
+ */
+export function nearPairs(boxes: readonly Extent[], reach = 0): readonly (readonly [number, number])[] {
+  const k = 2 * widest(boxes)
+  const low = (index: number): number => (boxes[index] as Extent)[k] as number
+  const order = boxes.map((_, index) => index).sort((a, b) => low(a) - low(b))
+  const count = boxes.length
+  const found: number[] = []
+  order.forEach((index, at) => {
+    const box = boxes[index] as Extent
+    const end = (box[k + 1] as number) + reach
+    for (let next = at + 1; next < count; next++) {
+      const other = order[next] as number
+      if (low(other) > end) break
+      if (areNear(box, boxes[other] as Extent, reach))
+        found.push(index < other ? index * count + other : other * count + index)
+    }
+  })
+  return Array.from(Float64Array.from(found).sort(), (pair) => [Math.floor(pair / count), pair % count])
+}
