@@ -6,13 +6,15 @@ export type { Hand, Hands, Moved } from './answers/hands.ts'
 
 export { hands } from './answers/hands.ts'
 
-export type { Explanation, Reading } from './answers/read-back.ts'
+export type { Explanation } from './answers/read-back.ts'
 
 export { readBack } from './answers/read-back.ts'
 
 export type { Slip } from './answers/slips.ts'
 
 export { likelyPointSlips, likelySlips } from './answers/slips.ts'
+
+export type { Reading } from './answers/trials.ts'
 
 export type { CheckOptions } from './checks/check.ts'
 
@@ -48,7 +50,7 @@ export { wayOf } from './measure/way.ts'
 
 export type { Fold, LineKind, PieceLine, Side } from './mechanisms/build.ts'
 
-export type { Change, Choice, Derived, Field, Handle, Placed } from './mechanisms/kind.ts'
+export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mechanisms/kind.ts'
 
 export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 
@@ -64,7 +66,7 @@ export { dragHandle, handlesOf } from './model/handles.ts'
 
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
 
-export { modelOf } from './model/model.ts'
+export { modelOf, ridgeOf } from './model/model.ts'
 
 export type { FlatCrease, FlatPart, Piece } from './model/pieces.ts'
 

@@ -1,5 +1,5 @@
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
-import { compile, kindOf, nameOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
+import { compile, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
 import { gridMark, squareSample } from '../pen/grid.ts'
 import type { Rect, Wish } from '../pen/lettering.ts'
 import { placeWords, textWidth } from '../pen/lettering.ts'
@@ -237,7 +237,7 @@ function ridgePoint(
   const m = poser.model.design.mechanisms[index]
   if (!m) return null
   if (atTip) return tipAt(poser, index)
-  const ridge = creases[`${m.id}/ridge`]
+  const ridge = creases[ridgeOf(poser.model.design, m.id) ?? '']
   return ridge ? meets(ridge, station) : null
 }
 

@@ -57,6 +57,7 @@ function build(m: CutTrapezoid): Build {
 export const cutTrapezoid: Kind<CutTrapezoid> = {
   kind: 'cut-trapezoid',
   label: 'Trapezoid cut from the card',
+  stock: { from: 'host', loose: 'strip' },
   fields: [
     ...stretchFields([
       'Where the first cut crosses the host crease.',
@@ -84,6 +85,7 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
     {
       name: 'wedge',
       label: 'Wedge angle',
+      arc: 'right',
       unit: 'deg',
       min: -89,
       max: 89,

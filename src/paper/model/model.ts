@@ -333,6 +333,14 @@ function assemble(design: Design): Model {
   return { design, creases, panels, builds, pieces, glue }
 }
 
+/** The crease of a mechanism that carries its tip, by name; undefined if it has none of its own. */
+export function ridgeOf(design: Design, id: string): string | undefined {
+  const { builds, creases } = modelOf(design)
+  const index = builds.findIndex(({ mechanism }) => mechanism.id === id)
+  const crease = creases[builds[index]?.tipCrease ?? -1]
+  return crease?.owner === index ? crease.name : undefined
+}
+
 const made = new WeakMap<Design, Model>()
 
 /** The model of a design, put together once for each design object. */

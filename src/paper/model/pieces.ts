@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import type { LineKind, PieceLine } from '../mechanisms/build.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, laid } from '../plane/lay.ts'
+import { nearestOn } from '../plane/segment.ts'
 import { facesOf } from './faces.ts'
 import type { Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
 import { modelOf } from './model.ts'
@@ -108,13 +109,20 @@ function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line:
     const spans = guests.map(({ build }) => build.span)
     for (const [from, to] of stretches(crease.length, spans)) line(crease.fold, from, to)
     for (const { build, firstCrease } of guests) {
-      const ridge = model.creases[firstCrease]
-      if (!build.notch || !ridge) continue
-      // Where the new ridge lies elsewhere, the old fold inside the strip is pressed flat again.
-      const other = sheetsOf(model, ridge).find((sheet) => sheet.piece === piece)
+      if (!build.notch) continue
       const [from, to] = build.span
-      if (other && !same(laid(other.lay, [0, 0]), at(from)) && !same(laid(other.lay, [0, 0]), at(to)))
-        line('crease', from, to)
+      const old = { a: at(from), b: at(to) }
+      // Where no new fold takes its place, the old fold inside the strip is pressed flat again.
+      const kept = model.creases
+        .slice(firstCrease, firstCrease + build.creases.length)
+        .some((own) =>
+          sheetsOf(model, own).some(
+            (sheet) =>
+              sheet.piece === piece &&
+              [0, own.length].every((s) => nearestOn(old, laid(sheet.lay, [0, s])).distance < SAME),
+          ),
+        )
+      if (!kept) line('crease', from, to)
     }
   }
 }
