@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
-import { change, hands, kindOf, measure, modelOf, settable, settingOf } from '../../../src/paper/index.ts'
+import { change, hands, measure, modelOf, settingOf } from '../../../src/paper/index.ts'
 import { design, gluedMoth, vFold } from '../shared/designs.ts'
 import { gluedDesigns } from '../shared/glued-designs.ts'
 
