@@ -85,7 +85,6 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
     {
       name: 'wedge',
       label: 'Wedge angle',
-      arc: 'right',
       unit: 'deg',
       min: -89,
       max: 89,
