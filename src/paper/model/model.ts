@@ -285,11 +285,7 @@ function liesMirrored(
   const under = panels[hostPanel ?? host.right.panel]?.sheet ?? sameLay
   const { fromBack = false } = build
   if (hostPanel !== undefined) return isMirroring(under) !== fromBack
-  const turns = [
-    fromBack,
-    host.fold === 'mountain',
-    isMirroring(compose(under, host.right.lay)),
-  ]
+  const turns = [fromBack, host.fold === 'mountain', isMirroring(compose(under, host.right.lay))]
   return turns.filter(Boolean).length % 2 === 1
 }
 
