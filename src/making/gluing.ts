@@ -41,10 +41,10 @@ function jointsOf(model: Model, index: number): readonly Joint[] {
   })
 }
 
-/** A panel's place in space: origin, across, along, front. */
-type Place = readonly [Vec3, Vec3, Vec3, Vec3]
+/** How a panel stands in space: origin, across, along, front. */
+type PanelFrame = readonly [Vec3, Vec3, Vec3, Vec3]
 
-function placeOf({ model, frames, lift }: Poser, panel: number): Place {
+function panelFrame({ model, frames, lift }: Poser, panel: number): PanelFrame {
   const origin = lift(panel, [0, 0])
   return [
     origin,
@@ -55,7 +55,7 @@ function placeOf({ model, frames, lift }: Poser, panel: number): Place {
 }
 
 /** What lies so in one place, brought into the other. */
-function carried([from, a, b, c]: Place, [to, d, e, f]: Place) {
+function carried([from, a, b, c]: PanelFrame, [to, d, e, f]: PanelFrame) {
   const turn = (v: Vec3): Vec3 => add(add(scale(d, dot(v, a)), scale(e, dot(v, b))), scale(f, dot(v, c)))
   return { turn, move: (p: Vec3): Vec3 => add(to, turn(subtract(p, from))) }
 }
@@ -103,7 +103,7 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   const shut = compile(model.design)
   shut(SHUT)
   const panel = host.left.panel
-  const { turn, move } = carried(placeOf(shut, panel), placeOf(poser, panel))
+  const { turn, move } = carried(panelFrame(shut, panel), panelFrame(poser, panel))
   const down = paper.map((one): Surface => {
     if (one.owner !== index) return one
     const { front, points } = flatSurface(shut, one)

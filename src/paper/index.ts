@@ -55,18 +55,12 @@ export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mec
 export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
-
-export type { Face } from './model/faces.ts'
-
-export { faces } from './model/faces.ts'
-
 export type { SheetHandle } from './model/handles.ts'
-
 export { dragHandle, handlesOf } from './model/handles.ts'
-
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
-
 export { modelOf, ridgeOf } from './model/model.ts'
+export type { Patch } from './model/patches.ts'
+export { patchesOf } from './model/patches.ts'
 
 export type { FlatCrease, FlatPart, Piece } from './model/pieces.ts'
 

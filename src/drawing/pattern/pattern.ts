@@ -128,14 +128,14 @@ function squareMark({ drawable: rect, fromSheet, toSheet }: Ground): Mark {
 function tints(design: Design, { parts }: Shown, face: PaperSide, { fromSheet }: Ground): readonly Mark[] {
   const side = face === 'inside' ? 'front' : 'back'
   const marks = new Map<number, PathMark & { runs: Point[][] }>()
-  for (const { sheet, owner, panel, piece, points } of flatParts(design)) {
+  for (const { index, owner, panel, piece, points } of flatParts(design)) {
     if (owner < 0 || !parts.some(({ id }) => id === piece)) continue
     const run = points.map((p) => fromSheet(p, piece))
-    const mark = marks.get(sheet)
+    const mark = marks.get(index)
     if (mark) mark.runs.push(run)
     else {
       const paint = { card: cardOf(design, owner), light: 1, face: side } as const
-      marks.set(sheet, { mark: 'path', runs: [run], closed: true, role: 'paper', of: panel, paint })
+      marks.set(index, { mark: 'path', runs: [run], closed: true, role: 'paper', of: panel, paint })
     }
   }
   return [...marks.values()]

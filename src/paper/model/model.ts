@@ -37,7 +37,7 @@ export interface ModelPanel {
   readonly outline: readonly Flat[]
   /** The flat piece it is part of (index into `Model.pieces`), and where: flat coordinates to x, y. */
   readonly piece: number
-  readonly sheet: Lay
+  readonly onPiece: Lay
   /**
    * How many layers of paper it lies off the plane of its frame, where it is stuck on another panel: above 0
    * towards the side that `frontOf` calls the front, 0 for what is folded or jointed. See `liftOf`.
@@ -236,8 +236,8 @@ function bareCard({ width, height }: Design['card']): Unfinished {
   return {
     creases: [gutter],
     panels: [
-      { ...page, name: 'page/left', side: 'left', sheet: { ...sameLay, off: [-1, 0] }, notches: [] },
-      { ...page, name: 'page/right', side: 'right', sheet: sameLay, notches: [] },
+      { ...page, name: 'page/left', side: 'left', onPiece: { ...sameLay, off: [-1, 0] }, notches: [] },
+      { ...page, name: 'page/right', side: 'right', onPiece: sameLay, notches: [] },
     ],
     pieces: [card],
     builds: [],
@@ -282,7 +282,7 @@ function liesMirrored(
   hostPanel: number | undefined,
   panels: readonly ModelPanel[],
 ): boolean {
-  const under = panels[hostPanel ?? host.right.panel]?.sheet ?? sameLay
+  const under = panels[hostPanel ?? host.right.panel]?.onPiece ?? sameLay
   const { fromBack = false } = build
   if (hostPanel !== undefined) return isMirroring(under) !== fromBack
   const turns = [fromBack, host.fold === 'mountain', isMirroring(compose(under, host.right.lay))]
@@ -304,12 +304,12 @@ function addPieces({ pieces }: Unfinished, { id, owner, build, mirrored }: Newco
 function addPanels({ panels, panelByName }: Unfinished, made: Newcomer): void {
   const { id, owner, build, host, hostPanel, mirrored } = made
   /** Where it lies flat: in its host's piece, or on a piece of its own card. */
-  const flat = (hang: Hang): Pick<ModelPanel, 'piece' | 'sheet'> => {
+  const flat = (hang: Hang): Pick<ModelPanel, 'piece' | 'onPiece'> => {
     const piece = made.piece.get(hang.panel)
-    if (piece !== undefined) return { piece, sheet: mirrored ? compose(MIRROR, hang.lay) : hang.lay }
+    if (piece !== undefined) return { piece, onPiece: mirrored ? compose(MIRROR, hang.lay) : hang.lay }
     const { panel, lay } = settle(hang, made)
     const under = panels[panel]
-    return { piece: under?.piece ?? 0, sheet: under ? compose(under.sheet, lay) : lay }
+    return { piece: under?.piece ?? 0, onPiece: under ? compose(under.onPiece, lay) : lay }
   }
   for (const panel of build.panels) {
     const name = `${id}/${panel.part}`

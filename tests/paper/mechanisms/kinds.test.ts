@@ -53,7 +53,7 @@ describe.each(allKinds)('%s', (name) => {
         // One piece that folds over at its ridge, which lies along x = 0, and a joint on either page.
         expect(flat.length).toBe(2)
         const ridge = creases.find((crease) => crease.name === ridgeOf(design, m.id))
-        const ways = [ridge?.left, ridge?.right].map((lay) => panels[lay?.panel ?? -1]?.sheet)
+        const ways = [ridge?.left, ridge?.right].map((lay) => panels[lay?.panel ?? -1]?.onPiece)
         for (const lay of ways) {
           expect(lay?.origin[0]).toBe(0)
           expect(lay?.run[0]).toBe(0)
