@@ -7,7 +7,7 @@ import type { Motion } from '../motion/motion.ts'
 import { motionOf } from '../motion/motion.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
-import { stopOf } from '../motion/stop.ts'
+import { rangesOf } from '../motion/range.ts'
 import type { Part } from '../plane/convex.ts'
 import { convexParts } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
@@ -35,6 +35,9 @@ export interface Limits {
   readonly thickness: number
 }
 
+/** Openings from the one to the other, degrees. */
+export type Range = readonly [least: number, most: number]
+
 /** A design on the bench: what several checks need, worked out once. */
 export interface Subject {
   readonly design: Design
@@ -47,10 +50,13 @@ export interface Subject {
   /** True if two mechanisms share one slit. */
   shareSlit(one: number, two: number): boolean
   /**
-   * The openings in degrees that the card can reach: 0 to 180, less what a mechanism that stops earlier
-   * takes off, and a hundredth of a degree, for at its stop it turns infinitely fast.
+   * The openings in degrees over which mechanisms (indices; -1: a page) move together: 0 to 180, less what
+   * they and all that they stand on take off, each by its stop or where it would have to go through its
+   * page. What stands on them takes nothing off, nor what stands elsewhere: that would hide what is wrong
+   * with them. A hundredth of a degree is kept from such an end, for at its stop a mechanism turns
+   * infinitely fast. Null: they fit together at no opening.
    */
-  range(): readonly [least: number, most: number]
+  range(...owners: readonly number[]): Range | null
   /** Only whether a check holds is asked for: where it fails it need not be worst. */
   readonly hasty: boolean
   /** Looks at two moving panels that are left for all searches together; counted down. */
@@ -69,15 +75,11 @@ export function subjectOf(
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
   const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
   const poser = compile(design)
-  let range: readonly [number, number] | null = null
   return {
     design,
     model,
     limits,
-    range: () => {
-      range ??= rangeOf(poser)
-      return range
-    },
+    range: (...owners) => together(owners.map((owner) => rangeOf(design, owner))),
     hasty: only !== null,
     effort,
     poser,
@@ -91,12 +93,24 @@ export function subjectOf(
 /** Kept from a stop, degrees. */
 const SHORT = 0.01
 
-function rangeOf(poser: Poser): readonly [number, number] {
-  const stops = (end: 0 | 180) => [...poser(end).stopped].map((id) => stopOf(poser, id, end))
-  const low = Math.min(180, Math.max(0, ...stops(0).map((opening) => opening + SHORT)))
-  const high = Math.min(180, ...stops(180).map((opening) => opening - SHORT))
-  return [low, Math.max(low, high)]
+function rangeOf(design: Design, owner: number): Range | null {
+  const span = rangesOf(design).lineage(owner)
+  if (!span) return null
+  const low = span.low.why ? span.low.at + SHORT : 0
+  const high = span.high.why ? span.high.at - SHORT : 180
+  return low < high ? [low, high] : null
 }
+
+/** What several ranges have in common. */
+const together = (all: readonly (Range | null)[]): Range | null =>
+  all.reduce<Range | null>(
+    (common, one) => {
+      if (!common || !one) return null
+      const [low, high] = [Math.max(common[0], one[0]), Math.min(common[1], one[1])]
+      return low < high ? [low, high] : null
+    },
+    [0, 180],
+  )
 
 function notchesOf(model: Model): Notch[] {
   return model.builds.flatMap(({ build, host }, owner) => {
