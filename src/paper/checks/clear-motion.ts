@@ -138,14 +138,16 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
     }
   })
   const crossed = through(subject)
-  if (found.length + crossed.length > 0) return [...crossed, ...found]
   const { nowhere } = rangesOf(subject.design)
-  const [misfit] = nowhere
-  if (misfit !== undefined)
-    return waiting(
-      nowhere.map((index) => idOf(subject, index)),
-      `Nothing can be told of the motion: at no opening do all parts of the card fit together, ${the(idOf(subject, misfit))} among them.`,
-    )
+  const misfits = nowhere.filter((index) => subject.wants([index])).map((index) => idOf(subject, index))
+  const untold =
+    misfits[0] === undefined
+      ? []
+      : waiting(
+          misfits,
+          `Nothing can be told of the whole motion: at no opening do all parts of the card fit together, ${the(misfits[0])} among them.`,
+        )
+  if (untold.length + found.length + crossed.length > 0) return [...untold, ...crossed, ...found]
   const [first] = spoilt
   if (first !== undefined)
     return waiting(
