@@ -142,8 +142,9 @@ function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
     for (const still of ends) for (const part of of) look(still, part)
   for (const { ends, of } of spans.values()) walk(...ends, of)
   for (const [owner, { margin, opening }] of least) {
-    const [shut, flat] = [...spans.values()].find(({ of }) => of.some((part) => part.owner === owner))
-      ?.ends as [Still, Still]
+    const span = [...spans.values()].find(({ of }) => of.some((part) => part.owner === owner))
+    if (!span) continue
+    const [shut, flat] = span.ends
     if (opening === shut.opening || opening === flat.opening || margin > Math.max(0, nearest)) continue
     // The least margin is known; where it lies is sharpened by golden sections (Kiefer 1953).
     const own = parts.filter((part) => part.owner === owner)

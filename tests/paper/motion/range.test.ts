@@ -39,7 +39,11 @@ const unsound = (angle: number): boolean => angle < 1e-5
 
 describe('the range of a card', () => {
   test('is all of it for what shuts and opens flat', () => {
-    for (const made of [design([]), design([gluedMoth()]), design([vFold('heron', 'gutter', 100, -40, 40)])]) {
+    for (const made of [
+      design([]),
+      design([gluedMoth()]),
+      design([vFold('heron', 'gutter', 100, -40, 40)]),
+    ]) {
       expect(openingRange(made)).toEqual([0, 180])
       expect(openingStops(made)).toEqual({ least: null, most: null, nowhere: [] })
     }
@@ -112,7 +116,8 @@ describe('the range of a card', () => {
         const look = lookAt(made)
         if (nowhere.length > 0) {
           seen.nowhere++
-          for (let opening = shift / 100; opening <= 180; opening += 1) expect(unsound(look(opening))).toBe(true)
+          for (let opening = shift / 100; opening <= 180; opening += 1)
+            expect(unsound(look(opening))).toBe(true)
           return
         }
         if (!low && !high) seen.whole++

@@ -151,7 +151,8 @@ export function alignments(bar: FourBar): number[] {
   if (shutGap(bar).gap === 0) return []
   const at = (own: number, facet: number, b: number, a: number): number[] => {
     const q = own + outer * facet
-    const s2 = ((half(bar, a) - half(bar, b - q)) * (half(bar, a) + half(bar, b - q))) /
+    const s2 =
+      ((half(bar, a) - half(bar, b - q)) * (half(bar, a) + half(bar, b - q))) /
       (plain(bar, b) * plain(bar, q))
     return s2 > 0 && s2 < 1 ? [2 * DEGREES * Math.asin(Math.sqrt(s2))] : []
   }
