@@ -1,7 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
-import { compile, openingRange, openingStops } from '../../../src/paper/index.ts'
+import {
+  compile,
+  highest,
+  measure,
+  openingRange,
+  openingStops,
+  poseAt,
+  swing,
+} from '../../../src/paper/index.ts'
 import { design, gluedMoth, runs, vFold } from '../shared/designs.ts'
 import { gluedDesigns } from '../shared/glued-designs.ts'
 import { DEG, RAD } from '../shared/space.ts'
@@ -101,10 +109,45 @@ describe('the range of a card', () => {
     expect(openingStops(made).most).toMatchObject({ id: 'moth', why: 'through', opening: 0 })
   })
 
+  test('past its stop a tent with equal sides stays as it is there, even between its pages', () => {
+    // Pulled tight its walls lie in one line from foot to foot: 2 x 30 sin(w/2) = 20 + 20, its ridge 30 cos(w/2) high.
+    const made = design([tent({ leftWall: 20, rightWall: 20 })])
+    const stop = 2 * Math.asin(2 / 3) * DEG
+    expect(openingRange(made)[1]).toBeCloseTo(stop, 9)
+    for (const opening of [stop, 90, 120, 180]) {
+      const { panels, creases } = poseAt(made, opening)
+      const { start, end } = creases['tent/ridge'] ?? {}
+      for (const p of [start, end]) {
+        expect(p?.[0]).toBeCloseTo(0, 9)
+        expect(p?.[2]).toBeCloseTo(30 * Math.cos((stop / 2) * RAD), 6)
+      }
+      const mirrored = panels['tent/left']?.map(([x, y, z]) => [-x, y, z])
+      for (const [k, p] of (panels['tent/right'] ?? []).entries())
+        for (const axis of [0, 1, 2]) expect(p[axis]).toBeCloseTo(mirrored?.[k]?.[axis] ?? Number.NaN, 9)
+    }
+  })
+
   test('leaves out what fits at no opening, and names it', () => {
     const made = design([tent({ leftWall: 90, rightWall: 10 }), gluedMoth({ base: 60, facet: 45, apex: 90 })])
     expect(openingStops(made).nowhere).toEqual(['tent'])
     expect(openingRange(made)[1]).toBeCloseTo(Math.acos(-1 / 3) * DEG, 9)
+  })
+
+  test('what is measured keeps to it', () => {
+    // Facets of 45 on bases of 60: pulled tight at arccos(-1/3), where the ridge lies in one plane with both
+    // joints and its angle to the gutter has cos p = cos 60 / cos 45 (a right spherical triangle).
+    const made = design([gluedMoth({ base: 60, facet: 45 })])
+    const stop = Math.acos(-1 / 3) * DEG
+    const path = swing(made, 'moth', 10)
+    expect(path[0]?.opening).toBe(0)
+    expect(path[10]?.opening).toBeCloseTo(stop, 9)
+    expect(highest(made, 'moth').opening).toBeLessThanOrEqual(stop)
+    const tight = measure(made, 180)
+    expect(tight.opening).toBeCloseTo(stop, 9)
+    // The gutter's angle to the plane of both joints: cos 60 = cos p cos 45, and the tip is 40 along the ridge.
+    expect(tight.tips.moth?.reach).toBeCloseTo(60 + (40 * Math.cos(60 * RAD)) / Math.cos(45 * RAD), 5)
+    // Nothing that would lie inside a page is told of: wider than its bases and lying back, it can only be shut.
+    expect(measure(design([gluedMoth({ pop: 'down' })]), 90)).toMatchObject({ opening: 0 })
   })
 
   test('holds every opening that dense looking finds sound round it, and none beside', () => {

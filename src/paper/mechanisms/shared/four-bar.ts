@@ -90,14 +90,19 @@ export function fourBar(
 }
 
 /** True if the facets shut against the parts of the pages beyond the joints, false: against the inner parts. */
-export const shutsOuter = (bar: FourBar): boolean => bar.branch > 0 !== bar.outside
+export const shutsOuter = (bar: Pick<FourBar, 'branch' | 'outside'>): boolean =>
+  bar.branch > 0 !== bar.outside
 
 /**
- * True for the piece that lies in the fold with facets just as wide as its bases, on the inside or off the
- * back: its ridge is the host crease itself, and either facet keeps to its page.
+ * True for the piece whose facets keep to their pages all the way: just as wide as its bases, with the host
+ * crease itself for a ridge, on the inside or off the back; or making up half a turn with them, so that its
+ * ridge is the host crease again, behind the apex.
  */
-export const liesInHost = (bar: FourBar): boolean =>
-  !shutsOuter(bar) && bar.a1 === bar.b1 && bar.a2 === bar.b2
+export const liesInHost = ({ form, b1, a1, b2, a2, ...bar }: FourBar): boolean => {
+  if (!shutsOuter(bar)) return a1 === b1 && a2 === b2
+  const straight = (b: number, a: number): boolean => Math.abs(b + a - Math.PI) < 1e-12
+  return form === 'spherical' && straight(b1, a1) && straight(b2, a2)
+}
 
 /** How far the four-bar is from shutting flat, in degrees or mm: 0 means it shuts flat. */
 export function shutGap(bar: FourBar): { gap: number; unit: 'deg' | 'mm' } {
