@@ -203,9 +203,10 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       role: 'note',
       size: text,
       of: 'stop',
-      at: [b, (roof + bottom) / 2],
+      // Low, where a curve that ends there is seldom, for the words at the dot are placed first.
+      at: [b, bottom - text],
       gap: 7,
-      sides: far === 0 ? ['right', 'below-right', 'above-right'] : ['left', 'below-left', 'above-left'],
+      sides: far === 0 ? ['right', 'above-right'] : ['left', 'above-left'],
     })
   }
 
@@ -252,7 +253,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       sides:
         opening < peak.opening
           ? ['below-right', 'left', 'above-left', 'right']
-          : ['right', 'above-right', 'below-left', 'below'],
+          : ['right', 'above-right', 'below-left', 'below', 'left'],
     })
   })
   if (still && curves.length > 0)
