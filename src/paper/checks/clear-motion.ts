@@ -84,10 +84,10 @@ function asFarAs({ model, design }: Subject): string {
  * No two panels meet between shut and flat, nor pass through each other in the shut stack. `ok` means
  * proved. A mechanism whose cuts cannot be made as drawn is left out, and then we say that we cannot tell.
  *
- * Two panels are looked at over the openings that both their lineages allow. Where a panel is hangs on its
- * own lineage alone, and past such an opening one of the two is no longer where paper could be; so that is
- * all there is to judge of the two. What else stops the card is left out of it, or a guest that goes less
- * far than its host would hide what the host runs into.
+ * Two panels are looked at over the openings to which the card gets without what stands on the two
+ * (`Subject.range`). Where a panel is hangs on its own lineage alone, so within that all poses are real; past
+ * it, one of the two is no longer where paper could be, or something else has stopped the card. A guest that
+ * goes less far than its host is left out of it, or it would hide what the host runs into.
  */
 export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Finding[] {
   const { model, motion } = subject

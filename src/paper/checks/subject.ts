@@ -7,6 +7,7 @@ import type { Motion } from '../motion/motion.ts'
 import { motionOf } from '../motion/motion.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
+import type { Span } from '../motion/range.ts'
 import { rangesOf } from '../motion/range.ts'
 import type { Part } from '../plane/convex.ts'
 import { convexParts } from '../plane/convex.ts'
@@ -50,11 +51,11 @@ export interface Subject {
   /** True if two mechanisms share one slit. */
   shareSlit(one: number, two: number): boolean
   /**
-   * The openings in degrees over which mechanisms (indices; -1: a page) move together: 0 to 180, less what
-   * they and all that they stand on take off, each by its stop or where it would have to go through its
-   * page. What stands on them takes nothing off, nor what stands elsewhere: that would hide what is wrong
-   * with them. A hundredth of a degree is kept from such an end, for at its stop a mechanism turns
-   * infinitely fast. Null: they fit together at no opening.
+   * The openings in degrees over which mechanisms (indices; -1: a page) are judged together: those to which
+   * the card gets without what stands on them, so that no guest hides what its host runs into. That is what
+   * their lineages allow (by their stops, and where they would have to go through their pages), less what
+   * the stops of others elsewhere on the card take off. A hundredth of a degree is kept from every end, for
+   * at its stop a mechanism turns infinitely fast. Null: they fit together at no opening.
    */
   range(...owners: readonly number[]): Range | null
   /** Only whether a check holds is asked for: where it fails it need not be worst. */
@@ -79,7 +80,7 @@ export function subjectOf(
     design,
     model,
     limits,
-    range: (...owners) => together(owners.map((owner) => rangeOf(design, owner))),
+    range: rangesIn(design, model),
     hasty: only !== null,
     effort,
     poser,
@@ -93,24 +94,57 @@ export function subjectOf(
 /** Kept from a stop, degrees. */
 const SHORT = 0.01
 
-function rangeOf(design: Design, owner: number): Range | null {
-  const span = rangesOf(design).lineage(owner)
+/** `Subject.range`: each set of owners is worked out once. */
+function rangesIn(design: Design, { builds, creases, panels }: Model): Subject['range'] {
+  const { lineage } = rangesOf(design)
+  const under = (owner: number): number => {
+    const { host = 0, hostPanel } = builds[owner] ?? {}
+    return (hostPanel === undefined ? creases[host]?.owner : panels[hostPanel]?.owner) ?? -1
+  }
+  /** By mechanism that stops the card: what it allows, and what it stands on. */
+  const stops = builds.flatMap((_, owner) => {
+    const { low, high } = lineage(owner) ?? {}
+    const range: Range = [
+      low?.why?.how === 'stop' ? low.at + SHORT : 0,
+      high?.why?.how === 'stop' ? high.at - SHORT : 180,
+    ]
+    if (!low || (range[0] === 0 && range[1] === 180)) return []
+    const on = new Set<number>()
+    for (let base = under(owner); base >= 0; base = under(base)) on.add(base)
+    return [{ range, on }]
+  })
+  const known = new Map<string, Range | null>()
+  return (...owners) => {
+    const key = owners.join(' ')
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const own = owners.reduce<Range | null>(
+      (range, owner) => common(range, ownRange(lineage(owner))),
+      [0, 180],
+    )
+    const others = stops
+      .filter(({ on }) => !owners.some((owner) => on.has(owner)))
+      .reduce<Range | null>((range, stop) => common(range, stop.range), own)
+    // Where others leave nothing, nothing can be told of the card; of these two it still can.
+    const range = others ?? own
+    known.set(key, range)
+    return range
+  }
+}
+
+function ownRange(span: Span | null): Range | null {
   if (!span) return null
   const low = span.low.why ? span.low.at + SHORT : 0
   const high = span.high.why ? span.high.at - SHORT : 180
   return low < high ? [low, high] : null
 }
 
-/** What several ranges have in common. */
-const together = (all: readonly (Range | null)[]): Range | null =>
-  all.reduce<Range | null>(
-    (common, one) => {
-      if (!common || !one) return null
-      const [low, high] = [Math.max(common[0], one[0]), Math.min(common[1], one[1])]
-      return low < high ? [low, high] : null
-    },
-    [0, 180],
-  )
+/** What two ranges have in common. */
+function common(one: Range | null, two: Range | null): Range | null {
+  if (!one || !two) return null
+  const [low, high] = [Math.max(one[0], two[0]), Math.min(one[1], two[1])]
+  return low < high ? [low, high] : null
+}
 
 function notchesOf(model: Model): Notch[] {
   return model.builds.flatMap(({ build, host }, owner) => {
