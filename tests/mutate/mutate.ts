@@ -131,15 +131,20 @@ const started0 = Date.now()
 console.log(`${tried.length} of ${total} mutants; ${named.count} more are named as equivalent.`)
 for (const line of stale(texts)) console.log(`Named as equivalent, but no longer there: ${line}`)
 
-// All that may be asked runs once on the sources as they are: it must pass, and then its time is known.
-const untimed = [...new Set(tried.flatMap(({ file }) => [...(reach.get(file)?.keys() ?? [])]))].filter(
-  (test) => !seconds.has(test),
-)
-if (untimed.length > 0) {
-  console.log(`Timing ${untimed.length} test files ...`)
-  const broken = await trial(0, untimed)
-  if (broken !== null) throw new Error(`${broken} fails on the sources as they are`)
-  keepSeconds(seconds)
+/** Tests that are known to pass on the sources as they are. */
+const sound = new Set<string>()
+
+/** The tests for a file, each seen to pass on the sources as they are; then its time is known, and there may be room for more. */
+async function soundTests(file: string): Promise<string[]> {
+  for (;;) {
+    const tests = testsFor(file, reach.get(file) ?? new Map(), seconds, budget)
+    const fresh = tests.filter((test) => !sound.has(test))
+    if (fresh.length === 0) return tests
+    const broken = await trial(0, fresh)
+    if (broken !== null) throw new Error(`${broken} fails on the sources as they are`)
+    for (const test of fresh) sound.add(test)
+    keepSeconds(seconds)
+  }
 }
 
 const score = new Map<string, { killed: number; tried: number }>()
@@ -147,7 +152,7 @@ const score = new Map<string, { killed: number; tried: number }>()
 const last = new Map<string, string>()
 for (const [k, mutant] of tried.entries()) {
   const { file } = mutant
-  const tests = testsFor(file, reach.get(file) ?? new Map(), seconds, budget)
+  const tests = await soundTests(file)
   const order = [...new Set([last.get(file) ?? tests[0] ?? '', ...tests])].filter((test) => tests.includes(test))
   const key = tests.join()
   if (tests.length > 0 && !sound.has(key)) {
