@@ -166,6 +166,7 @@ for (const [k, mutant] of tried.entries()) {
   room.tried++
   if (killer !== null) room.killed++
   score.set(roomOf(file), room)
+  if (k % 20 === 19) console.log(`... ${k + 1} of ${tried.length}`)
   if (killer === null) console.log(`alive   ${show(mutant)}`)
   else if (values.all) console.log(`killed  ${show(mutant)}   by ${killer}`)
 }

@@ -56,8 +56,8 @@ export function keepSeconds(seconds: ReadonlyMap<string, number>): void {
 const UNTIMED = 4
 
 /**
- * The tests for a source file: those of its own room first, then the quick ones, until they would last
- * longer than `budget` seconds. At least one, if any touches the file.
+ * The tests for a source file: those of its own room first, then those that reach it over few imports and are
+ * quick, until they would last longer than `budget` seconds. At least one, if any touches the file.
  */
 export function testsFor(
   file: string,
@@ -67,7 +67,8 @@ export function testsFor(
 ): string[] {
   const room = dirname(file).replace('src/', 'tests/')
   const timeOf = (test: string) => seconds.get(test) ?? UNTIMED
-  const rank = (test: string, far: number) => (dirname(test) === room || far === 1 ? 0 : 1000) + timeOf(test)
+  const rank = (test: string, far: number) =>
+    (dirname(test) === room || far === 1 ? 0 : 1000 + 5 * far) + timeOf(test)
   const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
   let spent = 0
   return order.filter((test, k) => {
