@@ -34,10 +34,34 @@ const OPERATORS: ReadonlyMap<string, readonly (readonly [Kind, string])[]> = new
   ['-=', [['sign', '+=']]],
   ['*=', [['sign', '/=']]],
   ['/=', [['sign', '*=']]],
-  ['<', [['bound', '<='], ['comparison', '>=']]],
-  ['<=', [['bound', '<'], ['comparison', '>']]],
-  ['>', [['bound', '>='], ['comparison', '<=']]],
-  ['>=', [['bound', '>'], ['comparison', '<']]],
+  [
+    '<',
+    [
+      ['bound', '<='],
+      ['comparison', '>='],
+    ],
+  ],
+  [
+    '<=',
+    [
+      ['bound', '<'],
+      ['comparison', '>'],
+    ],
+  ],
+  [
+    '>',
+    [
+      ['bound', '>='],
+      ['comparison', '<='],
+    ],
+  ],
+  [
+    '>=',
+    [
+      ['bound', '>'],
+      ['comparison', '<'],
+    ],
+  ],
   ['===', [['comparison', '!==']]],
   ['!==', [['comparison', '===']]],
   ['&&', [['branch', '||']]],
@@ -96,7 +120,8 @@ function changesOf(file: string, source: ts.SourceFile, node: ts.Node): Change[]
   if (ts.isWhileStatement(node.parent) && node.parent.expression === node && node.kind !== S.TrueKeyword)
     put('branch', node, 'false')
   if (ts.isBinaryExpression(node) && !isText(node)) {
-    for (const [kind, now] of OPERATORS.get(node.operatorToken.getText()) ?? []) put(kind, node.operatorToken, now)
+    for (const [kind, now] of OPERATORS.get(node.operatorToken.getText()) ?? [])
+      put(kind, node.operatorToken, now)
   } else if (ts.isPrefixUnaryExpression(node)) {
     if (node.operator === S.MinusToken) put('sign', node, `(${node.operand.getText()})`)
     if (node.operator === S.ExclamationToken) put('branch', node, `!!(${node.operand.getText()})`)

@@ -106,6 +106,11 @@ async function started(): Promise<ChildProcess> {
 const secondsFor = (tests: readonly string[]): number =>
   tests.reduce((sum, test) => sum + (seconds.get(test) ?? 10), 0)
 
+const stop = (): void => {
+  child?.kill('SIGKILL')
+  child = null
+}
+
 /** What kills a mutant: a test file, that it never ends, or nothing (null). */
 async function trial(number: number, tests: readonly string[]): Promise<string | null> {
   child ??= await started()
@@ -122,8 +127,7 @@ async function trial(number: number, tests: readonly string[]): Promise<string |
     if (number === 0) for (const [test, took] of Object.entries(answer.seconds)) seconds.set(test, took)
     return answer.killer
   }
-  running.kill('SIGKILL')
-  child = null
+  stop()
   return 'no end'
 }
 
@@ -153,7 +157,9 @@ const last = new Map<string, string>()
 for (const [k, mutant] of tried.entries()) {
   const { file } = mutant
   const tests = await soundTests(file)
-  const order = [...new Set([last.get(file) ?? tests[0] ?? '', ...tests])].filter((test) => tests.includes(test))
+  const order = [...new Set([last.get(file) ?? tests[0] ?? '', ...tests])].filter((test) =>
+    tests.includes(test),
+  )
   const key = tests.join()
   if (tests.length > 0 && !sound.has(key)) {
     const broken = await trial(0, tests)
@@ -170,7 +176,7 @@ for (const [k, mutant] of tried.entries()) {
   if (killer === null) console.log(`alive   ${show(mutant)}`)
   else if (values.all) console.log(`killed  ${show(mutant)}   by ${killer}`)
 }
-child?.kill('SIGKILL')
+stop()
 
 /** Ninety-five per cent bounds of a share. (E. B. Wilson 1927.) */
 function wilson(killed: number, all: number): readonly [number, number] {

@@ -1,5 +1,5 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { join, normalize, dirname } from 'node:path/posix'
+import { dirname, join, normalize } from 'node:path/posix'
 import { importsOf } from '../house/layers.ts'
 import { ROOT, textOf, treeFiles } from '../house/tree.ts'
 

@@ -131,11 +131,7 @@ const cases: fc.Arbitrary<Case> = fc.oneof(
       return {
         kind: 'glued-tent',
         fields: { ...state, start: 50, end: 50 + long, rightFoot, rightWall, leftFoot, leftWall },
-        spheres: strip(
-          [50, 50 + long],
-          [rightFoot, rightFoot, rightWall, rightWall],
-          [leftFoot, leftWall],
-        ),
+        spheres: strip([50, 50 + long], [rightFoot, rightFoot, rightWall, rightWall], [leftFoot, leftWall]),
       }
     })
     .filter(({ fields }) => (fields as { leftWall: number }).leftWall > 2),
@@ -148,31 +144,31 @@ const cases: fc.Arbitrary<Case> = fc.oneof(
         kind: 'cut-v-fold',
         fields: { apex: 100, run, cut, lean },
         spheres: (opening) => [
-          [[0, 100, 0], onPage(1, opening, cut, 100 + run + lean), onPage(-1, opening, cut, 100 + run + lean)],
+          [
+            [0, 100, 0],
+            onPage(1, opening, cut, 100 + run + lean),
+            onPage(-1, opening, cut, 100 + run + lean),
+          ],
           [size, slit, slit],
         ],
       }
     }),
-  fc
-    .tuple(number(3, 40), number(3, 40), number(8, 40))
-    .map(
-      ([startCut, endCut, long]): Case => ({
-        kind: 'cut-trapezoid',
-        fields: { start: 50, end: 50 + long, startCut, endCut },
-        // A strip's corner was on the gutter before it was pushed through: as far from each fold as the cut is deep.
-        spheres: strip([50, 50 + long], [startCut, endCut, startCut, endCut], [startCut, startCut]),
-      }),
-    ),
-  fc
-    .tuple(number(3, 40), number(3, 40), number(8, 40))
-    .map(
-      ([left, right, long]): Case => ({
-        kind: 'cut-layer',
-        fields: { start: 50, end: 50 + long, left, right },
-        // The strip is as wide as both cuts are deep; its ridge lies the other cut's depth from either fold.
-        spheres: strip([50, 50 + long], [right, right, left, left], [left, right]),
-      }),
-    ),
+  fc.tuple(number(3, 40), number(3, 40), number(8, 40)).map(
+    ([startCut, endCut, long]): Case => ({
+      kind: 'cut-trapezoid',
+      fields: { start: 50, end: 50 + long, startCut, endCut },
+      // A strip's corner was on the gutter before it was pushed through: as far from each fold as the cut is deep.
+      spheres: strip([50, 50 + long], [startCut, endCut, startCut, endCut], [startCut, startCut]),
+    }),
+  ),
+  fc.tuple(number(3, 40), number(3, 40), number(8, 40)).map(
+    ([left, right, long]): Case => ({
+      kind: 'cut-layer',
+      fields: { start: 50, end: 50 + long, left, right },
+      // The strip is as wide as both cuts are deep; its ridge lies the other cut's depth from either fold.
+      spheres: strip([50, 50 + long], [right, right, left, left], [left, right]),
+    }),
+  ),
 )
 
 test('the free corner of two thousand pieces is where three spheres meet, within 1e-6 mm', () => {
@@ -193,7 +189,9 @@ test('the free corner of two thousand pieces is where three spheres meet, within
       const stands = (/v-fold/.test(kind) ? ridge?.end : ridge?.start) ?? [9, 9, 9]
       // What is cut from the card and pushed through is the corner farther out; the other one never left the gutter.
       const [outer, inner] = both[0][2] > both[1][2] ? both : [both[1], both[0]]
-      const off = kind.startsWith('cut-') ? far(outer, stands) : Math.min(far(outer, stands), far(inner, stands))
+      const off = kind.startsWith('cut-')
+        ? far(outer, stands)
+        : Math.min(far(outer, stands), far(inner, stands))
       expect(off).toBeLessThan(1e-6)
     }),
     { numRuns: 2000 },

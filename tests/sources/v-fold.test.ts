@@ -63,9 +63,8 @@ describe('side folds open by tan(w/2) = cos a tan(t/2)', () => {
         const { creases } = poseAt(made, opening)
         const reference = fromLengths(floats, made, { open: opening })
         for (const { id, on } of made.mechanisms) {
-          const sides = reference.missing.has(id) ? undefined : reference.crease(on)
-          if (!sides || sides.length < 2) continue
-          const [one, two] = sides as [{ off: Vec3 }, { off: Vec3 }]
+          const [one, two] = (reference.missing.has(id) ? undefined : reference.crease(on)) ?? []
+          if (!one || !two) continue
           const host = between(one.off, two.off)
           told++
           expect(Math.abs((creases[`${id}/ridge`]?.angle ?? Number.NaN) - host)).toBeLessThan(1e-6)

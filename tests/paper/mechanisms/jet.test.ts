@@ -19,10 +19,7 @@ import {
 
 type Interval = readonly [number, number]
 
-const end = fc.oneof(
-  fc.double({ min: -3, max: 3, noNaN: true }),
-  fc.constantFrom(-2, -1, 0, 1, 2),
-)
+const end = fc.oneof(fc.double({ min: -3, max: 3, noNaN: true }), fc.constantFrom(-2, -1, 0, 1, 2))
 const interval: fc.Arbitrary<Interval> = fc
   .tuple(end, end)
   .map(([p, q]) => [Math.min(p, q), Math.max(p, q)] as const)
@@ -67,16 +64,31 @@ describe('one step', () => {
     fc.assert(
       fc.property(jets, jets, end, (a, b, k) => {
         for (const part of ['value', 'first', 'second'] as const) {
-          near(sum(a, b)[part], hull(a[part], b[part], (x, y) => x + y))
-          near(scaled(a, k)[part], hull(a[part], a[part], (x) => k * x))
+          near(
+            sum(a, b)[part],
+            hull(a[part], b[part], (x, y) => x + y),
+          )
+          near(
+            scaled(a, k)[part],
+            hull(a[part], a[part], (x) => k * x),
+          )
         }
         for (const part of ['first', 'second'] as const)
-          near(addRates(a, b, k)[part], hull(a[part], b[part], (x, y) => x + k * y))
-        near(product(a, b).value, hull(a.value, b.value, (x, y) => x * y))
+          near(
+            addRates(a, b, k)[part],
+            hull(a[part], b[part], (x, y) => x + k * y),
+          )
+        near(
+          product(a, b).value,
+          hull(a.value, b.value, (x, y) => x * y),
+        )
         // With one part fixed the rules of Leibniz have nothing to lose.
         const c = at(1.5, 0, 0)
         for (const part of ['value', 'first', 'second'] as const)
-          near(product(a, c)[part], hull(a[part], a[part], (x) => 1.5 * x))
+          near(
+            product(a, c)[part],
+            hull(a[part], a[part], (x) => 1.5 * x),
+          )
         expect(largestOf(a.value)).toBeCloseTo(Math.max(...points(a.value).map(Math.abs)), 12)
       }),
       { numRuns: 300 },
@@ -87,7 +99,10 @@ describe('one step', () => {
   test('a quotient and a root reach as far as their parts, and no farther', () => {
     fc.assert(
       fc.property(jets, jetsAbove, (a, b) => {
-        near(quotient(a, b).value, hull(a.value, b.value, (x, y) => x / y))
+        near(
+          quotient(a, b).value,
+          hull(a.value, b.value, (x, y) => x / y),
+        )
         near(root(b).value, [Math.sqrt(b.value[0]), Math.sqrt(b.value[1])])
       }),
       { numRuns: 300 },
@@ -174,7 +189,13 @@ const H = 1e-3
 
 /** First and second derivative by central differences of the fourth order. */
 function differences(f: (t: number) => number, t: number): readonly [number, number] {
-  const [a, b, c, d, e] = [-2, -1, 0, 1, 2].map((k) => f(t + k * H)) as [number, number, number, number, number]
+  const [a, b, c, d, e] = [-2, -1, 0, 1, 2].map((k) => f(t + k * H)) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ]
   return [(a - 8 * b + 8 * d - e) / (12 * H), (-a + 16 * b - 30 * c + 16 * d - e) / (12 * H * H)]
 }
 

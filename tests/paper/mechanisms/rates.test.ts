@@ -38,7 +38,13 @@ const PARTS: Readonly<Record<string, fc.Arbitrary<object>>> = {
     .tuple(fc.record(state), number(10, 50), number(20, 70), fc.oneof(fc.constant(0), number(-25, 25)))
     .map(([way, rightFoot, rightWall, more]) => {
       const leftFoot = Math.max(8, rightFoot + (Math.abs(more) < 5 ? 0 : more))
-      return { ...way, rightFoot, rightWall, leftFoot, leftWall: closing(way, rightFoot, rightWall, leftFoot) }
+      return {
+        ...way,
+        rightFoot,
+        rightWall,
+        leftFoot,
+        leftWall: closing(way, rightFoot, rightWall, leftFoot),
+      }
     })
     .filter(({ leftWall }) => leftWall > 3),
   'floating-layer': fc
@@ -173,12 +179,20 @@ test('held at its stop nothing turns; across a stop nothing is known', () => {
   ])
   const unknown = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
   expect(bounds(design, 90, stop + 1e-6)).toEqual([unknown, unknown, unknown])
-  expect(bounds(design, stop - 2, stop - 1).flat().every(Number.isFinite)).toBe(true)
+  expect(
+    bounds(design, stop - 2, stop - 1)
+      .flat()
+      .every(Number.isFinite),
+  ).toBe(true)
   // One that cannot shut: feet 30 and 40, walls 20 and 60 stop before it does.
   const tent = made('glued-tent', { rightFoot: 30, leftFoot: 40, rightWall: 20, leftWall: 60 })
   const [least] = rangeOf(tent)
   expect(least).toBeGreaterThan(10)
   expect(bounds(tent, 0, least - 1e-6).flat()).toEqual([0, 0, 0, 0, 0, 0])
   expect(bounds(tent, least - 1e-6, least + 10)).toEqual([unknown, unknown, unknown])
-  expect(bounds(tent, least + 1, least + 2).flat().every(Number.isFinite)).toBe(true)
+  expect(
+    bounds(tent, least + 1, least + 2)
+      .flat()
+      .every(Number.isFinite),
+  ).toBe(true)
 })

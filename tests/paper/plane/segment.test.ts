@@ -5,7 +5,15 @@ import { orient2d } from 'robust-predicates'
 import { describe, expect, test } from 'vitest'
 import type { Flat, Vec3 } from '../../../src/paper/index.ts'
 import type { Lay } from '../../../src/paper/plane/lay.ts'
-import { compose, isMirroring, laid, MIRROR, sameLay, throughLay, unlaid } from '../../../src/paper/plane/lay.ts'
+import {
+  compose,
+  isMirroring,
+  laid,
+  MIRROR,
+  sameLay,
+  throughLay,
+  unlaid,
+} from '../../../src/paper/plane/lay.ts'
 import { nearestEdge, overshoot, runsThrough, selfCrossing } from '../../../src/paper/plane/outline.ts'
 import type { Segment } from '../../../src/paper/plane/segment.ts'
 import { crossing, edgesOf, gapOf, middleOf, nearestOn, sideOf } from '../../../src/paper/plane/segment.ts'
@@ -174,7 +182,9 @@ describe('outlines', () => {
   test('reaching over is told to the nearest edge: none, touching, by a little, by all', () => {
     expect(overshoot(box(2, 2, 5), square)).toEqual({ distance: 0, from: [0, 0], to: [0, 0] })
     expect(overshoot(box(0, 0, 10), square).distance).toBe(0)
-    expect(overshoot(box(2, 2, 8.5), square)).toMatchObject({ distance: expect.closeTo(Math.hypot(0.5, 0.5), 9) })
+    expect(overshoot(box(2, 2, 8.5), square)).toMatchObject({
+      distance: expect.closeTo(Math.hypot(0.5, 0.5), 9),
+    })
     expect(overshoot(box(20, 4, 2), square)).toMatchObject({ distance: expect.closeTo(12, 9), to: [10, 4] })
     expect(overshoot(box(2, 2, 8 + 1e-10), square).distance).toBe(0)
     expect(overshoot(box(2, 2, 8 + 1e-6), square).distance).toBeGreaterThan(0)
@@ -195,11 +205,13 @@ describe('outlines', () => {
 })
 
 describe('lays', () => {
-  const lays: fc.Arbitrary<Lay> = fc.tuple(point, between(0, 360), fc.boolean()).map(([origin, turn, over]) => {
-    const run: Flat = [Math.sin(turn * RAD), Math.cos(turn * RAD)]
-    const off: Flat = over ? [-run[1], run[0]] : [run[1], -run[0]]
-    return { origin, run, off }
-  })
+  const lays: fc.Arbitrary<Lay> = fc
+    .tuple(point, between(0, 360), fc.boolean())
+    .map(([origin, turn, over]) => {
+      const run: Flat = [Math.sin(turn * RAD), Math.cos(turn * RAD)]
+      const off: Flat = over ? [-run[1], run[0]] : [run[1], -run[0]]
+      return { origin, run, off }
+    })
 
   /** The same motion as gl-matrix's 3 x 3 matrix: columns off, run, origin. */
   const matrix = ({ origin, run, off }: Lay): mat3 =>
