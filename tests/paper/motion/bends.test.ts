@@ -189,6 +189,70 @@ describe('over more creases, all turning one way, there is little to spare', () 
   })
 })
 
+describe('how fast panels turn', () => {
+  /** Angular velocity of a panel seen from another one, radians per radian, from three directions that it carries. */
+  function turning(of: Design, root: string, panel: string, opening: number, h: number): Vec3 {
+    const motion = motionOf(compile(of))
+    const axes = (still: Still, name: string): readonly [Vec3, Vec3, Vec3] => {
+      const index = motion.model.panels.findIndex((one) => one.name === name)
+      const flat: Flat[] = [
+        [0, 0],
+        [1, 0],
+        [0, 1],
+      ]
+      const [o, x, y] = threes(still.places(bodyOf(index, flat))) as [Vec3, Vec3, Vec3]
+      const [u, v] = [unit(minus(x, o)), unit(minus(y, o))]
+      return [u, v, crossOf(u, v)]
+    }
+    const seen = (at: number): readonly Vec3[] => {
+      const still = motion.still(at)
+      const frame = axes(still, root)
+      return axes(still, panel).map((e): Vec3 => [dotOf(e, frame[0]), dotOf(e, frame[1]), dotOf(e, frame[2])])
+    }
+    const [a, b, c] = [seen(opening - h), seen(opening), seen(opening + h)]
+    // w = half the sum of e x e' over three square directions (rigid-body kinematics, any textbook).
+    return [0, 1, 2].reduce<Vec3>(
+      (sum, k) => {
+        const rate = minus(c[k] as Vec3, a[k] as Vec3).map((d) => d / (2 * h * RAD)) as Vec3
+        const w = crossOf(b[k] as Vec3, rate)
+        return [sum[0] + w[0] / 2, sum[1] + w[1] / 2, sum[2] + w[2] / 2]
+      },
+      [0, 0, 0],
+    )
+  }
+
+  test.each(Object.entries(KINDS))('%s: never faster than told, over one crease just as fast', (_, m) => {
+    const of = made(m)
+    const motion = motionOf(compile(of))
+    const names = panelsOf(of)
+    for (const opening of [30, 90, 150]) {
+      const [from, to] = [opening - 0.3, opening + 0.3]
+      const stretch = motion.stretch(motion.still(from), motion.still(to))
+      for (const root of names)
+        for (const panel of names) {
+          if (root === panel) continue
+          const indexOf = (name: string) => motion.model.panels.findIndex((one) => one.name === name)
+          const [spin, jerk] = stretch.turns(indexOf(root), indexOf(panel))
+          const [a, b, c] = [-0.2, 0, 0.2].map((d) => turning(of, root, panel, opening + d, 0.05)) as [
+            Vec3,
+            Vec3,
+            Vec3,
+          ]
+          const fast = Math.hypot(...b)
+          expect(fast).toBeLessThanOrEqual(spin * 1.0001)
+          expect(Math.hypot(...minus(c, a)) / (0.4 * RAD)).toBeLessThanOrEqual(jerk * 1.001 + 1e-4)
+          const joined = [
+            ['page/left', 'page/right'],
+            ['page/left', 'm/left'],
+            ['m/right', 'page/right'],
+          ].some((pair) => pair.includes(root) && pair.includes(panel))
+          if (joined && (m as { kind: string }).kind !== 'floating-layer')
+            expect(fast).toBeGreaterThan(0.9 * spin)
+        }
+    }
+  })
+})
+
 test('a still is posed once, and so are the places in it', () => {
   const motion = motionOf(compile(made(KINDS['a layer'] as object)))
   const body = bodyOf(0, [[10, 10]])
