@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
+import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
 import type { PaperName } from '../sheet/index.ts'
 import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError } from '../sheet/index.ts'
@@ -18,7 +19,7 @@ export const sheet: Command = {
     const out = outOf(options.out)
     for (const { file, content } of await sheetsOf(design, paper, out)) {
       save(file, place(file), content)
-      console.log(`${file}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
+      console.log(`${visibleText(file)}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
     }
     return 0
   },

@@ -20,7 +20,7 @@ export { check } from './checks/check.ts'
 
 export type { Check, CheckName, Repair } from './checks/verdict.ts'
 
-export { assign, change, fieldsFor, settable, settingOf } from './design/change.ts'
+export { assign, change, fieldsFor, settable, settingOf, settled } from './design/change.ts'
 
 export type { Card, Design } from './design/design.ts'
 
@@ -29,6 +29,8 @@ export { nameOf } from './design/name.ts'
 export { cardFields, DesignError, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
 
 export { sharedSlits } from './design/slits.ts'
+
+export { plainText, visibleText } from './design/text.ts'
 
 export { thickest } from './measure/layers.ts'
 

@@ -36,11 +36,13 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "parseDesign",
       "partMargin",
       "pieces",
+      "plainText",
       "poseAt",
       "readBack",
       "riseOf",
       "settable",
       "settingOf",
+      "settled",
       "sharedSlits",
       "shutMargin",
       "surfaces",
@@ -48,6 +50,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "thickest",
       "tipAt",
       "topOf",
+      "visibleText",
       "wayOf",
     ]
   `)

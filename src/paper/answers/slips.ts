@@ -1,4 +1,4 @@
-import { change, fieldsFor, settingOf } from '../design/change.ts'
+import { change, fieldsFor, isSetTo, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { measure } from '../measure/measure.ts'
 import { pagePoint } from '../measure/page-point.ts'
@@ -109,7 +109,10 @@ export function likelySlips(design: Design, id: string, opening: number, reading
         // Past its range, or past nought, a length turns into another design.
         if (to < field.min || to > field.max || from * to < 0) return Number.NaN
         const changed = change(design, owner, fieldsFor(m, field.name, to))
-        return changed.mechanisms.some((one) => kindOf(one).limits?.(one))
+        const made = changed.mechanisms.find((one) => one.id === owner)
+        return !made ||
+          !isSetTo(made, field.name, to) ||
+          changed.mechanisms.some((one) => kindOf(one).limits?.(one))
           ? Number.NaN
           : rise(changed, opening)
       })

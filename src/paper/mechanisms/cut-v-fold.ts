@@ -140,7 +140,8 @@ export const cutVFold: Kind<CutVFold> = {
       drag: (m, [, along]) => {
         const foot = footOf(m)
         const least = Math.max(1, 1 - towardOf(m) * (m.lean ?? 0))
-        const apex = towardOf(m) > 0 ? Math.min(along, foot - least) : Math.max(along, foot + least)
+        const there = towardOf(m) > 0 ? Math.min(along, foot - least) : Math.max(along, foot + least)
+        const apex = Math.min(2000, Math.max(0, there))
         return { apex, run: foot - apex }
       },
     },

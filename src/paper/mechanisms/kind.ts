@@ -71,6 +71,13 @@ export interface Handle<M extends Placed> {
   drag(m: M, to: Flat): Change
 }
 
+/** How far several numbers can all be shifted, at most by `shift`, before the first leaves the range. */
+export const together = (
+  shift: number,
+  values: readonly number[],
+  { min, max }: { readonly min: number; readonly max: number },
+): number => Math.min(max - Math.max(...values), Math.max(min - Math.min(...values), shift))
+
 /** One kind of mechanism. A kind is one file in `mechanisms/` and one line in `registry.ts`. */
 export interface Kind<M extends Placed> {
   readonly kind: M['kind']

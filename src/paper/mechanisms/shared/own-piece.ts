@@ -51,6 +51,7 @@ function bevel(
   tab: number,
   room = Math.PI / 2,
 ): { tight: number; loose: number; wide: number } {
+  if (!(long > 0)) return { tight: 0, loose: 0, wide: 0 }
   const loose = Math.min(tab, long / 3)
   const slope = room < Math.PI / 2 ? Math.tan(Math.max(0, room)) : Number.POSITIVE_INFINITY
   const wide = Math.min(tab, (long / 2) * slope)
