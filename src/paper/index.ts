@@ -64,6 +64,10 @@ export type { SheetHandle } from './model/handles.ts'
 
 export { dragHandle, handlesOf } from './model/handles.ts'
 
+export type { Joint, JointSide } from './model/joints.ts'
+
+export { jointsOf } from './model/joints.ts'
+
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
 
 export { modelOf } from './model/model.ts'

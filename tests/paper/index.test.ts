@@ -22,6 +22,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "handlesOf",
       "hands",
       "highest",
+      "jointsOf",
       "keep",
       "kindNamed",
       "kindOf",

@@ -3,7 +3,6 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
 import {
-  aim,
   change,
   dragHandle,
   fieldsFor,
@@ -160,33 +159,6 @@ test('a wedge wider than the widest cut gives the widest cut', () => {
   // 40 mm times the tangent of 89 degrees is 2292 mm: more than the 2000 mm that a cut may be.
   const [m] = design([vFold('beak', 'gutter', 110, -40, 45)]).mechanisms
   expect(m && fieldsFor(m, 'wedge', 89)).toEqual({ cut: 2000 })
-})
-
-test('no way of aiming is one that no file may hold', () => {
-  const made = design([
-    gluedMoth({
-      base: undefined,
-      facet: undefined,
-      left: { base: 100, facet: 170 },
-      right: { base: 60, facet: 130 },
-      foot: 30,
-    }),
-  ])
-  let found = 0
-  for (const rise of [15, 30])
-    for (const reach of [undefined, 60]) {
-      const { ways, nearest } = aim(made, 'moth', {
-        opening: 90,
-        rise,
-        ...(reach === undefined ? {} : { reach }),
-      })
-      for (const way of [...ways, ...(nearest ? [nearest] : [])]) {
-        found += 1
-        asFile(way.design)
-        asFile(change(made, 'moth', way.fields))
-      }
-    }
-  expect(found).toBeGreaterThan(3)
 })
 
 test('a joint of no length has no glue, and no number of its pieces is boundless', () => {
