@@ -154,7 +154,7 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
     host: {
       piece: hostPiece?.id ?? '',
       points: glue.outline.map((flat): Spot => laid(sheet, flat)),
-      face: glue.face,
+      face: innerFace(model, crease, host, isLeftHanded),
     },
     // Tape lies where a tab would, on the face that is seen.
     own: { piece: ownPiece?.id ?? '', points: tab?.points ?? edge, face: isTaped ? shown : other(shown) },
