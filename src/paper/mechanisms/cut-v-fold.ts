@@ -79,6 +79,7 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'mm',
       min: -2000,
       max: 2000,
+      sense: 'along',
       help: 'How far the slit lies from the apex along the crease. Below zero: towards the crease’s start.',
     },
     {
@@ -96,6 +97,7 @@ export const cutVFold: Kind<CutVFold> = {
       min: -2000,
       max: 2000,
       optional: true,
+      sense: 'along',
       help: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',
     },
   ],

@@ -209,6 +209,7 @@ export const floatingLayer: Kind<FloatingLayer> = {
       unit: 'mm',
       min: -2000,
       max: 2000,
+      sense: 'sides',
       help: 'Where the walls stand, left of the host crease below zero.',
     },
   ],

@@ -23,6 +23,8 @@ export interface Field {
   readonly help: string
   /** The file may leave it out. */
   readonly optional?: boolean
+  /** What below and above nought means: along the host crease or away from it, turned, wider, to either side. */
+  readonly sense?: 'along' | 'across' | 'turn' | 'widening' | 'sides' | undefined
   /** A short way of writing other fields in the file; `complete` writes it out, and it is never set by hand. */
   readonly shorthand?: boolean
 }
@@ -50,6 +52,7 @@ export interface Derived<M extends Placed> {
   readonly help: string
   readonly min: number
   readonly max: number
+  readonly sense?: Field['sense']
   get(m: M): number
   /** The fields that give this value; the others stay. */
   set(m: M, value: number): Change

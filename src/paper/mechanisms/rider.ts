@@ -104,6 +104,7 @@ export const rider: Kind<Rider> = {
       min: -2000,
       max: 2000,
       optional: true,
+      sense: 'across',
       help: 'How far it is shifted away from the crease its panel hangs on.',
     },
     {
@@ -113,6 +114,7 @@ export const rider: Kind<Rider> = {
       min: -2000,
       max: 2000,
       optional: true,
+      sense: 'along',
       help: 'How far it is shifted along that crease.',
     },
     {
@@ -122,6 +124,7 @@ export const rider: Kind<Rider> = {
       min: -180,
       max: 180,
       optional: true,
+      sense: 'turn',
       help: 'How far it is turned about the middle of its glue.',
     },
     {

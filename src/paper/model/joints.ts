@@ -163,9 +163,7 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
   }
 }
 
-/** Every place where pieces of the design are stuck together, in the order of its mechanisms. */
-export function jointsOf(design: Design): readonly Joint[] {
-  const model = modelOf(design)
+function found(model: Model): readonly Joint[] {
   const turned = leftHanded(model)
   return model.glue.map((glue) => {
     const found = glue.aside === undefined ? null : creaseAt(model, glue)
@@ -173,4 +171,17 @@ export function jointsOf(design: Design): readonly Joint[] {
       ? joined(model, glue, found, turned[model.creases.indexOf(found.crease)] ?? false)
       : stuckOn(model, glue)
   })
+}
+
+const known = new WeakMap<Model, readonly Joint[]>()
+
+/** Every place where pieces of the design are stuck together, in the order of its mechanisms; worked out once. */
+export function jointsOf(design: Design): readonly Joint[] {
+  const model = modelOf(design)
+  let joints = known.get(model)
+  if (!joints) {
+    joints = found(model)
+    known.set(model, joints)
+  }
+  return joints
 }

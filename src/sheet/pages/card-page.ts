@@ -1,7 +1,9 @@
 import type { Design, Piece } from '../../paper/index.ts'
-import type { SheetFace, Trim } from '../marks/instructions.ts'
-import { nearEdge } from '../marks/instructions.ts'
-import type { Rectangle } from '../marks/piece-marks.ts'
+import type { SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
+import { faceOf, nearEdge } from '../marks/instructions.ts'
+import { placesOn } from '../marks/joint-places.ts'
+import type { Rectangle } from '../marks/clip.ts'
+import type { DrawnPiece } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
@@ -43,11 +45,12 @@ const usual: Readonly<Record<Section['id'], Home>> = {
   steps: 'column',
   care: 'column',
   sizes: 'column',
+  joints: 'column',
 }
 
 /** The usual homes, then every other choice, those nearest to the usual first. */
-const choices: readonly (typeof usual)[] = Array.from({ length: 16 }, (_, bits) => {
-  const other = (['care', 'sizes', 'legend', 'steps'] as const).filter((_, k) => bits & (1 << k))
+const choices: readonly (typeof usual)[] = Array.from({ length: 32 }, (_, bits) => {
+  const other = (['care', 'sizes', 'legend', 'steps', 'joints'] as const).filter((_, k) => bits & (1 << k))
   const homes = { ...usual }
   for (const id of other) homes[id] = usual[id] === 'strip' ? 'column' : 'strip'
   return { homes, other: other.length }
@@ -57,7 +60,8 @@ const choices: readonly (typeof usual)[] = Array.from({ length: 16 }, (_, bits) 
 
 interface Try {
   readonly bed: Bed
-  readonly lines: ReturnType<typeof pieceMarks>
+  readonly drawn: DrawnPiece
+  readonly lines: SheetLines
   readonly sections: readonly Section[]
   readonly homes: typeof usual
 }
@@ -72,8 +76,8 @@ function cellsFor(id: Section['id'], { column, top, strip }: Bed, homes: typeof 
   return homes[id] === 'column' ? [...margin, ...below] : [...below, ...margin]
 }
 
-function arrange({ bed, lines, sections, homes }: Try): CardPage {
-  const marks: SheetMark[] = [...lines]
+function arrange({ bed, drawn, lines, sections, homes }: Try): CardPage {
+  const marks: SheetMark[] = [...drawn.lines, ...drawn.words]
   const shelves = new Shelves()
   const left: Section[] = []
   let room = bed
@@ -86,19 +90,24 @@ function arrange({ bed, lines, sections, homes }: Try): CardPage {
     else left.push(section)
     if (section.id !== 'check') continue
     const alone = found ?? shelves.put((width) => (width >= RULER_WIDTH ? rulers() : null), cells)
-    rulersAt = alone ? null : bareRulers(lines, bed)
+    rulersAt = alone ? null : bareRulers(drawn.lines, drawn.taken, bed)
     checked = alone !== null || rulersAt !== null
     if (!found) marks.push(...(alone ?? rulersAt?.marks ?? []))
     // Rulers in the gap below the card leave no strip there.
     if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
   }
-  return { bed, marks: [...marks, ...furniture(bed, rulersAt?.taken)], left, trim: trimOf(bed), checked }
+  marks.push(...furniture(bed, rulersAt?.taken, faceOf(lines)))
+  return { bed, marks, left, trim: trimOf(bed), checked }
 }
 
 const NOTE = { size: 2.5, leading: 3 }
 
 /** The margin's red line, and which end is the reader's. */
-function furniture({ column, card, printable, turn }: Bed, taken: Rectangle | undefined): SheetMark[] {
+function furniture(
+  { column, card, printable, turn }: Bed,
+  taken: Rectangle | undefined,
+  face: SheetFace,
+): SheetMark[] {
   const marks: SheetMark[] = []
   if (column) {
     const x = column.x + column.width + GAP / 2
@@ -108,7 +117,7 @@ function furniture({ column, card, printable, turn }: Bed, taken: Rectangle | un
     ] as const
     marks.push({ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' })
   }
-  const note = paragraph([{ text: nearEdge, role: 'guide' }], NOTE, 80, 'near-edge')
+  const note = paragraph([{ text: nearEdge[face], role: 'guide' }], NOTE, 96, 'near-edge')
   const y = card[3] + 1.5
   const beside = taken !== undefined && taken[3] > y && taken[0] < card[0] + note.width
   const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
@@ -121,22 +130,24 @@ function furniture({ column, card, printable, turn }: Bed, taken: Rectangle | un
  * The card on a paper, arranged so that its own page holds as much as it can: first with roomy type and
  * everything in its usual place, then elsewhere, then with closer type.
  */
-export function cardPage(design: Design, piece: Piece, paper: Paper, face: SheetFace): CardPage {
+export function cardPage(design: Design, piece: Piece, paper: Paper, lines: SheetLines): CardPage {
+  const face = faceOf(lines)
+  const joints = placesOn(design, piece.id, face)
   const box = boxOf(piece.outline)
   const whole = ({ width, height }: Turned): boolean =>
     box.right - box.left <= width - 2 * SAFE && box.bottom - box.top <= height - 2 * SAFE
   const fitting = turns(paper).filter(whole)
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
-    const bed = bedFor(piece, turn, (width) => header(design, face, width), face)
-    return { bed, lines: pieceMarks(piece, bed.place, face, bed.printable) }
+    const bed = bedFor(piece, turn, (width) => header(design, lines, width), face)
+    return { bed, drawn: pieceMarks(piece, joints, bed.place, lines, bed.printable) }
   })
   const cost = (page: CardPage): number => page.left.length + (page.checked ? 0 : 10)
   let best: CardPage | undefined
   for (const type of [fittings.roomy, fittings.close] satisfies Fitting[]) {
-    for (const { bed, lines } of beds) {
-      const sections = sectionsFor(design, face, type, trimOf(bed))
+    for (const { bed, drawn } of beds) {
+      const sections = sectionsFor(design, lines, type, trimOf(bed))
       for (const homes of choices) {
-        const page = arrange({ bed, lines, sections, homes })
+        const page = arrange({ bed, drawn, lines, sections, homes })
         if (cost(page) === 0) return page
         if (!best || cost(page) < cost(best)) best = page
       }

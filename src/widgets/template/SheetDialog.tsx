@@ -3,7 +3,7 @@ import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { keepWord, recall } from '../model/page.ts'
-import type { Face, Form, PaperChoice } from './template.ts'
+import type { Form, Lines, PaperChoice } from './template.ts'
 import { guessPaper, saveTemplate } from './template.ts'
 
 interface Choice<T extends string> {
@@ -21,12 +21,13 @@ const paperChoice: Choice<PaperChoice> = {
   ],
 }
 
-const faceChoice: Choice<Face> = {
-  name: 'face',
-  says: 'Lines on',
+const linesChoice: Choice<Lines> = {
+  name: 'lines',
+  says: 'Lines',
   of: [
-    { value: 'inside', label: 'the inside' },
-    { value: 'outside', label: 'the outside' },
+    { value: 'front', label: 'all on the front, to practise' },
+    { value: 'ticks', label: 'only ticks on the front, for a good copy' },
+    { value: 'back', label: 'all on the back, mirrored: mountain and valley swap' },
   ],
 }
 
@@ -82,7 +83,7 @@ interface SheetDialogProps {
 export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null)
   const [paper, setPaper] = useState<PaperChoice>(likelyPaper)
-  const [face, setFace] = useState<Face>('inside')
+  const [lines, setLines] = useState<Lines>('front')
   const [form, setForm] = useState<Form>('pdf')
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
@@ -101,7 +102,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     setBusy(true)
     setSays('Drawing the template …')
     try {
-      setSays(await saveTemplate(design(), { slug, paper, face, form }))
+      setSays(await saveTemplate(design(), { slug, paper, lines, form }))
     } catch {
       setSays('The template could not be made. Check that you are online, then try again.')
     }
@@ -119,7 +120,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
             keepWord('paper', value)
           })}
         />
-        <Choices choice={faceChoice} value={face} onChoose={choose<Face>(setFace)} />
+        <Choices choice={linesChoice} value={lines} onChoose={choose<Lines>(setLines)} />
         <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.

@@ -4,19 +4,19 @@ import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
 import type { Design } from '../../paper/index.ts'
-import type { SheetFont } from '../../sheet/index.ts'
+import type { SheetFont, SheetLines } from '../../sheet/index.ts'
 import { loadFont, paperForLocale, sheetPdf, sheetSvg, TooLargeError } from '../../sheet/index.ts'
 
 export type PaperChoice = 'a4' | 'letter'
 
-export type Face = 'inside' | 'outside'
+export type Lines = SheetLines
 
 export type Form = 'pdf' | 'svg'
 
 export interface TemplateChoice {
   readonly slug: string
   readonly paper: PaperChoice
-  readonly face: Face
+  readonly lines: Lines
   readonly form: Form
 }
 
@@ -52,16 +52,16 @@ function save(parts: readonly BlobPart[], type: string, name: string): void {
  */
 export async function saveTemplate(
   design: Design,
-  { slug, paper, face, form }: TemplateChoice,
+  { slug, paper, lines, form }: TemplateChoice,
 ): Promise<string> {
-  const name = `${slug}-${paper}${face === 'outside' ? '-outside' : ''}`
+  const name = `${slug}-${paper}${lines === 'front' ? '' : `-${lines}`}`
   try {
     if (form === 'pdf') {
-      const bytes = await sheetPdf(design, { paper, face }, await font())
+      const bytes = await sheetPdf(design, { paper, lines }, await font())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
       return `${name}.pdf is saved. Print it at 100 %.`
     }
-    const pages = sheetSvg(design, { paper, face }, await font())
+    const pages = sheetSvg(design, { paper, lines }, await font())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })
