@@ -129,12 +129,36 @@ describe('sheet', () => {
   test.each([
     [['--paper', 'a7', '--out', 'x.pdf'], /^--paper must be .*a4.*letter.*, not a7\.\n$/],
     [['--paper', 'a4'], /^--out must name .*\.pdf.*left out\.\n$/],
+    [
+      ['--paper', 'a4', '--out', 'x.pdf', '--lines', 'some'],
+      /^--lines must be one of front, ticks, back, not some\.\n$/,
+    ],
     [['--paper', 'a4', '--out', 'x.docx'], /^--out must name .*\.pdf.*not x\.docx\.\n$/],
   ])('%j is refused with what is allowed', (options, sentence) => {
     const { code, out, err } = dummy('sheet', sound, ...options)
     expect(err).toMatch(sentence)
     expect(out).toBe('')
     expect(code).toBe(1)
+  })
+
+  test.each(['front', 'ticks', 'back'])('prints the lines as asked: %s', async (lines) => {
+    const svg = join(folder, `wedge-${lines}.svg`)
+    const out = join(folder, `wedge-${lines}.pdf`)
+    for (const file of [svg, out])
+      expect(dummy('sheet', sound, '--paper', 'a4', '--out', file, '--lines', lines)).toMatchObject({
+        code: 0,
+      })
+    const text = readFileSync(svg, 'utf8')
+    // As seen from outside the gutter is a mountain (geometry by hand: turn the card over).
+    const gutter = /class="m-(\w+)[^"]*" data-of="gutter"/.exec(text)?.[1]
+    expect(gutter).toBe(lines === 'back' ? 'mountain' : 'valley')
+    const said = {
+      front: 'All lines are on it',
+      ticks: 'ticks at their ends',
+      back: 'mountain and valley too',
+    }[lines]
+    expect(text.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ')).toContain(said)
+    expect(await words(out)).toContain(said)
   })
 
   test('a card too large for the paper is refused, and the sentence says by how much', () => {
@@ -251,4 +275,14 @@ async function pageSize(path: string): Promise<number[]> {
   const document = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: 0 }).promise
   const [left = 0, bottom = 0, right = 0, top = 0] = (await document.getPage(1)).view
   return [right - left, top - bottom].map((points) => (points / 72) * 25.4).sort((a, b) => a - b)
+}
+
+/** All words of the first page, as another project's reader sees them. */
+async function words(path: string): Promise<string> {
+  const document = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: 0 }).promise
+  const { items } = await (await document.getPage(1)).getTextContent()
+  return items
+    .map((item) => ('str' in item ? item.str : ''))
+    .join(' ')
+    .replaceAll(/\s+/g, ' ')
 }

@@ -95,7 +95,9 @@ function stickingSteps(design: Design): readonly string[] {
   return [
     'Fold the other pieces. Put each letter to its twin: the list of joints says what goes where.',
     ...(isGlued ? ['Put glue on the hatched places only. Press, and let it dry.'] : []),
-    ...(isTaped ? ['Where there is no tab, lay the edge on its dashed line and tape it along its whole length.'] : []),
+    ...(isTaped
+      ? ['Where there is no tab, lay the edge on its line and tape it along its whole length.']
+      : []),
   ]
 }
 
@@ -142,7 +144,7 @@ export const nearEdge: Readonly<Record<SheetFace, string>> = {
 }
 
 /** What is marked on a sheet, and what it asks for, as seen on the printed side. */
-export type Sign = LineKind | 'place' | 'behind'
+export type Sign = LineKind | 'tape' | 'place' | 'behind'
 
 export const legend: readonly { readonly sign: Sign; readonly name: string; readonly does: string }[] = [
   { sign: 'cut', name: 'Cut', does: 'through the paper, along every solid line' },
@@ -150,6 +152,7 @@ export const legend: readonly { readonly sign: Sign; readonly name: string; read
   { sign: 'mountain', name: 'Mountain', does: 'fold both sides away from you' },
   { sign: 'crease', name: 'Old fold', does: 'press it flat again' },
   { sign: 'glue', name: 'Glue', does: 'here, on this face' },
-  { sign: 'behind', name: 'Glue behind', does: 'the other face of this place is stuck, not this one' },
-  { sign: 'place', name: 'Place', does: 'where another piece goes, no cut and no fold' },
+  { sign: 'tape', name: 'Tape', does: 'along this line, on this face' },
+  { sign: 'behind', name: 'Glue behind', does: 'here, but on the other face (tape too)' },
+  { sign: 'place', name: 'Place', does: 'where another piece goes: no cut, no fold' },
 ]

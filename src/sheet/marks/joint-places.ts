@@ -31,6 +31,8 @@ export interface JointPlace {
   readonly isBehind: boolean
   /** It is part of what is stuck on, not of what that is stuck to. */
   readonly isOwn: boolean
+  /** No fold lies between the two: a piece is stuck flat on a face. */
+  readonly isFlat: boolean
   readonly of: string
 }
 
@@ -39,8 +41,8 @@ const printedFace: Readonly<Record<SheetFace, JointSide['face']>> = { inside: 'f
 
 /** Every place on a piece that is glued or taped. */
 export function placesOn(design: Design, piece: string, face: SheetFace): readonly JointPlace[] {
-  return letteredJoints(design).flatMap(({ letter, of, isTaped, host, own }) =>
-    ([[host, own, false] as const, [own, host, true] as const]).flatMap(
+  return letteredJoints(design).flatMap(({ letter, of, isTaped, host, own, line }) =>
+    [[host, own, false] as const, [own, host, true] as const].flatMap(
       ([side, other, isOwn]): readonly JointPlace[] =>
         side.piece === piece && side.points.length > 1
           ? [
@@ -51,6 +53,7 @@ export function placesOn(design: Design, piece: string, face: SheetFace): readon
                 isTaped,
                 isBehind: side.face !== printedFace[face],
                 isOwn,
+                isFlat: line === null,
                 of,
               },
             ]

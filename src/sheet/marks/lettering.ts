@@ -17,19 +17,23 @@ export interface Wish {
   readonly of: string
   /** It may stand in the area that it is for. */
   readonly mayBeInside: boolean
+  /** Else where: on the piece, beside it, or wherever there is room. */
+  readonly stay: 'inside' | 'anywhere' | 'outside'
 }
 
 /** What letters keep clear of, and where they may be. */
 export interface Ground {
   readonly lines: readonly Stretch[]
   readonly printable: Rectangle
-  /** The piece itself; letters of a card stay on it, those of a piece may stand beside it. */
+  /** The piece itself. */
   readonly outline: readonly Point[]
-  readonly stay: 'inside' | 'anywhere' | 'outside'
 }
 
 /** Free paper round a letter, mm. */
 const CLEAR = 0.5
+
+/** No letter with its partner's name is longer than twice this, mm. */
+const FARTHEST = 40
 
 const SIZES = { named: [2.5], alone: [3.2, 2.5, 2, 1.6] } as const
 
@@ -119,10 +123,7 @@ function within(points: readonly Point[]): readonly Point[] {
   const at: Point[] = []
   for (let i = 0; i < GRID; i++)
     for (let k = 0; k < GRID; k++) {
-      const point: Point = [
-        cx + half * ((2 * i) / (GRID - 1) - 1),
-        cy + high * ((2 * k) / (GRID - 1) - 1),
-      ]
+      const point: Point = [cx + half * ((2 * i) / (GRID - 1) - 1), cy + high * ((2 * k) / (GRID - 1) - 1)]
       if (isIn(point, points)) at.push(point)
     }
   return at.sort((a, b) => Math.hypot(a[0] - cx, a[1] - cy) - Math.hypot(b[0] - cx, b[1] - cy))
@@ -136,10 +137,12 @@ function beside(points: readonly Point[]): readonly Point[] {
     const off: Point = [-(b[1] - a[1]) / long, (b[0] - a[0]) / long]
     return [2.6, 3.4, 4.6, 6].flatMap((far) =>
       [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((t) =>
-        [1, -1].map((side): Point => [
-          a[0] + t * (b[0] - a[0]) + side * far * off[0],
-          a[1] + t * (b[1] - a[1]) + side * far * off[1],
-        ]),
+        [1, -1].map(
+          (side): Point => [
+            a[0] + t * (b[0] - a[0]) + side * far * off[0],
+            a[1] + t * (b[1] - a[1]) + side * far * off[1],
+          ],
+        ),
       ),
     )
   })
@@ -162,7 +165,10 @@ function around(points: readonly Point[]): readonly Point[] {
       ...points.map((a, k) => {
         const b = points[(k + 1) % points.length] as Point
         const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-        const t = Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy || 1)))
+        const t = Math.max(
+          0,
+          Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy || 1)),
+        )
         return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
       }),
     )
@@ -196,22 +202,31 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   const taken: Rectangle[] = []
   const lost: Wish[] = []
   const areas = wishes.filter(({ isLine }) => !isLine)
-  const isFree = (box: Rectangle, own: Wish, inside: boolean): boolean => {
+  const isFree = (box: Rectangle, own: Wish, lines: readonly Stretch[], inside: boolean): boolean => {
     const wide = grown(box, CLEAR)
     if (!holds(ground.printable, wide)) return false
     if (taken.some((other) => overlap(other, wide))) return false
-    if (ground.lines.some(([a, b]) => clipped(a, b, wide))) return false
+    if (lines.some(([a, b]) => clipped(a, b, wide))) return false
     if (inside) return lies(wide, own.points) === 'inside'
     // In another's area it would be read as that one's.
     if (areas.some((other) => lies(wide, other.points) !== 'outside')) return false
-    return ground.stay === 'anywhere' || lies(wide, ground.outline) === ground.stay
+    return own.stay === 'anywhere' || lies(wide, ground.outline) === own.stay
+  }
+  /** The lines that a letter at one of these points could meet. */
+  const nearTo = (at: readonly Point[]): readonly Stretch[] => {
+    if (at.length === 0) return []
+    const xs = at.map(([x]) => x)
+    const ys = at.map(([, y]) => y)
+    const reach: Rectangle = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+    return ground.lines.filter(([a, b]) => clipped(a, b, grown(reach, FARTHEST)))
   }
   const tried = (wish: Wish, at: readonly Point[], inside: boolean, { size, isNamed }: Style): boolean => {
+    const lines = nearTo(at)
     for (const point of at)
       for (const turn of [0, -90] as const) {
         const words = marksAt(wish, point, size, isNamed, turn)
         const box = boxOfMarks(words)
-        if (!isFree(box, wish, inside)) continue
+        if (!isFree(box, wish, lines, inside)) continue
         marks.push(...words)
         taken.push(grown(box, CLEAR))
         return true
@@ -225,10 +240,9 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   }
   for (const wish of [...wishes].sort((a, b) => size(a) - size(b))) {
     const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
-    const near = around(wish.points)
-    const found =
-      styles.some((style) => tried(wish, spots, true, style)) ||
-      styles.some((style) => tried(wish, near, false, style))
+    const isInside = spots.length > 0 && styles.some((style) => tried(wish, spots, true, style))
+    const near = isInside ? [] : around(wish.points)
+    const found = isInside || styles.some((style) => tried(wish, near, false, style))
     if (!found) lost.push(wish)
   }
   return { marks, taken, lost }

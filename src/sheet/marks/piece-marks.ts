@@ -4,6 +4,7 @@ import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts
 import type { LineKind, Piece, PieceLine } from '../../paper/index.ts'
 import type { Rectangle } from './clip.ts'
 import { clipped } from './clip.ts'
+import { inset } from './inset.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
 import type { JointPlace } from './joint-places.ts'
@@ -79,6 +80,19 @@ function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable:
   return parts.flatMap((part) => lineMark(part, line.closed ?? false, look, printable) ?? [])
 }
 
+/** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
+const DRAWN_IN = 0.9
+
+/** Whether one stretch lies along another, with both its ends on it. */
+const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const square = dx * dx + dy * dy
+  return side.every(([x, y]) => {
+    const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
+    return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy) < 0.2
+  })
+}
+
 /** Between the strokes of a hatch and the edge of its area: they touch no fold and no cut, mm. */
 const INSET = 0.7
 
@@ -124,7 +138,9 @@ export const glueHatch = (
 /** The part of an area that lies on its piece: glue beside the piece would be glue on the table. */
 function onPiece(area: readonly Point[], outline: readonly Point[]): readonly (readonly Point[])[] {
   const ring = (points: readonly Point[]): [number, number][] => points.map(([x, y]) => [x, y])
-  const isOn = area.every((point) => outline.some((corner) => Math.hypot(corner[0] - point[0], corner[1] - point[1]) < 1e-9))
+  const isOn = area.every((point) =>
+    outline.some((corner) => Math.hypot(corner[0] - point[0], corner[1] - point[1]) < 1e-9),
+  )
   if (isOn) return [area]
   try {
     return intersection([ring(area)], [ring(outline)]).flatMap(([outer]) =>
@@ -149,25 +165,40 @@ function jointMarks(
   lines: SheetLines,
   printable: Rectangle,
   letters: readonly Rectangle[],
+  drawn: readonly Stretch[],
 ): PathMark[] {
-  const { of, isTaped, isBehind, isOwn } = joint
-  const fit = (runs: readonly (readonly Point[])[], closed: boolean, role: Role): PathMark[] =>
+  const { of, isTaped, isBehind, isOwn, isFlat } = joint
+  const seenPart = (runs: readonly (readonly Point[])[], closed: boolean, role: Role): PathMark[] =>
     runs.flatMap((run) => lineMark(run, closed, { role, of }, printable) ?? [])
   const within = (mark: PathMark): PathMark => ({
     ...mark,
-    runs: mark.runs.flatMap(([a, b]) => (a && b ? [clipped(a, b, printable)] : [])).filter((run) => run !== null),
+    runs: mark.runs
+      .flatMap(([a, b]) => (a && b ? [clipped(a, b, printable)] : []))
+      .filter((run) => run !== null),
   })
   if (isTaped) {
-    if (isBehind) return fit([points], false, 'behind')
+    if (isBehind)
+      return isOwn
+        ? [within({ ...glueHatch([], of), runs: strokes(points), role: 'behind' })]
+        : seenPart([points], false, 'behind')
     // What is stuck on is taped along its edge, which is cut: there the strokes say it alone.
     const line = lines === 'ticks' ? ticks(points as unknown as Stretch) : [points]
     const across: PathMark = { ...glueHatch([], of), runs: strokes(points) }
-    return [...(isOwn ? [] : fit(line, false, 'place')), ...(lines === 'ticks' ? [] : [within(across)])]
+    return [...(isOwn ? [] : seenPart(line, false, 'place')), ...(lines === 'ticks' ? [] : [within(across)])]
   }
-  if (isBehind) return lines === 'ticks' ? [] : fit(areas, true, 'behind')
-  // A tab's own edges are drawn already: three cuts and a fold.
-  const isTab = isOwn && areas[0] === points
-  return [...(isTab ? [] : fit(areas, true, 'place')), within(glueHatch(areas, of, letters))]
+  if (isBehind && lines === 'ticks') {
+    // The ends of its joint alone, where another piece goes; on a tab the fold has its own.
+    const [a, b] = points
+    if (isOwn || isFlat || !a || !b || drawn.some((line) => isAlong([a, b], line))) return []
+    return seenPart(ticks([a, b]), false, 'behind')
+  }
+  if (isBehind) return seenPart(areas, true, 'behind')
+  // Where a cut or a fold runs along its edge, that line alone is drawn: dashes on dashes would say something else.
+  const edge = areas.flatMap((area) => {
+    const sides = edges(area).filter((side) => !drawn.some((line) => isAlong(side, line)))
+    return sides.length === area.length ? seenPart([area], true, 'place') : seenPart(sides, false, 'place')
+  })
+  return [...edge, within(glueHatch(areas, of, letters))]
 }
 
 /** A piece on its page. */
@@ -197,7 +228,8 @@ export function pieceMarks(
     .flatMap((line) => plainMarks(line, place, lines, printable))
   const placed = joints.map((joint): PlacedJoint => {
     const points = joint.points.map((point) => onPage(place, point))
-    return { joint, points, areas: joint.isTaped ? [] : onPiece(points, outline) }
+    const areas = joint.isTaped ? [] : onPiece(points, outline)
+    return { joint, points, areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas }
   })
   const isCard = piece.id === 'card'
   const allFolds = piece.lines
@@ -207,25 +239,39 @@ export function pieceMarks(
       return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
     })
   const drawnStrokes = placed.flatMap((one) =>
-    one.joint.isTaped ? jointMarks(one, lines, printable, []).flatMap(({ runs }) => runs.flatMap((run) => run.slice(1).map((b, k): Stretch => [run[k] as Point, b]))) : [],
+    one.joint.isTaped
+      ? jointMarks(one, lines, printable, [], []).flatMap(({ runs }) =>
+          runs.flatMap((run) => run.slice(1).map((b, k): Stretch => [run[k] as Point, b])),
+        )
+      : [],
   )
-  const wishes = placed.map(({ joint, points, areas }): Wish => ({
-    letter: joint.letter,
-    partner: joint.partner,
-    points: joint.isTaped ? points : (areas[0] ?? points),
-    isLine: joint.isTaped,
-    of: joint.of,
-    // On a face that will be seen a letter may stand only where it will be covered.
-    mayBeInside: lines !== 'ticks' || !joint.isBehind,
-  }))
-  const { marks: words, taken, lost } = lettered(wishes, {
+  const wishes = placed.map(
+    ({ joint, points, areas }): Wish => ({
+      letter: joint.letter,
+      partner: joint.partner,
+      points: joint.isTaped ? points : (areas[0] ?? points),
+      isLine: joint.isTaped,
+      of: joint.of,
+      // On a face that will be seen a letter stands only where paper or tape will cover it.
+      mayBeInside: lines !== 'ticks' || !joint.isBehind,
+      stay: isCard
+        ? 'inside'
+        : lines === 'ticks' && !(joint.isTaped && !joint.isOwn && !joint.isBehind)
+          ? 'outside'
+          : 'anywhere',
+    }),
+  )
+  const {
+    marks: words,
+    taken,
+    lost,
+  } = lettered(wishes, {
     lines: [...allFolds, ...placed.flatMap(({ areas }) => areas.flatMap(edges)), ...drawnStrokes],
     printable,
     outline,
-    stay: isCard ? 'inside' : lines === 'ticks' ? 'outside' : 'anywhere',
   })
   return {
-    lines: [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, taken))],
+    lines: [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, taken, allFolds))],
     words,
     taken,
     lost: lost.map(({ letter }) => letter),

@@ -33,10 +33,12 @@ function wayOf(climbs: readonly Climb[]): Vector | null {
 function climbs({ own, host, line }: Joint, isOwn: boolean, way: Vector): readonly Climb[] {
   const edges: readonly (readonly [own: Vector, host: Vector])[] = line
     ? [[minus(line.own[1], line.own[0]), minus(line.host[1], line.host[0])]]
-    : own.points.slice(1).map((point, k) => [
-        minus(point, own.points[0] ?? point),
-        minus(host.points[k + 1] ?? [0, 0], host.points[0] ?? [0, 0]),
-      ])
+    : own.points
+        .slice(1)
+        .map((point, k) => [
+          minus(point, own.points[0] ?? point),
+          minus(host.points[k + 1] ?? [0, 0], host.points[0] ?? [0, 0]),
+        ])
   return edges.map(([here, there]): Climb => (isOwn ? [here, dot(way, there)] : [there, dot(way, here)]))
 }
 

@@ -57,11 +57,20 @@ const isDerived = (field: Field | Derived<Placed>): field is Derived<Placed> => 
  */
 export function sizesOf(design: Design, m: Mechanism): readonly Run[] {
   const said: string[] = []
-  const numbers = settable(m).flatMap((field) => {
+  const all = settable(m)
+  // Two sides that are equal are told as one.
+  const both = all.flatMap((field): readonly { name: string; parts: readonly string[] }[] => {
+    if (!isDerived(field)) return []
+    const parts = Object.keys(field.set(m, field.get(m)))
+    const isEqual = parts.length > 1 && parts.every((part) => settingOf(m, part) === field.get(m))
+    return isEqual ? [{ name: field.name, parts }] : []
+  })
+  const numbers = all.flatMap((field) => {
     const value = settingOf(m, field.name)
     const text = told(value, field.unit, waysOf(design, m, field))
+    if (both.some(({ parts }) => parts.includes(field.name))) return []
     const silent = isDerived(field)
-      ? said.includes(text)
+      ? !both.some(({ name }) => name === field.name) && said.includes(text)
       : field.optional === true && Math.abs(value) < 0.05
     said.push(text)
     return silent ? [] : [`${field.label} ${text}`]
@@ -72,9 +81,9 @@ export function sizesOf(design: Design, m: Mechanism): readonly Run[] {
     const each = values.map((value) => told(Number(value), list.unit, waysOf(design, m, list)))
     return [`${list.label} at ${each.join(' and ')}`]
   })
-  const all = [...numbers, ...lists].map((text) => text.replaceAll(' ', '\u00a0'))
-  if (all.length === 0) return []
-  return [{ text: nameOf(m.id), bold: true }, { text: ` ${all.join(', ')}` }]
+  const parts = [...numbers, ...lists].map((text) => text.replaceAll(' ', '\u00a0'))
+  if (parts.length === 0) return []
+  return [{ text: nameOf(m.id), bold: true }, { text: ` ${parts.join(', ')}` }]
 }
 
 /** The card's own numbers. */

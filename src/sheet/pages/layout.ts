@@ -14,7 +14,7 @@
  */
 import type { Drawing } from '../../drawing/pen/marks.ts'
 import type { Design, Piece } from '../../paper/index.ts'
-import { nameOf, pieces } from '../../paper/index.ts'
+import { nameOf, pieces, plainText } from '../../paper/index.ts'
 import type { SheetLines } from '../marks/instructions.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
@@ -128,6 +128,6 @@ export function layOut(design: Design, options: SheetOptions): SheetPage[] {
   }
   return pages.map((one, k) => ({
     ...one,
-    says: `${design.title}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
+    says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
   }))
 }

@@ -70,12 +70,7 @@ function nameOfPiece(piece: Piece, end: End | undefined, lines: SheetLines): rea
 }
 
 /** A piece with all that is written at it; `printable`: where marks may be, measured from the piece's own corner. */
-function cutOf(
-  { design, lines, ends }: Job,
-  piece: Piece,
-  printable: Rectangle,
-  isNamed: boolean,
-): Cut {
+function cutOf({ design, lines, ends }: Job, piece: Piece, printable: Rectangle, isNamed: boolean): Cut {
   const place = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const { lines: paths, words } = pieceMarks(
     piece,
@@ -86,7 +81,12 @@ function cutOf(
   )
   const drawn = [...paths, ...words]
   const [left, , right, bottom] = boundsOf(drawn)
-  const name = paragraph(nameOfPiece(piece, ends.get(piece.id), lines), NAME, Math.max(right - left, 34), 'name')
+  const name = paragraph(
+    nameOfPiece(piece, ends.get(piece.id), lines),
+    NAME,
+    Math.max(right - left, 34),
+    'name',
+  )
   const fits = isNamed || bottom + NAME_DROP + name.height <= printable[3]
   const marks = [...drawn, ...(fits ? name.marks.map((mark) => moved(mark, left, bottom + NAME_DROP)) : [])]
   if (!isNamed) return { piece, place, marks, width: 0, height: 0 }

@@ -1,15 +1,8 @@
+import { strokes } from '../../drawing/pen/hatch.ts'
 import type { Design } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
-import {
-  CARE,
-  faceOf,
-  faceSentence,
-  legend,
-  PRINT,
-  pieceSentence,
-  stepsFor,
-} from '../marks/instructions.ts'
+import { CARE, faceOf, faceSentence, legend, PRINT, pieceSentence, stepsFor } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, seen } from '../marks/piece-marks.ts'
@@ -64,8 +57,8 @@ function nameLine(width: number): Block {
   const words = paragraph([{ text: 'Made by' }], fittings.roomy.body, width)
   const from = words.width + 2
   const run = [
-    [from, CAPITAL * size + 1],
-    [Math.min(width, from + 45), CAPITAL * size + 1],
+    [from, CAPITAL * size + 0.5],
+    [Math.min(width, from + 45), CAPITAL * size + 0.5],
   ] as const
   const line = { mark: 'path', runs: [run], closed: false, role: 'guide', of: 'maker' } as const
   return { width: Math.min(width, from + 45), height: words.height + 1, marks: [...words.marks, line] }
@@ -138,16 +131,20 @@ const SAMPLE = 15
 /** A stretch of a line as it stands on the sheet. */
 function sample(sign: Sign, size: number): SheetMark[] {
   const y = (CAPITAL * size) / 2
+  const line = [
+    [0, y],
+    [SAMPLE, y],
+  ] as const
+  if (sign === 'tape')
+    return [
+      { mark: 'path', runs: [line], closed: false, role: 'place', of: 'legend' },
+      { ...glueHatch([], 'legend'), runs: strokes(line) },
+    ]
   if (sign !== 'glue' && sign !== 'behind')
     return [
       {
         mark: 'path',
-        runs: [
-          [
-            [0, y],
-            [SAMPLE, y],
-          ],
-        ],
+        runs: [line],
         closed: false,
         role: sign,
         of: 'legend',
@@ -170,15 +167,17 @@ function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
   const face = faceOf(lines)
   const flat = pieces(design)
   const signs = new Set<Sign>(
-    flat.flatMap((piece) => piece.lines.map(({ kind }) => seen(kind, face)).filter((kind) => kind !== 'glue')),
+    flat.flatMap((piece) =>
+      piece.lines.map(({ kind }) => seen(kind, face)).filter((kind) => kind !== 'glue'),
+    ),
   )
   if (lines === 'ticks') signs.delete('crease')
   for (const { id } of flat)
-    for (const { isBehind, isTaped, isOwn } of placesOn(design, id, face))
+    for (const { isBehind, isTaped, isOwn, isFlat } of placesOn(design, id, face))
       if (isBehind) {
-        if (lines !== 'ticks' || isTaped) signs.add('behind')
+        if (lines !== 'ticks' || isTaped || !(isOwn || isFlat)) signs.add('behind')
       } else {
-        signs.add('glue')
+        signs.add(isTaped ? 'tape' : 'glue')
         if (!isOwn) signs.add('place')
       }
   return signs
@@ -186,30 +185,31 @@ function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
 
 function signs(design: Design, lines: SheetLines, { body, row }: Fitting): Section {
   const used = signsOn(design, lines)
-  const isGlued = letteredJoints(design).some(({ isTaped }) => !isTaped)
-  const isTaped = letteredJoints(design).some(({ isTaped }) => isTaped)
   const rows = (width: number): Block[] =>
     legend
       .filter(({ sign }) => used.has(sign))
       .map(({ sign, name, does }): Block => {
-        const said = sign === 'glue' && isTaped ? (isGlued ? 'Glue or tape' : 'Tape') : name
-        const runs: Run[] = [{ text: said, bold: true }, { text: ` ${does}` }]
+        const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
         return hung(sample(sign, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
       })
   return section('legend', 'Lines', rows, row, 40)
 }
 
-const LETTER_INDENT = 7
+const LETTER_INDENT = 9
 
 /** Which piece goes where: every joint by its letter. Null if nothing is stuck. */
 function joints(design: Design, { small, smallRow }: Fitting): Section | null {
-  const all = letteredJoints(design)
-  if (all.length === 0) return null
+  const says = new Map<string, string[]>()
+  for (const joint of letteredJoints(design)) {
+    const letters = says.get(jointSays(joint)) ?? []
+    says.set(jointSays(joint), [...letters, joint.letter])
+  }
+  if (says.size === 0) return null
   const rows = (width: number): Block[] =>
-    all.map((joint) => {
-      const letter = paragraph([{ text: joint.letter, bold: true }], small, LETTER_INDENT)
-      const says = paragraph([{ text: jointSays(joint) }], small, width - LETTER_INDENT)
-      return hung(letter.marks, LETTER_INDENT, says)
+    [...says].map(([text, letters]) => {
+      const letter = paragraph([{ text: letters.join(' '), bold: true }], small, LETTER_INDENT - 1)
+      const words = paragraph([{ text }], small, width - LETTER_INDENT)
+      return hung(letter.marks, LETTER_INDENT, words)
     })
   return section('joints', 'Joints', rows, smallRow)
 }
