@@ -250,8 +250,7 @@ export function meetings(search: Search): readonly Meeting[] {
     const stretch = motion.stretch(from, to)
     const boxes = new Map<number, Float64Array>()
     const boxOf = (sheet: Sheet): Float64Array => {
-      const box =
-        boxes.get(sheet.panel) ?? sweptBox(stretch, sheet.outline, scene.lifts.most(sheet.panel))
+      const box = boxes.get(sheet.panel) ?? sweptBox(stretch, sheet.outline, scene.lifts.most(sheet.panel))
       boxes.set(sheet.panel, box)
       return box
     }

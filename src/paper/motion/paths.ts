@@ -114,7 +114,12 @@ export function beyond(
  * The same for a stretch at one end of the motion, `end`, along a direction and beyond an edge that are seen
  * with heights divided by how far the opening is from there, in radians; `width` is that of the stretch.
  */
-export function beyondNear(path: Path, end: 'from' | 'to', { x, y, z, edge }: Parting, width: number): boolean {
+export function beyondNear(
+  path: Path,
+  end: 'from' | 'to',
+  { x, y, z, edge }: Parting,
+  width: number,
+): boolean {
   const { corners, M } = path
   const [from, to] = end === 'from' ? [path.from, path.to] : [path.to, path.from]
   const [u, v] = [width * x, width * y]
@@ -159,4 +164,3 @@ export function sweptBox(stretch: Stretch, body: Body, lift: number): Float64Arr
   }
   return box
 }
-

@@ -143,6 +143,12 @@ export const nearEdge: Readonly<Record<SheetFace, string>> = {
   outside: 'Outside of the card. Reader’s end: lengths along the gutter start here.',
 }
 
+/** The same where there is little room. */
+export const shortEdge: Readonly<Record<SheetFace, string>> = {
+  inside: 'Inside. Reader’s end',
+  outside: 'Outside. Reader’s end',
+}
+
 /** What is marked on a sheet, and what it asks for, as seen on the printed side. */
 export type Sign = LineKind | 'tape' | 'place' | 'behind'
 

@@ -129,52 +129,36 @@ function within(points: readonly Point[]): readonly Point[] {
   return at.sort((a, b) => Math.hypot(a[0] - cx, a[1] - cy) - Math.hypot(b[0] - cx, b[1] - cy))
 }
 
-/** Points beside a line, those near its middle first. */
-function beside(points: readonly Point[]): readonly Point[] {
-  return points.slice(1).flatMap((b, k): Point[] => {
-    const a = points[k] as Point
-    const long = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
-    const off: Point = [-(b[1] - a[1]) / long, (b[0] - a[0]) / long]
-    return [2.6, 3.4, 4.6, 6].flatMap((far) =>
-      [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((t) =>
-        [1, -1].map(
-          (side): Point => [
-            a[0] + t * (b[0] - a[0]) + side * far * off[0],
-            a[1] + t * (b[1] - a[1]) + side * far * off[1],
-          ],
-        ),
-      ),
-    )
-  })
+/** How much farther from a place's middle a letter may be to be nearer to the place itself. */
+const STRAY = 0.5
+
+const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const t = Math.max(0, Math.min(1, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1)))
+  return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy)
 }
 
-/** Points round a place, the nearest first. */
+/** Points round a place, those first that would be read as its own: near to it, and to its middle. */
 function around(points: readonly Point[]): readonly Point[] {
-  const [cx, cy] = centre(points)
-  const hull = points.length === 2 ? beside(points) : []
-  const rings = Array.from({ length: 24 }, (_, k) => 2 + 1.5 * k).flatMap((far) =>
-    points.concat([[cx, cy]]).flatMap(([x, y]) =>
+  const middle = centre(points)
+  const sides = points.length === 2 ? [[points[0], points[1]] as unknown as Stretch] : edges(points)
+  const from = [...points, middle, ...sides.map(([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])]
+  const spots = from.flatMap(([x, y]) =>
+    Array.from({ length: 24 }, (_, k) => 2 + 1.5 * k).flatMap((far) =>
       Array.from({ length: 12 }, (_, k): Point => {
         const turn = (k * Math.PI) / 6
         return [x + far * Math.cos(turn), y + far * Math.sin(turn)]
       }),
     ),
   )
-  const reach = (p: Point): number =>
-    Math.min(
-      ...points.map((a, k) => {
-        const b = points[(k + 1) % points.length] as Point
-        const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-        const t = Math.max(
-          0,
-          Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy || 1)),
-        )
-        return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
-      }),
-    )
-  return [...hull, ...rings]
-    .map((point) => ({ point, far: reach(point) }))
-    .sort((a, b) => a.far - b.far)
+  return spots
+    .map((point) => ({
+      point,
+      cost:
+        Math.min(...sides.map((side) => nearest(point, side))) +
+        STRAY * Math.hypot(point[0] - middle[0], point[1] - middle[1]),
+    }))
+    .sort((a, b) => a.cost - b.cost)
     .map(({ point }) => point)
 }
 

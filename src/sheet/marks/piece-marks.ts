@@ -81,7 +81,7 @@ function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable:
 }
 
 /** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
-const DRAWN_IN = 0.9
+const DRAWN_IN = 1.3
 
 /** Whether one stretch lies along another, with both its ends on it. */
 const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {

@@ -1,8 +1,10 @@
 import type { Design, Piece } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
+import { clipped } from '../marks/clip.ts'
 import type { SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, nearEdge } from '../marks/instructions.ts'
+import { faceOf, nearEdge, shortEdge } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
+import { edges } from '../marks/lettering.ts'
 import type { DrawnPiece } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
@@ -96,34 +98,56 @@ function arrange({ bed, drawn, lines, sections, homes }: Try): CardPage {
     // Rulers in the gap below the card leave no strip there.
     if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
   }
-  marks.push(...furniture(bed, rulersAt?.taken, faceOf(lines)))
+  marks.push(...furniture(bed), ...nameOfCard(bed, drawn, rulersAt?.taken, faceOf(lines)))
   return { bed, marks, left, trim: trimOf(bed), checked }
 }
 
 const NOTE = { size: 2.5, leading: 3 }
 
-/** The margin's red line, and which end is the reader's. */
-function furniture(
-  { column, card, printable, turn }: Bed,
+/** The margin's red line. */
+function furniture({ column, turn }: Bed): SheetMark[] {
+  if (!column) return []
+  const x = column.x + column.width + GAP / 2
+  const run = [
+    [x, SAFE],
+    [x, turn.height - SAFE],
+  ] as const
+  return [{ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' }]
+}
+
+/** Which face of the card this is, and which end is the reader's: under that end, or on the card just above it. */
+function nameOfCard(
+  { card, printable }: Bed,
+  drawn: DrawnPiece,
   taken: Rectangle | undefined,
   face: SheetFace,
 ): SheetMark[] {
-  const marks: SheetMark[] = []
-  if (column) {
-    const x = column.x + column.width + GAP / 2
-    const run = [
-      [x, SAFE],
-      [x, turn.height - SAFE],
-    ] as const
-    marks.push({ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' })
-  }
   const note = paragraph([{ text: nearEdge[face], role: 'guide' }], NOTE, 96, 'near-edge')
-  const y = card[3] + 1.5
-  const beside = taken !== undefined && taken[3] > y && taken[0] < card[0] + note.width
+  const below = card[3] + 1.5
+  const beside = taken !== undefined && taken[3] > below && taken[0] < card[0] + note.width
   const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
-  if (y + note.height <= printable[3] && x + note.width <= printable[2])
-    marks.push(...note.marks.map((mark) => moved(mark, x, y)))
-  return marks
+  const at = (left: number, top: number): SheetMark[] => note.marks.map((mark) => moved(mark, left, top))
+  if (below + note.height <= printable[3] && x + note.width <= printable[2]) return at(x, below)
+  const left = Math.max(card[0], printable[0]) + 2
+  const right = Math.min(card[2], printable[2]) - 2
+  const top = Math.max(card[1], printable[1]) + 2
+  const lines = drawn.lines.flatMap(({ runs, closed }) =>
+    runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k) => [run[k] ?? b, b] as const))),
+  )
+  const busy = [...drawn.taken, ...(taken ? [taken] : [])]
+  for (const { width, height, marks } of [
+    note,
+    paragraph([{ text: shortEdge[face], role: 'guide' }], NOTE, 60, 'near-edge'),
+  ])
+    for (let y = Math.min(card[3], printable[3]) - 2 - height; y >= top; y -= 2)
+      for (let k = left; k + width <= right; k += 3) {
+        const box: Rectangle = [k - 1, y - 1, k + width + 1, y + height + 1]
+        const isFree =
+          !lines.some(([a, b]) => clipped(a, b, box)) &&
+          !busy.some((b) => box[0] < b[2] && b[0] < box[2] && box[1] < b[3] && b[1] < box[3])
+        if (isFree) return marks.map((mark) => moved(mark, k, y))
+      }
+  return []
 }
 
 /**
