@@ -138,11 +138,18 @@ const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
   return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy)
 }
 
+/** So many corners of a place are looked round. */
+const MOST_CORNERS = 8
+
 /** Points round a place, those first that would be read as its own: near to it, and to its middle. */
 function around(points: readonly Point[]): readonly Point[] {
   const middle = centre(points)
   const sides = points.length === 2 ? [[points[0], points[1]] as unknown as Stretch] : edges(points)
-  const from = [...points, middle, ...sides.map(([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])]
+  const corners = points.filter((_, k) => k % Math.ceil(points.length / MOST_CORNERS) === 0)
+  const from =
+    points.length > MOST_CORNERS
+      ? [...corners, middle]
+      : [...points, middle, ...sides.map(([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])]
   const spots = from.flatMap(([x, y]) =>
     Array.from({ length: 24 }, (_, k) => 2 + 1.5 * k).flatMap((far) =>
       Array.from({ length: 12 }, (_, k): Point => {

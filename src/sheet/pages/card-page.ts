@@ -20,6 +20,15 @@ import type { Paper } from './paper-sizes.ts'
 import type { Fitting, Section } from './sections.ts'
 import { fittings, header, sectionsFor } from './sections.ts'
 
+/** What a function gives, worked out when it is first asked for. */
+function once<T>(of: () => T): () => T {
+  let known: { readonly it: T } | undefined
+  return () => {
+    known ??= { it: of() }
+    return known.it
+  }
+}
+
 /** The card on its page, with as many sections as found room beside it. */
 export interface CardPage {
   readonly bed: Bed
@@ -63,6 +72,8 @@ const choices: readonly (typeof usual)[] = Array.from({ length: 32 }, (_, bits) 
 interface Try {
   readonly bed: Bed
   readonly drawn: DrawnPiece
+  /** The check lines where no cell holds them; looked for when that is known. */
+  readonly bare: () => PlacedRulers | null
   readonly lines: SheetLines
   readonly sections: readonly Section[]
   readonly homes: typeof usual
@@ -78,7 +89,7 @@ function cellsFor(id: Section['id'], { column, top, strip }: Bed, homes: typeof 
   return homes[id] === 'column' ? [...margin, ...below] : [...below, ...margin]
 }
 
-function arrange({ bed, drawn, lines, sections, homes }: Try): CardPage {
+function arrange({ bed, drawn, bare, lines, sections, homes }: Try): CardPage {
   const marks: SheetMark[] = [...drawn.lines, ...drawn.words]
   const shelves = new Shelves()
   const left: Section[] = []
@@ -92,7 +103,7 @@ function arrange({ bed, drawn, lines, sections, homes }: Try): CardPage {
     else left.push(section)
     if (section.id !== 'check') continue
     const alone = found ?? shelves.put((width) => (width >= RULER_WIDTH ? rulers() : null), cells)
-    rulersAt = alone ? null : bareRulers(drawn.lines, drawn.taken, bed)
+    rulersAt = alone ? null : bare()
     checked = alone !== null || rulersAt !== null
     if (!found) marks.push(...(alone ?? rulersAt?.marks ?? []))
     // Rulers in the gap below the card leave no strip there.
@@ -163,15 +174,16 @@ export function cardPage(design: Design, piece: Piece, paper: Paper, lines: Shee
   const fitting = turns(paper).filter(whole)
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
     const bed = bedFor(piece, turn, (width) => header(design, lines, width), face)
-    return { bed, drawn: pieceMarks(piece, joints, bed.place, lines, bed.printable) }
+    const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable)
+    return { bed, drawn, bare: once(() => bareRulers(drawn.lines, drawn.taken, bed)) }
   })
   const cost = (page: CardPage): number => page.left.length + (page.checked ? 0 : 10)
   let best: CardPage | undefined
   for (const type of [fittings.roomy, fittings.close] satisfies Fitting[]) {
-    for (const { bed, drawn } of beds) {
+    for (const { bed, drawn, bare } of beds) {
       const sections = sectionsFor(design, lines, type, trimOf(bed))
       for (const homes of choices) {
-        const page = arrange({ bed, drawn, lines, sections, homes })
+        const page = arrange({ bed, drawn, bare, lines, sections, homes })
         if (cost(page) === 0) return page
         if (!best || cost(page) < cost(best)) best = page
       }
