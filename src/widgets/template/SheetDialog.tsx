@@ -25,10 +25,18 @@ const linesChoice: Choice<Lines> = {
   name: 'lines',
   says: 'Lines',
   of: [
-    { value: 'front', label: 'all on the front, to practise' },
-    { value: 'ticks', label: 'only ticks on the front, for a good copy' },
-    { value: 'back', label: 'all on the back, mirrored: mountain and valley swap' },
+    { value: 'front', label: 'on the front' },
+    { value: 'ticks', label: 'ticks only' },
+    { value: 'back', label: 'on the back' },
   ],
+}
+
+/** What is printed on the face that will be seen. */
+const linesSay: Readonly<Record<Lines, string>> = {
+  front: 'Every line is printed on the face that you will see: good to practise with.',
+  ticks:
+    'The face that you will see has ticks at the ends of the folds only, and glue places: for a good copy.',
+  back: 'The face that you will see stays clean. On the other face left and right are swapped, and mountain and valley too.',
 }
 
 const formChoice: Choice<Form> = {
@@ -103,8 +111,9 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     setSays('Drawing the template …')
     try {
       setSays(await saveTemplate(design(), { slug, paper, lines, form }))
-    } catch {
-      setSays('The template could not be made. Check that you are online, then try again.')
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error)
+      setSays(`The template could not be made: ${why}`)
     }
     setBusy(false)
   }
@@ -121,6 +130,9 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
           })}
         />
         <Choices choice={linesChoice} value={lines} onChoose={choose<Lines>(setLines)} />
+        <p class="quiet" role="status">
+          {linesSay[lines]}
+        </p>
         <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.

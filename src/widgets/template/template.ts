@@ -31,8 +31,9 @@ function font(): Promise<SheetFont> {
     const name = file.replace(/\.woff$/, '')
     const address = fontAddresses.find((one) => one.includes(name))
     if (!address) throw new RangeError(`there is no font file ${file}`)
-    const answer = await fetch(address)
-    if (!answer.ok) throw new Error(`${file}: ${answer.status}`)
+    const answer = await fetch(address).catch(() => null)
+    if (!answer) throw new Error('its typeface did not arrive. Look to your connection, then try again.')
+    if (!answer.ok) throw new Error(`its typeface is not where it should be (${answer.status}).`)
     return new Uint8Array(await answer.arrayBuffer())
   })
 }
