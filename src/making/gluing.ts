@@ -1,9 +1,8 @@
 import type { Design } from '../paper/design/design.ts'
 import type { LineKind, Side } from '../paper/mechanisms/build.ts'
-import type { Placed } from '../paper/mechanisms/kind.ts'
 import { kindOf } from '../paper/mechanisms/registry.ts'
 import type { Model, ModelCrease, PanelLay } from '../paper/model/model.ts'
-import { modelOf } from '../paper/model/model.ts'
+import { modelOf, ridgeOf } from '../paper/model/model.ts'
 import { flatParts, pieces } from '../paper/model/pieces.ts'
 import type { Poser } from '../paper/motion/pose.ts'
 import { compile, SHUT } from '../paper/motion/pose.ts'
@@ -15,14 +14,12 @@ import { laid, throughLay, unlaid } from '../paper/plane/lay.ts'
 import type { Vec3 } from '../paper/plane/vector.ts'
 import { add, cross, dot, length, RADIANS, scale, subtract, turned } from '../paper/plane/vector.ts'
 
-/** How a piece of its own card is held: along two joints, on walls, on one face; null if it has no such piece. */
+/** How a mechanism of its own card is held while the glue dries (see `Stock`); null if it is cut from its host. */
 export function heldBy(design: Design, id: string): 'joints' | 'walls' | 'face' | null {
   const m = design.mechanisms.find((one) => one.id === id)
   if (!m) throw new RangeError(`there is no mechanism ${id}`)
-  const kind = kindOf(m)
-  if (kind.sitsOn === 'panel') return 'face'
-  const { pieces: own = [] } = kind.build(m)
-  return own.length === 0 ? null : own.length === 1 ? 'joints' : 'walls'
+  const { stock } = kindOf(m)
+  return stock.from === 'own-card' ? stock.held : null
 }
 
 /** A crease that joins a mechanism's own card to its host. */
@@ -44,13 +41,10 @@ function jointsOf(model: Model, index: number): readonly Joint[] {
   })
 }
 
-/** The width of a mechanism's tabs, mm; 0 if it is taped. */
-const tabOf = (m: Placed | undefined): number => (m as { tab?: number } | undefined)?.tab ?? 0
+/** How a panel stands in space: origin, across, along, front. */
+type PanelFrame = readonly [Vec3, Vec3, Vec3, Vec3]
 
-/** A panel's place in space: origin, across, along, front. */
-type Place = readonly [Vec3, Vec3, Vec3, Vec3]
-
-function placeOf({ model, frames, lift }: Poser, panel: number): Place {
+function panelFrame({ model, frames, lift }: Poser, panel: number): PanelFrame {
   const origin = lift(panel, [0, 0])
   return [
     origin,
@@ -61,7 +55,7 @@ function placeOf({ model, frames, lift }: Poser, panel: number): Place {
 }
 
 /** What lies so in one place, brought into the other. */
-function carried([from, a, b, c]: Place, [to, d, e, f]: Place) {
+function carried([from, a, b, c]: PanelFrame, [to, d, e, f]: PanelFrame) {
   const turn = (v: Vec3): Vec3 => add(add(scale(d, dot(v, a)), scale(e, dot(v, b))), scale(f, dot(v, c)))
   return { turn, move: (p: Vec3): Vec3 => add(to, turn(subtract(p, from))) }
 }
@@ -109,7 +103,7 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   const shut = compile(model.design)
   shut(SHUT)
   const panel = host.left.panel
-  const { turn, move } = carried(placeOf(shut, panel), placeOf(poser, panel))
+  const { turn, move } = carried(panelFrame(shut, panel), panelFrame(poser, panel))
   const down = paper.map((one): Surface => {
     if (one.owner !== index) return one
     const { front, points } = flatSurface(shut, one)
@@ -119,30 +113,28 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   if (!joint) return down
   const { own, host: page, crease } = joint
   const front = frontOf(model, shut.frames, own.panel)
-  const tab = tabOf(build.mechanism)
   const lifted = (outline: readonly Flat[]): Vec3[] => outline.map((flat) => shut.lift(own.panel, flat))
   // The tab is as wide as the glue that waits for it on the page.
-  const { outline: glue = [] } =
+  const { outline: glue = [], closed: hasTab = false } =
     model.glue.find((one) => one.owner === index && one.panel === page.panel) ?? {}
   const { off } = own.lay
   const outward: Lay = { ...own.lay, off: [-off[0], -off[1]] }
   const sticky = glue.map((flat) => laid(outward, unlaid(page.lay, flat)))
-  const held =
-    tab > 0
-      ? bent(lifted(sticky), front, BACK)
-      : { points: lifted(strip(own.lay, crease.length, -TAPE, TAPE)), front }
+  const held = hasTab
+    ? bent(lifted(sticky), front, BACK)
+    : { points: lifted(strip(own.lay, crease.length, -TAPE, TAPE)), front }
   const base = paper.find(({ sheet }) => sheet === own.panel)
   return [
     ...down,
     {
-      panel: `${crease.name}/${tab > 0 ? 'tab' : 'tape'}`,
+      panel: `${crease.name}/${hasTab ? 'tab' : 'tape'}`,
       owner: index,
       sheet: nextSheet(paper),
       layer: (base?.layer ?? 0) + 1,
       points: held.points.map(move),
       drawn: all(held.points),
       front: turn(held.front),
-      ...(tab > 0 ? {} : { tape: true }),
+      ...(hasTab ? {} : { tape: true }),
     },
   ]
 }
@@ -336,9 +328,11 @@ const BENT = 72
 function foldedOver(design: Design, owner: number, id: string): Loose {
   const piece = pieces(design).find((one) => one.id.startsWith(`${id}/`))
   if (!piece) return { paper: [], lines: [], path: [] }
+  const model = modelOf(design)
+  const { creases } = model
   // A mountain closes away from its front: the piece lies on its front.
-  const way = modelOf(design).creases.find(({ name }) => name === `${id}/ridge`)?.fold === 'mountain' ? -1 : 1
-  const hand = modelOf(design).pieces.some(({ id: name, mirrored }) => name === piece.id && mirrored) ? -1 : 1
+  const way = creases.find(({ name }) => name === ridgeOf(design, id))?.fold === 'mountain' ? -1 : 1
+  const hand = model.pieces.some(({ id: name, mirrored }) => name === piece.id && mirrored) ? -1 : 1
   const front: Vec3 = [0, 0, way]
   const put = ([x, y]: Flat): Vec3 => [way * x, y, 0]
   const axis: Vec3 = [0, 1, 0]
@@ -362,8 +356,9 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
         front: right ? over(front) : front,
       }
     })
+  const rights = jointsOf(model, owner).flatMap(({ side, crease }) => (side === 'right' ? [crease.name] : []))
   const tabs = tabsOf(piece.lines)
-    .filter(({ of }) => of === `${id}/right`)
+    .filter(({ of }) => rights.includes(of))
     .map(({ of, points }): Surface => {
       const tab = bent(points.map(put), front, BACK)
       const turnedOver = tab.points.map((p) => over(p))

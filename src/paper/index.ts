@@ -6,13 +6,15 @@ export type { Hand, Hands, Moved } from './answers/hands.ts'
 
 export { hands } from './answers/hands.ts'
 
-export type { Explanation, Reading } from './answers/read-back.ts'
+export type { Explanation } from './answers/read-back.ts'
 
 export { readBack } from './answers/read-back.ts'
 
 export type { Slip } from './answers/slips.ts'
 
 export { likelyPointSlips, likelySlips } from './answers/slips.ts'
+
+export type { Reading } from './answers/trials.ts'
 
 export type { CheckOptions } from './checks/check.ts'
 
@@ -50,18 +52,12 @@ export { wayOf } from './measure/way.ts'
 
 export type { Fold, LineKind, PieceLine, Side } from './mechanisms/build.ts'
 
-export type { Change, Choice, Derived, Field, Handle, Placed } from './mechanisms/kind.ts'
+export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mechanisms/kind.ts'
 
 export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
-
-export type { Face } from './model/faces.ts'
-
-export { faces } from './model/faces.ts'
-
 export type { SheetHandle } from './model/handles.ts'
-
 export { dragHandle, handlesOf } from './model/handles.ts'
 
 export type { Joint, JointSide } from './model/joints.ts'
@@ -69,8 +65,9 @@ export type { Joint, JointSide } from './model/joints.ts'
 export { jointsOf } from './model/joints.ts'
 
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
-
-export { modelOf } from './model/model.ts'
+export { modelOf, ridgeOf } from './model/model.ts'
+export type { Patch } from './model/patches.ts'
+export { patchesOf } from './model/patches.ts'
 
 export type { FlatCrease, FlatPart, Piece } from './model/pieces.ts'
 

@@ -1,7 +1,6 @@
 // How long it takes from a hand's move to new marks, figure by figure, and how long the checks take. Printed, not judged.
 import { readFileSync } from 'node:fs'
 import { chart } from '../../src/drawing/chart/chart.ts'
-import { dimensions } from '../../src/drawing/pattern/dimensions.ts'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
 import { section } from '../../src/drawing/section/section.ts'
 import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
@@ -43,7 +42,7 @@ for (const name of ['beak', 'heron', 'layers', 'reeds']) {
   const frame = (after: Design, at: number): void => {
     const own = compile(after)
     view(own, at, DEFAULT_CAMERA, size, { handle: true, rise: [first] })
-    pattern(after, size, { handles: true, dimensions: dimensions() })
+    pattern(after, size, { handles: true })
     section(own, at, first, size)
     chart(after, at, size)
     measure(after, at)
@@ -58,7 +57,7 @@ for (const name of ['beak', 'heron', 'layers', 'reeds']) {
     },
     {
       name: 'pattern alone',
-      ...once(() => pattern(made, size, { handles: true, dimensions: dimensions() })),
+      ...once(() => pattern(made, size, { handles: true })),
     },
     { name: 'section alone', ...once(() => section(poser, turned(), first, size)) },
     { name: 'chart alone', ...once(() => chart(made, turned(), size)) },

@@ -1,7 +1,6 @@
 // How long a drag frame's drawings take, from the design to the marks: the heron with two V-folds and two eyes.
 import { Bench } from 'tinybench'
 import { chart } from '../../src/drawing/chart/chart.ts'
-import { notes } from '../../src/drawing/notes/notes.ts'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
 import { toSvg } from '../../src/drawing/pen/svg.ts'
 import { section } from '../../src/drawing/section/section.ts'
@@ -31,7 +30,6 @@ bench
     const { design, opening } = next()
     view(design, opening, DEFAULT_CAMERA, size, {
       rise: ['beak'],
-      notes: notes({ swing: ['beak'] }),
       handle: true,
     })
   })

@@ -14,12 +14,6 @@ const paths = ({ marks }: Pattern, role: Role, of?: string): readonly PathMark[]
       mark.mark === 'path' && mark.role === role && (of === undefined || mark.of === of),
   )
 
-const long = (run: readonly Point[] | undefined): number =>
-  (run ?? []).slice(1).reduce((sum, p, k) => {
-    const q = run?.[k] as Point
-    return sum + Math.hypot(p[0] - q[0], p[1] - q[1])
-  }, 0)
-
 describe('pattern', () => {
   it('goes from the sheet to the screen and back', () => {
     for (const face of ['inside', 'outside'] as const) {
@@ -110,14 +104,6 @@ describe('pattern', () => {
     expect(columns.some((x) => Math.abs(x) < 1e-9)).toBe(true)
   })
 
-  it('is true to size on the sheet: the slit is as long as the design says', () => {
-    const drawn = pattern(beak, size, { for: 'sheet' })
-    expect(drawn.unit).toBe('mm')
-    expect(drawn.box).toEqual([0, 0, 210, 148])
-    expect(long(paths(drawn, 'cut', 'beak')[0]?.runs[0])).toBeCloseTo(2 * 42, 9)
-    expect(long(paths(drawn, 'valley', 'beak/left')[0]?.runs[0])).toBeCloseTo(Math.hypot(48, 42), 9)
-  })
-
   it('shows every line of the piece, once', () => {
     const drawn = pattern(lantern, size, { legend: false })
     for (const { kind, of } of pieces(lantern)[0]?.lines ?? [])
@@ -140,7 +126,7 @@ describe('pattern', () => {
     expect(outside.fromSheet([46, 30])[0]).toBeCloseTo(size.width - inside.fromSheet([46, 30])[0], 9)
   })
 
-  it('tints what is cut from the card, not what is glued on it', () => {
+  it('tints each mechanism’s paper, where it is cut from', () => {
     const owl = {
       id: 'owl',
       kind: 'glued-v-fold',
@@ -152,8 +138,6 @@ describe('pattern', () => {
       foot: 60,
       ridge: 60,
     }
-    const alone = pattern(design([owl]), size, { glued: false })
-    expect(paths(alone, 'paper')).toEqual([])
     expect(paths(pattern(design([owl]), size), 'paper').map(({ of }) => of)).toEqual([
       'owl/left',
       'owl/right',
@@ -182,7 +166,7 @@ describe('pattern', () => {
       marks.flatMap((mark) => (mark.mark === 'word' && mark.role === 'note' ? [mark.text] : []))
     expect(words(pattern(beak, size))).toEqual(['cut', 'valley', 'mountain', '10 mm'])
     expect(words(pattern(lantern, size))).toContain('fold pressed flat')
-    expect(words(pattern(beak, size, { for: 'sheet' }))).toEqual([])
+    expect(words(pattern(beak, size, { legend: false }))).toEqual([])
   })
 
   it('leaves out the label of the handle that is held, and the angle of a held fold', () => {

@@ -241,7 +241,7 @@ describe('every flat piece is seen from its front', () => {
     const { panels } = poser.model
     for (const { sheet, points, front, flat: own } of surfaces(poser)) {
       const { piece } = panels[sheet] ?? {}
-      const part = flat.find((other) => other.sheet === sheet && other.points.length === points.length)
+      const part = flat.find((other) => other.index === sheet && other.points.length === points.length)
       if (piece === undefined || !part || !own) throw new Error('a surface without its flat part')
       // Counter-clockwise on the piece means counter-clockwise round the front.
       const [a, b, c] = points as [Vec3, Vec3, Vec3]

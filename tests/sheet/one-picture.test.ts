@@ -45,7 +45,7 @@ function sheetLines(name: string, face: SheetFace): Line[] {
 
 function screenLines(name: string, face: SheetFace): Line[] {
   const design = dummy(name)
-  const drawing = pattern(design, { width: 900, height: 700 }, { face, squares: false, legend: false })
+  const drawing = pattern(design, { width: 900, height: 700 }, { face, legend: false })
   const hand = face === 'inside' ? 1 : -1
   return drawing.marks.flatMap((mark) => {
     if (mark.mark !== 'path') return []

@@ -39,10 +39,10 @@ function partsOf(design: Design) {
     piece,
     panels: model.panels
       .filter((panel) => panel.piece === k + 1)
-      .map(({ outline, sheet }) =>
+      .map(({ outline, onPiece }) =>
         outline.map(([across, along]): [number, number] => [
-          sheet.origin[0] + across * sheet.off[0] + along * sheet.run[0],
-          sheet.origin[1] + across * sheet.off[1] + along * sheet.run[1],
+          onPiece.origin[0] + across * onPiece.off[0] + along * onPiece.run[0],
+          onPiece.origin[1] + across * onPiece.off[1] + along * onPiece.run[1],
         ]),
       ),
     tabs: piece.lines

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { change, measure } from '../../src/paper/index.ts'
+import type { Slip } from '../../src/paper/index.ts'
+import { change, kindNamed, measure } from '../../src/paper/index.ts'
 import {
   compare,
   compareSeveral,
@@ -52,33 +53,34 @@ describe('a ruler’s reading beside the model', () => {
     expect(comparisonSays(found, 'mm').join(' ')).toContain('distance to the gutter is 2.0 mm short')
   })
 
+  /** A slip in a number of a kind, spoken of as that kind says. */
+  const slip = (id: string, kind: string, name: string, from: number, to: number): Slip => {
+    const { fields = [], derived = [] } = kindNamed(kind) ?? {}
+    const number = [...fields, ...derived].find((one) => one.name === name)
+    if (!number) throw new Error(`${kind} has no ${name}`)
+    const { label, unit, said } = number
+    const off = from < 0 ? from - to : to - from
+    return { id, field: name, label, unit, from, to, slip: off, ...(said ? { said } : {}) }
+  }
+
   test.each([
+    [slip('beak', 'cut-v-fold', 'cut', 38, 36.1), 'the slit is 1.9 mm short'],
+    [slip('jaw', 'cut-v-fold', 'cut', 38, 40), 'the slit of the jaw is 2.0 mm long'],
+    [slip('beak', 'cut-v-fold', 'run', -40, -38), 'the way from the apex to the slit is 2.0 mm short'],
+    [slip('beak', 'cut-v-fold', 'lean', 0, 2), 'the end of the slit is 2.0 mm off along the fold'],
+    [slip('beak', 'cut-v-fold', 'apex', 60, 58), 'the apex is 2.0 mm too far towards the start of the fold'],
     [
-      { id: 'beak', field: 'cut', label: 'Slit', unit: 'mm', from: 38, to: 36.1, slip: -1.9 },
-      'the slit is 1.9 mm short',
+      slip('roof', 'cut-layer', 'end', 60, 62),
+      'the end of the roof is 2.0 mm too far from the start of the fold',
     ],
+    [slip('back', 'glued-tent', 'wall', 44, 42), 'both walls of the back are 2.0 mm short'],
+    [slip('moth', 'glued-v-fold', 'left.base', 45, 47), 'the left base angle of the moth is 2.0° too large'],
     [
-      { id: 'jaw', field: 'cut', label: 'Slit', unit: 'mm', from: 38, to: 40, slip: 2 },
-      'the slit of the jaw is 2.0 mm long',
-    ],
-    [
-      { id: 'beak', field: 'run', label: 'Apex to slit', unit: 'mm', from: -40, to: -38, slip: -2 },
-      'the way from the apex to the slit is 2.0 mm short',
-    ],
-    [
-      { id: 'beak', field: 'lean', label: 'Lean', unit: 'mm', from: 0, to: 2, slip: 2 },
-      'the end of the slit is 2.0 mm off along the fold',
-    ],
-    [
-      { id: 'back', field: 'wall', label: 'Walls', unit: 'mm', from: 44, to: 42, slip: -2 },
-      'both walls of the back are 2.0 mm short',
-    ],
-    [
-      { id: 'card', field: 'opening', label: 'Opening', unit: 'deg', from: 90, to: 84, slip: -6 },
+      { id: 'card', field: 'opening', label: 'Opening', unit: 'deg', from: 90, to: 84, slip: -6 } as const,
       'the card was opened to 84.0°, not 90.0°',
     ],
-  ] as const)('%o', (slip, sentence) => {
-    expect(slipSays(slip, 'mm', 'beak')).toBe(sentence)
+  ])('%o', (one, sentence) => {
+    expect(slipSays(one, 'mm', 'beak')).toBe(sentence)
   })
 })
 

@@ -1,5 +1,5 @@
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
-import { compile, kindOf, nameOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
+import { compile, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
 import { gridMark, squareSample } from '../pen/grid.ts'
 import type { Rect, Wish } from '../pen/lettering.ts'
 import { placeWords, textWidth } from '../pen/lettering.ts'
@@ -11,23 +11,9 @@ import { cardOf } from '../view/paper.ts'
 import type { Slice } from './slices.ts'
 import { slices } from './slices.ts'
 
-/** What notes on a section are put on: the point that is measured, `[x, z]` mm, and the lists of what is drawn. */
-export interface SectionBoard {
-  readonly of: string
-  readonly tip: readonly [x: number, z: number]
-  readonly text: number
-  readonly unit: LengthUnit
-  readonly marks: Mark[]
-  readonly wishes: Wish[]
-  readonly lines: [Point, Point][]
-  readonly toScreen: (p: readonly [x: number, z: number]) => Point
-}
-
 export interface SectionOptions {
   /** The mechanism whose ridge is measured. */
   readonly of?: string
-  /** More that is measured at the tip: see `notes.ts`, which comes with those who ask for it. */
-  readonly notes?: (board: SectionBoard) => void
   /** Height of the type, px; default 15. */
   readonly text?: number
   readonly unit?: LengthUnit
@@ -191,7 +177,6 @@ export function section(
     const [from, to] = [moved([x, z]), moved(beneath)]
     if (shifted)
       marks.push({ mark: 'path', runs: [[a, from]], closed: false, role: 'guide', of: `${measured}/rise` })
-    options.notes?.({ of: measured, tip: [x, z], text, unit, marks, wishes, lines, toScreen })
     marks.push({ mark: 'path', runs: [[from, to]], closed: false, role: 'dimension', of: `${measured}/rise` })
     if (rise * scale > 16) marks.push(squareCorner(to, [from[0] - to[0], from[1] - to[1]], side))
     marks.push(
@@ -237,7 +222,7 @@ function ridgePoint(
   const m = poser.model.design.mechanisms[index]
   if (!m) return null
   if (atTip) return tipAt(poser, index)
-  const ridge = creases[`${m.id}/ridge`]
+  const ridge = creases[ridgeOf(poser.model.design, m.id) ?? '']
   return ridge ? meets(ridge, station) : null
 }
 

@@ -1,10 +1,10 @@
 import type { Making } from '../../making/making.ts'
 import { foldsTogether, making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
-import { poseAt, SHUT } from '../../paper/index.ts'
+import { poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
-import { inkOn, LIFTED, middle, pagePath, pushed } from './scene.ts'
+import { ghostsOf, inkOn, LIFTED, middle, pagePath, pushed } from './scene.ts'
 import { nestedCutting, nestedReversing } from './scenes-nested.ts'
 
 /** How far a strip is folded over: far enough to look folded, not so far that it looks glued down. */
@@ -111,11 +111,8 @@ export function reversing(task: Task): Scene {
   const paper = making(design, { opening, through: [], cut })
   const popped = poseAt(design, opening)
   const [first] = cut
-  const outlines = ['left', 'right'].flatMap((side) => {
-    const points = popped.panels[`${first}/${side}`]
-    return points ? [{ role: 'ghost' as const, points, closed: true }] : []
-  })
-  const ridge = popped.creases[`${first}/ridge`]
+  const outlines = first === undefined ? [] : ghostsOf(popped.panels, first)
+  const ridge = popped.creases[(first !== undefined && ridgeOf(design, first)) || '']
   const strip = paper.find(({ panel }) => panel === `${first}/right`)
   const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
   return {

@@ -2,7 +2,7 @@ import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design } from '../../paper/index.ts'
-import { change, kindOf, poseAt } from '../../paper/index.ts'
+import { change, kindOf, poseAt, ridgeOf } from '../../paper/index.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
 import { ghostsOf, hatched, inked, middle, minus, only, pagePath, plus, pushed } from './scene.ts'
@@ -96,7 +96,7 @@ export function closing(task: Task): Scene {
   return {
     paper,
     ink: paper
-      .filter(({ panel }) => lying.some((id) => panel === `${id}/right/tab` || panel === `${id}/right/tape`))
+      .filter(({ panel }) => lying.some((id) => panel.startsWith(`${id}/`)) && /\/(tab|tape)$/.test(panel))
       .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
     stand: 'left',
     opening,
@@ -108,12 +108,12 @@ export function closing(task: Task): Scene {
 export function popping(task: Task): Scene {
   const { design, glued: ids, before, opening = 110 } = task
   const whole = only(design, [...before, ...ids])
-  const set = (pop: string): Design =>
+  const set = (state: 'up' | 'down'): Design =>
     ids.reduce((one, id) => {
       const m = one.mechanisms.find((other) => other.id === id)
-      if (!m || !kindOf(m).choices?.some(({ name }) => name === 'pop'))
-        throw new RangeError(`${id} has one state only: there is nothing to pop`)
-      return change(one, id, { pop })
+      const pops = m && kindOf(m).pops
+      if (!pops) throw new RangeError(`${id} has one state only: there is nothing to pop`)
+      return change(one, id, pops[state])
     }, whole)
   const down = set('down')
   const [low, high] = [poseAt(down, opening), poseAt(set('up'), opening)]
@@ -123,7 +123,8 @@ export function popping(task: Task): Scene {
     stand: 'gutter',
     opening,
     over: ids.flatMap((id) => {
-      const [from, to] = [low.creases[`${id}/ridge`], high.creases[`${id}/ridge`]]
+      const ridge = ridgeOf(whole, id) ?? ''
+      const [from, to] = [low.creases[ridge], high.creases[ridge]]
       const ghosts = ghostsOf(high.panels, id)
       return from && to
         ? [...ghosts, { role: 'hand' as const, points: pushed(from.end, to.end, 10) }]

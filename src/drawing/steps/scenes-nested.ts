@@ -1,7 +1,7 @@
 import type { GuestLine, Making } from '../../making/making.ts'
 import { guestLines, making } from '../../making/making.ts'
 import type { Surface, Vec3 } from '../../paper/index.ts'
-import { kindOf, poseAt } from '../../paper/index.ts'
+import { kindOf, poseAt, ridgeOf } from '../../paper/index.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
 import { dot, ghostsOf, inked, middle, minus, only, plus, pushed, STEP_EYE, unit } from './scene.ts'
@@ -67,7 +67,7 @@ export function nestedReversing({ design, guests, before, opening = 110 }: Task)
     over: guests.flatMap((id) => {
       const m = design.mechanisms.find((one) => one.id === id)
       const host = m && popped.creases[m.on]
-      const ridge = popped.creases[`${id}/ridge`]
+      const ridge = popped.creases[ridgeOf(design, id) ?? '']
       const ghosts = ghostsOf(popped.panels, id)
       if (!m || !host || !ridge) return ghosts
       const [from, to] = kindOf(m).build(m).span

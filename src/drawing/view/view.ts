@@ -1,4 +1,4 @@
-import type { Check, Design, Flat, Pose, Poser, Surface, Vec3 } from '../../paper/index.ts'
+import type { Check, Design, Flat, Poser, Vec3 } from '../../paper/index.ts'
 import { compile, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
 import { faultMarks } from '../pen/faults.ts'
 import type { Wish } from '../pen/lettering.ts'
@@ -8,34 +8,17 @@ import type { LengthUnit } from '../pen/numbers.ts'
 import { angleText, lengthText } from '../pen/numbers.ts'
 import type { Camera, Lens, Size } from './camera.ts'
 import { lensFor, motionPoints } from './camera.ts'
-import type { InkLine } from './paper.ts'
 import { paperMarks, shadowMarks } from './paper.ts'
-
-/** What notes on a view are put on: the pose, how it is seen, and the lists of what is drawn. */
-export interface NoteBoard {
-  readonly poser: Poser
-  readonly pose: Pose
-  readonly text: number
-  readonly marks: Mark[]
-  readonly wishes: Wish[]
-  /** Keeps words off a dot. */
-  readonly ring: (at: Point, radius: number) => void
-  readonly toScreen: (p: Vec3) => Point
-}
 
 export interface ViewOptions {
   /** Ids whose rise is measured in the picture; default none. */
   readonly rise?: readonly string[]
-  /** Paths, dots and words beside: see `notes.ts`, which comes with those who ask for it. */
-  readonly notes?: (board: NoteBoard) => void
   /** The page's edge can be dragged to open and shut the card. */
   readonly handle?: boolean
   /** Failed checks are pointed at. */
   readonly faults?: readonly Check[]
   /** 10 mm squares on the table; default true. */
   readonly squares?: boolean
-  /** Lines drawn on the paper: see `notes.ts`. */
-  readonly ink?: (paper: readonly Surface[]) => readonly InkLine[]
   /** The openings that the framing has room for, degrees; default the whole motion. */
   readonly frame?: readonly number[]
   /** Height of the type, px; default 15. */
@@ -142,8 +125,7 @@ export function view(
       lens,
     ),
   )
-  const paper = surfaces(poser)
-  const shaded = paperMarks(design, paper, options.ink?.(paper) ?? [], lens, place)
+  const shaded = paperMarks(design, surfaces(poser), [], lens, place)
   marks.push(...shaded)
   // Words lie on the pages or beside the card rather than on what pops up.
   const shapes = shaded.flatMap((mark) =>
@@ -195,8 +177,6 @@ export function view(
     marks.push({ mark: 'dot', at, radius: 8, role: 'handle', of: 'opening' })
     ring(at, gripRadius(text))
   }
-
-  options.notes?.({ poser, pose, text, marks, wishes, ring, toScreen })
 
   const rings: { readonly at: Point; readonly words: string }[] = []
   for (const check of options.faults ?? []) {

@@ -1,5 +1,5 @@
 import { the } from '../checks/phrases.ts'
-import { change, settable, settingOf } from '../design/change.ts'
+import { change, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { measure } from '../measure/measure.ts'
 import { topOf } from '../measure/readings.ts'
@@ -57,7 +57,6 @@ export function hands(design: Design, opening = 90): Hands {
   const rows = design.mechanisms.flatMap((m): Hand[] => {
     const before = now.tips[m.id]
     if (!before) return []
-    const kind = kindOf(m)
     const slip = (name: string, by: number): Moved | null => {
       // Only what the hand makes: a slit is drawn, scored and cut; a wedge angle follows from it.
       const changed = change(design, m.id, { [name]: settingOf(m, name) + by })
@@ -72,26 +71,24 @@ export function hands(design: Design, opening = 90): Hands {
         shut: shutGap(changed) - gap,
       }
     }
-    return settable(m)
-      .filter(({ name }) => kind.fields.some((field) => field.name === name) && name !== 'tab')
-      .map(({ name, label, unit }) => ({
-        id: m.id,
-        field: name,
-        label,
-        unit,
-        less: slip(name, -1),
-        more: slip(name, 1),
-      }))
+    return made(m).map(({ name, label, unit }) => ({
+      id: m.id,
+      field: name,
+      label,
+      unit,
+      less: slip(name, -1),
+      more: slip(name, 1),
+    }))
   })
   const ranked = rows
     .map((row) => ({ row, weight: Math.max(weigh(row.less), weigh(row.more)) }))
     .sort((a, b) => b.weight - a.weight)
   const worst = ranked[0]
-  const made = design.mechanisms.find(({ id }) => id === worst?.row.id)
+  const worstOf = design.mechanisms.find(({ id }) => id === worst?.row.id)
   return {
     opening,
     hands: ranked.map(({ row }) => row),
-    sentence: worst && made && worst.weight > 0 ? say(worst.row, topOf(made)) : null,
+    sentence: worst && worstOf && worst.weight > 0 ? say(worst.row, topOf(worstOf)) : null,
   }
 }
 

@@ -1,21 +1,8 @@
-import { change, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
-import { sharedSlits } from '../design/slits.ts'
-import { riseOf, tipAt } from '../measure/measure.ts'
+import type { Said } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
-import { compile } from '../motion/pose.ts'
-import { distance } from '../plane/vector.ts'
-
-/** One thing a maker read off a finished card; mm, the stop angle in degrees. */
-export type Reading =
-  | { readonly what: 'rise' | 'reach'; readonly id: string; readonly opening: number; readonly value: number }
-  | {
-      readonly what: 'gape'
-      readonly between: readonly [string, string]
-      readonly opening: number
-      readonly value: number
-    }
-  | { readonly what: 'stop'; readonly id: string; readonly value: number }
+import type { Reading, Trial } from './trials.ts'
+import { concerned, errors, heldWrongly, LARGEST, off, settingTrials } from './trials.ts'
 
 /** A making error, or a card held open wrongly (`card`, `opening`), that would explain the readings. */
 export interface Explanation {
@@ -25,6 +12,7 @@ export interface Explanation {
     readonly field: string
     readonly label: string
     readonly unit: 'mm' | 'deg'
+    readonly said?: Said
     readonly designed: number
     /** As it was most likely made: near the design, as far as the readings let it. */
     readonly made: number
@@ -37,72 +25,30 @@ export interface Explanation {
   readonly left: number
 }
 
-/**
- * Common practice, no source: a school ruler held to a tip reads to half a millimetre, a protractor to
- * a degree; a careful hand draws, cuts and folds to a millimetre, or a degree and a half.
- */
-const RULER = 0.5
-
-const PROTRACTOR = 1
-
-const HAND = { mm: 1, deg: 1.5 } as const
-
-/** A card held against the corner of a book is open to its angle within so much. Common practice, no source. */
-const HELD = 3
-
-/** Larger slips than this are no slips of the hand, mm or degrees. */
-const LARGEST = 15
-
-/** What each reading would be on a card made like this, in their order. */
-function modelled(design: Design, readings: readonly Reading[]): number[] {
-  const poser = compile(design)
-  const indexOf = (id: string): number => {
-    const index = design.mechanisms.findIndex((m) => m.id === id)
-    if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
-    return index
-  }
-  let posed = Number.NaN
-  return readings.map((reading) => {
-    if (reading.what === 'stop') return poser.model.builds[indexOf(reading.id)]?.build.range?.[1] ?? 180
-    if (posed !== reading.opening) poser(reading.opening)
-    posed = reading.opening
-    if (reading.what === 'gape') {
-      const [a, b] = reading.between.map(indexOf) as [number, number]
-      if (!sharedSlits(design).some((pair) => pair.includes(a) && pair.includes(b)))
-        throw new RangeError(`${reading.between.join(' and ')} share no slit`)
-      return distance(tipAt(poser, a), tipAt(poser, b))
-    }
-    const at = tipAt(poser, indexOf(reading.id))
-    return reading.what === 'rise' ? riseOf(at, reading.opening) : at[1]
-  })
-}
-
-/** Readings' errors under a design, in units of the instrument's own error. */
-const errors = (design: Design, readings: readonly Reading[]): number[] =>
-  modelled(design, readings).map((value, k) => {
-    const reading = readings[k] as Reading
-    return (value - reading.value) / (reading.what === 'stop' ? PROTRACTOR : RULER)
-  })
-
-/** The design with nothing but what the readings can depend on: what was read, what it stands on, and who shares a slit with these. */
-function concerned(design: Design, readings: readonly Reading[]): Design {
-  const kept = new Set<string>()
-  const keep = (id: string): void => {
-    const index = design.mechanisms.findIndex((m) => m.id === id)
-    if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
-    if (kept.has(id)) return
-    kept.add(id)
-    const { on } = design.mechanisms[index] as Design['mechanisms'][number]
-    if (on !== 'gutter') keep(on.split('/')[0] as string)
-    for (const [i, j] of sharedSlits(design))
-      if (i === index || j === index) keep(design.mechanisms[i === index ? j : i]?.id ?? id)
-  }
-  for (const reading of readings)
-    for (const id of reading.what === 'gape' ? reading.between : [reading.id]) keep(id)
-  return { ...design, mechanisms: design.mechanisms.filter(({ id }) => kept.has(id)) }
-}
-
 const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x * x, 0)
+
+const spread = (e: readonly number[]): number => Math.sqrt(squares(e) / Math.max(1, e.length))
+
+interface Candidate {
+  readonly explanation: Omit<Explanation, 'sure'>
+  /** Of its weight. */
+  readonly log: number
+}
+
+/** One slip, weighed: how well it explains the readings, against how large it is for the hand. */
+function weighed(trial: Trial): readonly Candidate[] {
+  const best = leastSlip(trial)
+  if (!best) return []
+  const { by, errors: e, slope } = best
+  const { id, field, label, unit, said, from: designed, hand } = trial
+  // How much the readings pin the slip down, against what the hand alone says of it.
+  const width = -0.5 * Math.log(1 + slope * hand * hand)
+  const slip = {
+    ...{ id, field, label, unit, designed, made: designed + by, fitted: designed + fittedSlip(trial, by) },
+    ...(said ? { said } : {}),
+  }
+  return [{ explanation: { slip, left: spread(e) }, log: -(squares(e) + (by / hand) ** 2) / 2 + width }]
+}
 
 /**
  * The likeliest making errors behind a maker's readings, likeliest first: each single setting off by
@@ -113,61 +59,16 @@ const squares = (v: readonly number[]): number => v.reduce((sum, x) => sum + x *
 export function readBack(whole: Design, readings: readonly Reading[]): readonly Explanation[] {
   const design = concerned(whole, readings)
   const nothing = errors(design, readings)
-  const spread = (e: readonly number[]) => Math.sqrt(squares(e) / Math.max(1, e.length))
-  const candidates: Candidate[] = [
-    { explanation: { slip: null, left: spread(nothing) }, log: -squares(nothing) / 2 },
-  ]
-  /** Weighs one slip: how well it explains the readings, against how large it is for the hand. */
-  const weighed = (slip: Slipping, hand: number, at: (by: number) => number[] | null): Candidate[] => {
-    const best = leastSlip(at, hand)
-    if (!best) return []
-    const { by, errors: e, slope } = best
-    // How much the readings pin the slip down, against what the hand alone says of it.
-    const width = -0.5 * Math.log(1 + slope * hand * hand)
-    const { designed } = slip
-    const made = { ...slip, made: designed + by, fitted: designed + fittedSlip(at, by) }
-    return [
-      { explanation: { slip: made, left: spread(e) }, log: -(squares(e) + (by / hand) ** 2) / 2 + width },
-    ]
-  }
-  const openings = new Set(readings.flatMap((one) => (one.what === 'stop' ? [] : [one.opening])))
-  const [held, another] = openings
-  // Read at several openings, a card is hardly held wrongly by as much each time.
-  if (held !== undefined && another === undefined)
-    candidates.push(
-      ...weighed(
-        { id: 'card', field: 'opening', label: 'Opening', unit: 'deg', designed: held },
-        HELD,
-        (by) =>
-          held + by < 0 || held + by > 180
-            ? null
-            : errors(
-                design,
-                readings.map((one) => (one.what === 'stop' ? one : { ...one, opening: held + by })),
-              ),
-      ),
-    )
+  const right: Candidate = { explanation: { slip: null, left: spread(nothing) }, log: -squares(nothing) / 2 }
+  const candidates = [right, ...heldWrongly(design, readings).flatMap(weighed)]
   const seen = new Set<string>()
-  for (const m of design.mechanisms) {
-    const kind = kindOf(m)
-    for (const { name, label, unit, min, max } of settable(m)) {
-      if (name === 'tab' || !kind.fields.some((field) => field.name === name)) continue
-      const designed = settingOf(m, name)
-      const hand = HAND[unit]
-      const at = (by: number): number[] | null => {
-        const value = designed + by
-        if (value < min || value > max || value * designed < 0) return null
-        const changed = change(design, m.id, { [name]: value })
-        return changed.mechanisms.some((one) => kindOf(one).limits?.(one)) ? null : errors(changed, readings)
-      }
-      for (const one of weighed({ id: m.id, field: name, label, unit, designed }, hand, at)) {
-        // A shared slit stands at two mechanisms and is one slip.
-        const made = twinKey(change(design, m.id, { [name]: one.explanation.slip?.made ?? designed }))
-        if (!seen.has(made)) candidates.push(one)
-        seen.add(made)
-      }
+  for (const m of design.mechanisms)
+    for (const one of settingTrials(design, m, readings).flatMap(weighed)) {
+      // A shared slit stands at two mechanisms and is one slip.
+      const same = twinKey(design, m, one.explanation.slip)
+      if (!seen.has(same)) candidates.push(one)
+      seen.add(same)
     }
-  }
   const top = Math.max(...candidates.map(({ log }) => log))
   const total = candidates.reduce((sum, { log }) => sum + Math.exp(log - top), 0)
   return candidates
@@ -175,25 +76,17 @@ export function readBack(whole: Design, readings: readonly Reading[]): readonly 
     .sort((a, b) => b.sure - a.sure)
 }
 
-interface Candidate {
-  readonly explanation: Omit<Explanation, 'sure'>
-  /** Of its weight. */
-  readonly log: number
-}
-
-type Slipping = Omit<NonNullable<Explanation['slip']>, 'made' | 'fitted'>
-
-/** Tells two changed designs apart to a hundredth of a millimetre. */
-const twinKey = (design: Design): string =>
-  JSON.stringify(design.mechanisms, (_, value: unknown) =>
+/** Tells the designs that two slips make apart, to a hundredth of a millimetre. */
+function twinKey(design: Design, m: Design['mechanisms'][number], slip: Explanation['slip']): string {
+  const field = kindOf(m).fields.find(({ name }) => name === slip?.field)
+  const made = slip && field ? off(design, m, field, slip.made - slip.designed) : design
+  return JSON.stringify(made?.mechanisms, (_, value: unknown) =>
     typeof value === 'number' ? Math.round(value * 100) / 100 : value,
   )
+}
 
 /** The slip that explains best at the least size: Gauss-Newton in one number, from several starts. */
-function leastSlip(
-  at: (by: number) => number[] | null,
-  hand: number,
-): { by: number; errors: number[]; slope: number } | null {
+function leastSlip({ errors: at, hand }: Trial): { by: number; errors: number[]; slope: number } | null {
   const h = 1e-3
   let best: { by: number; errors: number[]; slope: number; cost: number } | null = null
   for (const start of [0, 4, -4]) {
@@ -215,7 +108,7 @@ function leastSlip(
 }
 
 /** The slip that fits the readings best whatever its size, from the likeliest one on; that one where none fits better. */
-function fittedSlip(at: (by: number) => number[] | null, likeliest: number): number {
+function fittedSlip({ errors: at }: Trial, likeliest: number): number {
   const h = 1e-3
   let best = { by: likeliest, cost: Number.POSITIVE_INFINITY }
   for (let by = likeliest, turn = 0; turn < 25 && Math.abs(by) <= LARGEST; turn++) {

@@ -1,9 +1,17 @@
-import { change, fieldsFor, isSetTo, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
-import { measure } from '../measure/measure.ts'
 import { pagePoint } from '../measure/page-point.ts'
-import { kindOf } from '../mechanisms/registry.ts'
+import type { Said } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
+import type { Reading, Trial } from './trials.ts'
+import {
+  concerned,
+  heldWrongly,
+  LARGEST,
+  openingTrial,
+  settingTrial,
+  settingTrials,
+  together,
+} from './trials.ts'
 
 /** One slip of the hand that would explain a ruler's reading. */
 export interface Slip {
@@ -12,15 +20,13 @@ export interface Slip {
   readonly field: string
   readonly label: string
   readonly unit: 'mm' | 'deg'
+  readonly said?: Said
   /** As designed, and as it would have to be for this reading. */
   readonly from: number
   readonly to: number
   /** How far off, mm or degrees: positive where the length is too long or the opening too wide. */
   readonly slip: number
 }
-
-/** Larger slips than this are no slips of the hand, mm or degrees. */
-const LARGEST = 15
 
 /** Steps in which the nearest crossing is looked for; a slip smaller than a step is still found. */
 const STEP = 0.5
@@ -69,12 +75,15 @@ const outward = (from: number): 1 | -1 => (from < 0 ? -1 : 1)
 const ranked = (slips: readonly Slip[]): readonly Slip[] =>
   slips.filter(({ slip }) => Math.abs(slip) >= SMALLEST).sort((a, b) => Math.abs(a.slip) - Math.abs(b.slip))
 
-function openingSlip(opening: number, error: (opening: number) => number): Slip[] {
-  const root = nearestRoot((x) => (opening + x < 0 || opening + x > 180 ? Number.NaN : error(opening + x)))
-  if (root === null) return []
-  const to = opening + root
-  return [{ id: 'card', field: 'opening', label: 'Opening', unit: 'deg', from: opening, to, slip: root }]
-}
+/** The least slip of each trial that gives exactly what was read. */
+const exactly = (trials: readonly Trial[]): readonly Slip[] =>
+  trials.flatMap((trial): Slip[] => {
+    const root = nearestRoot((by) => trial.errors(by)?.[0] ?? Number.NaN)
+    if (root === null) return []
+    const { id, field, label, unit, said, from } = trial
+    const slip = outward(from) * root
+    return [{ id, field, label, unit, from, to: from + root, slip, ...(said ? { said } : {}) }]
+  })
 
 /** The mechanism and those it stands on, nearest first. */
 function lineage(design: Design, id: string): readonly string[] {
@@ -91,61 +100,31 @@ function lineage(design: Design, id: string): readonly string[] {
  * single slip up to 15 mm or degrees explains it. Throws a RangeError for an unknown mechanism.
  */
 export function likelySlips(design: Design, id: string, opening: number, reading: number): readonly Slip[] {
-  const rise = (d: Design, at: number): number => (measure(d, at).tips[id]?.rise ?? Number.NaN) - reading
-  const slips = lineage(design, id).flatMap((owner): Slip[] => {
-    const m = design.mechanisms.find((one) => one.id === owner)
+  const readings: readonly Reading[] = [{ what: 'rise', id, opening, value: reading }]
+  const own = concerned(design, readings)
+  const slips = lineage(own, id).flatMap((owner): readonly Slip[] => {
+    const m = own.mechanisms.find((one) => one.id === owner)
     if (!m) return []
-    const kind = kindOf(m)
-    // Two equal sides are drawn and cut as one, so they slip together too.
-    const together = kind.derived.filter((derived) => {
-      const parts = Object.entries(derived.set(m, derived.get(m)))
-      return parts.length > 1 && parts.every(([name, value]) => settingOf(m, name) === value)
-    })
-    const made = [...kind.fields.filter(({ name, shorthand }) => !shorthand && name !== 'tab'), ...together]
-    const found = made.flatMap((field): Slip[] => {
-      const from = settingOf(m, field.name)
-      const root = nearestRoot((x) => {
-        const to = from + x
-        // Past its range, or past nought, a length turns into another design.
-        if (to < field.min || to > field.max || from * to < 0) return Number.NaN
-        const changed = change(design, owner, fieldsFor(m, field.name, to))
-        const made = changed.mechanisms.find((one) => one.id === owner)
-        return !made ||
-          !isSetTo(made, field.name, to) ||
-          changed.mechanisms.some((one) => kindOf(one).limits?.(one))
-          ? Number.NaN
-          : rise(changed, opening)
-      })
-      if (root === null) return []
-      const { name, label, unit } = field
-      return [{ id: owner, field: name, label, unit, from, to: from + root, slip: outward(from) * root }]
-    })
+    const both = together(m)
+    const found = exactly([
+      ...settingTrials(own, m, readings),
+      ...both.map((derived) => settingTrial(own, m, derived, readings)),
+    ])
     // A slip of both sides is not told again as one of the left or of the right.
-    const told = together
+    const told = both
       .filter(({ name }) => found.some(({ field }) => field === name))
       .flatMap((derived) => Object.keys(derived.set(m, derived.get(m))))
     return found.filter(({ field }) => !told.includes(field))
   })
-  return ranked([...slips, ...openingSlip(opening, (at) => rise(design, at))])
+  return ranked([...slips, ...exactly(heldWrongly(own, readings))])
 }
 
 /** The same for the gape between a point of a bare card's page and its twin. */
-export function likelyPointSlips(point: Flat, opening: number, reading: number): readonly Slip[] {
-  const gape = (across: number, at: number): number => pagePoint([across, point[1]], at).gape - reading
-  const root = nearestRoot((x) => (point[0] + x < 0 ? Number.NaN : gape(point[0] + x, opening)))
-  const across: Slip[] =
-    root === null
-      ? []
-      : [
-          {
-            id: 'point',
-            field: 'across',
-            label: 'Distance to the gutter',
-            unit: 'mm',
-            from: point[0],
-            to: point[0] + root,
-            slip: root,
-          },
-        ]
-  return ranked([...across, ...openingSlip(opening, (at) => gape(point[0], at))])
+export function likelyPointSlips([from, along]: Flat, opening: number, reading: number): readonly Slip[] {
+  const gape = (across: number, at: number): number[] => [pagePoint([across, along], at).gape - reading]
+  const across: Trial = {
+    ...{ id: 'point', field: 'across', label: 'Distance to the gutter', unit: 'mm', from, hand: 1 },
+    errors: (by) => (from + by < 0 ? null : gape(from + by, opening)),
+  }
+  return ranked(exactly([across, openingTrial(opening, (at) => gape(from, at))]))
 }

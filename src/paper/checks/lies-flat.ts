@@ -115,10 +115,10 @@ function stops(subject: Subject): Finding[] {
  * back in its own hole: the largest distance from there, mm. What is glued on may stand.
  */
 export function opensFlat(subject: Subject): Finding[] {
-  const off: Off = (point, { outline, sheet, piece }, corner) => {
+  const off: Off = (point, { outline, onPiece, piece }, corner) => {
     const flat = outline[corner]
     if (!flat || piece !== 0) return 0
-    const [x, y] = laid(sheet, flat)
+    const [x, y] = laid(onPiece, flat)
     return distance(point, [x, y, 0])
   }
   const found = lying(subject, 'opens-flat', 180, off, {

@@ -116,9 +116,9 @@ export const idOf = ({ design }: Subject, owner: number): string => design.mecha
 
 /** Points of a panel on the flat piece it is printed on, and that piece. */
 export function onPiece({ model }: Subject, panel: number, points: readonly Flat[]) {
-  const { sheet, piece } = model.panels[panel] as Model['panels'][number]
+  const { onPiece, piece } = model.panels[panel] as Model['panels'][number]
   const id = model.pieces[piece]?.id ?? 'card'
-  return { flat: points.map((p) => laid(sheet, p)), ...(id === 'card' ? {} : { piece: id }) }
+  return { flat: points.map((p) => laid(onPiece, p)), ...(id === 'card' ? {} : { piece: id }) }
 }
 
 /** The mechanisms that a finding is about: names of panels have a stroke in them. */

@@ -10,6 +10,10 @@ export function settable(m: Placed): readonly (Field | Derived<Placed>)[] {
   return [...kind.fields.filter((field) => !field.shorthand), ...kind.derived]
 }
 
+/** The fields whose size a hand can get wrong so that it shows; what follows from them is not made by itself. */
+export const made = (m: Placed): readonly Field[] =>
+  kindOf(m).fields.filter(({ shorthand, idle }) => !shorthand && !idle)
+
 /** What stands at a field's name: `left.base` is `base` inside `left`. */
 export function read(m: Placed, name: string): unknown {
   const [outer = '', inner] = name.split('.')

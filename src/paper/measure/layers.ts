@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.ts'
-import { facesOf } from '../model/faces.ts'
 import type { Model } from '../model/model.ts'
+import { patchesOf } from '../model/patches.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
 import type { Extent } from '../plane/near.ts'
@@ -48,7 +48,7 @@ interface Part {
 /** The paper of the shut card, projected on the plane between the pages. */
 function partsOf(poser: Poser, model: Model): Part[] {
   poser(0)
-  return facesOf(model).map(({ panel, outline }) => {
+  return patchesOf(model).map(({ panel, outline }) => {
     const points = outline.map((flat) => poser.lift(panel, flat)).map(([, y, z]): Spot => ({ y, z }))
     const turn = points.reduce((sum, p, k) => {
       const q = points[(k + 1) % points.length] as Spot

@@ -103,6 +103,7 @@ function build(m: CutLayer): Build {
 export const cutLayer: Kind<CutLayer> = {
   kind: 'cut-layer',
   label: 'Layer cut from the card',
+  stock: { from: 'host', loose: 'strip' },
   fields: [
     ...stretchFields([
       'Where the first cut crosses the host crease.',
@@ -110,6 +111,7 @@ export const cutLayer: Kind<CutLayer> = {
     ]),
     {
       name: 'left',
+      twin: 'right',
       label: 'Left depth',
       unit: 'mm',
       min: 0,
@@ -119,6 +121,7 @@ export const cutLayer: Kind<CutLayer> = {
     },
     {
       name: 'right',
+      twin: 'left',
       label: 'Right depth',
       unit: 'mm',
       min: 0,

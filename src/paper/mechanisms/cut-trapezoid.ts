@@ -57,6 +57,7 @@ function build(m: CutTrapezoid): Build {
 export const cutTrapezoid: Kind<CutTrapezoid> = {
   kind: 'cut-trapezoid',
   label: 'Trapezoid cut from the card',
+  stock: { from: 'host', loose: 'strip' },
   fields: [
     ...stretchFields([
       'Where the first cut crosses the host crease.',

@@ -64,10 +64,12 @@ function build(m: CutVFold): Build {
 export const cutVFold: Kind<CutVFold> = {
   kind: 'cut-v-fold',
   label: 'V-fold cut from the card',
+  stock: { from: 'host', loose: 'triangle' },
   fields: [
     {
       name: 'apex',
       label: 'Apex',
+      said: { as: 'place' },
       unit: 'mm',
       min: 0,
       max: 2000,
@@ -76,6 +78,7 @@ export const cutVFold: Kind<CutVFold> = {
     {
       name: 'run',
       label: 'Apex to slit',
+      said: { of: 'way from the apex to the slit' },
       unit: 'mm',
       min: -2000,
       max: 2000,
@@ -93,6 +96,7 @@ export const cutVFold: Kind<CutVFold> = {
     {
       name: 'lean',
       label: 'Lean',
+      said: { as: 'shift', of: 'end of the slit' },
       unit: 'mm',
       min: -2000,
       max: 2000,
@@ -106,6 +110,7 @@ export const cutVFold: Kind<CutVFold> = {
     {
       name: 'wedge',
       label: 'Wedge angle',
+      arc: 'right',
       unit: 'deg',
       min: 1,
       max: 89,

@@ -195,11 +195,18 @@ const size = (name: string, label: string, help: string): Field => ({
 export const floatingLayer: Kind<FloatingLayer> = {
   kind: 'floating-layer',
   label: 'Floating layer',
+  stock: { from: 'own-card', held: 'walls' },
   fields: [
     ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
     size('height', 'Height', 'How high the walls are.'),
-    size('left', 'Left reach', 'How far the platform reaches to the left of its crease.'),
-    size('right', 'Right reach', 'How far the platform reaches to the right of its crease.'),
+    {
+      ...size('left', 'Left reach', 'How far the platform reaches to the left of its crease.'),
+      twin: 'right',
+    },
+    {
+      ...size('right', 'Right reach', 'How far the platform reaches to the right of its crease.'),
+      twin: 'left',
+    },
     tabField,
   ],
   lists: [

@@ -4,7 +4,7 @@ import type { Build, CreasePart, OwnPiece } from './build.ts'
 import type { Change, Field, Kind, Placed } from './kind.ts'
 import { together } from './kind.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
-import { ownPiece, stateChoices, tabField, tabOutline } from './shared/own-piece.ts'
+import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, stretchFields } from './shared/parallel.ts'
 
 /** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
@@ -105,12 +105,13 @@ function build(m: GluedTent): Build {
 /** What a foot or a wall can be, mm. */
 const SIZES = { min: 0, max: 2000 } as const
 
-const size = (name: string, label: string, help: string): Field => ({
+const size = (name: string, twin: string, label: string, help: string): Field => ({
   name,
   label,
   unit: 'mm',
   ...SIZES,
   help,
+  twin,
 })
 
 /** Both walls changed by as much, as far as the first of them can go. */
@@ -127,12 +128,14 @@ function bothFeet(m: GluedTent, value: number): Change {
 export const gluedTent: Kind<GluedTent> = {
   kind: 'glued-tent',
   label: 'Tent of its own card',
+  stock: { from: 'own-card', held: 'joints' },
+  pops: states,
   fields: [
     ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
-    size('leftFoot', 'Left foot', 'From the host crease to the left joint.'),
-    size('rightFoot', 'Right foot', 'From the host crease to the right joint.'),
-    size('leftWall', 'Left wall', 'From the left joint to the ridge.'),
-    size('rightWall', 'Right wall', 'From the right joint to the ridge.'),
+    size('leftFoot', 'rightFoot', 'Left foot', 'From the host crease to the left joint.'),
+    size('rightFoot', 'leftFoot', 'Right foot', 'From the host crease to the right joint.'),
+    size('leftWall', 'rightWall', 'Left wall', 'From the left joint to the ridge.'),
+    size('rightWall', 'leftWall', 'Right wall', 'From the right joint to the ridge.'),
     tabField,
   ],
   choices: stateChoices,
@@ -141,6 +144,7 @@ export const gluedTent: Kind<GluedTent> = {
     {
       name: 'wall',
       label: 'Walls',
+      said: { as: 'both' },
       unit: 'mm',
       ...SIZES,
       help: 'Joint to ridge on both sides; both change together.',
@@ -150,6 +154,7 @@ export const gluedTent: Kind<GluedTent> = {
     {
       name: 'foot',
       label: 'Feet',
+      said: { as: 'both' },
       unit: 'mm',
       ...SIZES,
       help: 'Host crease to joint on both sides; both change together.',

@@ -6,7 +6,7 @@ import type { Change, Kind, Placed } from './kind.ts'
 import { together } from './kind.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import type { TabEdge } from './shared/own-piece.ts'
-import { ownPiece, stateChoices, tabField, tabOutline } from './shared/own-piece.ts'
+import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
 
 /** Angles of one side, degrees. */
 export interface VSide {
@@ -174,10 +174,13 @@ const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
 export const gluedVFold: Kind<GluedVFold> = {
   kind: 'glued-v-fold',
   label: 'V-fold of its own card',
+  stock: { from: 'own-card', held: 'joints' },
+  pops: states,
   fields: [
     {
       name: 'apex',
       label: 'Apex',
+      said: { as: 'place' },
       unit: 'mm',
       min: 0,
       max: 2000,
@@ -193,10 +196,19 @@ export const gluedVFold: Kind<GluedVFold> = {
       optional: true,
       shorthand: true,
     },
-    angle('left.base', 'Left base angle', 'From the host crease to the left joint.'),
-    angle('left.facet', 'Left facet angle', 'From the left joint to the ridge.'),
-    angle('right.base', 'Right base angle', 'From the host crease to the right joint.'),
-    angle('right.facet', 'Right facet angle', 'From the right joint to the ridge.'),
+    {
+      ...angle('left.base', 'Left base angle', 'From the host crease to the left joint.'),
+      twin: 'right.base',
+    },
+    { ...angle('left.facet', 'Left facet angle', 'From the left joint to the ridge.'), twin: 'right.facet' },
+    {
+      ...angle('right.base', 'Right base angle', 'From the host crease to the right joint.'),
+      twin: 'left.base',
+    },
+    {
+      ...angle('right.facet', 'Right facet angle', 'From the right joint to the ridge.'),
+      twin: 'left.facet',
+    },
     {
       name: 'foot',
       label: 'Joint',

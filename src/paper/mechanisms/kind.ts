@@ -27,6 +27,19 @@ export interface Field {
   readonly sense?: 'along' | 'across' | 'turn' | 'widening' | 'sides' | undefined
   /** A short way of writing other fields in the file; `complete` writes it out, and it is never set by hand. */
   readonly shorthand?: boolean
+  /** How exactly it is made moves nothing (a glue tab's width): no slip of the hand is sought in it. */
+  readonly idle?: boolean
+  /** The field of the same size on the mechanism's other side: a ruler often cannot tell the two apart. */
+  readonly twin?: string
+  readonly said?: Said
+}
+
+/** How a sentence speaks of a number that came out wrong. Left out: a size, called by its label. */
+export interface Said {
+  /** A size, a place along the host crease, a shift along it, or the size of both sides at once. */
+  readonly as?: 'size' | 'place' | 'shift' | 'both'
+  /** What it is the size, place or shift of, where the label does not say it. */
+  readonly of?: string
 }
 
 /** Fields of one mechanism and their new values; `left.base` names `base` inside `left`. */
@@ -53,6 +66,9 @@ export interface Derived<M extends Placed> {
   readonly min: number
   readonly max: number
   readonly sense?: Field['sense']
+  readonly said?: Said
+  /** It is an angle between the host crease and this crease of the mechanism: the flat drawing shows it as an arc. */
+  readonly arc?: string
   get(m: M): number
   /** The fields that give this value; the others stay. */
   set(m: M, value: number): Change
@@ -81,11 +97,27 @@ export const together = (
   { min, max }: { readonly min: number; readonly max: number },
 ): number => Math.min(max - Math.max(...values), Math.max(min - Math.min(...values), shift))
 
+/**
+ * The paper a mechanism is made of.
+ *
+ * Cut loose from its host: `loose` is what a maker calls the part that its cuts set free.
+ *
+ * Or of its own card, glued on; `held` is how it is held while the glue dries:
+ *   joints  one piece, folded over at the crease that carries its tip, which runs along x = 0 of the piece, and laid
+ *           on the host's left panel; shutting the card presses its right joint on
+ *   walls   from above, on walls that stand on the host: the pieces with tabs are those walls
+ *   face    flat on the one panel that it sits on
+ */
+export type Stock =
+  | { readonly from: 'host'; readonly loose: string }
+  | { readonly from: 'own-card'; readonly held: 'joints' | 'walls' | 'face' }
+
 /** One kind of mechanism. A kind is one file in `mechanisms/` and one line in `registry.ts`. */
 export interface Kind<M extends Placed> {
   readonly kind: M['kind']
   /** What the trade calls it. */
   readonly label: string
+  readonly stock: Stock
   readonly fields: readonly Field[]
   readonly derived: readonly Derived<M>[]
   readonly handles: readonly Handle<M>[]
@@ -97,6 +129,8 @@ export interface Kind<M extends Placed> {
   readonly lists?: readonly Field[]
   /** The settings by which `aim` brings the tip to a place. */
   readonly aims: readonly string[]
+  /** A mechanism that can be popped up in place: what sets its two states. */
+  readonly pops?: { readonly up: Change; readonly down: Change }
   /** What it sits on: a crease unless said otherwise. */
   readonly sitsOn?: 'crease' | 'panel'
   /** The same mechanism with every optional field filled in. */

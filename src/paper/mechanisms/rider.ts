@@ -96,6 +96,7 @@ export const rider: Kind<Rider> = {
   kind: 'rider',
   label: 'Piece stuck on a face',
   sitsOn: 'panel',
+  stock: { from: 'own-card', held: 'face' },
   fields: [
     {
       name: 'across',

@@ -34,8 +34,8 @@ function ground(model: Model, index: number, handle: Handle<Placed>): { piece: s
   const crease = model.creases[host] as ModelCrease
   const { panel, lay } =
     hostPanel === undefined ? crease[handle.side ?? 'right'] : { panel: hostPanel, lay: sameLay }
-  const { piece, sheet } = model.panels[panel] as ModelPanel
-  return { piece: model.pieces[piece]?.id ?? 'card', lay: compose(sheet, lay) }
+  const { piece, onPiece } = model.panels[panel] as ModelPanel
+  return { piece: model.pieces[piece]?.id ?? 'card', lay: compose(onPiece, lay) }
 }
 
 /** Every point of the flat sheet that can be dragged. */

@@ -44,7 +44,7 @@ const same = (a: Flat, b: Flat): boolean => Math.hypot(a[0] - b[0], a[1] - b[1])
 const other = (face: PieceFace): PieceFace => (face === 'front' ? 'back' : 'front')
 
 const sheetOf = (model: Model, panel: number, lay: Lay): Lay =>
-  compose((model.panels[panel] as ModelPanel).sheet, lay)
+  compose((model.panels[panel] as ModelPanel).onPiece, lay)
 
 /** Whether a frame's sideways, along and inside directions are left-handed. */
 function isLeftHanded(f: Frame): boolean {
@@ -103,7 +103,7 @@ function creaseAt(model: Model, { owner, panel, outline }: ModelGlue): Place | n
 
 /** A piece stuck flat on a face. */
 function stuckOn(model: Model, glue: ModelGlue): Joint {
-  const { piece, sheet } = model.panels[glue.panel] as ModelPanel
+  const { piece, onPiece } = model.panels[glue.panel] as ModelPanel
   const { mechanism } = model.builds[glue.owner] ?? {}
   const own = model.pieces.find(({ owner }) => owner === glue.owner)
   const line = own?.lines.find(({ kind }) => kind === 'glue')
@@ -113,7 +113,7 @@ function stuckOn(model: Model, glue: ModelGlue): Joint {
     isTaped: false,
     host: {
       piece: model.pieces[piece]?.id ?? '',
-      points: glue.outline.map((flat): Spot => laid(sheet, flat)),
+      points: glue.outline.map((flat): Spot => laid(onPiece, flat)),
       face: glue.face,
     },
     own: { piece: own?.id ?? '', points: line?.points ?? [], face: 'back' },
@@ -145,7 +145,7 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
   const within = unlaid(there.lay, glue.aside ?? [0, 0])[0] > 0
   const inner = innerFace(model, crease, own, isLeftHanded)
   const shown = within ? inner : other(inner)
-  const { sheet } = model.panels[glue.panel] as ModelPanel
+  const { onPiece } = model.panels[glue.panel] as ModelPanel
   const isTaped = !glue.closed
   return {
     of: crease.name,
@@ -153,7 +153,7 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
     isTaped,
     host: {
       piece: hostPiece?.id ?? '',
-      points: glue.outline.map((flat): Spot => laid(sheet, flat)),
+      points: glue.outline.map((flat): Spot => laid(onPiece, flat)),
       face: innerFace(model, crease, host, isLeftHanded),
     },
     // Tape lies where a tab would, on the face that is seen.

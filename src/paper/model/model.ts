@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.ts'
-import type { Build, CreasePart, Fold, PieceLine, Side } from '../mechanisms/build.ts'
+import type { Build, CreasePart, Fold, Hang, PieceLine, Side } from '../mechanisms/build.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
@@ -37,7 +37,7 @@ export interface ModelPanel {
   readonly outline: readonly Flat[]
   /** The flat piece it is part of (index into `Model.pieces`), and where: flat coordinates to x, y. */
   readonly piece: number
-  readonly sheet: Lay
+  readonly onPiece: Lay
   /**
    * How many layers of paper it lies off the plane of its frame, where it is stuck on another panel: above 0
    * towards the side that `frontOf` calls the front, 0 for what is folded or jointed. See `liftOf`.
@@ -103,18 +103,40 @@ const turned: Record<Fold, Fold> = { mountain: 'valley', valley: 'mountain' }
 const foldOf = (fold: CreasePart['fold'], host: Fold): Fold =>
   fold === 'as-host' ? host : fold === 'against-host' ? turned[host] : fold
 
-/** What a new mechanism sits on, and its own panels by part. */
-interface Place {
-  readonly host: ModelCrease
+/** A model that is being put together, with what later mechanisms can sit on by name. */
+interface Unfinished {
+  readonly creases: ModelCrease[]
+  readonly panels: ModelPanel[]
+  readonly builds: ModelBuild[]
+  readonly pieces: ModelPiece[]
+  readonly glue: ModelGlue[]
+  readonly creaseByName: Map<string, number>
+  readonly panelByName: Map<string, number>
+}
+
+/** What a new mechanism sits on, what it adds, and where its own parts will stand in the lists. */
+interface Newcomer {
+  readonly id: string
+  readonly owner: number
+  readonly build: Build
+  /** Index of the host crease: of a rider, the one its panel hangs on. */
+  readonly host: number
+  readonly hostCrease: ModelCrease
   /** The panel it sits on, for kinds that sit on one. */
   readonly hostPanel: number | undefined
-  readonly own: ReadonlyMap<string, number>
+  /** Its pieces lie as its kind gives them, but for left and right changed. */
+  readonly mirrored: boolean
+  /** Its own panels, creases and pieces, by part. */
+  readonly panel: ReadonlyMap<string, number>
+  readonly crease: ReadonlyMap<string, number>
+  readonly piece: ReadonlyMap<string, number>
 }
 
 /** Finds a panel a part hangs on: `host-left`, `host-right`, `host`, or one of the mechanism's own. */
-function settle(hang: { panel: string; lay: Lay }, { host, hostPanel, own }: Place): PanelLay {
-  if (hang.panel === 'host-left') return { panel: host.left.panel, lay: compose(host.left.lay, hang.lay) }
-  if (hang.panel === 'host-right') return { panel: host.right.panel, lay: compose(host.right.lay, hang.lay) }
+function settle(hang: Hang, { hostCrease, hostPanel, panel: own }: Newcomer): PanelLay {
+  const { left, right } = hostCrease
+  if (hang.panel === 'host-left') return { panel: left.panel, lay: compose(left.lay, hang.lay) }
+  if (hang.panel === 'host-right') return { panel: right.panel, lay: compose(right.lay, hang.lay) }
   const panel = hang.panel === 'host' ? hostPanel : own.get(hang.panel)
   if (panel === undefined) throw new RangeError(`a crease hangs on an unknown panel, ${hang.panel}`)
   return { panel, lay: hang.lay }
@@ -182,10 +204,9 @@ function stuckOn(
 const notFound = (id: string, on: string) =>
   new RangeError(`${id} sits on ${on}, which is no crease or panel of the card or of an earlier mechanism`)
 
-/** Puts a design together. Throws a RangeError if a host is missing: a parsed design never does. */
-function assemble(design: Design): Model {
-  const { width, height } = design.card
-  const page: readonly Flat[] = [
+/** The card by itself: its gutter, its two pages, and the one piece that they are. */
+function bareCard({ width, height }: Design['card']): Unfinished {
+  const outline: readonly Flat[] = [
     [0, 0],
     [0, height],
     [width, height],
@@ -201,139 +222,188 @@ function assemble(design: Design): Model {
     guests: [],
     hidden: false,
   }
-  const pageBase = { owner: -1, crease: 0, outline: page, piece: 0, lift: 0, turned: false }
-  const creases: ModelCrease[] = [gutter]
-  const panels: ModelPanel[] = [
-    { ...pageBase, name: 'page/left', side: 'left', sheet: { ...sameLay, off: [-1, 0] }, notches: [] },
-    { ...pageBase, name: 'page/right', side: 'right', sheet: sameLay, notches: [] },
-  ]
-  const pieces: ModelPiece[] = [
-    {
-      id: 'card',
-      owner: -1,
-      outline: [
-        [-width, 0],
-        [width, 0],
-        [width, height],
-        [-width, height],
-      ],
-      lines: [],
-      mirrored: false,
-    },
-  ]
-  const builds: ModelBuild[] = []
-  const glue: ModelGlue[] = []
-  const creaseByName = new Map([['gutter', 0]])
-  const panelByName = new Map([
-    ['page/left', 0],
-    ['page/right', 1],
-  ])
+  const page = { owner: -1, crease: 0, outline, piece: 0, lift: 0, turned: false }
+  const card: ModelPiece = {
+    id: 'card',
+    owner: -1,
+    outline: [
+      [-width, 0],
+      [width, 0],
+      [width, height],
+      [-width, height],
+    ],
+    lines: [],
+    mirrored: false,
+  }
+  return {
+    creases: [gutter],
+    panels: [
+      { ...page, name: 'page/left', side: 'left', onPiece: { ...sameLay, off: [-1, 0] }, notches: [] },
+      { ...page, name: 'page/right', side: 'right', onPiece: sameLay, notches: [] },
+    ],
+    pieces: [card],
+    builds: [],
+    glue: [],
+    creaseByName: new Map([['gutter', 0]]),
+    panelByName: new Map([
+      ['page/left', 0],
+      ['page/right', 1],
+    ]),
+  }
+}
 
+/** Where the next mechanism sits, and where its parts will stand. Throws a RangeError if its host is missing. */
+function newcomer(model: Unfinished, mechanism: Mechanism, owner: number): Newcomer {
+  const { creases, panels, pieces, creaseByName, panelByName } = model
+  const kind = kindOf(mechanism)
+  const hostPanel = kind.sitsOn === 'panel' ? panelByName.get(mechanism.on) : undefined
+  const host = kind.sitsOn === 'panel' ? panels[hostPanel ?? -1]?.crease : creaseByName.get(mechanism.on)
+  const hostCrease = host === undefined ? undefined : creases[host]
+  if (host === undefined || !hostCrease) throw notFound(mechanism.id, mechanism.on)
+  const build = kind.build(mechanism)
+  const from = (parts: readonly { readonly part: string }[], first: number) =>
+    new Map(parts.map(({ part }, k) => [part, first + k]))
+  return {
+    id: mechanism.id,
+    owner,
+    build,
+    host,
+    hostCrease,
+    hostPanel,
+    mirrored: liesMirrored(build, hostCrease, hostPanel, panels),
+    panel: from(build.panels, panels.length),
+    crease: from(build.creases, creases.length),
+    piece: from(build.pieces ?? [], pieces.length),
+  }
+}
+
+/** A piece's front is seen: on a face as the face's own is, on a fold by which way the fold goes. */
+function liesMirrored(
+  build: Build,
+  host: ModelCrease,
+  hostPanel: number | undefined,
+  panels: readonly ModelPanel[],
+): boolean {
+  const under = panels[hostPanel ?? host.right.panel]?.onPiece ?? sameLay
+  const { fromBack = false } = build
+  if (hostPanel !== undefined) return isMirroring(under) !== fromBack
+  const turns = [fromBack, host.fold === 'mountain', isMirroring(compose(under, host.right.lay))]
+  return turns.filter(Boolean).length % 2 === 1
+}
+
+function addPieces({ pieces }: Unfinished, { id, owner, build, mirrored }: Newcomer): void {
+  const flip = ([x, y]: readonly [number, number]): readonly [number, number] => [mirrored ? -x : x, y]
+  for (const { part, outline, lines } of build.pieces ?? [])
+    pieces.push({
+      id: `${id}/${part}`,
+      owner,
+      outline: outline.map(flip),
+      lines: lines.map((line) => ({ ...line, points: line.points.map(flip) })),
+      mirrored,
+    })
+}
+
+function addPanels({ panels, panelByName }: Unfinished, made: Newcomer): void {
+  const { id, owner, build, host, hostPanel, mirrored } = made
+  /** Where it lies flat: in its host's piece, or on a piece of its own card. */
+  const flat = (hang: Hang): Pick<ModelPanel, 'piece' | 'onPiece'> => {
+    const piece = made.piece.get(hang.panel)
+    if (piece !== undefined) return { piece, onPiece: mirrored ? compose(MIRROR, hang.lay) : hang.lay }
+    const { panel, lay } = settle(hang, made)
+    const under = panels[panel]
+    return { piece: under?.piece ?? 0, onPiece: under ? compose(under.onPiece, lay) : lay }
+  }
+  for (const panel of build.panels) {
+    const name = `${id}/${panel.part}`
+    const onHost = panel.crease === 'host'
+    const crease = onHost ? host : made.crease.get(panel.crease)
+    if (crease === undefined) throw new RangeError(`${name} hangs on an unknown crease, ${panel.crease}`)
+    panelByName.set(name, panels.length)
+    panels.push({
+      name,
+      owner,
+      crease,
+      side: onHost && hostPanel !== undefined ? (panels[hostPanel]?.side ?? 'right') : panel.side,
+      outline: panel.outline,
+      ...flat(panel.flat),
+      ...stuckOn(panels, hostPanel, panel.outline, build.fromBack ?? false),
+      notches: [],
+    })
+  }
+}
+
+function addCreases({ creases, creaseByName }: Unfinished, made: Newcomer): void {
+  const { id, owner, build, hostCrease } = made
+  for (const { part, length, fold, left, right, hidden = false } of build.creases) {
+    const name = `${id}/${part}`
+    if (!hidden) creaseByName.set(name, creases.length)
+    creases.push({
+      name,
+      owner,
+      length,
+      fold: foldOf(fold, hostCrease.fold),
+      left: settle(left, made),
+      right: settle(right, made),
+      guests: [],
+      hidden,
+    })
+  }
+}
+
+/** What it takes out of its host's panels, and where it is glued on them. */
+function joinHost({ creases, panels, glue }: Unfinished, made: Newcomer): void {
+  const { owner, build, host, hostCrease, hostPanel } = made
+  if (build.notch)
+    for (const side of ['left', 'right'] as const) {
+      const { panel, lay } = hostCrease[side]
+      panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
+    }
+  for (const { panel, outline, closed, face, aside } of build.glue ?? []) {
+    const on = settle({ panel, lay: sameLay }, made)
+    const side = panel === 'host-left' ? 'left' : 'right'
+    glue.push({
+      owner,
+      panel: on.panel,
+      face: face === 'inside' || face === 'outside' ? faceOf({ creases, panels }, host, side, face) : face,
+      outline: throughLay(on.lay, outline),
+      closed,
+      ...(aside ? { aside: laid(on.lay, aside) } : {}),
+    })
+  }
+  if (hostPanel === undefined) hostCrease.guests.push(owner)
+}
+
+/** Puts a design together. Throws a RangeError if a host is missing: a parsed design never does. */
+function assemble(design: Design): Model {
+  const model = bareCard(design.card)
   design.mechanisms.forEach((mechanism, owner) => {
-    const kind = kindOf(mechanism)
-    const hostPanel = kind.sitsOn === 'panel' ? panelByName.get(mechanism.on) : undefined
-    const host = kind.sitsOn === 'panel' ? panels[hostPanel ?? -1]?.crease : creaseByName.get(mechanism.on)
-    const hostCrease = host === undefined ? undefined : creases[host]
-    if (host === undefined || !hostCrease) throw notFound(mechanism.id, mechanism.on)
-    const build = kind.build(mechanism)
-    const firstCrease = creases.length
-    const firstPanel = panels.length
-    const own = new Map(build.panels.map((panel, k) => [panel.part, firstPanel + k]))
-    const ownPiece = new Map((build.pieces ?? []).map((piece, k) => [piece.part, pieces.length + k]))
-    const creaseIndex = new Map(build.creases.map((crease, k) => [crease.part, firstCrease + k]))
-    const place: Place = { host: hostCrease, hostPanel, own }
-    // Its front is seen: on a face as the face's own is, on a fold by which way the fold goes.
-    const under = panels[hostPanel ?? hostCrease.right.panel]?.sheet ?? sameLay
-    const mirrored =
-      hostPanel === undefined
-        ? [
-            build.fromBack ?? false,
-            hostCrease.fold === 'mountain',
-            isMirroring(compose(under, hostCrease.right.lay)),
-          ].filter(Boolean).length %
-            2 ===
-          1
-        : isMirroring(under) !== (build.fromBack ?? false)
-    const flip = ([x, y]: readonly [number, number]): readonly [number, number] => [mirrored ? -x : x, y]
-    for (const { part, outline, lines } of build.pieces ?? [])
-      pieces.push({
-        id: `${mechanism.id}/${part}`,
-        owner,
-        outline: outline.map(flip),
-        lines: lines.map((line) => ({ ...line, points: line.points.map(flip) })),
-        mirrored,
-      })
-    for (const panel of build.panels) {
-      const name = `${mechanism.id}/${panel.part}`
-      panelByName.set(name, panels.length)
-      const crease = panel.crease === 'host' ? host : creaseIndex.get(panel.crease)
-      if (crease === undefined) throw new RangeError(`${name} hangs on an unknown crease, ${panel.crease}`)
-      const piece = ownPiece.get(panel.flat.panel)
-      const laidOn = piece === undefined ? settle(panel.flat, place) : undefined
-      const under = laidOn && panels[laidOn.panel]
-      panels.push({
-        name,
-        owner,
-        crease,
-        side:
-          panel.crease === 'host' && hostPanel !== undefined
-            ? (panels[hostPanel]?.side ?? 'right')
-            : panel.side,
-        outline: panel.outline,
-        piece: piece ?? under?.piece ?? 0,
-        sheet:
-          laidOn && under
-            ? compose(under.sheet, laidOn.lay)
-            : mirrored
-              ? compose(MIRROR, panel.flat.lay)
-              : panel.flat.lay,
-        ...stuckOn(panels, hostPanel, panel.outline, build.fromBack ?? false),
-        notches: [],
-      })
-    }
-    for (const crease of build.creases) {
-      const name = `${mechanism.id}/${crease.part}`
-      if (!crease.hidden) creaseByName.set(name, creases.length)
-      creases.push({
-        name,
-        owner,
-        length: crease.length,
-        fold: foldOf(crease.fold, hostCrease.fold),
-        left: settle(crease.left, place),
-        right: settle(crease.right, place),
-        guests: [],
-        hidden: crease.hidden ?? false,
-      })
-    }
-    if (build.notch)
-      for (const side of ['left', 'right'] as const) {
-        const { panel, lay } = hostCrease[side]
-        panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
-      }
-    for (const { panel, outline, closed, face, aside } of build.glue ?? []) {
-      const on = settle({ panel, lay: sameLay }, place)
-      const side = panel === 'host-left' ? 'left' : 'right'
-      glue.push({
-        owner,
-        panel: on.panel,
-        face: face === 'inside' || face === 'outside' ? faceOf({ creases, panels }, host, side, face) : face,
-        outline: throughLay(on.lay, outline),
-        closed,
-        ...(aside ? { aside: laid(on.lay, aside) } : {}),
-      })
-    }
-    if (hostPanel === undefined) hostCrease.guests.push(owner)
-    builds.push({
+    const made = newcomer(model, mechanism, owner)
+    const { build, host, hostPanel } = made
+    const [firstCrease, firstPanel] = [model.creases.length, model.panels.length]
+    addPieces(model, made)
+    addPanels(model, made)
+    addCreases(model, made)
+    joinHost(model, made)
+    model.builds.push({
       mechanism,
       build,
       host,
       ...(hostPanel === undefined ? {} : { hostPanel }),
       firstCrease,
       firstPanel,
-      tipCrease: creaseIndex.get(build.tip.crease) ?? host,
+      tipCrease: made.crease.get(build.tip.crease) ?? host,
     })
   })
+  const { creases, panels, builds, pieces, glue } = model
   return { design, creases, panels, builds, pieces, glue }
+}
+
+/** The crease of a mechanism that carries its tip, by name; undefined if it has none of its own. */
+export function ridgeOf(design: Design, id: string): string | undefined {
+  const { builds, creases } = modelOf(design)
+  const index = builds.findIndex(({ mechanism }) => mechanism.id === id)
+  const crease = creases[builds[index]?.tipCrease ?? -1]
+  return crease?.owner === index ? crease.name : undefined
 }
 
 const made = new WeakMap<Design, Model>()

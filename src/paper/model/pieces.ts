@@ -2,19 +2,21 @@ import type { Design } from '../design/design.ts'
 import type { LineKind, PieceLine } from '../mechanisms/build.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, laid } from '../plane/lay.ts'
-import { facesOf } from './faces.ts'
+import { nearestOn } from '../plane/segment.ts'
 import type { Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
 import { modelOf } from './model.ts'
+import { patchesOf } from './patches.ts'
 
-type Spot = readonly [x: number, y: number]
+/** A point of a flat piece, mm. */
+type PiecePoint = readonly [x: number, y: number]
 
 /** Two flat points nearer than this are one when lines are joined, mm. */
 const SAME = 1e-7
 
-const same = (a: Spot, b: Spot): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME
+const same = (a: PiecePoint, b: PiecePoint): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME
 
-const sameLine = (a: readonly Spot[], b: readonly Spot[]): boolean =>
-  a.length === b.length && a.every((p, k) => same(p, b[k] as Spot))
+const sameLine = (a: readonly PiecePoint[], b: readonly PiecePoint[]): boolean =>
+  a.length === b.length && a.every((p, k) => same(p, b[k] as PiecePoint))
 
 /** What is left of 0 to `length` when the spans are taken out. */
 export function stretches(length: number, spans: readonly (readonly [number, number])[]): [number, number][] {
@@ -30,15 +32,15 @@ export function stretches(length: number, spans: readonly (readonly [number, num
 }
 
 /** Where one side of a crease lies: on which flat piece, and how. */
-function onSheet(model: Model, { panel, lay }: PanelLay): { piece: number; lay: Lay } {
-  const { piece, sheet } = model.panels[panel] as ModelPanel
-  return { piece, lay: compose(sheet, lay) }
+function layOf(model: Model, { panel, lay }: PanelLay): { piece: number; lay: Lay } {
+  const { piece, onPiece } = model.panels[panel] as ModelPanel
+  return { piece, lay: compose(onPiece, lay) }
 }
 
 /** The flat pieces a crease lies on: one, or two where it joins a glued piece to its host. */
-export function sheetsOf(model: Model, crease: ModelCrease): readonly { piece: number; lay: Lay }[] {
-  const left = onSheet(model, crease.left)
-  const right = onSheet(model, crease.right)
+export function laysOf(model: Model, crease: ModelCrease): readonly { piece: number; lay: Lay }[] {
+  const left = layOf(model, crease.left)
+  const right = layOf(model, crease.right)
   return left.piece === right.piece ? [right] : [left, right]
 }
 
@@ -47,15 +49,15 @@ export interface FlatCrease {
   readonly name: string
   /** Id of the piece. */
   readonly piece: string
-  readonly start: Spot
-  readonly end: Spot
+  readonly start: PiecePoint
+  readonly end: PiecePoint
 }
 
 /** Where the creases lie on the flat pieces; one that joins two pieces lies on both. */
 export function flatCreases(design: Design): readonly FlatCrease[] {
   const model = modelOf(design)
   return model.creases.flatMap((crease) =>
-    sheetsOf(model, crease).map(
+    laysOf(model, crease).map(
       ({ piece, lay }): FlatCrease => ({
         name: crease.name,
         piece: model.pieces[piece]?.id ?? 'card',
@@ -70,25 +72,25 @@ export function flatCreases(design: Design): readonly FlatCrease[] {
 export interface FlatPart {
   readonly panel: string
   /** Index of the panel, and of the mechanism that owns it; -1 for the card's own pages. */
-  readonly sheet: number
+  readonly index: number
   readonly owner: number
   /** Id of the piece. */
   readonly piece: string
-  readonly points: readonly Spot[]
+  readonly points: readonly PiecePoint[]
   readonly drawn: readonly boolean[]
 }
 
 /** The paper of the flat pieces, in convex parts, panel by panel. */
 export function flatParts(design: Design): readonly FlatPart[] {
   const model = modelOf(design)
-  return facesOf(model).map(({ panel, outline, drawn }): FlatPart => {
-    const { name, owner, piece, sheet } = model.panels[panel] as ModelPanel
+  return patchesOf(model).map(({ panel, outline, drawn }): FlatPart => {
+    const { name, owner, piece, onPiece } = model.panels[panel] as ModelPanel
     return {
       panel: name,
-      sheet: panel,
+      index: panel,
       owner,
       piece: model.pieces[piece]?.id ?? 'card',
-      points: outline.map((flat) => laid(sheet, flat)),
+      points: outline.map((flat) => laid(onPiece, flat)),
       drawn,
     }
   })
@@ -97,31 +99,38 @@ export function flatParts(design: Design): readonly FlatPart[] {
 /** The folds along a crease, and the old folds that a guest's strip presses flat again. */
 function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line: PieceLine) => void): void {
   if (crease.hidden || crease.length < SAME) return
-  const sheets = sheetsOf(model, crease)
+  const lays = laysOf(model, crease)
   const guests = crease.guests.flatMap((index) => model.builds[index] ?? [])
-  for (const { piece, lay } of sheets) {
+  for (const { piece, lay } of lays) {
     // A joint is drawn by its own piece as a tab or an edge, and on its host as a glue line.
-    if (sheets.length > 1 && ownerOf(model, crease) === crease.owner) continue
-    const at = (along: number): Spot => laid(lay, [0, along])
+    if (lays.length > 1 && ownerOf(model, crease) === crease.owner) continue
+    const at = (along: number): PiecePoint => laid(lay, [0, along])
     const line = (kind: LineKind, from: number, to: number) =>
       add(piece, { kind, points: [at(from), at(to)], of: crease.name })
     const spans = guests.map(({ build }) => build.span)
     for (const [from, to] of stretches(crease.length, spans)) line(crease.fold, from, to)
     for (const { build, firstCrease } of guests) {
-      const ridge = model.creases[firstCrease]
-      if (!build.notch || !ridge) continue
-      // Where the new ridge lies elsewhere, the old fold inside the strip is pressed flat again.
-      const other = sheetsOf(model, ridge).find((sheet) => sheet.piece === piece)
+      if (!build.notch) continue
       const [from, to] = build.span
-      if (other && !same(laid(other.lay, [0, 0]), at(from)) && !same(laid(other.lay, [0, 0]), at(to)))
-        line('crease', from, to)
+      const old = { a: at(from), b: at(to) }
+      // Where no new fold takes its place, the old fold inside the strip is pressed flat again.
+      const kept = model.creases
+        .slice(firstCrease, firstCrease + build.creases.length)
+        .some((own) =>
+          laysOf(model, own).some(
+            (there) =>
+              there.piece === piece &&
+              [0, own.length].every((s) => nearestOn(old, laid(there.lay, [0, s])).distance < SAME),
+          ),
+        )
+      if (!kept) line('crease', from, to)
     }
   }
 }
 
 /** The mechanism whose own card one side of the crease is, or -1. */
 function ownerOf(model: Model, crease: ModelCrease): number {
-  const owners = sheetsOf(model, crease).map(({ piece }) => model.pieces[piece]?.owner ?? -1)
+  const owners = laysOf(model, crease).map(({ piece }) => model.pieces[piece]?.owner ?? -1)
   return owners.includes(crease.owner) ? crease.owner : -1
 }
 
@@ -132,14 +141,14 @@ function cutLines(model: Model, index: number, add: (piece: number, line: PieceL
   if (!guest || !host) return
   const of = guest.mechanism.id
   const half = (side: 'left' | 'right') => {
-    const { piece, lay } = onSheet(model, host[side])
-    const spots = (line: readonly Flat[]): Spot[] => line.map((flat) => laid(lay, flat))
+    const { piece, lay } = layOf(model, host[side])
+    const spots = (line: readonly Flat[]): PiecePoint[] => line.map((flat) => laid(lay, flat))
     return { piece, lines: guest.build.cuts[side].map(spots) }
   }
   const left = half('left')
   const right = half('right')
   for (const line of left.lines) {
-    const twin = right.lines.findIndex((other) => same(other[0] as Spot, line[0] as Spot))
+    const twin = right.lines.findIndex((other) => same(other[0] as PiecePoint, line[0] as PiecePoint))
     if (twin < 0 || left.piece !== right.piece) add(left.piece, { kind: 'cut', points: line, of })
     else
       add(left.piece, {
@@ -175,8 +184,8 @@ export function pieces(design: Design): readonly Piece[] {
     cutLines(model, index, add)
   })
   for (const { owner, panel, outline, closed } of model.glue) {
-    const { piece, sheet } = model.panels[panel] as ModelPanel
-    const points = outline.map((flat): Spot => laid(sheet, flat))
+    const { piece, onPiece } = model.panels[panel] as ModelPanel
+    const points = outline.map((flat): PiecePoint => laid(onPiece, flat))
     add(piece, { kind: 'glue', points, closed, of: model.builds[owner]?.mechanism.id ?? '' })
   }
   return model.pieces.map(({ id, outline }, k) => ({ id, outline, lines: lines[k] as PieceLine[] }))

@@ -1,4 +1,4 @@
-import type { Face } from '../model/faces.ts'
+import type { Patch } from '../model/patches.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { laid, unlaid } from '../plane/lay.ts'
 import type { Segment } from '../plane/segment.ts'
@@ -36,7 +36,7 @@ function layOf(p: Flat, q: Flat): { lay: Lay; size: number } {
  * either side. It can do so for longer than a moment only where the two panels turn about the seam's line
  * against each other, so only seams in line with one of the panel's creases are given.
  */
-export function seamsAlong(parts: readonly Face[], folds: readonly Segment[]): readonly Rhomb[] {
+export function seamsAlong(parts: readonly Patch[], folds: readonly Segment[]): readonly Rhomb[] {
   return parts.flatMap((one, i) =>
     one.outline.flatMap((p, k): Rhomb[] => {
       const { lay, size } = layOf(p, cornerOf(one.outline, k + 1))

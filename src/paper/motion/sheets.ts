@@ -1,7 +1,7 @@
-import type { Face } from '../model/faces.ts'
-import { facesOf } from '../model/faces.ts'
 import { creaseLines, isAlong } from '../model/lines.ts'
 import type { Model } from '../model/model.ts'
+import type { Patch } from '../model/patches.ts'
+import { patchesOf } from '../model/patches.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Segment } from '../plane/segment.ts'
 import type { Body } from './motion.ts'
@@ -67,19 +67,19 @@ function trimmed(outline: readonly Flat[], cut: readonly boolean[]): readonly Fl
   return points
 }
 
-function facetsOf(panel: number, faces: readonly Face[], folds: readonly Segment[]): readonly Facet[] {
+function facetsOf(panel: number, patches: readonly Patch[], folds: readonly Segment[]): readonly Facet[] {
   const facet = (whole: readonly Flat[], points: readonly Flat[]): Facet => {
     const body = bodyOf(panel, points)
     return { whole: bodyOf(panel, whole), body, box: boxOf(body.flat) }
   }
-  const parts = faces.flatMap(({ outline, drawn }): Facet[] => {
+  const parts = patches.flatMap(({ outline, drawn }): Facet[] => {
     const cut = outline.map(
       (a, k) => drawn[k] === true && !isAlong({ a, b: outline[(k + 1) % outline.length] as Flat }, folds),
     )
     const points = trimmed(outline, cut)
     return points.length < 3 ? [] : [facet(outline, points)]
   })
-  const seams = seamsAlong(faces, folds).map(([a, right, b, left]) => {
+  const seams = seamsAlong(patches, folds).map(([a, right, b, left]) => {
     const short = Math.min(0.5, KERF / Math.hypot(b[0] - a[0], b[1] - a[1]))
     const inset = (p: Flat, q: Flat): Flat => [p[0] + short * (q[0] - p[0]), p[1] + short * (q[1] - p[1])]
     return facet([a, right, b, left], [inset(a, b), right, inset(b, a), left])
@@ -90,8 +90,8 @@ function facetsOf(panel: number, faces: readonly Face[], folds: readonly Segment
 /** Every panel of a model. The paper itself is cut up when it is first asked for: mostly an outline will do. */
 export function sheetsOf(model: Model): readonly Sheet[] {
   const folds = creaseLines(model)
-  const faces: Face[][] = model.panels.map(() => [])
-  for (const face of facesOf(model)) faces[face.panel]?.push(face)
+  const patches: Patch[][] = model.panels.map(() => [])
+  for (const patch of patchesOf(model)) patches[patch.panel]?.push(patch)
   return model.panels.map(({ outline }, panel): Sheet => {
     const body = bodyOf(panel, outline)
     let known: readonly Facet[] | null = null
@@ -100,7 +100,7 @@ export function sheetsOf(model: Model): readonly Sheet[] {
       outline: body,
       box: boxOf(body.flat),
       facets: () => {
-        known ??= facetsOf(panel, faces[panel] ?? [], folds[panel] ?? [])
+        known ??= facetsOf(panel, patches[panel] ?? [], folds[panel] ?? [])
         return known
       },
     }
@@ -109,4 +109,4 @@ export function sheetsOf(model: Model): readonly Sheet[] {
 
 /** More corners than any outline or facet has: a cut edge taken off adds one at most. */
 export const mostCorners = (model: Model): number =>
-  2 * Math.max(4, ...[...model.panels, ...facesOf(model)].map(({ outline }) => outline.length))
+  2 * Math.max(4, ...[...model.panels, ...patchesOf(model)].map(({ outline }) => outline.length))

@@ -1,6 +1,6 @@
-import { facesOf, layersOf } from '../model/faces.ts'
 import type { Model, ModelPanel } from '../model/model.ts'
 import { frontSign } from '../model/model.ts'
+import { layersOf, patchesOf } from '../model/patches.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -46,7 +46,7 @@ export function surfaces(poser: Poser): readonly Surface[] {
   const { model, frames } = poser
   const layer = layersOf(model)
   const fronts = model.panels.map((_, index) => frontOf(model, frames, index))
-  return facesOf(model).map(({ panel, outline, drawn }): Surface => {
+  return patchesOf(model).map(({ panel, outline, drawn }): Surface => {
     const { name, owner, piece } = model.panels[panel] as Model['panels'][number]
     return {
       panel: name,

@@ -1,6 +1,6 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
-import type { Design, LineKind, Placed } from '../../paper/index.ts'
-import { jointsOf, kindOf, nameOf, pieces, settingOf } from '../../paper/index.ts'
+import type { Design, Flat, LineKind, Placed } from '../../paper/index.ts'
+import { jointsOf, kindOf, nameOf, pieces } from '../../paper/index.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -27,24 +27,27 @@ const listed = (names: readonly string[]): string => names.join(names.length ===
 
 const named = (mechanisms: readonly Mechanism[]): string => listed(mechanisms.map(({ id }) => nameOf(id)))
 
-const isCut = ({ kind }: Placed): boolean => kind.startsWith('cut-')
+const isCut = (m: Placed): boolean => kindOf(m).stock.from === 'host'
 
 /** What the loose piece looks like once its cuts are made. */
 function shapeOf(cut: readonly Mechanism[]): string {
-  const pointed = cut.filter((m) => m.kind === 'cut-v-fold').length
-  if (pointed === cut.length) return 'triangle'
-  return pointed === 0 ? 'strip' : 'part'
+  const shapes = new Set(
+    cut.flatMap((m) => {
+      const { stock } = kindOf(m)
+      return stock.from === 'host' ? [stock.loose] : []
+    }),
+  )
+  const [only] = shapes
+  return only !== undefined && shapes.size === 1 ? only : 'part'
 }
 
 /** Mechanisms whose two sides are cut to different depths. */
 function unequal(cut: readonly Mechanism[]): readonly Mechanism[] {
-  const depths = (m: Mechanism): number[] =>
-    kindOf(m)
-      .fields.filter((field) => field.name === 'left' || field.name === 'right')
-      .map((field) => settingOf(m, field.name))
+  const depth = (lines: readonly (readonly Flat[])[]): number =>
+    Math.max(0, ...lines.flatMap((line) => line.map(([across]) => across)))
   return cut.filter((m) => {
-    const [left, right] = depths(m)
-    return left !== undefined && right !== undefined && Math.abs(left - right) > 1e-6
+    const { left, right } = kindOf(m).build(m).cuts
+    return Math.abs(depth(left) - depth(right)) > 1e-6
   })
 }
 

@@ -20,7 +20,7 @@ const alongWays = (m: Placed): Ways =>
 /** Turned as seen on the front of what it is stuck on. */
 function turnWays(design: Design, m: Placed): Ways {
   const panel = modelOf(design).panels.find(({ name }) => name === m.on)
-  const { run, off } = panel?.sheet ?? { run: [0, 1], off: [1, 0] }
+  const { run, off } = panel?.onPiece ?? { run: [0, 1], off: [1, 0] }
   const isMirrored = off[0] * run[1] - off[1] * run[0] < 0
   return isMirrored ? ['anticlockwise', 'clockwise'] : ['clockwise', 'anticlockwise']
 }

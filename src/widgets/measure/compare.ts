@@ -1,5 +1,5 @@
-import type { Design, Explanation, Flat, Reading, Slip } from '../../paper/index.ts'
-import { likelyPointSlips, likelySlips, nameOf, readBack } from '../../paper/index.ts'
+import type { Design, Explanation, Field, Flat, Reading, Slip } from '../../paper/index.ts'
+import { kindOf, likelyPointSlips, likelySlips, nameOf, readBack } from '../../paper/index.ts'
 import type { BenchConfig } from '../state/config.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { large, shown, small } from '../state/format.ts'
@@ -100,11 +100,19 @@ const SMALLEST = 0.05
 
 const MOST_CAUSES = 3
 
-const mirrored = (name: string): string =>
-  name.replace(/^(left|right)/i, (side) => (side.toLowerCase() === 'left' ? 'right' : 'left'))
+/** The same field on the other side of its mechanism. */
+function twinOf(design: Design, { id, field }: Slip): Field | undefined {
+  const m = design.mechanisms.find((one) => one.id === id)
+  const fields = m ? kindOf(m).fields : []
+  const twin = fields.find(({ name }) => name === field)?.twin
+  return fields.find(({ name }) => name === twin)
+}
 
 /** Left and right that read alike are one cause: `left or right wall`. */
-const eitherSide = (label: string): string => label.replace(/^(left|right) /i, 'left or right ')
+function eitherSide(one: string, other: string): string {
+  const [mine, theirs] = [one.toLowerCase().split(' '), other.toLowerCase().split(' ')]
+  return mine.map((word, k) => (word === theirs[k] ? word : [word, theirs[k]].sort().join(' or '))).join(' ')
+}
 
 /** Two that are so nearly as sure as one another are told apart by no reading. */
 const AS_SURE = 1e-3
@@ -113,7 +121,7 @@ const AS_SURE = 1e-3
  * Explanations as causes: what moves nothing is no slip; two sides, or two halves that share a slit, are one where
  * no reading tells them apart. The mechanism that was measured goes before others.
  */
-function causesOf(found: readonly Explanation[], lead: string): readonly Cause[] {
+function causesOf(design: Design, found: readonly Explanation[], lead: string): readonly Cause[] {
   const causes: { slip: Slip | null; sure: number; each: number }[] = []
   for (const { slip, sure, left } of found) {
     if (left >= LEFT) continue
@@ -124,19 +132,23 @@ function causesOf(found: readonly Explanation[], lead: string): readonly Cause[]
       else causes.push({ slip: null, sure, each: sure })
       continue
     }
-    const { id, field, label, unit, designed: from, fitted: to } = slip
-    const own: Slip = { id, field, label, unit, from, to, slip: from < 0 ? -off : off }
+    const { id, field, label, unit, said, designed: from, fitted: to } = slip
+    const own: Slip = {
+      ...{ id, field, label, unit, from, to, slip: from < 0 ? -off : off },
+      ...(said ? { said } : {}),
+    }
+    const twin = twinOf(design, own)
     const alike = causes.find(
       (one) =>
         one.slip?.unit === unit &&
         Math.abs(one.each - sure) < AS_SURE &&
         Math.abs(Math.abs(one.slip.slip) - Math.abs(off)) < SMALLEST &&
-        (one.slip.id !== id || one.slip.field === mirrored(field)),
+        (one.slip.id !== id || one.slip.field === twin?.name),
     )
     if (!alike?.slip) causes.push({ slip: own, sure, each: sure })
     else {
       alike.sure += sure
-      if (alike.slip.id === id) alike.slip = { ...alike.slip, label: eitherSide(label) }
+      if (alike.slip.id === id) alike.slip = { ...alike.slip, label: eitherSide(label, twin?.label ?? label) }
       else if (id === lead) alike.slip = own
     }
   }
@@ -181,6 +193,7 @@ export function compareSeveral(
     causes: right
       ? []
       : causesOf(
+          design,
           readBack(
             design,
             reads.map(({ as }) => as),
@@ -200,21 +213,18 @@ const isLength = ({ unit }: Slip): boolean => unit === 'mm'
 
 /** One slip as a clause: `the slit is 1.9 mm short`. `lead` is the mechanism that goes without its name. */
 export function slipSays(slip: Slip, length: LengthUnit, lead?: string): string {
-  const { id, field, label, unit, from, to, slip: off } = slip
+  const { id, label, unit, said, from, to, slip: off } = slip
   const much = shown(Math.abs(off), unit, length)
   if (id === 'card')
     return `the card was opened to ${shown(to, 'deg', length)}, not ${shown(from, 'deg', length)}`
   const owner = id === lead || id === 'point' ? '' : ` of the ${nameOf(id)}`
-  if (field === 'lean') return `the end of the slit${owner} is ${much} off along the fold`
-  if (field === 'apex' || field === 'start' || field === 'end')
-    return `the ${small(label)}${owner} is ${much} too far ${off > 0 ? 'from' : 'towards'} the start of the fold`
-  // Both sides at once: `Walls`, `Feet`.
-  if (/^(walls|feet)$/i.test(label))
-    return `both ${small(label)}${owner} are ${much} ${off < 0 ? 'short' : 'long'}`
-  const what = field === 'run' ? 'way from the apex to the slit' : small(label)
+  const { as = 'size', of = small(label) } = said ?? {}
+  const what = `${as === 'both' ? 'both' : 'the'} ${of}${owner} ${as === 'both' ? 'are' : 'is'} ${much}`
+  if (as === 'shift') return `${what} off along the fold`
+  if (as === 'place') return `${what} too far ${off > 0 ? 'from' : 'towards'} the start of the fold`
   return isLength(slip)
-    ? `the ${what}${owner} is ${much} ${off < 0 ? 'short' : 'long'}`
-    : `the ${what}${owner} is ${much} too ${off < 0 ? 'small' : 'large'}`
+    ? `${what} ${off < 0 ? 'short' : 'long'}`
+    : `${what} too ${off < 0 ? 'small' : 'large'}`
 }
 
 const howSure = (sure: number, first: boolean): string =>

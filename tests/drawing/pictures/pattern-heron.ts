@@ -1,11 +1,6 @@
-import { dimensions } from '../../../src/drawing/pattern/dimensions.ts'
 import { pattern } from '../../../src/drawing/pattern/pattern.ts'
 import type { Drawing } from '../../../src/drawing/pen/marks.ts'
 import { heron } from '../garden.ts'
 
 export const patternHeron = (): Drawing =>
-  pattern(
-    heron,
-    { width: 600, height: 440 },
-    { handles: ['beak', 'jaw'], dimensions: dimensions(['left-eye', 'right-eye']) },
-  )
+  pattern(heron, { width: 600, height: 440 }, { handles: ['beak', 'jaw'] })

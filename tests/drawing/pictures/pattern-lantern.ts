@@ -1,11 +1,6 @@
-import { dimensions } from '../../../src/drawing/pattern/dimensions.ts'
 import { pattern } from '../../../src/drawing/pattern/pattern.ts'
 import type { Drawing } from '../../../src/drawing/pen/marks.ts'
 import { lantern } from '../garden.ts'
 
 export const patternLantern = (): Drawing =>
-  pattern(
-    lantern,
-    { width: 600, height: 440 },
-    { handles: ['body'], dimensions: dimensions(['roof', 'ledge']) },
-  )
+  pattern(lantern, { width: 600, height: 440 }, { handles: ['body'] })

@@ -1,7 +1,6 @@
-import { standOff } from '../../../src/drawing/notes/notes.ts'
 import type { Drawing } from '../../../src/drawing/pen/marks.ts'
 import { section } from '../../../src/drawing/section/section.ts'
 import { lantern } from '../garden.ts'
 
 export const sectionLedge = (): Drawing =>
-  section(lantern, 60, 30, { width: 340, height: 280 }, { of: 'ledge', notes: standOff })
+  section(lantern, 60, 30, { width: 340, height: 280 }, { of: 'ledge' })

@@ -226,10 +226,10 @@ describe('what the chapters say of them', () => {
     expect(new Set(reeds.map((m) => settingOf(m, 'left'))).size).toBe(reeds.length)
   })
 
-  test('the night garden holds 25 mechanisms of all kinds', () => {
+  test('the night garden holds 25 mechanisms of the seven kinds of the first eight chapters', () => {
     const { mechanisms } = dummy('night-garden')
     expect(mechanisms.length).toBe(25)
-    expect(new Set(mechanisms.map((m) => m.kind)).size).toBe(kinds.length)
+    expect(new Set(mechanisms.map((m) => m.kind)).size).toBe(7)
   })
 
   test('the heron’s lids are cut three levels deep', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { intersection, setPrecision, union } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { Design, Flat } from '../../../src/paper/index.ts'
-import { compile, faces, modelOf } from '../../../src/paper/index.ts'
+import { compile, modelOf, patchesOf } from '../../../src/paper/index.ts'
 import { mostLayers } from '../../../src/paper/measure/layers.ts'
 import { first, fold, layer, mirrored, only } from '../shared/check-designs.ts'
 import { design, ladder, runs } from '../shared/designs.ts'
@@ -18,7 +18,7 @@ function shut(made: Design): Map<number, [number, number][][]> {
   const poser = compile(made)
   poser(0)
   const parts = new Map<number, [number, number][][]>()
-  for (const { panel, outline } of faces(modelOf(made)))
+  for (const { panel, outline } of patchesOf(modelOf(made)))
     parts.set(panel, [
       ...(parts.get(panel) ?? []),
       outline.map((flat: Flat): [number, number] => {

@@ -1,80 +1,15 @@
 // Twins of designs of every kind: the same paper seen another way must stand the same way.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Check, Design, Flat, Mechanism, Vec3 } from '../../../src/paper/index.ts'
+import type { Check, Design, Vec3 } from '../../../src/paper/index.ts'
 import { check, compile, measure, modelOf, poseAt } from '../../../src/paper/index.ts'
 import { openings, runs } from '../shared/designs.ts'
 import { gluedDesigns } from '../shared/glued-designs.ts'
 import { apart } from '../shared/space.ts'
-import { farthest, inner, otherSide, transplanted } from '../shared/twins.ts'
+import { farthest, inner, mirrored, otherSide, scaled, shifted, transplanted } from '../shared/twins.ts'
 
 /** Poses of the same paper may differ by rounding alone, mm; a little more where a fold all but stops. */
 const EXACT = 1e-6
-
-const each = (design: Design, map: (m: Mechanism) => Mechanism): Design => ({
-  ...design,
-  mechanisms: design.mechanisms.map(map),
-})
-
-/** Left for right everywhere. */
-const mirrored = (design: Design): Design =>
-  each(design, (m): Mechanism => {
-    const on = otherSide(m.on)
-    switch (m.kind) {
-      case 'cut-layer':
-        return { ...m, on, left: m.right ?? m.left ?? 0, right: m.left ?? 0 }
-      case 'glued-v-fold':
-        return { ...m, on, left: m.right, right: m.left }
-      case 'glued-tent':
-        return {
-          ...m,
-          on,
-          leftFoot: m.rightFoot,
-          rightFoot: m.leftFoot,
-          leftWall: m.rightWall,
-          rightWall: m.leftWall,
-        }
-      case 'floating-layer':
-        return { ...m, on, left: m.right, right: m.left, walls: m.walls.map((across) => -across) }
-      default:
-        return { ...m, on }
-    }
-  })
-
-const angles = new Set(['base', 'facet', 'turn', 'toward'])
-
-/** Every number in it that is a length, `k` times as large. */
-function grown(value: unknown, k: number, key = ''): unknown {
-  if (typeof value === 'number') return angles.has(key) ? value : value * k
-  if (Array.isArray(value)) return value.map((one) => grown(one, k, key))
-  if (typeof value === 'object' && value !== null)
-    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, grown(one, k, name)]))
-  return value
-}
-
-const scaled = (design: Design, k: number): Design => ({
-  ...each(design, (m) => grown(m, k) as Mechanism),
-  card: { width: design.card.width * k, height: design.card.height * k, caliper: design.card.caliper },
-})
-
-/** What sits on the gutter or on a page (or is stuck on such a piece), moved along it; the rest follows. */
-function shifted(design: Design, by: number): Design {
-  const faces = new Set(['page/left', 'page/right'])
-  const move = (points: readonly Flat[]): Flat[] => points.map(([a, b]) => [a, b + by])
-  return each(design, (m): Mechanism => {
-    if (m.kind === 'rider') {
-      // Its face uses the coordinates of what it is stuck on.
-      if (!faces.has(m.on)) return m
-      faces.add(`${m.id}/face`)
-      return { ...m, along: (m.along ?? 0) + by }
-    }
-    if (m.on !== 'gutter') return m
-    if (m.kind === 'glued-v-fold') return { ...m, apex: m.apex + by }
-    if (m.kind === 'cut-v-fold')
-      return { ...m, apex: m.apex + by, ...(m.outline ? { outline: move(m.outline) } : {}) }
-    return { ...m, start: m.start + by, end: m.end + by }
-  })
-}
 
 const same = (name: string): string => name
 

@@ -30,10 +30,10 @@ type Spot = readonly [number, number]
 
 /** Takes a flat piece's plane into space by three corners of a panel: a point, and the front's normal. */
 function plate(made: Design, pose: ReturnType<typeof poseAt>, panel: number) {
-  const { name, outline, sheet } = modelOf(made).panels[panel] ?? {}
+  const { name, outline, onPiece } = modelOf(made).panels[panel] ?? {}
   const corners = pose.panels[name ?? ''] ?? []
   const flat = (outline ?? []).map(([a, l]): Spot => {
-    const { origin, run, off } = sheet ?? { origin: [0, 0], run: [0, 0], off: [0, 0] }
+    const { origin, run, off } = onPiece ?? { origin: [0, 0], run: [0, 0], off: [0, 0] }
     return [origin[0] + l * run[0] + a * off[0], origin[1] + l * run[1] + a * off[1]]
   })
   for (let i = 1; i < flat.length; i++)

@@ -1,7 +1,9 @@
-// What the tests of the checks share: designs by hand, one check's results, and the mirrored twin.
-import type { Card, Check, CheckName, Design, Mechanism } from '../../../src/paper/index.ts'
+// What the tests of the checks share: designs by hand, and one check's results.
+import type { Card, Check, CheckName, Design } from '../../../src/paper/index.ts'
 import { check } from '../../../src/paper/index.ts'
 import { design } from './designs.ts'
+
+export { mirrored } from './twins.ts'
 
 export const fold = (id: string, on: string, apex: number, run: number, cut: number, more: object = {}) => ({
   id,
@@ -32,17 +34,3 @@ export const only = (
 
 export const first = (name: CheckName, mechanisms: readonly object[], card: Partial<Card> = {}): Check =>
   only(name, design(mechanisms, card))[0] as Check
-
-const swapped = (on: string): string =>
-  on.replace(/\/(left|right)$/, (_, side: string) => (side === 'left' ? '/right' : '/left'))
-
-/** The design seen in a mirror that stands on the gutter: left and right change places. */
-export const mirrored = (of: Design): Design => ({
-  ...of,
-  mechanisms: of.mechanisms.map((m): Mechanism => {
-    const on = swapped(m.on)
-    return m.kind === 'cut-layer'
-      ? { ...m, on, left: m.right as number, right: m.left as number }
-      : ({ ...m, on } as Mechanism)
-  }),
-})

@@ -115,11 +115,11 @@ export interface Crossing {
 
 /**
  * Where the front of every panel lies, as a sign of its across × along: the side that is printed, so the one
- * from which its flat piece is seen (`ModelPanel.sheet` lays it on that piece).
+ * from which its flat piece is seen (`ModelPanel.onPiece` lays it on that piece).
  */
 const fronts = (design: Design): Map<string, number> =>
   new Map(
-    modelOf(design).panels.map(({ name, sheet: { off, run } }) => [
+    modelOf(design).panels.map(({ name, onPiece: { off, run } }) => [
       name,
       Math.sign(off[0] * run[1] - off[1] * run[0]),
     ]),

@@ -1,7 +1,9 @@
 // Random designs, and the fixed ones that several tests share.
 import fc from 'fast-check'
-import type { Card, Design, Flat, Mechanism } from '../../../src/paper/index.ts'
-import { kindOf, parseDesign } from '../../../src/paper/index.ts'
+import type { Card, Design, Mechanism } from '../../../src/paper/index.ts'
+import { kindNamed, kindOf, parseDesign } from '../../../src/paper/index.ts'
+import type { KindName } from './kinds.ts'
+import { entryOf, kindsWith } from './kinds.ts'
 import { nextFloat, RAD } from './space.ts'
 
 /**
@@ -60,7 +62,7 @@ export const vFold = (id: string, on: string, apex: number, run: number, wedge: 
 interface Plan {
   /** Counted back from the newest crease. */
   readonly host: number
-  readonly kind: 'cut-v-fold' | 'cut-layer' | 'cut-trapezoid' | 'glued-v-fold' | 'glued-tent'
+  readonly kind: KindName
   readonly from: number
   readonly span: number
   readonly back: boolean
@@ -129,69 +131,27 @@ function grown(card: Card, plans: readonly Plan[], wish: Wish): Mechanism[] {
 }
 
 function placed(id: string, on: string, length: number, card: Card, plan: Plan, wish: Wish): Mechanism {
-  const start = length * plan.from
-  const end = start + (length - start) * plan.span
+  const { kind, from, span, back, left, right, lean, outline } = plan
+  const start = length * from
+  const end = start + (length - start) * span
   const deep = Math.min(card.width, length)
-  if (plan.kind === 'cut-layer')
-    return { id, kind: plan.kind, on, start, end, left: deep * plan.left, right: deep * plan.right }
-  if (plan.kind === 'cut-trapezoid')
-    return { id, kind: plan.kind, on, start, end, startCut: deep * plan.left, endCut: deep * plan.right }
-  if (plan.kind === 'glued-tent' || plan.kind === 'glued-v-fold') return glued(id, on, start, end, deep, plan)
-  const toward = plan.back ? -1 : 1
-  const apex = plan.back ? end : start
-  const run = toward * (end - start)
-  const lean = wish.poor ? run * (plan.lean * 2 - 1) : run * (plan.lean - 0.5)
-  const outward = Math.abs(run + lean)
-  const wedge = (wish.poor ? 0 : 8) + plan.left * ((wish.steepest ?? 70) - 8)
-  const cut = Math.min(2000, outward * Math.tan(wedge * RAD))
-  // A blade goes outward and stays on its side of the fold line: other cuts would cross themselves or the fold.
-  const outline = plan.outline
-    .map(([a, b]): Flat => [a * cut, apex + run + lean * a + run * (b - 0.5) * (1 - a)])
-    .sort(([a], [b]) => a - b)
-  return { id, kind: plan.kind, on, apex, run, cut, lean, ...(outline.length > 0 ? { outline } : {}) }
+  const { poor = false, steepest = 70 } = wish
+  const sketch = { start, end, deep, back, left, right, lean, outline, poor, steepest }
+  return { id, kind, on, ...entryOf(kind).sketch?.(sketch) } as Mechanism
 }
 
-/** A glued piece that shuts flat and opens flat: both its sides add up alike, and its facets are wider than its bases. */
-function glued(id: string, on: string, start: number, end: number, deep: number, plan: Plan): Mechanism {
-  const state = {
-    side: plan.back ? 'outside' : 'inside',
-    pop: plan.lean < 0.5 ? 'up' : 'down',
-  } as const
-  const outer = (state.pop === 'up') !== (state.side === 'outside')
-  if (plan.kind === 'glued-tent') {
-    const [rightFoot, leftFoot] = [deep * plan.left, deep * plan.right]
-    const rightWall = 2 * (rightFoot + leftFoot)
-    const leftWall = outer ? rightFoot + rightWall - leftFoot : rightWall - rightFoot + leftFoot
-    return { id, kind: plan.kind, on, start, end, rightFoot, leftFoot, rightWall, leftWall, ...state }
-  }
-  const base = 15 + 50 * plan.left
-  const other = 15 + 50 * plan.right
-  const facet = 80
-  const right = { base, facet }
-  const left = { base: other, facet: outer ? base + facet - other : facet - base + other }
-  return {
-    id,
-    kind: 'glued-v-fold',
-    on,
-    apex: start,
-    toward: 1,
-    foot: end - start,
-    ridge: end - start,
-    right,
-    left,
-    ...state,
-  }
-}
+/** Every kind that these designs can draw: all that add creases to their host and stand in one piece. */
+export const everyKind = kindsWith('sketch')
 
-/** Every kind that adds creases to its host. */
-export const everyKind = ['cut-v-fold', 'cut-layer', 'cut-trapezoid', 'glued-v-fold', 'glued-tent'] as const
+/** Those of them that are cut from their host. */
+const cutKinds = everyKind.filter((kind) => kindNamed(kind)?.stock.from === 'host')
 
 /** Random designs, read through `parseDesign` as a file would be. */
 export function designs(wish: Wish = {}): fc.Arbitrary<Design> {
   const part = wish.poor ? poorly : ordinary(wish.parts ?? [0.1, 0.9])
   const plan: fc.Arbitrary<Plan> = fc.record({
     host: fc.nat({ max: wish.chain ? 2 : 7 }),
-    kind: fc.constantFrom(...(wish.kinds ?? (['cut-v-fold', 'cut-layer', 'cut-trapezoid'] as const))),
+    kind: fc.constantFrom(...(wish.kinds ?? cutKinds)),
     from: part,
     span: part,
     back: fc.boolean(),

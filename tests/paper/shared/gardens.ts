@@ -1,11 +1,15 @@
 // Random designs that could be cut: guests in a row on each crease, with paper left between them.
 import fc from 'fast-check'
-import type { Design } from '../../../src/paper/index.ts'
+import type { Design, Mechanism } from '../../../src/paper/index.ts'
 import { kindOf, parseDesign } from '../../../src/paper/index.ts'
+import type { KindName } from './kinds.ts'
+import { entryOf, kindsWith } from './kinds.ts'
 
-interface Sprout {
+const sprouting = kindsWith('sprout')
+
+interface Bud {
   readonly host: number
-  readonly kind: 'cut-v-fold' | 'cut-layer' | 'cut-trapezoid'
+  readonly kind: KindName
   readonly gap: number
   readonly long: number
   readonly deep: number
@@ -18,9 +22,10 @@ interface Sprout {
 export const between = (min: number, max: number): fc.Arbitrary<number> =>
   fc.integer({ min: 0, max: 2 ** 31 - 1 }).map((n) => min + ((max - min) * n) / 2 ** 31)
 
-const sprout: fc.Arbitrary<Sprout> = fc.record({
+const bud: fc.Arbitrary<Bud> = fc.record({
   host: fc.nat({ max: 5 }),
-  kind: fc.constantFrom('cut-v-fold', 'cut-v-fold', 'cut-layer', 'cut-trapezoid'),
+  // One in two is the first of them.
+  kind: fc.oneof(fc.constant(sprouting[0] as KindName), fc.constantFrom(...sprouting)),
   gap: between(0.02, 0.2),
   long: between(0.15, 0.5),
   deep: between(0.2, 1.4),
@@ -29,29 +34,22 @@ const sprout: fc.Arbitrary<Sprout> = fc.record({
   lean: between(-0.3, 0.3),
 })
 
-function grown(width: number, height: number, sprouts: readonly Sprout[]): object[] {
+function grown(width: number, height: number, buds: readonly Bud[]): object[] {
   const creases = [{ name: 'gutter', length: height, from: 0 }]
-  return sprouts.flatMap((sprout, index): object[] => {
-    const host = creases[sprout.host % creases.length]
+  return buds.flatMap((bud, index): object[] => {
+    const host = creases[bud.host % creases.length]
     if (!host) return []
-    const start = host.from + sprout.gap * host.length
-    const long = Math.min(sprout.long * host.length, host.length - start - 0.02 * host.length)
+    const start = host.from + bud.gap * host.length
+    const long = Math.min(bud.long * host.length, host.length - start - 0.02 * host.length)
     if (long < 2) return []
     host.from = start + long
     const end = start + long
-    const deep = Math.min(width * 0.8, long * sprout.deep)
-    const other = Math.min(width * 0.8, long * sprout.other)
+    const deep = Math.min(width * 0.8, long * bud.deep)
+    const other = Math.min(width * 0.8, long * bud.other)
     const id = `m${index}`
-    const base = { id, kind: sprout.kind, on: host.name }
-    const m =
-      sprout.kind === 'cut-layer'
-        ? { ...base, start, end, left: deep, right: sprout.back ? deep : other }
-        : sprout.kind === 'cut-trapezoid'
-          ? { ...base, start, end, startCut: deep, endCut: other }
-          : sprout.back
-            ? { ...base, apex: end, run: -long, cut: deep, lean: sprout.lean * long }
-            : { ...base, apex: start, run: long, cut: deep, lean: sprout.lean * long }
-    for (const { part, length } of kindOf(m).build(m as never).creases)
+    const sprout = { start, end, deep, other, back: bud.back, lean: bud.lean * long }
+    const m = { id, kind: bud.kind, on: host.name, ...entryOf(bud.kind).sprout?.(sprout) } as Mechanism
+    for (const { part, length } of kindOf(m).build(m).creases)
       creases.push({ name: `${id}/${part}`, length, from: 0 })
     return [m]
   })
@@ -63,13 +61,13 @@ export const gardens = (most: number): fc.Arbitrary<Design> =>
     .record({
       width: fc.integer({ min: 40, max: 210 }),
       height: fc.integer({ min: 40, max: 297 }),
-      sprouts: fc.array(sprout, { minLength: 1, maxLength: most }),
+      buds: fc.array(bud, { minLength: 1, maxLength: most }),
     })
-    .map(({ width, height, sprouts }) =>
+    .map(({ width, height, buds }) =>
       parseDesign({
         hingebook: 1,
         title: 'Garden',
         card: { width, height, caliper: 0.25 },
-        mechanisms: grown(width, height, sprouts),
+        mechanisms: grown(width, height, buds),
       }),
     )

@@ -1,7 +1,8 @@
-// Twins of a design of the cut family: the same paper seen another way. Written from the file format's own rules.
-import type { Design, Flat, Mechanism, Pose, Vec3 } from '../../../src/paper/index.ts'
-import { compile, modelOf } from '../../../src/paper/index.ts'
+// Twins of a design: the same paper seen another way. Written from the file format's own rules.
+import type { Design, Mechanism, Pose, Vec3 } from '../../../src/paper/index.ts'
+import { compile, kindOf, modelOf } from '../../../src/paper/index.ts'
 import { laid } from '../../../src/paper/plane/lay.ts'
+import { allKinds, entryOf } from './kinds.ts'
 import { apart } from './space.ts'
 
 const swapped = (name: string): string =>
@@ -17,67 +18,36 @@ const withMechanisms = (design: Design, map: (m: Mechanism) => Mechanism): Desig
 
 /** Left for right everywhere. */
 export const mirrored = (design: Design): Design =>
-  withMechanisms(design, (m) => {
-    const on = swapped(m.on)
-    return m.kind === 'cut-layer' ? { ...m, on, left: m.right ?? 0, right: m.left ?? 0 } : { ...m, on }
-  })
+  withMechanisms(design, (m) => ({ ...entryOf(m.kind).mirrored(m), on: swapped(m.on) }))
 
-const lengths = ['apex', 'run', 'cut', 'lean', 'start', 'end', 'left', 'right', 'startCut', 'endCut']
+const angles: ReadonlySet<string> = new Set(allKinds.flatMap((kind) => entryOf(kind).angles ?? []))
+
+/** Every number in it that is a length, `k` times as large. */
+function grown(value: unknown, k: number, key = ''): unknown {
+  if (typeof value === 'number') return angles.has(key) ? value : value * k
+  if (Array.isArray(value)) return value.map((one) => grown(one, k, key))
+  if (typeof value === 'object' && value !== null)
+    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, grown(one, k, name)]))
+  return value
+}
 
 /** Every length `k` times as long, the card with it. */
 export function scaled(design: Design, k: number): Design {
   const { width, height, caliper } = design.card
-  const whole = withMechanisms(design, (m) => {
-    const fields = Object.entries(m).map(([key, value]: [string, unknown]) => {
-      if (lengths.includes(key)) return [key, (value as number) * k]
-      if (key === 'outline') return [key, (value as readonly Flat[]).map(([a, b]) => [a * k, b * k])]
-      return [key, value]
-    })
-    return Object.fromEntries(fields) as Mechanism
-  })
+  const whole = withMechanisms(design, (m) => grown(m, k) as Mechanism)
   return { ...whole, card: { width: width * k, height: height * k, caliper } }
 }
 
-/** One mechanism farther along its host crease. */
-function moved(m: Mechanism, by: number): Mechanism {
-  switch (m.kind) {
-    case 'cut-v-fold':
-      return {
-        ...m,
-        apex: m.apex + by,
-        ...(m.outline ? { outline: m.outline.map(([a, b]): Flat => [a, b + by]) } : {}),
-      }
-    case 'cut-layer':
-    case 'cut-trapezoid':
-      return { ...m, start: m.start + by, end: m.end + by }
-    default:
-      throw new RangeError(`no twin for ${m.kind}`)
-  }
-}
-
-/** What sits on the gutter moved along it; the rest follows. */
-export const shifted = (design: Design, by: number): Design =>
-  withMechanisms(design, (m) => (m.on === 'gutter' ? moved(m, by) : m))
-
-/** One mechanism counted from the other end of its host crease, left for right. */
-function fromOtherEnd(m: Mechanism, length: number): Mechanism {
-  const turn = (along: number): number => length - along
-  switch (m.kind) {
-    case 'cut-v-fold':
-      return {
-        ...m,
-        apex: turn(m.apex),
-        run: -m.run,
-        lean: -(m.lean ?? 0),
-        ...(m.outline ? { outline: m.outline.map(([a, b]): Flat => [a, turn(b)]) } : {}),
-      }
-    case 'cut-layer':
-      return { ...m, start: turn(m.end), end: turn(m.start) }
-    case 'cut-trapezoid':
-      return { ...m, start: turn(m.end), end: turn(m.start), startCut: m.endCut, endCut: m.startCut }
-    default:
-      throw new RangeError(`no twin for ${m.kind}`)
-  }
+/** What sits on the gutter or on a page (or is stuck on such a piece), moved along it; the rest follows. */
+export function shifted(design: Design, by: number): Design {
+  const faces = new Set(['page/left', 'page/right'])
+  return withMechanisms(design, (m) => {
+    if (kindOf(m).sitsOn !== 'panel') return m.on === 'gutter' ? entryOf(m.kind).moved(m, by) : m
+    // Its face uses the coordinates of what it is stuck on.
+    if (!faces.has(m.on)) return m
+    for (const { part } of kindOf(m).build(m).panels) faces.add(`${m.id}/${part}`)
+    return entryOf(m.kind).moved(m, by)
+  })
 }
 
 /**
@@ -90,8 +60,11 @@ export function turnedRound(design: Design): Design {
   const counted = new Set(['gutter'])
   const whole = withMechanisms(design, (m) => {
     if (!counted.has(m.on)) return m
-    if (m.kind !== 'cut-v-fold') for (const part of ['ridge', 'left', 'right']) counted.add(`${m.id}/${part}`)
-    return fromOtherEnd(m, lengthOf.get(m.on) ?? 0)
+    const { otherEnd } = entryOf(m.kind)
+    if (!otherEnd) throw new RangeError(`no twin for ${m.kind}`)
+    if (otherEnd.turned) for (const { part } of kindOf(m).build(m).creases) counted.add(`${m.id}/${part}`)
+    const long = lengthOf.get(m.on) ?? 0
+    return otherEnd.count(m, (along) => long - along)
   })
   return mirrored(whole)
 }

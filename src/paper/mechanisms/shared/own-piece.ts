@@ -11,6 +11,7 @@ export const tabField: Field = {
   min: 0,
   max: 100,
   optional: true,
+  idle: true,
   help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
 }
 
@@ -31,6 +32,9 @@ export const stateChoices: readonly Choice[] = [
     help: 'Popped up, or still lying down in the fold.',
   },
 ]
+
+/** What sets either state. */
+export const states = { up: { pop: 'up' }, down: { pop: 'down' } } as const
 
 /** An edge of a piece that carries a glue tab, walked with the piece on the right hand. */
 export interface TabEdge {

@@ -9,8 +9,8 @@ export interface Stretched {
 
 /** The two fields, in mm; `help` says what lies at either place. */
 export const stretchFields = (help: readonly [start: string, end: string]): readonly Field[] => [
-  { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, help: help[0] },
-  { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: help[1] },
+  { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, help: help[0], said: { as: 'place' } },
+  { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: help[1], said: { as: 'place' } },
 ]
 
 export const endAfterStart = ({ start, end }: Stretched): Fault | null =>

@@ -3,7 +3,7 @@ import * as polyclip from 'polyclip-ts'
 import { orient2d } from 'robust-predicates'
 import { describe, expect, test } from 'vitest'
 import type { Design, Flat } from '../../../src/paper/index.ts'
-import { faces, modelOf } from '../../../src/paper/index.ts'
+import { modelOf, patchesOf } from '../../../src/paper/index.ts'
 import { design, designs, ladder, runs, vFold } from '../shared/designs.ts'
 
 type Ring = [number, number][]
@@ -63,14 +63,14 @@ function toEdge([x, y]: Flat, points: readonly Flat[]): number {
 
 describe('what is left of the panels', () => {
   test.each(ladder)('$name: as much paper as polyclip-ts leaves', ({ design: made }) => {
-    const all = faces(modelOf(made))
+    const all = patchesOf(modelOf(made))
     modelOf(made).panels.forEach((_, index) => {
       const own = all.filter(({ panel }) => panel === index)
       expect(own.reduce((sum, { outline }) => sum + areaOf(outline), 0)).toBeCloseTo(leftOf(made, index), 4)
     })
   })
 
-  test('whatever is cut, a pin through the paper that is left goes through one face, and through a hole none', () => {
+  test('whatever is cut, a pin through the paper that is left goes through one patch, and through a hole none', () => {
     const pins = fc.array(
       fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true })),
       {
@@ -81,7 +81,7 @@ describe('what is left of the panels', () => {
     fc.assert(
       fc.property(designs({ most: 5, depth: 4 }), pins, (made, places) => {
         const { panels } = modelOf(made)
-        const all = faces(modelOf(made))
+        const all = patchesOf(modelOf(made))
         panels.forEach(({ outline, notches }, index) => {
           const own = all.filter(({ panel }) => panel === index)
           const [wide, long] = [0, 1].map((k) => Math.max(...outline.map((p) => p[k] as number))) as [
@@ -93,12 +93,12 @@ describe('what is left of the panels', () => {
             const edges = [
               outline,
               ...notches.map((notch) => notch.outline),
-              ...own.map((face) => face.outline),
+              ...own.map((patch) => patch.outline),
             ]
             // A pin on an edge tells nothing.
             if (edges.some((ring) => toEdge(pin, ring) < 1e-4)) continue
             const paper = within(pin, outline) && !notches.some((notch) => within(pin, notch.outline))
-            expect(own.filter((face) => within(pin, face.outline))).toHaveLength(paper ? 1 : 0)
+            expect(own.filter((patch) => within(pin, patch.outline))).toHaveLength(paper ? 1 : 0)
           }
         })
       }),
@@ -106,10 +106,10 @@ describe('what is left of the panels', () => {
     )
   })
 
-  test('every face is convex, so that it can be drawn and sorted as one', () => {
+  test('every patch is convex, so that it can be drawn and sorted as one', () => {
     fc.assert(
       fc.property(designs({ most: 5, depth: 4 }), (made) => {
-        for (const { outline, drawn } of faces(modelOf(made))) {
+        for (const { outline, drawn } of patchesOf(modelOf(made))) {
           expect(drawn).toHaveLength(outline.length)
           outline.forEach((p, k) => {
             const q = outline[(k + 1) % outline.length] as Flat
@@ -124,7 +124,7 @@ describe('what is left of the panels', () => {
 
   test('a V-fold leaves a hole in each page of just its own two facets', () => {
     const made = design([vFold('beak', 'gutter', 110, -40, 45)])
-    const all = faces(modelOf(made))
+    const all = patchesOf(modelOf(made))
     const area = (name: string): number => {
       const index = modelOf(made).panels.findIndex((panel) => panel.name === name)
       return all.filter(({ panel }) => panel === index).reduce((sum, { outline }) => sum + areaOf(outline), 0)

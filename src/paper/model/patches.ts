@@ -7,7 +7,7 @@ import type { Model } from './model.ts'
  * Edge k runs from outline[k] to outline[k + 1]; `drawn[k]` tells a real edge of the paper (or a
  * fold) from a seam between two parts of the same panel.
  */
-export interface Face {
+export interface Patch {
   /** Index into `Model.panels`. */
   readonly panel: number
   /** Flat coordinates of the panel, mm. */
@@ -15,8 +15,7 @@ export interface Face {
   readonly drawn: readonly boolean[]
 }
 
-/** Every panel of the model, cut into convex faces with the guests' notches taken out. */
-export function faces(model: Model): readonly Face[] {
+function cut(model: Model): readonly Patch[] {
   return model.panels.flatMap((panel, index) => {
     let parts = convexParts(panel.outline)
     for (const notch of panel.notches) {
@@ -27,17 +26,17 @@ export function faces(model: Model): readonly Face[] {
           return left
         })
     }
-    return parts.map(({ points, drawn }): Face => ({ panel: index, outline: points, drawn }))
+    return parts.map(({ points, drawn }): Patch => ({ panel: index, outline: points, drawn }))
   })
 }
 
-const known = new WeakMap<Model, readonly Face[]>()
+const known = new WeakMap<Model, readonly Patch[]>()
 
-/** `faces(model)`, worked out once for each model. */
-export function facesOf(model: Model): readonly Face[] {
+/** Every panel of the model in convex patches, the guests’ notches taken out; worked out once for each model. */
+export function patchesOf(model: Model): readonly Patch[] {
   let found = known.get(model)
   if (!found) {
-    found = faces(model)
+    found = cut(model)
     known.set(model, found)
   }
   return found

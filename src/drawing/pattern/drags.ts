@@ -1,0 +1,185 @@
+/** What can be dragged on the flat drawing, with its numbers beside it, and the angles that are dragged along. */
+import type { Derived, Design, Field, FlatCrease, Placed, SheetHandle } from '../../paper/index.ts'
+import { kindOf, settable, settingOf } from '../../paper/index.ts'
+import type { Rect, Wish } from '../pen/lettering.ts'
+import { gripRadius, ridesBelow, textWidth } from '../pen/lettering.ts'
+import type { Mark, Point } from '../pen/marks.ts'
+import type { LengthUnit } from '../pen/numbers.ts'
+import { angleText, lengthText } from '../pen/numbers.ts'
+import type { Size } from '../view/camera.ts'
+import type { Ground, SheetPoint } from './ground.ts'
+
+/** What the drags are drawn on, and how. */
+export interface Board {
+  readonly design: Design
+  /** Where the creases lie on the pieces that are drawn. */
+  readonly creases: readonly FlatCrease[]
+  readonly ground: Ground
+  readonly text: number
+  readonly unit: LengthUnit
+  /** The handle that is being dragged, as `id/name`. */
+  readonly held: string | undefined
+}
+
+/** Marks, and words that want a place near what they speak of. */
+export interface Drawn {
+  readonly marks: readonly Mark[]
+  readonly wishes: readonly Wish[]
+  /** What no word may cover. */
+  readonly rects: readonly Rect[]
+}
+
+type Said = Field | Derived<Placed>
+
+const nameOfHandle = ({ id, name }: SheetHandle): string => `${id}/${name}`
+
+const numberOf = (m: Placed, name: string): Said | undefined =>
+  settable(m).find((field) => field.name === name)
+
+const say = (field: Said, value: number, unit: LengthUnit): string =>
+  field.unit === 'mm' ? lengthText(value, unit) : angleText(value)
+
+const isArc = (field: Said | undefined): boolean =>
+  field !== undefined && 'arc' in field && field.arc !== undefined
+
+/** A mechanism's host crease as it lies on a piece. */
+const hostOf = (creases: readonly FlatCrease[], m: Placed, piece: string): FlatCrease | undefined =>
+  creases.find((crease) => crease.name === m.on && crease.piece === piece)
+
+/** Whether a handle lies as far from its host crease as its number says: then the number can be shown there. */
+function honest(value: number, { at, acrossWay }: SheetHandle, host: FlatCrease | undefined): boolean {
+  if (!host) return false
+  const [hx, hy] = host.start
+  return Math.abs((at[0] - hx) * acrossWay[0] + (at[1] - hy) * acrossWay[1] - value) < 0.05
+}
+
+/** Points that can be dragged, with their numbers beside them. Two at one place are one dot: the first. */
+export function dots(handles: readonly SheetHandle[], board: Board): Drawn {
+  const { design, creases, ground, text, unit, held } = board
+  const [marks, wishes, rects]: [Mark[], Wish[], Rect[]] = [[], [], []]
+  const grip = gripRadius(text)
+  const said = new Set<string>()
+  const taken: Point[] = []
+  for (const handle of handles) {
+    const { id, label, across, at, piece } = handle
+    const m = design.mechanisms.find((one) => one.id === id)
+    if (!m) continue
+    const p = ground.fromSheet(at, piece)
+    if (taken.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1)) continue
+    taken.push(p)
+    const of = nameOfHandle(handle)
+    marks.push({ mark: 'dot', at: p, radius: 8, role: 'handle', of })
+    rects.push([p[0] - grip, p[1] - grip, 2 * grip, 2 * grip])
+    // Its number rides beside it.
+    if (held === of) continue
+    const field = across === undefined ? undefined : numberOf(m, across)
+    // An angle is said at its arc.
+    if (isArc(field)) continue
+    const host = hostOf(creases, m, piece)
+    if (field?.unit === 'mm' && !honest(settingOf(m, field.name), handle, host)) continue
+    const value = field && say(field, settingOf(m, field.name), unit)
+    const words = field ? `${field.label.toLowerCase()} ${value}` : label.toLowerCase()
+    // Equal lengths of one mechanism are said once: both depths of a layer, both cuts of a straight strip.
+    const same = `${id} ${value ?? words}`
+    if (said.has(same)) continue
+    said.add(same)
+    wishes.push({
+      ...{ text: words, role: 'handle', size: text, bold: true, of },
+      ...{ at: p, gap: grip + 2, optional: true },
+    })
+  }
+  return { marks, wishes, rects }
+}
+
+/** Radius of an angle's arc, in ems. */
+const ARC = 1.6
+
+/** An angle between a host crease and a crease of its guest, as an arc on a flat piece. */
+interface Arc {
+  readonly of: string
+  readonly piece: string
+  readonly points: readonly SheetPoint[]
+  readonly middle: SheetPoint
+  readonly corner: SheetPoint
+  readonly words: string
+  /** The handle that turns it, and nothing else. */
+  readonly handle: string | undefined
+}
+
+/** The arcs of all angles that the handles turn. */
+export function arcs(handles: readonly SheetHandle[], board: Board): Drawn {
+  const { design, ground, text, held } = board
+  const [marks, wishes]: [Mark[], Wish[]] = [[], []]
+  const found = design.mechanisms.flatMap((m) =>
+    kindOf(m).derived.flatMap((angle) => {
+      const own = handles.filter(({ id, across }) => id === m.id && turns(m, angle, across))
+      const handle = own.find(({ across }) => across === angle.name)
+      return own.length > 0 ? arcOf(m, angle, handle && nameOfHandle(handle), board) : []
+    }),
+  )
+  for (const { of, piece, points, middle, corner, words, handle } of found) {
+    const at = (p: SheetPoint): Point => ground.fromSheet(p, piece)
+    marks.push({ mark: 'path', runs: [points.map(at)], closed: false, role: 'handle', of })
+    // While the crease is dragged its angle rides beside it.
+    if (held !== undefined && held === handle) continue
+    const [[cx, cy], [mx, my]] = [at(corner), at(middle)]
+    const sides: Wish['sides'] =
+      my > cy
+        ? ['below', mx > cx ? 'below-right' : 'below-left']
+        : ['above', mx > cx ? 'above-right' : 'above-left']
+    wishes.push({
+      ...{ text: words, role: 'handle', size: text, bold: true, of },
+      ...{ optional: true, at: [mx, my], gap: 4, sides },
+    })
+  }
+  return { marks, wishes, rects: [] }
+}
+
+/** Whether moving a handle across its host crease changes an angle. */
+const turns = (m: Placed, angle: Derived<Placed>, across: string | undefined): boolean =>
+  across !== undefined &&
+  angle.arc !== undefined &&
+  (across === angle.name || Object.keys(angle.set(m, angle.get(m))).includes(across))
+
+function arcOf(m: Placed, angle: Derived<Placed>, handle: string | undefined, board: Board): Arc[] {
+  const { creases, ground, text } = board
+  const fold = creases.find(({ name }) => name === `${m.id}/${angle.arc}`)
+  const host = fold && hostOf(creases, m, fold.piece)
+  if (!fold || !host) return []
+  const [sx, sy] = fold.start
+  const [dx, dy] = [fold.end[0] - sx, fold.end[1] - sy]
+  let [hx, hy] = [host.end[0] - host.start[0], host.end[1] - host.start[1]]
+  if (hx * dx + hy * dy < 0) [hx, hy] = [-hx, -hy]
+  const from = Math.atan2(hy, hx)
+  let sweep = Math.atan2(dy, dx) - from
+  if (sweep > Math.PI) sweep -= 2 * Math.PI
+  if (sweep < -Math.PI) sweep += 2 * Math.PI
+  const r = Math.min((ARC * text) / ground.layout.scale, 0.45 * Math.hypot(dx, dy))
+  if (!(r > 0)) return []
+  const at = (t: number): SheetPoint => [
+    sx + r * Math.cos(from + t * sweep),
+    sy + r * Math.sin(from + t * sweep),
+  ]
+  return [
+    {
+      of: `${m.id}/${angle.name}`,
+      piece: fold.piece,
+      points: Array.from({ length: 13 }, (_, k) => at(k / 12)),
+      middle: at(0.5),
+      corner: [sx, sy],
+      words: angleText(Math.abs(angle.get(m))),
+      handle,
+    },
+  ]
+}
+
+/** Free space between a handle and the words that ride above it, px: its dot grows while it is held. */
+const RIDE = 1.15
+
+/** Where the words ride that go with a held handle: above it, below it near the top, inside the picture. */
+export function ridingRect(words: string, [x, y]: Point, size: Size, text: number): Rect {
+  const [width, height] = [textWidth(words, text, true) + 16, 1.5 * text + 4]
+  const off = RIDE * gripRadius(text) + 2
+  const top = ridesBelow(y, size.height) ? y + off : y - off - height
+  return [x - (x / size.width) * width, top, width, height]
+}

@@ -1,0 +1,56 @@
+/** Which pieces the flat drawing shows, and what it calls them. */
+import type { Piece } from '../../paper/index.ts'
+import { nameOf } from '../../paper/index.ts'
+
+/** What is drawn of a design's pieces: equal ones of one mechanism once, with their number. */
+export interface Shown {
+  /** The card first. */
+  readonly parts: readonly Piece[]
+  /** A piece that is not drawn, and the equal one that is. */
+  readonly twins: ReadonlyMap<string, string>
+  readonly counts: ReadonlyMap<string, number>
+}
+
+const ownerOf = (piece: string): string => piece.slice(0, piece.indexOf('/'))
+
+const alike = (a: Piece, b: Piece): boolean =>
+  ownerOf(a.id) === ownerOf(b.id) &&
+  a.lines.length === b.lines.length &&
+  a.lines.every(({ kind, points }, k) => {
+    const other = b.lines[k]
+    return (
+      kind === other?.kind &&
+      points.length === other.points.length &&
+      points.every(
+        ([x, y], n) => Math.hypot(x - (other.points[n]?.[0] ?? 0), y - (other.points[n]?.[1] ?? 0)) < 1e-6,
+      )
+    )
+  })
+
+export function shownPieces(all: readonly Piece[]): Shown {
+  const parts: Piece[] = []
+  const twins = new Map<string, string>()
+  const counts = new Map<string, number>()
+  for (const piece of all) {
+    const twin = parts.find((other) => other.id !== 'card' && alike(other, piece))
+    if (twin) twins.set(piece.id, twin.id)
+    else parts.push(piece)
+    const of = twin?.id ?? piece.id
+    counts.set(of, (counts.get(of) ?? 0) + 1)
+  }
+  return { parts, twins, counts }
+}
+
+/** A piece's name for the reader: `moth`, `pond platform`, `pond wall, 3 times`. */
+export function pieceName(id: string, { counts }: Shown): string {
+  const [owner = '', part = ''] = id.split('/')
+  const count = counts.get(id) ?? 1
+  const name = nameOf(part === 'piece' ? owner : `${owner} ${part.replace(/-\d+$/, '')}`)
+  return count > 1 ? `${name}, ${count} times` : name
+}
+
+/** What the drawing says of the glued pieces it shows. */
+export function withPieces(shown: Shown): string {
+  const names = shown.parts.slice(1).map(({ id }) => pieceName(id, shown))
+  return names.length === 0 ? '' : ` With it the pieces to glue on: ${names.join('; ')}.`
+}
