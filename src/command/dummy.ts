@@ -4,6 +4,7 @@
  */
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
+import { visibleText } from '../paper/index.ts'
 import { check } from './check.ts'
 import type { Command, Options } from './command.ts'
 import { pose } from './pose.ts'
@@ -59,6 +60,7 @@ try {
   process.exitCode = await main(process.argv.slice(2))
 } catch (error) {
   if (!(error instanceof Refusal)) throw error
-  console.error(error.message)
+  // A file's own bytes stand in some sentences: a terminal would obey the control characters among them.
+  console.error(visibleText(error.message))
   process.exitCode = 1
 }

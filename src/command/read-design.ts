@@ -21,9 +21,22 @@ export function readDesign(file: string, path: string): Design {
   }
 }
 
+/** Byte order marks (Unicode 16, 23.8), and how a text is read that begins with one. */
+const MARKS: readonly (readonly [encoding: string, mark: readonly number[]])[] = [
+  ['utf-8', [0xef, 0xbb, 0xbf]],
+  ['utf-16le', [0xff, 0xfe]],
+  ['utf-16be', [0xfe, 0xff]],
+]
+
+/** A file's bytes as text. Some editors write a mark at its beginning that says how; it is no part of the text. */
+function textOf(bytes: Uint8Array): string {
+  const [encoding] = MARKS.find(([, mark]) => mark.every((byte, k) => bytes[k] === byte)) ?? ['utf-8']
+  return new TextDecoder(encoding).decode(bytes)
+}
+
 function readText(file: string, path: string): string {
   try {
-    return readFileSync(path, 'utf8')
+    return textOf(readFileSync(path))
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? error.code : ''
     if (code === 'ENOENT') throw new Refusal(`${file}: there is no such file.`)

@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
+import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
-import type { PaperName } from '../sheet/index.ts'
+import type { PaperName, SheetLines, SheetOptions } from '../sheet/index.ts'
 import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError } from '../sheet/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
@@ -10,15 +11,16 @@ import { Refusal } from './refusal.ts'
 /** The template at true size, to print and cut. */
 export const sheet: Command = {
   name: 'sheet',
-  usage: '--paper PAPER --out FILE.pdf',
-  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}. FILE may end in .svg too.`,
-  options: { paper: { type: 'string' }, out: { type: 'string' } },
+  usage: '--paper PAPER --out FILE.pdf [--lines front|ticks|back]',
+  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped).`,
+  options: { paper: { type: 'string' }, out: { type: 'string' }, lines: { type: 'string' } },
   async run(design, options, place) {
     const paper = paperOf(options.paper)
     const out = outOf(options.out)
-    for (const { file, content } of await sheetsOf(design, paper, out)) {
+    const lines = linesOf(options.lines)
+    for (const { file, content } of await sheetsOf(design, { paper, lines }, out)) {
       save(file, place(file), content)
-      console.log(`${file}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
+      console.log(`${visibleText(file)}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
     }
     return 0
   },
@@ -28,6 +30,14 @@ function paperOf(text: string | boolean | undefined): PaperName {
   const paper = typeof text === 'string' ? paperNamed(text) : undefined
   if (paper) return paper.name
   throw new Refusal(`--paper must be one of ${papers.map((one) => one.name).join(', ')}${given(text)}.`)
+}
+
+const LINES: readonly SheetLines[] = ['front', 'ticks', 'back']
+
+function linesOf(text: string | boolean | undefined): SheetLines {
+  const lines = text === undefined ? 'front' : LINES.find((one) => one === text)
+  if (lines) return lines
+  throw new Refusal(`--lines must be one of ${LINES.join(', ')}${given(text)}.`)
 }
 
 function outOf(text: string | boolean | undefined): string {
@@ -44,13 +54,13 @@ interface Written {
 }
 
 /** A PDF holds all pages in one file; of SVG there is a file a page, the second named with a 2. */
-async function sheetsOf(design: Design, paper: PaperName, out: string): Promise<Written[]> {
+async function sheetsOf(design: Design, options: SheetOptions, out: string): Promise<Written[]> {
   try {
     const font = await fontOnDisk()
     if (extname(out).toLowerCase() === '.pdf') {
-      return [{ file: out, content: await sheetPdf(design, { paper }, font) }]
+      return [{ file: out, content: await sheetPdf(design, options, font) }]
     }
-    return sheetSvg(design, { paper }, font).map((content, k) => ({
+    return sheetSvg(design, options, font).map((content, k) => ({
       file: k === 0 ? out : `${out.slice(0, -4)}-${k + 1}${out.slice(-4)}`,
       content,
     }))

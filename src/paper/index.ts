@@ -26,7 +26,7 @@ export { openingStops } from './checks/stops.ts'
 
 export type { Check, CheckName, Repair } from './checks/verdict.ts'
 
-export { assign, change, fieldsFor, settable, settingOf } from './design/change.ts'
+export { assign, change, fieldsFor, settable, settingOf, settled } from './design/change.ts'
 
 export type { Card, Design } from './design/design.ts'
 
@@ -35,6 +35,8 @@ export { nameOf } from './design/name.ts'
 export { cardFields, DesignError, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
 
 export { sharedSlits } from './design/slits.ts'
+
+export { plainText, visibleText } from './design/text.ts'
 
 export { thickest } from './measure/layers.ts'
 
@@ -61,6 +63,11 @@ export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
 export type { SheetHandle } from './model/handles.ts'
 export { dragHandle, handlesOf } from './model/handles.ts'
+
+export type { Joint, JointSide } from './model/joints.ts'
+
+export { jointsOf } from './model/joints.ts'
+
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
 export { modelOf, ridgeOf } from './model/model.ts'
 export type { Patch } from './model/patches.ts'

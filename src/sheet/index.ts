@@ -3,6 +3,7 @@
  * the paper is refused with a `TooLargeError` that says by how much.
  */
 import type { Design } from '../paper/index.ts'
+import { plainText } from '../paper/index.ts'
 import type { SheetFont } from './files/font.ts'
 import { pageSvg } from './files/svg.ts'
 import type { SheetOptions } from './pages/layout.ts'
@@ -11,7 +12,7 @@ import { layOut } from './pages/layout.ts'
 export type { SheetFont } from './files/font.ts'
 
 export { fontFiles, loadFont } from './files/font.ts'
-export type { SheetFace } from './marks/instructions.ts'
+export type { SheetFace, SheetLines } from './marks/instructions.ts'
 export type { SheetMark } from './marks/setting.ts'
 export type { Excess, Fit } from './pages/fit.ts'
 export { fitOn, TooLargeError } from './pages/fit.ts'
@@ -29,7 +30,7 @@ export { paperForLocale, paperNamed, paperOf, papers } from './pages/paper-sizes
 export async function sheetPdf(design: Design, options: SheetOptions, font: SheetFont): Promise<Uint8Array> {
   const pages = layOut(design, options)
   const { pagesPdf } = await import('./files/pdf.ts')
-  return pagesPdf(pages, `${design.title}: template at true size`, font)
+  return pagesPdf(pages, `${plainText(design.title)}: template at true size`, font)
 }
 
 /** The sheet's pages as SVG documents in mm; with a font they carry it inside. Throws a `TooLargeError`. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { hatch, strokes } from '../../src/drawing/pen/hatch.ts'
 import type { Point } from '../../src/drawing/pen/marks.ts'
-import { clipped } from '../../src/sheet/marks/piece-marks.ts'
+import { clipped } from '../../src/sheet/marks/clip.ts'
 
 const length = (runs: readonly (readonly Point[])[]): number =>
   runs.reduce(

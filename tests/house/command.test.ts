@@ -93,6 +93,21 @@ describe('check', () => {
     expect(verdict.checks.some((one: { ok: boolean }) => !one.ok)).toBe(true)
   })
 
+  // Unicode 16, 23.8: the marks by which a text says how it is written.
+  test.each(['utf8', 'utf16le', 'utf16be'] as const)(
+    'reads a file with a byte order mark: %s',
+    (encoding) => {
+      const text = `\ufeff${JSON.stringify({ ...design(wedge), title: 'Żółw' })}`
+      const bytes = Buffer.from(text, encoding === 'utf8' ? 'utf8' : 'utf16le')
+      const path = join(folder, `mark-${encoding}.json`)
+      writeFileSync(path, encoding === 'utf16be' ? bytes.swap16() : bytes)
+      const { code, out, err } = dummy('check', path, '--json')
+      expect(err).toBe('')
+      expect(code).toBe(0)
+      expect(JSON.parse(out).title).toBe('Żółw')
+    },
+  )
+
   test.each(readdirSync(join(ROOT, 'content/dummies')))('finds %s of the book sound', (name) => {
     expect(dummy('check', `content/dummies/${name}`)).toMatchObject({ code: 0, err: '' })
   })
@@ -114,12 +129,36 @@ describe('sheet', () => {
   test.each([
     [['--paper', 'a7', '--out', 'x.pdf'], /^--paper must be .*a4.*letter.*, not a7\.\n$/],
     [['--paper', 'a4'], /^--out must name .*\.pdf.*left out\.\n$/],
+    [
+      ['--paper', 'a4', '--out', 'x.pdf', '--lines', 'some'],
+      /^--lines must be one of front, ticks, back, not some\.\n$/,
+    ],
     [['--paper', 'a4', '--out', 'x.docx'], /^--out must name .*\.pdf.*not x\.docx\.\n$/],
   ])('%j is refused with what is allowed', (options, sentence) => {
     const { code, out, err } = dummy('sheet', sound, ...options)
     expect(err).toMatch(sentence)
     expect(out).toBe('')
     expect(code).toBe(1)
+  })
+
+  test.each(['front', 'ticks', 'back'])('prints the lines as asked: %s', async (lines) => {
+    const svg = join(folder, `wedge-${lines}.svg`)
+    const out = join(folder, `wedge-${lines}.pdf`)
+    for (const file of [svg, out])
+      expect(dummy('sheet', sound, '--paper', 'a4', '--out', file, '--lines', lines)).toMatchObject({
+        code: 0,
+      })
+    const text = readFileSync(svg, 'utf8')
+    // As seen from outside the gutter is a mountain (geometry by hand: turn the card over).
+    const gutter = /class="m-(\w+)[^"]*" data-of="gutter"/.exec(text)?.[1]
+    expect(gutter).toBe(lines === 'back' ? 'mountain' : 'valley')
+    const said = {
+      front: 'All lines are on it',
+      ticks: 'ticks at their ends',
+      back: 'mountain and valley too',
+    }[lines]
+    expect(text.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ')).toContain(said)
+    expect(await words(out)).toContain(said)
   })
 
   test('a card too large for the paper is refused, and the sentence says by how much', () => {
@@ -161,6 +200,28 @@ describe('a bad file ends with 1 and one sentence that names what is wrong', () 
     const path = file('any.json', design({ ...wedge, cut: 'long' }))
     refused('any', 'mechanisms[0].cut', 'pose', path, '--opening', '90', '--json')
     refused('any', 'mechanisms[0].cut', 'sheet', path, '--paper', 'a4', '--out', join(folder, 'any.pdf'))
+  })
+
+  test('however deep it is', () => {
+    const deep = `${'['.repeat(5000)}${']'.repeat(5000)}`
+    const text = JSON.stringify(design(wedge))
+    refused('deep-title', 'title', 'check', file('deep-title.json', text.replace('"Wedge"', deep)))
+    refused('deep-list', 'mechanisms[0]', 'check', file('deep-list.json', text.replace(/\[.*\]/, deep)))
+    refused('deep-cut', 'line 1', 'check', file('deep-cut.json', '['.repeat(5000)))
+  })
+
+  test('without a character that a terminal obeys', () => {
+    for (const [name, content] of [
+      ['bell', '{ "title": \u0007\u001b[31m }'],
+      ['bell-key', { ...design(wedge), '\u001b[2J\u009b': 1 }],
+      ['bell-title', { ...design(wedge), title: 'Owl\u001b[31m' }],
+      ['bell-host', design({ ...wedge, on: '\u001b]0;owl\u0007' })],
+    ] as const) {
+      const { code, err } = dummy('check', file(`${name}.json`, content))
+      expect(code).toBe(1)
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be there
+      expect(err.trim()).not.toMatch(/[\u0000-\u001f\u007f-\u009f]/)
+    }
   })
 
   test('a file that is not there', () => {
@@ -214,4 +275,14 @@ async function pageSize(path: string): Promise<number[]> {
   const document = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: 0 }).promise
   const [left = 0, bottom = 0, right = 0, top = 0] = (await document.getPage(1)).view
   return [right - left, top - bottom].map((points) => (points / 72) * 25.4).sort((a, b) => a - b)
+}
+
+/** All words of the first page, as another project's reader sees them. */
+async function words(path: string): Promise<string> {
+  const document = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: 0 }).promise
+  const { items } = await (await document.getPage(1)).getTextContent()
+  return items
+    .map((item) => ('str' in item ? item.str : ''))
+    .join(' ')
+    .replaceAll(/\s+/g, ' ')
 }

@@ -76,6 +76,7 @@ export const shelf: readonly { readonly name: string; readonly design: Design }[
   { name: 'a card as large as A4', design: card(148, 210, [beak(160, -50, 50)]) },
   { name: 'a narrow card', design: card(30, 260, [beak(150, -50, 20)]) },
   { name: 'pieces of their own card', design: moth() },
+  ...['pond', 'hedgehog', 'owl', 'moon'].map((name) => ({ name, design: dummy(name) })),
   { name: 'a title of 120 letters', design: card(105, 148, [], 'Nachtigall'.repeat(12)) },
   { name: 'accents', design: card(105, 148, [], 'Żółw, kaczę & Ödön’s <moth> «été»') },
   {

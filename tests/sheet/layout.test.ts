@@ -1,26 +1,29 @@
 import { describe, expect, test } from 'vitest'
 import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
-import type { Piece } from '../../src/paper/index.ts'
+import type { Design, Mechanism, Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
-import type { SheetFace, SheetPage } from '../../src/sheet/index.ts'
+import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
-import { CARE, faceSentence, PRINT, sizesOf, stepsFor } from '../../src/sheet/marks/instructions.ts'
-import { clipped } from '../../src/sheet/marks/piece-marks.ts'
+import { clipped } from '../../src/sheet/marks/clip.ts'
+import { CARE, faceOf, faceSentence, PRINT, stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { letteredJoints, placesOn } from '../../src/sheet/marks/joint-places.ts'
+import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { dummy, moth, shelf } from './designs.ts'
+import { sizesOf } from '../../src/sheet/marks/sizes.ts'
+import { beak, card, dummy, moth, shelf } from './designs.ts'
 
-const faces: readonly SheetFace[] = ['inside', 'outside']
+const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
 
-/** Every design of the shelf on every paper that takes it, printed on either side. */
+/** Every design of the shelf on every paper that takes it, printed in every way. */
 const sheets = shelf.flatMap(({ name, design }) =>
-  (['a4', 'letter', 'a3'] as const)
+  (['a4', 'letter', 'a3', 'a5'] as const)
     .filter((paper) => fitOn(design, paperOf(paper)).ok)
     .flatMap((paper) =>
-      faces.map((face) => ({
-        name: `${name}, ${paper}, ${face}`,
+      ways.map((lines) => ({
+        name: `${name}, ${paper}, ${lines}`,
         design,
-        face,
-        pages: layOut(design, { paper, face }),
+        lines,
+        pages: layOut(design, { paper, lines }),
       })),
     ),
 )
@@ -40,7 +43,7 @@ test('there is a design for every situation', () => {
   expect(sheets.some(({ pages }) => pages.length > 1)).toBe(true)
 })
 
-describe.each(sheets)('$name', ({ design, face, pages }) => {
+describe.each(sheets)('$name', ({ design, lines, pages }) => {
   test('nothing lies nearer the edge than a printer reaches', () => {
     const beyond = pages.flatMap(({ box: [, , width, height], marks }) =>
       marks.filter((mark) => {
@@ -75,20 +78,63 @@ describe.each(sheets)('$name', ({ design, face, pages }) => {
   test('every section is said once, and all of it', () => {
     const said = pages.flatMap((page) => words(page).map((word) => word.text)).join(' ')
     const count = (label: string): number => said.split(label).length - 1
-    for (const label of ['Make it', 'Take care', 'Lines', 'Sizes in mm', 'Check the size'])
+    for (const label of ['Make it', 'Take care', 'Sizes in mm', 'Check the size'])
       expect(count(label), label).toBe(1)
+    expect(said).not.toMatch(/and \d+ more/)
     // Lines break where they must: compare without spaces.
     const bare = (text: string): string => text.normalize('NFC').replaceAll(/\s/g, '')
-    for (const text of [PRINT, CARE, faceSentence[face], design.title, ...stepsFor(design, face).slice(1)])
+    for (const text of [PRINT, CARE, faceSentence[lines], design.title, ...stepsFor(design, lines).slice(1)])
       expect(bare(said), text).toContain(bare(text))
     for (const m of design.mechanisms)
       expect(bare(said)).toContain(
         bare(
-          sizesOf(m)
+          sizesOf(design, m)
             .map((run) => run.text)
             .join(''),
         ),
       )
+  })
+
+  test('every glued place and every joint carries its letter, the same on both partners', () => {
+    const joints = letteredJoints(design)
+    const wanted = pieces(design).flatMap(({ id }) =>
+      placesOn(design, id, faceOf(lines)).map(({ letter, of }) => `${letter} ${of}`),
+    )
+    expect(wanted.length).toBe(2 * joints.length)
+    const printed = pages.flatMap((page) =>
+      words(page).flatMap(({ text, of, bold }) =>
+        bold && joints.some((joint) => joint.letter === text && joint.of === of) ? [`${text} ${of}`] : [],
+      ),
+    )
+    expect(printed.sort()).toEqual(wanted.sort())
+  })
+
+  test('nothing on a piece is solid but a cut', () => {
+    const solid = pages.flatMap((page) =>
+      paths(page).filter(({ role, of = '' }) => {
+        const look = (looks as Readonly<Record<string, { readonly dash: readonly number[] }>>)[role]
+        return look?.dash.length === 0 && role !== 'cut' && !of.startsWith('check-')
+      }),
+    )
+    expect(solid).toEqual([])
+  })
+
+  test('no mark of glue runs along a fold or a cut', () => {
+    const along = pages.flatMap((page) => {
+      const folds = paths(page)
+        .filter(({ role, of }) => /^(cut|valley|mountain)$/.test(role) && of !== 'legend')
+        .flatMap(segments)
+      return paths(page)
+        .filter(({ role, of }) => /^(place|behind|glue)$/.test(role) && of !== 'legend')
+        .flatMap((path) => segments(path).map((ends) => ({ path, ends })))
+        .filter(({ path, ends: [p, q] }) => {
+          // What is taped lies where it is taped: strokes cross the line.
+          const isStroke = Math.hypot(p[0] - q[0], p[1] - q[1]) < 2
+          return !isStroke && path.of !== undefined && folds.some(([a, b]) => isAlong(p, q, a, b))
+        })
+        .map(({ path }) => `${path.role} ${path.of}`)
+    })
+    expect(along).toEqual([])
   })
 
   test('a page with pieces carries both check lines, at their length', () => {
@@ -124,9 +170,11 @@ describe.each(sheets)('$name', ({ design, face, pages }) => {
       const drawn = paths(page).flatMap((path) => path.runs.map((run) => ({ path, run: run.map(back) })))
       return piece.lines.filter(
         (line) =>
-          // The card's edge and gutter may run off what can be printed.
+          // The card's edge and gutter may run off what can be printed; for a good copy folds have ticks.
           line.of !== 'page' &&
           line.of !== 'gutter' &&
+          line.kind !== 'glue' &&
+          (lines !== 'ticks' || line.kind === 'cut') &&
           !drawn.some(
             ({ path, run }) =>
               path.of === line.of && path.closed === (line.closed ?? false) && sameRun(run, line.points),
@@ -136,6 +184,18 @@ describe.each(sheets)('$name', ({ design, face, pages }) => {
     expect(lost).toEqual([])
   })
 })
+
+/** Whether a stretch lies on another from end to end, mm. */
+function isAlong(p: Point, q: Point, a: Point, b: Point): boolean {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (long < 1e-6) return false
+  const way: Point = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+  return [p, q].every(([x, y]) => {
+    const t = (x - a[0]) * way[0] + (y - a[1]) * way[1]
+    const off = Math.abs((x - a[0]) * way[1] - (y - a[1]) * way[0])
+    return off < 0.15 && t > -0.15 && t < long + 0.15
+  })
+}
 
 function sameRun(a: readonly Point[], b: readonly Point[]): boolean {
   return (
@@ -151,7 +211,7 @@ const kindsOf = (page: SheetPage | undefined): Record<string, string> =>
 
 describe('the outside', () => {
   const [inside] = layOut(dummy('heron'), { paper: 'a4' })
-  const [outside] = layOut(dummy('heron'), { paper: 'a4', face: 'outside' })
+  const [outside] = layOut(dummy('heron'), { paper: 'a4', lines: 'back' })
 
   test('turns mountains to valleys and valleys to mountains', () => {
     const flip: Record<string, string> = { mountain: 'valley', valley: 'mountain' }
@@ -181,8 +241,8 @@ describe('the outside', () => {
 test('the heron and the lantern keep to one page, on A4 and on letter paper', () => {
   for (const name of ['heron', 'lantern', 'beak', 'layers', 'card'])
     for (const paper of ['a4', 'letter'] as const)
-      for (const face of faces)
-        expect(layOut(dummy(name), { paper, face }), `${name} ${paper} ${face}`).toHaveLength(1)
+      for (const lines of ways)
+        expect(layOut(dummy(name), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
 })
 
 test('a card as large as the paper says what to trim', () => {
@@ -195,10 +255,167 @@ test('a card as large as the paper says what to trim', () => {
   expect(said).toContain('The upper and lower edges of the paper are the card’s own.')
 })
 
-test('glue areas are hatched, on the page and on the piece', () => {
-  const hatched = layOut(moth(), { paper: 'a4' }).map((page) =>
-    paths(page).filter(({ of, role }) => role === 'glue' && of?.endsWith('-hatch')),
+/** The roles of what is marked for a joint, by page. */
+const marksOf = (design: Design, lines: SheetLines, of: string): string[][] =>
+  layOut(design, { paper: 'a4', lines }).map((page) =>
+    [
+      ...new Set(paths(page).flatMap((path) => (path.of?.replace('-hatch', '') === of ? [path.role] : []))),
+    ].filter((role) => /^(glue|place|behind)$/.test(role)),
   )
-  expect(hatched[0]?.length).toBeGreaterThan(2)
-  expect(hatched[1]?.length).toBeGreaterThan(2)
+
+describe('glue is marked on the face that is glued', () => {
+  // By hand: the moth's tabs bend towards their fronts and are glued by their backs; the star is stuck on by its
+  // back. What they are stuck to is glued on its front. Printed on the back it is the other way round.
+  test.each([
+    ['front', 'moth/left', ['place', 'glue'], ['behind']],
+    ['back', 'moth/left', ['behind'], ['glue']],
+  ] as const)('%s: %s', (lines, of, card, piece) => {
+    expect(marksOf(moth(), lines, of)).toEqual([card, piece])
+  })
+
+  test('of a piece stuck flat on a face', () => {
+    const [, front] = layOut(moth(), { paper: 'a4', lines: 'front' })
+    const star = paths(front as SheetPage).filter(({ of }) => of === 'star' || of === 'star-hatch')
+    // Hatched on the moth, dotted on the star.
+    expect(star.filter(({ role }) => role === 'glue')).toHaveLength(1)
+    expect(star.filter(({ role }) => role === 'behind')).toHaveLength(1)
+  })
+
+  test('walls under a platform and a sticker on it are marked apart', () => {
+    const [, page] = layOut(dummy('pond'), { paper: 'a4', lines: 'front' })
+    const on = (role: string, of: string): number =>
+      paths(page as SheetPage).filter((path) => path.role === role && path.of === of).length
+    expect(on('behind', 'pond/top-3')).toBeGreaterThan(0)
+    expect(on('glue', 'pond/top-3-hatch')).toBe(0)
+    expect(on('glue', 'pad-hatch')).toBe(1)
+  })
+
+  test('the list of lines names what is there, and nothing else', () => {
+    const said = (lines: SheetLines, design: Design): string[] =>
+      layOut(design, { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
+    expect(said('front', moth())).toContain('Glue behind')
+    expect(said('front', dummy('heron'))).not.toContain('Glue behind')
+    expect(said('front', dummy('heron'))).not.toContain('Glue')
+    expect(said('front', dummy('moth'))).toContain('Tape')
+  })
+})
+
+test('glue larger than its sticker stays on the sticker, and on the page', () => {
+  const wide = card(105, 148, [
+    {
+      id: 'star',
+      kind: 'rider',
+      on: 'page/left',
+      shape: [
+        [20, 20],
+        [40, 20],
+        [40, 40],
+        [20, 40],
+      ],
+      glue: [
+        [10, 10],
+        [90, 10],
+        [90, 140],
+        [10, 140],
+      ],
+    },
+  ])
+  for (const lines of ways) {
+    const [, page] = layOut(wide, { paper: 'a4', lines })
+    const [cut] = paths(page as SheetPage).filter(({ of, role }) => role === 'cut' && of === 'star/piece')
+    const [l, t, r, b] = extent(cut as PathMark)
+    for (const mark of paths(page as SheetPage).filter(({ of }) => of === 'star' || of === 'star-hatch')) {
+      const [x, y, u, v] = extent(mark)
+      expect(Math.min(x - l, y - t, r - u, b - v)).toBeGreaterThanOrEqual(-1e-9)
+    }
+  }
+})
+
+describe('for a good copy', () => {
+  const [page] = layOut(dummy('heron'), { paper: 'a4', lines: 'ticks' })
+  const [whole] = layOut(dummy('heron'), { paper: 'a4' })
+  const folds = (of: SheetPage | undefined): PathMark[] =>
+    (of ? paths(of) : []).filter(({ role, of }) => /^(valley|mountain)$/.test(role) && of !== 'legend')
+
+  test('folds have a tick at either end, and only that', () => {
+    expect(folds(page)).toHaveLength(2 * folds(whole).length)
+    const lengthOf = ({ runs: [run] }: PathMark): number =>
+      Math.hypot(...[0, 1].map((k) => (run?.[1]?.[k] ?? 0) - (run?.[0]?.[k] ?? 0)))
+    for (const tick of folds(page)) expect(lengthOf(tick)).toBeLessThanOrEqual(4 + 1e-9)
+  })
+
+  test('cuts are drawn whole: they are cut away', () => {
+    const cuts = (of: SheetPage | undefined) =>
+      (of ? paths(of) : [])
+        .filter(({ role, of }) => role === 'cut' && of !== 'legend')
+        .map(({ runs }) => runs)
+    expect(cuts(page)).toEqual(cuts(whole))
+  })
+})
+
+describe('sizes are told as a maker would', () => {
+  const said = (m: object): string =>
+    sizesOf(card(105, 148, [m]), card(105, 148, [m]).mechanisms[0] as Mechanism)
+      .map(({ text }) => text)
+      .join('')
+      .replaceAll('\u00a0', ' ')
+
+  test.each([
+    [beak(110, -40, 38), 'beak Apex 110, Apex to slit 40 towards you, Slit 38, Wedge angle 43.5°'],
+    [beak(30, 40, 40), 'beak Apex 30, Apex to slit 40 away from you, Slit 40, Wedge angle 45°'],
+    [
+      { ...beak(110, -40, 38), lean: -5 },
+      'beak Apex 110, Apex to slit 40 towards you, Slit 38, Lean 5 towards you, Wedge angle 40.2°',
+    ],
+    [
+      { id: 'roof', kind: 'cut-trapezoid', on: 'gutter', start: 20, end: 50, startCut: 40, endCut: 10 },
+      'roof Start 20, End 50, First cut 40, Second cut 10, Wedge angle 45° narrower away from you',
+    ],
+    [
+      {
+        id: 'pond',
+        kind: 'floating-layer',
+        on: 'gutter',
+        start: 1,
+        end: 9,
+        height: 5,
+        left: 9,
+        right: 9,
+        walls: [-8, 0, 8],
+      },
+      'pond Start 1, End 9, Height 5, Left reach 9, Right reach 9, Walls at 8 left and 0 and 8 right',
+    ],
+  ])('%o', (m, sentence) => {
+    expect(said(m)).toBe(sentence)
+  })
+
+  test('no size of any design has a sign', () => {
+    for (const { design } of shelf)
+      for (const m of design.mechanisms)
+        expect(
+          sizesOf(design, m)
+            .slice(1)
+            .map(({ text }) => text)
+            .join(''),
+        ).not.toMatch(/[-−]\d/)
+  })
+})
+
+describe('on every piece', () => {
+  const texts = (lines: SheetLines): string[] =>
+    layOut(moth(), { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
+
+  test('its face and its reader’s end are named', () => {
+    expect(texts('front')).toContain('front, reader’s end below')
+    expect(texts('back')).toContain('back, reader’s end below')
+    expect(texts('front').some((text) => text.startsWith('Inside of the card. Reader’s end'))).toBe(true)
+    expect(texts('back').some((text) => text.startsWith('Outside of the card. Reader’s end'))).toBe(true)
+  })
+
+  test('there is a line for the maker’s name', () => {
+    for (const page of layOut(moth(), { paper: 'a4' })) {
+      expect(words(page).map(({ text }) => text)).toContain('Made by')
+      expect(paths(page).filter(({ of }) => of === 'maker')).toHaveLength(1)
+    }
+  })
 })

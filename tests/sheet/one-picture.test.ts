@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
 import type { Point } from '../../src/drawing/pen/marks.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
-import type { SheetFace } from '../../src/sheet/index.ts'
 import { layOut, sheetPdf, sheetSvg } from '../../src/sheet/index.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { dummy } from './designs.ts'
@@ -26,11 +25,16 @@ const near = (a: Line, b: Line, within: number): boolean => {
 const unmatched = (from: readonly Line[], to: readonly Line[], within: number): Line[] =>
   from.filter((line) => !to.some((other) => near(line, other, within)))
 
-const ROLES = new Set(['cut', 'valley', 'mountain', 'crease', 'glue'])
+/** What is cut and folded. How glue is marked depends on the medium: a sheet has a face that is printed. */
+const ROLES = new Set(['cut', 'valley', 'mountain', 'crease'])
+
+type SheetFace = 'inside' | 'outside'
+
+const optionsOf = (face: SheetFace) => ({ paper: 'a4', lines: face === 'inside' ? 'front' : 'back' }) as const
 
 /** The lines of the card on the first page, in mm from the gutter's reader's end. */
 function sheetLines(name: string, face: SheetFace): Line[] {
-  const [page] = layOut(dummy(name), { paper: 'a4', face })
+  const [page] = layOut(dummy(name), optionsOf(face))
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
   return (page?.marks ?? []).flatMap((mark) =>
     mark.mark === 'path' && ROLES.has(mark.role) && mark.of !== 'legend'
@@ -60,8 +64,8 @@ function screenLines(name: string, face: SheetFace): Line[] {
 
 /** The paths of the SVG as another XML reader would find them, in its user units. */
 function svgLines(name: string, face: SheetFace): Line[] {
-  const [text = ''] = sheetSvg(dummy(name), { paper: 'a4', face })
-  const [page] = layOut(dummy(name), { paper: 'a4', face })
+  const [text = ''] = sheetSvg(dummy(name), optionsOf(face))
+  const [page] = layOut(dummy(name), optionsOf(face))
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
   return [
     ...text.matchAll(/<path (?:style="[^"]*" )?class="m-([a-z]+)[^"]*" data-of="([^"]*)" d="([^"]*)"/g),
@@ -87,8 +91,8 @@ function svgLines(name: string, face: SheetFace): Line[] {
 /** The lines of the PDF, their role told by their dash pattern alone. */
 async function pdfLines(name: string, face: SheetFace): Promise<Line[]> {
   const design = dummy(name)
-  const read = await readPdf(await sheetPdf(design, { paper: 'a4', face }, font))
-  const [page] = layOut(design, { paper: 'a4', face })
+  const read = await readPdf(await sheetPdf(design, optionsOf(face), font))
+  const [page] = layOut(design, optionsOf(face))
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
   const height = page?.box[3] ?? 0
   return (read.pages[0]?.lines ?? []).flatMap(({ runs, dash, width }) => {

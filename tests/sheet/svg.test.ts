@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs'
+import { SaxesParser } from 'saxes'
 import { describe, expect, test } from 'vitest'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import { sheetSvg } from '../../src/sheet/index.ts'
 import { dashesOf, looks } from '../../src/sheet/marks/looks.ts'
-import { card, dummy } from './designs.ts'
+import { card, dummy, shelf } from './designs.ts'
 
 describe('the SVG', () => {
   const [page = ''] = sheetSvg(dummy('heron'), { paper: 'letter' })
@@ -79,4 +80,47 @@ test('lines of the sheet that differ in meaning differ in dash pattern', () => {
     looks[role].dash.join(' '),
   )
   expect(new Set(patterns).size).toBe(patterns.length)
+})
+
+describe('as XML', () => {
+  /** Read by saxes, a strict parser of XML 1.0 with names of spaces: it throws at the first fault. */
+  const read = (text: string): { readonly elements: number; readonly words: string } => {
+    const parser = new SaxesParser({ xmlns: true })
+    let elements = 0
+    let words = ''
+    parser.on('error', (error) => {
+      throw error
+    })
+    parser.on('opentag', () => {
+      elements += 1
+    })
+    parser.on('text', (text) => {
+      words += text
+    })
+    parser.write(text).close()
+    return { elements, words }
+  }
+
+  const ways = ['front', 'ticks', 'back'] as const
+
+  test.each(shelf.map(({ name, design }) => [name, design] as const))(
+    '%s can be read, in every way',
+    (_, design) => {
+      for (const lines of ways)
+        for (const page of sheetSvg(design, { paper: 'a3', lines }))
+          expect(read(page).elements).toBeGreaterThan(20)
+    },
+  )
+
+  test('whatever a title holds that no reader of files let pass', () => {
+    // XML 1.0, production 2: no control characters, no lone surrogates, neither U+FFFE nor U+FFFF.
+    const title = 'A\u0000\u0007\u001b[31m & <b> "\ud800\udfff\udc00 \ufffe\uffff\u009b ]]> \u202e蛾🦉'
+    const design = { ...card(105, 148), title }
+    for (const page of sheetSvg(design, { paper: 'a4' })) {
+      const { words } = read(page)
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be there
+      expect(words).not.toMatch(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]|\p{Cs}|\u202e/u)
+      expect(words).toContain('<b>')
+    }
+  })
 })

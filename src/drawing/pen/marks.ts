@@ -14,6 +14,8 @@ export type Role =
   | 'mountain'
   | 'valley'
   | 'glue'
+  | 'place' // the edge of a place that is glued, or the line along which a part is taped
+  | 'behind' // a place that is glued on the other face
   | 'crease'
   | 'edge' // the outer edge of the paper, or of a panel in the view
   // surfaces

@@ -68,7 +68,11 @@ export const turnOf = (mark: WordMark, digits = 2): string | undefined =>
 
 const escapes: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 
-const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => escapes[c] ?? c)
+/** What XML 1.0 holds no place for, not even escaped (production 2, Char), but for tabs and line breaks. */
+const FORBIDDEN = /[^\t\n\r\u{20}-\u{d7ff}\u{e000}-\u{fffd}\u{10000}-\u{10ffff}]/gu
+
+const escaped = (text: string): string =>
+  text.replace(FORBIDDEN, '').replace(/[&<>"]/g, (c) => escapes[c] ?? c)
 
 type Attributes = Readonly<Record<string, string | undefined>>
 

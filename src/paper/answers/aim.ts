@@ -1,6 +1,6 @@
 import { check } from '../checks/check.ts'
 import type { CheckName } from '../checks/verdict.ts'
-import { change, fieldsFor, settable, settingOf } from '../design/change.ts'
+import { change, fieldsFor, isHoldable, isSetTo, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
 import type { Change } from '../mechanisms/kind.ts'
@@ -83,8 +83,11 @@ function withSettings(
     const m = next.mechanisms.find((one) => one.id === id)
     if (!m) return null
     next = change(next, id, fieldsFor(m, name, value))
+    // Some numbers move another along, which may be at its end: then a file cannot hold this one.
+    const now = next.mechanisms.find((one) => one.id === id)
+    if (!now || !isSetTo(now, name, value)) return null
   }
-  return next.mechanisms.every((m) => !kindOf(m).limits?.(m)) ? next : null
+  return isHoldable(next) ? next : null
 }
 
 /** What is missed, one number for each wanted reading, mm. */

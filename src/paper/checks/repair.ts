@@ -1,4 +1,4 @@
-import { change, fieldsFor, read, settable, settingOf } from '../design/change.ts'
+import { change, fieldsFor, isHoldable, isSetTo, read, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
@@ -25,18 +25,6 @@ const TRIED = 6
 
 const failures = (findings: readonly Finding[]): Set<string> =>
   new Set(findings.filter(({ ok }) => !ok).map(keyOf))
-
-/** Whether every number of the design is one that a file may hold. */
-function allowed(design: Design): boolean {
-  return design.mechanisms.every((m) => {
-    const { fields, limits } = kindOf(m)
-    const inRange = fields.every(({ name, min, max, shorthand }) => {
-      const value = read(m, name)
-      return shorthand || value === undefined || (typeof value === 'number' && value >= min && value <= max)
-    })
-    return inRange && !limits?.(m)
-  })
-}
 
 /** One number of one mechanism, turned up or down. */
 interface Knob {
@@ -79,7 +67,9 @@ function turned(design: Design, knob: Knob, steps: number): Turn | null {
   const m = design.mechanisms.find(({ id }) => id === knob.id)
   if (!m) return null
   const next = change(design, knob.id, fieldsFor(m, knob.field, to))
-  return allowed(next) && nothingVanishes(design, next) ? { knob, steps, to, design: next } : null
+  const now = next.mechanisms.find(({ id }) => id === knob.id)
+  if (!now || !isSetTo(now, knob.field, to) || !isHoldable(next)) return null
+  return nothingVanishes(design, next) ? { knob, steps, to, design: next } : null
 }
 
 /** A part that shrinks to less than this share of its area is not mended but taken away. */

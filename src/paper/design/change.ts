@@ -41,15 +41,73 @@ export function settingOf(m: Placed, name: string): number {
   return typeof value === 'number' ? value : 0
 }
 
-/** The fields that give a mechanism this value of a field or derived number. */
+const clamped = (value: number, { min, max }: { readonly min: number; readonly max: number }): number =>
+  Math.min(max, Math.max(min, value))
+
+/** The nearest that a file may hold: numbers in their range; what is no number at all stays as it was. */
+export const held = (m: Placed, fields: Change): Change =>
+  Object.fromEntries(
+    Object.entries(fields).flatMap(([name, value]): [string, number | string][] => {
+      const field = kindOf(m).fields.find((one) => one.name === name)
+      if (!field || typeof value !== 'number') return [[name, value]]
+      return Number.isNaN(value) ? [] : [[name, clamped(value, field)]]
+    }),
+  )
+
+/**
+ * The fields that give a mechanism this value of a field or derived number, or the nearest to it that a
+ * file may hold.
+ */
 export function fieldsFor(m: Placed, name: string, value: number): Change {
   const derived = kindOf(m).derived.find((d) => d.name === name)
-  return derived ? derived.set(m, value) : { [name]: value }
+  if (Number.isNaN(value)) return {}
+  return held(m, derived ? derived.set(m, clamped(value, derived)) : { [name]: value })
+}
+
+/** Whether a mechanism has this value of a field or derived number, but for rounding. */
+export const isSetTo = (m: Placed, name: string, value: number): boolean =>
+  Math.abs(settingOf(m, name) - value) <= 1e-9 * Math.max(1, Math.abs(value))
+
+/** So many numbers are brought back in turn: each may move the other half of a shared slit along. */
+const MOST_NUDGES = 12
+
+/** The first number of a design that its rules or its range would have elsewhere. */
+function firstFault({ mechanisms }: Design): { id: string; fields: Change | null } | null {
+  for (const m of mechanisms) {
+    const { fields, limits } = kindOf(m)
+    for (const { name, min, max, shorthand } of fields) {
+      const value = read(m, name)
+      if (shorthand || typeof value !== 'number' || (value >= min && value <= max)) continue
+      return { id: m.id, fields: Number.isNaN(value) ? null : { [name]: clamped(value, { min, max }) } }
+    }
+    const fault = limits?.(m)
+    if (fault)
+      return { id: m.id, fields: fault.nearest === undefined ? null : { [fault.field]: fault.nearest } }
+  }
+  return null
+}
+
+/** Whether every number of the design is in its range, and every rule kept that ties numbers together. */
+export const isHoldable = (design: Design): boolean => firstFault(design) === null
+
+/**
+ * The design with every number in its range and every rule kept that ties numbers together, as a hand that
+ * drags or types leaves it; null if that takes more than nudges.
+ */
+export function settled(design: Design): Design | null {
+  let now = design
+  for (let k = 0; k <= MOST_NUDGES; k++) {
+    const fault = firstFault(now)
+    if (!fault) return now
+    if (!fault.fields) return null
+    now = change(now, fault.id, fault.fields)
+  }
+  return null
 }
 
 /**
- * The design with some fields of one mechanism changed. A slit that was shared stays shared: the
- * other half follows, with its apex kept.
+ * The design with some fields of one mechanism changed, as they are given: see `held` and `settled` for what
+ * a file may hold. A slit that was shared stays shared: the other half follows, with its apex kept.
  */
 export function change(design: Design, id: string, fields: Change): Design {
   const index = design.mechanisms.findIndex((m) => m.id === id)

@@ -3,6 +3,7 @@ import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindNamed, kinds } from '../mechanisms/registry.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Card, Design } from './design.ts'
+import { strayIn, visibleText } from './text.ts'
 
 /** A design that cannot be read: `path` names the place in the file, the message says why in one sentence. */
 export class DesignError extends Error {
@@ -49,20 +50,42 @@ function thing(value: unknown, path: string): Thing {
   return value as Thing
 }
 
-/** A received value in a sentence: short, and never a wall of text. */
+/** Longer than this, a received value is cut short in a sentence. */
+const LONG = 40
+
+/** A received value in a sentence: short, never a wall of text, and nothing in it that cannot be shown. */
 function shown(value: unknown): string {
   if (value === undefined) return 'left out'
   if (typeof value === 'number') return String(value)
-  if (typeof value === 'string') return JSON.stringify(value.length > 40 ? `${value.slice(0, 36)} …` : value)
-  const text = JSON.stringify(value) ?? String(value)
-  return text.length > 40 ? `${text.slice(0, 36)} …` : text
+  if (typeof value === 'string')
+    return visibleText(JSON.stringify(value.length > LONG ? `${value.slice(0, 36)} …` : value))
+  const text = visibleText(opening(value, LONG + 1))
+  return text.length > LONG ? `${text.slice(0, 36)} …` : text
+}
+
+/** How a value begins as JSON, up to so many letters or a little more: however deep it is, no more is read. */
+function opening(value: unknown, room: number): string {
+  if (room <= 0) return ''
+  if (typeof value === 'string') return JSON.stringify(value.slice(0, room))
+  if (typeof value !== 'object' || value === null) return String(value)
+  const isList = Array.isArray(value)
+  let text = isList ? '[' : '{'
+  let first = true
+  for (const [key, one] of isList ? value.entries() : Object.entries(value)) {
+    if (text.length > room) return text
+    if (!first) text += ','
+    if (!isList) text += `${JSON.stringify(key)}:`
+    text += opening(one ?? null, room - text.length)
+    first = false
+  }
+  return text + (isList ? ']' : '}')
 }
 
 function onlyKeys(value: Thing, known: readonly string[], path: string): void {
   for (const key of Object.keys(value))
     if (!known.includes(key))
       throw new DesignError(
-        path === '' ? key : `${path}.${key}`,
+        visibleText(path === '' ? key.slice(0, LONG) : `${path}.${key.slice(0, LONG)}`),
         `is not known here: use ${known.join(', ')}`,
       )
 }
@@ -85,7 +108,8 @@ function checkPoints(value: unknown, path: string): readonly Flat[] {
   if (!Array.isArray(value))
     throw new DesignError(path, `must be a list of points [across, along], not ${shown(value)}`)
   if (value.length > 200) throw new DesignError(path, `must hold at most 200 points, not ${value.length}`)
-  return value.map((point: unknown, k): Flat => {
+  // Not `map`: it passes over the holes of a list.
+  return Array.from(value, (point: unknown, k): Flat => {
     const fine = (n: unknown): n is number =>
       typeof n === 'number' && Number.isFinite(n) && Math.abs(n) <= 2000
     if (!Array.isArray(point) || point.length !== 2 || !fine(point[0]) || !fine(point[1]))
@@ -100,7 +124,7 @@ function checkPoints(value: unknown, path: string): readonly Flat[] {
 function checkList(value: unknown, field: Field, path: string): readonly number[] {
   if (!Array.isArray(value)) throw new DesignError(path, `must be a list of numbers, not ${shown(value)}`)
   if (value.length > 20) throw new DesignError(path, `must hold at most 20 numbers, not ${value.length}`)
-  return value.map((number: unknown, k) => checkNumber(number, field, `${path}[${k}]`))
+  return Array.from(value, (number: unknown, k) => checkNumber(number, field, `${path}[${k}]`))
 }
 
 function parseCard(json: unknown): Card {
@@ -128,6 +152,9 @@ interface Places {
 const named = (list: readonly { readonly name: string }[] | undefined): string[] =>
   (list ?? []).map(({ name }) => name)
 
+/** What the card calls parts of its own. */
+const TAKEN: readonly string[] = ['card', 'page', 'gutter', 'point']
+
 function parseMechanism(json: unknown, path: string, places: Places): Mechanism {
   const raw = thing(json, path)
   if (typeof raw.id !== 'string' || !/^[a-z0-9-]{1,40}$/.test(raw.id))
@@ -135,7 +162,7 @@ function parseMechanism(json: unknown, path: string, places: Places): Mechanism 
       `${path}.id`,
       `must be 1 to 40 lower-case letters, digits or hyphens, not ${shown(raw.id)}`,
     )
-  if (raw.id === 'page' || raw.id === 'gutter')
+  if (TAKEN.includes(raw.id))
     throw new DesignError(`${path}.id`, `must not be ${raw.id}: the card itself has that name`)
   if (places.ids.has(raw.id)) throw new DesignError(`${path}.id`, `is used twice: ${raw.id}`)
   const kind = typeof raw.kind === 'string' ? kindNamed(raw.kind) : undefined
@@ -211,6 +238,12 @@ export function parseDesign(json: unknown): Design {
   onlyKeys(raw, ['hingebook', 'title', 'card', 'mechanisms'], '')
   if (typeof raw.title !== 'string' || raw.title.trim() === '' || raw.title.length > 120)
     throw new DesignError('title', `must be 1 to 120 characters, not ${shown(raw.title)}`)
+  const stray = strayIn(raw.title)
+  if (stray)
+    throw new DesignError(
+      'title',
+      `must hold only characters that can be printed: the one at place ${stray.place}, ${stray.name}, cannot be shown`,
+    )
   const card = parseCard(raw.card)
   if (!Array.isArray(raw.mechanisms))
     throw new DesignError('mechanisms', `must be a list in square brackets, not ${shown(raw.mechanisms)}`)
@@ -220,7 +253,7 @@ export function parseDesign(json: unknown): Design {
       `must hold at most ${MOST_MECHANISMS} mechanisms, not ${raw.mechanisms.length}`,
     )
   const places: Places = { ids: new Set(), creases: ['gutter'], panels: ['page/left', 'page/right'] }
-  const mechanisms = raw.mechanisms.map((json: unknown, k) =>
+  const mechanisms = Array.from(raw.mechanisms, (json: unknown, k) =>
     parseMechanism(json, `mechanisms[${k}]`, places),
   )
   return { hingebook: 1, title: raw.title, card, mechanisms }

@@ -42,6 +42,8 @@ export interface Build {
     readonly outline: readonly Flat[]
     readonly closed: boolean
     readonly face: 'inside' | 'outside' | 'front' | 'back'
+    /** A point off the joint, on the side of it where the tab lies or the tape would; none where it is stuck flat. */
+    readonly aside?: Flat
   }[]
   /** How far it is from shutting flat (degrees or mm); 0 or absent: it shuts flat. */
   readonly shutGap?: ShutGap

@@ -88,6 +88,7 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
       unit: 'deg',
       min: -89,
       max: 89,
+      sense: 'widening',
       help: 'The angle between the crease and a fold. Zero: the two cuts are equal.',
       get: (m) => Math.atan2(m.endCut - m.startCut, m.end - m.start) * DEGREES,
       set: (m, value) => ({

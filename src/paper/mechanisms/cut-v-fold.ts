@@ -82,6 +82,7 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'mm',
       min: -2000,
       max: 2000,
+      sense: 'along',
       help: 'How far the slit lies from the apex along the crease. Below zero: towards the crease’s start.',
     },
     {
@@ -100,6 +101,7 @@ export const cutVFold: Kind<CutVFold> = {
       min: -2000,
       max: 2000,
       optional: true,
+      sense: 'along',
       help: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',
     },
   ],
@@ -145,7 +147,8 @@ export const cutVFold: Kind<CutVFold> = {
       drag: (m, [, along]) => {
         const foot = footOf(m)
         const least = Math.max(1, 1 - towardOf(m) * (m.lean ?? 0))
-        const apex = towardOf(m) > 0 ? Math.min(along, foot - least) : Math.max(along, foot + least)
+        const there = towardOf(m) > 0 ? Math.min(along, foot - least) : Math.max(along, foot + least)
+        const apex = Math.min(2000, Math.max(0, there))
         return { apex, run: foot - apex }
       },
     },

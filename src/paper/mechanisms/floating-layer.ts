@@ -103,12 +103,18 @@ function build(m: FloatingLayer): Build {
     outline: rectangle(across, 0, long),
     flat: { panel: 'platform', lay: { ...sameLay, off: side === 'left' ? [-1, 0] : [1, 0] } },
   })
-  const wallPieces: readonly OwnPiece[] = m.walls.map((_, k) =>
-    ownPiece(wallName(k), tab, [
-      { from: [m.height, long], to: [m.height, 0], of: `${m.id}/${wallName(k)}` },
-      { from: [0, 0], to: [0, long], of: `${m.id}/${wallName(k)}` },
-    ]),
-  )
+  /** Under the platform a tab turns inwards where there is no room for it on the outside. */
+  const turnsOut = (foot: number): boolean => Math.abs(foot) + tab <= m[sideOf(foot)] || Math.abs(foot) < tab
+  const wallPieces: readonly OwnPiece[] = m.walls.map((foot, k) => {
+    const of = `${m.id}/${wallName(k)}`
+    const top = turnsOut(foot) ? 'valley' : 'mountain'
+    // A wall's front looks away from the host crease: one on the right lies with its foot to the right.
+    const [right, left] = sideOf(foot) === 'left' ? ([top, 'valley'] as const) : (['valley', top] as const)
+    return ownPiece(wallName(k), tab, [
+      { from: [m.height, long], to: [m.height, 0], of, fold: right },
+      { from: [0, 0], to: [0, long], of, fold: left },
+    ])
+  })
   return {
     creases: [
       {
@@ -129,7 +135,10 @@ function build(m: FloatingLayer): Build {
           crease: footName(k),
           side: sideOf(across) === 'left' ? 'right' : 'left',
           outline: rectangle(m.height, 0, long),
-          flat: { panel: wallName(k), lay: sameLay },
+          flat: {
+            panel: wallName(k),
+            lay: sideOf(across) === 'left' ? sameLay : shifted(m.height, 0, -1),
+          },
         }),
       ),
     ],
@@ -153,8 +162,7 @@ function build(m: FloatingLayer): Build {
     glue: m.walls.flatMap((foot) => {
       const side = sideOf(foot)
       const across = Math.abs(foot)
-      // Under the platform a tab turns inwards where there is no room for it on the outside.
-      const off = across + tab <= m[side] || across < tab ? 1 : -1
+      const off = turnsOut(foot) ? 1 : -1
       return [
         {
           panel: `host-${side}`,
@@ -208,6 +216,7 @@ export const floatingLayer: Kind<FloatingLayer> = {
       unit: 'mm',
       min: -2000,
       max: 2000,
+      sense: 'sides',
       help: 'Where the walls stand, left of the host crease below zero.',
     },
   ],

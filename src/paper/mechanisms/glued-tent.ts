@@ -2,6 +2,7 @@ import type { Lay } from '../plane/lay.ts'
 import { sameLay } from '../plane/lay.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
 import type { Change, Field, Kind, Placed } from './kind.ts'
+import { together } from './kind.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, stretchFields } from './shared/parallel.ts'
@@ -101,20 +102,28 @@ function build(m: GluedTent): Build {
   }
 }
 
+/** What a foot or a wall can be, mm. */
+const SIZES = { min: 0, max: 2000 } as const
+
 const size = (name: string, twin: string, label: string, help: string): Field => ({
   name,
   label,
   unit: 'mm',
-  min: 0,
-  max: 2000,
+  ...SIZES,
   help,
   twin,
 })
 
-const bothWalls = (m: GluedTent, value: number): Change => ({
-  rightWall: value,
-  leftWall: Math.max(0, m.leftWall + value - m.rightWall),
-})
+/** Both walls changed by as much, as far as the first of them can go. */
+function bothWalls(m: GluedTent, value: number): Change {
+  const shift = together(value - m.rightWall, [m.leftWall, m.rightWall], SIZES)
+  return { rightWall: m.rightWall + shift, leftWall: m.leftWall + shift }
+}
+
+function bothFeet(m: GluedTent, value: number): Change {
+  const shift = together(value - m.rightFoot, [m.leftFoot, m.rightFoot], SIZES)
+  return { rightFoot: m.rightFoot + shift, leftFoot: m.leftFoot + shift }
+}
 
 export const gluedTent: Kind<GluedTent> = {
   kind: 'glued-tent',
@@ -137,8 +146,7 @@ export const gluedTent: Kind<GluedTent> = {
       label: 'Walls',
       said: { as: 'both' },
       unit: 'mm',
-      min: 0,
-      max: 2000,
+      ...SIZES,
       help: 'Joint to ridge on both sides; both change together.',
       get: (m) => m.rightWall,
       set: bothWalls,
@@ -148,11 +156,10 @@ export const gluedTent: Kind<GluedTent> = {
       label: 'Feet',
       said: { as: 'both' },
       unit: 'mm',
-      min: 0,
-      max: 2000,
+      ...SIZES,
       help: 'Host crease to joint on both sides; both change together.',
       get: (m) => m.rightFoot,
-      set: (m, value) => ({ rightFoot: value, leftFoot: Math.max(0, m.leftFoot + value - m.rightFoot) }),
+      set: bothFeet,
     },
   ],
   aims: ['start', 'end', 'wall', 'leftFoot', 'rightFoot'],

@@ -3,6 +3,7 @@ import { sameLay } from '../plane/lay.ts'
 import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
 import type { Change, Kind, Placed } from './kind.ts'
+import { together } from './kind.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import type { TabEdge } from './shared/own-piece.ts'
 import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
@@ -157,13 +158,17 @@ function build(m: GluedVFold): Build {
   }
 }
 
-const angle = (name: string, label: string, help: string) =>
-  ({ name, label, unit: 'deg', min: 1, max: 179, help }) as const
+/** What a base or facet angle can be, degrees. */
+const ANGLES = { min: 1, max: 179 } as const
 
+const angle = (name: string, label: string, help: string) =>
+  ({ name, label, unit: 'deg', ...ANGLES, help }) as const
+
+/** Both sides turned by as much, as far as the first of them can go. */
 const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
-  const now = sides(m)
-  const shift = value - now.right[key]
-  return { [`right.${key}`]: value, [`left.${key}`]: now.left[key] + shift }
+  const { left, right } = sides(m)
+  const shift = together(value - right[key], [left[key], right[key]], ANGLES)
+  return { [`right.${key}`]: right[key] + shift, [`left.${key}`]: left[key] + shift }
 }
 
 export const gluedVFold: Kind<GluedVFold> = {
@@ -239,8 +244,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       name: 'base',
       label: 'Base angle',
       unit: 'deg',
-      min: 1,
-      max: 179,
+      ...ANGLES,
       help: 'From the host crease to the joint; both sides turn together.',
       get: (m) => sides(m).right.base,
       set: (m, value) => both(m, 'base', value),
@@ -249,8 +253,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       name: 'facet',
       label: 'Facet angle',
       unit: 'deg',
-      min: 1,
-      max: 179,
+      ...ANGLES,
       help: 'From the joint to the ridge; both sides change together.',
       get: (m) => sides(m).right.facet,
       set: (m, value) => both(m, 'facet', value),

@@ -23,6 +23,8 @@ export interface Field {
   readonly help: string
   /** The file may leave it out. */
   readonly optional?: boolean
+  /** What below and above nought means: along the host crease or away from it, turned, wider, to either side. */
+  readonly sense?: 'along' | 'across' | 'turn' | 'widening' | 'sides' | undefined
   /** A short way of writing other fields in the file; `complete` writes it out, and it is never set by hand. */
   readonly shorthand?: boolean
   /** How exactly it is made moves nothing (a glue tab's width): no slip of the hand is sought in it. */
@@ -63,6 +65,7 @@ export interface Derived<M extends Placed> {
   readonly help: string
   readonly min: number
   readonly max: number
+  readonly sense?: Field['sense']
   readonly said?: Said
   /** It is an angle between the host crease and this crease of the mechanism: the flat drawing shows it as an arc. */
   readonly arc?: string
@@ -86,6 +89,13 @@ export interface Handle<M extends Placed> {
   /** The fields that bring it as near to this place as it can go. */
   drag(m: M, to: Flat): Change
 }
+
+/** How far several numbers can all be shifted, at most by `shift`, before the first leaves the range. */
+export const together = (
+  shift: number,
+  values: readonly number[],
+  { min, max }: { readonly min: number; readonly max: number },
+): number => Math.min(max - Math.max(...values), Math.max(min - Math.min(...values), shift))
 
 /**
  * The paper a mechanism is made of.

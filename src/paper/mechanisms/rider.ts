@@ -105,6 +105,7 @@ export const rider: Kind<Rider> = {
       min: -2000,
       max: 2000,
       optional: true,
+      sense: 'across',
       help: 'How far it is shifted away from the crease its panel hangs on.',
     },
     {
@@ -114,6 +115,7 @@ export const rider: Kind<Rider> = {
       min: -2000,
       max: 2000,
       optional: true,
+      sense: 'along',
       help: 'How far it is shifted along that crease.',
     },
     {
@@ -123,6 +125,7 @@ export const rider: Kind<Rider> = {
       min: -180,
       max: 180,
       optional: true,
+      sense: 'turn',
       help: 'How far it is turned about the middle of its glue.',
     },
     {

@@ -1,4 +1,4 @@
-import { change } from '../design/change.ts'
+import { change, held, settled } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import type { Handle, Placed } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
@@ -63,8 +63,8 @@ export function handlesOf(design: Design): readonly SheetHandle[] {
 const tenth = (value: number): number => Math.round(value * 10) / 10
 
 /**
- * The design with a handle brought as near to a point of the flat sheet (mm) as it can go; fields are
- * rounded to 0.1. Throws a RangeError for an unknown handle.
+ * The design with a handle brought as near to a point of the flat sheet (mm) as it can go, and to what a
+ * file may hold; fields are rounded to 0.1. Throws a RangeError for an unknown handle.
  */
 export function dragHandle(design: Design, id: string, name: string, to: readonly [number, number]): Design {
   const index = design.mechanisms.findIndex((m) => m.id === id)
@@ -73,10 +73,8 @@ export function dragHandle(design: Design, id: string, name: string, to: readonl
   const handle = kind?.handles.find((h) => h.name === name)
   if (!m || !kind || !handle) throw new RangeError(`there is no handle ${id} ${name}`)
   const wanted = handle.drag(m, unlaid(ground(modelOf(design), index, handle).lay, to))
-  const fields: Record<string, number> = {}
-  for (const { name: field, min, max } of kind.fields) {
-    const value = wanted[field]
-    if (typeof value === 'number') fields[field] = tenth(Math.min(max, Math.max(min, value)))
-  }
-  return change(design, id, fields)
+  const fields = Object.entries(held(m, wanted)).flatMap(([field, value]): [string, number][] =>
+    typeof value === 'number' ? [[field, tenth(value)]] : [],
+  )
+  return settled(change(design, id, Object.fromEntries(fields))) ?? design
 }

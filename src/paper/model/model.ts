@@ -4,7 +4,7 @@ import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
-import { compose, isMirroring, MIRROR, sameLay, throughLay } from '../plane/lay.ts'
+import { compose, isMirroring, laid, MIRROR, sameLay, throughLay } from '../plane/lay.ts'
 
 /** Where a crease lies in one of its two panels. */
 export interface PanelLay {
@@ -84,6 +84,8 @@ export interface ModelGlue {
   readonly face: 'front' | 'back'
   readonly outline: readonly Flat[]
   readonly closed: boolean
+  /** A point off its joint, on the side where the tab lies. */
+  readonly aside?: Flat
 }
 
 /** A design put together, at no opening in particular. */
@@ -356,7 +358,7 @@ function joinHost({ creases, panels, glue }: Unfinished, made: Newcomer): void {
       const { panel, lay } = hostCrease[side]
       panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
     }
-  for (const { panel, outline, closed, face } of build.glue ?? []) {
+  for (const { panel, outline, closed, face, aside } of build.glue ?? []) {
     const on = settle({ panel, lay: sameLay }, made)
     const side = panel === 'host-left' ? 'left' : 'right'
     glue.push({
@@ -365,6 +367,7 @@ function joinHost({ creases, panels, glue }: Unfinished, made: Newcomer): void {
       face: face === 'inside' || face === 'outside' ? faceOf({ creases, panels }, host, side, face) : face,
       outline: throughLay(on.lay, outline),
       closed,
+      ...(aside ? { aside: laid(on.lay, aside) } : {}),
     })
   }
   if (hostPanel === undefined) hostCrease.guests.push(owner)

@@ -5,6 +5,7 @@ import {
   beginText,
   closePath,
   endText,
+  LineCapStyle,
   LineJoinStyle,
   lineTo,
   moveTo,
@@ -16,6 +17,7 @@ import {
   setFillingGrayscaleColor,
   setFillingRgbColor,
   setFontAndSize,
+  setLineCap,
   setLineJoin,
   setLineWidth,
   setStrokingGrayscaleColor,
@@ -54,7 +56,7 @@ function fillColour(colour: Colour): PDFOperator {
 
 /** A line: y runs down on the page and up in a PDF. */
 function path(mark: PathMark, height: number): PDFOperator[] {
-  const { colour, width } = lookOf(mark.role)
+  const { colour, width, round } = lookOf(mark.role)
   const dash = dashesOf(mark)
   const outline = mark.runs.flatMap((run) => [
     ...run.map(([x, y], k) => (k === 0 ? moveTo(pt(x), pt(height - y)) : lineTo(pt(x), pt(height - y)))),
@@ -64,6 +66,7 @@ function path(mark: PathMark, height: number): PDFOperator[] {
     strokeColour(colour),
     setLineWidth(pt(width)),
     setDashPattern(dash.map(pt), 0),
+    setLineCap(round ? LineCapStyle.Round : LineCapStyle.Butt),
     ...outline,
     stroke(),
   ]

@@ -27,8 +27,9 @@ const face = (weight: number, files: readonly Uint8Array[]): string =>
 /** The look of a sheet as a style sheet: lengths are the user units of the page, which are millimetres. */
 function paperCss(font: SheetFont | undefined): string {
   const lines = Object.entries(looks).map(
-    ([role, { colour, width, dash }]) =>
-      `path.m-${role} { stroke: ${colour}; stroke-width: ${width}; stroke-dasharray: ${dash.join(' ') || 'none'}; }`,
+    ([role, { colour, width, dash, ...more }]) =>
+      `path.m-${role} { stroke: ${colour}; stroke-width: ${width}; stroke-dasharray: ${dash.join(' ') || 'none'}; ` +
+      `stroke-linecap: ${'round' in more ? 'round' : 'butt'}; }`,
   )
   const words = Object.entries(inks).map(([role, colour]) => `text.m-${role} { fill: ${colour}; }`)
   const carried = (font?.regular ?? []).map((_, k) => `'${TYPEFACE} ${k}', `).join('')

@@ -1,10 +1,19 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
 import type { Design, Flat, LineKind, Placed } from '../../paper/index.ts'
-import { kindOf, modelOf, nameOf, pieces, settable, settingOf } from '../../paper/index.ts'
-import type { Run } from './setting.ts'
+import { jointsOf, kindOf, nameOf, pieces } from '../../paper/index.ts'
+import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
 export type SheetFace = 'inside' | 'outside'
+
+/**
+ * How much is printed on the face that will be seen: every line (to practise with), ticks at the ends of the
+ * folds and what will be covered (for a good copy), or nothing, and every line on the other face, mirrored.
+ */
+export type SheetLines = 'front' | 'ticks' | 'back'
+
+/** The face that the lines are printed on: of the card, its front is the inside. */
+export const faceOf = (lines: SheetLines): SheetFace => (lines === 'back' ? 'outside' : 'inside')
 
 type Mechanism = Design['mechanisms'][number]
 
@@ -14,10 +23,7 @@ export function pieceName(id: string): string {
   return part === undefined || part === 'piece' ? nameOf(owner) : `${nameOf(owner)} ${nameOf(part)}`
 }
 
-const listed = (names: readonly string[], most = 4): string =>
-  names.length > most
-    ? `${names.slice(0, most).join(', ')} and ${names.length - most} more`
-    : names.join(names.length === 2 ? ' and ' : ', ')
+const listed = (names: readonly string[]): string => names.join(names.length === 2 ? ' and ' : ', ')
 
 const named = (mechanisms: readonly Mechanism[]): string => listed(mechanisms.map(({ id }) => nameOf(id)))
 
@@ -84,21 +90,23 @@ function trimStep({ sides, ends }: Trim): string | null {
   return parts.length === 0 ? null : parts.join(' ')
 }
 
-/** Glue where there are tabs or hatched places, tape along a joint that has none. */
-function stickingStep(design: Design, stuck: readonly Mechanism[]): string {
-  const { glue, builds } = modelOf(design)
-  const isTaped = ({ id }: Mechanism): boolean =>
-    glue.every(({ owner, closed }) => builds[owner]?.mechanism.id !== id || !closed)
-  const taped = stuck.filter(isTaped)
-  const glued = stuck.filter((m) => !isTaped(m))
+/** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
+function stickingSteps(design: Design): readonly string[] {
+  const all = jointsOf(design)
+  const isGlued = all.some(({ isTaped }) => !isTaped)
+  const isTaped = all.some(({ isTaped }) => isTaped)
   return [
-    ...(taped.length > 0 ? [`Tape each along its whole joint: ${named(taped)}.`] : []),
-    ...(glued.length > 0 ? [`Glue each on its hatched place: ${named(glued)}. Let it dry.`] : []),
-  ].join(' ')
+    'Fold the other pieces. Put each letter to its twin: the list of joints says what goes where.',
+    ...(isGlued ? ['Put glue on the hatched places only. Press, and let it dry.'] : []),
+    ...(isTaped
+      ? ['Where there is no tab, lay the edge on its line and tape it along its whole length.']
+      : []),
+  ]
 }
 
 /** Steps in brief. A design without mechanisms is a card to fold. */
-export function stepsFor(design: Design, face: SheetFace, trim: Trim = {}): readonly string[] {
+export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): readonly string[] {
+  const face = faceOf(lines)
   const cut = design.mechanisms.filter(isCut)
   const glued = design.mechanisms.filter((m) => !isCut(m))
   const several = pieces(design).length > 1
@@ -106,11 +114,11 @@ export function stepsFor(design: Design, face: SheetFace, trim: Trim = {}): read
   const steps = [
     ...(trimming === null ? [] : [trimming]),
     `${several ? 'Cut all pieces out. ' : trimming === null ? 'Cut the card out. ' : ''}` +
-      'Score every fold with a ruler and a dry ball pen.',
+      `Score every fold with a ruler and a dry ball pen${lines === 'ticks' ? ', from tick to tick' : ''}.`,
   ]
   if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
   else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
-  if (glued.length > 0) steps.push(`Fold the other pieces. ${stickingStep(design, glued)}`)
+  if (glued.length > 0) steps.push(...stickingSteps(design))
   steps.push('Shut the card slowly. Press every fold. Open it.')
   return steps
 }
@@ -120,50 +128,40 @@ export const CARE =
 
 export const PRINT = 'Print at 100\u00a0%, “actual size”. Lay a ruler on both lines before you cut.'
 
-export const faceSentence: Readonly<Record<SheetFace, string>> = {
-  inside: 'This side is the inside of the card.',
-  outside: 'This side is the outside: left and right are swapped, and so are the folds.',
+export const faceSentence: Readonly<Record<SheetLines, string>> = {
+  front: 'This side is the inside of the card. All lines are on it: a sheet to practise with.',
+  ticks: 'This side is the inside of the card. Folds have ticks at their ends only: a sheet for a good copy.',
+  back: 'This side is the outside of the card: left and right are swapped, and mountain and valley too. The inside stays clean.',
 }
 
-export const pieceSentence: Readonly<Record<SheetFace, string>> = {
-  inside: 'This side is the front of each piece.',
-  outside: 'This side is the back of each piece: left and right are swapped, and so are the folds.',
+export const pieceSentence: Readonly<Record<SheetLines, string>> = {
+  front: 'This side is the front of each piece.',
+  ticks: 'This side is the front of each piece. Folds have ticks at their ends only.',
+  back: 'This side is the back of each piece: left and right are swapped, and mountain and valley too.',
 }
 
 /** Under the edge of the card that lies nearest the reader. */
-export const nearEdge = 'Reader’s end: lengths along the gutter start here.'
+export const nearEdge: Readonly<Record<SheetFace, string>> = {
+  inside: 'Inside of the card. Reader’s end: lengths along the gutter start here.',
+  outside: 'Outside of the card. Reader’s end: lengths along the gutter start here.',
+}
 
-/** What each kind of line asks for, as seen on the printed side. */
-export const legend: readonly { readonly kind: LineKind; readonly name: string; readonly does: string }[] = [
-  { kind: 'cut', name: 'Cut', does: 'through the paper' },
-  { kind: 'valley', name: 'Valley', does: 'fold both sides towards you' },
-  { kind: 'mountain', name: 'Mountain', does: 'fold both sides away from you' },
-  { kind: 'crease', name: 'Old fold', does: 'press it flat again' },
-  { kind: 'glue', name: 'Glue', does: 'here, and nowhere else' },
+/** The same where there is little room. */
+export const shortEdge: Readonly<Record<SheetFace, string>> = {
+  inside: 'Inside. Reader’s end',
+  outside: 'Outside. Reader’s end',
+}
+
+/** What is marked on a sheet, and what it asks for, as seen on the printed side. */
+export type Sign = LineKind | 'tape' | 'place' | 'behind'
+
+export const legend: readonly { readonly sign: Sign; readonly name: string; readonly does: string }[] = [
+  { sign: 'cut', name: 'Cut', does: 'through the paper, along every solid line' },
+  { sign: 'valley', name: 'Valley', does: 'fold both sides towards you' },
+  { sign: 'mountain', name: 'Mountain', does: 'fold both sides away from you' },
+  { sign: 'crease', name: 'Old fold', does: 'press it flat again' },
+  { sign: 'glue', name: 'Glue', does: 'here, on this face' },
+  { sign: 'tape', name: 'Tape', does: 'along this line, on this face' },
+  { sign: 'behind', name: 'Glue behind', does: 'here, but on the other face (tape too)' },
+  { sign: 'place', name: 'Place', does: 'where another piece goes: no cut, no fold' },
 ]
-
-/** At most one decimal, no idle nought, a true minus. */
-const shown = (value: number): string => String(Number(value.toFixed(1))).replace('-', '−')
-
-/**
- * One mechanism's numbers, from the kernel. What is nought and may be left out is left out, and so is a
- * derived number that repeats a field. Empty if it has none.
- */
-export function sizesOf(m: Mechanism): readonly Run[] {
-  const said: string[] = []
-  const numbers = settable(m).flatMap((field) => {
-    const value = settingOf(m, field.name)
-    const text = `${shown(value)}${field.unit === 'deg' ? '°' : ''}`
-    const silent = 'get' in field ? said.includes(text) : field.optional === true && Math.abs(value) < 0.05
-    said.push(text)
-    return silent ? [] : [`${field.label} ${text}`.replaceAll(' ', '\u00a0')]
-  })
-  if (numbers.length === 0) return []
-  return [{ text: nameOf(m.id), bold: true }, { text: ` ${numbers.join(', ')}` }]
-}
-
-/** The card's own numbers. */
-export function cardSizes({ card: { width, height, caliper } }: Design): readonly Run[] {
-  const text = ` Open ${shown(2 * width)} × ${shown(height)}, page ${shown(width)} wide, ${String(caliper)} thick`
-  return [{ text: 'card', bold: true }, { text }]
-}

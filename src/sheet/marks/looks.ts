@@ -9,6 +9,8 @@ export interface Look {
   readonly width: number
   /** Lengths of dashes and gaps in turn; empty: solid. */
   readonly dash: readonly number[]
+  /** Its dashes have round ends: very short ones are dots. */
+  readonly round?: boolean
 }
 
 /** Pure black: a printer then uses its black alone, and thin lines stay crisp. */
@@ -25,17 +27,20 @@ const dashed = (...units: readonly number[]): readonly number[] => units.map((un
 
 /**
  * Lines differ by dash pattern and weight first: the screen's patterns (`--dash-valley`,
- * `--dash-mountain` of the site's tokens, and the rule for creases in `drawing/marks.css`).
+ * `--dash-mountain` of the site's tokens, and the rule for creases in `drawing/marks.css`). Solid means cut:
+ * nothing else on a piece is solid, and beside the pieces only the two check lines are.
  */
 export const looks = {
   cut: { colour: INK, width: 0.4, dash: [] },
   valley: { colour: INK, width: 0.3, dash: dashed(6, 3) },
   mountain: { colour: INK, width: 0.3, dash: dashed(8, 3, 1.5, 3) },
   crease: { colour: INK, width: 0.2, dash: dashed(1, 3) },
-  glue: { colour: INK, width: 0.2, dash: [] },
+  glue: { colour: INK, width: 0.2, dash: [2.2, 0.5] },
+  place: { colour: INK, width: 0.2, dash: [0.9, 0.7] },
+  behind: { colour: INK, width: 0.45, dash: [0.01, 1.3], round: true },
   axis: { colour: INK, width: 0.25, dash: [] },
-  guide: { colour: INK, width: 0.15, dash: [] },
-  dimension: { colour: MARGIN_LINE, width: 0.35, dash: [] },
+  guide: { colour: INK, width: 0.2, dash: [0.3, 0.7] },
+  dimension: { colour: MARGIN_LINE, width: 0.35, dash: [0.4, 1.2] },
 } as const satisfies Partial<Record<Role, Look>>
 
 const plain: Look = { colour: INK, width: 0.25, dash: [] }

@@ -1,7 +1,15 @@
+import { intersection } from 'polyclip-ts'
 import { hatch, strokes } from '../../drawing/pen/hatch.ts'
-import type { PathMark, Point } from '../../drawing/pen/marks.ts'
+import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
 import type { LineKind, Piece, PieceLine } from '../../paper/index.ts'
-import type { SheetFace } from './instructions.ts'
+import type { Rectangle } from './clip.ts'
+import { clipped } from './clip.ts'
+import { inset } from './inset.ts'
+import type { SheetFace, SheetLines } from './instructions.ts'
+import { faceOf } from './instructions.ts'
+import type { JointPlace } from './joint-places.ts'
+import type { Stretch, Wish } from './lettering.ts'
+import { edges, lettered } from './lettering.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
 export interface Place {
@@ -9,9 +17,6 @@ export interface Place {
   /** Printed for the outside: left and right swapped. */
   readonly mirrored: boolean
 }
-
-/** A rectangle of the page: left, top, right, bottom. */
-export type Rectangle = readonly [left: number, top: number, right: number, bottom: number]
 
 const turned: Partial<Record<LineKind, LineKind>> = { mountain: 'valley', valley: 'mountain' }
 
@@ -25,40 +30,19 @@ export const onPage = ({ origin, mirrored }: Place, [x, y]: Point): Point => [
   origin[1] - y,
 ]
 
-/**
- * The part of a straight line inside a rectangle, or null. Liang and Barsky's clipping (ACM Transactions
- * on Graphics 3 (1984) 1-22).
- */
-export function clipped(a: Point, b: Point, [left, top, right, bottom]: Rectangle): [Point, Point] | null {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-  let from = 0
-  let to = 1
-  for (const [p, q] of [
-    [-dx, a[0] - left],
-    [dx, right - a[0]],
-    [-dy, a[1] - top],
-    [dy, bottom - a[1]],
-  ] as const) {
-    if (p === 0) {
-      if (q < 0) return null
-    } else if (p < 0) from = Math.max(from, q / p)
-    else to = Math.min(to, q / p)
-  }
-  if (from >= to) return null
-  const at = (t: number): Point => [a[0] + t * dx, a[1] + t * dy]
-  return [at(from), at(to)]
-}
-
 const inside = ([x, y]: Point, [left, top, right, bottom]: Rectangle): boolean =>
   x >= left && x <= right && y >= top && y <= bottom
 
-/** One line of a piece as a mark; what lies beyond the printable rectangle is left out. */
-function lineMark(line: PieceLine, place: Place, face: SheetFace, printable: Rectangle): PathMark | null {
-  const points = line.points.map((point) => onPage(place, point))
-  const mark = { mark: 'path', role: seen(line.kind, face), of: line.of } as const
-  if (points.every((point) => inside(point, printable)))
-    return { ...mark, runs: [points], closed: line.closed ?? false }
-  const ends = line.closed ? [...points, points[0] as Point] : points
+/** A line of points as a mark; what lies beyond the printable rectangle is left out. */
+function lineMark(
+  points: readonly Point[],
+  closed: boolean,
+  { role, of }: { readonly role: Role; readonly of: string },
+  printable: Rectangle,
+): PathMark | null {
+  const mark = { mark: 'path', role, of } as const
+  if (points.every((point) => inside(point, printable))) return { ...mark, runs: [points], closed }
+  const ends = closed ? [...points, points[0] as Point] : points
   const runs = ends
     .slice(1)
     .flatMap((point, k) => [clipped(ends[k] as Point, point, printable)])
@@ -66,28 +50,230 @@ function lineMark(line: PieceLine, place: Place, face: SheetFace, printable: Rec
   return runs.length === 0 ? null : { ...mark, runs, closed: false }
 }
 
-/** The hatching of a glue area, or of a line to be taped. */
-export const glueHatch = (points: readonly Point[], closed: boolean, of: string): PathMark => ({
+/** A tick at the end of a fold, mm: long enough to show its dashes once. */
+const TICK = 4
+
+/** The two ends of a fold, for a sheet whose face will be seen. */
+function ticks([a, b]: readonly [Point, Point]): readonly (readonly [Point, Point])[] {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const part = Math.min(TICK, long / 3)
+  if (!(part > 0)) return []
+  const at = (t: number): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
+  return [
+    [a, at(part / long)],
+    [at(1 - part / long), b],
+  ]
+}
+
+/** Cuts and folds of a piece. */
+function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable: Rectangle): PathMark[] {
+  const face = faceOf(lines)
+  const points = line.points.map((point) => onPage(place, point))
+  const look = { role: seen(line.kind, face), of: line.of }
+  const [a, b, more] = points
+  const parts =
+    lines === 'ticks' && line.kind !== 'cut' && a && b && !more
+      ? line.kind === 'crease'
+        ? []
+        : ticks([a, b])
+      : [points]
+  return parts.flatMap((part) => lineMark(part, line.closed ?? false, look, printable) ?? [])
+}
+
+/** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
+const DRAWN_IN = 1.3
+
+/** Whether one stretch lies along another, with both its ends on it. */
+const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const square = dx * dx + dy * dy
+  return side.every(([x, y]) => {
+    const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
+    return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy) < 0.2
+  })
+}
+
+/** Between the strokes of a hatch and the edge of its area: they touch no fold and no cut, mm. */
+const INSET = 0.7
+
+/** Strokes shorter than this are left out, mm. */
+const SHORT = 0.8
+
+function shortened([a, b]: Stretch): Stretch | null {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (long < 2 * INSET + SHORT) return null
+  const at = (t: number): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
+  return [at(INSET / long), at(1 - INSET / long)]
+}
+
+/** What is left of a stroke outside some rectangles. */
+function beside(stroke: Stretch, boxes: readonly Rectangle[]): readonly Stretch[] {
+  let left: Stretch[] = [stroke]
+  for (const box of boxes)
+    left = left.flatMap(([a, b]) => {
+      const covered = clipped(a, b, box)
+      return covered ? [[a, covered[0]] as const, [covered[1], b] as const] : [[a, b] as const]
+    })
+  return left.filter(([a, b]) => Math.hypot(b[0] - a[0], b[1] - a[1]) >= SHORT)
+}
+
+/** The hatching of an area that is glued. It keeps clear of the letters in it. */
+export const glueHatch = (
+  areas: readonly (readonly Point[])[],
+  of: string,
+  letters: readonly Rectangle[] = [],
+): PathMark => ({
   mark: 'path',
-  runs: closed ? hatch(points) : strokes(points),
+  runs: areas.flatMap((area) =>
+    hatch(area).flatMap((stroke) => {
+      const short = shortened(stroke as unknown as Stretch)
+      return short ? beside(short, letters).map((part): Point[] => [...part]) : []
+    }),
+  ),
   closed: false,
   role: 'glue',
   of: `${of}-hatch`,
 })
 
-/** A piece's lines as marks of the page: the kernel's own points, moved, never scaled. */
-export function pieceMarks(piece: Piece, place: Place, face: SheetFace, printable: Rectangle): PathMark[] {
-  return piece.lines.flatMap((line) => {
-    const mark = lineMark(line, place, face, printable)
-    if (!mark) return []
-    if (line.kind !== 'glue') return [mark]
-    return [
-      mark,
-      glueHatch(
-        line.points.map((point) => onPage(place, point)),
-        line.closed ?? false,
-        line.of,
-      ),
-    ]
+/** The part of an area that lies on its piece: glue beside the piece would be glue on the table. */
+function onPiece(area: readonly Point[], outline: readonly Point[]): readonly (readonly Point[])[] {
+  const ring = (points: readonly Point[]): [number, number][] => points.map(([x, y]) => [x, y])
+  const isOn = area.every((point) =>
+    outline.some((corner) => Math.hypot(corner[0] - point[0], corner[1] - point[1]) < 1e-9),
+  )
+  if (isOn) return [area]
+  try {
+    return intersection([ring(area)], [ring(outline)]).flatMap(([outer]) =>
+      outer ? [outer.slice(0, -1).map(([x, y]): Point => [x, y])] : [],
+    )
+  } catch {
+    // An outline that crosses itself: it is drawn as it is.
+    return [area]
+  }
+}
+
+interface PlacedJoint {
+  readonly joint: JointPlace
+  readonly points: readonly Point[]
+  /** Its parts on the piece; of a line that is taped none. */
+  readonly areas: readonly (readonly Point[])[]
+}
+
+/** The marks of a place that is glued or taped, but for its letter. */
+function jointMarks(
+  { joint, points, areas }: PlacedJoint,
+  lines: SheetLines,
+  printable: Rectangle,
+  letters: readonly Rectangle[],
+  drawn: readonly Stretch[],
+): PathMark[] {
+  const { of, isTaped, isBehind, isOwn, isFlat } = joint
+  const seenPart = (runs: readonly (readonly Point[])[], closed: boolean, role: Role): PathMark[] =>
+    runs.flatMap((run) => lineMark(run, closed, { role, of }, printable) ?? [])
+  const within = (mark: PathMark): PathMark => ({
+    ...mark,
+    runs: mark.runs
+      .flatMap(([a, b]) => (a && b ? [clipped(a, b, printable)] : []))
+      .filter((run) => run !== null),
   })
+  if (isTaped) {
+    if (isBehind)
+      return isOwn
+        ? [within({ ...glueHatch([], of), runs: strokes(points), role: 'behind' })]
+        : seenPart([points], false, 'behind')
+    // What is stuck on is taped along its edge, which is cut: there the strokes say it alone.
+    const line = lines === 'ticks' ? ticks(points as unknown as Stretch) : [points]
+    const across: PathMark = { ...glueHatch([], of), runs: strokes(points) }
+    return [...(isOwn ? [] : seenPart(line, false, 'place')), ...(lines === 'ticks' ? [] : [within(across)])]
+  }
+  if (isBehind && lines === 'ticks') {
+    // The ends of its joint alone, where another piece goes; on a tab the fold has its own.
+    const [a, b] = points
+    if (isOwn || isFlat || !a || !b || drawn.some((line) => isAlong([a, b], line))) return []
+    return seenPart(ticks([a, b]), false, 'behind')
+  }
+  if (isBehind) return seenPart(areas, true, 'behind')
+  // Where a cut or a fold runs along its edge, that line alone is drawn: dashes on dashes would say something else.
+  const edge = areas.flatMap((area) => {
+    const sides = edges(area).filter((side) => !drawn.some((line) => isAlong(side, line)))
+    return sides.length === area.length ? seenPart([area], true, 'place') : seenPart(sides, false, 'place')
+  })
+  return [...edge, within(glueHatch(areas, of, letters))]
+}
+
+/** A piece on its page. */
+export interface DrawnPiece {
+  readonly lines: readonly PathMark[]
+  readonly words: readonly WordMark[]
+  /** The paper that the letters take. */
+  readonly taken: readonly Rectangle[]
+  /** Letters that found no free paper: they stand in the list of joints alone. */
+  readonly lost: readonly string[]
+}
+
+/**
+ * A piece's lines as marks of the page: the kernel's own points, moved, never scaled. Its glued places are
+ * hatched where they are glued on the printed face, and outlined with dots where it is the other one.
+ */
+export function pieceMarks(
+  piece: Piece,
+  joints: readonly JointPlace[],
+  place: Place,
+  lines: SheetLines,
+  printable: Rectangle,
+): DrawnPiece {
+  const outline = piece.outline.map((point) => onPage(place, point))
+  const plain = piece.lines
+    .filter(({ kind }) => kind !== 'glue')
+    .flatMap((line) => plainMarks(line, place, lines, printable))
+  const placed = joints.map((joint): PlacedJoint => {
+    const points = joint.points.map((point) => onPage(place, point))
+    const areas = joint.isTaped ? [] : onPiece(points, outline)
+    return { joint, points, areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas }
+  })
+  const isCard = piece.id === 'card'
+  const allFolds = piece.lines
+    .filter(({ kind }) => kind !== 'glue')
+    .flatMap(({ points, closed }): Stretch[] => {
+      const at = points.map((point) => onPage(place, point))
+      return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
+    })
+  const drawnStrokes = placed.flatMap((one) =>
+    one.joint.isTaped
+      ? jointMarks(one, lines, printable, [], []).flatMap(({ runs }) =>
+          runs.flatMap((run) => run.slice(1).map((b, k): Stretch => [run[k] as Point, b])),
+        )
+      : [],
+  )
+  const wishes = placed.map(
+    ({ joint, points, areas }): Wish => ({
+      letter: joint.letter,
+      partner: joint.partner,
+      points: joint.isTaped ? points : (areas[0] ?? points),
+      isLine: joint.isTaped,
+      of: joint.of,
+      // On a face that will be seen a letter stands only where paper or tape will cover it.
+      mayBeInside: lines !== 'ticks' || !joint.isBehind,
+      stay: isCard
+        ? 'inside'
+        : lines === 'ticks' && !(joint.isTaped && !joint.isOwn && !joint.isBehind)
+          ? 'outside'
+          : 'anywhere',
+    }),
+  )
+  const {
+    marks: words,
+    taken,
+    lost,
+  } = lettered(wishes, {
+    lines: [...allFolds, ...placed.flatMap(({ areas }) => areas.flatMap(edges)), ...drawnStrokes],
+    printable,
+    outline,
+  })
+  return {
+    lines: [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, taken, allFolds))],
+    words,
+    taken,
+    lost: lost.map(({ letter }) => letter),
+  }
 }

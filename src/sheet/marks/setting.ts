@@ -1,5 +1,6 @@
 /** Setting words: runs of words into lines, lines into blocks, blocks into stacks. All lengths in mm. */
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
+import { plainText } from '../../paper/index.ts'
 import { CAPITAL, TAIL, wordWidth } from './letters.ts'
 
 /** What a sheet is made of. */
@@ -53,8 +54,8 @@ function broken(word: string, size: number, bold: boolean, width: number): strin
   return [...parts, part]
 }
 
-/** A no-break space keeps a number with its unit; on paper it is a plain space. */
-const printed = (text: string): string => text.replaceAll('\u00a0', ' ')
+/** A no-break space keeps a number with its unit; on paper it is a plain space. What cannot be shown is not set. */
+const printed = (text: string): string => plainText(text).replaceAll('\u00a0', ' ')
 
 function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
   return runs.flatMap((run) =>

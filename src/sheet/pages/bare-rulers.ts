@@ -1,5 +1,5 @@
 import type { PathMark } from '../../drawing/pen/marks.ts'
-import type { Rectangle } from '../marks/piece-marks.ts'
+import type { Rectangle } from '../marks/clip.ts'
 import { rulers, upright } from '../marks/rulers.ts'
 import type { Block, SheetMark } from '../marks/setting.ts'
 import { moved } from '../marks/setting.ts'
@@ -45,14 +45,19 @@ function besideCard({ card, printable, column, top }: Bed): PlacedRulers | null 
  * The check lines on the card itself, for a card that fills its paper: where they touch none of its
  * lines, as near the reader's end as can be.
  */
-function onCard(lines: readonly PathMark[], { card, printable }: Bed): PlacedRulers | null {
-  const busy = lines
+function onCard(
+  lines: readonly PathMark[],
+  letters: readonly Rectangle[],
+  { card, printable }: Bed,
+): PlacedRulers | null {
+  const crossed = lines
     .filter((line) => line.of !== 'page')
     .flatMap(({ runs }) => runs.flatMap((run) => run.slice(1).map((b, k) => [run[k] ?? b, b] as const)))
     .map(([[ax, ay], [bx, by]]): Rectangle => {
       const [left, right] = [Math.min(ax, bx), Math.max(ax, bx)]
       return [left - CLEAR, Math.min(ay, by) - CLEAR, right + CLEAR, Math.max(ay, by) + CLEAR]
     })
+  const busy = [...crossed, ...letters]
   const left = Math.max(card[0], printable[0]) + CLEAR
   const top = Math.max(card[1], printable[1]) + CLEAR
   const right = Math.min(card[2], printable[2]) - CLEAR
@@ -66,5 +71,8 @@ function onCard(lines: readonly PathMark[], { card, printable }: Bed): PlacedRul
 }
 
 /** The check lines where no cell holds them: beside the card, or on it. Null if they would touch its lines. */
-export const bareRulers = (lines: readonly PathMark[], bed: Bed): PlacedRulers | null =>
-  besideCard(bed) ?? onCard(lines, bed)
+export const bareRulers = (
+  lines: readonly PathMark[],
+  letters: readonly Rectangle[],
+  bed: Bed,
+): PlacedRulers | null => besideCard(bed) ?? onCard(lines, letters, bed)

@@ -1,6 +1,7 @@
 import type { Piece } from '../../paper/index.ts'
+import type { Rectangle } from '../marks/clip.ts'
 import type { SheetFace } from '../marks/instructions.ts'
-import type { Place, Rectangle } from '../marks/piece-marks.ts'
+import type { Place } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { Block, SheetMark } from '../marks/setting.ts'
 import { moved } from '../marks/setting.ts'

@@ -1,7 +1,11 @@
 import type { Design, Piece } from '../../paper/index.ts'
-import type { SheetFace, Trim } from '../marks/instructions.ts'
-import { nearEdge } from '../marks/instructions.ts'
-import type { Rectangle } from '../marks/piece-marks.ts'
+import type { Rectangle } from '../marks/clip.ts'
+import { clipped } from '../marks/clip.ts'
+import type { SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
+import { faceOf, nearEdge, shortEdge } from '../marks/instructions.ts'
+import { placesOn } from '../marks/joint-places.ts'
+import { edges } from '../marks/lettering.ts'
+import type { DrawnPiece } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
@@ -15,6 +19,15 @@ import { bestTurn, boxOf, SAFE, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Fitting, Section } from './sections.ts'
 import { fittings, header, sectionsFor } from './sections.ts'
+
+/** What a function gives, worked out when it is first asked for. */
+function once<T>(of: () => T): () => T {
+  let known: { readonly it: T } | undefined
+  return () => {
+    known ??= { it: of() }
+    return known.it
+  }
+}
 
 /** The card on its page, with as many sections as found room beside it. */
 export interface CardPage {
@@ -43,11 +56,12 @@ const usual: Readonly<Record<Section['id'], Home>> = {
   steps: 'column',
   care: 'column',
   sizes: 'column',
+  joints: 'column',
 }
 
 /** The usual homes, then every other choice, those nearest to the usual first. */
-const choices: readonly (typeof usual)[] = Array.from({ length: 16 }, (_, bits) => {
-  const other = (['care', 'sizes', 'legend', 'steps'] as const).filter((_, k) => bits & (1 << k))
+const choices: readonly (typeof usual)[] = Array.from({ length: 32 }, (_, bits) => {
+  const other = (['care', 'sizes', 'legend', 'steps', 'joints'] as const).filter((_, k) => bits & (1 << k))
   const homes = { ...usual }
   for (const id of other) homes[id] = usual[id] === 'strip' ? 'column' : 'strip'
   return { homes, other: other.length }
@@ -57,7 +71,10 @@ const choices: readonly (typeof usual)[] = Array.from({ length: 16 }, (_, bits) 
 
 interface Try {
   readonly bed: Bed
-  readonly lines: ReturnType<typeof pieceMarks>
+  readonly drawn: DrawnPiece
+  /** The check lines where no cell holds them; looked for when that is known. */
+  readonly bare: () => PlacedRulers | null
+  readonly lines: SheetLines
   readonly sections: readonly Section[]
   readonly homes: typeof usual
 }
@@ -72,8 +89,8 @@ function cellsFor(id: Section['id'], { column, top, strip }: Bed, homes: typeof 
   return homes[id] === 'column' ? [...margin, ...below] : [...below, ...margin]
 }
 
-function arrange({ bed, lines, sections, homes }: Try): CardPage {
-  const marks: SheetMark[] = [...lines]
+function arrange({ bed, drawn, bare, lines, sections, homes }: Try): CardPage {
+  const marks: SheetMark[] = [...drawn.lines, ...drawn.words]
   const shelves = new Shelves()
   const left: Section[] = []
   let room = bed
@@ -86,57 +103,87 @@ function arrange({ bed, lines, sections, homes }: Try): CardPage {
     else left.push(section)
     if (section.id !== 'check') continue
     const alone = found ?? shelves.put((width) => (width >= RULER_WIDTH ? rulers() : null), cells)
-    rulersAt = alone ? null : bareRulers(lines, bed)
+    rulersAt = alone ? null : bare()
     checked = alone !== null || rulersAt !== null
     if (!found) marks.push(...(alone ?? rulersAt?.marks ?? []))
     // Rulers in the gap below the card leave no strip there.
     if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
   }
-  return { bed, marks: [...marks, ...furniture(bed, rulersAt?.taken)], left, trim: trimOf(bed), checked }
+  marks.push(...furniture(bed), ...nameOfCard(bed, drawn, rulersAt?.taken, faceOf(lines)))
+  return { bed, marks, left, trim: trimOf(bed), checked }
 }
 
 const NOTE = { size: 2.5, leading: 3 }
 
-/** The margin's red line, and which end is the reader's. */
-function furniture({ column, card, printable, turn }: Bed, taken: Rectangle | undefined): SheetMark[] {
-  const marks: SheetMark[] = []
-  if (column) {
-    const x = column.x + column.width + GAP / 2
-    const run = [
-      [x, SAFE],
-      [x, turn.height - SAFE],
-    ] as const
-    marks.push({ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' })
-  }
-  const note = paragraph([{ text: nearEdge, role: 'guide' }], NOTE, 80, 'near-edge')
-  const y = card[3] + 1.5
-  const beside = taken !== undefined && taken[3] > y && taken[0] < card[0] + note.width
+/** The margin's red line. */
+function furniture({ column, turn }: Bed): SheetMark[] {
+  if (!column) return []
+  const x = column.x + column.width + GAP / 2
+  const run = [
+    [x, SAFE],
+    [x, turn.height - SAFE],
+  ] as const
+  return [{ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' }]
+}
+
+/** Which face of the card this is, and which end is the reader's: under that end, or on the card just above it. */
+function nameOfCard(
+  { card, printable }: Bed,
+  drawn: DrawnPiece,
+  taken: Rectangle | undefined,
+  face: SheetFace,
+): SheetMark[] {
+  const note = paragraph([{ text: nearEdge[face], role: 'guide' }], NOTE, 96, 'near-edge')
+  const below = card[3] + 1.5
+  const beside = taken !== undefined && taken[3] > below && taken[0] < card[0] + note.width
   const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
-  if (y + note.height <= printable[3] && x + note.width <= printable[2])
-    marks.push(...note.marks.map((mark) => moved(mark, x, y)))
-  return marks
+  const at = (left: number, top: number): SheetMark[] => note.marks.map((mark) => moved(mark, left, top))
+  if (below + note.height <= printable[3] && x + note.width <= printable[2]) return at(x, below)
+  const left = Math.max(card[0], printable[0]) + 2
+  const right = Math.min(card[2], printable[2]) - 2
+  const top = Math.max(card[1], printable[1]) + 2
+  const lines = drawn.lines.flatMap(({ runs, closed }) =>
+    runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k) => [run[k] ?? b, b] as const))),
+  )
+  const busy = [...drawn.taken, ...(taken ? [taken] : [])]
+  for (const { width, height, marks } of [
+    note,
+    paragraph([{ text: shortEdge[face], role: 'guide' }], NOTE, 60, 'near-edge'),
+  ])
+    for (let y = Math.min(card[3], printable[3]) - 2 - height; y >= top; y -= 2)
+      for (let k = left; k + width <= right; k += 3) {
+        const box: Rectangle = [k - 1, y - 1, k + width + 1, y + height + 1]
+        const isFree =
+          !lines.some(([a, b]) => clipped(a, b, box)) &&
+          !busy.some((b) => box[0] < b[2] && b[0] < box[2] && box[1] < b[3] && b[1] < box[3])
+        if (isFree) return marks.map((mark) => moved(mark, k, y))
+      }
+  return []
 }
 
 /**
  * The card on a paper, arranged so that its own page holds as much as it can: first with roomy type and
  * everything in its usual place, then elsewhere, then with closer type.
  */
-export function cardPage(design: Design, piece: Piece, paper: Paper, face: SheetFace): CardPage {
+export function cardPage(design: Design, piece: Piece, paper: Paper, lines: SheetLines): CardPage {
+  const face = faceOf(lines)
+  const joints = placesOn(design, piece.id, face)
   const box = boxOf(piece.outline)
   const whole = ({ width, height }: Turned): boolean =>
     box.right - box.left <= width - 2 * SAFE && box.bottom - box.top <= height - 2 * SAFE
   const fitting = turns(paper).filter(whole)
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
-    const bed = bedFor(piece, turn, (width) => header(design, face, width), face)
-    return { bed, lines: pieceMarks(piece, bed.place, face, bed.printable) }
+    const bed = bedFor(piece, turn, (width) => header(design, lines, width), face)
+    const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable)
+    return { bed, drawn, bare: once(() => bareRulers(drawn.lines, drawn.taken, bed)) }
   })
   const cost = (page: CardPage): number => page.left.length + (page.checked ? 0 : 10)
   let best: CardPage | undefined
   for (const type of [fittings.roomy, fittings.close] satisfies Fitting[]) {
-    for (const { bed, lines } of beds) {
-      const sections = sectionsFor(design, face, type, trimOf(bed))
+    for (const { bed, drawn, bare } of beds) {
+      const sections = sectionsFor(design, lines, type, trimOf(bed))
       for (const homes of choices) {
-        const page = arrange({ bed, lines, sections, homes })
+        const page = arrange({ bed, drawn, bare, lines, sections, homes })
         if (cost(page) === 0) return page
         if (!best || cost(page) < cost(best)) best = page
       }

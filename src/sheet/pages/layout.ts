@@ -14,9 +14,10 @@
  */
 import type { Drawing } from '../../drawing/pen/marks.ts'
 import type { Design, Piece } from '../../paper/index.ts'
-import { nameOf, pieces } from '../../paper/index.ts'
-import type { SheetFace } from '../marks/instructions.ts'
+import { nameOf, pieces, plainText } from '../../paper/index.ts'
+import type { SheetLines } from '../marks/instructions.ts'
 import type { Place } from '../marks/piece-marks.ts'
+import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, Shelves } from './bed.ts'
@@ -31,8 +32,8 @@ import { fittings, nameSection, sectionsFor } from './sections.ts'
 
 export interface SheetOptions {
   readonly paper: PaperName
-  /** The side of the card that is printed; default inside. */
-  readonly face?: SheetFace
+  /** How much is printed on the face that will be seen; every line unless said. */
+  readonly lines?: SheetLines
 }
 
 /** One page to print; the box is the whole paper, in mm. */
@@ -47,11 +48,16 @@ export interface SheetPage extends Drawing {
 /** Between the rows of a section that the end of a column parts, mm. */
 const ROW_GAP = 1.2
 
-/** Pages of words alone, in two columns: sections whole where they fit, else parted between rows. */
+/** How many columns of words a page has: one or two. */
+const columnsOn = ({ width }: Turned): number => (width - 4 * MARGIN >= 2 * RULER_WIDTH ? 2 : 1)
+
+/** Pages of words alone, in one or two columns: sections whole where they fit, else parted between rows. */
 function wordPages(sections: readonly Section[], turn: Turned): SheetMark[][] {
-  const width = (turn.width - 4 * MARGIN) / 2
-  const columns = [MARGIN, 3 * MARGIN + width].map((x): Cell => {
-    return { x, y: MARGIN, width, bottom: turn.height - MARGIN }
+  // No column is narrower than the check lines are long.
+  const count = columnsOn(turn)
+  const width = (turn.width - 2 * MARGIN * count) / count
+  const columns = Array.from({ length: count }, (_, k): Cell => {
+    return { x: MARGIN + k * (width + 2 * MARGIN), y: MARGIN, width, bottom: turn.height - MARGIN }
   })
   const pages: SheetMark[][] = []
   let shelves = new Shelves()
@@ -85,10 +91,11 @@ function wordPages(sections: readonly Section[], turn: Turned): SheetMark[][] {
 }
 
 /** What a page shows, for those who do not see it. */
-function sayOf(page: Omit<SheetPage, 'says'>, face: SheetFace): string {
+function sayOf(page: Omit<SheetPage, 'says'>, lines: SheetLines): string {
   if (page.placed.length === 0) return 'words'
   const names = page.placed.map(({ piece }) => nameOf(piece.split('/')[0] ?? piece))
-  const side = names[0] === 'card' ? face : face === 'inside' ? 'the front' : 'the back'
+  const isCard = page.placed[0]?.piece === 'card'
+  const side = lines === 'back' ? (isCard ? 'outside' : 'the back') : isCard ? 'inside' : 'the front'
   return `${names.join(', ')} at true size with cut and fold lines, seen from ${side}`
 }
 
@@ -98,28 +105,29 @@ function sayOf(page: Omit<SheetPage, 'says'>, face: SheetFace): string {
  */
 export function layOut(design: Design, options: SheetOptions): SheetPage[] {
   const paper = paperOf(options.paper)
-  const face = options.face ?? 'inside'
+  const lines = options.lines ?? 'front'
   const fit = fitOn(design, paper)
   if (!fit.ok) throw new TooLargeError(fit)
   const [card, ...others] = pieces(design) as readonly [Piece, ...Piece[]]
-  const first = cardPage(design, card, paper, face)
+  const first = cardPage(design, card, paper, lines)
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed']) =>
     ({ box: [0, 0, turn.width, turn.height], unit: 'mm', marks, paper, placed }) as const
   const pages = [
     page(first.bed.turn, first.marks, [{ piece: card.id, place: first.bed.place }]),
-    ...piecePages(design, others, paper, face).map(({ turn, marks, placed }) => page(turn, marks, placed)),
+    ...piecePages(design, others, paper, lines).map(({ turn, marks, placed }) => page(turn, marks, placed)),
   ]
   if (first.left.length > 0) {
     const ids = new Set(first.left.map((section) => section.id))
-    const roomy = sectionsFor(design, face, fittings.roomy, first.trim).filter((section) =>
+    const roomy = sectionsFor(design, lines, fittings.roomy, first.trim).filter((section) =>
       ids.has(section.id),
     )
-    const [lying] = turns(paper)
+    const [lying, standing] = turns(paper)
+    const turn = columnsOn(lying) > 1 ? lying : standing
     const named = ids.has('head') ? roomy : [nameSection(design), ...roomy]
-    pages.push(...wordPages(named, lying).map((marks) => page(lying, marks, [])))
+    pages.push(...wordPages(named, turn).map((marks) => page(turn, marks, [])))
   }
   return pages.map((one, k) => ({
     ...one,
-    says: `${design.title}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, face)}.`,
+    says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
   }))
 }

@@ -1,25 +1,19 @@
-import type { Design, LineKind, Piece } from '../../paper/index.ts'
+import { strokes } from '../../drawing/pen/hatch.ts'
+import type { Design } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
-import type { SheetFace, Trim } from '../marks/instructions.ts'
-import {
-  CARE,
-  cardSizes,
-  faceSentence,
-  legend,
-  PRINT,
-  pieceSentence,
-  sizesOf,
-  stepsFor,
-} from '../marks/instructions.ts'
+import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
+import { CARE, faceOf, faceSentence, legend, PRINT, pieceSentence, stepsFor } from '../marks/instructions.ts'
+import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, seen } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark, Type } from '../marks/setting.ts'
 import { hung, paragraph, stack } from '../marks/setting.ts'
+import { cardSizes, sizesOf } from '../marks/sizes.ts'
 
 /** A part of the sheet's words. */
 export interface Section {
-  readonly id: 'head' | 'check' | 'legend' | 'steps' | 'care' | 'sizes'
+  readonly id: 'head' | 'check' | 'legend' | 'steps' | 'care' | 'sizes' | 'joints'
   /** In a column of this width; null if it cannot be that narrow. */
   block(width: number): Block | null
   /** The same in rows that the end of a page may part. */
@@ -57,19 +51,37 @@ function titleBlock(title: string, width: number): Block {
   return paragraph([{ text: title, bold: true }], { size: 4.4, leading: 5.2 }, width)
 }
 
-/** Title and side. */
-export const header = (design: Design, face: SheetFace, width: number): Block =>
+/** A line for the maker to write on. */
+function nameLine(width: number): Block {
+  const { size } = fittings.roomy.body
+  const words = paragraph([{ text: 'Made by' }], fittings.roomy.body, width)
+  const from = words.width + 2
+  const run = [
+    [from, CAPITAL * size + 0.5],
+    [Math.min(width, from + 45), CAPITAL * size + 0.5],
+  ] as const
+  const line = { mark: 'path', runs: [run], closed: false, role: 'guide', of: 'maker' } as const
+  return { width: Math.min(width, from + 45), height: words.height + 1, marks: [...words.marks, line] }
+}
+
+/** Title, side and maker. */
+export const header = (design: Design, lines: SheetLines, width: number): Block =>
   stack(
-    [titleBlock(design.title, width), paragraph([{ text: faceSentence[face] }], fittings.roomy.body, width)],
+    [
+      titleBlock(design.title, width),
+      paragraph([{ text: faceSentence[lines] }], fittings.roomy.body, width),
+      nameLine(width),
+    ],
     2.6,
   )
 
 /** Above pieces that are glued on. */
-export const pieceHeader = (design: Design, face: SheetFace, width: number): Block =>
+export const pieceHeader = (design: Design, lines: SheetLines, width: number): Block =>
   stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
-      paragraph([{ text: pieceSentence[face] }], fittings.roomy.body, width),
+      paragraph([{ text: pieceSentence[lines] }], fittings.roomy.body, width),
+      nameLine(width),
     ],
     2.2,
   )
@@ -105,9 +117,9 @@ function section(
 
 const NUMBER_INDENT = 5.2
 
-function steps(design: Design, face: SheetFace, { body, row }: Fitting, trim: Trim): Section {
+function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: Trim): Section {
   const rows = (width: number): Block[] =>
-    stepsFor(design, face, trim).map((text, k) => {
+    stepsFor(design, lines, trim).map((text, k) => {
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
       return hung(number.marks, NUMBER_INDENT, paragraph([{ text }], body, width - NUMBER_INDENT))
     })
@@ -117,20 +129,24 @@ function steps(design: Design, face: SheetFace, { body, row }: Fitting, trim: Tr
 const SAMPLE = 15
 
 /** A stretch of a line as it stands on the sheet. */
-function sample(kind: LineKind, size: number): SheetMark[] {
+function sample(sign: Sign, size: number): SheetMark[] {
   const y = (CAPITAL * size) / 2
-  if (kind !== 'glue')
+  const line = [
+    [0, y],
+    [SAMPLE, y],
+  ] as const
+  if (sign === 'tape')
+    return [
+      { mark: 'path', runs: [line], closed: false, role: 'place', of: 'legend' },
+      { ...glueHatch([], 'legend'), runs: strokes(line) },
+    ]
+  if (sign !== 'glue' && sign !== 'behind')
     return [
       {
         mark: 'path',
-        runs: [
-          [
-            [0, y],
-            [SAMPLE, y],
-          ],
-        ],
+        runs: [line],
         closed: false,
-        role: kind,
+        role: sign,
         of: 'legend',
       },
     ]
@@ -141,24 +157,61 @@ function sample(kind: LineKind, size: number): SheetMark[] {
     [0, y + 1.3],
   ] as const
   return [
-    { mark: 'path', runs: [area], closed: true, role: kind, of: 'legend' },
-    glueHatch(area, true, 'legend'),
+    { mark: 'path', runs: [area], closed: true, role: sign === 'glue' ? 'place' : sign, of: 'legend' },
+    ...(sign === 'glue' ? [glueHatch([area], 'legend')] : []),
   ]
 }
 
-const kindsOn = (flat: readonly Piece[], face: SheetFace): ReadonlySet<LineKind> =>
-  new Set(flat.flatMap((piece) => piece.lines.map((line) => seen(line.kind, face))))
+/** What is marked on the pieces of a design, printed like this. */
+function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
+  const face = faceOf(lines)
+  const flat = pieces(design)
+  const signs = new Set<Sign>(
+    flat.flatMap((piece) =>
+      piece.lines.map(({ kind }) => seen(kind, face)).filter((kind) => kind !== 'glue'),
+    ),
+  )
+  if (lines === 'ticks') signs.delete('crease')
+  for (const { id } of flat)
+    for (const { isBehind, isTaped, isOwn, isFlat } of placesOn(design, id, face))
+      if (isBehind) {
+        if (lines !== 'ticks' || isTaped || !(isOwn || isFlat)) signs.add('behind')
+      } else {
+        signs.add(isTaped ? 'tape' : 'glue')
+        if (!isOwn) signs.add('place')
+      }
+  return signs
+}
 
-function lines(design: Design, face: SheetFace, { body, row }: Fitting): Section {
-  const used = kindsOn(pieces(design), face)
+function signs(design: Design, lines: SheetLines, { body, row }: Fitting): Section {
+  const used = signsOn(design, lines)
   const rows = (width: number): Block[] =>
     legend
-      .filter(({ kind }) => used.has(kind))
-      .map(({ kind, name, does }) => {
+      .filter(({ sign }) => used.has(sign))
+      .map(({ sign, name, does }): Block => {
         const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
-        return hung(sample(kind, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
+        return hung(sample(sign, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
       })
   return section('legend', 'Lines', rows, row, 40)
+}
+
+const LETTER_INDENT = 9
+
+/** Which piece goes where: every joint by its letter. Null if nothing is stuck. */
+function joints(design: Design, { small, smallRow }: Fitting): Section | null {
+  const says = new Map<string, string[]>()
+  for (const joint of letteredJoints(design)) {
+    const letters = says.get(jointSays(joint)) ?? []
+    says.set(jointSays(joint), [...letters, joint.letter])
+  }
+  if (says.size === 0) return null
+  const rows = (width: number): Block[] =>
+    [...says].map(([text, letters]) => {
+      const letter = paragraph([{ text: letters.join(' '), bold: true }], small, LETTER_INDENT - 1)
+      const words = paragraph([{ text }], small, width - LETTER_INDENT)
+      return hung(letter.marks, LETTER_INDENT, words)
+    })
+  return section('joints', 'Joints', rows, smallRow)
 }
 
 const check = ({ body }: Fitting): Section =>
@@ -173,18 +226,18 @@ const check = ({ body }: Fitting): Section =>
 const care = ({ body, row }: Fitting): Section =>
   section('care', 'Take care', (width) => [paragraph([{ text: CARE }], body, width)], row)
 
-function sizes(design: Design, face: SheetFace, { small, smallRow }: Fitting): Section {
+function sizes(design: Design, lines: SheetLines, { small, smallRow }: Fitting): Section {
   const rows = (width: number): Block[] =>
-    [cardSizes(design), ...design.mechanisms.map(sizesOf)]
+    [cardSizes(design), ...design.mechanisms.map((m) => sizesOf(design, m))]
       .filter((runs) => runs.length > 0)
       .map((runs) => paragraph(runs, small, width))
-  return section('sizes', face === 'inside' ? 'Sizes in mm' : 'Sizes in mm, from inside', rows, smallRow)
+  return section('sizes', lines === 'back' ? 'Sizes in mm, from inside' : 'Sizes in mm', rows, smallRow)
 }
 
-const head = (design: Design, face: SheetFace): Section => ({
+const head = (design: Design, lines: SheetLines): Section => ({
   id: 'head',
-  block: (width) => header(design, face, width),
-  rows: (width) => [header(design, face, width)],
+  block: (width) => header(design, lines, width),
+  rows: (width) => [header(design, lines, width)],
 })
 
 /** The design's name over a page of words. */
@@ -197,14 +250,16 @@ export function nameSection(design: Design): Section {
 /** The sections of a sheet, those that must find room first first. */
 export const sectionsFor = (
   design: Design,
-  face: SheetFace,
+  lines: SheetLines,
   fitting: Fitting,
   trim: Trim,
-): readonly Section[] => [
-  head(design, face),
-  check(fitting),
-  lines(design, face, fitting),
-  steps(design, face, fitting, trim),
-  care(fitting),
-  sizes(design, face, fitting),
-]
+): readonly Section[] =>
+  [
+    head(design, lines),
+    check(fitting),
+    signs(design, lines, fitting),
+    steps(design, lines, fitting, trim),
+    care(fitting),
+    joints(design, fitting),
+    sizes(design, lines, fitting),
+  ].filter((one) => one !== null)

@@ -1,7 +1,6 @@
 import type { Design, SheetHandle } from '../../paper/index.ts'
 import { dragHandle, handlesOf, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, HandleChoice } from '../state/config.ts'
-import { settled } from '../state/fields.ts'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { shown, small } from '../state/format.ts'
 import type { BenchState } from '../state/state.ts'
@@ -45,7 +44,7 @@ const STEPS_BACK = 64
 
 /** A handle's drag, as far as it goes with no handle of its mechanism leaving the card. */
 function dragged(design: Design, { id, name, piece, at: [x, y] }: SheetHandle, to: Spot): Design | null {
-  if (piece !== 'card') return settled(dragHandle(design, id, name, to))
+  if (piece !== 'card') return dragHandle(design, id, name, to)
   const [wx, wy] = onCard(design, to)
   const leaves = (one: Design) =>
     handlesOf(one).some(
@@ -54,8 +53,8 @@ function dragged(design: Design, { id, name, piece, at: [x, y] }: SheetHandle, t
   const free = leaves(design)
   for (let k = STEPS_BACK; k >= 0; k--) {
     const part = k / STEPS_BACK
-    const next = settled(dragHandle(design, id, name, [x + part * (wx - x), y + part * (wy - y)]))
-    if (!next || free || !leaves(next)) return next
+    const next = dragHandle(design, id, name, [x + part * (wx - x), y + part * (wy - y)])
+    if (free || !leaves(next)) return next
   }
   return null
 }

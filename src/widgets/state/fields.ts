@@ -8,6 +8,7 @@ import {
   nameOf,
   settable,
   settingOf,
+  settled,
   sharedSlits,
 } from '../../paper/index.ts'
 import type { BenchConfig, FieldChoice } from './config.ts'
@@ -51,22 +52,6 @@ export const mechanismOf = (design: Design, id: string): Mechanism => {
   const m = design.mechanisms.find((one) => one.id === id)
   if (!m) throw new RangeError(`the bench speaks of ${id}, which is no mechanism of ${design.title}`)
   return m
-}
-
-/** The design with every rule that ties fields together kept; null if that takes more than nudges. */
-export function settled(design: Design): Design | null {
-  let now = design
-  for (let k = 0; k < 4; k++) {
-    const faults = now.mechanisms.flatMap((m) => {
-      const fault = kindOf(m).limits?.(m)
-      return fault ? [{ id: m.id, ...fault }] : []
-    })
-    const [first] = faults
-    if (!first) return now
-    if (first.nearest === undefined) return null
-    now = change(now, first.id, { [first.field]: first.nearest })
-  }
-  return null
 }
 
 /** Every number of the design to a thousandth, so that a link gives the very same design. */

@@ -3,7 +3,7 @@ import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { keepWord, recall } from '../model/page.ts'
-import type { Face, Form, PaperChoice } from './template.ts'
+import type { Form, Lines, PaperChoice } from './template.ts'
 import { guessPaper, saveTemplate } from './template.ts'
 
 interface Choice<T extends string> {
@@ -21,13 +21,22 @@ const paperChoice: Choice<PaperChoice> = {
   ],
 }
 
-const faceChoice: Choice<Face> = {
-  name: 'face',
-  says: 'Lines on',
+const linesChoice: Choice<Lines> = {
+  name: 'lines',
+  says: 'Lines',
   of: [
-    { value: 'inside', label: 'the inside' },
-    { value: 'outside', label: 'the outside' },
+    { value: 'front', label: 'on the front' },
+    { value: 'ticks', label: 'ticks only' },
+    { value: 'back', label: 'on the back' },
   ],
+}
+
+/** What is printed on the face that will be seen. */
+const linesSay: Readonly<Record<Lines, string>> = {
+  front: 'Every line is printed on the face that you will see: good to practise with.',
+  ticks:
+    'The face that you will see has ticks at the ends of the folds only, and glue places: for a good copy.',
+  back: 'The face that you will see stays clean. On the other face left and right are swapped, and mountain and valley too.',
 }
 
 const formChoice: Choice<Form> = {
@@ -82,7 +91,7 @@ interface SheetDialogProps {
 export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null)
   const [paper, setPaper] = useState<PaperChoice>(likelyPaper)
-  const [face, setFace] = useState<Face>('inside')
+  const [lines, setLines] = useState<Lines>('front')
   const [form, setForm] = useState<Form>('pdf')
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
@@ -101,9 +110,10 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     setBusy(true)
     setSays('Drawing the template …')
     try {
-      setSays(await saveTemplate(design(), { slug, paper, face, form }))
-    } catch {
-      setSays('The template could not be made. Check that you are online, then try again.')
+      setSays(await saveTemplate(design(), { slug, paper, lines, form }))
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error)
+      setSays(`The template could not be made: ${why}`)
     }
     setBusy(false)
   }
@@ -119,7 +129,10 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
             keepWord('paper', value)
           })}
         />
-        <Choices choice={faceChoice} value={face} onChoose={choose<Face>(setFace)} />
+        <Choices choice={linesChoice} value={lines} onChoose={choose<Lines>(setLines)} />
+        <p class="quiet" role="status">
+          {linesSay[lines]}
+        </p>
         <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.

@@ -4,19 +4,19 @@ import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
 import type { Design } from '../../paper/index.ts'
-import type { SheetFont } from '../../sheet/index.ts'
+import type { SheetFont, SheetLines } from '../../sheet/index.ts'
 import { loadFont, paperForLocale, sheetPdf, sheetSvg, TooLargeError } from '../../sheet/index.ts'
 
 export type PaperChoice = 'a4' | 'letter'
 
-export type Face = 'inside' | 'outside'
+export type Lines = SheetLines
 
 export type Form = 'pdf' | 'svg'
 
 export interface TemplateChoice {
   readonly slug: string
   readonly paper: PaperChoice
-  readonly face: Face
+  readonly lines: Lines
   readonly form: Form
 }
 
@@ -31,8 +31,9 @@ function font(): Promise<SheetFont> {
     const name = file.replace(/\.woff$/, '')
     const address = fontAddresses.find((one) => one.includes(name))
     if (!address) throw new RangeError(`there is no font file ${file}`)
-    const answer = await fetch(address)
-    if (!answer.ok) throw new Error(`${file}: ${answer.status}`)
+    const answer = await fetch(address).catch(() => null)
+    if (!answer) throw new Error('its typeface did not arrive. Look to your connection, then try again.')
+    if (!answer.ok) throw new Error(`its typeface is not where it should be (${answer.status}).`)
     return new Uint8Array(await answer.arrayBuffer())
   })
 }
@@ -52,16 +53,16 @@ function save(parts: readonly BlobPart[], type: string, name: string): void {
  */
 export async function saveTemplate(
   design: Design,
-  { slug, paper, face, form }: TemplateChoice,
+  { slug, paper, lines, form }: TemplateChoice,
 ): Promise<string> {
-  const name = `${slug}-${paper}${face === 'outside' ? '-outside' : ''}`
+  const name = `${slug}-${paper}${lines === 'front' ? '' : `-${lines}`}`
   try {
     if (form === 'pdf') {
-      const bytes = await sheetPdf(design, { paper, face }, await font())
+      const bytes = await sheetPdf(design, { paper, lines }, await font())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
       return `${name}.pdf is saved. Print it at 100 %.`
     }
-    const pages = sheetSvg(design, { paper, face }, await font())
+    const pages = sheetSvg(design, { paper, lines }, await font())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })

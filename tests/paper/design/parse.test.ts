@@ -391,3 +391,89 @@ describe('a good file', () => {
     )
   })
 })
+
+describe('a file from a careless or unkind hand', () => {
+  /** Lists in lists, or objects in objects, `deep` deep. */
+  const nested = (deep: number, as: 'list' | 'object'): unknown => {
+    let value: unknown = 1
+    for (let k = 0; k < deep; k++) value = as === 'list' ? [value] : { a: value }
+    return value
+  }
+
+  test.each(['list', 'object'] as const)('5,000 deep is told in one short sentence: %s', (as) => {
+    const deep = nested(5000, as)
+    for (const json of [
+      file({ title: deep }),
+      file({ mechanisms: [deep] }),
+      file({ card: { ...A6, width: deep } }),
+      withOne({ ...beak, cut: deep }),
+      withOne({ ...beak, outline: [deep] }),
+    ])
+      expect(refusal(json).length).toBeLessThan(200)
+  })
+
+  test('a list with holes is no list of mechanisms, points or numbers', () => {
+    const holes = (list: unknown[]): unknown[] => {
+      const sparse = [...list]
+      delete sparse[1]
+      return sparse
+    }
+    expect(refusal(file({ mechanisms: holes([beak, beak]) }))).toBe(
+      'mechanisms[1] must be an object in curly brackets, not left out.',
+    )
+    const outline = holes([
+      [10, 80],
+      [10, 80],
+      [10, 80],
+    ])
+    expect(refusal(withOne({ ...beak, outline }))).toContain('mechanisms[0].outline[1] must be a point')
+    const pond = {
+      id: 'pond',
+      kind: 'floating-layer',
+      on: 'gutter',
+      start: 4,
+      end: 9,
+      height: 5,
+      left: 9,
+      right: 9,
+    }
+    expect(refusal(withOne({ ...pond, walls: holes([-3, 0, 3]) }))).toContain(
+      'mechanisms[0].walls[1] must be a number',
+    )
+  })
+
+  test.each(['card', 'point', 'page', 'gutter'])('%s is no name for a mechanism', (id) => {
+    expect(refusal(withOne({ ...beak, id }))).toBe(
+      `mechanisms[0].id must not be ${id}: the card itself has that name.`,
+    )
+  })
+
+  // Unicode: C0 and C1 controls, a lone surrogate, an override of the way of writing, a non-character.
+  test.each([
+    ['He\u0007ron', 3, 'U+0007'],
+    ['\u001b[31mHeron', 1, 'U+001B'],
+    ['Heron\n', 6, 'U+000A'],
+    ['Her\u009bon', 4, 'U+009B'],
+    ['\u{1f989}\ud800 Heron', 2, 'U+D800'],
+    ['Heron\udc00', 6, 'U+DC00'],
+    ['Heron \u202enoreh', 7, 'U+202E'],
+    ['Heron\uffff', 6, 'U+FFFF'],
+  ])('title %j has a character that cannot be shown', (title, place, name) => {
+    expect(refusal(file({ title }))).toBe(
+      `title must hold only characters that can be printed: the one at place ${place}, ${name}, cannot be shown.`,
+    )
+  })
+
+  test('a title may hold any letter that can be shown', () => {
+    for (const title of ['Żółw & Ödön’s «été»', '蛾 🦉', 'क्षि', 'שָׁלוֹם'])
+      expect(parseDesign(file({ title })).title).toBe(title)
+  })
+
+  test('what it holds is told without characters that a terminal obeys', () => {
+    const told = refusal(withOne({ ...beak, on: '\u001b]0;owl\u0007', kind: 'cut-v-fold' }))
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be there
+    expect(told).not.toMatch(/[\u0000-\u001f\u007f-\u009f]/)
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: as above
+    expect(refusal(file({ 'a\u009bb': 1 }))).not.toMatch(/[\u0000-\u001f\u007f-\u009f]/)
+  })
+})

@@ -1,6 +1,6 @@
 import type { Flat, Lay } from '../../plane/lay.ts'
 import { laid } from '../../plane/lay.ts'
-import type { OwnPiece, PieceLine } from '../build.ts'
+import type { Fold, OwnPiece, PieceLine } from '../build.ts'
 import type { Choice, Field } from '../kind.ts'
 
 /** Width of the glue tabs, for every kind of its own card that has some. */
@@ -42,6 +42,8 @@ export interface TabEdge {
   readonly to: Flat
   /** The crease it is. */
   readonly of: string
+  /** How its tab is folded, as seen from the piece's front: a valley unless said. */
+  readonly fold?: Fold
   /** Where another tab or a fold begins at one of its ends: the angle that is left for this tab there, radians. */
   readonly tight?: { readonly at: 'from' | 'to'; readonly room: number }
 }
@@ -55,6 +57,7 @@ function bevel(
   tab: number,
   room = Math.PI / 2,
 ): { tight: number; loose: number; wide: number } {
+  if (!(long > 0)) return { tight: 0, loose: 0, wide: 0 }
   const loose = Math.min(tab, long / 3)
   const slope = room < Math.PI / 2 ? Math.tan(Math.max(0, room)) : Number.POSITIVE_INFINITY
   const wide = Math.min(tab, (long / 2) * slope)
@@ -64,14 +67,14 @@ function bevel(
 /**
  * The outline of a tab along a joint, in the host's flat coordinates, on the side that `lay.off`
  * points to; an open line where there is no tab and the joint is taped. `room`: the angle left for it at the
- * joint's start, radians, where that is less than a right angle.
+ * joint's start, radians, where that is less than a right angle. `aside` lies off the joint, where the tab is.
  */
 export function tabOutline(
   lay: Lay,
   long: number,
   tab: number,
   room?: number,
-): { outline: readonly Flat[]; closed: boolean } {
+): { outline: readonly Flat[]; closed: boolean; aside: Flat } {
   const { tight, loose, wide } = bevel(long, tab, room)
   const corners: readonly Flat[] =
     tab > 0
@@ -85,10 +88,14 @@ export function tabOutline(
           [0, 0],
           [0, long],
         ]
-  return { outline: corners.map((corner) => laid(lay, corner)), closed: tab > 0 }
+  return {
+    outline: corners.map((corner) => laid(lay, corner)),
+    closed: tab > 0,
+    aside: laid(lay, [1, long / 2]),
+  }
 }
 
-/** A piece walked round its edge: plain corners, and edges that carry a tab (folded along a valley). */
+/** A piece walked round its edge: plain corners, and edges that carry a tab. */
 export function ownPiece(part: string, tab: number, walk: readonly (Flat | TabEdge)[]): OwnPiece {
   const outline: Flat[] = []
   const lines: PieceLine[] = []
@@ -101,7 +108,7 @@ export function ownPiece(part: string, tab: number, walk: readonly (Flat | TabEd
       push(step)
       continue
     }
-    const { from, to, of, tight } = step
+    const { from, to, of, tight, fold = 'valley' } = step
     push(from)
     const long = Math.hypot(to[0] - from[0], to[1] - from[1])
     if (tab > 0 && long > 0) {
@@ -116,7 +123,7 @@ export function ownPiece(part: string, tab: number, walk: readonly (Flat | TabEd
       const corners = [at(first, end.wide), at(long - last, end.wide)] as const
       push(corners[0])
       push(corners[1])
-      lines.push({ kind: 'valley', points: [from, to], of })
+      lines.push({ kind: fold, points: [from, to], of })
       lines.push({ kind: 'glue', points: [from, ...corners, to], closed: true, of })
     }
     push(to)

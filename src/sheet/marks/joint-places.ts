@@ -1,0 +1,67 @@
+import type { Design, Joint, JointSide } from '../../paper/index.ts'
+import { jointsOf } from '../../paper/index.ts'
+import type { SheetFace } from './instructions.ts'
+import { pieceName } from './instructions.ts'
+
+/** Letters that nobody takes for a line, a one or a nought. */
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
+
+/** The letter of a joint, counted from 0: A to Z, then AA and on. */
+export function letterOf(k: number): string {
+  const last = LETTERS[k % LETTERS.length] ?? ''
+  return k < LETTERS.length ? last : `${letterOf(Math.floor(k / LETTERS.length) - 1)}${last}`
+}
+
+/** A joint with the letter that both its places carry. */
+export interface LetteredJoint extends Joint {
+  readonly letter: string
+}
+
+export const letteredJoints = (design: Design): readonly LetteredJoint[] =>
+  jointsOf(design).map((joint, k) => ({ ...joint, letter: letterOf(k) }))
+
+/** One of the two places of a joint, as it is printed on one face of its piece. */
+export interface JointPlace {
+  readonly letter: string
+  /** What it is stuck to, as the reader calls it. */
+  readonly partner: string
+  readonly points: JointSide['points']
+  readonly isTaped: boolean
+  /** It is the other face that is glued. */
+  readonly isBehind: boolean
+  /** It is part of what is stuck on, not of what that is stuck to. */
+  readonly isOwn: boolean
+  /** No fold lies between the two: a piece is stuck flat on a face. */
+  readonly isFlat: boolean
+  readonly of: string
+}
+
+/** The face that is printed: of the card the inside is the front. */
+const printedFace: Readonly<Record<SheetFace, JointSide['face']>> = { inside: 'front', outside: 'back' }
+
+/** Every place on a piece that is glued or taped. */
+export function placesOn(design: Design, piece: string, face: SheetFace): readonly JointPlace[] {
+  return letteredJoints(design).flatMap(({ letter, of, isTaped, host, own, line }) =>
+    [[host, own, false] as const, [own, host, true] as const].flatMap(
+      ([side, other, isOwn]): readonly JointPlace[] =>
+        side.piece === piece && side.points.length > 1
+          ? [
+              {
+                letter,
+                partner: pieceName(other.piece),
+                points: side.points,
+                isTaped,
+                isBehind: side.face !== printedFace[face],
+                isOwn,
+                isFlat: line === null,
+                of,
+              },
+            ]
+          : [],
+    ),
+  )
+}
+
+/** What is said of a joint in the list: what is stuck to what. */
+export const jointSays = ({ own, host, isTaped }: LetteredJoint): string =>
+  `${pieceName(own.piece)} ${isTaped ? 'taped' : 'glued'} to ${pieceName(host.piece)}`

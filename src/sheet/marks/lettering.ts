@@ -1,0 +1,240 @@
+/** Letters beside and inside the places that are glued: never on a line, never on each other. */
+import type { Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { Rectangle } from './clip.ts'
+import { clipped } from './clip.ts'
+import { CAPITAL, wordWidth } from './letters.ts'
+import { extent } from './setting.ts'
+
+export type Stretch = readonly [Point, Point]
+
+/** A letter that looks for a place. */
+export interface Wish {
+  readonly letter: string
+  readonly partner: string
+  /** The area or the line that it is for, on the page. */
+  readonly points: readonly Point[]
+  readonly isLine: boolean
+  readonly of: string
+  /** It may stand in the area that it is for. */
+  readonly mayBeInside: boolean
+  /** Else where: on the piece, beside it, or wherever there is room. */
+  readonly stay: 'inside' | 'anywhere' | 'outside'
+}
+
+/** What letters keep clear of, and where they may be. */
+export interface Ground {
+  readonly lines: readonly Stretch[]
+  readonly printable: Rectangle
+  /** The piece itself. */
+  readonly outline: readonly Point[]
+}
+
+/** Free paper round a letter, mm. */
+const CLEAR = 0.5
+
+/** No letter with its partner's name is longer than twice this, mm. */
+const FARTHEST = 40
+
+const SIZES = { named: [2.5], alone: [3.2, 2.5, 2, 1.6] } as const
+
+const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
+
+const overlap = (a: Rectangle, b: Rectangle): boolean =>
+  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
+
+const holds = (a: Rectangle, b: Rectangle): boolean =>
+  a[0] <= b[0] && a[1] <= b[1] && a[2] >= b[2] && a[3] >= b[3]
+
+/** Whether a point lies in an outline, by the even-odd rule. */
+export function isIn([x, y]: Point, outline: readonly Point[]): boolean {
+  let inside = false
+  outline.forEach(([ax, ay], k) => {
+    const [bx, by] = outline[(k + 1) % outline.length] as Point
+    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside
+  })
+  return inside
+}
+
+export const edges = (outline: readonly Point[]): Stretch[] =>
+  outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length] as Point])
+
+const corners = ([l, t, r, b]: Rectangle): readonly Point[] => [
+  [l, t],
+  [r, t],
+  [r, b],
+  [l, b],
+]
+
+/** Whether a rectangle lies in an outline, or beside it. */
+function lies(box: Rectangle, outline: readonly Point[]): 'inside' | 'outside' | 'across' {
+  if (edges(outline).some(([a, b]) => clipped(a, b, box))) return 'across'
+  return isIn(corners(box)[0] as Point, outline) ? 'inside' : 'outside'
+}
+
+/** Letter and partner as marks, their middle at a point. */
+function marksAt(
+  wish: Wish,
+  [x, y]: Point,
+  size: number,
+  isNamed: boolean,
+  turn: 0 | -90,
+): readonly WordMark[] {
+  const letter = wordWidth(wish.letter, size, true)
+  const space = wordWidth(' ', size)
+  const long = isNamed ? letter + space + wordWidth(wish.partner, size) : letter
+  const drop = (CAPITAL * size) / 2
+  const at = (along: number): Point => (turn === 0 ? [x + along, y + drop] : [x + drop, y - along])
+  const base = { mark: 'word', role: 'note', anchor: 'start', size, of: wish.of } as const
+  const turned = turn === 0 ? {} : { turn }
+  return [
+    { ...base, ...turned, at: at(-long / 2), text: wish.letter, bold: true },
+    ...(isNamed
+      ? [{ ...base, ...turned, at: at(-long / 2 + letter + space), text: wish.partner } as const]
+      : []),
+  ]
+}
+
+const boxOfMarks = (marks: readonly WordMark[]): Rectangle => {
+  const boxes = marks.map(extent)
+  return [
+    Math.min(...boxes.map((b) => b[0])),
+    Math.min(...boxes.map((b) => b[1])),
+    Math.max(...boxes.map((b) => b[2])),
+    Math.max(...boxes.map((b) => b[3])),
+  ]
+}
+
+const centre = (points: readonly Point[]): Point => {
+  const [l, t, r, b] = points.reduce<Rectangle>(
+    ([l, t, r, b], [x, y]) => [Math.min(l, x), Math.min(t, y), Math.max(r, x), Math.max(b, y)],
+    [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY],
+  )
+  return [(l + r) / 2, (t + b) / 2]
+}
+
+/** So many places are tried in an area, in rows and columns. */
+const GRID = 17
+
+/** Points spread over an area, those near its middle first. */
+function within(points: readonly Point[]): readonly Point[] {
+  const [cx, cy] = centre(points)
+  const half = Math.max(...points.map(([x]) => Math.abs(x - cx)))
+  const high = Math.max(...points.map(([, y]) => Math.abs(y - cy)))
+  const at: Point[] = []
+  for (let i = 0; i < GRID; i++)
+    for (let k = 0; k < GRID; k++) {
+      const point: Point = [cx + half * ((2 * i) / (GRID - 1) - 1), cy + high * ((2 * k) / (GRID - 1) - 1)]
+      if (isIn(point, points)) at.push(point)
+    }
+  return at.sort((a, b) => Math.hypot(a[0] - cx, a[1] - cy) - Math.hypot(b[0] - cx, b[1] - cy))
+}
+
+/** How much farther from a place's middle a letter may be to be nearer to the place itself. */
+const STRAY = 0.5
+
+const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const t = Math.max(0, Math.min(1, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1)))
+  return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy)
+}
+
+/** So many corners of a place are looked round. */
+const MOST_CORNERS = 8
+
+/** Points round a place, those first that would be read as its own: near to it, and to its middle. */
+function around(points: readonly Point[]): readonly Point[] {
+  const middle = centre(points)
+  const sides = points.length === 2 ? [[points[0], points[1]] as unknown as Stretch] : edges(points)
+  const corners = points.filter((_, k) => k % Math.ceil(points.length / MOST_CORNERS) === 0)
+  const from =
+    points.length > MOST_CORNERS
+      ? [...corners, middle]
+      : [...points, middle, ...sides.map(([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])]
+  const spots = from.flatMap(([x, y]) =>
+    Array.from({ length: 24 }, (_, k) => 2 + 1.5 * k).flatMap((far) =>
+      Array.from({ length: 12 }, (_, k): Point => {
+        const turn = (k * Math.PI) / 6
+        return [x + far * Math.cos(turn), y + far * Math.sin(turn)]
+      }),
+    ),
+  )
+  return spots
+    .map((point) => ({
+      point,
+      cost:
+        Math.min(...sides.map((side) => nearest(point, side))) +
+        STRAY * Math.hypot(point[0] - middle[0], point[1] - middle[1]),
+    }))
+    .sort((a, b) => a.cost - b.cost)
+    .map(({ point }) => point)
+}
+
+interface Style {
+  readonly size: number
+  readonly isNamed: boolean
+}
+
+const styles: readonly Style[] = [
+  ...SIZES.named.map((size) => ({ size, isNamed: true })),
+  ...SIZES.alone.map((size) => ({ size, isNamed: false })),
+]
+
+/** The letters where they stand, and those that found no free paper. */
+export interface Lettering {
+  readonly marks: readonly WordMark[]
+  /** The paper that they take, with some round it. */
+  readonly taken: readonly Rectangle[]
+  readonly lost: readonly Wish[]
+}
+
+/** Puts every letter in its area where that holds it, else as near to it as free paper is. */
+export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
+  const marks: WordMark[] = []
+  const taken: Rectangle[] = []
+  const lost: Wish[] = []
+  const areas = wishes.filter(({ isLine }) => !isLine)
+  const isFree = (box: Rectangle, own: Wish, lines: readonly Stretch[], inside: boolean): boolean => {
+    const wide = grown(box, CLEAR)
+    if (!holds(ground.printable, wide)) return false
+    if (taken.some((other) => overlap(other, wide))) return false
+    if (lines.some(([a, b]) => clipped(a, b, wide))) return false
+    if (inside) return lies(wide, own.points) === 'inside'
+    // In another's area it would be read as that one's.
+    if (areas.some((other) => lies(wide, other.points) !== 'outside')) return false
+    return own.stay === 'anywhere' || lies(wide, ground.outline) === own.stay
+  }
+  /** The lines that a letter at one of these points could meet. */
+  const nearTo = (at: readonly Point[]): readonly Stretch[] => {
+    if (at.length === 0) return []
+    const xs = at.map(([x]) => x)
+    const ys = at.map(([, y]) => y)
+    const reach: Rectangle = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+    return ground.lines.filter(([a, b]) => clipped(a, b, grown(reach, FARTHEST)))
+  }
+  const tried = (wish: Wish, at: readonly Point[], inside: boolean, { size, isNamed }: Style): boolean => {
+    const lines = nearTo(at)
+    for (const point of at)
+      for (const turn of [0, -90] as const) {
+        const words = marksAt(wish, point, size, isNamed, turn)
+        const box = boxOfMarks(words)
+        if (!isFree(box, wish, lines, inside)) continue
+        marks.push(...words)
+        taken.push(grown(box, CLEAR))
+        return true
+      }
+    return false
+  }
+  // The smallest places choose first.
+  const size = ({ points }: Wish): number => {
+    const [cx, cy] = centre(points)
+    return Math.max(...points.map(([x, y]) => Math.hypot(x - cx, y - cy)))
+  }
+  for (const wish of [...wishes].sort((a, b) => size(a) - size(b))) {
+    const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
+    const isInside = spots.length > 0 && styles.some((style) => tried(wish, spots, true, style))
+    const near = isInside ? [] : around(wish.points)
+    const found = isInside || styles.some((style) => tried(wish, near, false, style))
+    if (!found) lost.push(wish)
+  }
+  return { marks, taken, lost }
+}
