@@ -7,10 +7,13 @@ import type { Design } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
 import { layOut, paperOf } from '../../src/sheet/index.ts'
-import { cardSizes, pieceName, sizesOf, stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { clipped } from '../../src/sheet/marks/clip.ts'
+import type { SheetLines } from '../../src/sheet/marks/instructions.ts'
+import { pieceName, stepsFor } from '../../src/sheet/marks/instructions.ts'
 import { wordWidth } from '../../src/sheet/marks/letters.ts'
-import { clipped, onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
+import { onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
 import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/setting.ts'
+import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
 import { beak, card, moth, shelf } from './designs.ts'
 
 const wings = (tab: number, id = 'wings') => ({
@@ -49,7 +52,7 @@ const layer = (id: string, start: number, left: number, right = left) => ({
   right,
 })
 
-const saidOf = (design: Design, face: 'inside' | 'outside' = 'inside') => stepsFor(design, face).join('\n')
+const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design, lines).join('\n')
 
 describe('steps', () => {
   test('what has no tab is taped along its joints, what has one is glued; each is named once', () => {
@@ -89,26 +92,26 @@ describe('steps', () => {
 
   test('the printed side decides which way the lines lie', () => {
     const made = card(105, 148, [beak(110, -40, 40)])
-    expect(saidOf(made, 'inside')).toContain('Fold the gutter the other way, lines inside.')
-    expect(saidOf(made, 'outside')).toContain('Keep the lines outside.')
-    expect(saidOf(card(105, 148), 'outside')).toContain('Fold the gutter, lines outside.')
-    expect(saidOf(card(105, 148), 'inside')).toContain('Fold the gutter, lines inside.')
+    expect(saidOf(made, 'front')).toContain('Fold the gutter the other way, lines inside.')
+    expect(saidOf(made, 'back')).toContain('Keep the lines outside.')
+    expect(saidOf(card(105, 148), 'back')).toContain('Fold the gutter, lines outside.')
+    expect(saidOf(card(105, 148), 'front')).toContain('Fold the gutter, lines inside.')
     expect(saidOf(card(105, 148))).toContain('Cut the card out.')
     expect(saidOf(card(105, 148, [wings(8)]))).toContain('Cut all pieces out.')
   })
 
   test('a hair off the paper’s edge is no trimming; more is told, for sides and ends', () => {
-    const step = (trim: object) => stepsFor(card(105, 148), 'inside', trim)[0]
+    const step = (trim: object) => stepsFor(card(105, 148), 'front', trim)[0]
     expect(step({ sides: 0.04 })).toBe('The left and right edges of the paper are the card’s own.')
     expect(step({ sides: 0.05 })).toBe('Trim 0.1\u00a0mm off the left and right edges of the paper.')
     expect(step({ ends: 2 })).toBe('Trim 2\u00a0mm off the upper and lower edges of the paper.')
     expect(step({})).toContain('Cut the card out.')
-    expect(stepsFor(card(105, 148), 'inside', { ends: 2 }).join()).not.toContain('Cut the card out')
+    expect(stepsFor(card(105, 148), 'front', { ends: 2 }).join()).not.toContain('Cut the card out')
   })
 
   test('sizes leave out what is nought by choice and what is said already', () => {
     const text = (m: object) =>
-      sizesOf(card(105, 148, [m]).mechanisms[0] as never)
+      sizesOf(card(105, 148, [m]), card(105, 148, [m]).mechanisms[0] as never)
         .map((run) => run.text)
         .join('')
         .replaceAll('\u00a0', ' ')
@@ -316,8 +319,8 @@ describe('on to a next page', () => {
     })
     expect(pages.at(-1)?.says).toMatch(/: words\.$/)
     expect(layOut(moth(), { paper: 'a4' })[1]?.says).toContain('seen from the front')
-    expect(layOut(moth(), { paper: 'a4', face: 'outside' })[1]?.says).toContain('seen from the back')
-    expect(layOut(moth(), { paper: 'a4', face: 'outside' })[0]?.says).toContain('seen from outside')
+    expect(layOut(moth(), { paper: 'a4', lines: 'back' })[1]?.says).toContain('seen from the back')
+    expect(layOut(moth(), { paper: 'a4', lines: 'back' })[0]?.says).toContain('seen from outside')
   })
 
   const wide = card(
@@ -331,10 +334,10 @@ describe('on to a next page', () => {
     })),
   )
 
-  test.each(['inside', 'outside'] as const)(
-    'pieces stand apart in rows, the high ones first, named below, printed for the %s',
-    (face) => {
-      const sheets = layOut(wide, { paper: 'a3', face }).filter(({ placed }) =>
+  test.each(['front', 'back'] as const)(
+    'pieces stand apart in rows, the high ones first, named below, printed on the %s',
+    (lines) => {
+      const sheets = layOut(wide, { paper: 'a3', lines }).filter(({ placed }) =>
         placed.some(({ piece }) => piece !== 'card'),
       )
       const flat = new Map(pieces(wide).map((piece) => [piece.id, piece]))
@@ -342,7 +345,7 @@ describe('on to a next page', () => {
         page.placed.map(({ piece, place }) => {
           const points = (flat.get(piece)?.outline ?? []).map((p) => onPage(place, [p[0], p[1]]))
           const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
-          expect(place.mirrored).toBe(face === 'outside')
+          expect(place.mirrored).toBe(lines === 'back')
           return {
             piece,
             number,

@@ -1,17 +1,10 @@
 // What a bench knows without a screen: its ranges, steps, keys, memory and strip of readings.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { parseDesign } from '../../src/paper/index.ts'
+import { parseDesign, settled } from '../../src/paper/index.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
 import type { BenchConfig } from '../../src/widgets/state/config.ts'
-import {
-  benchChoices,
-  benchFields,
-  chosen,
-  refusal,
-  settled,
-  withFields,
-} from '../../src/widgets/state/fields.ts'
+import { benchChoices, benchFields, chosen, refusal, withFields } from '../../src/widgets/state/fields.ts'
 import {
   angleWords,
   digits,
