@@ -305,9 +305,14 @@ export function meetings(search: Search): readonly Meeting[] {
     walk(from, middle, open, done, share)
   }
 
+  // Where most pairs end together no stretch goes across.
+  const low = Math.min(180, ...related.map(({ span }) => span[0]))
+  const high = Math.max(0, ...related.map(({ span }) => span[1]))
+  const marks = [...new Set([0, NEARLY_SHUT, low, high, 180])].sort((a, b) => b - a)
   const walkAll = (share: number): void => {
-    walk(motion.still(NEARLY_SHUT), motion.still(180), related, false, share)
-    walk(motion.still(0), motion.still(NEARLY_SHUT), related, false, share)
+    marks.slice(1).forEach((from, k) => {
+      walk(motion.still(from), motion.still(marks[k] as number), related, false, share)
+    })
   }
   let share = SHARE
   walkAll(share)
