@@ -46,6 +46,8 @@ function piece(m: GluedTent): OwnPiece {
 function build(m: GluedTent): Build {
   const long = m.end - m.start
   const bar = barOf(m)
+  // Read once: a number taken out of an object at every pose would be a new one in memory each time.
+  const { start } = m
   const range = rangeOf(bar)
   const away = shutsOuter(bar) ? 1 : -1
   const parts = {
@@ -98,7 +100,7 @@ function build(m: GluedTent): Build {
     lies: liesInHost(bar),
     range,
     linkage: bar,
-    place: (host, out) => placeFourBar(bar, range, m.start, 1, host, out),
+    place: (host, out) => placeFourBar(bar, range, start, 1, host, out),
   }
 }
 

@@ -102,6 +102,8 @@ function piece(m: GluedVFold, outlines: { left: readonly Flat[]; right: readonly
 function build(m: GluedVFold): Build {
   const { left, right } = sides(m)
   const bar = barOf(m)
+  // Read once: a number taken out of an object at every pose would be a new one in memory each time.
+  const { apex, toward } = m
   const range = rangeOf(bar)
   const away = shutsOuter(bar) ? 1 : -1
   const outlines = { left: facetOutline(m, left.facet), right: facetOutline(m, right.facet) }
@@ -154,7 +156,7 @@ function build(m: GluedVFold): Build {
     lies: liesInHost(bar),
     range,
     linkage: bar,
-    place: (host, out) => placeFourBar(bar, range, m.apex, m.toward, host, out),
+    place: (host, out) => placeFourBar(bar, range, apex, toward, host, out),
   }
 }
 

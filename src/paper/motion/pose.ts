@@ -4,7 +4,7 @@ import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Vec3 } from '../plane/vector.ts'
-import { DEGREES, halfAngle } from '../plane/vector.ts'
+import { DEGREES, halfAngleInto } from '../plane/vector.ts'
 
 /** Poses one design over and over, in the same memory: the answer is overwritten by the next call. */
 export interface Poser {
@@ -76,9 +76,7 @@ export function compile(design: Design): Poser {
     checkOpening(opening)
     pose.opening = opening
     if (pose.stopped.length > 0) pose.stopped.length = 0
-    const half = halfAngle(opening)
-    gutter[12] = half[0]
-    gutter[13] = half[1]
+    halfAngleInto(gutter, 12, opening)
     for (let i = 0; i < steps.length; i++) {
       const step = steps[i] as (typeof steps)[number]
       if (!step.place(step.host, step.out)) pose.stopped.push(step.id)

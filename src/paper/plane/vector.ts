@@ -35,7 +35,19 @@ export const DEGREES = 180 / Math.PI
  * relative precision near 180 (it is taken as the sine of what is missing to 180).
  */
 export function halfAngle(opening: number): [sine: number, cosine: number] {
-  if (opening <= 90) return [Math.sin(opening * 0.5 * RADIANS), Math.cos(opening * 0.5 * RADIANS)]
+  const to = new Float64Array(2)
+  halfAngleInto(to, 0, opening)
+  return [to[0] as number, to[1] as number]
+}
+
+/** The same, written to a memory at a place and the next. */
+export function halfAngleInto(to: Float64Array, at: number, opening: number): void {
+  if (opening <= 90) {
+    to[at] = Math.sin(opening * 0.5 * RADIANS)
+    to[at + 1] = Math.cos(opening * 0.5 * RADIANS)
+    return
+  }
   const missing = (180 - opening) * 0.5 * RADIANS
-  return [Math.cos(missing), Math.sin(missing)]
+  to[at] = Math.cos(missing)
+  to[at + 1] = Math.sin(missing)
 }

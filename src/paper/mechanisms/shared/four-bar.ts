@@ -28,6 +28,9 @@ export interface FourBar {
   readonly da: number
   readonly dUp: number
   readonly dDown: number
+  /** sin and half-angle sine of b1 - b2, or it and its half in the planar form. */
+  readonly plainDb: number
+  readonly halfDb: number
   /** The stop is exactly flat: both facets together are as wide as both bases, or all four make up one whole sheet. */
   readonly full: boolean
   /** Both joints lie in one straight line when the card is flat. */
@@ -42,6 +45,10 @@ export interface FourBar {
 }
 
 interface JointTurn {
+  /** sin b, or b itself in the planar form. */
+  readonly plainB: number
+  /** cos b, or 1 in the planar form. */
+  readonly slopeB: number
   readonly sinB: number
   readonly cosB: number
   readonly sinA: number
@@ -61,23 +68,28 @@ export function fourBar(
   const difference = (x: number) => (Math.abs(x) < 1e-9 ? 0 : x * k)
   const turnOf = ({ base, facet }: { base: number; facet: number }): JointTurn =>
     form === 'planar'
-      ? { sinB: 1, cosB: 0, sinA: 1, cosA: 0 }
+      ? { plainB: base, slopeB: 1, sinB: 1, cosB: 0, sinA: 1, cosA: 0 }
       : {
+          plainB: Math.sin(base * k),
+          slopeB: Math.cos(base * k),
           sinB: Math.sin(base * k),
           cosB: Math.cos(base * k),
           sinA: Math.sin(facet * k),
           cosA: Math.cos(facet * k),
         }
+  const db = difference(right.base - left.base)
   return {
     form,
     b1: right.base * k,
     a1: right.facet * k,
     b2: left.base * k,
     a2: left.facet * k,
-    db: difference(right.base - left.base),
+    db,
     da: difference(right.facet - left.facet),
     dUp: difference(right.base + right.facet - (left.base + left.facet)),
     dDown: difference(right.base - right.facet - (left.base - left.facet)),
+    plainDb: form === 'spherical' ? Math.sin(db) : db,
+    halfDb: form === 'spherical' ? Math.sin(db / 2) : db / 2,
     full:
       difference(right.facet + left.facet - (right.base + left.base)) === 0 ||
       (form === 'spherical' && difference(right.facet + left.facet + (right.base + left.base) - 360) === 0),
@@ -118,7 +130,7 @@ const half = (bar: FourBar, x: number): number => (bar.form === 'spherical' ? Ma
 
 const plain = (bar: FourBar, x: number): number => (bar.form === 'spherical' ? Math.sin(x) : x)
 
-const weightOf = (bar: FourBar): number => plain(bar, bar.b1) * plain(bar, bar.b2)
+const weightOf = ({ right, left }: FourBar): number => right.plainB * left.plainB
 
 /**
  * The openings of the host crease (degrees) at which the four-bar closes: the diagonal may not be
@@ -130,7 +142,7 @@ export function rangeOf(bar: FourBar): [least: number, most: number] {
   if (weight <= 0) return [0, 180]
   const square = (x: number) => {
     const h = half(bar, x)
-    const d = half(bar, bar.db)
+    const d = bar.halfDb
     return (h - d) * (h + d)
   }
   const at = (s2: number) => 2 * DEGREES * Math.asin(Math.sqrt(Math.min(1, Math.max(0, s2))))
@@ -164,109 +176,88 @@ export function alignments(bar: FourBar): number[] {
   return [...at(bar.b1, bar.a1, bar.b2, bar.a2), ...at(bar.b2, bar.a2, bar.b1, bar.a1)]
 }
 
-/** What the closure gives at one opening; reused, so that nothing is allocated. */
-interface Closure {
-  /** Angle at the right joint from the inner page to the facet, through the side where the piece stands; sine and cosine of its half. */
-  rightSine: number
-  rightCosine: number
-  leftSine: number
-  leftCosine: number
-  /** Half the angle between the facets on the side that shuts. */
-  ridgeSine: number
-  ridgeCosine: number
-  /** Sine and cosine of the host's half angle at which it was solved: its own, or that of the stop. */
-  hostSine: number
-  hostCosine: number
-  /** False: the opening is out of range and the closure is that of the stop. */
-  reached: boolean
-}
+/**
+ * What the closure gives at one opening: sine and cosine of half of each angle, in one memory, so that nothing is
+ * allocated where a card is posed sixty times a second.
+ */
+const solved = new Float64Array(8)
 
-const solved: Closure = {
-  rightSine: 0,
-  rightCosine: 1,
-  leftSine: 0,
-  leftCosine: 1,
-  ridgeSine: 0,
-  ridgeCosine: 1,
-  hostSine: 0,
-  hostCosine: 1,
-  reached: true,
-}
+/** At the joints: the angle from the inner page to the facet, through the side where the piece stands. */
+const RIGHT = 0
+const LEFT = 2
+/** Between the facets, on the side that shuts. */
+const RIDGE = 4
+/** The host's, at which it was solved: its own, or that of the stop. */
+const HOST = 6
 
-/** Sine and cosine of a half angle given its tangent's square as a ratio p / q, both >= 0. */
-const ratio = { sine: 0, cosine: 1 }
-
-function halfFrom(p: number, q: number): void {
+/** Sine and cosine of a half angle given its tangent's square as a ratio p / q, both >= 0; written to `solved`. */
+function halfFrom(p: number, q: number, at: number): void {
   const P = Math.max(p, 0)
   const Q = Math.max(q, 0)
   const sum = P + Q
   // 0 / 0 is the shut symmetric case: the two circles coincide and the limit is a right angle.
-  ratio.sine = sum === 0 ? Math.SQRT1_2 : Math.sqrt(P / sum)
-  ratio.cosine = sum === 0 ? Math.SQRT1_2 : Math.sqrt(Q / sum)
+  solved[at] = sum === 0 ? Math.SQRT1_2 : Math.sqrt(P / sum)
+  solved[at + 1] = sum === 0 ? Math.SQRT1_2 : Math.sqrt(Q / sum)
 }
 
 /**
- * Angle at a joint between host and diagonal, halved, as a vector; `own` and `other` are the b on
- * either side and `diff` own - other. w is the angle between the pages; S, C its half's sine, cosine
- * (C < 0 beyond 180: the outside).
+ * The angle at a joint from the inner page to the facet: from the page to the diagonal, and from there on to the
+ * facet, by half the angle that `solved` holds, to the side that the branch says. w is the angle between the pages; S,
+ * C its half's sine, cosine (C < 0 beyond 180: the outside).
  */
-function innerHalf(
-  bar: FourBar,
-  own: number,
-  other: number,
-  diff: number,
-  S: number,
-  C: number,
-): [number, number] {
-  const spherical = bar.form === 'spherical'
-  const y = 2 * S * C * plain(bar, other)
-  const x = plain(bar, diff) + 2 * S * S * plain(bar, other) * (spherical ? Math.cos(own) : 1)
+function joint(bar: FourBar, at: typeof RIGHT | typeof LEFT): void {
+  const S = solved[HOST] as number
+  const C = bar.outside ? -(solved[HOST + 1] as number) : (solved[HOST + 1] as number)
+  const own = at === RIGHT ? bar.right : bar.left
+  const other = at === RIGHT ? bar.left : bar.right
+  const y = 2 * S * C * other.plainB
+  const x = (at === RIGHT ? bar.plainDb : -bar.plainDb) + 2 * S * S * other.plainB * own.slopeB
   // Divided by 2 |C| sin(own), which both parts vanish with: joints in one line lose their diagonal at flat.
   const angle =
     bar.straight && S !== 0
-      ? Math.atan2(C < 0 || Object.is(C, -0) ? -S : S, -Math.abs(C) * Math.cos(own))
-      : S === 0 && diff === 0
+      ? Math.atan2(C < 0 || Object.is(C, -0) ? -S : S, -Math.abs(C) * own.cosB)
+      : S === 0 && bar.db === 0
         ? C < 0
           ? -Math.PI / 2
           : Math.PI / 2
         : Math.atan2(y, x)
-  return [Math.sin(angle / 2), Math.cos(angle / 2)]
+  const us = Math.sin(angle / 2)
+  const uc = Math.cos(angle / 2)
+  const vs = bar.branch * (solved[at] as number)
+  const vc = solved[at + 1] as number
+  solved[at] = us * vc + uc * vs
+  solved[at + 1] = uc * vc - us * vs
 }
 
 /**
  * Solves the closure for the host's half angle. If the opening is out of range, it is solved at the
- * nearest opening within, and `reached` is false.
+ * nearest opening within, and the answer is false.
  */
-function close(
-  bar: FourBar,
-  hostS: number,
-  hostC: number,
-  range: readonly [number, number],
-  to: Closure,
-): void {
+function close(bar: FourBar, host: Frame, range: readonly [number, number]): boolean {
+  const hostS = host[12] as number
+  const hostC = host[13] as number
   const opening = 2 * DEGREES * Math.atan2(hostS, hostC)
   // Rounding may bend a shut host the other way by a whisker, or give -0: it is shut.
   let S = opening <= 0 ? 0 : hostS
   let C = opening <= 0 ? 1 : hostC
-  to.reached = true
   // A whisker of rounding at the stop itself does not count as out of range.
-  if (opening < range[0] - 1e-9 || opening > range[1] + 1e-9) {
-    to.reached = false
+  const reached = !(opening < range[0] - 1e-9 || opening > range[1] + 1e-9)
+  if (!reached) {
     const w = (opening < range[0] ? range[0] : range[1]) * RADIANS * 0.5
     S = Math.sin(w)
     C = Math.cos(w)
   }
-  to.hostSine = S
-  to.hostCosine = C
+  solved[HOST] = S
+  solved[HOST + 1] = C
   if (bar.outside) C = -C
   const weight = weightOf(bar)
-  const hd = half(bar, bar.db)
+  const hd = bar.halfDb
   const hg = Math.sqrt(hd * hd + weight * S * S)
   const spherical = bar.form === 'spherical'
   // cos^2(g/2) = C^2 cos^2(db/2) + S^2 cos^2((b1 + b2)/2): with it g keeps its digits near 180 degrees.
-  const g = spherical
-    ? 2 * Math.atan2(hg, Math.hypot(C * Math.cos(bar.db / 2), S * Math.cos((bar.b1 + bar.b2) / 2)))
-    : 2 * hg
+  const p = C * Math.cos(bar.db / 2)
+  const q = S * Math.cos((bar.b1 + bar.b2) / 2)
+  const g = spherical ? 2 * Math.atan2(hg, Math.sqrt(p * p + q * q)) : 2 * hg
   // (g - |db|) without cancellation: h(g) - h(db) = weight S^2 / (h(g) + h(db)).
   const rise = hg + Math.abs(hd) === 0 ? 0 : (weight * S * S) / (hg + Math.abs(hd))
   const excess = spherical ? 4 * Math.asin(rise / (2 * Math.cos((g + Math.abs(bar.db)) / 4))) : 2 * rise
@@ -275,10 +266,15 @@ function close(
   // dUp = db + da, dDown = db - da: with db's sign they give |db| + da and |db| - da exactly.
   const plus = bar.db >= 0 ? bar.dUp : -bar.dDown
   const minus = bar.db >= 0 ? bar.dDown : -bar.dUp
-  const s1 = plain(bar, (excess + minus) / 2) // s - a1
-  const s2 = plain(bar, (excess + plus) / 2) // s - a2
-  let s0 = plain(bar, (bar.a1 + bar.a2 + g) / 2) // s
-  let s3 = plain(bar, (bar.a1 + bar.a2 - g) / 2) // s - g
+  const half1 = (excess + minus) / 2 // s - a1
+  const half2 = (excess + plus) / 2 // s - a2
+  const half0 = (bar.a1 + bar.a2 + g) / 2 // s
+  const half3 = (bar.a1 + bar.a2 - g) / 2 // s - g
+  // Written out: a function that is not merged in here would put each number it gives into memory.
+  const s1 = spherical ? Math.sin(half1) : half1
+  const s2 = spherical ? Math.sin(half2) : half2
+  let s0 = spherical ? Math.sin(half0) : half0
+  let s3 = spherical ? Math.sin(half3) : half3
   // Where one of the two vanishes exactly at flat, sin(s - g) sin(s) = weight C^2 gives its digits.
   const over = spherical && bar.full ? bar.a1 + bar.a2 - Math.PI : -1
   const even = Math.abs(over) < 1e-12
@@ -287,38 +283,12 @@ function close(
     else if (over < 0) s3 = (weight * C * C) / s0
     else s0 = (weight * C * C) / s3
   }
-  halfFrom(s1 * s2, s0 * s3)
-  to.ridgeSine = ratio.sine
-  to.ridgeCosine = ratio.cosine
-  joint(bar, bar.b1, bar.b2, bar.db, S, C, even ? s1 : s1 * s3, even ? s2 : s0 * s2, to, 'right')
-  joint(bar, bar.b2, bar.b1, -bar.db, S, C, even ? s2 : s2 * s3, even ? s1 : s0 * s1, to, 'left')
-}
-
-function joint(
-  bar: FourBar,
-  own: number,
-  other: number,
-  diff: number,
-  S: number,
-  C: number,
-  p: number,
-  q: number,
-  to: Closure,
-  side: 'left' | 'right',
-): void {
-  const [us, uc] = innerHalf(bar, own, other, diff, S, C)
-  halfFrom(p, q)
-  const vs = bar.branch * ratio.sine
-  const vc = ratio.cosine
-  const sine = us * vc + uc * vs
-  const cosine = uc * vc - us * vs
-  if (side === 'right') {
-    to.rightSine = sine
-    to.rightCosine = cosine
-  } else {
-    to.leftSine = sine
-    to.leftCosine = cosine
-  }
+  halfFrom(s1 * s2, s0 * s3, RIDGE)
+  halfFrom(even ? s1 : s1 * s3, even ? s2 : s0 * s2, RIGHT)
+  halfFrom(even ? s2 : s2 * s3, even ? s1 : s0 * s1, LEFT)
+  joint(bar, RIGHT)
+  joint(bar, LEFT)
+  return reached
 }
 
 /**
@@ -333,21 +303,23 @@ export function placeFourBar(
   host: Frame,
   out: readonly Frame[],
 ): boolean {
-  close(bar, host[12] as number, host[13] as number, range, solved)
-  const S = solved.hostSine
-  const C = solved.hostCosine
+  const reached = close(bar, host, range)
+  const S = solved[HOST] as number
+  const C = solved[HOST + 1] as number
   const spherical = bar.form === 'spherical'
   const outer = shutsOuter(bar)
   const o = bar.outside ? -1 : 1
   const ridge = out[0] as Frame
-  ridge[12] = solved.ridgeSine
-  ridge[13] = solved.ridgeCosine
+  const ridgeSine = solved[RIDGE] as number
+  const ridgeCosine = solved[RIDGE + 1] as number
+  ridge[12] = ridgeSine
+  ridge[13] = ridgeCosine
   for (let side = 1; side >= -1; side -= 2) {
     const joint = out[side > 0 ? 2 : 1] as Frame
     const b = side > 0 ? bar.b1 : bar.b2
     const a = side > 0 ? bar.a1 : bar.a2
-    const s = side > 0 ? solved.rightSine : solved.leftSine
-    const c = side > 0 ? solved.rightCosine : solved.leftCosine
+    const s = solved[side > 0 ? RIGHT : LEFT] as number
+    const c = solved[(side > 0 ? RIGHT : LEFT) + 1] as number
     const sinT = 2 * s * c
     const cosT = c * c - s * s
     const { sinB, cosB, sinA, cosA } = side > 0 ? bar.right : bar.left
@@ -375,9 +347,9 @@ export function placeFourBar(
       const toJoint = spherical ? sinA * g - cosA * f : -f
       ridge[k] = spherical ? O : O + b * page + a * f
       ridge[6 + k] = spherical ? cosA * g + sinA * f : E
-      ridge[9 + k] = solved.ridgeCosine * toJoint + solved.ridgeSine * k1
-      ridge[3 + k] = solved.ridgeSine * toJoint - solved.ridgeCosine * k1
+      ridge[9 + k] = ridgeCosine * toJoint + ridgeSine * k1
+      ridge[3 + k] = ridgeSine * toJoint - ridgeCosine * k1
     }
   }
-  return solved.reached
+  return reached
 }
