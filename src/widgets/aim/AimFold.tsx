@@ -1,3 +1,4 @@
+import './aim.css'
 import type { ComponentType, JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Mechanism } from '../../paper/index.ts'

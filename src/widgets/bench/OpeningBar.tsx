@@ -1,3 +1,4 @@
+import './opening.css'
 import type { JSX } from 'preact'
 import { useId } from 'preact/hooks'
 import { NumberField } from '../fields/NumberField.tsx'

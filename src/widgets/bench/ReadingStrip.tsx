@@ -1,3 +1,4 @@
+import './readings.css'
 import type { JSX } from 'preact'
 import { Tip } from '../fields/Tip.tsx'
 import type { Bench } from '../model/bench-model.ts'

@@ -1,3 +1,4 @@
+import './notes.css'
 import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'

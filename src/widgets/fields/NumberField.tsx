@@ -1,3 +1,4 @@
+import './fields.css'
 import type { JSX } from 'preact'
 import { useId, useState } from 'preact/hooks'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
@@ -31,6 +32,7 @@ export function NumberField(props: NumberFieldProps): JSX.Element {
     <span class="number-field">
       <input
         type="text"
+        class="number-input"
         inputMode="decimal"
         autocomplete="off"
         aria-label={label}

@@ -1,3 +1,4 @@
+import './fields.css'
 import type { JSX } from 'preact'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { spoken } from '../state/format.ts'

@@ -32,6 +32,7 @@ export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
       />
       <button
         type="button"
+        class="press"
         aria-pressed={station === null}
         onClick={() => {
           bench.step('section', (now) => cutAt(now, now.station === null ? bench.station.peek() : null))

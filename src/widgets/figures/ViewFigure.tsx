@@ -40,7 +40,14 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
   return (
     <fieldset class="knobs" aria-label="Where you look from">
       {knobs.map(({ label, turn, tilt, path }) => (
-        <button key={label} type="button" aria-label={label} title={label} onClick={() => look(-turn, tilt)}>
+        <button
+          key={label}
+          type="button"
+          class="press"
+          aria-label={label}
+          title={label}
+          onClick={() => look(-turn, tilt)}
+        >
           <svg viewBox="0 0 20 20" aria-hidden="true">
             <path d={path} />
           </svg>

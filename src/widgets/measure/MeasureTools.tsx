@@ -107,6 +107,7 @@ export function Further(props: PartProps): JSX.Element {
           <input
             id={`${field}-${what}`}
             type="text"
+            class="number-input"
             inputMode="decimal"
             autocomplete="off"
             value={texts[what] ?? ''}

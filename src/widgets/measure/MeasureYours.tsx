@@ -1,3 +1,5 @@
+import '../fields/fields.css'
+import './measure.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
@@ -49,6 +51,7 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
         <input
           id={field}
           type="text"
+          class="number-input"
           inputMode="decimal"
           autocomplete="off"
           value={texts.rise ?? ''}

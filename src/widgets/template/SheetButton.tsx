@@ -1,3 +1,4 @@
+import './template.css'
 import type { ComponentType, JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
