@@ -2,25 +2,10 @@ import '../fields/fields.css'
 import './measure.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
-import type { Design } from '../../paper/index.ts'
 import { lengthUnit } from '../model/page.ts'
-import type { BenchConfig } from '../state/config.ts'
 import { unitSign } from '../state/format.ts'
 import { leadOf } from '../state/state.ts'
-
-export interface MeasureYoursProps {
-  readonly slug: string
-  /** The design with which the page begins: the one of the printed template, until the bench says otherwise. */
-  readonly design: Design
-  readonly config: BenchConfig
-  /** The mechanism whose rise is read; the bench's lead if left out. */
-  readonly id?: string
-  /** The opening at which the reader measures, degrees; 90 if left out. */
-  readonly at?: number
-}
-
-/** What was typed, by what was measured. */
-export type Texts = Readonly<Record<string, string>>
+import type { MeasureYoursProps, Texts } from './reading.ts'
 
 /** Loaded when a reader comes to the field: what compares, finds slips, and asks for further readings. */
 type Tools = typeof import('./MeasureTools.tsx')
