@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { isLink, linkOf } from '../../src/widgets/link/link.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
-import { benchModel, cutAt, opened, seenFrom } from '../../src/widgets/model/bench-model.ts'
+import { benchModel } from '../../src/widgets/model/bench-model.ts'
 import { benchFields } from '../../src/widgets/state/fields.ts'
-import { startState } from '../../src/widgets/state/state.ts'
+import { cutAt, opened, seenFrom, startState } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, dummy } from './benches.ts'
 
 const start = startState(beak, {})

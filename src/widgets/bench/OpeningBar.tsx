@@ -4,10 +4,10 @@ import { useId } from 'preact/hooks'
 import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
-import { opened } from '../model/bench-model.ts'
 import { slid } from '../state/keys.ts'
 import { openingsOf, refusalOf } from '../state/opening.ts'
 import { nextStep } from '../state/play.ts'
+import { opened } from '../state/state.ts'
 
 const wantsCalm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
 

@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals'
 import type { Check, Design } from '../../paper/index.ts'
-import type { Bench, Checker } from './bench-model.ts'
+import type { Bench } from './bench-model.ts'
+import type { Checker } from './verdicts.ts'
 
 /** The hands have rested when nothing has changed for so long, ms. */
 const REST = 150
