@@ -1,4 +1,4 @@
-import { ticks as roundSteps } from 'd3-array'
+import { ticks as roundSteps } from 'd3'
 import type { Design, Flat } from '../../paper/index.ts'
 import {
   broughtIn,
@@ -40,7 +40,7 @@ export interface Chart extends Drawing {
 }
 
 /** Curves nearer than this everywhere are drawn as one, mm. */
-const SAME = 0.05
+const ONE_CURVE = 0.05
 
 /** Between the lines of the hatch where the card does not go, in heights of the type. */
 const HATCH = 0.8
@@ -66,7 +66,7 @@ function riseCurves(design: Design, opening: number, ids: readonly string[]): re
   for (const id of ids) {
     const path = swing(design, id, steps)
     const twin = curves.find((other) =>
-      other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME),
+      other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < ONE_CURVE),
     )
     const now = riseOf(
       tipAt(
@@ -216,7 +216,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const states: Wish[] = []
   const lines: [Point, Point][] = []
   const rects: Rect[] = [...words.map(wordRect), ...beyond]
-  const still = low > -SAME && top < SAME
+  const still = low > -ONE_CURVE && top < ONE_CURVE
   curves.forEach(({ ids, path, peak, now }, series) => {
     const run = path.map((p): Point => at(p.opening, p.rise))
     marks.push({ mark: 'path', runs: [run], closed: false, role: 'curve', series, of: ids.join(' ') })

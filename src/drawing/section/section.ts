@@ -1,5 +1,6 @@
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { compile, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
+import { RADIANS } from '../../paper/plane/vector.ts'
 import { gridMark, squareSample } from '../pen/grid.ts'
 import type { Rect, Wish } from '../pen/lettering.ts'
 import { placeWords, textWidth } from '../pen/lettering.ts'
@@ -123,7 +124,7 @@ export function section(
 
   const paper = surfaces(poser)
   const cuts = slices(paper, station).map((cut) => beside(cut, paper, design, SIDE_BY_SIDE / scale))
-  const half = (opening / 2) * (Math.PI / 180)
+  const half = (opening / 2) * RADIANS
   for (const side of [-1, 1] as const) {
     // Where the page is cut away near the gutter, its plane goes on as a ghost.
     const name = side < 0 ? 'page/left' : 'page/right'
