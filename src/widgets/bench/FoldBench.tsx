@@ -13,13 +13,14 @@ import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
 import { followAddress } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
-import { fetchChecker, keepExamined } from '../model/examine.ts'
+import { keepExamined, prepareChecker } from '../model/examine.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
 import { benchOf, recallUnit } from '../model/page.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
 import { EVERY_FIGURE } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
+import { templateButton } from '../template/SheetButton.tsx'
 import { Actions } from './Actions.tsx'
 import { FaultNote } from './FaultNote.tsx'
 import { OpeningBar } from './OpeningBar.tsx'
@@ -142,9 +143,12 @@ export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps
     <div
       class="bench"
       data-awake={awake}
-      onPointerDownCapture={() => void fetchChecker()}
-      onFocusCapture={() => void fetchChecker()}
+      onPointerDownCapture={() => prepareChecker()}
+      onFocusCapture={() => prepareChecker()}
     >
+      <a class="skip bench-skip" href={`#${templateButton(slug)}`}>
+        Skip to the template
+      </a>
       <div class="bench-grid">
         {has('view') ? (
           <FigureFrame name="view" bar={<Knobs bench={bench} />}>
@@ -183,9 +187,10 @@ export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps
   )
 }
 
-/** What the bench could not use of the link that the page was opened with. */
+/** What the bench could not use of the link that the page was opened with, and what did not load. */
 function Notes({ bench }: { readonly bench: Bench }): JSX.Element {
-  const notes = bench.notes.value
+  const trouble = bench.trouble.value
+  const notes = [...bench.notes.value, ...(trouble === '' ? [] : [trouble])]
   return (
     <div class="bench-notes" role="status">
       {notes.map((note) => (

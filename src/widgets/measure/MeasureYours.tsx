@@ -2,6 +2,7 @@ import '../fields/fields.css'
 import './measure.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import { notLoaded } from '../model/loading.ts'
 import { lengthUnit } from '../model/page.ts'
 import { unitSign } from '../state/format.ts'
 import { leadOf } from '../state/state.ts'
@@ -17,7 +18,15 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
   const [texts, setTexts] = useState<Texts>({})
   const [tools, setTools] = useState<Tools | null>(null)
   const root = useRef<HTMLDivElement>(null)
-  const fetchTools = () => void import('./MeasureTools.tsx').then(setTools, () => {})
+  const [trouble, setTrouble] = useState('')
+  const fetchTools = () =>
+    void import('./MeasureTools.tsx').then(
+      (found) => {
+        setTools(found)
+        setTrouble('')
+      },
+      (error: unknown) => setTrouble(notLoaded('What compares your reading', error)),
+    )
   const type = (what: string, text: string) => {
     fetchTools()
     setTexts((before) => ({ ...before, [what]: text }))
@@ -54,7 +63,7 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
         </details>
       ) : null}
       <div class="measure-says" id={`${field}-says`} role="status">
-        {tools ? <tools.Says {...all} /> : null}
+        {tools ? <tools.Says {...all} /> : trouble === '' ? null : <p>{trouble}</p>}
       </div>
     </div>
   )

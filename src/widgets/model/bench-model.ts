@@ -54,6 +54,8 @@ export interface Bench extends Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
   readonly state: ReadonlySignal<BenchState>
   /** Sentences about the link the page was opened with. */
   readonly notes: Signal<readonly string[]>
+  /** What could not be loaded, in a sentence; empty: nothing. */
+  readonly trouble: Signal<string>
   reset(): void
   repair(repair: Repair): void
   /** Takes over what a link said. Does not count as a step unless `undoable`. */
@@ -115,6 +117,7 @@ export function benchModel(
     start,
     state,
     notes,
+    trouble: signal(''),
     ...shown,
     ...verdictsOn(shown.design, checks),
     ...hands,
