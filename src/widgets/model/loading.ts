@@ -21,7 +21,7 @@ const unreachable = (): string =>
 
 /** A browser's own words for a module that does not come, and no others. */
 const isNetwork = (error: unknown): boolean =>
-  error instanceof TypeError && /fetch|import|load/i.test(error.message)
+  error instanceof TypeError && /fetch|dynamically imported|module script/i.test(error.message)
 
 /**
  * Why something failed, for the end of a sentence: the network if it was the network, else the error's own
