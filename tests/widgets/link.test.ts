@@ -70,7 +70,7 @@ describe('a bad link', () => {
   test('a number out of range names the field and the range, and nothing else is lost', () => {
     const { state, faults } = readLink('#beak.cut=5000&jaw.cut=38&opening=120&beak.lean=2&jaw.lean=2', start)
     expect(faults).toEqual([
-      'The link’s slit (beak.cut) must be a number from 0 to 2000 mm, not “5000”. The page’s own value stands.',
+      'The link’s slit (beak.cut) must be a number from 0 to 105 mm, not “5000”. The page’s own value stands.',
     ])
     expect(state.opening).toBe(120)
     expect(state.design.mechanisms[0]).toMatchObject({ cut: 38, lean: 2 })

@@ -6,7 +6,7 @@ import type { Check, Design } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
-import { ChartFigure } from '../figures/ChartFigure.tsx'
+import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
@@ -35,6 +35,8 @@ export interface FoldBenchProps {
   readonly checks?: readonly Check[]
   /** Which way the mechanisms of `config.ways` go, one sentence each, worked out when the page is made. */
   readonly ways?: readonly string[]
+  /** The chart's first picture, drawn when the page is made; what draws it again comes when it is seen. */
+  readonly chart?: ComponentChildren
 }
 
 const screenFrames: Frames =
@@ -125,7 +127,7 @@ function wake(bench: Bench, slug: string): () => void {
  * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
  * read. The server draws the first picture with the same functions.
  */
-export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps): JSX.Element {
+export function FoldBench({ design, slug, config, checks, ways, chart }: FoldBenchProps): JSX.Element {
   const [bench] = useState(() =>
     benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
   )
@@ -176,7 +178,9 @@ export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps
         ) : null}
         {has('chart') ? (
           <FigureFrame name="chart">
-            <ChartFigure bench={bench} lead={lead} />
+            <ChartPlace bench={bench} lead={lead}>
+              {chart}
+            </ChartPlace>
           </FigureFrame>
         ) : null}
         <FieldPanel bench={bench} />
