@@ -46,8 +46,19 @@ export default defineConfig({
       modulePreload: false,
       rolldownOptions: {
         onLog: withoutAstrosOwn,
-        // Made when d3-array is loaded, for what no page uses.
-        treeshake: { manualPureFunctions: ['bisector'] },
+        // Made when d3 is loaded, for what no page uses: no scale here goes from colour to colour.
+        treeshake: {
+          manualPureFunctions: [
+            'bisector',
+            'define',
+            'extend',
+            'rgbSpline',
+            'hsl',
+            'hcl',
+            'cubehelix',
+            'interpolateTransform',
+          ],
+        },
         // What several islands share comes in two files, not in ten: small files squeeze badly. What a page
         // needs before any island wakes stays out of them.
         output: {

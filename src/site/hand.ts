@@ -3,8 +3,8 @@ import type { ClientDirective } from 'astro'
 /** What tells that somebody is there. */
 const SIGNS = ['pointermove', 'pointerdown', 'keydown', 'focusin', 'wheel', 'scroll', 'hashchange'] as const
 
-/** Pixels by which a figure's place may differ from its picture. */
-const ALIKE = 1
+/** Pixels by which a figure's place may differ from its picture, which is drawn larger or smaller by so much. */
+const ALIKE = 8
 
 /** Whether the page's pictures were drawn for a place of another size, or for words of another size, than this screen's. */
 const mustDraw = (island: HTMLElement): boolean =>
@@ -15,7 +15,7 @@ const mustDraw = (island: HTMLElement): boolean =>
     return (
       stage.clientWidth > 0 &&
       (Math.abs(stage.clientWidth - width) > ALIKE ||
-        (text > 0 && Math.abs(Number.parseFloat(getComputedStyle(stage).fontSize) - text) > ALIKE))
+        (text > 0 && Math.abs(Number.parseFloat(getComputedStyle(stage).fontSize) - text) > 1))
     )
   })
 

@@ -144,7 +144,7 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
       [y + length * v, z + length * w],
     ]),
   )
-  for (const [i, j] of nearPairs(boxes, SAME)) {
+  for (const [i, j] of nearPairs(boxes, ONE_CORNER)) {
     if (best.count > enough) return best
     const [one, two] = [edges[i], edges[j]] as [Edge, Edge]
     const at = meet(one, two)

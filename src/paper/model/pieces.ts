@@ -120,7 +120,7 @@ function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line:
           laysOf(model, own).some(
             (there) =>
               there.piece === piece &&
-              [0, own.length].every((s) => nearestOn(old, laid(there.lay, [0, s])).distance < SAME),
+              [0, own.length].every((s) => nearestOn(old, laid(there.lay, [0, s])).distance < JOINED),
           ),
         )
       if (!kept) line('crease', from, to)

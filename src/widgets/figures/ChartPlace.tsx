@@ -27,7 +27,7 @@ export function ChartPlace({
       }
     }
     const watch = new IntersectionObserver(([entry]) => entry?.isIntersecting && void fetchChart(), {
-      rootMargin: '64px',
+      threshold: 0.1,
     })
     if (place.current) watch.observe(place.current)
     return () => watch.disconnect()
