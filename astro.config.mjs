@@ -50,6 +50,8 @@ export default defineConfig({
         treeshake: {
           manualPureFunctions: [
             'bisector',
+            'Blur2',
+            'shuffler',
             'define',
             'extend',
             'rgbSpline',
@@ -70,7 +72,11 @@ export default defineConfig({
                 priority: 2,
                 test: /src[\\/]widgets[\\/](model[\\/]loading|template[\\/]save)\.ts/,
               },
-              { name: 'bench', minShareCount: 2, test: /src[\\/](paper|drawing|widgets)[\\/]/ },
+              {
+                name: 'bench',
+                minShareCount: 2,
+                test: /(src[\\/](paper|drawing|widgets)|node_modules[\\/]d3-\w+)[\\/]/,
+              },
             ],
           },
         },

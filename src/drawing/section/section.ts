@@ -1,5 +1,5 @@
 import type { ScaleLinear } from 'd3'
-import { range, scaleLinear, sort } from 'd3'
+import { range, scaleLinear } from 'd3'
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { compile, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
 import { RADIANS } from '../../paper/plane/vector.ts'
@@ -237,8 +237,10 @@ type Scale = ScaleLinear<number, number>
 function squareMark(rect: Rect, across: Scale, up: Scale): Mark {
   const [x, y, w, h] = rect
   const lines = (scale: Scale, from: number, to: number): readonly number[] => {
-    const [low = 0, high = 0] = sort([scale.invert(from), scale.invert(to)])
-    return sort(range(Math.ceil(low / SQUARE) * SQUARE, high, SQUARE), scale).map((at) => scale(at))
+    const ends = [scale.invert(from), scale.invert(to)]
+    const [low, high] = [Math.min(...ends), Math.max(...ends)]
+    const places = range(Math.ceil(low / SQUARE) * SQUARE, high, SQUARE).map((at) => scale(at))
+    return places.sort((a, b) => a - b)
   }
   return gridMark(lines(across, x, x + w), lines(up, y, y + h), rect)
 }
