@@ -25,7 +25,10 @@ const mustDraw = (island: HTMLElement): boolean =>
  * here (the first touch may be a drag), or the pictures must be drawn anew for this screen.
  */
 const hand: ClientDirective = (load, _options, island) => {
-  const wake = async () => {
+  const wake = async (sign?: Event) => {
+    // A browser tells of a pointer that stands still too, when the page moves beneath it.
+    if (sign instanceof PointerEvent && sign.type === 'pointermove' && !sign.movementX && !sign.movementY)
+      return
     for (const sign of SIGNS) removeEventListener(sign, wake, true)
     const hydrate = await load()
     await hydrate()
