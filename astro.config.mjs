@@ -24,27 +24,59 @@ const squeezed = {
   hooks: { 'astro:build:done': ({ dir }) => squeeze(fileURLToPath(dir)) },
 }
 
+/** @type {import('astro').AstroIntegration} */
+const byHand = {
+  name: 'by-hand',
+  hooks: {
+    'astro:config:setup': ({ addClientDirective }) =>
+      addClientDirective({ name: 'hand', entrypoint: './src/site/hand.ts' }),
+  },
+}
+
 export default defineConfig({
   output: 'static',
   site: 'http://localhost:4321',
   trailingSlash: 'always',
   server: { port: 4321 },
   devToolbar: { enabled: false },
-  integrations: [mdx(), preact(), squeezed],
+  integrations: [mdx(), preact(), squeezed, byHand],
   // What is fetched at a press is small and near: fetching it sooner would cost every page more.
   vite: {
     build: {
       modulePreload: false,
       rolldownOptions: {
         onLog: withoutAstrosOwn,
-        // Made when d3-array is loaded, for what no page uses.
-        treeshake: { manualPureFunctions: ['bisector'] },
-        // What several islands share comes in two files, not in ten: small files squeeze badly.
+        // Made when d3 is loaded, for what no page uses: no scale here goes from colour to colour.
+        treeshake: {
+          manualPureFunctions: [
+            'bisector',
+            'Blur2',
+            'shuffler',
+            'define',
+            'extend',
+            'rgbSpline',
+            'hsl',
+            'hcl',
+            'cubehelix',
+            'interpolateTransform',
+          ],
+        },
+        // What several islands share comes in two files, not in ten: small files squeeze badly. What a page
+        // needs before any island wakes stays out of them.
         output: {
           advancedChunks: {
             groups: [
               { name: 'preact', priority: 2, test: /node_modules[\\/](@?preact|@astrojs[\\/]preact)[\\/]/ },
-              { name: 'bench', minShareCount: 2, test: /src[\\/](paper|drawing|widgets)[\\/]/ },
+              {
+                name: 'asked',
+                priority: 2,
+                test: /src[\\/]widgets[\\/](model[\\/]loading|template[\\/]save)\.ts/,
+              },
+              {
+                name: 'bench',
+                minShareCount: 2,
+                test: /(src[\\/](paper|drawing|widgets)|node_modules[\\/]d3-\w+)[\\/]/,
+              },
             ],
           },
         },

@@ -40,7 +40,7 @@ export interface Making {
 }
 
 /** Two flat points nearer than this are one, mm. */
-const SAME = 1e-6
+const ONE_POINT = 1e-6
 
 /** Where the fold line of one side lies in the host's panel; null if this kind has none there. */
 function foldLay(build: Build, side: Side): Lay | null {
@@ -61,7 +61,7 @@ export function foldsTogether(design: Design, id: string): boolean {
   if (!left || !right) return false
   const apart = (a: readonly number[], b: readonly number[]) =>
     Math.hypot((a[0] as number) - (b[0] as number), (a[1] as number) - (b[1] as number))
-  return apart(left.origin, right.origin) < SAME && apart(left.run, right.run) < SAME
+  return apart(left.origin, right.origin) < ONE_POINT && apart(left.run, right.run) < ONE_POINT
 }
 
 /** The same model with the notches of mechanisms that are cut, but not through, taken out of their hosts. */

@@ -1,5 +1,4 @@
 import '../drawing/pen/marks.css'
-import '../widgets/bench/bench.css'
 import type { JSX } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import { pointInView } from '../drawing/page-point/page-point.ts'

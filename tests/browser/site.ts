@@ -23,9 +23,17 @@ export async function remember(page: Page, look: Look): Promise<void> {
   )
 }
 
+/** Opens a page as somebody with a mouse does: the first move wakes what waits for a hand. */
+export async function open(page: Page, address: string): Promise<void> {
+  await page.goto(address)
+  await page.mouse.move(3, 3)
+  await page.mouse.move(4, 4)
+}
+
 /** Opens a page and waits until its islands are awake, down to the last one. */
 export async function visit(page: Page, address: string): Promise<void> {
-  await page.goto(address, { waitUntil: 'networkidle' })
+  await open(page, address)
+  await page.waitForLoadState('networkidle')
   await page.evaluate(async () => {
     const step = innerHeight * 0.8
     for (let y = 0; y < document.documentElement.scrollHeight; y += step) {

@@ -1,6 +1,6 @@
 // The spherical cosine rule, in the kernel's poses and in its own functions, against printed triangles.
 
-import { geoArea, geoDistance } from 'd3-geo'
+import { geoArea, geoDistance } from 'd3'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Vec3 } from '../../src/paper/index.ts'

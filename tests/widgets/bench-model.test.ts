@@ -2,8 +2,10 @@ import { effect } from '@preact/signals'
 import { describe, expect, test } from 'vitest'
 import { change, check, measure, settingOf } from '../../src/paper/index.ts'
 import { nudged, toEnd } from '../../src/widgets/model/bench-handles.ts'
-import type { Bench, Frames } from '../../src/widgets/model/bench-model.ts'
-import { benchModel, cutAt, opened, seenFrom } from '../../src/widgets/model/bench-model.ts'
+import type { Bench } from '../../src/widgets/model/bench-model.ts'
+import { benchModel } from '../../src/widgets/model/bench-model.ts'
+import type { Frames } from '../../src/widgets/model/frames.ts'
+import { cutAt, opened, seenFrom } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, dummy, layer } from './benches.ts'
 
 /** Frames that come when the test says so. */

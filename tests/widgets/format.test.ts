@@ -22,6 +22,25 @@ describe('numbers for readers', () => {
       expect(typed(text, 'mm', 'mm')).toBeNull()
   })
 
+  test('a unit behind the number counts for more than the unit shown', () => {
+    // An inch is 25.4 mm: international yard and pound agreement, 1959.
+    expect(typed('4.5 cm', 'mm', 'mm')).toBeCloseTo(45, 12)
+    expect(typed('4,5CM', 'mm', 'in')).toBeCloseTo(45, 12)
+    expect(typed('45 mm', 'mm', 'in')).toBe(45)
+    expect(typed('1 3/4 in', 'mm', 'mm')).toBeCloseTo(44.45, 12)
+    expect(typed('-1/2 inch', 'mm', 'mm')).toBeCloseTo(-12.7, 12)
+    expect(typed('3/4', 'mm', 'in')).toBeCloseTo(19.05, 12)
+    for (const [text, unit] of [
+      ['45 deg', 'mm'],
+      ['45 mm', 'deg'],
+      ['45 miles', 'mm'],
+      ['1/0', 'mm'],
+      ['1/2/3', 'mm'],
+      ['4,5,6', 'mm'],
+    ] as const)
+      expect(typed(text, unit, 'mm'), text).toBeNull()
+  })
+
   test('what is shown can be typed in again', () => {
     fc.assert(
       fc.property(

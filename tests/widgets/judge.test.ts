@@ -2,10 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { check } from '../../src/paper/index.ts'
 import type { Goal } from '../../src/widgets/challenge/judge.ts'
 import { judge } from '../../src/widgets/challenge/judge.ts'
-import { opened } from '../../src/widgets/model/bench-model.ts'
 import { benchFields } from '../../src/widgets/state/fields.ts'
 import type { BenchState } from '../../src/widgets/state/state.ts'
-import { startState } from '../../src/widgets/state/state.ts'
+import { opened, startState } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, layer } from './benches.ts'
 
 const set = (state: BenchState, key: string, value: number): BenchState => {

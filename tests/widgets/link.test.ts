@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { isLink, linkOf } from '../../src/widgets/link/link.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
-import { benchModel, cutAt, opened, seenFrom } from '../../src/widgets/model/bench-model.ts'
+import { benchModel } from '../../src/widgets/model/bench-model.ts'
 import { benchFields } from '../../src/widgets/state/fields.ts'
-import { startState } from '../../src/widgets/state/state.ts'
+import { cutAt, opened, seenFrom, startState } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, dummy } from './benches.ts'
 
 const start = startState(beak, {})
@@ -70,7 +70,7 @@ describe('a bad link', () => {
   test('a number out of range names the field and the range, and nothing else is lost', () => {
     const { state, faults } = readLink('#beak.cut=5000&jaw.cut=38&opening=120&beak.lean=2&jaw.lean=2', start)
     expect(faults).toEqual([
-      'The link’s slit (beak.cut) must be a number from 0 to 2000 mm, not “5000”. The page’s own value stands.',
+      'The link’s slit (beak.cut) must be a number from 0 to 105 mm, not “5000”. The page’s own value stands.',
     ])
     expect(state.opening).toBe(120)
     expect(state.design.mechanisms[0]).toMatchObject({ cut: 38, lean: 2 })

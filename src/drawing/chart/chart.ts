@@ -1,4 +1,4 @@
-import { ticks as roundSteps } from 'd3-array'
+import { line, pairs, scaleLinear } from 'd3'
 import type { Design, Flat } from '../../paper/index.ts'
 import {
   broughtIn,
@@ -19,8 +19,8 @@ import { gripRadius, placeWords, textWidth, wordRect } from '../pen/lettering.ts
 import type { Drawing, Mark, Point, WordMark } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
 import { angleText, lengthText } from '../pen/numbers.ts'
+import { runsOf } from '../pen/shape.ts'
 import type { Size } from '../view/camera.ts'
-import { linear } from './scale.ts'
 
 export interface ChartOptions {
   /** Ids whose rise is drawn; default the first mechanism. */
@@ -40,7 +40,7 @@ export interface Chart extends Drawing {
 }
 
 /** Curves nearer than this everywhere are drawn as one, mm. */
-const SAME = 0.05
+const ONE_CURVE = 0.05
 
 /** Between the lines of the hatch where the card does not go, in heights of the type. */
 const HATCH = 0.8
@@ -48,10 +48,16 @@ const HATCH = 0.8
 /** The axis ends at a multiple of this, so that it stands still while a slit is dragged. */
 const AXIS_STEP = { mm: 20, in: 0.5 } as const
 
+/** Degrees and mm. */
+interface Sample {
+  readonly opening: number
+  readonly rise: number
+}
+
 interface Curve {
   readonly ids: string[]
-  readonly path: readonly { readonly opening: number; readonly rise: number }[]
-  readonly peak: { readonly opening: number; readonly rise: number }
+  readonly path: readonly Sample[]
+  readonly peak: Sample
   readonly now: number
 }
 
@@ -66,7 +72,7 @@ function riseCurves(design: Design, opening: number, ids: readonly string[]): re
   for (const id of ids) {
     const path = swing(design, id, steps)
     const twin = curves.find((other) =>
-      other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME),
+      other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < ONE_CURVE),
     )
     const now = riseOf(
       tipAt(
@@ -109,12 +115,17 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const ceiling = Math.max(1, Math.ceil((top * 1.12) / far)) * far
 
   const [bottom, roof] = [size.height - text * 2.5, text * 2.1]
-  const rises = linear([floor / perUnit, ceiling / perUnit], [bottom, roof])
-  const ticks = roundSteps(floor / perUnit, ceiling / perUnit, Math.max(2, Math.min(4, size.height / 70)))
+  const rises = scaleLinear([floor / perUnit, ceiling / perUnit], [bottom, roof])
+  const ticks = rises.ticks(Math.max(2, Math.min(4, size.height / 70)))
   const left = 8 + 0.5 * text + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
   const degrees = size.width - textWidth('180°', text) / 2 - 0.5 * text
-  const openings = linear([0, 180], [left, degrees])
+  const openings = scaleLinear([0, 180], [left, degrees])
   const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
+
+  const curve = line<Sample>(
+    ({ opening }) => openings(opening),
+    ({ rise }) => rises(rise / perUnit),
+  )
 
   const marks: Mark[] = []
   const words: WordMark[] = []
@@ -155,7 +166,13 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     anchor: 'end',
     size: text,
   })
-  marks.push(gridMark(steps.map(openings), ticks.map(rises), [left, roof, degrees - left, bottom - roof]))
+  marks.push(
+    gridMark(
+      steps.map((step) => openings(step)),
+      ticks.map((tick) => rises(tick)),
+      [left, roof, degrees - left, bottom - roof],
+    ),
+  )
   marks.push({
     mark: 'path',
     runs: [
@@ -216,11 +233,11 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const states: Wish[] = []
   const lines: [Point, Point][] = []
   const rects: Rect[] = [...words.map(wordRect), ...beyond]
-  const still = low > -SAME && top < SAME
+  const still = low > -ONE_CURVE && top < ONE_CURVE
   curves.forEach(({ ids, path, peak, now }, series) => {
-    const run = path.map((p): Point => at(p.opening, p.rise))
-    marks.push({ mark: 'path', runs: [run], closed: false, role: 'curve', series, of: ids.join(' ') })
-    for (let k = 1; k < run.length; k++) lines.push([run[k - 1] as Point, run[k] as Point])
+    const runs = runsOf(curve, path)
+    marks.push({ mark: 'path', runs, closed: false, role: 'curve', series, of: ids.join(' ') })
+    for (const run of runs) lines.push(...pairs(run))
     if (!still) {
       const p = at(peak.opening, peak.rise)
       marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
@@ -277,6 +294,6 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
         ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
         : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
       : 'Rise against opening: nothing rises yet.',
-    toOpening: ([x]) => broughtIn(design, openings.back(x)),
+    toOpening: ([x]) => broughtIn(design, openings.invert(x)),
   }
 }

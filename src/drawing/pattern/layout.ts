@@ -1,3 +1,4 @@
+import { lastGood } from '../../paper/plane/search.ts'
 import type { Rect } from '../pen/lettering.ts'
 import { meet } from '../pen/lettering.ts'
 import type { Size } from '../view/camera.ts'
@@ -113,6 +114,9 @@ function arranged(
   }
 }
 
+/** How nearly the largest scale is found, as a share of where it can lie. */
+const FINE = 4e-6
+
 /**
  * The card (the first) and its glued pieces in one scale, as large as they go in `room` (px), the pieces in rows beside
  * the card or below it, whichever lets them be larger. `name` is the height kept free above each for its name.
@@ -123,13 +127,12 @@ export function layOut(all: readonly Extent[], room: Size, name: number): Layout
     ...all.map(({ x, y }) => Math.min(room.width / (x[1] - x[0]), room.height / (y[1] - y[0]))),
   )
   for (const beside of [true, false]) {
-    let [low, high] = [best.scale, most]
-    for (let k = 0; k < 18; k++) {
-      const scale = (low + high) / 2
+    const fits = (scale: number): boolean => {
       const found = arranged(all, room, beside, scale, name)
-      if (found) [best, low] = [found, scale]
-      else high = scale
+      if (found) best = found
+      return found !== null
     }
+    lastGood(fits, best.scale, most, FINE * (most - best.scale))
   }
   return best
 }

@@ -1,3 +1,7 @@
+import { insideBox } from '../../paper/plane/clip.ts'
+import { isWithin } from '../../paper/plane/outline.ts'
+import type { Segment } from '../../paper/plane/segment.ts'
+import { edgesOf } from '../../paper/plane/segment.ts'
 import type { Point, Role, WordMark } from './marks.ts'
 
 /** Left, top, width, height. */
@@ -123,27 +127,10 @@ const overlap = (a: Rect, b: Rect): number =>
 /** Whether two rectangles share more than an edge. */
 export const meet = (a: Rect, b: Rect): boolean => overlap(a, b) > 0
 
-/** How much of the segment lies inside the rectangle. Source: Liang and Barsky 1984. */
+/** How much of the segment lies inside the rectangle. */
 function inside([a, b]: readonly [Point, Point], [x, y, w, h]: Rect): number {
-  const [ax, ay] = a
-  const [bx, by] = b
-  // Most segments are nowhere near.
-  if ((ax < x && bx < x) || (ay < y && by < y)) return 0
-  if ((ax > x + w && bx > x + w) || (ay > y + h && by > y + h)) return 0
-  const [dx, dy] = [bx - ax, by - ay]
-  let from = 0
-  let to = 1
-  if (dx !== 0) {
-    const [t, u] = [(x - ax) / dx, (x + w - ax) / dx]
-    from = Math.max(from, Math.min(t, u))
-    to = Math.min(to, Math.max(t, u))
-  }
-  if (dy !== 0) {
-    const [t, u] = [(y - ay) / dy, (y + h - ay) / dy]
-    from = Math.max(from, Math.min(t, u))
-    to = Math.min(to, Math.max(t, u))
-  }
-  return to > from ? (to - from) * Math.hypot(dx, dy) : 0
+  const [from, to] = insideBox(a, b, [x, y, x + w, y + h]) ?? [0, 0]
+  return (to - from) * Math.hypot(b[0] - a[0], b[1] - a[1])
 }
 
 /** Pushes a word back inside the box. */
@@ -155,7 +142,7 @@ function kept(word: WordMark, box: Rect): WordMark {
 }
 
 interface Shape {
-  readonly points: readonly Point[]
+  readonly edges: readonly Segment[]
   readonly bounds: Rect
 }
 
@@ -168,18 +155,7 @@ function shapeOf(points: readonly Point[]): Shape {
     y0 = Math.min(y0, y)
     y1 = Math.max(y1, y)
   }
-  return { points, bounds: [x0, y0, x1 - x0, y1 - y0] }
-}
-
-/** Whether a point lies inside an outline, by the even-odd rule. */
-function holds(points: readonly Point[], [x, y]: Point): boolean {
-  let within = false
-  for (let k = 0, before = points.length - 1; k < points.length; before = k++) {
-    const [ax, ay] = points[k] as Point
-    const [bx, by] = points[before] as Point
-    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) within = !within
-  }
-  return within
+  return { edges: edgesOf(points), bounds: [x0, y0, x1 - x0, y1 - y0] }
 }
 
 /** Places of a word at which it is looked whether a shape lies beneath. */
@@ -192,7 +168,7 @@ const PROBES: readonly Point[] = [0.05, 0.28, 0.5, 0.72, 0.95].flatMap((u): Poin
 function covered([x, y, w, h]: Rect, shapes: readonly Shape[]): number {
   const near = shapes.filter(({ bounds }) => overlap([x, y, w, h], bounds) > 0)
   if (near.length === 0) return 0
-  const hits = PROBES.filter(([u, v]) => near.some(({ points }) => holds(points, [x + u * w, y + v * h])))
+  const hits = PROBES.filter(([u, v]) => near.some(({ edges }) => isWithin(edges, [x + u * w, y + v * h])))
   return hits.length / PROBES.length
 }
 

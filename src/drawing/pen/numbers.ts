@@ -1,7 +1,7 @@
 /** How lengths are said. */
 export type LengthUnit = 'mm' | 'in'
 
-const MM_PER_INCH = 25.4
+export const MM_PER_INCH = 25.4
 
 /** A length given in mm: `30.7 mm`, or `1.21 in`. */
 export const lengthText = (mm: number, unit: LengthUnit = 'mm'): string =>

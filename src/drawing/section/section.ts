@@ -1,5 +1,8 @@
+import type { ScaleLinear } from 'd3'
+import { range, scaleLinear } from 'd3'
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { compile, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
+import { RADIANS } from '../../paper/plane/vector.ts'
 import { gridMark, squareSample } from '../pen/grid.ts'
 import type { Rect, Wish } from '../pen/lettering.ts'
 import { placeWords, textWidth } from '../pen/lettering.ts'
@@ -107,23 +110,22 @@ export function section(
   const measured = options.of ?? (typeof at === 'string' ? at : undefined)
   const page = design.card.width
 
-  const foot = text * 1.6 + 4
-  const room: Size = { width: size.width - 2 * PADDING, height: size.height - foot - 2 * PADDING }
+  const below = text * 1.6 + 4
+  const room: Size = { width: size.width - 2 * PADDING, height: size.height - below - 2 * PADDING }
   const scale = Math.max(0.05, Math.min(room.width / (2 * page), room.height / page))
-  const origin: Point = [size.width / 2, PADDING + (room.height + scale * page) / 2]
-  const toScreen = ([x, z]: readonly [number, number]): Point => [
-    origin[0] + scale * x,
-    origin[1] - scale * z,
-  ]
-  const drawable: Rect = [0, 0, size.width, size.height - foot]
-  const marks: Mark[] = [squareMark(drawable, origin, 10 * scale)]
+  const [middle, foot] = [size.width / 2, PADDING + (room.height + scale * page) / 2]
+  const across = scaleLinear([-page, page], [middle - scale * page, middle + scale * page])
+  const up = scaleLinear([0, page], [foot, foot - scale * page])
+  const toScreen = ([x, z]: readonly [number, number]): Point => [across(x), up(z)]
+  const drawable: Rect = [0, 0, size.width, size.height - below]
+  const marks: Mark[] = [squareMark(drawable, across, up)]
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
   const rects: Rect[] = []
 
   const paper = surfaces(poser)
   const cuts = slices(paper, station).map((cut) => beside(cut, paper, design, SIDE_BY_SIDE / scale))
-  const half = (opening / 2) * (Math.PI / 180)
+  const half = (opening / 2) * RADIANS
   for (const side of [-1, 1] as const) {
     // Where the page is cut away near the gutter, its plane goes on as a ghost.
     const name = side < 0 ? 'page/left' : 'page/right'
@@ -226,14 +228,21 @@ function ridgePoint(
   return ridge ? meets(ridge, station) : null
 }
 
-/** 10 mm squares that fill the rectangle, with a corner at the gutter. */
-function squareMark(rect: Rect, [ox, oy]: Point, step: number): Mark {
+/** The side of a square, mm. */
+const SQUARE = 10
+
+type Scale = ScaleLinear<number, number>
+
+/** Squares that fill the rectangle, with a corner at the gutter. */
+function squareMark(rect: Rect, across: Scale, up: Scale): Mark {
   const [x, y, w, h] = rect
-  const lines = (from: number, long: number, origin: number): readonly number[] => {
-    const first = origin - Math.floor((origin - from) / step) * step
-    return Array.from({ length: Math.floor((from + long - first) / step) + 1 }, (_, k) => first + k * step)
+  const lines = (scale: Scale, from: number, to: number): readonly number[] => {
+    const ends = [scale.invert(from), scale.invert(to)]
+    const [low, high] = [Math.min(...ends), Math.max(...ends)]
+    const places = range(Math.ceil(low / SQUARE) * SQUARE, high, SQUARE).map((at) => scale(at))
+    return places.sort((a, b) => a - b)
   }
-  return gridMark(lines(x, w, ox), lines(y, h, oy), rect)
+  return gridMark(lines(across, x, x + w), lines(up, y, y + h), rect)
 }
 
 /** The small square that says: at a right angle. */

@@ -10,7 +10,7 @@ export interface Slice {
 }
 
 /** Pieces nearer than this are one, mm. */
-const SAME = 1e-6
+const TOUCHING = 1e-6
 
 /** The two points where a convex outline crosses y = station; null if it does not. */
 function crossing(points: readonly Vec3[], station: number): readonly [Vec3, Vec3] | null {
@@ -48,12 +48,12 @@ export function slices(paper: readonly Surface[], station: number): readonly Sli
     const joined: { from: Vec3; to: Vec3 }[] = []
     for (const piece of sorted) {
       const last = joined[joined.length - 1]
-      if (last && along(piece.from) - along(last.to) < SAME) {
+      if (last && along(piece.from) - along(last.to) < TOUCHING) {
         if (along(piece.to) > along(last.to)) last.to = piece.to
       } else joined.push({ ...piece })
     }
     return joined
-      .filter(({ from, to }) => along(to) - along(from) > SAME)
+      .filter(({ from, to }) => along(to) - along(from) > TOUCHING)
       .map((piece): Slice => ({ panel, owner, sheet, ...piece }))
   })
 }

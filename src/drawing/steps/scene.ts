@@ -1,5 +1,6 @@
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
 import { pieces, SHUT } from '../../paper/index.ts'
+import { add, dot, RADIANS, subtract, unit } from '../../paper/plane/vector.ts'
 import { hatch } from '../pen/hatch.ts'
 import type { Point } from '../pen/marks.ts'
 import type { Camera, Stand } from '../view/camera.ts'
@@ -12,8 +13,6 @@ export const STEP_CAMERA: Camera = { turn: -26, tilt: 50 }
 export const STEP_EYE: Vec3 = [-0.28, -0.58, 0.77]
 
 export const LIFTED = 62
-
-const RADIANS = Math.PI / 180
 
 /** One state put in place. */
 export interface Scene {
@@ -115,30 +114,19 @@ export const inked = (
   face: InkLine['face'] = 'both',
 ): InkLine[] => points.slice(1).map((p, k) => ({ sheet, role, points: [points[k] as Vec3, p], face, of }))
 
-export const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-
-export const plus = (a: Vec3, b: Vec3, k = 1): Vec3 => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]]
-
-export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-
-export const unit = (a: Vec3): Vec3 => {
-  const long = Math.hypot(...a) || 1
-  return [a[0] / long, a[1] / long, a[2] / long]
-}
-
 /** Slanting lines that fill an outline in space, `step` mm apart, as ink on its sheet. */
 export function hatched(sheet: number, outline: readonly Vec3[], of: string, step = 4.5): InkLine[] {
   const [a, b, c] = outline
   if (!a || !b || !c) return []
-  const u = unit(minus(b, a))
-  const off = minus(c, a)
-  const v = unit(plus(off, u, -dot(off, u)))
-  const flat = outline.map((p): Point => [dot(minus(p, a), u), dot(minus(p, a), v)])
+  const u = unit(subtract(b, a))
+  const off = subtract(c, a)
+  const v = unit(add(off, u, -dot(off, u)))
+  const flat = outline.map((p): Point => [dot(subtract(p, a), u), dot(subtract(p, a), v)])
   return hatch(flat, step).flatMap((run) =>
     inked(
       sheet,
       'glue',
-      run.map(([x, y]) => plus(plus(a, u, x), v, y)),
+      run.map(([x, y]) => add(add(a, u, x), v, y)),
       of,
     ),
   )

@@ -3,9 +3,10 @@ import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design } from '../../paper/index.ts'
 import { change, kindOf, poseAt, ridgeOf } from '../../paper/index.ts'
+import { add, distance, subtract } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
-import { ghostsOf, hatched, inked, middle, minus, only, pagePath, plus, pushed } from './scene.ts'
+import { ghostsOf, hatched, inked, middle, only, pagePath, pushed } from './scene.ts'
 
 /** Mechanisms' own pieces on the table, in the card's frame where it lies flat. */
 export function onTable(task: Task, folded: boolean): Scene {
@@ -50,12 +51,12 @@ export function glued(task: Task): Scene {
     const moved = paper.flatMap((one, k) => {
       const home = there[k]
       const [p, q] = [one.points[0], home?.points[0]]
-      return p && q && one.panel.startsWith(`${id}/`) && Math.hypot(...minus(p, q)) > 1 ? [{ one, home }] : []
+      return p && q && one.panel.startsWith(`${id}/`) && distance(p, q) > 1 ? [{ one, home }] : []
     })
     const from = middle(moved.flatMap(({ one }) => one.points))
     const to = middle(moved.flatMap(({ home }) => home?.points ?? []))
     return moved.length > 0
-      ? [{ role: 'hand' as const, points: [from, plus(to, minus(from, to), 0.12)] }]
+      ? [{ role: 'hand' as const, points: [from, add(to, subtract(from, to), 0.12)] }]
       : []
   })
   return {

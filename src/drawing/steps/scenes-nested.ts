@@ -2,9 +2,10 @@ import type { GuestLine, Making } from '../../making/making.ts'
 import { guestLines, making } from '../../making/making.ts'
 import type { Surface, Vec3 } from '../../paper/index.ts'
 import { kindOf, poseAt, ridgeOf } from '../../paper/index.ts'
+import { add, dot, subtract, unit } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
-import { dot, ghostsOf, inked, middle, minus, only, plus, pushed, STEP_EYE, unit } from './scene.ts'
+import { ghostsOf, inked, middle, only, pushed, STEP_EYE } from './scene.ts'
 
 /** The strips on folds of others: they still lie in their hosts, which stand. */
 function standingHosts({ design, guests, before, opening = 60 }: Task): {
@@ -28,8 +29,8 @@ function bladePath(paper: readonly Surface[], lines: readonly GuestLine[], id: s
   const [foot, next] = best?.points ?? []
   if (!best || !foot || !next) return []
   const [end] = best.points.slice(-1)
-  const away = unit(minus(foot, end ?? next))
-  return [plus(foot, away, 20), plus(foot, away, 1)]
+  const away = unit(subtract(foot, end ?? next))
+  return [add(foot, away, 20), add(foot, away, 1)]
 }
 
 export function nestedCutting(task: Task): Scene {
@@ -71,8 +72,8 @@ export function nestedReversing({ design, guests, before, opening = 110 }: Task)
       const ghosts = ghostsOf(popped.panels, id)
       if (!m || !host || !ridge) return ghosts
       const [from, to] = kindOf(m).build(m).span
-      const along = unit(minus(host.end, host.start))
-      const foot = plus(host.start, along, (from + to) / 2)
+      const along = unit(subtract(host.end, host.start))
+      const foot = add(host.start, along, (from + to) / 2)
       return [
         ...ghosts,
         { role: 'hand' as const, points: pushed(foot, middle([ridge.start, ridge.end]), 26) },

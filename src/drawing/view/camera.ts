@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../paper/index.ts'
+import { dot, RADIANS } from '../../paper/plane/vector.ts'
 import type { Point } from '../pen/marks.ts'
 
 /**
@@ -31,12 +32,8 @@ export interface Lens {
   toScreen(p: Vec3): Point
 }
 
-const RADIANS = Math.PI / 180
-
 /** The eye's distance in diagonals of the open card: near enough to feel depth, far enough not to bend it. */
 const FAR = 3.2
-
-const along = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
 /** A function from the card's frame to the table's at an opening: a turn about the gutter. */
 export function standing(stand: Stand, opening: number): (p: Vec3) => Vec3 {
@@ -69,8 +66,8 @@ export function lensFor({ card, camera, size, points, padding, scale }: Framing)
   const eye = target.map((t, k) => t + far * (toEye[k] as number)) as Vec3
   const plain = (p: Vec3): Point => {
     const v: Vec3 = [p[0] - target[0], p[1] - target[1], p[2] - target[2]]
-    const k = far / Math.max(far / 20, far - along(v, toEye))
-    return [k * along(v, right), -k * along(v, up)]
+    const k = far / Math.max(far / 20, far - dot(v, toEye))
+    return [k * dot(v, right), -k * dot(v, up)]
   }
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
   for (const point of points) {

@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../paper/index.ts'
+import { betweenInSpace, clip } from '../../paper/plane/clip.ts'
 
 /** A convex flat part in space. Parts of one `sheet` lie in one plane, whose unit normal is `normal`. */
 export interface Part {
@@ -42,28 +43,10 @@ function sides(plane: Group, points: readonly Vec3[]): number {
 }
 
 /** What lies on one side of the plane (`way` 1 above, -1 below); the cut itself is not drawn. */
-function clip(plane: Group, part: Part, way: 1 | -1): Part | null {
-  const points: Vec3[] = []
-  const drawn: boolean[] = []
-  const count = part.points.length
-  const edges = part.line ? count - 1 : count
-  for (let k = 0; k < count; k++) {
-    const p = part.points[k] as Vec3
-    const h = way * height(plane, p)
-    const real = part.drawn[k] as boolean
-    const q = part.points[(k + 1) % count] as Vec3
-    const next = way * height(plane, q)
-    if (h >= -ON_PLANE) {
-      points.push(p)
-      // From a corner on the plane down to the other side: what follows is the cut.
-      drawn.push(real && (h > ON_PLANE || next >= -ON_PLANE))
-    }
-    if (k < edges && ((h > ON_PLANE && next < -ON_PLANE) || (h < -ON_PLANE && next > ON_PLANE))) {
-      const t = h / (h - next)
-      points.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1]), p[2] + t * (q[2] - p[2])])
-      drawn.push(real && h < 0)
-    }
-  }
+function half(plane: Group, part: Part, way: 1 | -1): Part | null {
+  const off = part.points.map((p) => way * height(plane, p))
+  const { points, edges } = clip(part.points, off, betweenInSpace, ON_PLANE, !part.line)
+  const drawn = edges.map((k) => part.drawn[k] === true)
   return points.length < (part.line ? 2 : 3) ? null : { ...part, points, drawn }
 }
 
@@ -120,8 +103,8 @@ function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
       else if (bits === 1) up.push(part)
       else if (bits === 2) down.push(part)
       else {
-        const a = clip(plane, part, 1)
-        const b = clip(plane, part, -1)
+        const a = half(plane, part, 1)
+        const b = half(plane, part, -1)
         if (a) up.push(a)
         if (b) down.push(b)
       }

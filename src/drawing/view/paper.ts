@@ -1,5 +1,6 @@
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
+import { dot, unit } from '../../paper/plane/vector.ts'
 import type { Mark, Paint, Point, Role } from '../pen/marks.ts'
 import type { Lens } from './camera.ts'
 import type { Part } from './order.ts'
@@ -79,11 +80,8 @@ export function lampFor({ right }: Lens): Vec3 {
     LAMP[0] * right[1] - LAMP[1] * right[0],
     LAMP[2],
   ]
-  const length = Math.hypot(...way)
-  return [way[0] / length, way[1] / length, way[2] / length]
+  return unit(way)
 }
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
 /** How much light the side of a sheet that faces the eye gets, 0 to 1. */
 const lightOn = (normal: Vec3, lamp: Vec3): number => AMBIENT + (1 - AMBIENT) * Math.max(0, dot(normal, lamp))

@@ -1,5 +1,6 @@
 import type { Check, Design, Flat, Poser, Vec3 } from '../../paper/index.ts'
 import { compile, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
+import { RADIANS } from '../../paper/plane/vector.ts'
 import { faultMarks } from '../pen/faults.ts'
 import type { Wish } from '../pen/lettering.ts'
 import { gripRadius, placeWords, textWidth } from '../pen/lettering.ts'
@@ -141,7 +142,7 @@ export function view(
     const rise = riseOf(tip, opening)
     // On the gutter both pages lie beneath: measure to the one whose inside the eye sees better.
     const side = Math.abs(tip[0]) > 1e-6 ? Math.sign(tip[0]) : lens.eye[0] > 0 ? -1 : 1
-    const half = (opening / 2) * (Math.PI / 180)
+    const half = (opening / 2) * RADIANS
     const foot: Vec3 = [tip[0] + side * rise * Math.cos(half), tip[1], tip[2] - rise * Math.sin(half)]
     const [a, b] = [toScreen(tip), toScreen(foot)]
     marks.push(
@@ -169,7 +170,7 @@ export function view(
 
   const handleAt = (at: number): Point => {
     const [across, along] = handleFlat(card)
-    const half = (at / 2) * (Math.PI / 180)
+    const half = (at / 2) * RADIANS
     return toScreen([across * Math.sin(half), along, across * Math.cos(half)])
   }
   if (options.handle) {

@@ -40,7 +40,7 @@ export interface Aim {
 }
 
 /** Two ways nearer than this in every setting are one, mm or degrees. */
-const SAME = 1e-4
+const ONE_WAY = 1e-4
 
 /** A tip this near to the target is there, mm. */
 const THERE = 1e-6
@@ -322,7 +322,7 @@ function* search(
       close.push({ names, values: x, miss: norm(r) })
       if (norm(r) > THERE) continue
       const twin = found.some(
-        (one) => one.names === names && one.values.every((v, k) => Math.abs(v - (x[k] as number)) < SAME),
+        (one) => one.names === names && one.values.every((v, k) => Math.abs(v - (x[k] as number)) < ONE_WAY),
       )
       if (twin) continue
       const far = norm(names.map(({ now }, k) => (x[k] as number) - now))

@@ -3,6 +3,7 @@ import type { Model } from '../model/model.ts'
 import { patchesOf } from '../model/patches.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
+import { isInPacked } from '../plane/convex.ts'
 import type { Extent } from '../plane/near.ts'
 import { extentOf, nearPairs } from '../plane/near.ts'
 
@@ -27,7 +28,7 @@ export interface Layers {
 const STEP = 1e-4
 
 /** Corners nearer than this are one, mm. */
-const SAME = 1e-7
+const ONE_CORNER = 1e-7
 
 interface Edge {
   readonly y: number
@@ -76,7 +77,7 @@ function edgesOf(parts: readonly Part[]): Edge[] {
         number,
       ]
       const length = Math.hypot(p - y, q - z)
-      if (!(length > SAME)) continue
+      if (!(length > ONE_CORNER)) continue
       const ends = [`${y.toFixed(6)} ${z.toFixed(6)}`, `${p.toFixed(6)} ${q.toFixed(6)}`].sort().join(' ')
       edges.set(ends, { y, z, v: (p - y) / length, w: (q - z) / length, length })
     }
@@ -90,19 +91,14 @@ function meet(one: Edge, two: Edge): Spot | null {
   if (Math.abs(turn) < 1e-12) return null
   const s = (y * two.w - z * two.v) / turn
   const t = (y * one.w - z * one.v) / turn
-  if (s < -SAME || s > one.length + SAME || t < -SAME || t > two.length + SAME) return null
+  if (s < -ONE_CORNER || s > one.length + ONE_CORNER || t < -ONE_CORNER || t > two.length + ONE_CORNER)
+    return null
   return { y: one.y + s * one.v, z: one.z + s * one.w }
 }
 
 function holds({ corners, box }: Part, { y, z }: Spot): boolean {
   const [y0, y1, z0, z1] = [box[0], box[1], box[2], box[3]] as unknown as [number, number, number, number]
-  if (y < y0 || y > y1 || z < z0 || z > z1) return false
-  for (let i = 0; i < corners.length; i += 2) {
-    const j = (i + 2) % corners.length
-    const [a, b] = [corners[i] as number, corners[i + 1] as number]
-    if (((corners[j] as number) - a) * (z - b) - ((corners[j + 1] as number) - b) * (y - a) < 0) return false
-  }
-  return true
+  return y >= y0 && y <= y1 && z >= z0 && z <= z1 && isInPacked(corners, y, z)
 }
 
 /** So many strips side by side, across the way along the gutter: a spot is held only against the parts in its own. */
@@ -148,7 +144,7 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
       [y + length * v, z + length * w],
     ]),
   )
-  for (const [i, j] of nearPairs(boxes, SAME)) {
+  for (const [i, j] of nearPairs(boxes, ONE_CORNER)) {
     if (best.count > enough) return best
     const [one, two] = [edges[i], edges[j]] as [Edge, Edge]
     const at = meet(one, two)

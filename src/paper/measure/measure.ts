@@ -6,6 +6,7 @@ import type { Poser } from '../motion/pose.ts'
 import { checkOpening, compile } from '../motion/pose.ts'
 import { broughtIn, openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
+import { largest } from '../plane/search.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance, halfAngle } from '../plane/vector.ts'
 
@@ -130,46 +131,6 @@ export function swing(
     const at = tipAt(poser, index)
     return { opening, at, rise: riseOf(at, opening) }
   })
-}
-
-/**
- * Largest value of a smooth function between a and b: golden-section search (Kiefer 1953) in the
- * bracket round the best of a coarse grid.
- */
-export function largest(
-  f: (x: number) => number,
-  a: number,
-  b: number,
-  grid = 45,
-): { x: number; value: number } {
-  const step = (b - a) / grid
-  let best = a
-  for (let k = 1; k <= grid; k++) if (f(a + k * step) > f(best)) best = a + k * step
-  let low = Math.max(a, best - step)
-  let high = Math.min(b, best + step)
-  const ratio = (Math.sqrt(5) - 1) / 2
-  let x1 = high - ratio * (high - low)
-  let x2 = low + ratio * (high - low)
-  let f1 = f(x1)
-  let f2 = f(x2)
-  while (high - low > 1e-9 * (b - a)) {
-    if (f1 > f2) {
-      high = x2
-      x2 = x1
-      f2 = f1
-      x1 = high - ratio * (high - low)
-      f1 = f(x1)
-    } else {
-      low = x1
-      x1 = x2
-      f1 = f2
-      x2 = low + ratio * (high - low)
-      f2 = f(x2)
-    }
-  }
-  const x = (low + high) / 2
-  const inner = f(x)
-  return f(best) > inner ? { x: best, value: f(best) } : { x, value: inner }
 }
 
 /** The opening (degrees) within the card's range at which a mechanism's tip rises highest, and that rise (mm). */

@@ -11,9 +11,9 @@ import { patchesOf } from './patches.ts'
 type PiecePoint = readonly [x: number, y: number]
 
 /** Two flat points nearer than this are one when lines are joined, mm. */
-const SAME = 1e-7
+const JOINED = 1e-7
 
-const same = (a: PiecePoint, b: PiecePoint): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME
+const same = (a: PiecePoint, b: PiecePoint): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < JOINED
 
 const sameLine = (a: readonly PiecePoint[], b: readonly PiecePoint[]): boolean =>
   a.length === b.length && a.every((p, k) => same(p, b[k] as PiecePoint))
@@ -23,11 +23,11 @@ export function stretches(length: number, spans: readonly (readonly [number, num
   const left: [number, number][] = []
   let from = 0
   for (const [a, b] of [...spans].sort((p, q) => p[0] - q[0])) {
-    if (b - a < SAME) continue
-    if (a - from > SAME) left.push([from, Math.min(a, length)])
+    if (b - a < JOINED) continue
+    if (a - from > JOINED) left.push([from, Math.min(a, length)])
     from = Math.max(from, b)
   }
-  if (length - from > SAME) left.push([from, length])
+  if (length - from > JOINED) left.push([from, length])
   return left
 }
 
@@ -98,7 +98,7 @@ export function flatParts(design: Design): readonly FlatPart[] {
 
 /** The folds along a crease, and the old folds that a guest's strip presses flat again. */
 function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line: PieceLine) => void): void {
-  if (crease.hidden || crease.length < SAME) return
+  if (crease.hidden || crease.length < JOINED) return
   const lays = laysOf(model, crease)
   const guests = crease.guests.flatMap((index) => model.builds[index] ?? [])
   for (const { piece, lay } of lays) {
@@ -120,7 +120,7 @@ function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line:
           laysOf(model, own).some(
             (there) =>
               there.piece === piece &&
-              [0, own.length].every((s) => nearestOn(old, laid(there.lay, [0, s])).distance < SAME),
+              [0, own.length].every((s) => nearestOn(old, laid(there.lay, [0, s])).distance < JOINED),
           ),
         )
       if (!kept) line('crease', from, to)

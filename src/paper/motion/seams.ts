@@ -1,8 +1,8 @@
 import type { Patch } from '../model/patches.ts'
+import { isInConvex } from '../plane/convex.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { laid, unlaid } from '../plane/lay.ts'
 import type { Segment } from '../plane/segment.ts'
-import { sideOf } from '../plane/segment.ts'
 
 /** Corners counter-clockwise: the seam's two ends are the first and the third. */
 export type Rhomb = readonly [Flat, Flat, Flat, Flat]
@@ -15,13 +15,10 @@ const NARROW = 0.005
 /** Seams shorter than this are not looked at, mm. */
 const SHORT = 0.1
 
-const SAME = 1e-6
+/** So near to a line an edge lies on it, mm. */
+const IN_LINE = 1e-6
 
 const cornerOf = (outline: readonly Flat[], k: number): Flat => outline[k % outline.length] as Flat
-
-/** Whether a point lies in a convex outline, counter-clockwise. */
-const holds = (outline: readonly Flat[], p: Flat): boolean =>
-  outline.every((a, k) => sideOf(a, cornerOf(outline, k + 1), p) >= 0)
 
 /** An edge as a lay: across is to its left, along runs from its first end; and how long it is, mm. */
 function layOf(p: Flat, q: Flat): { lay: Lay; size: number } {
@@ -41,17 +38,19 @@ export function seamsAlong(parts: readonly Patch[], folds: readonly Segment[]): 
     one.outline.flatMap((p, k): Rhomb[] => {
       const { lay, size } = layOf(p, cornerOf(one.outline, k + 1))
       const inLine = ({ a, b }: Segment) =>
-        Math.abs(unlaid(lay, a)[0]) < SAME && Math.abs(unlaid(lay, b)[0]) < SAME
+        Math.abs(unlaid(lay, a)[0]) < IN_LINE && Math.abs(unlaid(lay, b)[0]) < IN_LINE
       if (one.drawn[k] || !(size > SHORT) || !folds.some(inLine)) return []
       return parts.slice(i + 1).flatMap((two): Rhomb[] => {
         const seen = two.outline.map((corner) => unlaid(lay, corner))
         return seen.flatMap(([off, s], m): Rhomb[] => {
           const [on, t] = cornerOf(seen, m + 1)
           const [from, to] = [Math.max(0, Math.min(s, t)), Math.min(size, Math.max(s, t))]
-          if (two.drawn[m] || Math.abs(off) > SAME || Math.abs(on) > SAME || to - from < SHORT) return []
+          if (two.drawn[m] || Math.abs(off) > IN_LINE || Math.abs(on) > IN_LINE || to - from < SHORT)
+            return []
           const middle = (from + to) / 2
           const fits = (half: number) =>
-            holds(one.outline, laid(lay, [half, middle])) && holds(two.outline, laid(lay, [-half, middle]))
+            isInConvex(one.outline, laid(lay, [half, middle])) &&
+            isInConvex(two.outline, laid(lay, [-half, middle]))
           let half = WIDE
           while (half > NARROW && !fits(half)) half /= 2
           const corners = [

@@ -1,3 +1,4 @@
+import { between, clip } from './clip.ts'
 import type { Flat } from './lay.ts'
 import { edgesOf, SAME, sideOf } from './segment.ts'
 
@@ -31,24 +32,35 @@ export function overlapOf(one: Part, two: Part): number {
   return Number.isFinite(least) ? least : 0
 }
 
-/** What two convex parts (counter-clockwise) have in common: the corners of it. Sutherland and Hodgman 1974. */
-export function common(one: readonly Flat[], two: readonly Flat[]): Flat[] {
-  let points = [...one]
-  for (const { a, b } of edgesOf(two)) {
-    const off = points.map((p) => sideOf(a, b, p))
-    points = points.flatMap((p, k) => {
-      const next = (k + 1) % points.length
-      const [here, there] = [off[k] as number, off[next] as number]
-      const q = points[next] as Flat
-      const kept: Flat[] = here >= 0 ? [p] : []
-      if (here * there < 0) {
-        const t = here / (here - there)
-        kept.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])])
-      }
-      return kept
-    })
+/** What two convex parts (counter-clockwise) have in common: the corners of it. */
+export function common(one: readonly Flat[], two: readonly Flat[]): readonly Flat[] {
+  return edgesOf(two).reduce<readonly Flat[]>(
+    (points, { a, b }) =>
+      clip(
+        points,
+        points.map((p) => sideOf(a, b, p)),
+        between,
+      ).points,
+    one,
+  )
+}
+
+/** Whether a point lies in a convex outline (counter-clockwise), its edge included. */
+export const isInConvex = (outline: readonly Flat[], p: Flat): boolean =>
+  outline.every((a, k) => sideOf(a, outline[(k + 1) % outline.length] as Flat, p) >= 0)
+
+/**
+ * The same for corners packed as x, y, x, y: what is asked a million times.
+ * @param slack how far beyond the edge is still in, mm
+ */
+export function isInPacked(corners: Float64Array, x: number, y: number, slack = 0): boolean {
+  for (let i = 0; i < corners.length; i += 2) {
+    const j = (i + 2) % corners.length
+    const [a, b] = [corners[i] as number, corners[i + 1] as number]
+    const [u, v] = [(corners[j] as number) - a, (corners[j + 1] as number) - b]
+    if (u * (y - b) - v * (x - a) < (slack === 0 ? 0 : -slack * Math.hypot(u, v))) return false
   }
-  return points
+  return true
 }
 
 export interface Part {
@@ -124,25 +136,8 @@ export function convexParts(outline: readonly Flat[]): Part[] {
 function halved(part: Part, a: Flat, b: Flat, side: 1 | -1): Part {
   const reach = Math.hypot(b[0] - a[0], b[1] - a[1])
   const off = part.points.map((p) => (side * area2(a, b, p)) / reach)
-  const points: Flat[] = []
-  const drawn: boolean[] = []
-  part.points.forEach((p, k) => {
-    const next = (k + 1) % part.points.length
-    const q = part.points[next] as Flat
-    const here = off[k] as number
-    const there = off[next] as number
-    const real = part.drawn[k] as boolean
-    if (here >= -SAME) {
-      points.push(p)
-      drawn.push(there >= -SAME || here > SAME ? real : false)
-    }
-    if ((here > SAME && there < -SAME) || (here < -SAME && there > SAME)) {
-      const t = here / (here - there)
-      points.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])])
-      drawn.push(here < 0 ? real : false)
-    }
-  })
-  return { points, drawn }
+  const { points, edges } = clip(part.points, off, between, SAME)
+  return { points, drawn: edges.map((k) => part.drawn[k] === true) }
 }
 
 /** Marks as drawn the stretch of the part's edges that lies on the segment a-b, splitting edges at its ends. */
@@ -171,7 +166,7 @@ function markDrawn(part: Part, a: Flat, b: Flat): Part {
       const middle = ((marks[m] as number) + (marks[m + 1] as number)) / 2
       if (m > 0) {
         const t = ((marks[m] as number) - from) / (to - from)
-        points.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])])
+        points.push(between(p, q, t))
       }
       drawn.push(middle > 0 && middle < reach)
     }

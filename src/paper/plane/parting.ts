@@ -1,3 +1,4 @@
+import { isInPacked } from './convex.ts'
 import type { Vec3 } from './vector.ts'
 
 /** Rounding of positions, mm: some 1e-13 at each level of nesting. */
@@ -88,14 +89,7 @@ export function piercings(points: Float64Array, part: Float64Array): [number, nu
     const t = here / (here - there)
     const a = (points[i] as number) + t * ((points[j] as number) - (points[i] as number))
     const l = (points[i + 1] as number) + t * ((points[j + 1] as number) - (points[i + 1] as number))
-    let inside = true
-    for (let s = 0; s < part.length && inside; s += 2) {
-      const e = (s + 2) % part.length
-      const u = (part[e] as number) - (part[s] as number)
-      const v = (part[e + 1] as number) - (part[s + 1] as number)
-      inside = u * (l - (part[s + 1] as number)) - v * (a - (part[s] as number)) >= -TOUCH * Math.hypot(u, v)
-    }
-    if (inside) found.push([a, l])
+    if (isInPacked(part, a, l, TOUCH)) found.push([a, l])
   }
   return found
 }

@@ -1,7 +1,8 @@
 /** A point or direction in space, mm. World frame: see the README of the kernel in `index.ts`. */
 export type Vec3 = [x: number, y: number, z: number]
 
-export const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
+/** `a` and `k` times `b`. */
+export const add = (a: Vec3, b: Vec3, k = 1): Vec3 => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]]
 
 export const subtract = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 
@@ -16,6 +17,9 @@ export const cross = (a: Vec3, b: Vec3): Vec3 => [
 ]
 
 export const length = (a: Vec3): number => Math.hypot(a[0], a[1], a[2])
+
+/** The unit vector of the same direction; of no length, nothing. */
+export const unit = (a: Vec3): Vec3 => scale(a, 1 / (length(a) || 1))
 
 export const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
 

@@ -1,8 +1,10 @@
+import './aim.css'
 import type { ComponentType, JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Mechanism } from '../../paper/index.ts'
 import { topOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
+import { notLoaded } from '../model/loading.ts'
 
 interface AimFoldProps {
   readonly bench: Bench
@@ -27,7 +29,7 @@ export function AimFold({ bench, lead }: AimFoldProps): JSX.Element {
   const unfold = () =>
     Promise.all([import('./AimPanel.tsx'), import('../model/checker.ts')]).then(
       ([{ AimPanel }, tools]) => setPanel({ it: AimPanel, tools }),
-      () => setSays('This could not be loaded. Check that you are online, then try again.'),
+      (error: unknown) => setSays(notLoaded('What works the sizes out', error)),
     )
   return (
     <details class="aim" onToggle={unfold}>

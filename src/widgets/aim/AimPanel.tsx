@@ -161,6 +161,7 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
             <input
               id={`${name}-${wish}`}
               type="text"
+              class="number-input"
               inputMode="decimal"
               autocomplete="off"
               placeholder={digits(now[wish], 'mm', length)}

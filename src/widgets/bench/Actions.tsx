@@ -27,6 +27,7 @@ function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
         {said?.link === undefined ? null : (
           <input
             type="text"
+            class="number-input"
             readOnly
             aria-label="Link to this card"
             value={said.link}

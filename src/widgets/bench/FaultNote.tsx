@@ -1,3 +1,4 @@
+import './notes.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Check, Repair } from '../../paper/index.ts'

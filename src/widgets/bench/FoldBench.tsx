@@ -6,18 +6,21 @@ import type { Check, Design } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
-import { ChartFigure } from '../figures/ChartFigure.tsx'
+import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
 import { followAddress } from '../model/address.ts'
-import type { Bench, Frames } from '../model/bench-model.ts'
-import { benchModel, NO_FRAMES } from '../model/bench-model.ts'
-import { fetchChecker, keepExamined } from '../model/examine.ts'
+import type { Bench } from '../model/bench-model.ts'
+import { benchModel } from '../model/bench-model.ts'
+import { keepExamined, prepareChecker } from '../model/examine.ts'
+import type { Frames } from '../model/frames.ts'
+import { NO_FRAMES } from '../model/frames.ts'
 import { benchOf, recallUnit } from '../model/page.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
 import { EVERY_FIGURE } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
+import { templateButton } from '../template/SheetButton.tsx'
 import { Actions } from './Actions.tsx'
 import { FaultNote } from './FaultNote.tsx'
 import { OpeningBar } from './OpeningBar.tsx'
@@ -32,6 +35,8 @@ export interface FoldBenchProps {
   readonly checks?: readonly Check[]
   /** Which way the mechanisms of `config.ways` go, one sentence each, worked out when the page is made. */
   readonly ways?: readonly string[]
+  /** The chart's first picture, drawn when the page is made; what draws it again comes when it is seen. */
+  readonly chart?: ComponentChildren
 }
 
 const screenFrames: Frames =
@@ -122,7 +127,7 @@ function wake(bench: Bench, slug: string): () => void {
  * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
  * read. The server draws the first picture with the same functions.
  */
-export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps): JSX.Element {
+export function FoldBench({ design, slug, config, checks, ways, chart }: FoldBenchProps): JSX.Element {
   const [bench] = useState(() =>
     benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
   )
@@ -140,9 +145,12 @@ export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps
     <div
       class="bench"
       data-awake={awake}
-      onPointerDownCapture={() => void fetchChecker()}
-      onFocusCapture={() => void fetchChecker()}
+      onPointerDownCapture={() => prepareChecker()}
+      onFocusCapture={() => prepareChecker()}
     >
+      <a class="skip bench-skip" href={`#${templateButton(slug)}`}>
+        Skip to the template
+      </a>
       <div class="bench-grid">
         {has('view') ? (
           <FigureFrame name="view" bar={<Knobs bench={bench} />}>
@@ -170,7 +178,9 @@ export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps
         ) : null}
         {has('chart') ? (
           <FigureFrame name="chart">
-            <ChartFigure bench={bench} lead={lead} />
+            <ChartPlace bench={bench} lead={lead}>
+              {chart}
+            </ChartPlace>
           </FigureFrame>
         ) : null}
         <FieldPanel bench={bench} />
@@ -181,9 +191,10 @@ export function FoldBench({ design, slug, config, checks, ways }: FoldBenchProps
   )
 }
 
-/** What the bench could not use of the link that the page was opened with. */
+/** What the bench could not use of the link that the page was opened with, and what did not load. */
 function Notes({ bench }: { readonly bench: Bench }): JSX.Element {
-  const notes = bench.notes.value
+  const trouble = bench.trouble.value
+  const notes = [...bench.notes.value, ...(trouble === '' ? [] : [trouble])]
   return (
     <div class="bench-notes" role="status">
       {notes.map((note) => (

@@ -1,14 +1,30 @@
+import './opening.css'
 import type { JSX } from 'preact'
-import { useId } from 'preact/hooks'
+import { useEffect, useId, useState } from 'preact/hooks'
 import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
-import { opened } from '../model/bench-model.ts'
+import { lengthUnit } from '../model/page.ts'
+import { small, spoken } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
 import { openingsOf, refusalOf } from '../state/opening.ts'
-import { nextStep } from '../state/play.ts'
+import { nextStep, STEP } from '../state/play.ts'
+import { opened } from '../state/state.ts'
 
-const wantsCalm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
+const CALM = '(prefers-reduced-motion: reduce)'
+
+/** Whether the device asks for little motion; it may change its mind. */
+function useCalm(): boolean {
+  const [calm, setCalm] = useState(false)
+  useEffect(() => {
+    const asked = matchMedia(CALM)
+    const look = () => setCalm(asked.matches)
+    look()
+    asked.addEventListener('change', look)
+    return () => asked.removeEventListener('change', look)
+  }, [])
+  return calm
+}
 
 /**
  * How far the card stands open: play, slider, number. The slider goes from shut to flat; the part of it that
@@ -20,10 +36,12 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
   const stops = least > 0 || most < 180
   const id = useId()
   const playing = bench.playing.value
+  const calm = useCalm()
+  const [rise] = bench.readings.value
   const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))
   const press = () => {
     if (playing) bench.pause()
-    else if (wantsCalm()) {
+    else if (calm) {
       set(nextStep(opening, [least, most]))
       bench.rest()
     } else bench.play()
@@ -34,7 +52,9 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       <button
         type="button"
         class="play"
-        aria-label={playing ? 'Pause' : 'Open and shut the card'}
+        aria-label={
+          playing ? 'Pause' : calm ? 'Open and shut the card, step by step' : 'Open and shut the card'
+        }
         onClick={press}
       >
         <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -46,6 +66,7 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       </span>
       <RangeField
         {...common}
+        {...(rise ? { says: `${small(rise.label)} ${spoken(rise.value, rise.unit, lengthUnit.value)}` } : {})}
         min={0}
         max={180}
         {...(stops ? { reach: [least, most] as const, describedBy: id } : {})}
@@ -69,6 +90,9 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       <p class="opening-stop" role="status">
         {bench.against.value}
       </p>
+      {calm ? (
+        <p class="opening-calm">One press, one step of {STEP}°: this device asks for little motion.</p>
+      ) : null}
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import './readings.css'
 import type { JSX } from 'preact'
 import { Tip } from '../fields/Tip.tsx'
 import type { Bench } from '../model/bench-model.ts'
@@ -10,23 +11,35 @@ import type { Reading } from '../state/readings.ts'
 const printed = (...of: Parameters<typeof digits>): string => digits(...of).replace('-', '−')
 
 /** What the strip says of one reading, in front of the number. */
-const lead = ({ name, value }: Reading): string =>
-  name !== 'margin' ? '' : value < 0 ? 'sticks out by ' : 'inside by '
+const lead = ({ name, value, unit }: Reading, length: LengthUnit): string => {
+  if (name !== 'margin') return ''
+  if (Number(digits(value, unit, length)) === 0) return value < 0 ? 'just sticks out, ' : 'just inside, '
+  return value < 0 ? 'sticks out by ' : 'inside by '
+}
 
-function Cell({ reading, length }: { readonly reading: Reading; readonly length: LengthUnit }): JSX.Element {
+interface CellProps {
+  readonly reading: Reading
+  readonly length: LengthUnit
+  /** Whether a check says no: then nothing is praised beside it. */
+  readonly faulty: boolean
+}
+
+function Cell({ reading, length, faulty }: CellProps): JSX.Element {
   const { name, label, value, unit, help } = reading
-  const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : 'good'
+  const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : faulty ? undefined : 'good'
   return (
     <div class="reading-cell" data-reading={name} data-state={state}>
       <dt>
         <Tip label={label}>{help}</Tip>
       </dt>
       <dd>
-        {lead(reading)}
-        <span class="reading-number">
-          {printed(name === 'margin' ? Math.abs(value) : value, unit, length)}
+        {lead(reading, length)}
+        <span class="reading-value">
+          <span class="reading-number">
+            {printed(name === 'margin' ? Math.abs(value) : value, unit, length)}
+          </span>
+          <span class="unit">{unitSign(unit, length)}</span>
         </span>
-        <span class="unit">{unitSign(unit, length)}</span>
       </dd>
     </div>
   )
@@ -35,10 +48,11 @@ function Cell({ reading, length }: { readonly reading: Reading; readonly length:
 /** The strip of numbers under the figures; the first one is red, like its dimension in the picture. */
 export function ReadingStrip({ bench }: { readonly bench: Bench }): JSX.Element {
   const length = lengthUnit.value
+  const faulty = bench.checks.value?.some(({ ok }) => !ok) ?? false
   return (
     <dl class="readings">
       {bench.readings.value.map((reading) => (
-        <Cell key={reading.name} {...{ reading, length }} />
+        <Cell key={reading.name} {...{ reading, length, faulty }} />
       ))}
     </dl>
   )

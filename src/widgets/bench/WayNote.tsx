@@ -1,7 +1,9 @@
+import './notes.css'
 import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Bench } from '../model/bench-model.ts'
+import { notLoaded } from '../model/loading.ts'
 
 interface WayNoteProps {
   readonly bench: Bench
@@ -23,7 +25,7 @@ export function WayNote({ bench, says }: WayNoteProps): JSX.Element | null {
         const ids = bench.config.ways ?? []
         import('../model/checker.ts').then(
           ({ wayOf }) => setNow(ids.map((id) => wayOf(design, id).sentence)),
-          () => {},
+          (error: unknown) => setNow([notLoaded('What tells which way it goes', error)]),
         )
       }),
     [bench, says],

@@ -1,3 +1,4 @@
+import './challenge.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Check, Design } from '../../paper/index.ts'

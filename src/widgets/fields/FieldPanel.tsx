@@ -1,3 +1,4 @@
+import './fields.css'
 import type { JSX } from 'preact'
 import type { Bench } from '../model/bench-model.ts'
 import { chooseUnit, lengthUnit } from '../model/page.ts'
@@ -42,7 +43,7 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
         onRest={bench.rest}
       />
       <span class="field-number">
-        <button type="button" aria-label={`${label}: less`} onClick={() => press(-1)}>
+        <button type="button" class="press" aria-label={`${label}: less`} onClick={() => press(-1)}>
           −
         </button>
         <NumberField
@@ -51,7 +52,7 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
           onSet={set}
           onRest={bench.rest}
         />
-        <button type="button" aria-label={`${label}: more`} onClick={() => press(1)}>
+        <button type="button" class="press" aria-label={`${label}: more`} onClick={() => press(1)}>
           +
         </button>
       </span>
@@ -75,6 +76,7 @@ function ChoiceRow({ bench, choice }: { readonly bench: Bench; readonly choice: 
           <button
             key={option.value}
             type="button"
+            class="press"
             aria-pressed={option.value === value}
             onClick={() => choose(option.value)}
           >
@@ -104,7 +106,13 @@ export function FieldPanel({ bench }: { readonly bench: Bench }): JSX.Element {
       ))}
       <fieldset class="unit-choice" aria-label="Unit of length">
         {units.map(({ unit, label }) => (
-          <button key={unit} type="button" aria-pressed={unit === length} onClick={() => chooseUnit(unit)}>
+          <button
+            key={unit}
+            type="button"
+            class="press"
+            aria-pressed={unit === length}
+            onClick={() => chooseUnit(unit)}
+          >
             {label}
           </button>
         ))}

@@ -1,3 +1,4 @@
+import './fields.css'
 import type { JSX } from 'preact'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { spoken } from '../state/format.ts'
@@ -13,6 +14,8 @@ interface RangeFieldProps {
   readonly length: LengthUnit
   /** What of the slider can be set; the rest is hatched. All of it if left out. */
   readonly reach?: readonly [least: number, most: number]
+  /** Spoken behind the value: what the slider does. */
+  readonly says?: string
   /** The id of what says more about it. */
   readonly describedBy?: string
   readonly onSet: (value: number) => void
@@ -23,7 +26,7 @@ interface RangeFieldProps {
 
 /** A slider whose keys are those of every handle: arrows 1, shift 10, alt a tenth, home and end. */
 export function RangeField(props: RangeFieldProps): JSX.Element {
-  const { label, value, min, max, unit, length, reach, describedBy, onSet, onKey, onRest } = props
+  const { label, value, min, max, unit, length, reach, says, describedBy, onSet, onKey, onRest } = props
   const share = (at: number): string => `${(max > min ? ((at - min) / (max - min)) * 100 : 0).toFixed(2)}%`
   const ends = reach ? `;--least:${share(reach[0])};--most:${share(reach[1])}` : ''
   return (
@@ -32,7 +35,7 @@ export function RangeField(props: RangeFieldProps): JSX.Element {
       class={reach ? 'range stops' : 'range'}
       aria-label={label}
       aria-describedby={describedBy}
-      aria-valuetext={spoken(value, unit, length)}
+      aria-valuetext={[spoken(value, unit, length), ...(says === undefined ? [] : [says])].join(', ')}
       min={min}
       max={max}
       step="0.1"

@@ -1,3 +1,4 @@
+import './fields.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useId, useState } from 'preact/hooks'
 

@@ -3,9 +3,9 @@ import { pointInSection } from '../../drawing/page-point/page-point.ts'
 import { section } from '../../drawing/section/section.ts'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
-import { cutAt } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
 import { slid } from '../state/keys.ts'
+import { cutAt } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import { usePicture, useStage } from './stage.ts'
 
@@ -32,6 +32,7 @@ export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
       />
       <button
         type="button"
+        class="press"
         aria-pressed={station === null}
         onClick={() => {
           bench.step('section', (now) => cutAt(now, now.station === null ? bench.station.peek() : null))

@@ -9,12 +9,12 @@ import type { Size } from '../../drawing/view/camera.ts'
 import type { BenchHandle } from '../model/bench-handles.ts'
 import { handleSays, nudged, toEnd } from '../model/bench-handles.ts'
 import type { Bench } from '../model/bench-model.ts'
-import { cutAt } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { shown, spoken } from '../state/format.ts'
 import type { SliderKey } from '../state/keys.ts'
 import { slid } from '../state/keys.ts'
+import { cutAt, within } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
@@ -79,6 +79,13 @@ const stationMark = (sheet: Pattern, width: number, station: number): PathMark =
 /** From the figure's edge to the arrow that marks the section, px. */
 const MARKER = 8
 
+/** A tip may stand past the end of the card: the arrow stays at the card's end, and in the figure. */
+function arrowAt(sheet: Pattern, station: number, tall: number): Place {
+  const [, top, , height] = sheet.box
+  const [, y] = sheet.fromSheet([0, within(station, 0, tall)])
+  return [MARKER, within(y, top + MARKER, top + height - MARKER)]
+}
+
 interface StationGripProps {
   readonly bench: Bench
   readonly sheet: Pattern
@@ -92,11 +99,11 @@ function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.E
   return (
     <Grip
       label="Where the section is cut"
-      at={[MARKER, sheet.fromSheet([0, station])[1]]}
+      at={arrowAt(sheet, station, tall)}
       box={{ width, height }}
       way="upright"
       shape="arrow"
-      value={{ now: station, min: 0, max: tall, text: spoken(station, 'mm', length) }}
+      value={{ now: within(station, 0, tall), min: 0, max: tall, text: spoken(station, 'mm', length) }}
       held={bench.held.value === 'section'}
       rides={`section at ${shown(station, 'mm', length)}`}
       onHold={() => bench.hold('section')}
@@ -141,9 +148,12 @@ export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
       ? pointOnSheet(plain, point, design.card, { text, unit, held: held?.key === 'point/point' })
       : plain
     const station = bench.station.value
-    const drawing: Drawing = section
-      ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
-      : sheet
+    const { height: tall } = design.card
+    // Past the end of the card there is no paper to mark.
+    const drawing: Drawing =
+      section && station >= 0 && station <= tall
+        ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
+        : sheet
     return (
       <div class="stage stage-sheet" ref={ref}>
         <Figure drawing={drawing} />

@@ -4,11 +4,11 @@ import { pointInView } from '../../drawing/page-point/page-point.ts'
 import type { View, ViewOptions } from '../../drawing/view/view.ts'
 import { view } from '../../drawing/view/view.ts'
 import type { Bench } from '../model/bench-model.ts'
-import { opened, seenFrom } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
 import { angleWords, shown } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
 import { openingsOf } from '../state/opening.ts'
+import { opened, seenFrom } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
@@ -40,7 +40,14 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
   return (
     <fieldset class="knobs" aria-label="Where you look from">
       {knobs.map(({ label, turn, tilt, path }) => (
-        <button key={label} type="button" aria-label={label} title={label} onClick={() => look(-turn, tilt)}>
+        <button
+          key={label}
+          type="button"
+          class="press"
+          aria-label={label}
+          title={label}
+          onClick={() => look(-turn, tilt)}
+        >
           <svg viewBox="0 0 20 20" aria-hidden="true">
             <path d={path} />
           </svg>

@@ -1,3 +1,4 @@
+import './figures.css'
 import type { JSX, RefObject } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { Size } from '../../drawing/view/camera.ts'

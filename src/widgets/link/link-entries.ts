@@ -72,3 +72,14 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
 
 /** The fields of a mechanism that a link may set. */
 export const owned = (m: Mechanism): readonly Field[] => kindOf(m).fields.filter((field) => !field.shorthand)
+
+/**
+ * The same field with the range that a card leaves it: no cut from the gutter goes past the card's edge, and
+ * nothing on a card is longer than its two sides together.
+ */
+export function onCard(field: Field, m: Mechanism, { card: { width, height } }: Design): Field {
+  if (field.unit !== 'mm') return field
+  const across = m.on === 'gutter' && kindOf(m).handles.some((handle) => handle.across === field.name)
+  const far = across ? width : width + height
+  return { ...field, min: Math.max(field.min, -far), max: Math.min(field.max, far) }
+}

@@ -5,7 +5,7 @@ import { withFields } from '../state/fields.ts'
 import { stopOnWay, withinReach } from '../state/opening.ts'
 import type { BenchState } from '../state/state.ts'
 import { kept } from '../state/state.ts'
-import { owned, plainEntries } from './link-entries.ts'
+import { onCard, owned, plainEntries } from './link-entries.ts'
 
 export interface LinkRead {
   readonly state: BenchState
@@ -95,7 +95,7 @@ export function readLink(text: string, start: BenchState): LinkRead {
       continue
     }
     const number = numberIn(value, {
-      ...field,
+      ...onCard(field, m, start.design),
       label: field.label.toLowerCase(),
       key,
       unit: unitWord(field.unit),

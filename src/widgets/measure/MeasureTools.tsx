@@ -13,7 +13,7 @@ import { readingWords } from '../state/readings.ts'
 import { leadOf, startState } from '../state/state.ts'
 import type { Further as What } from './compare.ts'
 import { compare, compareSeveral, comparisonSays, severalSay } from './compare.ts'
-import type { MeasureYoursProps, Texts } from './MeasureYours.tsx'
+import type { MeasureYoursProps, Texts } from './reading.ts'
 
 type Measured = 'rise' | What
 
@@ -107,6 +107,7 @@ export function Further(props: PartProps): JSX.Element {
           <input
             id={`${field}-${what}`}
             type="text"
+            class="number-input"
             inputMode="decimal"
             autocomplete="off"
             value={texts[what] ?? ''}

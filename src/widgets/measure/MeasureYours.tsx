@@ -1,24 +1,12 @@
+import '../fields/fields.css'
+import './measure.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
-import type { Design } from '../../paper/index.ts'
+import { notLoaded } from '../model/loading.ts'
 import { lengthUnit } from '../model/page.ts'
-import type { BenchConfig } from '../state/config.ts'
 import { unitSign } from '../state/format.ts'
 import { leadOf } from '../state/state.ts'
-
-export interface MeasureYoursProps {
-  readonly slug: string
-  /** The design with which the page begins: the one of the printed template, until the bench says otherwise. */
-  readonly design: Design
-  readonly config: BenchConfig
-  /** The mechanism whose rise is read; the bench's lead if left out. */
-  readonly id?: string
-  /** The opening at which the reader measures, degrees; 90 if left out. */
-  readonly at?: number
-}
-
-/** What was typed, by what was measured. */
-export type Texts = Readonly<Record<string, string>>
+import type { MeasureYoursProps, Texts } from './reading.ts'
 
 /** Loaded when a reader comes to the field: what compares, finds slips, and asks for further readings. */
 type Tools = typeof import('./MeasureTools.tsx')
@@ -30,7 +18,15 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
   const [texts, setTexts] = useState<Texts>({})
   const [tools, setTools] = useState<Tools | null>(null)
   const root = useRef<HTMLDivElement>(null)
-  const fetchTools = () => void import('./MeasureTools.tsx').then(setTools, () => {})
+  const [trouble, setTrouble] = useState('')
+  const fetchTools = () =>
+    void import('./MeasureTools.tsx').then(
+      (found) => {
+        setTools(found)
+        setTrouble('')
+      },
+      (error: unknown) => setTrouble(notLoaded('What compares your reading', error)),
+    )
   const type = (what: string, text: string) => {
     fetchTools()
     setTexts((before) => ({ ...before, [what]: text }))
@@ -49,6 +45,7 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
         <input
           id={field}
           type="text"
+          class="number-input"
           inputMode="decimal"
           autocomplete="off"
           value={texts.rise ?? ''}
@@ -66,7 +63,7 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
         </details>
       ) : null}
       <div class="measure-says" id={`${field}-says`} role="status">
-        {tools ? <tools.Says {...all} /> : null}
+        {tools ? <tools.Says {...all} /> : trouble === '' ? null : <p>{trouble}</p>}
       </div>
     </div>
   )

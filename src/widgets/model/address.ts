@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals'
 import { isLink } from '../link/link.ts'
 import type { Bench } from './bench-model.ts'
+import { notLoaded } from './loading.ts'
 
 /** Quiet for this long, and the address follows, ms. */
 const QUIET = 300
@@ -22,8 +23,12 @@ export function followAddress(bench: Bench): () => void {
   const read = async (undoable: boolean) => {
     const link = location.hash
     if (!isLink(link)) return
-    const { readLink } = await import('../link/read-link.ts')
-    if (!left) bench.open(readLink(link, bench.start), undoable)
+    try {
+      const { readLink } = await import('../link/read-link.ts')
+      if (!left) bench.open(readLink(link, bench.start), undoable)
+    } catch (error) {
+      bench.trouble.value = `${notLoaded('What reads the link', error)} The page’s own sizes stand.`
+    }
   }
   const onHash = () => void read(true)
   void read(false)

@@ -1,6 +1,8 @@
 import { effect } from '@preact/signals'
 import type { Check, Design } from '../../paper/index.ts'
-import type { Bench, Checker } from './bench-model.ts'
+import type { Bench } from './bench-model.ts'
+import { notLoaded } from './loading.ts'
+import type { Checker } from './verdicts.ts'
 
 /** The hands have rested when nothing has changed for so long, ms. */
 const REST = 150
@@ -11,19 +13,22 @@ const APART = 120
 /** A browser that never has time between frames is asked no later than this, ms. */
 const LATEST = 100
 
-let coming: Promise<Checker | null> | null = null
+let coming: Promise<Checker> | null = null
 
-/** Fetches the kernel's checks, once: when a hand comes near a bench. Null if they cannot be had now. */
-export function fetchChecker(): Promise<Checker | null> {
+/** Fetches the kernel's checks, once: when a hand comes near a bench. */
+function fetchChecker(): Promise<Checker> {
   coming ??= import('./checker.ts').then(
     ({ check }) => check,
-    () => {
+    (error: unknown) => {
       coming = null
-      return null
+      throw error
     },
   )
   return coming
 }
+
+/** The same ahead of time: if it fails, whoever needs them will say so. */
+export const prepareChecker = (): void => void fetchChecker().catch(() => {})
 
 /** Runs something a little later, when the browser has time; returns what calls it off. */
 function whenIdle(run: () => void): () => void {
@@ -64,8 +69,15 @@ export function keepExamined(bench: Bench): () => void {
     desk.postMessage(design)
   }
   const take = async (repairs: boolean) => {
-    const checker = await fetchChecker()
-    if (checker && !asleep) bench.examine(checker, repairs)
+    let checker: Checker
+    try {
+      checker = await fetchChecker()
+    } catch (error) {
+      bench.trouble.value = notLoaded('What checks the card', error)
+      return
+    }
+    bench.trouble.value = ''
+    if (!asleep) bench.examine(checker, repairs)
   }
   const stop = effect(() => {
     const moved = bench.design.value !== bench.start.design || bench.checks.peek() === null

@@ -1,10 +1,8 @@
 /** How numbers are written for readers, and read back from them. */
 import type { LengthUnit } from '../../drawing/pen/numbers.ts'
-import { angleText, lengthText } from '../../drawing/pen/numbers.ts'
+import { angleText, lengthText, MM_PER_INCH } from '../../drawing/pen/numbers.ts'
 
 export type { LengthUnit } from '../../drawing/pen/numbers.ts'
-
-export const MM_PER_INCH = 25.4
 
 /** A unit of a value inside, mm or degrees. */
 export type ValueUnit = 'mm' | 'deg'
@@ -39,16 +37,33 @@ export const angleWords = (degrees: number): string => spoken(degrees, 'deg', 'm
 export const stepOf = (unit: ValueUnit, length: LengthUnit): number =>
   unit === 'mm' && length === 'in' ? MM_PER_INCH / 32 : 1
 
-/** What a reader typed, in mm or degrees; null if it is no number. A comma may stand for the point. */
+/** What a reader may write behind a number, and how many mm or degrees one of it is. */
+const UNITS: Readonly<Record<ValueUnit, Readonly<Record<string, number>>>> = {
+  mm: {
+    mm: 1,
+    cm: 10,
+    m: 1000,
+    in: MM_PER_INCH,
+    inch: MM_PER_INCH,
+    inches: MM_PER_INCH,
+    '"': MM_PER_INCH,
+    '″': MM_PER_INCH,
+  },
+  deg: { '°': 1, deg: 1, degrees: 1 },
+}
+
+/**
+ * What a reader typed, in mm or degrees; null if it is no number. A comma may stand for the point, and a unit
+ * behind the number counts for more than the one in which lengths are shown: `4,5`, `4.5 cm`, `1 3/4 in`.
+ */
 export function typed(text: string, unit: ValueUnit, length: LengthUnit): number | null {
-  const plain = text
-    .trim()
-    .replace(',', '.')
-    .replace('−', '-')
-    .replace(/\s*(mm|in|inches|°|")$/i, '')
-  if (plain === '' || !/^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain)) return null
-  const value = Number(plain)
-  return unit === 'mm' && length === 'in' ? value * MM_PER_INCH : value
+  const plain = text.trim().replace(',', '.').replace('−', '-').toLowerCase()
+  const [, sign = '', number, whole = '0', over, under, behind = ''] =
+    /^([+-]?)\s*(?:(\d+\.?\d*|\.\d+)|(?:(\d+)\s+)?(\d+)\/(\d+))\s*(\D*)$/.exec(plain) ?? []
+  const size = number === undefined ? Number(whole) + Number(over) / Number(under) : Number(number)
+  const each = behind === '' ? (unit === 'mm' && length === 'in' ? MM_PER_INCH : 1) : UNITS[unit][behind]
+  if (each === undefined || !Number.isFinite(size)) return null
+  return (sign === '-' ? -size : size) * each
 }
 
 /** The first letter small, for the middle of a sentence. */

@@ -17,7 +17,7 @@ export function openingAfter(phase: number, seconds: number, [least, most]: Betw
 }
 
 /** How far one press opens the card where motion is unwelcome, degrees. */
-const STEP = 15
+export const STEP = 15
 
 /** The next opening by steps: up as far as it goes, then shut again. */
 export const nextStep = (opening: number, [least, most]: Between = [0, 180]): number =>

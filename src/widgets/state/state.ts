@@ -36,3 +36,21 @@ export function leadOf(design: Design, config: BenchConfig): Mechanism | undefin
 export const kept = (value: number): number => Math.round(value * 1000) / 1000 + 0
 
 export const within = (value: number, min: number, max: number): number => Math.min(max, Math.max(min, value))
+
+/** The state at another opening, in degrees, to a tenth. The bench brings it into the card's range, and says so. */
+export const opened = (state: BenchState, opening: number): BenchState => ({
+  ...state,
+  opening: Math.round(within(opening, 0, 180) * 10) / 10,
+})
+
+/** The state seen from elsewhere. The turn goes round, the tilt stops at the table and overhead. */
+export const seenFrom = (state: BenchState, { turn, tilt }: CameraChoice): BenchState => ({
+  ...state,
+  camera: { turn: kept(((((turn + 180) % 360) + 360) % 360) - 180), tilt: kept(within(tilt, 0, 90)) },
+})
+
+/** The section cut elsewhere, mm along the gutter; null: through the tip. */
+export const cutAt = (state: BenchState, station: number | null): BenchState => ({
+  ...state,
+  station: station === null ? null : kept(within(Math.round(station * 10) / 10, 0, state.design.card.height)),
+})

@@ -1,6 +1,8 @@
+import './template.css'
 import type { ComponentType, JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
+import { notLoaded } from '../model/loading.ts'
 
 interface SheetButtonProps {
   readonly slug: string
@@ -9,6 +11,9 @@ interface SheetButtonProps {
 }
 
 type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
+
+/** What a link to the button of a bench is made of. */
+export const templateButton = (slug: string): string => `print-${slug}`
 
 /** The template of the state on the screen, at true size. What makes it is loaded when it is asked for. */
 export function SheetButton({ slug, design }: SheetButtonProps): JSX.Element {
@@ -20,8 +25,8 @@ export function SheetButton({ slug, design }: SheetButtonProps): JSX.Element {
       const { SheetDialog } = await import('./SheetDialog.tsx')
       setSays('')
       setDialog({ it: SheetDialog })
-    } catch {
-      setSays('The template could not be loaded. Check that you are online, then try again.')
+    } catch (error) {
+      setSays(notLoaded('The template', error))
     }
   }
   const close = () => {
@@ -30,10 +35,14 @@ export function SheetButton({ slug, design }: SheetButtonProps): JSX.Element {
   }
   return (
     <>
-      <button ref={button} type="button" class="button primary" onClick={open}>
+      <button id={templateButton(slug)} ref={button} type="button" class="button primary" onClick={open}>
         Print the template
       </button>
-      {says === '' ? null : <span role="alert">{says}</span>}
+      {says === '' ? null : (
+        <span class="trouble" role="alert">
+          {says}
+        </span>
+      )}
       {Dialog ? <Dialog.it slug={slug} design={design} onClose={close} /> : null}
     </>
   )

@@ -2,6 +2,7 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
+import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import type { Form, Lines, PaperChoice } from './template.ts'
 import { guessPaper, saveTemplate } from './template.ts'
@@ -112,8 +113,11 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     try {
       setSays(await saveTemplate(design(), { slug, paper, lines, form }))
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error)
-      setSays(`The template could not be made: ${why}`)
+      setSays(
+        error instanceof NotLoadedError
+          ? notLoaded('The font of the template', error)
+          : `The template could not be made: ${reasonOf(error)}.`,
+      )
     }
     setBusy(false)
   }

@@ -6,6 +6,8 @@ import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-
 import type { Design } from '../../paper/index.ts'
 import type { SheetFont, SheetLines } from '../../sheet/index.ts'
 import { loadFont, paperForLocale, sheetPdf, sheetSvg, TooLargeError } from '../../sheet/index.ts'
+import { fetched } from '../model/loading.ts'
+import { save } from './save.ts'
 
 export type PaperChoice = 'a4' | 'letter'
 
@@ -31,20 +33,8 @@ function font(): Promise<SheetFont> {
     const name = file.replace(/\.woff$/, '')
     const address = fontAddresses.find((one) => one.includes(name))
     if (!address) throw new RangeError(`there is no font file ${file}`)
-    const answer = await fetch(address).catch(() => null)
-    if (!answer) throw new Error('its typeface did not arrive. Look to your connection, then try again.')
-    if (!answer.ok) throw new Error(`its typeface is not where it should be (${answer.status}).`)
-    return new Uint8Array(await answer.arrayBuffer())
+    return new Uint8Array(await (await fetched(address)).arrayBuffer())
   })
-}
-
-function save(parts: readonly BlobPart[], type: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([...parts], { type }))
-  const link = document.createElement('a')
-  link.href = address
-  link.download = name
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(address), 10_000)
 }
 
 /**

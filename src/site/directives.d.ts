@@ -1,0 +1,8 @@
+import 'astro'
+
+declare module 'astro' {
+  interface AstroClientDirectives {
+    /** Wakes at the first sign of a hand. */
+    'client:hand'?: boolean
+  }
+}
