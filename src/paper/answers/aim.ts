@@ -1,4 +1,5 @@
 import { check } from '../checks/check.ts'
+import { checksThat } from '../checks/table.ts'
 import type { CheckName } from '../checks/verdict.ts'
 import { change, fieldsFor, isHoldable, isSetTo, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
@@ -206,21 +207,10 @@ function grid(names: readonly Setting[]): readonly (readonly number[])[] {
   return first.flatMap((x) => (second ? second.map((y) => [x, y]) : [[x]]))
 }
 
-/** The checks that are quick beside the proof that nothing meets on the way. */
-const QUICK: readonly CheckName[] = [
-  'inside-fold',
-  'cuts-inside',
-  'cuts-apart',
-  'shuts-flat',
-  'opens-flat',
-  'stays-inside',
-  'bridge',
-  'narrow',
-  'glue',
-  'thickness',
-]
+/** The checks that are quick beside the proof that nothing meets on the way, and that one. */
+const QUICK = checksThat(({ cost }) => cost !== 'last')
 
-const SLOW: readonly CheckName[] = ['clear-motion']
+const SLOW = checksThat(({ cost }) => cost === 'last')
 
 const failing = (design: Design, names: readonly CheckName[]): CheckName[] =>
   check(design, { repairs: false, names }).flatMap(({ name, ok }) => (ok ? [] : [name]))
@@ -251,7 +241,8 @@ function judgeFor(before: Design, opening: number): Judge {
   const quick = (design: Design) => (free || opens(design)) && once('quick', design, QUICK)
   return {
     quick,
-    whole: (design) => quick(design) && (broken.has('clear-motion') || once('whole', design, SLOW)),
+    whole: (design) =>
+      quick(design) && (SLOW.every((name) => broken.has(name)) || once('whole', design, SLOW)),
   }
 }
 

@@ -1,18 +1,10 @@
 import type { Design } from '../design/design.ts'
-import { bridge } from './bridge.ts'
-import { clearMotion } from './clear-motion.ts'
-import { cutsApart } from './cuts-apart.ts'
-import { cutsInside } from './cuts-inside.ts'
-import { glue } from './glue.ts'
-import { insideFold } from './inside-fold.ts'
-import { opensFlat, shutsFlat } from './lies-flat.ts'
-import { narrow } from './narrow.ts'
 import type { Examine } from './repair.ts'
 import { repairFor } from './repair.ts'
-import { staysInside } from './stays-inside.ts'
 import type { Finding, Limits, Subject } from './subject.ts'
 import { keyOf, roomOf, subjectOf } from './subject.ts'
-import { thickness } from './thickness.ts'
+import type { Examiner } from './table.ts'
+import { checksThat, examiners } from './table.ts'
 import type { Check, CheckName } from './verdict.ts'
 
 export interface CheckOptions extends Partial<Limits> {
@@ -23,15 +15,20 @@ export interface CheckOptions extends Partial<Limits> {
 }
 
 /**
- * What the repairs of one design may cost together, in looks at two moving panels: about a second. On a card
- * with a dozen faults the last ones are left without.
+ * What the repairs of one design may cost together, in looks at two moving panels: about a second. Each fault has
+ * an equal share of what is left, but no less than it takes to find anything: on a card with dozens of faults the
+ * last ones are left without.
  */
 const REPAIRS = 1e5
 
-/** What it costs to examine a design that is tried: in full, or by a few checks about a few mechanisms. */
-const IN_FULL = 500
+const LEAST_SHARE = REPAIRS / 8
 
-const IN_PART = 20
+/** What it costs, in looks, to examine a design: in any case, and for each of its mechanisms by each check's own cost. */
+const EXAMINED = 20
+
+const EXAMINED_EACH: Readonly<Record<Examiner['cost'], number>> = { step: 8, design: 10, last: 60 }
+
+const QUICK = checksThat(({ cost }) => cost === 'step')
 
 const usual: Limits = { bridge: 5, thickness: 2 }
 
@@ -56,42 +53,30 @@ function spoiltBy(findings: readonly Finding[], { mechanisms }: Design): Readonl
   return spoilt
 }
 
-type Examiner = (subject: Subject, spoilt: ReadonlySet<string>) => Finding[]
-
-/** The checks that say whether the cuts can be made as drawn; the others follow in the order in which they are told. */
-const drawn: readonly (readonly [CheckName, Examiner])[] = [
-  ['inside-fold', insideFold],
-  ['cuts-inside', cutsInside],
-  ['cuts-apart', cutsApart],
-]
-
-const before: readonly (readonly [CheckName, Examiner])[] = [
-  ['shuts-flat', shutsFlat],
-  ['opens-flat', opensFlat],
-  ['stays-inside', staysInside],
-]
-
-const after: readonly (readonly [CheckName, Examiner])[] = [
-  ['bridge', bridge],
-  ['narrow', narrow],
-  ['glue', glue],
-  ['clear-motion', clearMotion],
-  ['thickness', thickness],
-]
-
-/** All findings of the checks named (null: of every check). */
+/** All findings of the checks named (null: of every check), in the order in which they are told. */
 function examined(subject: Subject, names: readonly CheckName[] | null): readonly Finding[] {
-  const wanted = (name: CheckName): boolean => !names || names.includes(name)
+  const wanted = ({ name }: Examiner): boolean => !names || names.includes(name)
   const none: ReadonlySet<string> = new Set()
-  const run = (list: typeof drawn, spoilt: ReadonlySet<string>): Finding[] =>
-    list.flatMap(([name, examine]) => (wanted(name) ? failingOrNearest(examine(subject, spoilt)) : []))
-  const first = run(before, none)
-  const all = after.some(([name]) => wanted(name)) ? drawn.map(([, examine]) => examine(subject, none)) : null
-  const spoilt = all ? spoiltBy(all.flat(), subject.design) : none
-  const second = all
-    ? drawn.flatMap(([name], k) => (wanted(name) ? failingOrNearest(all[k] ?? []) : []))
-    : run(drawn, none)
-  return [...first, ...second, ...run(after, spoilt)]
+  const needsCuts = examiners.some((one) => one.stage === 'made' && wanted(one))
+  const cuts = new Map(
+    examiners
+      .filter((one) => one.stage === 'cuts' && (needsCuts || wanted(one)))
+      .map((one) => [one.name, one.examine(subject, none)]),
+  )
+  const spoilt = spoiltBy([...cuts.values()].flat(), subject.design)
+  return examiners
+    .filter(wanted)
+    .flatMap(({ name, stage, examine }) =>
+      failingOrNearest(cuts.get(name) ?? examine(subject, stage === 'made' ? spoilt : none)),
+    )
+}
+
+/** What it costs to ask these checks about a design, in looks; those of `clear-motion` are counted as they are made. */
+function costOf({ mechanisms }: Design, names: readonly CheckName[] | null): number {
+  const costs = new Set(
+    examiners.filter(({ name }) => !names || names.includes(name)).map(({ cost }) => cost),
+  )
+  return EXAMINED + mechanisms.length * [...costs].reduce((sum, cost) => sum + EXAMINED_EACH[cost], 0)
 }
 
 /**
@@ -104,14 +89,24 @@ export function check(design: Design, options: CheckOptions = {}): readonly Chec
   const limits = { ...usual, ...given }
   const findings = examined(subjectOf(design, limits, null, { left: Number.POSITIVE_INFINITY }), names)
   if (!repairs) return findings
+  const broken = findings.filter(({ ok, waits }) => !ok && !waits)
   const effort = { left: REPAIRS }
-  const examine: Examine = (one, asked, only) => {
-    effort.left -= only ? IN_PART : IN_FULL
-    return effort.left > 0 ? examined(subjectOf(one, limits, only, effort), asked) : null
+  const isBroken = new Set(broken)
+  let waiting = broken.length
+  const repaired = (finding: Finding): Check => {
+    const share = Math.min(effort.left, Math.max(effort.left / waiting--, LEAST_SHARE))
+    const own = { left: share }
+    const examine: Examine = (one, asked, about) => {
+      own.left -= costOf(one, asked)
+      if (own.left <= 0) return null
+      const found = examined(subjectOf(one, limits, about, own), asked)
+      return own.left > 0 ? found : null
+    }
+    // Two looks at the whole design are kept for what is found.
+    const affords = (part: Design) => Math.floor((own.left - 2 * costOf(design, null)) / costOf(part, QUICK))
+    const repair = affords(design) > 0 ? repairFor(design, finding, findings, { examine, affords }) : null
+    effort.left -= share - own.left
+    return { ...finding, repair }
   }
-  return findings.map((finding) =>
-    finding.ok || finding.waits
-      ? finding
-      : { ...finding, repair: repairFor(design, finding, findings, examine) },
-  )
+  return findings.map((finding) => (isBroken.has(finding) ? repaired(finding) : finding))
 }

@@ -5,8 +5,10 @@ import { degrees, mm, side, The, the, when } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 
-/** Looks at a pair of panels that one verdict may take: some fifty times what 25 mechanisms do. */
-const MOST = 2e5
+/** Looks at a pair of panels that one verdict may take, in all and for each mechanism: several times what a clear card does. */
+const MOST = 1.5e4
+
+const MOST_EACH = 750
 
 /** The same where only a few mechanisms are asked about, over and over. */
 const HASTY = 2e3
@@ -103,11 +105,15 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
   const waiting = (ids: readonly string[], sentence: string): Finding[] => [
     { ...base, ok: false, verdict: 'undecided', waits: true, value: 0, ids, sentence },
   ]
-  const most = Math.min(subject.hasty ? HASTY : MOST, subject.effort.left)
+  const most = Math.min(
+    subject.hasty ? HASTY : Math.max(MOST, MOST_EACH * model.builds.length),
+    subject.effort.left,
+  )
   const effort = { left: most }
   const meeting = meetings({
     motion,
     effort,
+    among: (panel) => subject.wants([owner(panel)]) && !spoilt.has(idOf(subject, owner(panel))),
     range: (one, two) => {
       if (liesOn(one, two) || liesOn(two, one)) return null
       const owners = [owner(one), owner(two)]

@@ -3,25 +3,36 @@ import type { Design } from '../design/design.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { signedArea } from '../plane/convex.ts'
-import type { Finding } from './subject.ts'
+import type { About, Finding } from './subject.ts'
 import { keyOf, mechanismsIn } from './subject.ts'
+import { checksThat } from './table.ts'
 import type { CheckName, Repair } from './verdict.ts'
 
-/** What the checks find on a design: all of them, or those named about these mechanisms alone; null: the search has cost enough. */
+/** What the checks find on a design: all of them, or those named; about all mechanisms, or some; null: the search has cost enough. */
 export type Examine = (
   design: Design,
   names: readonly CheckName[] | null,
-  only: ReadonlySet<string> | null,
+  about: About | null,
 ) => readonly Finding[] | null
+
+/** What a search for a repair may use. */
+export interface Means {
+  readonly examine: Examine
+  /** How many changes of a design can still be tried by the quick checks, beside examining in full what is found. */
+  affords(design: Design): number
+}
 
 /** Repairs are rounded to this many steps to the millimetre or degree: what a careful hand can cut. */
 const STEPS = 10
 
-/** How much wider each step of the search is than the last. */
-const GROWTH = 1.6
-
-/** Repairs that keep all other checks are looked for among this many. */
+/** Of changes that seem to keep all other checks, so many are examined in full; and of those that do not. */
 const TRIED = 6
+
+/** Designs of no more mechanisms than this are searched whole. */
+const SMALL = 4
+
+/** So many neighbours on either side are looked at with a mechanism in a larger design. */
+const NEIGHBOURS = 1
 
 const failures = (findings: readonly Finding[]): Set<string> =>
   new Set(findings.filter(({ ok }) => !ok).map(keyOf))
@@ -82,51 +93,16 @@ function nothingVanishes(before: Design, after: Design): boolean {
   )
 }
 
-/**
- * The least turn from `first` steps outwards that is good. Steps grow until one is good, then the bracket
- * is halved: goodness need not be monotone, a good stretch narrower than the step may be missed, and what
- * is returned is good in any case.
- */
-function leastGood(
-  design: Design,
-  knob: Knob,
-  first: number,
-  good: (turn: Turn) => boolean,
-  hint: number | null,
-): Turn | null {
-  const most = STEPS * (knob.unit === 'deg' ? 180 : design.card.width + design.card.height)
-  let bad = first - 1
-  let found: Turn | null = null
-  let steps = first
-  for (let stride = 1; !found && steps <= most; steps += Math.ceil(stride), stride *= GROWTH) {
-    let turn = turned(design, knob, steps)
-    if (!turn) {
-      // The last value that a file may hold.
-      let [fine, refused] = [bad, steps]
-      while (refused - fine > 1) {
-        const middle = (fine + refused) >> 1
-        if (turned(design, knob, middle)) fine = middle
-        else refused = middle
-      }
-      turn = fine > bad ? turned(design, knob, fine) : null
-      if (turn && good(turn)) found = turn
-      break
-    }
-    if (good(turn)) found = turn
-    else bad = steps
-  }
-  // Where only one value will do (two sides that must match), the slope of the measure points at it.
-  if (!found && hint !== null && hint >= first && hint <= most)
-    for (const near of [hint, hint - 1, hint + 1]) {
-      const turn = near >= first ? turned(design, knob, near) : null
-      if (turn && good(turn)) return turn
-    }
-  while (found && found.steps - bad > 1) {
-    const middle = turned(design, knob, (found.steps + bad) >> 1)
-    if (middle && good(middle)) found = middle
-    else bad = (found.steps + bad) >> 1
-  }
-  return found
+/** Each place that is tried lies by so much farther off than the last, or more where little can be afforded; near by, every tenth. */
+const GROWTH = 1.3
+
+/** Where a knob is tried, in tenths from where it stands, over the whole of its range. */
+function grid(design: Design, { unit }: Knob, places: number): number[] {
+  const most = STEPS * (unit === 'deg' ? 180 : design.card.width + design.card.height)
+  const all: number[] = []
+  const growth = Math.max(GROWTH, most ** (1 / Math.max(2, places)))
+  for (let steps = 1; steps <= most; steps = Math.ceil(steps * growth)) all.push(steps)
+  return all
 }
 
 /** The numbers in which two designs differ, by mechanism. */
@@ -144,108 +120,211 @@ function changesOf(before: Design, after: Design): Repair['change'] {
   })
 }
 
-const repairBy = (before: Design, { knob, to, design }: Turn, keepsRest: boolean): Repair => ({
-  id: knob.id,
-  field: knob.field,
-  label: knob.label,
-  unit: knob.unit,
-  from: knob.from,
-  to,
-  change: changesOf(before, design),
-  keepsRest,
-})
-
-/** Checks of the cuts themselves. */
-const drawn: readonly CheckName[] = ['inside-fold', 'cuts-inside', 'cuts-apart']
+/** Checks of the cuts themselves: a cut that can no longer be made hides what follows from it, and that is no repair. */
+const cuts = checksThat(({ stage }) => stage === 'cuts')
 
 /** Checks that are quick enough to be asked at every step of a search. */
-const quick: readonly CheckName[] = [
-  'shuts-flat',
-  'opens-flat',
-  'stays-inside',
-  'inside-fold',
-  'cuts-inside',
-  'cuts-apart',
-  'bridge',
-  'narrow',
-  'glue',
-]
+const quick = checksThat(({ cost }) => cost === 'step')
+
+const hostOf = ({ on }: { readonly on: string }): string => on.split('/')[0] ?? ''
+
+/** The mechanisms that differ between two designs, and all that sits on them. */
+function affected(before: Design, after: Design): Set<string> {
+  const ids = new Set<string>()
+  after.mechanisms.forEach((m, k) => {
+    if (m !== before.mechanisms[k] || ids.has(hostOf(m))) ids.add(m.id)
+  })
+  return ids
+}
+
+/** The mechanisms and all that they sit on, those named first. */
+function standing(design: Design, named: readonly string[]): string[] {
+  const hosts = new Set(named)
+  for (const m of [...design.mechanisms].reverse())
+    if (hosts.has(m.id) && hostOf(m) !== 'gutter' && hostOf(m) !== 'page') hosts.add(hostOf(m))
+  return [...hosts]
+}
+
+/** Of a large design the part in which a search is made: what is concerned, what sits on it, its neighbours, and what they stand on. */
+function neighbourhood(design: Design, concerned: readonly string[]): Design {
+  const { mechanisms } = design
+  if (mechanisms.length <= SMALL) return design
+  const kept = new Set(concerned)
+  const from = new Map(modelOf(design).builds.map(({ mechanism, build }) => [mechanism.id, build.span[0]]))
+  for (const id of standing(design, concerned)) {
+    const on = mechanisms.find((m) => m.id === id)?.on
+    const row = mechanisms
+      .filter((m) => m.on === on)
+      .sort((a, b) => (from.get(a.id) ?? 0) - (from.get(b.id) ?? 0))
+    const at = row.findIndex((m) => m.id === id)
+    for (const { id: next } of row.slice(Math.max(0, at - NEIGHBOURS), at + NEIGHBOURS + 1)) kept.add(next)
+  }
+  for (const m of mechanisms) if (kept.has(hostOf(m))) kept.add(m.id)
+  const all = new Set(standing(design, [...kept]))
+  return { ...design, mechanisms: mechanisms.filter(({ id }) => all.has(id)) }
+}
+
+/** One knob's part of the search. */
+interface Lane {
+  readonly knob: Knob
+  /** The last step that was tried and did not serve. */
+  bad: number
+  /** Nothing more is to be found here. */
+  closed: boolean
+  /** The first turn that mends the fault and harms something else, and the last step before that did not mend it. */
+  harmful: { readonly turn: Turn; readonly bad: number } | null
+}
+
+/** To a millionth: of two changes of one size, the one that came first. */
+const size = ({ knob, to }: Turn): number => Math.round(Math.abs(to - knob.from) * 1e6)
+
+/** The least turn between one that does not serve and one that does, by halving. */
+function refined(part: Design, bad: number, found: Turn, serves: (turn: Turn) => boolean): Turn {
+  let [low, best] = [bad, found]
+  while (best.steps - low > 1) {
+    const middle = (best.steps + low) >> 1
+    const turn = turned(part, best.knob, middle)
+    if (turn && serves(turn)) best = turn
+    else low = middle
+  }
+  return best
+}
 
 /**
- * The nearest change of one number that mends what a check found, and if there is one, keeps every other
- * check that held; else the one after which the fewest checks fail; null if no single change mends it. A degree
- * counts as much as a millimetre: a point 57 mm away moves as far. Numbers of the mechanisms concerned are tried
- * first, then those of their hosts.
+ * The nearest change of one number that mends what a check found and keeps every other check that held; if there is
+ * none, of those that mend it the one after which the fewest checks fail; null if no single change that was tried
+ * mends it. A degree counts as much as a millimetre: a point 57 mm away moves as far. Numbers of the mechanisms
+ * concerned are tried, and of their hosts: all of them over the whole of their range, nearest first.
  */
 export function repairFor(
   design: Design,
   finding: Finding,
   findings: readonly Finding[],
-  examine: Examine,
+  { examine, affords }: Means,
 ): Repair | null {
   const target = keyOf(finding)
   const failed = failures(findings)
   const concerned = mechanismsIn(finding)
-  const only = new Set(concerned)
-  // A cut that can no longer be made hides what follows from it: that is no repair.
-  const asked = [...new Set([finding.name, ...drawn])]
-  const failing = (next: Design): Finding[] | undefined =>
-    examine(next, asked, only)?.filter((one) => !one.ok && (keyOf(one) === target || !failed.has(keyOf(one))))
-  const mended = ({ design: next }: Turn): boolean => failing(next)?.length === 0
-  const keeps = (turn: Turn, names: readonly CheckName[] | null): boolean => {
-    const found = examine(turn.design, names, null)
-    if (!found) return false
-    const after = failures(found)
-    return !after.has(target) && [...after].every((key) => failed.has(key))
+  const alone: About = { ids: new Set(concerned), alone: true }
+  if (concerned.length === 0) return null
+  const isTarget = (one: Finding): boolean => !one.ok && keyOf(one) === target
+  const small = neighbourhood(design, concerned)
+  // What comes from farther away is searched for in the whole.
+  const part = small === design || examine(small, [finding.name], alone)?.some(isTarget) ? small : design
+  const asked = [...new Set([...quick, ...(quick.includes(finding.name) ? [] : cuts)])]
+
+  /** How many checks fail anew, by the quick ones; infinite if the fault is not mended. */
+  const harmOf = ({ design: next }: Turn): number => {
+    const about: About = { ids: new Set([...affected(part, next), ...concerned]), alone: false }
+    const found = examine(next, asked, about)
+    if (!found) return Number.POSITIVE_INFINITY
+    const fresh = found.filter((one) => !one.ok && !failed.has(keyOf(one)))
+    if (found.some(isTarget) || fresh.some(({ name }) => cuts.includes(name))) return Number.POSITIVE_INFINITY
+    if (quick.includes(finding.name)) return fresh.length
+    const slow = examine(next, [finding.name], alone)
+    return !slow || slow.some((one) => !one.ok && (isTarget(one) || !failed.has(keyOf(one))))
+      ? Number.POSITIVE_INFINITY
+      : fresh.length
   }
-  const hintOf = (knob: Knob): number | null => {
-    const one = turned(design, knob, 1)
-    const after = one && failing(one.design)?.find((other) => keyOf(other) === target)
-    if (!one || !after) return null
+  /** How many checks fail in the whole design that held before; null if the fault is not mended there. */
+  const harmInAll = (turn: Turn): number | null => {
+    const whole = turned(design, turn.knob, turn.steps)
+    const found = whole && examine(whole.design, null, null)
+    if (!found || found.some(isTarget)) return null
+    return [...failures(found)].filter((key) => !failed.has(key)).length
+  }
+  const repairBy = ({ knob, steps, to }: Turn, keepsRest: boolean): Repair | null => {
+    const whole = turned(design, knob, steps)
+    const { id, field, label, unit, from } = knob
+    return whole && { id, field, label, unit, from, to, change: changesOf(design, whole.design), keepsRest }
+  }
+  // Where only one value will do (two sides that must match), the slope of the measure points at it.
+  const hintsOf = (knob: Knob): number[] => {
+    const one = turned(part, knob, 1)
+    const after = one && examine(one.design, [finding.name], alone)?.find(isTarget)
+    if (!one || !after) return []
     const slope = (after.value - finding.value) / Math.abs(one.to - knob.from)
     const steps = Math.round((STEPS * (finding.limit - finding.value)) / slope)
-    return Number.isFinite(steps) && steps > 0 ? steps : null
+    return Number.isFinite(steps) && steps > 0 ? [steps - 1, steps, steps + 1].filter((k) => k > 0) : []
   }
-  // To a millionth: of two changes of one size, the one that came first.
-  const size = ({ knob, to }: Turn): number => Math.round(Math.abs(to - knob.from) * 1e6)
 
-  for (const ids of rounds(design, concerned)) {
-    const turns = knobsOf(design, ids)
-      .flatMap((knob) => leastGood(design, knob, 1, mended, hintOf(knob)) ?? [])
-      .sort((a, b) => size(a) - size(b))
-    if (turns.length === 0) continue
-    const near = turns.slice(0, TRIED)
-    for (const turn of near) if (keeps(turn, quick) && keeps(turn, null)) return repairBy(design, turn, true)
-    // Turned a little further, one of them may keep the rest as well.
-    const further = near
-      .flatMap((turn) => {
-        const good = (next: Turn) => mended(next) && keeps(next, quick)
-        return leastGood(design, turn.knob, turn.steps + 1, good, null) ?? []
-      })
-      .sort((a, b) => size(a) - size(b))
-    for (const turn of further) if (keeps(turn, null)) return repairBy(design, turn, true)
-    return repairBy(design, leastHarm(near, examine), false)
-  }
-  return null
-}
+  const lanes = knobsOf(part, standing(part, concerned)).map(
+    (knob): Lane => ({ knob, bad: 0, closed: false, harmful: null }),
+  )
+  // A place costs two looks where the check itself is slow, and what is found is refined.
+  const places = affords(part) / (2 * Math.max(1, lanes.length))
+  const line = lanes
+    .flatMap((lane) =>
+      [...new Set([...hintsOf(lane.knob), ...grid(part, lane.knob, places)])].map((steps) => ({
+        lane,
+        steps,
+      })),
+    )
+    .sort((a, b) => a.steps - b.steps)
 
-/** Of turns that each break something else, the one after which the fewest checks fail; the first of several. */
-function leastHarm(turns: readonly Turn[], examine: Examine): Turn {
-  const harm = turns.map(({ design }) => {
-    const found = examine(design, null, null)
-    return found ? failures(found).size : Number.POSITIVE_INFINITY
-  })
-  return turns[Math.max(0, harm.indexOf(Math.min(...harm)))] as Turn
-}
-
-/** Whose numbers to try: the mechanisms concerned, then all that they sit on. */
-function rounds(design: Design, concerned: readonly string[]): readonly (readonly string[])[] {
-  const hosts = new Set(concerned)
-  for (const m of [...design.mechanisms].reverse())
-    if (hosts.has(m.id)) {
-      const host = m.on.split('/')[0] ?? ''
-      if (design.mechanisms.some(({ id }) => id === host)) hosts.add(host)
+  /** Tries one place of one knob: the least turn up to there that mends all and harms nothing, as far as the quick checks tell. */
+  const tried = (lane: Lane, steps: number): Turn | null => {
+    let turn = turned(part, lane.knob, steps)
+    if (!turn) {
+      // The last value that a file may hold.
+      lane.closed = true
+      const fine = lastAllowed(part, lane.knob, lane.bad, steps)
+      turn = fine > lane.bad ? turned(part, lane.knob, fine) : null
     }
-  const above = [...hosts].filter((id) => !concerned.includes(id))
-  return above.length > 0 ? [concerned, above] : [concerned]
+    const harm = turn ? harmOf(turn) : Number.POSITIVE_INFINITY
+    if (turn && harm === 0) {
+      const least = refined(part, lane.bad, turn, (one) => harmOf(one) === 0)
+      lane.bad = turn.steps
+      return least
+    }
+    if (turn && Number.isFinite(harm)) lane.harmful ??= { turn, bad: lane.bad }
+    if (turn) lane.bad = turn.steps
+    return null
+  }
+
+  const spoils: Turn[] = []
+  let waiting: Turn[] = []
+  let left = TRIED
+  for (let k = 0; k <= line.length && left > 0 && affords(part) > 0; ) {
+    const next = line[k]
+    const [best] = waiting
+    // Nothing nearer than the best one can be found any more: it is examined in full.
+    if (best && (!next || next.steps > best.steps + 1)) {
+      waiting = waiting.slice(1)
+      left--
+      const harm = harmInAll(best)
+      if (harm === 0) return repairBy(best, true)
+      if (harm !== null) spoils.push(best)
+      continue
+    }
+    k++
+    if (!next || next.lane.closed || next.steps <= next.lane.bad) continue
+    const found = tried(next.lane, next.steps)
+    if (found) waiting = [...waiting, found].sort((a, b) => size(a) - size(b))
+  }
+  const harmful = lanes.flatMap(({ harmful: found }) =>
+    found && affords(part) > 0
+      ? refined(part, found.bad, found.turn, (one) => Number.isFinite(harmOf(one)))
+      : [],
+  )
+  const least = [...spoils, ...waiting, ...harmful]
+    .sort((a, b) => size(a) - size(b))
+    .slice(0, TRIED)
+    .flatMap((turn) => {
+      const harm = harmInAll(turn)
+      return harm === null ? [] : { turn, harm }
+    })
+    .reduce<{ turn: Turn; harm: number } | null>((a, b) => (a && a.harm <= b.harm ? a : b), null)
+  return least && repairBy(least.turn, least.harm === 0)
+}
+
+/** The last step of a knob between one that a file may hold and one that it may not. */
+function lastAllowed(design: Design, knob: Knob, allowed: number, refused: number): number {
+  let [fine, not] = [allowed, refused]
+  while (not - fine > 1) {
+    const middle = (fine + not) >> 1
+    if (turned(design, knob, middle)) fine = middle
+    else not = middle
+  }
+  return fine
 }

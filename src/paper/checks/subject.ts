@@ -62,32 +62,42 @@ export interface Subject {
   readonly hasty: boolean
   /** Looks at two moving panels that are left for all searches together; counted down. */
   readonly effort: { left: number }
-  /** Whether a finding about these mechanisms is asked for (a repair looks at its own ones alone). */
+  /** Whether a finding about these mechanisms is asked for (a repair looks at what it changes alone). */
   wants(owners: readonly number[]): boolean
+}
+
+/** What a question is about: findings that concern these mechanisms alone, or any of them. */
+export interface About {
+  readonly ids: ReadonlySet<string>
+  readonly alone: boolean
 }
 
 export function subjectOf(
   design: Design,
   limits: Limits,
-  only: ReadonlySet<string> | null,
+  about: About | null,
   effort: { left: number },
 ): Subject {
   const model = modelOf(design)
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
-  const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
+  const wanted = about && new Set(design.mechanisms.flatMap((m, index) => (about.ids.has(m.id) ? index : [])))
   const poser = compile(design)
   return {
     design,
     model,
     limits,
     range: rangesIn(design, model),
-    hasty: only !== null,
+    hasty: about !== null,
     effort,
     poser,
     motion: motionOf(poser),
     notches: notchesOf(model),
     shareSlit: (i, j) => pairs.has(i < j ? `${i} ${j}` : `${j} ${i}`),
-    wants: (owners) => !wanted || owners.every((owner) => owner < 0 || wanted.has(owner)),
+    wants: (owners) => {
+      if (!wanted) return true
+      if (about.alone) return owners.every((owner) => owner < 0 || wanted.has(owner))
+      return owners.some((owner) => wanted.has(owner))
+    },
   }
 }
 

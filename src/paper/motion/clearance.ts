@@ -250,8 +250,8 @@ export function meetings(search: Search): readonly Meeting[] {
       known.meeting = touching(proofs, what, stretch)
       return false
     }
-    // Paper that lies in one plane all the time is never seen to cross, nor proved apart, however narrow the stretch.
-    const hopeless = what !== true && proofs.inOnePlane(one, two, stretch)
+    // Paper that lies on other paper in one plane all the time is never seen to cross, nor proved apart, however narrow the stretch.
+    const hopeless = what !== true && proofs.coincide(what, stretch)
     if (hopeless || stretch.to.opening - stretch.from.opening < NARROWEST) {
       known.doubts += hopeless ? DOUBTS : 1
       known.meeting ??= undecided(pair, what, stretch)
@@ -314,14 +314,14 @@ export function meetings(search: Search): readonly Meeting[] {
       walk(motion.still(from), motion.still(marks[k] as number), related, false, share)
     })
   }
-  let share = SHARE
-  walkAll(share)
-  for (;;) {
+  walkAll(SHARE)
+  for (let share = SHARE; ; ) {
     const out = [...names.values()].filter((known) => known.out && !known.meeting)
-    share *= GROWTH
-    if (out.length === 0 || out.length * share > effort.left) break
-    for (const known of out) Object.assign(known, { out: null, doubts: 0, spent: 0 })
+    const next = Math.min(share * GROWTH, Math.floor(effort.left / out.length))
+    if (out.length === 0 || next <= share) break
+    share = next
     for (const known of names.values()) if (!out.includes(known)) known.doubts = DOUBTS
+    for (const known of out) Object.assign(known, { out: null, doubts: 0, spent: 0 })
     walkAll(share)
   }
   return [...names.values()].flatMap(({ meeting, out }) => meeting ?? out?.() ?? [])

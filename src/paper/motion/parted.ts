@@ -1,3 +1,4 @@
+import { overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { parting, piercings, ROUNDING, TOUCH } from '../plane/parting.ts'
 import { RADIANS } from '../plane/vector.ts'
@@ -30,8 +31,8 @@ export interface Proofs {
   gapAt(pair: Doubt, still: Still): number
   /** Where two facets meet, or where the first is nearest to the second's panel, in the coordinates of that panel. */
   spot(pair: Doubt, still: Still): Flat
-  /** Whether two panels lie in one plane at both ends of a stretch and in its middle. */
-  inOnePlane(one: Sheet, two: Sheet, stretch: Stretch): boolean
+  /** Whether two facets lie in one plane, one over the other, at both ends of a stretch and in its middle. */
+  coincide(pair: Doubt, stretch: Stretch): boolean
 }
 
 export function proofsIn(scene: Scene, [least, most]: readonly [number, number]): Proofs {
@@ -125,10 +126,15 @@ export function proofsIn(scene: Scene, [least, most]: readonly [number, number])
     return [...piercings(points, two.body.flat), ...there]
   }
 
-  const lies = (sheet: Sheet, panel: number, still: Still): boolean => {
-    const points = seen(scene, still, sheet.outline, panel)
+  const liesOver = ({ one, two }: Doubt, still: Still): boolean => {
+    const points = seen(scene, still, one.body, two.body.panel)
     for (let i = 2; i < points.length; i += 3) if (Math.abs(points[i] as number) > TOUCH) return false
-    return true
+    const flat = (packed: Float64Array, step: number): Flat[] =>
+      Array.from({ length: packed.length / step }, (_, k) => [
+        packed[step * k] as number,
+        packed[step * k + 1] as number,
+      ])
+    return overlapOf({ points: flat(points, 3) }, { points: flat(two.body.flat, 2) }) > TOUCH
   }
 
   return {
@@ -155,7 +161,7 @@ export function proofsIn(scene: Scene, [least, most]: readonly [number, number])
         marks.reduce((sum, [, l]) => sum + l, 0) / marks.length,
       ]
     },
-    inOnePlane: (one, two, stretch) =>
-      [stretch.from, middleOf(stretch), stretch.to].every((still) => lies(one, two.panel, still)),
+    coincide: (pair, stretch) =>
+      [middleOf(stretch), stretch.from, stretch.to].every((still) => liesOver(pair, still)),
   }
 }

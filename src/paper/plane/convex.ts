@@ -18,7 +18,7 @@ function range(points: readonly Flat[], x: number, y: number): [number, number] 
  * How far one of two convex parts would have to move to be clear of the other, mm: 0 if they only touch.
  * The shortest way out is square to an edge (separating axes).
  */
-export function overlapOf(one: Part, two: Part): number {
+export function overlapOf(one: Pick<Part, 'points'>, two: Pick<Part, 'points'>): number {
   let least = Number.POSITIVE_INFINITY
   for (const { a, b } of [...edgesOf(one.points), ...edgesOf(two.points)]) {
     const size = Math.hypot(b[0] - a[0], b[1] - a[1])

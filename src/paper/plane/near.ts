@@ -36,6 +36,7 @@ function widest(boxes: readonly Extent[]): number {
     let [sum, squares] = [0, 0]
     for (const box of boxes) {
       const middle = (box[2 * axis] as number) + (box[2 * axis + 1] as number)
+      if (!Number.isFinite(middle)) continue
       sum += middle
       squares += middle * middle
     }
@@ -51,16 +52,21 @@ function widest(boxes: readonly Extent[]): number {
  */
 export function nearPairs(boxes: readonly Extent[], reach = 0): readonly (readonly [number, number])[] {
   const k = 2 * widest(boxes)
-  const low = (index: number): number => (boxes[index] as Extent)[k] as number
-  const order = boxes.map((_, index) => index).sort((a, b) => low(a) - low(b))
+  // Where nothing is known of a box it may be anywhere.
+  const end = (index: number, at: number, unknown: number): number => {
+    const value = (boxes[index] as Extent)[at] as number
+    return Number.isNaN(value) ? unknown : value
+  }
+  const low = (index: number): number => end(index, k, Number.NEGATIVE_INFINITY)
+  const order = boxes.map((_, index) => index).sort((a, b) => low(a) - low(b) || 0)
   const count = boxes.length
   const found: number[] = []
   order.forEach((index, at) => {
     const box = boxes[index] as Extent
-    const end = (box[k + 1] as number) + reach
+    const high = end(index, k + 1, Number.POSITIVE_INFINITY) + reach
     for (let next = at + 1; next < count; next++) {
       const other = order[next] as number
-      if (low(other) > end) break
+      if (low(other) > high) break
       if (areNear(box, boxes[other] as Extent, reach))
         found.push(index < other ? index * count + other : other * count + index)
     }
