@@ -1,4 +1,4 @@
-import { highest, measure, poseAt } from '../paper/index.ts'
+import { highest, measure, openingStops, poseAt } from '../paper/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
 
@@ -14,8 +14,11 @@ export const pose: Command = {
       console.log(JSON.stringify(poseAt(design, opening), null, 2))
       return 0
     }
-    const { tips, gapes, margin } = measure(design, opening)
-    console.log(`${design.title}, open at ${opening}°`)
+    const { opening: at, tips, gapes, margin } = measure(design, opening)
+    const { least, most } = openingStops(design)
+    const stop = at < opening ? most : at > opening ? least : null
+    if (stop) console.log(stop.sentence)
+    console.log(`${design.title}, open at ${Number(at.toFixed(1))}°`)
     for (const [id, tip] of Object.entries(tips)) {
       const top = highest(design, id)
       console.log(

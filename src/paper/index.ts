@@ -20,6 +20,10 @@ export type { CheckOptions } from './checks/check.ts'
 
 export { check } from './checks/check.ts'
 
+export type { Stop, Stops } from './checks/stops.ts'
+
+export { openingStops } from './checks/stops.ts'
+
 export type { Check, CheckName, Repair } from './checks/verdict.ts'
 
 export { assign, change, fieldsFor, settable, settingOf, settled } from './design/change.ts'
@@ -74,6 +78,7 @@ export type { FlatCrease, FlatPart, Piece } from './model/pieces.ts'
 export { flatCreases, flatParts, pieces } from './model/pieces.ts'
 export type { Pose, Poser } from './motion/pose.ts'
 export { compile, keep, poseAt, SHUT } from './motion/pose.ts'
+export { broughtIn, openingRange } from './motion/range.ts'
 export type { Surface } from './motion/surface.ts'
 export { surfaces } from './motion/surface.ts'
 

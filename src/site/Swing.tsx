@@ -9,6 +9,7 @@ import type { Design, Flat } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
+import { openingsOf } from '../widgets/state/opening.ts'
 
 interface SwingProps {
   readonly design: Design
@@ -34,6 +35,7 @@ interface SwingProps {
 export function Swing(props: SwingProps): JSX.Element {
   const { design, opening, camera, width, height, frame, rise = [], point, text = 17, label } = props
   const [now, setNow] = useState(opening)
+  const [least, most] = openingsOf(design)
   const poser = useMemo(() => compile(design), [design])
   const plain = view(poser, now, camera, { width, height }, { rise, frame, text })
   const drawing = point ? pointInView(plain, point, now, { text, unit: 'mm' }) : plain
@@ -45,8 +47,8 @@ export function Swing(props: SwingProps): JSX.Element {
         <RangeField
           label={`Opening of the ${label}`}
           value={now}
-          min={frame[0] ?? 0}
-          max={frame.at(-1) ?? 180}
+          min={Math.max(least, frame[0] ?? 0)}
+          max={Math.min(most, frame.at(-1) ?? 180)}
           unit="deg"
           length="mm"
           onSet={setNow}

@@ -486,6 +486,80 @@ test.describe('motion', () => {
   })
 })
 
+test.describe('where the card stops', () => {
+  const MOTH = '/chapters/a-v-fold-of-its-own-card/'
+  // Facets of 45 on bases of 60 degrees are pulled tight at arccos(-1/3) = 109.47 degrees.
+  const STOPPED = `${MOTH}#moth.left.base=60&moth.right.base=60`
+  const SAYS = 'The moth stops the card at 109.5°, 70.5° short of flat.'
+
+  const slider = (page: Page): Locator =>
+    page.locator('.opening-bar').getByRole('slider', { name: 'Opening' })
+
+  const said = (page: Page): Locator => page.locator('.opening-stop')
+
+  test('keys, slider, typing and the chart end there, and it is said what stops it', async ({ page }) => {
+    await bench(page, STOPPED)
+    await expect(opening(page)).toHaveValue('109.4')
+    await expect(slider(page)).toHaveAccessibleDescription(/from 0° \(shut\) to 109\.4°/)
+    await slider(page).focus()
+    await page.keyboard.press('Home')
+    await expect(opening(page)).toHaveValue('0.0')
+    await expect(said(page)).toBeEmpty()
+    await page.keyboard.press('End')
+    await expect(opening(page)).toHaveValue('109.4')
+    await expect(said(page)).toHaveText(SAYS)
+    await expect(said(page)).toHaveRole('status')
+    // Pressed on far to the right of the stop, the thumb is back at it.
+    const box = await slider(page).boundingBox()
+    await page.mouse.click((box?.x ?? 0) + (box?.width ?? 0) - 4, (box?.y ?? 0) + (box?.height ?? 0) / 2)
+    await expect(slider(page)).toHaveValue('109.4')
+    await expect(said(page)).toHaveText(SAYS)
+    await opening(page).fill('150')
+    await expect(page.locator('.opening-bar .refusal')).toContainText(SAYS)
+    await expect(slider(page)).toHaveValue('109.4')
+    await opening(page).fill('90')
+    await expect(slider(page)).toHaveValue('90')
+    await expect(said(page)).toBeEmpty()
+    const dot = page.getByRole('slider', { name: 'Opening, on the chart' })
+    await dot.scrollIntoViewIfNeeded()
+    await drag(page, dot, 200, 0)
+    await expect(opening(page)).toHaveValue('109.4')
+    await expect(dot).toHaveAttribute('aria-valuemax', '109.4')
+    await expect(said(page)).toHaveText(SAYS)
+  })
+
+  test('an opening that a link asks for is brought in, and told', async ({ page }) => {
+    await bench(page, `${STOPPED}&opening=150`)
+    await expect(opening(page)).toHaveValue('109.4')
+    await expect(page.locator('.bench-notes')).toContainText(
+      `The link asks for an opening of 150°, which this card does not reach. ${SAYS} It is shown at 109.4°.`,
+    )
+  })
+
+  test('the opening follows a size that makes the card stop sooner', async ({ page }) => {
+    await bench(page, MOTH)
+    await opening(page).fill('180')
+    await opening(page).blur()
+    await field(page, 'Base angle').fill('60')
+    await field(page, 'Base angle').blur()
+    await expect(opening(page)).toHaveValue('109.4')
+    await expect(said(page)).toHaveText(SAYS)
+    await page.keyboard.press('Control+z')
+    await expect(opening(page)).toHaveValue('180.0')
+    await expect(said(page)).toBeEmpty()
+  })
+
+  test('play goes to the stop and back', async ({ page }) => {
+    await bench(page, STOPPED)
+    await page.getByRole('button', { name: 'Open and shut the card' }).click()
+    await page.waitForTimeout(1500)
+    await page.getByRole('button', { name: 'Pause' }).click()
+    const at = await typed(opening(page))
+    expect(at).toBeLessThan(109.4)
+    expect(at).toBeGreaterThanOrEqual(0)
+  })
+})
+
 test.describe('checks', () => {
   test('a fault is told and shown, its repair mends it, and undo brings it back', async ({ page }) => {
     await bench(page)

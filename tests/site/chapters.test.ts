@@ -268,7 +268,7 @@ describe('One slit, two V-folds', () => {
   })
 
   test('a slit as deep as the ridge is long rises two thirds of it at 90°', () => {
-    // Exactly 2/3, from the three spheres round the apex and the two slit ends (after Glassner 2002).
+    // Exactly 2/3, from the three spheres round the apex and the two slit ends (trilateration; any textbook).
     const even = change(beak, 'beak', { cut: 48 })
     expect(measure(even, 90).tips.beak?.rise).toBeCloseTo(32, 9)
   })

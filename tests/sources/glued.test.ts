@@ -28,9 +28,8 @@ function ridgeOf(design: Design, opening: number) {
   return { x, y, z, phi: Math.atan2(z, y) * DEGREES, angle }
 }
 
-// Three spheres round the apex and the two joint ends: A. Glassner, Interactive Pop-Up Card Design, parts 1
-// and 2, IEEE CG&A 22 (2002) [found: opening pages]. Numbers computed by plain three-sphere coordinates,
-// independently of the kernel; six decimals.
+// Three spheres round the apex and the two joint ends: trilateration (analytic geometry, surveying; any textbook).
+// Numbers computed by plain three-sphere coordinates, apart from the kernel; six decimals.
 describe('a glued V-fold stands where three spheres meet', () => {
   const rows = [
     { base: 45, facet: 60, opening: 90, up: 90, down: -19.471221, ridge: 70.528779 },

@@ -1,8 +1,8 @@
 // A second kernel that knows only lengths: every new point is where three spheres meet, round three points whose
 // places are known. It reads the design file by its written rules (names, frames, which part of a page a piece
 // shuts against) and shares no formula with the kernel; sines and cosines serve to draw angles on flat card, and
-// to open the pages. Three spheres round the apex and the two joint ends: A. Glassner, Interactive Pop-Up Card
-// Design, parts 1 and 2, IEEE CG&A 22 (2002) [found: opening pages].
+// to open the pages. Three spheres round the apex and the two joint ends: trilateration (analytic geometry,
+// surveying; any textbook).
 //
 // It runs in ordinary floats, or in as many digits as one likes (decimal.js, MIT), where the spheres all but
 // coincide: shut, flat open, at a stop.

@@ -1,7 +1,19 @@
 import { ticks as roundSteps } from 'd3-array'
 import type { Design, Flat } from '../../paper/index.ts'
-import { compile, highest, nameOf, pagePoint, riseOf, swing, tipAt } from '../../paper/index.ts'
+import {
+  broughtIn,
+  compile,
+  highest,
+  nameOf,
+  openingRange,
+  openingStops,
+  pagePoint,
+  riseOf,
+  swing,
+  tipAt,
+} from '../../paper/index.ts'
 import { gridMark } from '../pen/grid.ts'
+import { hatch } from '../pen/hatch.ts'
 import type { Rect, Wish } from '../pen/lettering.ts'
 import { gripRadius, placeWords, textWidth, wordRect } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point, WordMark } from '../pen/marks.ts'
@@ -30,6 +42,9 @@ export interface Chart extends Drawing {
 /** Curves nearer than this everywhere are drawn as one, mm. */
 const SAME = 0.05
 
+/** Between the lines of the hatch where the card does not go, in heights of the type. */
+const HATCH = 0.8
+
 /** The axis ends at a multiple of this, so that it stands still while a slit is dragged. */
 const AXIS_STEP = { mm: 20, in: 0.5 } as const
 
@@ -45,8 +60,11 @@ function riseCurves(design: Design, opening: number, ids: readonly string[]): re
   const poser = compile(design)
   poser(opening)
   const curves: Curve[] = []
+  // Pulled tight, a tip goes faster and faster: there the path takes more points to look round.
+  const [least, most] = openingRange(design)
+  const steps = least > 0 || most < 180 ? 180 : 60
   for (const id of ids) {
-    const path = swing(design, id, 60)
+    const path = swing(design, id, steps)
     const twin = curves.find((other) =>
       other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < SAME),
     )
@@ -70,8 +88,13 @@ function gapCurve(point: Flat, opening: number): Curve {
   return { ids: ['point'], path, peak: { opening: 180, rise: gap(180) }, now: gap(opening) }
 }
 
-/** Rise against opening for mechanisms of a design, in a box of `size` px. Throws a RangeError for an unknown id. */
-export function chart(design: Design, opening: number, size: Size, options: ChartOptions = {}): Chart {
+/**
+ * Rise against opening for mechanisms of a design, in a box of `size` px, over the openings that the card
+ * reaches: where it stops the curve ends, and the rest is hatched. Throws a RangeError for an unknown id.
+ */
+export function chart(design: Design, asked: number, size: Size, options: ChartOptions = {}): Chart {
+  const opening = broughtIn(design, asked)
+  const [least, most] = openingRange(design)
   const { text = 15, unit = 'mm', handle = true } = options
   const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
   const { point } = options
@@ -146,12 +169,53 @@ export function chart(design: Design, opening: number, size: Size, options: Char
     role: 'axis',
   })
 
+  const stops = openingStops(design)
+  const ends: Wish[] = []
+  const beyond: Rect[] = []
+  for (const { end, far, to } of [
+    { end: stops.least, far: 0, to: least },
+    { end: stops.most, far: 180, to: most },
+  ]) {
+    if (!end) continue
+    const [a, b] = [openings(far), openings(to)]
+    const area: Point[] = [
+      [a, roof],
+      [b, roof],
+      [b, bottom],
+      [a, bottom],
+    ]
+    beyond.push([Math.min(a, b), roof, Math.abs(b - a), bottom - roof])
+    marks.push({ mark: 'path', runs: hatch(area, HATCH * text), closed: false, role: 'guide', of: 'stop' })
+    marks.push({
+      mark: 'path',
+      runs: [
+        [
+          [b, roof],
+          [b, bottom],
+        ],
+      ],
+      closed: false,
+      role: 'axis',
+      of: 'stop',
+    })
+    ends.push({
+      text: `stops at ${angleText(to, 0)}`,
+      role: 'note',
+      size: text,
+      of: 'stop',
+      // Low, where a curve that ends there is seldom, for the words at the dot are placed first.
+      at: [b, bottom - text],
+      gap: 7,
+      sides: far === 0 ? ['right', 'above-right'] : ['left', 'above-left'],
+    })
+  }
+
   const grip = gripRadius(text)
   // What is highest stays where it is while the dot goes by: it is placed first.
   const peaks: Wish[] = []
   const states: Wish[] = []
   const lines: [Point, Point][] = []
-  const rects: Rect[] = words.map(wordRect)
+  const rects: Rect[] = [...words.map(wordRect), ...beyond]
   const still = low > -SAME && top < SAME
   curves.forEach(({ ids, path, peak, now }, series) => {
     const run = path.map((p): Point => at(p.opening, p.rise))
@@ -189,7 +253,7 @@ export function chart(design: Design, opening: number, size: Size, options: Char
       sides:
         opening < peak.opening
           ? ['below-right', 'left', 'above-left', 'right']
-          : ['right', 'above-right', 'below-left', 'below'],
+          : ['right', 'above-right', 'below-left', 'below', 'left'],
     })
   })
   if (still && curves.length > 0)
@@ -207,12 +271,12 @@ export function chart(design: Design, opening: number, size: Size, options: Char
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
-    marks: [...marks, ...words, ...placeWords([...peaks, ...states], drawable, { rects, lines })],
+    marks: [...marks, ...words, ...placeWords([...peaks, ...states, ...ends], drawable, { rects, lines })],
     says: first
       ? still
         ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
-        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.`
+        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
       : 'Rise against opening: nothing rises yet.',
-    toOpening: ([x]) => Math.min(180, Math.max(0, openings.back(x))),
+    toOpening: ([x]) => broughtIn(design, openings.back(x)),
   }
 }

@@ -6,6 +6,7 @@ import { riseOf, tipAt } from '../measure/measure.ts'
 import type { Change } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
+import { broughtIn } from '../motion/range.ts'
 
 /** Where a mechanism's tip is wanted: at this opening (degrees), this high and this far along the gutter (mm). */
 export interface Target {
@@ -230,8 +231,10 @@ interface Judge {
   whole(design: Design): boolean
 }
 
-/** The slow check is made last, and each design judged once. */
-function judgeFor(before: Design): Judge {
+/** The slow check is made last, and each design judged once. None may stop the card short of an opening that it reaches now. */
+function judgeFor(before: Design, opening: number): Judge {
+  const opens = (design: Design): boolean => broughtIn(design, opening) === opening
+  const free = !opens(before)
   const broken = new Set(failing(before, [...QUICK, ...SLOW]))
   const breaks = (design: Design, names: readonly CheckName[]) =>
     failing(
@@ -245,7 +248,7 @@ function judgeFor(before: Design): Judge {
     known.set(key, found)
     return found
   }
-  const quick = (design: Design) => once('quick', design, QUICK)
+  const quick = (design: Design) => (free || opens(design)) && once('quick', design, QUICK)
   return {
     quick,
     whole: (design) => quick(design) && (broken.has('clear-motion') || once('whole', design, SLOW)),
@@ -279,7 +282,7 @@ export function* aiming(design: Design, id: string, target: Target): Generator<v
   if (count === 0) throw new RangeError('the target must name a rise, a reach or both')
   const settings = settingsOf(design, id)
   const one = yield* search(design, id, target, choices(settings, count))
-  const judge = judgeFor(design)
+  const judge = judgeFor(design, target.opening)
   yield
   const ways = yield* within(design, id, target, one.found, judge)
   if (ways.length > 0) return { reached: true, ways, nearest: null }

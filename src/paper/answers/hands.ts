@@ -63,7 +63,8 @@ export function hands(design: Design, opening = 90): Hands {
       if (changed.mechanisms.some((one) => kindOf(one).limits?.(one))) return null
       const after = measure(changed, opening)
       const tip = after.tips[m.id]
-      if (!tip) return null
+      // A slip that keeps the card from this opening leaves no tip to be read there.
+      if (!tip || after.opening !== now.opening) return null
       return {
         rise: tip.rise - before.rise,
         reach: tip.reach - before.reach,
@@ -86,7 +87,7 @@ export function hands(design: Design, opening = 90): Hands {
   const worst = ranked[0]
   const worstOf = design.mechanisms.find(({ id }) => id === worst?.row.id)
   return {
-    opening,
+    opening: now.opening,
     hands: ranked.map(({ row }) => row),
     sentence: worst && worstOf && worst.weight > 0 ? say(worst.row, topOf(worstOf)) : null,
   }

@@ -5,6 +5,7 @@ import { riseOf, tipAt } from '../measure/measure.ts'
 import type { Derived, Field, Placed, Said } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
+import { broughtIn } from '../motion/range.ts'
 import { distance } from '../plane/vector.ts'
 
 /** One thing a maker read off a finished card; mm, the stop angle in degrees. */
@@ -64,8 +65,10 @@ function modelled(design: Design, readings: readonly Reading[]): number[] {
   let posed = Number.NaN
   return readings.map((reading) => {
     if (reading.what === 'stop') return poser.model.builds[indexOf(reading.id)]?.build.range?.[1] ?? 180
-    if (posed !== reading.opening) poser(reading.opening)
-    posed = reading.opening
+    // A card is held no further open than it goes.
+    const opening = broughtIn(design, reading.opening)
+    if (posed !== opening) poser(opening)
+    posed = opening
     if (reading.what === 'gape') {
       const [a, b] = reading.between.map(indexOf) as [number, number]
       if (!sharedSlits(design).some((pair) => pair.includes(a) && pair.includes(b)))
@@ -73,7 +76,7 @@ function modelled(design: Design, readings: readonly Reading[]): number[] {
       return distance(tipAt(poser, a), tipAt(poser, b))
     }
     const at = tipAt(poser, indexOf(reading.id))
-    return reading.what === 'rise' ? riseOf(at, reading.opening) : at[1]
+    return reading.what === 'rise' ? riseOf(at, opening) : at[1]
   })
 }
 

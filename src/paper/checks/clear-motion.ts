@@ -1,5 +1,7 @@
 import { meetings } from '../motion/clearance.ts'
-import { mm, side, the, when } from './phrases.ts'
+import { rangesOf } from '../motion/range.ts'
+import type { Vec3 } from '../plane/vector.ts'
+import { degrees, mm, side, The, the, when } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 
@@ -9,52 +11,83 @@ const MOST = 2e5
 /** The same where only a few mechanisms are asked about, over and over. */
 const HASTY = 2e3
 
-/** Degrees: the angle of a crease that is about to shut has its sign, and still its digits, here. */
-const NEARLY_SHUT = 0.01
+/** How far towards the end of what its host allows a mechanism is looked at that would go through its page. */
+const LOOKS = [1, 0.5, 0.25, 0.125, 1 / 64]
 
 /**
- * Creases whose inside angle falls below 0: the paper would have to go through itself there, as neighbours
- * by an edge. A facet comes into its page's plane where cos a2 = cos(b1 - a1) cos b2 + sin(b1 - a1) sin b2
- * cos w (spherical law of cosines; planar kinds likewise), which has at most one root w; so the angle's sign
- * changes at most once, and the two ends and the middle of the motion tell it for the whole of it. Cut folds
- * have tan(w/2) = cos a tan(t/2), never below 0.
+ * Mechanisms of which a crease's inside angle falls below 0 where what they stand on still goes: the paper
+ * would have to go through itself there, as neighbours by an edge. Where that begins is told by
+ * `motion/range.ts`; here by how much at worst.
  */
 function through(subject: Subject): Finding[] {
-  const { model, poser } = subject
-  const [least, most] = subject.range()
-  const seen = new Set<number>()
-  return [(least + most) / 2, most, Math.max(NEARLY_SHUT, least)].flatMap((opening) => {
-    const { creases } = poser(opening)
-    return model.creases.flatMap(({ name, owner, left, right, hidden }): Finding[] => {
-      const angle = creases[name]?.angle ?? 0
-      if (hidden || seen.has(owner) || !(angle < -1e-6) || !subject.wants([owner])) return []
-      seen.add(owner)
-      const id = idOf(subject, owner)
-      const other = [left, right]
-        .map(({ panel }) => model.panels[panel])
-        .find((panel) => panel?.owner !== owner)
-      return [
-        {
-          name: 'clear-motion',
-          ok: false,
-          verdict: 'touches',
-          value: -angle,
-          unit: 'deg',
-          limit: 0,
-          sense: 'at-most',
-          ids: [id, name, other?.name ?? name],
-          opening,
-          ...(creases[name] ? { space: [...creases[name].end] } : {}),
-          sentence: `T${the(id).slice(1)} would have to go through ${side(other?.name ?? name)}: it cannot lie down like this.`,
-        },
-      ]
-    })
+  const { model, poser, design } = subject
+  const { lineage } = rangesOf(design)
+  return model.builds.flatMap(({ host, hostPanel }, owner): Finding[] => {
+    const span = lineage(owner)
+    if (!span || hostPanel !== undefined || !subject.wants([owner])) return []
+    const under = lineage(model.creases[host]?.owner ?? -1)
+    const ends = [
+      { end: span.high, far: under?.high.at ?? 180 },
+      { end: span.low, far: under?.low.at ?? 0 },
+    ].filter(({ end }) => end.why?.owner === owner && end.why.how === 'through')
+    const [first] = ends
+    if (!first) return []
+    const crease = model.creases[first.end.why?.crease ?? -1]
+    if (!crease) return []
+    const { name } = crease
+    let worst = { angle: 0, opening: first.end.at, space: [0, 0, 0] as Vec3 }
+    for (const { end, far } of ends)
+      for (const part of LOOKS) {
+        const opening = end.at + part * (far - end.at)
+        const { creases, stopped } = poser(opening)
+        const { angle, end: space } = creases[name] ?? { angle: 0, end: worst.space }
+        if (!stopped.includes(idOf(subject, owner)) && angle < worst.angle)
+          worst = { angle, opening, space: [...space] }
+      }
+    const other = [crease.left, crease.right]
+      .map(({ panel }) => model.panels[panel])
+      .find((panel) => panel?.owner !== owner)
+    const id = idOf(subject, owner)
+    return [
+      {
+        name: 'clear-motion',
+        ok: false,
+        verdict: 'touches',
+        value: -worst.angle,
+        unit: 'deg',
+        limit: 0,
+        sense: 'at-most',
+        ids: [id, name, other?.name ?? name],
+        opening: worst.opening,
+        space: worst.space,
+        sentence: `${The(id)} would have to go through ${side(other?.name ?? name)}: it cannot lie down like this.`,
+      },
+    ]
   })
+}
+
+/** Of what goes less far than from flat to shut, how far it goes, and so over what it was judged. */
+function asFarAs({ model, design }: Subject): string {
+  const { lineage } = rangesOf(design)
+  const parts = model.builds.flatMap(({ mechanism: { id } }, owner) => {
+    const { low, high } = lineage(owner) ?? {}
+    // What stands on it goes no further.
+    if (low?.why?.owner !== owner && high?.why?.owner !== owner) return []
+    return [`${the(id)} from ${degrees(high?.at ?? 180)} to ${degrees(low?.at ?? 0)}`]
+  })
+  if (parts.length === 0) return ''
+  const last = parts.pop()
+  return `, as far as they go: ${parts.length > 0 ? `${parts.join(', ')} and ` : ''}${last}, with all that stands on ${parts.length > 0 ? 'them' : 'it'}`
 }
 
 /**
  * No two panels meet between shut and flat, nor pass through each other in the shut stack. `ok` means
  * proved. A mechanism whose cuts cannot be made as drawn is left out, and then we say that we cannot tell.
+ *
+ * Two panels are looked at over the openings to which the card gets without what stands on the two
+ * (`Subject.range`). Where a panel is hangs on its own lineage alone, so within that all poses are real; past
+ * it, one of the two is no longer where paper could be, or something else has stopped the card. A guest that
+ * goes less far than its host is left out of it, or it would hide what the host runs into.
  */
 export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Finding[] {
   const { model, motion } = subject
@@ -70,24 +103,16 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
   const waiting = (ids: readonly string[], sentence: string): Finding[] => [
     { ...base, ok: false, verdict: 'undecided', waits: true, value: 0, ids, sentence },
   ]
-  const [from, to] = subject.range()
-  if (!(to > from)) {
-    const stopped = [...subject.poser((from + to) / 2).stopped]
-    return waiting(
-      stopped,
-      `Nothing can be told of the motion: at no opening do all parts of the card fit together, ${the(stopped[0] ?? 'page')} among them.`,
-    )
-  }
   const most = Math.min(subject.hasty ? HASTY : MOST, subject.effort.left)
   const effort = { left: most }
   const meeting = meetings({
     motion,
     effort,
-    range: [from, to],
-    wants: (one, two) => {
-      if (liesOn(one, two) || liesOn(two, one)) return false
+    range: (one, two) => {
+      if (liesOn(one, two) || liesOn(two, one)) return null
       const owners = [owner(one), owner(two)]
-      return subject.wants(owners) && !owners.some((index) => spoilt.has(idOf(subject, index)))
+      if (!subject.wants(owners) || owners.some((index) => spoilt.has(idOf(subject, index)))) return null
+      return subject.range(...owners)
     },
     name: (one, two) => `${owner(one)} ${owner(two)}`,
   })
@@ -113,7 +138,16 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
     }
   })
   const crossed = through(subject)
-  if (found.length + crossed.length > 0) return [...crossed, ...found]
+  const { nowhere } = rangesOf(subject.design)
+  const misfits = nowhere.filter((index) => subject.wants([index])).map((index) => idOf(subject, index))
+  const untold =
+    misfits[0] === undefined
+      ? []
+      : waiting(
+          misfits,
+          `Nothing can be told of the whole motion: at no opening do all parts of the card fit together, ${the(misfits[0])} among them.`,
+        )
+  if (untold.length + found.length + crossed.length > 0) return [...untold, ...crossed, ...found]
   const [first] = spoilt
   if (first !== undefined)
     return waiting(
@@ -127,7 +161,7 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
       verdict: 'clear',
       value: 0,
       ids: [],
-      sentence: 'All parts pass clear of each other, from flat to shut.',
+      sentence: `All parts pass clear of each other, from flat to shut${asFarAs(subject)}.`,
     },
   ]
 }

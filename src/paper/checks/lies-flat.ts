@@ -1,5 +1,5 @@
-import type { ModelPanel } from '../model/model.ts'
-import { stopOf } from '../motion/stop.ts'
+import type { Model, ModelPanel } from '../model/model.ts'
+import { rangesOf } from '../motion/range.ts'
 import { laid } from '../plane/lay.ts'
 import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -87,12 +87,13 @@ export function shutsFlat(subject: Subject): Finding[] {
   return [...unlike, ...found.filter(({ ids }) => !unlike.some((one) => one.ids[0] === ids[0]))]
 }
 
-/** Mechanisms that stop the card before it is flat: how many degrees are missing. */
-function stops(subject: Subject): Finding[] {
-  const ids = [...subject.poser(180).stopped]
-  return subject.design.mechanisms.flatMap(({ id }, owner): Finding[] => {
-    if (!ids.includes(id) || !subject.wants([owner])) return []
-    const opening = stopOf(subject.poser, id, 180)
+/** Mechanisms that stop the card before it is flat, or would have to go through their page: how many degrees are missing. */
+const stops = (subject: Subject): Finding[] =>
+  subject.design.mechanisms.flatMap(({ id }, owner): Finding[] => {
+    const { low, high } = rangesOf(subject.design).lineage(owner) ?? {}
+    // What fits at no opening with what it stands on stops the card at all of them.
+    const opening = low && high ? high.at : 0
+    if ((high && high.why?.owner !== owner) || !subject.wants([owner])) return []
     const missing = 180 - opening
     return [
       {
@@ -108,16 +109,26 @@ function stops(subject: Subject): Finding[] {
       },
     ]
   })
+
+/** By mechanism: whether it is glued on, or stands on what is. Such a one may stand when the card lies flat. */
+function standing({ builds, creases }: Model): readonly boolean[] {
+  const known: boolean[] = []
+  builds.forEach(({ build, host }, owner) => {
+    known[owner] = (build.pieces?.length ?? 0) > 0 || known[creases[host]?.owner ?? -1] === true
+  })
+  return known
 }
 
 /**
  * Open, the card reaches 180 degrees, and all that was cut from the card itself lies on the table, z = 0,
- * back in its own hole: the largest distance from there, mm. What is glued on may stand.
+ * back in its own hole: the largest distance from there, mm. What is glued on may stand, and so may what
+ * is cut across its joints, half of the card and half of the piece.
  */
 export function opensFlat(subject: Subject): Finding[] {
-  const off: Off = (point, { outline, onPiece, piece }, corner) => {
+  const stands = standing(subject.model)
+  const off: Off = (point, { outline, onPiece, owner }, corner) => {
     const flat = outline[corner]
-    if (!flat || piece !== 0) return 0
+    if (!flat || stands[owner]) return 0
     const [x, y] = laid(onPiece, flat)
     return distance(point, [x, y, 0])
   }

@@ -13,6 +13,10 @@ export function mm(value: number): string {
   return `${text} mm`
 }
 
+/** An opening to a tenth of a degree; shut and flat by their names. */
+export const degrees = (opening: number): string =>
+  opening === 0 ? 'shut' : opening === 180 ? 'flat' : `${opening.toFixed(1)}°`
+
 /** A part by its id: `left-reed` is the left reed. */
 export const the = (id: string): string => `the ${nameOf(id)}`
 

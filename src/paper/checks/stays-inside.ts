@@ -129,10 +129,22 @@ function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
     walk(from, middle, still)
     walk(middle, to, still)
   }
-  const [shut, flat] = subject.range().map(motion.still) as [Still, Still]
-  for (const still of [shut, flat]) for (const part of parts) look(still, part)
-  walk(shut, flat, parts)
+  // Over the openings that each mechanism's own lineage allows; one that allows none is looked at shut.
+  const spans = new Map<string, { ends: [Still, Still]; of: Part[] }>()
+  for (const part of parts) {
+    const range = subject.range(part.owner) ?? [0, 0]
+    const key = range.join(' ')
+    const span = spans.get(key)
+    if (span) span.of.push(part)
+    else spans.set(key, { ends: [motion.still(range[0]), motion.still(range[1])], of: [part] })
+  }
+  for (const { ends, of } of spans.values())
+    for (const still of ends) for (const part of of) look(still, part)
+  for (const { ends, of } of spans.values()) walk(...ends, of)
   for (const [owner, { margin, opening }] of least) {
+    const span = [...spans.values()].find(({ of }) => of.some((part) => part.owner === owner))
+    if (!span) continue
+    const [shut, flat] = span.ends
     if (opening === shut.opening || opening === flat.opening || margin > Math.max(0, nearest)) continue
     // The least margin is known; where it lies is sharpened by golden sections (Kiefer 1953).
     const own = parts.filter((part) => part.owner === owner)

@@ -7,7 +7,8 @@ import type { Motion } from '../motion/motion.ts'
 import { motionOf } from '../motion/motion.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
-import { stopOf } from '../motion/stop.ts'
+import type { Span } from '../motion/range.ts'
+import { rangesOf } from '../motion/range.ts'
 import type { Part } from '../plane/convex.ts'
 import { convexParts } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
@@ -35,6 +36,9 @@ export interface Limits {
   readonly thickness: number
 }
 
+/** Openings from the one to the other, degrees. */
+export type Range = readonly [least: number, most: number]
+
 /** A design on the bench: what several checks need, worked out once. */
 export interface Subject {
   readonly design: Design
@@ -47,10 +51,13 @@ export interface Subject {
   /** True if two mechanisms share one slit. */
   shareSlit(one: number, two: number): boolean
   /**
-   * The openings in degrees that the card can reach: 0 to 180, less what a mechanism that stops earlier
-   * takes off, and a hundredth of a degree, for at its stop it turns infinitely fast.
+   * The openings in degrees over which mechanisms (indices; -1: a page) are judged together: those to which
+   * the card gets without what stands on them, so that no guest hides what its host runs into. That is what
+   * their lineages allow (by their stops, and where they would have to go through their pages), less what
+   * the stops of others elsewhere on the card take off. A hundredth of a degree is kept from every end, for
+   * at its stop a mechanism turns infinitely fast. Null: they fit together at no opening.
    */
-  range(): readonly [least: number, most: number]
+  range(...owners: readonly number[]): Range | null
   /** Only whether a check holds is asked for: where it fails it need not be worst. */
   readonly hasty: boolean
   /** Looks at two moving panels that are left for all searches together; counted down. */
@@ -69,15 +76,11 @@ export function subjectOf(
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
   const wanted = only && new Set(design.mechanisms.flatMap((m, index) => (only.has(m.id) ? index : [])))
   const poser = compile(design)
-  let range: readonly [number, number] | null = null
   return {
     design,
     model,
     limits,
-    range: () => {
-      range ??= rangeOf(poser)
-      return range
-    },
+    range: rangesIn(design, model),
     hasty: only !== null,
     effort,
     poser,
@@ -91,11 +94,56 @@ export function subjectOf(
 /** Kept from a stop, degrees. */
 const SHORT = 0.01
 
-function rangeOf(poser: Poser): readonly [number, number] {
-  const stops = (end: 0 | 180) => [...poser(end).stopped].map((id) => stopOf(poser, id, end))
-  const low = Math.min(180, Math.max(0, ...stops(0).map((opening) => opening + SHORT)))
-  const high = Math.min(180, ...stops(180).map((opening) => opening - SHORT))
-  return [low, Math.max(low, high)]
+/** `Subject.range`: each set of owners is worked out once. */
+function rangesIn(design: Design, { builds, creases, panels }: Model): Subject['range'] {
+  const { lineage } = rangesOf(design)
+  const under = (owner: number): number => {
+    const { host = 0, hostPanel } = builds[owner] ?? {}
+    return (hostPanel === undefined ? creases[host]?.owner : panels[hostPanel]?.owner) ?? -1
+  }
+  /** By mechanism that stops the card: what it allows, and what it stands on. */
+  const stops = builds.flatMap((_, owner) => {
+    const { low, high } = lineage(owner) ?? {}
+    const range: Range = [
+      low?.why?.how === 'stop' ? low.at + SHORT : 0,
+      high?.why?.how === 'stop' ? high.at - SHORT : 180,
+    ]
+    if (!low || (range[0] === 0 && range[1] === 180)) return []
+    const on = new Set<number>()
+    for (let base = under(owner); base >= 0; base = under(base)) on.add(base)
+    return [{ range, on }]
+  })
+  const known = new Map<string, Range | null>()
+  return (...owners) => {
+    const key = owners.join(' ')
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const own = owners.reduce<Range | null>(
+      (range, owner) => common(range, ownRange(lineage(owner))),
+      [0, 180],
+    )
+    const others = stops
+      .filter(({ on }) => !owners.some((owner) => on.has(owner)))
+      .reduce<Range | null>((range, stop) => common(range, stop.range), own)
+    // Where others leave nothing, nothing can be told of the card; of these two it still can.
+    const range = others ?? own
+    known.set(key, range)
+    return range
+  }
+}
+
+function ownRange(span: Span | null): Range | null {
+  if (!span) return null
+  const low = span.low.why ? span.low.at + SHORT : 0
+  const high = span.high.why ? span.high.at - SHORT : 180
+  return low < high ? [low, high] : null
+}
+
+/** What two ranges have in common. */
+function common(one: Range | null, two: Range | null): Range | null {
+  if (!one || !two) return null
+  const [low, high] = [Math.max(one[0], two[0]), Math.min(one[1], two[1])]
+  return low < high ? [low, high] : null
 }
 
 function notchesOf(model: Model): Notch[] {

@@ -3,7 +3,8 @@ import { sharedSlits } from '../design/slits.ts'
 import type { Model } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Poser } from '../motion/pose.ts'
-import { compile } from '../motion/pose.ts'
+import { checkOpening, compile } from '../motion/pose.ts'
+import { broughtIn, openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance, halfAngle } from '../plane/vector.ts'
@@ -26,7 +27,7 @@ export interface Gape {
 }
 
 export interface Measure {
-  /** Degrees. */
+  /** What was measured at, degrees: the opening asked for, or the end of the card's range that is nearest to it. */
   readonly opening: number
   readonly tips: Readonly<Record<string, TipMeasure>>
   readonly gapes: readonly Gape[]
@@ -87,8 +88,13 @@ export function shutMargin(design: Design): { margin: number; panel: string; at:
   return found
 }
 
-/** Everything a ruler can read at one opening (degrees, 0 to 180); lengths in mm. */
-export function measure(design: Design, opening: number): Measure {
+/**
+ * Everything a ruler can read at one opening (degrees, 0 to 180); lengths in mm. Where paper cannot be no
+ * ruler reads: past the card's range it is measured at the end of it.
+ */
+export function measure(design: Design, asked: number): Measure {
+  checkOpening(asked)
+  const opening = broughtIn(design, asked)
   const poser = compile(design)
   poser(opening)
   const tips: Record<string, TipMeasure> = {}
@@ -109,7 +115,7 @@ const indexOf = (model: Model, id: string): number => {
   return index
 }
 
-/** The path of a mechanism's tip, from shut to flat in `steps` equal openings; mm. */
+/** The path of a mechanism's tip over the range of the card in `steps` equal openings; mm. */
 export function swing(
   design: Design,
   id: string,
@@ -117,8 +123,9 @@ export function swing(
 ): readonly { opening: number; at: Vec3; rise: number }[] {
   const poser = compile(design)
   const index = indexOf(modelOf(design), id)
+  const [least, most] = openingRange(design)
   return Array.from({ length: steps + 1 }, (_, k) => {
-    const opening = (180 * k) / steps
+    const opening = k === steps ? most : least + ((most - least) * k) / steps
     poser(opening)
     const at = tipAt(poser, index)
     return { opening, at, rise: riseOf(at, opening) }
@@ -165,7 +172,7 @@ export function largest(
   return f(best) > inner ? { x: best, value: f(best) } : { x, value: inner }
 }
 
-/** The opening (degrees) at which a mechanism's tip rises highest, and that rise (mm). */
+/** The opening (degrees) within the card's range at which a mechanism's tip rises highest, and that rise (mm). */
 export function highest(design: Design, id: string): { opening: number; rise: number } {
   const poser = compile(design)
   const index = indexOf(modelOf(design), id)
@@ -174,8 +181,7 @@ export function highest(design: Design, id: string): { opening: number; rise: nu
       poser(opening)
       return riseOf(tipAt(poser, index), opening)
     },
-    0,
-    180,
+    ...openingRange(design),
   )
   return { opening: x, rise: value }
 }

@@ -2,7 +2,7 @@ import type { Design } from '../design/design.ts'
 import type { Placed } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
-import { stopOf } from '../motion/stop.ts'
+import { rangesOf } from '../motion/range.ts'
 import { toEdge } from './measure.ts'
 
 /** What a ruler is held to when a mechanism's rise is read: the tip of a ridge that rises, or a ridge that stays level. */
@@ -12,11 +12,12 @@ export function topOf(m: Placed): 'tip' | 'ridge' {
   return ridge && tip.along > 0 && tip.along < ridge.length ? 'ridge' : 'tip'
 }
 
-/** The opening (degrees) at which a mechanism stops the card; 180 if it lets it open flat. */
-export function opensTo(design: Design, id: string): number {
-  const poser = compile(design)
-  return poser(180).stopped.includes(id) ? stopOf(poser, id, 180) : 180
-}
+/**
+ * The opening (degrees) at which a mechanism, or one that it stands on, stops the card; 180 if they let it
+ * open flat, 0 if they fit together at no opening.
+ */
+export const opensTo = (design: Design, id: string): number =>
+  rangesOf(design).lineage(design.mechanisms.findIndex((m) => m.id === id))?.high.at ?? 0
 
 /** The least distance of one mechanism's own panels from the page edge when the card is shut, mm; negative: it sticks out. */
 export function partMargin(design: Design, id: string): number {

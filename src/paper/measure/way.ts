@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import { nameOf } from '../design/name.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
+import { broughtIn, openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { riseOf, tipAt } from './measure.ts'
@@ -41,15 +42,16 @@ function seen(poser: Poser, index: number, opening: number): { up: number; along
 }
 
 /**
- * Which way a mechanism goes as the card opens from shut to an opening (degrees): up off the page or down
- * to it, outward along its host crease or back, from the swing of its tip. Throws a RangeError for an
- * unknown mechanism.
+ * Which way a mechanism goes as the card opens from shut to an opening (degrees), both brought into the
+ * card's range: up off the page or down to it, outward along its host crease or back, from the swing of its
+ * tip. Throws a RangeError for an unknown mechanism.
  */
-export function wayOf(design: Design, id: string, opening = 90): Way {
+export function wayOf(design: Design, id: string, asked = 90): Way {
   const index = design.mechanisms.findIndex((m) => m.id === id)
   if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
   const poser = compile(design)
-  const shut = seen(poser, index, 0)
+  const opening = broughtIn(design, asked)
+  const shut = seen(poser, index, openingRange(design)[0])
   const open = seen(poser, index, opening)
   const up = open.up - shut.up
   const outward = open.along - shut.along
@@ -76,6 +78,6 @@ export function wayOf(design: Design, id: string, opening = 90): Way {
     outward,
     off,
     word: high >= long ? vertical : lengthwise,
-    sentence: `As the card opens to ${opening}°, the ${name} goes ${words.map(({ says }) => says).join(' and ')}.${rest}`,
+    sentence: `As the card opens to ${Number(opening.toFixed(1))}°, the ${name} goes ${words.map(({ says }) => says).join(' and ')}.${rest}`,
   }
 }

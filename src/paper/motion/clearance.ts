@@ -6,9 +6,8 @@ import type { Vec3 } from '../plane/vector.ts'
 import { RADIANS } from '../plane/vector.ts'
 import { liftsOf } from './lift.ts'
 import type { Motion, Still, Stretch } from './motion.ts'
-import type { Doubt } from './parted.ts'
+import type { Doubt, Proofs } from './parted.ts'
 import { FIRST, proofsIn } from './parted.ts'
-import type { Scene } from './paths.ts'
 import { sweptBox } from './paths.ts'
 import type { Sheet } from './sheets.ts'
 import { sheetsOf } from './sheets.ts'
@@ -55,6 +54,9 @@ import { sheetsOf } from './sheets.ts'
 /** The narrowest stretch of the motion, degrees. */
 const NARROWEST = 0.005
 
+/** Farther than any point of a card, mm. */
+const FAR = 1e6
+
 /** Below this opening, degrees, heights over the shut stack are looked at in the measure of the opening. */
 const NEARLY_SHUT = 1
 
@@ -79,14 +81,15 @@ export interface Meeting {
   readonly depth: number
 }
 
+/** Openings from the one to the other, degrees. */
+type Span = readonly [least: number, most: number]
+
 export interface Search {
   readonly motion: Motion
-  /** The openings that the card can reach, degrees. */
-  readonly range: readonly [least: number, most: number]
+  /** The openings, degrees, over which a pair of panels (indices) is to be looked at; null: at none. */
+  readonly range: (one: number, two: number) => Span | null
   /** Whether a panel (index) is to be looked at with any other: left out, every one is. */
   readonly among?: (panel: number) => boolean
-  /** Whether a pair of panels (indices) is to be looked at. */
-  readonly wants: (one: number, two: number) => boolean
   /** Pairs with the same name are one: when one of them touches, the others are left alone. */
   readonly name: (one: number, two: number) => string
   /** Looks at two panels, or two parts of them, in a stretch that are left before we say that we cannot tell; counted down. */
@@ -108,6 +111,8 @@ interface Pair {
   readonly one: Sheet
   readonly two: Sheet
   readonly known: Known
+  readonly span: Span
+  readonly proofs: Proofs
 }
 
 const settled = ({ meeting, doubts, out }: Known): boolean =>
@@ -131,17 +136,25 @@ function pairsIn(search: Search, sheets: readonly Sheet[]) {
   const pairs = new Map<number, Pair | null>()
   const active = sheets.filter(({ panel }) => search.among?.(panel) ?? true)
   const ownerOf = (panel: number): number => model.panels[panel]?.owner ?? -1
+  const bySpan = new Map<string, Proofs>()
+  const proofsOver = (span: Span): Proofs => {
+    const key = span.join(' ')
+    const proofs = bySpan.get(key) ?? proofsIn({ motion: search.motion, lifts: liftsOf(model, span) }, span)
+    bySpan.set(key, proofs)
+    return proofs
+  }
   const pairOf = (i: number, j: number): Pair | null => {
     const index = i * sheets.length + j
     const found = pairs.get(index)
     if (found !== undefined) return found
     const [one, two] = [sheets[i], sheets[j]]
     let pair: Pair | null = null
-    if (one && two && search.wants(i, j)) {
+    const span = one && two && search.range(i, j)
+    if (one && two && span) {
       const name = search.name(i, j)
       const known = names.get(name) ?? { meeting: null, doubts: 0, spent: 0, out: null }
       names.set(name, known)
-      pair = { one, two, known }
+      pair = { one, two, known, span, proofs: proofsOver(span) }
     }
     pairs.set(index, pair)
     return pair
@@ -172,21 +185,25 @@ function pairsIn(search: Search, sheets: readonly Sheet[]) {
 }
 
 /**
- * Every pair of panels that touches, or is not proved clear, between shut and the widest opening. At
- * most one meeting for each name.
+ * Every pair of panels that touches, or is not proved clear, over the openings that are its own. At most
+ * one meeting for each name.
  *
  * All names get the same share of looks. Those that it is too small for are gone through once more with a
  * greater one, as long as there are looks enough for all of them.
  */
 export function meetings(search: Search): readonly Meeting[] {
-  const { motion, range, effort } = search
-  const [least, most] = range
-  const scene: Scene = { motion, lifts: liftsOf(motion.model, range) }
-  const proofs = proofsIn(scene, range)
+  const { motion, effort } = search
+  const lifts = liftsOf(motion.model, [0, 180])
   const { names, related, near } = pairsIn(search, sheetsOf(motion.model))
   const middleOf = ({ from, to }: Stretch): number => (from.opening + to.opening) / 2
 
-  const meetingAt = (pair: Doubt, opening: number, verdict: Meeting['verdict'], depth: number): Meeting => {
+  const meetingAt = (
+    proofs: Proofs,
+    pair: Doubt,
+    opening: number,
+    verdict: Meeting['verdict'],
+    depth: number,
+  ): Meeting => {
     const still = motion.still(opening)
     const { panel } = pair.two.body
     const flat = proofs.spot(pair, still)
@@ -202,7 +219,7 @@ export function meetings(search: Search): readonly Meeting[] {
   }
 
   /** The meeting of two facets that cross in the middle of a stretch: the opening up to its end at which they first touch as the card shuts. */
-  const touching = (pair: Doubt, stretch: Stretch): Meeting => {
+  const touching = (proofs: Proofs, pair: Doubt, stretch: Stretch): Meeting => {
     const crossAt = (opening: number): boolean => proofs.gapAt(pair, motion.still(opening)) < -TOUCH
     let [inside, outside] = [middleOf(stretch), stretch.to.opening]
     if (crossAt(outside)) inside = outside
@@ -212,25 +229,25 @@ export function meetings(search: Search): readonly Meeting[] {
         if (crossAt(middle)) inside = middle
         else outside = middle
       }
-    return meetingAt(pair, inside, 'touches', -pair.gap)
+    return meetingAt(proofs, pair, inside, 'touches', -pair.gap)
   }
 
   /** That nothing can be told of a pair in a stretch; null where there is no paper. */
-  const undecided = ({ one, two }: Pair, what: Doubt | true, stretch: Stretch): Meeting | null => {
+  const undecided = ({ one, two, proofs }: Pair, what: Doubt | true, stretch: Stretch): Meeting | null => {
     const [a, b] = [one.facets()[0], two.facets()[0]]
     const pair = what !== true ? what : a && b ? { one: a, two: b, gap: 0 } : null
-    return pair && meetingAt(pair, middleOf(stretch), 'undecided', Math.max(0, pair.gap))
+    return pair && meetingAt(proofs, pair, middleOf(stretch), 'undecided', Math.max(0, pair.gap))
   }
 
   /** Whether a pair must be looked at in the halves of a stretch. */
   const staysOpen = (pair: Pair, stretch: Stretch, share: number): boolean => {
-    const { one, two, known } = pair
+    const { one, two, known, proofs } = pair
     const before = effort.left--
     const what = proofs.doubt(one, two, stretch, effort)
     known.spent += before - effort.left
     if (what === null) return false
     if (what !== true && what.gap < -TOUCH) {
-      known.meeting = touching(what, stretch)
+      known.meeting = touching(proofs, what, stretch)
       return false
     }
     // Paper that lies in one plane all the time is never seen to cross, nor proved apart, however narrow the stretch.
@@ -250,19 +267,37 @@ export function meetings(search: Search): readonly Meeting[] {
     const stretch = motion.stretch(from, to)
     const boxes = new Map<number, Float64Array>()
     const boxOf = (sheet: Sheet): Float64Array => {
-      const box = boxes.get(sheet.panel) ?? sweptBox(stretch, sheet.outline, scene.lifts.most(sheet.panel))
-      boxes.set(sheet.panel, box)
+      let box = boxes.get(sheet.panel)
+      if (!box) {
+        // Where a stop is passed nothing is known, and the box has no end.
+        box = sweptBox(stretch, sheet.outline, lifts.most(sheet.panel)).map((at, k) =>
+          Math.abs(at) < FAR ? at : k % 2 === 0 ? -FAR : FAR,
+        )
+        boxes.set(sheet.panel, box)
+      }
       return box
     }
     const sweeps = !swept && stretch.width <= FIRST * RADIANS * 1.01
-    const all = sweeps ? [...pairs, ...near(boxOf)] : pairs
-    const open = all.filter(
-      (pair) =>
-        !settled(pair.known) &&
-        areNear(boxOf(pair.one), boxOf(pair.two), 0) &&
-        staysOpen(pair, stretch, share),
-    )
     const done = swept || sweeps
+    const all = sweeps ? [...pairs, ...near(boxOf)] : pairs
+    // What moves together for a part of the stretch only is looked at in that part.
+    const parts = new Map<string, { span: Span; of: Pair[] }>()
+    const open = all.filter((pair) => {
+      if (settled(pair.known)) return false
+      const low = Math.max(from.opening, pair.span[0])
+      const high = Math.min(to.opening, pair.span[1])
+      if (!(low < high)) return false
+      if (low === from.opening && high === to.opening)
+        return areNear(boxOf(pair.one), boxOf(pair.two), 0) && staysOpen(pair, stretch, share)
+      if (!done) return true
+      const key = `${low} ${high}`
+      const part = parts.get(key)
+      if (part) part.of.push(pair)
+      else parts.set(key, { span: [low, high], of: [pair] })
+      return false
+    })
+    for (const { span, of } of parts.values())
+      walk(motion.still(span[0]), motion.still(span[1]), of, true, share)
     if (done && open.length === 0) return
     const middle = motion.still((from.opening + to.opening) / 2)
     // From flat towards shut, as the card is made: the first touch found is the first one felt.
@@ -270,10 +305,14 @@ export function meetings(search: Search): readonly Meeting[] {
     walk(from, middle, open, done, share)
   }
 
-  const nearly = Math.max(NEARLY_SHUT, least)
+  // Where most pairs end together no stretch goes across.
+  const low = Math.min(180, ...related.map(({ span }) => span[0]))
+  const high = Math.max(0, ...related.map(({ span }) => span[1]))
+  const marks = [...new Set([0, NEARLY_SHUT, low, high, 180])].sort((a, b) => b - a)
   const walkAll = (share: number): void => {
-    if (most > nearly) walk(motion.still(nearly), motion.still(most), related, false, share)
-    if (least < nearly) walk(motion.still(least), motion.still(Math.min(nearly, most)), related, false, share)
+    marks.slice(1).forEach((from, k) => {
+      walk(motion.still(from), motion.still(marks[k] as number), related, false, share)
+    })
   }
   let share = SHARE
   walkAll(share)

@@ -102,7 +102,9 @@ function ratesOf(
     const a = from.angles[host] as number
     const b = to.angles[host] as number
     const spare = Math.max(0, (rate * width - Math.abs(b - a)) / 2)
-    bounds(Math.max(0, Math.min(a, b) - spare), Math.max(a, b) + spare, turns)
+    const [low, high] = [Math.min(a, b) - spare, Math.max(a, b) + spare]
+    // A host that is bent past shut turns its guests as it does bent as far the right way.
+    bounds(Math.max(0, low, -high), Math.max(high, -low), turns)
   } else turns.fill(Number.POSITIVE_INFINITY)
   for (let k = 0; k < build.creases.length; k++) {
     const first = turns[2 * k] as number

@@ -1,10 +1,12 @@
 import type { Design } from '../../paper/index.ts'
 import {
+  broughtIn,
   cardFields,
   change,
   settingOf as fieldValue,
   highest,
   measure,
+  openingStops,
   opensTo,
   pagePoint,
   partMargin,
@@ -41,10 +43,16 @@ function given<T>(value: T | undefined, name: string, of: string): T {
   return value
 }
 
-function opening(ask: Ask): number {
+function opening(design: Design, ask: Ask): number {
   const at = given(ask.at, 'at, the opening in degrees', ask.of)
   if (!(at >= 0 && at <= 180))
     throw new AskError(`at is ${at}; an opening goes from 0 (shut) to 180 (flat) degrees.`)
+  if (broughtIn(design, at) !== at) {
+    const { least, most } = openingStops(design)
+    throw new AskError(
+      `at is ${at}, where this card cannot be. ${(at > 90 ? (most ?? least) : (least ?? most))?.sentence}`,
+    )
+  }
   return at
 }
 
@@ -63,7 +71,7 @@ function mechanism(design: Design, id: string) {
 
 const tip = (design: Design, ask: Ask) => {
   const { id } = mechanism(design, given(ask.id, 'id, a mechanism', ask.of))
-  const found = measure(design, opening(ask)).tips[id]
+  const found = measure(design, opening(design, ask)).tips[id]
   if (!found) throw new AskError(`${id} has no tip to measure.`)
   return found
 }
@@ -91,7 +99,7 @@ const readings: Readonly<Record<string, (design: Design, ask: Ask) => Answer>> =
       mechanism(design, given(ask.id, 'id', 'gape')).id,
       mechanism(design, given(ask.and, 'and', 'gape')).id,
     ]
-    const found = measure(design, opening(ask)).gapes.find(({ between }) =>
+    const found = measure(design, opening(design, ask)).gapes.find(({ between }) =>
       between.every((id) => pair.includes(id)),
     )
     if (!found)
@@ -99,7 +107,7 @@ const readings: Readonly<Record<string, (design: Design, ask: Ask) => Answer>> =
     return mm(found.gape)
   },
   angle(design, ask) {
-    const { creases } = poseAt(design, opening(ask))
+    const { creases } = poseAt(design, opening(design, ask))
     const name = given(ask.crease, 'crease, as in gutter or beak/ridge', 'angle')
     const found = creases[name]
     if (!found)
@@ -111,7 +119,7 @@ const readings: Readonly<Record<string, (design: Design, ask: Ask) => Answer>> =
     const across = given(ask.across, 'across, the distance of the point from the gutter', 'apart')
     if (!(across >= 0 && across <= design.card.width))
       throw new AskError(`across is ${across}; the page goes from 0 to ${design.card.width} mm.`)
-    return mm(pagePoint([across, 0], opening(ask)).gape)
+    return mm(pagePoint([across, 0], opening(design, ask)).gape)
   },
 }
 

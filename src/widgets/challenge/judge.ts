@@ -1,5 +1,5 @@
 import type { Check } from '../../paper/index.ts'
-import { settable, settingOf } from '../../paper/index.ts'
+import { broughtIn, openingStops, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, ReadingName } from '../state/config.ts'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { large, shown } from '../state/format.ts'
@@ -83,6 +83,12 @@ function numberOf(goal: NumberGoal, state: BenchState, config: BenchConfig): Jud
 }
 
 function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, unit: LengthUnit): Verdict {
+  // What the card does not open to cannot be read there.
+  if (goal.at !== undefined && broughtIn(state.design, goal.at) !== goal.at) {
+    const { least, most } = openingStops(state.design)
+    const stop = goal.at > (most?.opening ?? 180) ? most : least
+    return { done: false, says: stop?.sentence ?? '' }
+  }
   const judged = numberOf(goal, state, config)
   const off = offBy(judged.value, goal)
   const at = goal.at === undefined ? '' : ` at ${goal.at}°`

@@ -11,6 +11,10 @@ interface RangeFieldProps {
   readonly max: number
   readonly unit: ValueUnit
   readonly length: LengthUnit
+  /** What of the slider can be set; the rest is hatched. All of it if left out. */
+  readonly reach?: readonly [least: number, most: number]
+  /** The id of what says more about it. */
+  readonly describedBy?: string
   readonly onSet: (value: number) => void
   /** A key; left out, it is worked out from the value shown. Keys may come faster than pictures. */
   readonly onKey?: (press: SliderKey) => void
@@ -19,20 +23,28 @@ interface RangeFieldProps {
 
 /** A slider whose keys are those of every handle: arrows 1, shift 10, alt a tenth, home and end. */
 export function RangeField(props: RangeFieldProps): JSX.Element {
-  const { label, value, min, max, unit, length, onSet, onKey, onRest } = props
-  const part = max > min ? ((value - min) / (max - min)) * 100 : 0
+  const { label, value, min, max, unit, length, reach, describedBy, onSet, onKey, onRest } = props
+  const share = (at: number): string => `${(max > min ? ((at - min) / (max - min)) * 100 : 0).toFixed(2)}%`
+  const ends = reach ? `;--least:${share(reach[0])};--most:${share(reach[1])}` : ''
   return (
     <input
       type="range"
-      class="range"
+      class={reach ? 'range stops' : 'range'}
       aria-label={label}
+      aria-describedby={describedBy}
       aria-valuetext={spoken(value, unit, length)}
       min={min}
       max={max}
       step="0.1"
       value={value}
-      style={`--part:${part.toFixed(2)}%`}
-      onInput={(event) => onSet(Number(event.currentTarget.value))}
+      style={`--part:${share(value)}${ends}`}
+      onInput={(event) => {
+        const field = event.currentTarget
+        const wanted = Number(field.value)
+        // The thumb goes no further than the card does.
+        if (reach) field.value = String(Math.min(reach[1], Math.max(reach[0], wanted)))
+        onSet(wanted)
+      }}
       onKeyDown={(event) => {
         const press = sliderKey(event)
         if (!press) return

@@ -5,6 +5,7 @@ import { opened } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
 import { angleWords, shown } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
+import { openingsOf } from '../state/opening.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
@@ -22,6 +23,7 @@ export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
     const { opening, point } = bench.state.value
     const length = lengthUnit.value
     const design = bench.design.value
+    const [least, most] = openingsOf(design)
     const drawn = chart(design, opening, size, {
       ...(lead === undefined ? {} : { of: [lead] }),
       ...(point ? { point } : {}),
@@ -41,7 +43,7 @@ export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
             at={at}
             box={size}
             way="level"
-            value={{ now: opening, min: 0, max: 180, text: `${angleWords(opening)}${said}` }}
+            value={{ now: opening, min: least, max: most, text: `${angleWords(opening)}${said}` }}
             held={bench.held.value === 'chart'}
             rides=""
             onHold={() => bench.hold('chart')}

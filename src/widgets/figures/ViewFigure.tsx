@@ -8,6 +8,7 @@ import { opened, seenFrom } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
 import { angleWords, shown } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
+import { openingsOf } from '../state/opening.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
@@ -84,7 +85,8 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 590, height: 352 })
   const drag = useRef<Drag | null>(null)
   return usePicture(bench, inSight, () => {
-    const { opening, camera, point } = bench.state.value
+    const { opening, camera, point, design } = bench.state.value
+    const [least, most] = openingsOf(design)
     const unit = lengthUnit.value
     const plain = view(bench.poser.value, opening, camera, size, {
       ...options,
@@ -137,7 +139,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
           label="Opening, by the edge of the page"
           at={handle}
           box={size}
-          value={{ now: opening, min: 0, max: 180, text: angleWords(opening) }}
+          value={{ now: opening, min: least, max: most, text: angleWords(opening) }}
           held={bench.held.value === 'opening'}
           rides={`opening ${shown(opening, 'deg', 'mm')}`}
           onHold={() => bench.hold('opening')}

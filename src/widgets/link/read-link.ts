@@ -2,6 +2,7 @@
 import type { Design } from '../../paper/index.ts'
 import { DesignError, kindOf, parseDesign } from '../../paper/index.ts'
 import { withFields } from '../state/fields.ts'
+import { stopOnWay, withinReach } from '../state/opening.ts'
 import type { BenchState } from '../state/state.ts'
 import { kept } from '../state/state.ts'
 import { owned, plainEntries } from './link-entries.ts'
@@ -61,13 +62,18 @@ export function readLink(text: string, start: BenchState): LinkRead {
   const faults: string[] = []
   const wanted: Wanted[] = []
   let state = start
+  /** Whether the link speaks of the opening. */
+  let told = false
   for (const [key, value] of new URLSearchParams(text.replace(/^#/, ''))) {
     if (key === '') continue
     const entry = plain.get(key)
     if (entry && (start.point || !key.startsWith('point.'))) {
       const number = numberIn(value, entry)
       if (typeof number === 'string') faults.push(number)
-      else state = entry.set(state, number)
+      else {
+        state = entry.set(state, number)
+        if (key === 'opening') told = true
+      }
       continue
     }
     const dot = key.indexOf('.')
@@ -97,5 +103,12 @@ export function readLink(text: string, start: BenchState): LinkRead {
     if (typeof number === 'string') faults.push(number)
     else wanted.push({ id, field: name, value: number })
   }
-  return { state: { ...state, design: designWith(start.design, wanted, faults) }, faults }
+  const read = { ...state, design: designWith(start.design, wanted, faults) }
+  const brought = withinReach(read)
+  const stop = stopOnWay(read.design, read.opening)
+  if (told && stop)
+    faults.push(
+      `The link asks for an opening of ${Number(read.opening.toFixed(1))}°, which this card does not reach. ${stop.sentence} It is shown at ${brought.opening.toFixed(1)}°.`,
+    )
+  return { state: brought, faults }
 }

@@ -7,6 +7,7 @@ import type { LinkRead } from '../link/read-link.ts'
 import type { BenchConfig, CameraChoice } from '../state/config.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
 import { benchChoices, benchFields, withFields } from '../state/fields.ts'
+import { openingsOf, stopOnWay, withinReach } from '../state/opening.ts'
 import type { Past } from '../state/past.ts'
 import { back, differs, forward, NO_PAST, remember } from '../state/past.ts'
 import { openingAfter, phaseAt } from '../state/play.ts'
@@ -68,6 +69,8 @@ export interface Bench {
   readonly playing: ReadonlySignal<boolean>
   readonly canUndo: ReadonlySignal<boolean>
   readonly canRedo: ReadonlySignal<boolean>
+  /** What stops the card, in a sentence, where a hand pressed against the end of its range last; else empty. */
+  readonly against: ReadonlySignal<string>
   /** Sentences about the link the page was opened with. */
   readonly notes: Signal<readonly string[]>
   hold(key: string): void
@@ -98,7 +101,7 @@ export interface Bench {
   dispose(): void
 }
 
-/** The state at another opening, in degrees, to a tenth. */
+/** The state at another opening, in degrees, to a tenth. The bench brings it into the card's range, and says so. */
 export const opened = (state: BenchState, opening: number): BenchState => ({
   ...state,
   opening: Math.round(within(opening, 0, 180) * 10) / 10,
@@ -126,7 +129,7 @@ export interface BenchParts {
 /** A bench for a design. Throws a RangeError if the configuration names what the design does not have. */
 export function benchModel(design: Design, config: BenchConfig, parts: BenchParts = {}): Bench {
   const { frames = NO_FRAMES } = parts
-  const start = startState(design, config)
+  const start = withinReach(startState(design, config))
   const fields = benchFields(design, config)
   const choices = handleChoices(design, config)
   const names = readingNames(design, config)
@@ -135,6 +138,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
   const held = signal<string | null>(null)
   const playing = signal(false)
   const notes = signal<readonly string[]>([])
+  const against = signal('')
   const examined = signal<{ design: Design; checks: readonly Check[]; repairs: boolean } | null>(
     parts.checks ? { design, checks: parts.checks, repairs: false } : null,
   )
@@ -151,10 +155,13 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
   const settle = (): void => {
     if (ticket !== null) frames.drop(ticket)
     ticket = null
-    const next = waiting?.(state.peek())
+    const wanted = waiting?.(state.peek())
     waiting = null
-    if (!next || next === state.peek()) return
+    if (!wanted || wanted === state.peek()) return
+    // Where the card stops it stays, and where a size makes it stop sooner the opening follows.
+    const next = withinReach(wanted)
     batch(() => {
+      against.value = stopOnWay(wanted.design, wanted.opening)?.sentence ?? ''
       if (run && !run.remembered && differs(run.base, next)) {
         past.value = remember(past.peek(), run.base)
         run.remembered = true
@@ -201,6 +208,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     batch(() => {
       past.value = found.past
       state.value = found.state
+      against.value = ''
     })
   }
 
@@ -237,6 +245,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     canUndo: computed(() => past.value.before.length > 0),
     canRedo: computed(() => past.value.after.length > 0),
     notes,
+    against,
     hold(key) {
       pause()
       begin(key)
@@ -253,6 +262,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       const { base, remembered } = run
       batch(() => {
         state.value = base
+        against.value = ''
         if (remembered) past.value = { before: past.peek().before.slice(0, -1), after: [] }
       })
       end()
@@ -293,7 +303,7 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
     open(read, undoable = false) {
       batch(() => {
         if (undoable) step('link', () => read.state)
-        else state.value = read.state
+        else state.value = withinReach(read.state)
         end()
         notes.value = read.faults
       })
@@ -302,11 +312,13 @@ export function benchModel(design: Design, config: BenchConfig, parts: BenchPart
       if (playing.peek() || frames === NO_FRAMES) return
       end()
       playing.value = true
-      const phase = phaseAt(state.peek().opening)
+      const between = openingsOf(designNow.peek())
+      const phase = phaseAt(state.peek().opening, between)
+      against.value = ''
       let began: number | null = null
       const show = (time: number): void => {
         began ??= time
-        state.value = opened(state.peek(), openingAfter(phase, (time - began) / 1000))
+        state.value = opened(state.peek(), openingAfter(phase, (time - began) / 1000, between))
         playTicket = frames.ask(show)
       }
       playTicket = frames.ask(show)

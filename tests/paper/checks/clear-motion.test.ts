@@ -5,8 +5,9 @@ import { opensTo, poseAt } from '../../../src/paper/index.ts'
 import { KERF } from '../../../src/paper/motion/sheets.ts'
 import { first, fold, layer, mirrored, only } from '../shared/check-designs.ts'
 import { crossings } from '../shared/crossing.ts'
-import { design, ladder, runs, vFold } from '../shared/designs.ts'
+import { design, gluedMoth, ladder, runs, vFold } from '../shared/designs.ts'
 import { gardens } from '../shared/gardens.ts'
+import { gluedDesigns } from '../shared/glued-designs.ts'
 import { apart, DEG, RAD } from '../shared/space.ts'
 
 /** Two equal V-folds, point to point on the gutter with a gap between them. */
@@ -195,5 +196,112 @@ describe('a card that stops short of shut and of flat', () => {
     )
     expect(motionOf).toMatchObject({ ok: false, verdict: 'undecided', waits: true })
     expect(motionOf?.sentence).toContain('at no opening do all parts of the card fit together')
+  })
+
+  test('says over what it was judged', () => {
+    // cos^2(w/2) = (cos^2 45 - cos^2 60) / sin^2 60 = 1/3: 109.47 degrees.
+    const [found] = only('clear-motion', design([gluedMoth({ base: 60, facet: 45 })]))
+    expect(found).toMatchObject({ ok: true, verdict: 'clear' })
+    expect(found?.sentence).toBe(
+      'All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.5° to shut, with all that stands on it.',
+    )
+  })
+
+  const tent = {
+    id: 'tent',
+    kind: 'glued-tent',
+    on: 'gutter',
+    start: 18.2,
+    end: 69,
+    leftFoot: 32.9,
+    rightFoot: 32.9,
+    leftWall: 41.3,
+    rightWall: 40.2,
+  }
+
+  test('a guest whose host crease is past shut does not hide it', () => {
+    const guest = gluedMoth({
+      id: 'owl',
+      on: 'tent/right',
+      apex: 10.7,
+      foot: 11.1,
+      ridge: 13.6,
+      base: 41.5,
+      facet: 44.7,
+    })
+    // The right wall lies along its page, 32.9 + 40.2 from the gutter, where the left one reaches it.
+    const far = 32.9 + 40.2
+    const from = Math.acos((32.9 ** 2 + far ** 2 - 41.3 ** 2) / (2 * 32.9 * far)) * DEG
+    for (const made of [design([tent]), design([tent, guest])]) {
+      const [found] = only('clear-motion', made)
+      expect(found).toMatchObject({ ok: false, verdict: 'touches' })
+      expect(found?.ids).toContain('tent')
+      expect(found?.opening).toBeLessThan(from)
+      expect(poseAt(made, from - 0.01).creases['tent/right']?.angle).toBeLessThan(0)
+      expect(poseAt(made, from + 0.01).creases['tent/right']?.angle).toBeGreaterThan(0)
+    }
+  })
+
+  test('whatever a glued guest does, it hides nothing that its host runs into', () => {
+    let touches = 0
+    fc.assert(
+      fc.property(
+        gluedDesigns({ most: 3, least: 2, kinds: ['glued-v-fold', 'glued-tent'], match: ['any', 'shuts'] }),
+        (made) => {
+          const [host, ...others] = made.mechanisms
+          // Only what stands on it: what stands elsewhere could be hit itself.
+          if (!host || others.some(({ on }) => on === 'gutter')) return
+          const alone = only('clear-motion', { ...made, mechanisms: [host] })
+          const all = only('clear-motion', made)
+          for (const one of alone.filter(({ verdict, waits }) => verdict === 'touches' && !waits)) {
+            touches++
+            expect(all.some(({ ids, ok }) => !ok && one.ids.every((id) => ids.includes(id)))).toBe(true)
+          }
+        },
+      ),
+      runs(150),
+    )
+    expect(touches).toBeGreaterThan(20)
+  })
+})
+
+describe('facets that keep to their pages', () => {
+  test.each([
+    ['an outside V-fold with facets as wide as its bases', gluedMoth({ side: 'outside', facet: 45 })],
+    [
+      'the same with unlike sides',
+      gluedMoth({
+        side: 'outside',
+        base: undefined,
+        facet: undefined,
+        left: { base: 40, facet: 40 },
+        right: { base: 55, facet: 55 },
+      }),
+    ],
+    [
+      'an outside tent with walls as wide as its feet',
+      {
+        id: 'tent',
+        kind: 'glued-tent',
+        on: 'gutter',
+        side: 'outside',
+        start: 20,
+        end: 60,
+        leftFoot: 30,
+        rightFoot: 30,
+        leftWall: 30,
+        rightWall: 30,
+      },
+    ],
+    [
+      'facets that make half a turn with their bases',
+      gluedMoth({ base: 120, facet: 60, foot: 20, ridge: 20 }),
+    ],
+  ])('%s pass clear, and lie in the pages all the way', (_, m) => {
+    const made = design([m])
+    for (let opening = 0; opening <= 180; opening += 1.5)
+      for (const [name, { angle }] of Object.entries(poseAt(made, opening).creases))
+        if (/\/(left|right)$/.test(name)) expect(Math.abs(angle)).toBeLessThan(1e-5)
+    expect(only('clear-motion', made)).toMatchObject([{ ok: true, verdict: 'clear' }])
   })
 })

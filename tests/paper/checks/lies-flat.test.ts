@@ -71,3 +71,38 @@ test('a glued V-fold whose sides differ cannot shut flat, and says by how many d
     sentence: 'The moth cannot shut flat: its left and right side differ by 10.0°.',
   })
 })
+
+test('a cut across a glued joint stands with its joint when the card is flat, and that is no fault', () => {
+  const tent = {
+    id: 'tent',
+    kind: 'glued-tent',
+    on: 'gutter',
+    start: 18.2,
+    end: 69,
+    leftFoot: 15.1,
+    rightFoot: 15.1,
+    leftWall: 27.4,
+    rightWall: 27.4,
+  }
+  const layer = {
+    id: 'reed',
+    kind: 'cut-layer',
+    on: 'tent/right',
+    start: 1.1,
+    end: 6.1,
+    left: 3.6,
+    right: 3.6,
+  }
+  const made = design([tent, layer])
+  // Flat, a joint of a tent with a foot of 15.1 and a wall of 27.4 is open at 180 - arccos(15.1 / 27.4), not at 180.
+  expect(poseAt(made, 180).creases['tent/right']?.angle).toBeCloseTo(
+    180 - (Math.acos(15.1 / 27.4) * 180) / Math.PI,
+    9,
+  )
+  expect(only('opens-flat', made)).toMatchObject([{ ok: true }])
+})
+
+test('what would have to go through its page is not said to open flat', () => {
+  const found = first('opens-flat', [{ ...moth(45, 60), pop: 'down' }])
+  expect(found).toMatchObject({ ok: false, opening: 0, value: 180, ids: ['moth'] })
+})

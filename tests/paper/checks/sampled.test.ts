@@ -103,9 +103,8 @@ describe('the shut stack', () => {
           if (!drawable || poser(0).stopped.length > 0) return
           const found = meetings({
             motion: motionOf(poser),
-            range: [0, 1],
+            range: () => [0, 1],
             effort: { left: 2e5 },
-            wants: () => true,
             name: (one, two) => `${one} ${two}`,
           })
           if (found.length === 0) {

@@ -89,10 +89,16 @@ describe.each(allKinds)('%s', (name) => {
     const { pops } = kind
     if (!pops) return
     each((m, design) => {
-      for (const state of [pops.up, pops.down]) {
-        const set = change(design, m.id, state).mechanisms[0] as Mechanism
-        for (const [field, value] of Object.entries(state)) expect(read(set, field)).toBe(value)
-      }
+      const folds = [pops.up, pops.down].map((state) => {
+        for (const [field, value] of Object.entries(state)) {
+          expect(kind.choices?.find((choice) => choice.name === field)?.values).toContain(value)
+          expect(read(change(design, m.id, state).mechanisms[0] as Mechanism, field)).toBe(value)
+        }
+        const set = change(design, m.id, state)
+        return modelOf(set).creases.find((crease) => crease.name === ridgeOf(set, m.id))?.fold
+      })
+      // Popped, its ridge stands towards the reader.
+      expect(folds).toEqual(['mountain', 'valley'])
     })
   })
 

@@ -90,14 +90,19 @@ export function fourBar(
 }
 
 /** True if the facets shut against the parts of the pages beyond the joints, false: against the inner parts. */
-export const shutsOuter = (bar: FourBar): boolean => bar.branch > 0 !== bar.outside
+export const shutsOuter = (bar: Pick<FourBar, 'branch' | 'outside'>): boolean =>
+  bar.branch > 0 !== bar.outside
 
 /**
- * True for the piece that still lies in the fold with facets just as wide as its bases: its ridge is the
- * host crease itself, and either facet keeps to its page.
+ * True for the piece whose facets keep to their pages all the way: just as wide as its bases, with the host
+ * crease itself for a ridge, on the inside or off the back; or making up half a turn with them, so that its
+ * ridge is the host crease again, behind the apex.
  */
-export const liesInHost = (bar: FourBar): boolean =>
-  bar.branch < 0 && !bar.outside && bar.a1 === bar.b1 && bar.a2 === bar.b2
+export const liesInHost = ({ form, b1, a1, b2, a2, ...bar }: FourBar): boolean => {
+  if (!shutsOuter(bar)) return a1 === b1 && a2 === b2
+  const straight = (b: number, a: number): boolean => Math.abs(b + a - Math.PI) < 1e-12
+  return form === 'spherical' && straight(b1, a1) && straight(b2, a2)
+}
 
 /** How far the four-bar is from shutting flat, in degrees or mm: 0 means it shuts flat. */
 export function shutGap(bar: FourBar): { gap: number; unit: 'deg' | 'mm' } {
@@ -134,6 +139,31 @@ export function rangeOf(bar: FourBar): [least: number, most: number] {
   return [least, most >= 1 ? 180 : at(most)]
 }
 
+/**
+ * The openings of the host crease (degrees) at which a joint's angle may change its sign, at most one for
+ * either joint. There the facet comes into the plane of its own page, with the ridge at q from the host
+ * crease (q = b + a beyond the joint, b - a within), and the law of cosines about the host crease,
+ * cos a' = cos b' cos q + sin b' sin q cos w, has one root in cos w, whose half-angle form keeps its digits:
+ *
+ *   sin^2(w/2) = (h(a')^2 - h(b' - q)^2) / (sin b' sin q)        a', b' of the other side
+ *
+ * (Todhunter, art. 49, and the planar twin.) A piece that shuts flat has that root at w = 0, so its joints
+ * keep their signs all the way. Between two such openings, and between its stops, a joint turns one way
+ * only: it stands still where the other facet is in line with its page, which is such an opening.
+ */
+export function alignments(bar: FourBar): number[] {
+  const outer = shutsOuter(bar) ? 1 : -1
+  if (shutGap(bar).gap === 0) return []
+  const at = (own: number, facet: number, b: number, a: number): number[] => {
+    const q = own + outer * facet
+    const s2 =
+      ((half(bar, a) - half(bar, b - q)) * (half(bar, a) + half(bar, b - q))) /
+      (plain(bar, b) * plain(bar, q))
+    return s2 > 0 && s2 < 1 ? [2 * DEGREES * Math.asin(Math.sqrt(s2))] : []
+  }
+  return [...at(bar.b1, bar.a1, bar.b2, bar.a2), ...at(bar.b2, bar.a2, bar.b1, bar.a1)]
+}
+
 /** What the closure gives at one opening; reused, so that nothing is allocated. */
 interface Closure {
   /** Angle at the right joint from the inner page to the facet, through the side where the piece stands; sine and cosine of its half. */
@@ -144,6 +174,9 @@ interface Closure {
   /** Half the angle between the facets on the side that shuts. */
   ridgeSine: number
   ridgeCosine: number
+  /** Sine and cosine of the host's half angle at which it was solved: its own, or that of the stop. */
+  hostSine: number
+  hostCosine: number
   /** False: the opening is out of range and the closure is that of the stop. */
   reached: boolean
 }
@@ -155,6 +188,8 @@ const solved: Closure = {
   leftCosine: 1,
   ridgeSine: 0,
   ridgeCosine: 1,
+  hostSine: 0,
+  hostCosine: 1,
   reached: true,
 }
 
@@ -221,6 +256,8 @@ function close(
     S = Math.sin(w)
     C = Math.cos(w)
   }
+  to.hostSine = S
+  to.hostCosine = C
   if (bar.outside) C = -C
   const weight = weightOf(bar)
   const hd = half(bar, bar.db)
@@ -284,7 +321,10 @@ function joint(
   }
 }
 
-/** The hosts' frame and the closure, written out as the frames of ridge, left and right joint. */
+/**
+ * The hosts' frame and the closure, written out as the frames of ridge, left and right joint. Past its stop
+ * the piece stays as it is there, even in the middle between the two pages, which go on without it.
+ */
 export function placeFourBar(
   bar: FourBar,
   range: readonly [number, number],
@@ -293,9 +333,9 @@ export function placeFourBar(
   host: Frame,
   out: readonly Frame[],
 ): boolean {
-  const S = host[12] as number
-  const C = host[13] as number
-  close(bar, S, C, range, solved)
+  close(bar, host[12] as number, host[13] as number, range, solved)
+  const S = solved.hostSine
+  const C = solved.hostCosine
   const spherical = bar.form === 'spherical'
   const outer = shutsOuter(bar)
   const o = bar.outside ? -1 : 1

@@ -1,0 +1,54 @@
+import type { Design } from '../design/design.ts'
+import { modelOf } from '../model/model.ts'
+import type { End, Why } from '../motion/range.ts'
+import { rangesOf } from '../motion/range.ts'
+import { side, The } from './phrases.ts'
+
+/** What keeps a card from opening, or from shutting, any further. */
+export interface Stop {
+  /** Degrees. */
+  readonly opening: number
+  /** The mechanism. */
+  readonly id: string
+  /** `stop`: it is pulled tight. `through`: a facet of it would have to go through paper it is joined to. */
+  readonly why: Why['how']
+  /** The crease that is shut there, and the panel that the facet would have to go through. */
+  readonly crease?: string
+  readonly panel?: string
+  /** One plain sentence. */
+  readonly sentence: string
+}
+
+export interface Stops {
+  /** Null: the card shuts. */
+  readonly least: Stop | null
+  /** Null: the card opens flat. */
+  readonly most: Stop | null
+  /** Ids of mechanisms that fit at no opening which the others allow, and of which the range tells nothing. */
+  readonly nowhere: readonly string[]
+}
+
+/** What bounds the range of a card at either end; see `openingRange`. */
+export function openingStops(design: Design): Stops {
+  const { card, nowhere } = rangesOf(design)
+  const { creases, panels } = modelOf(design)
+  const idOf = (owner: number): string => design.mechanisms[owner]?.id ?? ''
+  const told = ({ at: opening, why }: End, verb: 'open' | 'shut'): Stop | null => {
+    if (!why) return null
+    const id = idOf(why.owner)
+    const way = verb === 'open' ? 'opened further' : 'shut further'
+    const crease = creases[why.crease ?? -1]
+    if (why.how === 'stop' || !crease) {
+      const short = verb === 'open' ? 180 - opening : opening
+      const sentence = `${The(id)} stops the card at ${opening.toFixed(1)}°, ${short.toFixed(1)}° short of ${verb === 'open' ? 'flat' : 'shut'}.`
+      return { opening, id, why: 'stop', sentence }
+    }
+    const panel =
+      [crease.left, crease.right]
+        .map(({ panel }) => panels[panel])
+        .find((one) => one !== undefined && one.owner !== why.owner)?.name ?? ''
+    const sentence = `${The(id)} stops the card at ${opening.toFixed(1)}°: ${way}, it would have to go through ${side(panel)}.`
+    return { opening, id, why: 'through', crease: crease.name, panel, sentence }
+  }
+  return { least: told(card.low, 'shut'), most: told(card.high, 'open'), nowhere: nowhere.map(idOf) }
+}

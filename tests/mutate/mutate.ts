@@ -1,0 +1,218 @@
+// How many small wrong changes the unit tests notice.
+// npm run mutate -- [path ...] [--sample 60] [--draw 1] [--budget 20] [--list]
+import type { ChildProcess } from 'node:child_process'
+import { fork } from 'node:child_process'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import { ROOT, textOf, treeFiles } from '../house/tree.ts'
+import { equivalentTo, stale } from './equivalents.ts'
+import type { Mutant } from './mutants.ts'
+import { mutantsOf } from './mutants.ts'
+import { keepSeconds, reachOf, secondsKept, testsFor } from './reach.ts'
+import type { Answer, Told } from './trial.ts'
+
+const USAGE = `npm run mutate -- [path ...] [options]
+  path          a file or folder of src; by default src/paper, src/sheet, src/drawing and src/widgets
+  --sample 40   how many mutants of each room are tried (0: all)
+  --draw 1      which ones are drawn; the same number draws the same ones
+  --budget 20   seconds of tests that a mutant gets, nearest and quickest first; what outlives them counts as alive
+  --all         lists the killed ones too`
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    sample: { type: 'string', default: '40' },
+    draw: { type: 'string', default: '1' },
+    budget: { type: 'string', default: '20' },
+    all: { type: 'boolean', default: false },
+    help: { type: 'boolean', default: false },
+  },
+})
+const [sample, draw, budget] = [values.sample, values.draw, values.budget].map(Number) as [
+  number,
+  number,
+  number,
+]
+if (values.help || ![sample, draw, budget].every((n) => n >= 0)) {
+  console.log(USAGE)
+  process.exit(values.help ? 0 : 1)
+}
+
+/** Widgets that draw their own page (.tsx) are tested in a browser; here only what they know. */
+const WHERE = ['src/paper', 'src/sheet', 'src/drawing', 'src/widgets']
+
+const within = (file: string, path: string): boolean => file === path || file.startsWith(`${path}/`)
+
+const roomOf = (file: string): string => {
+  const parts = file.split('/')
+  return parts.slice(0, Math.min(3, parts.length - 1)).join('/')
+}
+
+/** A number from 0 to 1 that a text and the draw decide. (FNV-1a, Fowler, Noll and Vo 1991.) */
+function lot(text: string): number {
+  let hash = 2166136261
+  for (const letter of `${draw} ${text}`) hash = Math.imul(hash ^ letter.charCodeAt(0), 16777619) >>> 0
+  hash = Math.imul(hash ^ (hash >>> 15), 2246822519) >>> 0
+  return ((hash ^ (hash >>> 13)) >>> 0) / 2 ** 32
+}
+
+const lineOf = (text: string, { line }: Mutant): string => (text.split('\n')[line - 1] ?? '').trim()
+
+const show = (mutant: Mutant): string =>
+  `${mutant.file}:${mutant.line}  ${mutant.was.replace(/\s+/g, ' ')} -> ${mutant.now.replace(/\s+/g, ' ')}   in  ${lineOf(textOf(mutant.file), mutant)}`
+
+const paths = (positionals.length > 0 ? positionals : WHERE).map((path) => path.replace(/\/$/, ''))
+const files = treeFiles().filter(
+  (file) =>
+    file.endsWith('.ts') &&
+    WHERE.some((path) => within(file, path)) &&
+    paths.some((path) => within(file, path)),
+)
+const texts = new Map(files.map((file) => [file, textOf(file)]))
+const named = { count: 0 }
+const rooms = new Map<string, Mutant[]>()
+for (const [file, text] of texts) {
+  const room = rooms.get(roomOf(file)) ?? []
+  rooms.set(roomOf(file), room)
+  for (const mutant of mutantsOf(file, text)) {
+    if (equivalentTo(mutant, lineOf(text, mutant))) named.count++
+    else room.push(mutant)
+  }
+}
+const total = [...rooms.values()].flat().length
+const tried = [...rooms.values()].flatMap((mutants) => {
+  const lots = mutants.map((mutant) => ({ mutant, at: lot(`${show(mutant)} ${mutant.start}`) }))
+  const drawn = lots.sort((a, b) => a.at - b.at).slice(0, sample === 0 ? lots.length : sample)
+  return drawn.map(({ mutant }) => mutant).sort((a, b) => a.file.localeCompare(b.file) || a.start - b.start)
+})
+
+const reach = reachOf()
+const seconds = new Map(secondsKept())
+let child: ChildProcess | null = null
+
+const told = (from: ChildProcess): Promise<Answer> =>
+  new Promise((resolve, reject) => {
+    from.once('message', (answer) => resolve(answer as Answer))
+    from.once('exit', (code) => reject(new Error(`the tests could not run (exit ${code})`)))
+  })
+
+async function started(): Promise<ChildProcess> {
+  const fresh = fork(join(ROOT, 'tests/mutate/trial.ts'), { stdio: ['ignore', 'ignore', 'inherit', 'ipc'] })
+  await told(fresh)
+  fresh.send({ mutants: tried } satisfies Told)
+  return fresh
+}
+
+const secondsFor = (tests: readonly string[]): number =>
+  tests.reduce((sum, test) => sum + (seconds.get(test) ?? 10), 0)
+
+const stop = (): void => {
+  child?.kill('SIGKILL')
+  child = null
+}
+
+/** What kills a mutant: a test file, that it never ends, or nothing (null). */
+async function trial(number: number, tests: readonly string[]): Promise<string | null> {
+  child ??= await started()
+  const running = child
+  let timer: NodeJS.Timeout | undefined
+  const never = new Promise<null>((resolve) => {
+    timer = setTimeout(() => resolve(null), 1000 * (30 + 6 * secondsFor(tests)))
+  })
+  running.send({ number, tests } satisfies Told)
+  const answer = await Promise.race([told(running), never])
+  clearTimeout(timer)
+  running.removeAllListeners('exit')
+  if (answer) {
+    if (number === 0) for (const [test, took] of Object.entries(answer.seconds)) seconds.set(test, took)
+    return answer.killer
+  }
+  stop()
+  return 'no end'
+}
+
+const started0 = Date.now()
+console.log(`${tried.length} of ${total} mutants; ${named.count} more are named as equivalent.`)
+for (const line of stale(texts)) console.log(`Named as equivalent, but no longer there: ${line}`)
+
+/** Tests that are known to pass on the sources as they are. */
+const sound = new Set<string>()
+
+/** The tests for a file, each seen to pass on the sources as they are; then its time is known, and there may be room for more. */
+async function soundTests(file: string): Promise<string[]> {
+  for (;;) {
+    const tests = testsFor(file, reach.get(file) ?? new Map(), seconds, budget)
+    const fresh = tests.filter((test) => !sound.has(test))
+    if (fresh.length === 0) return tests
+    const broken = await trial(0, fresh)
+    if (broken !== null) throw new Error(`${broken} fails on the sources as they are`)
+    for (const test of fresh) sound.add(test)
+    keepSeconds(seconds)
+  }
+}
+
+const score = new Map<string, { killed: number; tried: number }>()
+/** By file: the test that killed last is asked first. */
+const last = new Map<string, string>()
+for (const [k, mutant] of tried.entries()) {
+  const { file } = mutant
+  const tests = await soundTests(file)
+  const order = [...new Set([last.get(file) ?? tests[0] ?? '', ...tests])].filter((test) =>
+    tests.includes(test),
+  )
+  const key = tests.join()
+  if (tests.length > 0 && !sound.has(key)) {
+    const broken = await trial(0, tests)
+    if (broken !== null) throw new Error(`${broken} fails on the sources as they are`)
+    sound.add(key)
+  }
+  const killer = order.length === 0 ? null : await trial(k + 1, order)
+  if (killer !== null && killer !== 'no end') last.set(file, killer)
+  const room = score.get(roomOf(file)) ?? { killed: 0, tried: 0 }
+  room.tried++
+  if (killer !== null) room.killed++
+  score.set(roomOf(file), room)
+  if (k % 20 === 19) console.log(`... ${k + 1} of ${tried.length}`)
+  if (killer === null) console.log(`alive   ${show(mutant)}`)
+  else if (values.all) console.log(`killed  ${show(mutant)}   by ${killer}`)
+}
+stop()
+
+/** Ninety-five per cent bounds of a share. (E. B. Wilson 1927.) */
+function wilson(killed: number, all: number): readonly [number, number] {
+  const [z, p] = [1.96, killed / all]
+  const middle = (p + (z * z) / (2 * all)) / (1 + (z * z) / all)
+  const half = (z / (1 + (z * z) / all)) * Math.sqrt((p * (1 - p)) / all + (z * z) / (4 * all * all))
+  return [middle - half, middle + half]
+}
+
+const percent = (share: number): string => `${Math.round(100 * share)}`.padStart(3)
+
+/**
+ * A layer's score is that of its rooms, each weighed by how many mutants it has: a room's sample may be a
+ * small part of it.
+ */
+console.log('\nroom                                   killed   tried      of   score')
+const layers = new Map<string, { weight: number; share: number; tried: number; killed: number }>()
+for (const [room, { killed, tried: of }] of score) {
+  const all = rooms.get(room)?.length ?? of
+  console.log(
+    `${room.padEnd(38)} ${String(killed).padStart(6)}  ${String(of).padStart(6)}  ${String(all).padStart(6)}   ${percent(killed / of)} %`,
+  )
+  for (const layer of [room.split('/').slice(0, 2).join('/'), 'all']) {
+    const sum = layers.get(layer) ?? { weight: 0, share: 0, tried: 0, killed: 0 }
+    layers.set(layer, {
+      weight: sum.weight + all,
+      share: sum.share + (all * killed) / of,
+      tried: sum.tried + of,
+      killed: sum.killed + killed,
+    })
+  }
+}
+for (const [layer, { weight, share, tried: of, killed }] of layers) {
+  const [low, high] = wilson(killed, of)
+  console.log(
+    `${layer}: ${percent(share / weight)} % die, weighed by room (of ${of} tried ${killed}: between ${percent(low)} and ${percent(high)} %, 19 times in 20)`,
+  )
+}
+console.log(`${Math.round((Date.now() - started0) / 1000)} s`)

@@ -1,0 +1,79 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { dirname, join, normalize } from 'node:path/posix'
+import { importsOf } from '../house/layers.ts'
+import { ROOT, textOf, treeFiles } from '../house/tree.ts'
+
+/** The test files that reach a source file by imports, and over how many of them. */
+export type Reach = ReadonlyMap<string, ReadonlyMap<string, number>>
+
+const TEST = /^tests\/(paper|making|drawing|sheet|sources|site|widgets)\/.*\.test\.tsx?$/
+
+/** From each source file to the tests that touch it. */
+export function reachOf(): Reach {
+  const files = treeFiles().filter((file) => /^(src|tests)\/.*\.tsx?$/.test(file))
+  const known = new Set(files)
+  const imports = new Map(
+    files.map((file) => [
+      file,
+      importsOf(file, textOf(file))
+        .filter((name) => name.startsWith('.'))
+        .map((name) => normalize(join(dirname(file), name)))
+        .filter((path) => known.has(path)),
+    ]),
+  )
+  const reach = new Map<string, Map<string, number>>()
+  for (const test of files.filter((file) => TEST.test(file))) {
+    const steps = new Map([[test, 0]])
+    for (const file of steps.keys())
+      for (const next of imports.get(file) ?? [])
+        if (!steps.has(next)) steps.set(next, (steps.get(file) ?? 0) + 1)
+    for (const [file, far] of steps) {
+      if (!file.startsWith('src/')) continue
+      const tests = reach.get(file) ?? new Map<string, number>()
+      reach.set(file, tests.set(test, far))
+    }
+  }
+  return reach
+}
+
+const KEPT = join(ROOT, '.cache/mutate.json')
+
+/** How long each test file took when it was last run for this, seconds. */
+export function secondsKept(): ReadonlyMap<string, number> {
+  try {
+    return new Map(Object.entries(JSON.parse(readFileSync(KEPT, 'utf8')) as Record<string, number>))
+  } catch {
+    return new Map()
+  }
+}
+
+export function keepSeconds(seconds: ReadonlyMap<string, number>): void {
+  mkdirSync(dirname(KEPT), { recursive: true })
+  writeFileSync(KEPT, JSON.stringify(Object.fromEntries(seconds), null, 2))
+}
+
+/** A test that was never timed is taken to last so long, seconds. */
+const UNTIMED = 4
+
+/**
+ * The tests for a source file: those of its own room first, then those that reach it over few imports and are
+ * quick, until they would last longer than `budget` seconds. At least one, if any touches the file.
+ */
+export function testsFor(
+  file: string,
+  tests: ReadonlyMap<string, number>,
+  seconds: ReadonlyMap<string, number>,
+  budget: number,
+): string[] {
+  const room = dirname(file).replace('src/', 'tests/')
+  const timeOf = (test: string) => seconds.get(test) ?? UNTIMED
+  const rank = (test: string, far: number) =>
+    (dirname(test) === room || far === 1 ? 0 : 1000 + 5 * far) + timeOf(test)
+  const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
+  let spent = 0
+  return order.filter((test, k) => {
+    const fits = k === 0 || spent + timeOf(test) <= budget
+    if (fits) spent += timeOf(test)
+    return fits
+  })
+}

@@ -1,0 +1,77 @@
+// Tries mutants one by one in a vitest of its own: told a number and tests, it answers whether one fails.
+// A process by itself, since a mutant may never come to an end: whoever started this one stops it then.
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { TestSpecification } from 'vitest/node'
+import { createVitest } from 'vitest/node'
+import { ROOT } from '../house/tree.ts'
+import type { Mutant } from './mutants.ts'
+import { keyOf, switched } from './mutants.ts'
+import type {} from './switch.ts'
+
+/** First message: all mutants, the first of which is number 1. */
+export type Told = { readonly mutants: readonly Mutant[] } | Task
+
+export interface Task {
+  /** 0: the sources as they are. */
+  readonly number: number
+  /** Paths from the root, in order. */
+  readonly tests: readonly string[]
+}
+
+export interface Answer {
+  /** The test file that failed first; null: all pass. */
+  readonly killer: string | null
+  /** How long each test file took, seconds. */
+  readonly seconds: Readonly<Record<string, number>>
+}
+
+/** Tests run in the order they are asked for. */
+class InOrder {
+  sort(files: TestSpecification[]): TestSpecification[] {
+    return files
+  }
+  shard(files: TestSpecification[]): TestSpecification[] {
+    return files
+  }
+}
+
+function instrument(mutants: readonly Mutant[]): void {
+  const numbers = new Map(mutants.map((mutant, k) => [keyOf(mutant), k + 1]))
+  const files = new Map(mutants.map(({ file }) => [join(ROOT, file), file]))
+  Object.assign(globalThis, {
+    inPlaceOf: (path: string): string | null => {
+      const file = files.get(path)
+      return file === undefined ? null : switched(file, readFileSync(path, 'utf8'), numbers)
+    },
+  })
+}
+
+const vitest = await createVitest('test', {
+  config: join(ROOT, 'tests/mutate/vitest.config.ts'),
+  watch: false,
+  reporters: [{}],
+  sequence: { sequencer: InOrder },
+})
+await vitest.standalone()
+const project = vitest.getRootProject()
+
+async function answer({ number, tests }: Task): Promise<Answer> {
+  project.provide('mutant', number)
+  const files = tests.map((test) => project.createSpecification(join(ROOT, test)))
+  // Errors outside tests are not counted: one of the run before may come in late.
+  const { testModules } = await vitest.runTestSpecifications(files)
+  const nameOf = ({ moduleId }: { moduleId: string }) => moduleId.replace(ROOT, '')
+  const failed = testModules.find((module) => module.state() === 'failed')
+  const seconds = testModules.map((module) => {
+    const { duration, collectDuration, prepareDuration, environmentSetupDuration } = module.diagnostic()
+    return [nameOf(module), (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000]
+  })
+  return { killer: failed ? nameOf(failed) : null, seconds: Object.fromEntries(seconds) }
+}
+
+process.on('message', (told: Told) => {
+  if ('mutants' in told) instrument(told.mutants)
+  else void answer(told).then((done) => process.send?.(done))
+})
+process.send?.({ killer: null, seconds: {} } satisfies Answer)

@@ -1,0 +1,406 @@
+// What a sheet says and where it puts it: what is taped and what is glued, which side is printed, and how pieces and
+// words go on to a next page.
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
+import type { Design } from '../../src/paper/index.ts'
+import { pieces } from '../../src/paper/index.ts'
+import type { SheetPage } from '../../src/sheet/index.ts'
+import { layOut, paperOf } from '../../src/sheet/index.ts'
+import { clipped } from '../../src/sheet/marks/clip.ts'
+import type { SheetLines } from '../../src/sheet/marks/instructions.ts'
+import { pieceName, stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { wordWidth } from '../../src/sheet/marks/letters.ts'
+import { onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
+import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/setting.ts'
+import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
+import { beak, card, moth, shelf } from './designs.ts'
+
+const wings = (tab: number, id = 'wings') => ({
+  id,
+  kind: 'glued-v-fold',
+  on: 'gutter',
+  apex: 30,
+  toward: 1,
+  base: 45,
+  facet: 50,
+  foot: 40,
+  ridge: 40,
+  tab,
+})
+
+const tent = (tab: number) => ({
+  id: 'hut',
+  kind: 'glued-tent',
+  on: 'gutter',
+  start: 90,
+  end: 120,
+  rightFoot: 20,
+  leftFoot: 20,
+  rightWall: 40,
+  leftWall: 40,
+  tab,
+})
+
+const layer = (id: string, start: number, left: number, right = left) => ({
+  id,
+  kind: 'cut-layer',
+  on: 'gutter',
+  start,
+  end: start + 6,
+  left,
+  right,
+})
+
+const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design, lines).join('\n')
+
+describe('steps', () => {
+  test('what has no tab is taped along its joints, what has one is glued; each is named once', () => {
+    const taped = saidOf(card(105, 148, [wings(0)]))
+    expect(taped).toContain('Tape each along its whole joint: wings.')
+    expect(taped).not.toContain('Glue each')
+    const glued = saidOf(card(105, 148, [wings(8)]))
+    expect(glued).toContain('Glue each on its hatched place: wings.')
+    expect(glued).not.toContain('Tape each')
+    const both = saidOf(card(105, 148, [wings(0), tent(8)]))
+    expect(both).toContain('Tape each along its whole joint: wings. Glue each on its hatched place: hut.')
+    const other = saidOf(card(105, 148, [wings(8), tent(0)]))
+    expect(other).toContain('Tape each along its whole joint: hut. Glue each on its hatched place: wings.')
+    // A star stuck on a wing is glued, whatever holds the wing.
+    expect(saidOf(moth())).toMatch(/Glue each on its hatched place: moth and star\./)
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toMatch(/Tape|Glue/)
+  })
+
+  test('cuts are told by their shape, uneven ones and later ones by name', () => {
+    const strip = saidOf(card(105, 148, [layer('reed', 20, 15)]))
+    expect(strip).toContain('each strip')
+    expect(strip).not.toContain('Deeper on one side')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).toContain('each triangle')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40), layer('reed', 20, 15)]))).toContain('each part')
+    const uneven = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
+    expect(uneven).toContain('Deeper on one side: reed. Stop at the shorter end.')
+    const eye = { id: 'eye', kind: 'cut-layer', on: 'beak/ridge', start: 5, end: 9, left: 3 }
+    expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
+      'Work the new folds in the same way: eye.',
+    )
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
+    const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
+    expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak and 1 more')
+    expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
+    expect(saidOf(card(105, 148, many.slice(3)))).toContain('oak and yew.')
+  })
+
+  test('the printed side decides which way the lines lie', () => {
+    const made = card(105, 148, [beak(110, -40, 40)])
+    expect(saidOf(made, 'front')).toContain('Fold the gutter the other way, lines inside.')
+    expect(saidOf(made, 'back')).toContain('Keep the lines outside.')
+    expect(saidOf(card(105, 148), 'back')).toContain('Fold the gutter, lines outside.')
+    expect(saidOf(card(105, 148), 'front')).toContain('Fold the gutter, lines inside.')
+    expect(saidOf(card(105, 148))).toContain('Cut the card out.')
+    expect(saidOf(card(105, 148, [wings(8)]))).toContain('Cut all pieces out.')
+  })
+
+  test('a hair off the paper’s edge is no trimming; more is told, for sides and ends', () => {
+    const step = (trim: object) => stepsFor(card(105, 148), 'front', trim)[0]
+    expect(step({ sides: 0.04 })).toBe('The left and right edges of the paper are the card’s own.')
+    expect(step({ sides: 0.05 })).toBe('Trim 0.1\u00a0mm off the left and right edges of the paper.')
+    expect(step({ ends: 2 })).toBe('Trim 2\u00a0mm off the upper and lower edges of the paper.')
+    expect(step({})).toContain('Cut the card out.')
+    expect(stepsFor(card(105, 148), 'front', { ends: 2 }).join()).not.toContain('Cut the card out')
+  })
+
+  test('sizes leave out what is nought by choice and what is said already', () => {
+    const text = (m: object) =>
+      sizesOf(card(105, 148, [m]), card(105, 148, [m]).mechanisms[0] as never)
+        .map((run) => run.text)
+        .join('')
+        .replaceAll('\u00a0', ' ')
+    // The wedge: atan(40 / 40) = 45 degrees.
+    expect(text(beak(110, -40, 40))).toMatch(/^beak Apex 110, \D*−40, \D*40, \D*45°$/)
+    expect(text({ ...beak(110, -40, 40), lean: 0.04 })).not.toMatch(/lean/i)
+    expect(text({ ...beak(110, -40, 40), lean: 2.26 })).toMatch(/Lean 2\.3/i)
+    const [name, rest] = cardSizes(card(105.25, 148))
+    expect(name?.text).toBe('card')
+    expect(rest?.text).toContain('Open 210.5 × 148, page 105.3 wide')
+  })
+
+  test('pieces are called by their mechanism, and by their part where there are several', () => {
+    expect([pieceName('moth'), pieceName('moth/piece'), pieceName('pond/wall-1')]).toEqual([
+      'moth',
+      'moth',
+      'pond wall 1',
+    ])
+  })
+})
+
+describe('which side is seen', () => {
+  test('from behind, folds turn over and left is right; cuts and glue stay', () => {
+    expect(
+      (['mountain', 'valley', 'cut', 'glue', 'crease'] as const).map((kind) => seen(kind, 'outside')),
+    ).toEqual(['valley', 'mountain', 'cut', 'glue', 'crease'])
+    expect((['mountain', 'valley', 'cut'] as const).map((kind) => seen(kind, 'inside'))).toEqual([
+      'mountain',
+      'valley',
+      'cut',
+    ])
+    expect(onPage({ origin: [50, 90], mirrored: false }, [10, 20])).toEqual([60, 70])
+    expect(onPage({ origin: [50, 90], mirrored: true }, [10, 20])).toEqual([40, 70])
+  })
+
+  const number = fc.integer({ min: -4, max: 14 })
+  test('a line is clipped to what of it lies in the rectangle, by plain search', () => {
+    fc.assert(
+      fc.property(number, number, number, number, (ax, ay, bx, by) => {
+        const [a, b]: [Point, Point] = [
+          [ax, ay],
+          [bx, by],
+        ]
+        const found = clipped(a, b, [0, 2, 10, 8])
+        const steps = Array.from({ length: 1001 }, (_, k) => k / 1000).filter((t) => {
+          const [x, y] = [ax + t * (bx - ax), ay + t * (by - ay)]
+          return x >= -1e-9 && x <= 10 + 1e-9 && y >= 2 - 1e-9 && y <= 8 + 1e-9
+        })
+        const [first, last] = [steps[0], steps.at(-1)]
+        if (first === undefined || last === undefined || last - first < 2e-3) {
+          if (found)
+            expect(Math.hypot(found[0][0] - found[1][0], found[0][1] - found[1][1])).toBeLessThan(0.06)
+          return
+        }
+        if (a[0] === b[0] && a[1] === b[1]) return
+        expect(found).not.toBeNull()
+        for (const [point, t] of [
+          [found?.[0], first],
+          [found?.[1], last],
+        ] as const) {
+          expect(Math.abs((point?.[0] ?? 99) - ax - t * (bx - ax))).toBeLessThan(0.05)
+          expect(Math.abs((point?.[1] ?? 99) - ay - t * (by - ay))).toBeLessThan(0.05)
+        }
+      }),
+      { numRuns: 500 },
+    )
+  })
+})
+
+describe('setting words', () => {
+  const type = { size: 3, leading: 4 }
+  const lines = (text: string, width: number) => {
+    const rows = new Map<number, string[]>()
+    for (const mark of paragraph([{ text }], type, width).marks)
+      if (mark.mark === 'word') rows.set(mark.at[1], [...(rows.get(mark.at[1]) ?? []), mark.text])
+    return [...rows.values()].map((row) => row.join(''))
+  }
+
+  test('a line holds as many words as fit, and not one less', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom('owl', 'heron', 'a', 'moonlight', 'reeds', 'of'), {
+          minLength: 1,
+          maxLength: 20,
+        }),
+        fc.integer({ min: 25, max: 90 }),
+        (words, width) => {
+          const rows = lines(words.join(' '), width)
+          expect(rows.join(' ')).toBe(words.join(' '))
+          rows.forEach((row, k) => {
+            expect(wordWidth(row, 3)).toBeLessThanOrEqual(width + 1e-6)
+            const next = rows[k + 1]?.split(' ')[0]
+            if (next) expect(wordWidth(`${row} ${next}`, 3)).toBeGreaterThan(width - 1e-6)
+          })
+        },
+      ),
+    )
+  })
+
+  test('a word wider than its line is parted, letter by letter, and none is lost', () => {
+    const rows = lines('Nachtigallenlied', 12)
+    expect(rows.join('')).toBe('Nachtigallenlied')
+    expect(rows.length).toBeGreaterThan(1)
+    for (const row of rows) expect(wordWidth(row, 3)).toBeLessThanOrEqual(12)
+  })
+
+  test('blocks stand one below another, a gap between; words hung to the right of their number', () => {
+    const one = paragraph([{ text: 'owl' }], type, 50)
+    const two = paragraph([{ text: 'owl and heron and moth' }], type, 20)
+    const both = stack([one, two], 2)
+    expect(both.height).toBeCloseTo(one.height + 2 + two.height, 9)
+    expect(both.width).toBe(Math.max(one.width, two.width))
+    const firsts = both.marks.map((mark) => (mark.mark === 'word' ? mark.at[1] : 0))
+    expect((firsts[1] ?? 0) - (firsts[0] ?? 0)).toBeCloseTo(one.height + 2, 9)
+    expect(two.height - one.height).toBeCloseTo(4 * (two.marks.length - 1), 9)
+    expect(stack([], 5)).toEqual({ width: 0, height: 0, marks: [] })
+    const with5 = hung([], 5, one)
+    expect(with5.width).toBe(one.width + 5)
+    const mark = with5.marks[0]
+    expect(mark?.mark === 'word' && mark.at[0]).toBe(5)
+    expect(paragraph([], type, 50).height).toBe(0)
+  })
+
+  test('looks that differ stand side by side; a space parts what the text parts', () => {
+    const { marks } = paragraph(
+      [{ text: 'Cut', bold: true }, { text: ' through' }, { text: 'out' }],
+      type,
+      90,
+    )
+    const words = marks.filter((mark): mark is WordMark => mark.mark === 'word')
+    expect(words.map(({ text }) => text)).toEqual(['Cut', 'throughout'])
+    expect(words[1]?.at[0]).toBeCloseTo(wordWidth('Cut', 3, true) + wordWidth(' ', 3), 9)
+  })
+
+  test('the room that a word takes turns with it', () => {
+    const word = (turn: number, anchor: 'start' | 'middle' | 'end'): WordMark => ({
+      mark: 'word',
+      at: [50, 50],
+      text: 'heron',
+      role: 'note',
+      size: 4,
+      anchor,
+      turn,
+    })
+    const width = wordWidth('heron', 4)
+    const level = extent(word(0, 'start'))
+    expect(level[0]).toBe(50)
+    expect(level[2] - level[0]).toBeCloseTo(width, 9)
+    expect(level[1]).toBeLessThan(48)
+    expect(level[3]).toBeGreaterThan(50)
+    expect(extent(word(0, 'end'))[2]).toBeCloseTo(50, 9)
+    expect(extent(word(0, 'middle'))[0]).toBeCloseTo(50 - width / 2, 9)
+    // A quarter turn to the left: it runs up the page, its capitals to the left.
+    const up = extent(word(-90, 'start'))
+    expect(up[3]).toBeCloseTo(50, 9)
+    expect(up[1]).toBeCloseTo(50 - width, 9)
+    expect(up[0]).toBeCloseTo(50 - (50 - level[1]), 9)
+    const line: PathMark = {
+      mark: 'path',
+      role: 'cut',
+      closed: false,
+      runs: [
+        [
+          [3, 9],
+          [5, 2],
+        ],
+      ],
+    }
+    expect(extent(moved(line, 10, 20))).toEqual([13, 22, 15, 29])
+  })
+})
+
+const words = (page: SheetPage): WordMark[] => page.marks.filter((mark) => mark.mark === 'word')
+
+describe('on to a next page', () => {
+  const design = shelf.find(({ name }) => name === 'a hundred mechanisms')?.design as Design
+  const pages = layOut(design, { paper: 'a4' })
+
+  test('words go down one column, then the next, then over the page, in the order of the design', () => {
+    const places = pages.flatMap((page, number) =>
+      words(page)
+        .filter(({ text, bold }) => bold === true && /^reed \d+$/.test(text))
+        .map(({ text, at: [x, y] }) => ({ k: Number(text.slice(5)), x, y, number })),
+    )
+    expect(places.map(({ k }) => k)).toEqual(Array.from({ length: 100 }, (_, k) => k))
+    places.slice(1).forEach((now, k) => {
+      const before = places[k] as (typeof places)[number]
+      const down = now.number === before.number && now.x === before.x && now.y > before.y
+      const across = now.number === before.number && now.x > before.x + 20 && now.y < before.y
+      expect(down || across || now.number === before.number + 1).toBe(true)
+    })
+    expect(pages.length).toBeGreaterThan(1)
+    expect(pages.length).toBeLessThan(6)
+    // No column ends while a row would still go into it: 8 mm of margin and a row are left at most.
+    for (const [k, { y, x, number }] of places.entries()) {
+      const next = places[k + 1]
+      if (!next || number === 0 || (next.number === number && next.x === x)) continue
+      expect((pages[number]?.box[3] ?? 0) - 8 - y).toBeLessThan(12)
+    }
+  })
+
+  test('each page says which it is, what is on it and from which side', () => {
+    pages.forEach(({ says }, k) => {
+      expect(says).toContain(`page ${k + 1} of ${pages.length}`)
+    })
+    expect(pages.at(-1)?.says).toMatch(/: words\.$/)
+    expect(layOut(moth(), { paper: 'a4' })[1]?.says).toContain('seen from the front')
+    expect(layOut(moth(), { paper: 'a4', lines: 'back' })[1]?.says).toContain('seen from the back')
+    expect(layOut(moth(), { paper: 'a4', lines: 'back' })[0]?.says).toContain('seen from outside')
+  })
+
+  const wide = card(
+    140,
+    200,
+    Array.from({ length: 14 }, (_, k) => ({
+      ...wings(10, `wings-${k}`),
+      apex: 10 + k,
+      foot: 30 + 3 * (k % 5),
+      ridge: 40 + 5 * (k % 4),
+    })),
+  )
+
+  test.each(['front', 'back'] as const)(
+    'pieces stand apart in rows, the high ones first, named below, printed on the %s',
+    (lines) => {
+      const sheets = layOut(wide, { paper: 'a3', lines }).filter(({ placed }) =>
+        placed.some(({ piece }) => piece !== 'card'),
+      )
+      const flat = new Map(pieces(wide).map((piece) => [piece.id, piece]))
+      const seenOnes = sheets.flatMap((page, number) =>
+        page.placed.map(({ piece, place }) => {
+          const points = (flat.get(piece)?.outline ?? []).map((p) => onPage(place, [p[0], p[1]]))
+          const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
+          expect(place.mirrored).toBe(lines === 'back')
+          return {
+            piece,
+            number,
+            left: Math.min(...xs),
+            top: Math.min(...ys),
+            right: Math.max(...xs),
+            bottom: Math.max(...ys),
+          }
+        }),
+      )
+      expect(seenOnes).toHaveLength(14)
+      seenOnes.forEach((a, k) => {
+        const [, , width, height] = sheets[a.number]?.box ?? [0, 0, 0, 0]
+        expect(Math.min(a.left, a.top, width - a.right, height - a.bottom)).toBeGreaterThan(7.99)
+        for (const b of seenOnes.slice(k + 1)) {
+          if (a.number !== b.number) continue
+          const apart = Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom, b.top - a.bottom)
+          expect(apart).toBeGreaterThan(7.99)
+        }
+        const next = seenOnes[k + 1]
+        if (next) expect(a.bottom - a.top).toBeGreaterThan(next.bottom - next.top - 1e-9)
+        // A row is filled before the next one is begun.
+        if (next && next.number === a.number && next.top > a.top + 1)
+          expect(a.right + 8 + (next.right - next.left)).toBeGreaterThan(width - 8)
+        const name = words(sheets[a.number] as SheetPage).find(({ text }) => text === pieceName(a.piece))
+        expect(name?.at[0]).toBeCloseTo(a.left, 6)
+        expect((name?.at[1] ?? 0) - a.bottom).toBeGreaterThan(1.5)
+        expect((name?.at[1] ?? 99) - a.bottom).toBeLessThan(6)
+      })
+    },
+  )
+
+  test('more pieces than a page holds take a second, and none is begun too early', () => {
+    const small = layOut(wide, { paper: 'a3' }).filter(({ placed }) =>
+      placed.some(({ piece }) => piece !== 'card'),
+    )
+    const many = card(
+      140,
+      200,
+      Array.from({ length: 40 }, (_, k) => ({
+        ...wings(10, `wings-${k}`),
+        apex: 10 + k,
+        foot: 60,
+        ridge: 60,
+      })),
+    )
+    const full = layOut(many, { paper: 'a3' }).filter(({ placed }) =>
+      placed.some(({ piece }) => piece !== 'card'),
+    )
+    expect(full.length).toBeGreaterThan(small.length)
+    const counts = full.map(({ placed }) => placed.length)
+    expect(counts.reduce((a, b) => a + b, 0)).toBe(40)
+    // All are alike: every page but the last holds as many as the first.
+    for (const count of counts.slice(0, -1)) expect(count).toBe(counts[0])
+    expect(counts.at(-1)).toBeLessThanOrEqual(counts[0] ?? 0)
+    expect(paperOf('a3').width).toBe(297)
+  })
+})
