@@ -58,17 +58,12 @@ export function isIn([x, y]: Point, outline: readonly Point[]): boolean {
 export const edges = (outline: readonly Point[]): Stretch[] =>
   outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length] as Point])
 
-const corners = ([l, t, r, b]: Rectangle): readonly Point[] => [
-  [l, t],
-  [r, t],
-  [r, b],
-  [l, b],
-]
-
-/** Whether a rectangle lies in an outline, or beside it. */
-function lies(box: Rectangle, outline: readonly Point[]): 'inside' | 'outside' | 'across' {
-  if (edges(outline).some(([a, b]) => clipped(a, b, box))) return 'across'
-  return isIn(corners(box)[0] as Point, outline) ? 'inside' : 'outside'
+/** Whether a stretch runs through a rectangle. Most lie wholly to one side of it: that is asked first. */
+function runsThrough([a, b]: Stretch, box: Rectangle): boolean {
+  const [l, t, r, d] = box
+  if ((a[0] < l && b[0] < l) || (a[0] > r && b[0] > r)) return false
+  if ((a[1] < t && b[1] < t) || (a[1] > d && b[1] > d)) return false
+  return clipped(a, b, box) !== null
 }
 
 /** Letter and partner as marks, their middle at a point. */
@@ -169,6 +164,11 @@ function around(points: readonly Point[]): readonly Point[] {
     .map(({ point }) => point)
 }
 
+/** So many of the nearest places are tried in every style; of those farther off one in `FAR`, small. */
+const MOST_NEAR = 300
+
+const FAR = 8
+
 interface Style {
   readonly size: number
   readonly isNamed: boolean
@@ -197,11 +197,13 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const wide = grown(box, CLEAR)
     if (!holds(ground.printable, wide)) return false
     if (taken.some((other) => overlap(other, wide))) return false
-    if (lines.some(([a, b]) => clipped(a, b, wide))) return false
-    if (inside) return lies(wide, own.points) === 'inside'
+    if (lines.some((line) => runsThrough(line, wide))) return false
+    // No edge of any place or piece runs through it: it lies where its corner does.
+    const corner: Point = [wide[0], wide[1]]
+    if (inside) return isIn(corner, own.points)
     // In another's area it would be read as that one's.
-    if (areas.some((other) => lies(wide, other.points) !== 'outside')) return false
-    return own.stay === 'anywhere' || lies(wide, ground.outline) === own.stay
+    if (areas.some((other) => isIn(corner, other.points))) return false
+    return own.stay === 'anywhere' || isIn(corner, ground.outline) === (own.stay === 'inside')
   }
   /** The lines that a letter at one of these points could meet. */
   const nearTo = (at: readonly Point[]): readonly Stretch[] => {
@@ -233,7 +235,12 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
     const isInside = spots.length > 0 && styles.some((style) => tried(wish, spots, true, style))
     const near = isInside ? [] : around(wish.points)
-    const found = isInside || styles.some((style) => tried(wish, near, false, style))
+    const close = near.slice(0, MOST_NEAR)
+    const far = near.filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
+    const found =
+      isInside ||
+      styles.some((style) => tried(wish, close, false, style)) ||
+      styles.slice(-2).some((style) => tried(wish, far, false, style))
     if (!found) lost.push(wish)
   }
   return { marks, taken, lost }
