@@ -90,7 +90,11 @@ describe('pattern', () => {
     })
     for (const { lines } of pieces(owl))
       for (const { kind, of } of lines)
-        if (of !== 'page') expect(paths(drawn, kind, of).length, of).toBeGreaterThan(0)
+        if (of !== 'page' && kind !== 'glue') expect(paths(drawn, kind, of).length, of).toBeGreaterThan(0)
+    // The body's tabs are glued by their backs, the places on the card and on the body on their fronts.
+    expect(paths(drawn, 'behind').map(({ of }) => of)).toEqual(['body/right', 'body/left'])
+    expect(paths(drawn, 'glue', 'body-hatch')).toHaveLength(2)
+    expect(paths(drawn, 'place', 'body')).toHaveLength(2)
     const run = paths(drawn, 'fault')[0]?.runs[0] ?? []
     expect(run).toEqual([drawn.fromSheet([0, 0], 'tail/piece'), drawn.fromSheet([0, 20], 'tail/piece')])
   })

@@ -55,20 +55,20 @@ const layer = (id: string, start: number, left: number, right = left) => ({
 const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design, lines).join('\n')
 
 describe('steps', () => {
-  test('what has no tab is taped along its joints, what has one is glued; each is named once', () => {
+  test('what has no tab is taped along its joints, what has one is glued', () => {
+    const [tape, glue] = [/tape it along its whole length/, /Put glue on the hatched places only/]
     const taped = saidOf(card(105, 148, [wings(0)]))
-    expect(taped).toContain('Tape each along its whole joint: wings.')
-    expect(taped).not.toContain('Glue each')
+    expect(taped).toMatch(tape)
+    expect(taped).not.toMatch(glue)
     const glued = saidOf(card(105, 148, [wings(8)]))
-    expect(glued).toContain('Glue each on its hatched place: wings.')
-    expect(glued).not.toContain('Tape each')
+    expect(glued).toMatch(glue)
+    expect(glued).not.toMatch(tape)
     const both = saidOf(card(105, 148, [wings(0), tent(8)]))
-    expect(both).toContain('Tape each along its whole joint: wings. Glue each on its hatched place: hut.')
-    const other = saidOf(card(105, 148, [wings(8), tent(0)]))
-    expect(other).toContain('Tape each along its whole joint: hut. Glue each on its hatched place: wings.')
+    expect(both).toMatch(tape)
+    expect(both).toMatch(glue)
     // A star stuck on a wing is glued, whatever holds the wing.
-    expect(saidOf(moth())).toMatch(/Glue each on its hatched place: moth and star\./)
-    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toMatch(/Tape|Glue/)
+    expect(saidOf(moth())).toMatch(glue)
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toMatch(/tape|glue/i)
   })
 
   test('cuts are told by their shape, uneven ones and later ones by name', () => {
@@ -85,7 +85,7 @@ describe('steps', () => {
     )
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
-    expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak and 1 more')
+    expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(3)))).toContain('oak and yew.')
   })
@@ -116,7 +116,7 @@ describe('steps', () => {
         .join('')
         .replaceAll('\u00a0', ' ')
     // The wedge: atan(40 / 40) = 45 degrees.
-    expect(text(beak(110, -40, 40))).toMatch(/^beak Apex 110, \D*−40, \D*40, \D*45°$/)
+    expect(text(beak(110, -40, 40))).toMatch(/^beak Apex 110, \D*40 towards you, \D*40, \D*45°$/)
     expect(text({ ...beak(110, -40, 40), lean: 0.04 })).not.toMatch(/lean/i)
     expect(text({ ...beak(110, -40, 40), lean: 2.26 })).toMatch(/Lean 2\.3/i)
     const [name, rest] = cardSizes(card(105.25, 148))
@@ -335,7 +335,7 @@ describe('on to a next page', () => {
   )
 
   test.each(['front', 'back'] as const)(
-    'pieces stand apart in rows, the high ones first, named below, printed on the %s',
+    'pieces stand apart in rows, named below, printed on the %s',
     (lines) => {
       const sheets = layOut(wide, { paper: 'a3', lines }).filter(({ placed }) =>
         placed.some(({ piece }) => piece !== 'card'),
@@ -363,17 +363,14 @@ describe('on to a next page', () => {
         for (const b of seenOnes.slice(k + 1)) {
           if (a.number !== b.number) continue
           const apart = Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom, b.top - a.bottom)
-          expect(apart).toBeGreaterThan(7.99)
+          // Letters and names stand between them, and free paper round those.
+          expect(apart).toBeGreaterThan(4.99)
         }
-        const next = seenOnes[k + 1]
-        if (next) expect(a.bottom - a.top).toBeGreaterThan(next.bottom - next.top - 1e-9)
-        // A row is filled before the next one is begun.
-        if (next && next.number === a.number && next.top > a.top + 1)
-          expect(a.right + 8 + (next.right - next.left)).toBeGreaterThan(width - 8)
         const name = words(sheets[a.number] as SheetPage).find(({ text }) => text === pieceName(a.piece))
-        expect(name?.at[0]).toBeCloseTo(a.left, 6)
+        // Below the piece, and no farther to its left than a letter beside it.
+        expect(Math.abs((name?.at[0] ?? 99) - a.left)).toBeLessThan(9)
         expect((name?.at[1] ?? 0) - a.bottom).toBeGreaterThan(1.5)
-        expect((name?.at[1] ?? 99) - a.bottom).toBeLessThan(6)
+        expect((name?.at[1] ?? 99) - a.bottom).toBeLessThan(12)
       })
     },
   )

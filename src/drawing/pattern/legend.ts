@@ -1,16 +1,16 @@
 /** The key of the flat drawing: what each kind of line asks for. */
-import type { LineKind } from '../../paper/index.ts'
 import { squareSample } from '../pen/grid.ts'
 import { strokes } from '../pen/hatch.ts'
 import { textWidth } from '../pen/lettering.ts'
 import type { Mark, PathMark, Point, Role } from '../pen/marks.ts'
 
 /** What the legend says of each kind of line. */
-const LEGEND: readonly (readonly [LineKind, string])[] = [
+const LEGEND: readonly (readonly [Role, string])[] = [
   ['cut', 'cut'],
   ['valley', 'valley'],
   ['mountain', 'mountain'],
   ['glue', 'glue'],
+  ['behind', 'glue behind'],
   ['crease', 'fold pressed flat'],
 ]
 
@@ -37,7 +37,7 @@ const NEAR = 0.33
 const APART = 0.87
 
 /** The line kinds that are there and the squares, in as few rows as they need; a little closer where that saves one. */
-export function legendPlan(kinds: ReadonlySet<LineKind>, width: number, text: number): LegendPlan {
+export function legendPlan(kinds: ReadonlySet<Role>, width: number, text: number): LegendPlan {
   const entries: readonly (readonly [Role, string])[] = [
     ...LEGEND.filter(([kind]) => kinds.has(kind)),
     ['square', '10 mm'],

@@ -1,8 +1,9 @@
-import type { Check, Design, LineKind } from '../../paper/index.ts'
-import { flatCreases, flatParts, handlesOf, pieces } from '../../paper/index.ts'
+import type { Check, Design, JointSide, LineKind } from '../../paper/index.ts'
+import { flatCreases, flatParts, handlesOf, jointsOf, pieces } from '../../paper/index.ts'
 import { faultMarks } from '../pen/faults.ts'
 import { gridMark } from '../pen/grid.ts'
 import { hatch, strokes } from '../pen/hatch.ts'
+import { inset } from '../pen/inset.ts'
 import { meet, placeWords, wordRect } from '../pen/lettering.ts'
 import type { Drawing, Mark, PathMark, Point, Role, WordMark } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
@@ -68,7 +69,9 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const drawn = new Set([...shown.parts.map(({ id }) => id), ...shown.twins.keys()])
   const all = handlesOf(design).filter(({ piece }) => drawn.has(piece))
   const handles = all.filter(({ id, name }) => isWanted(options.handles, id, name))
-  const kinds = new Set(shown.parts.flatMap(({ lines }) => lines.map(({ kind }) => seenAs(kind, face))))
+  const kinds = new Set<Role>(shown.parts.flatMap(({ lines }) => lines.map(({ kind }) => seenAs(kind, face))))
+  const seen = face === 'inside' ? 'front' : 'back'
+  if (gluedPlaces(design).some(({ face }) => face !== seen)) kinds.add('behind')
   const plan = legend ? legendPlan(kinds, size.width, text) : null
   const hand = face === 'inside' ? 1 : -1
   const ground = groundFor(design.card, shown, {
@@ -91,7 +94,7 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     marks: [
       squareMark(ground),
       ...tints(design, shown, face, ground),
-      ...lineMarks(shown, face, ground),
+      ...lineMarks(design, shown, face, ground),
       ...angles.marks,
       ...drags.marks,
       ...faultsOn(options.faults ?? [], drawn, ground),
@@ -141,18 +144,47 @@ function tints(design: Design, { parts }: Shown, face: PaperSide, { fromSheet }:
   return [...marks.values()]
 }
 
-/** Every line of the pieces; glue is hatched, a line to tape along struck across. */
-const lineMarks = ({ parts }: Shown, face: PaperSide, { fromSheet }: Ground): readonly Mark[] =>
-  parts.flatMap(({ id, lines }) =>
+/** The two places of a joint on the pieces: their points, the face that is glued, and whether it is what is stuck on. */
+const gluedPlaces = (design: Design): readonly (JointSide & { readonly isOwn: boolean })[] =>
+  jointsOf(design).flatMap(({ host, own }) => [
+    { ...host, isOwn: false },
+    { ...own, isOwn: true },
+  ])
+
+/**
+ * Every line of the pieces. Glue is hatched where it is on the face that is seen, with dots inside where it is on the
+ * other; a line to tape along is struck across. A tab's own edges are drawn already: three cuts and a fold.
+ */
+function lineMarks(
+  design: Design,
+  { parts }: Shown,
+  face: PaperSide,
+  { fromSheet }: Ground,
+): readonly Mark[] {
+  const places = gluedPlaces(design)
+  const seen = face === 'inside' ? 'front' : 'back'
+  return parts.flatMap(({ id, lines }) =>
     lines.flatMap(({ kind, points, closed = false, of }): Mark[] => {
       const role: Role = of === 'page' ? 'edge' : seenAs(kind, face)
       const run = points.map((p) => fromSheet(p, id))
-      const line: Mark = { mark: 'path', runs: [run], closed, role, of }
-      if (kind !== 'glue') return [line]
+      const path = { mark: 'path', of } as const
+      if (kind !== 'glue') return [{ ...path, runs: [run], closed, role }]
+      const place = places.find((one) => one.piece === id && alike(one.points, points))
+      if (place && place.face !== seen)
+        return [{ ...path, runs: [closed ? inset(run, DRAWN_IN) : run], closed, role: 'behind' }]
       const runs = closed ? hatch(run, HATCH) : strokes(run, HATCH, STROKE)
-      return [line, { mark: 'path', runs, closed: false, role: 'glue', of: `${of}-hatch` }]
+      const hatched: Mark = { mark: 'path', runs, closed: false, role: 'glue', of: `${of}-hatch` }
+      return place?.isOwn ? [hatched] : [{ ...path, runs: [run], closed, role: 'place' }, hatched]
     }),
   )
+}
+
+/** How far the dots of a place that is glued behind lie inside it, px: they touch no fold. */
+const DRAWN_IN = 3
+
+const alike = (a: readonly SheetPoint[], b: readonly SheetPoint[]): boolean =>
+  a.length === b.length &&
+  a.every(([x, y], k) => Math.hypot(x - (b[k]?.[0] ?? 0), y - (b[k]?.[1] ?? 0)) < 1e-9)
 
 /** Every stretch of every line: words keep off them. */
 const lineSegments = ({ parts }: Shown, { fromSheet }: Ground): readonly (readonly [Point, Point])[] =>

@@ -1,4 +1,4 @@
-import { change, fieldsFor, made, settingOf } from '../design/change.ts'
+import { change, fieldsFor, isSetTo, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { sharedSlits } from '../design/slits.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
@@ -130,6 +130,8 @@ export function off(design: Design, m: Placed, field: Field | Derived<Placed>, b
   const to = from + by
   if (to < field.min || to > field.max || from * to < 0) return null
   const changed = change(design, m.id, fieldsFor(m, field.name, to))
+  const wrong = changed.mechanisms.find(({ id }) => id === m.id)
+  if (!wrong || !isSetTo(wrong, field.name, to)) return null
   return changed.mechanisms.some((one) => kindOf(one).limits?.(one)) ? null : changed
 }
 

@@ -28,8 +28,8 @@ const face = (weight: number, files: readonly Uint8Array[]): string =>
 function paperCss(font: SheetFont | undefined): string {
   const lines = Object.entries(looks).map(
     ([role, { colour, width, dash, ...more }]) =>
-      `path.m-${role} { stroke: ${colour}; stroke-width: ${width}; stroke-dasharray: ${dash.join(' ') || 'none'}; ` +
-      `stroke-linecap: ${'round' in more ? 'round' : 'butt'}; }`,
+      `path.m-${role} { stroke: ${colour}; stroke-width: ${width}; stroke-dasharray: ${dash.join(' ') || 'none'};` +
+      `${'round' in more ? ' stroke-linecap: round;' : ''} }`,
   )
   const words = Object.entries(inks).map(([role, colour]) => `text.m-${role} { fill: ${colour}; }`)
   const carried = (font?.regular ?? []).map((_, k) => `'${TYPEFACE} ${k}', `).join('')

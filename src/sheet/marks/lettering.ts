@@ -2,8 +2,7 @@
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Rectangle } from './clip.ts'
 import { clipped } from './clip.ts'
-import { CAPITAL, wordWidth } from './letters.ts'
-import { extent } from './setting.ts'
+import { CAPITAL, TAIL, wordWidth } from './letters.ts'
 
 export type Stretch = readonly [Point, Point]
 
@@ -32,9 +31,6 @@ export interface Ground {
 /** Free paper round a letter, mm. */
 const CLEAR = 0.5
 
-/** No letter with its partner's name is longer than twice this, mm. */
-const FARTHEST = 40
-
 const SIZES = { named: [2.5], alone: [3.2, 2.5, 2, 1.6] } as const
 
 const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
@@ -58,17 +54,12 @@ export function isIn([x, y]: Point, outline: readonly Point[]): boolean {
 export const edges = (outline: readonly Point[]): Stretch[] =>
   outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length] as Point])
 
-const corners = ([l, t, r, b]: Rectangle): readonly Point[] => [
-  [l, t],
-  [r, t],
-  [r, b],
-  [l, b],
-]
-
-/** Whether a rectangle lies in an outline, or beside it. */
-function lies(box: Rectangle, outline: readonly Point[]): 'inside' | 'outside' | 'across' {
-  if (edges(outline).some(([a, b]) => clipped(a, b, box))) return 'across'
-  return isIn(corners(box)[0] as Point, outline) ? 'inside' : 'outside'
+/** Whether a stretch runs through a rectangle. Most lie wholly to one side of it: that is asked first. */
+function runsThrough([a, b]: Stretch, box: Rectangle): boolean {
+  const [l, t, r, d] = box
+  if ((a[0] < l && b[0] < l) || (a[0] > r && b[0] > r)) return false
+  if ((a[1] < t && b[1] < t) || (a[1] > d && b[1] > d)) return false
+  return clipped(a, b, box) !== null
 }
 
 /** Letter and partner as marks, their middle at a point. */
@@ -94,14 +85,51 @@ function marksAt(
   ]
 }
 
-const boxOfMarks = (marks: readonly WordMark[]): Rectangle => {
-  const boxes = marks.map(extent)
-  return [
-    Math.min(...boxes.map((b) => b[0])),
-    Math.min(...boxes.map((b) => b[1])),
-    Math.max(...boxes.map((b) => b[2])),
-    Math.max(...boxes.map((b) => b[3])),
-  ]
+/** How long a letter is, with its partner's name if that is said. */
+function longOf(wish: Wish, { size, isNamed }: Style): number {
+  const letter = wordWidth(wish.letter, size, true)
+  return isNamed ? letter + wordWidth(' ', size) + wordWidth(wish.partner, size) : letter
+}
+
+/** The paper that a letter covers, its middle at a point. */
+function boxAt([x, y]: Point, long: number, size: number, turn: 0 | -90): Rectangle {
+  const [half, drop, tail] = [long / 2, (CAPITAL * size) / 2, TAIL * size]
+  return turn === 0
+    ? [x - half, y - drop, x + half, y + drop + tail]
+    : [x - drop, y - half, x + drop + tail, y + half]
+}
+
+/** Cells of the page, mm, by which lines are found; and the steps in which a line is followed through them. */
+const CELL = 4
+
+const FOLLOWED = 2
+
+/** Finds the lines that may run through a rectangle. */
+function linesNear(lines: readonly Stretch[]): (box: Rectangle) => boolean {
+  const cells = new Map<string, Stretch[]>()
+  for (const line of lines) {
+    const [[ax, ay], [bx, by]] = line
+    const count = Math.ceil(Math.hypot(bx - ax, by - ay) / FOLLOWED) + 1
+    let last = ''
+    for (let k = 0; k <= count; k++) {
+      const [x, y] = [ax + (k / count) * (bx - ax), ay + (k / count) * (by - ay)]
+      const key = `${Math.floor(x / CELL)} ${Math.floor(y / CELL)}`
+      if (key === last) continue
+      last = key
+      const there = cells.get(key)
+      if (there) there.push(line)
+      else cells.set(key, [line])
+    }
+  }
+  return (box) => {
+    const [l, t, r, b] = grown(box, FOLLOWED / 2 + 0.01).map((at) =>
+      Math.floor(at / CELL),
+    ) as unknown as Rectangle
+    for (let i = l; i <= r; i++)
+      for (let k = t; k <= b; k++)
+        if (cells.get(`${i} ${k}`)?.some((line) => runsThrough(line, box))) return true
+    return false
+  }
 }
 
 const centre = (points: readonly Point[]): Point => {
@@ -169,6 +197,11 @@ function around(points: readonly Point[]): readonly Point[] {
     .map(({ point }) => point)
 }
 
+/** So many of the nearest places are tried in every style; of those farther off one in `FAR`, small. */
+const MOST_NEAR = 300
+
+const FAR = 8
+
 interface Style {
   readonly size: number
   readonly isNamed: boolean
@@ -193,32 +226,26 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   const taken: Rectangle[] = []
   const lost: Wish[] = []
   const areas = wishes.filter(({ isLine }) => !isLine)
-  const isFree = (box: Rectangle, own: Wish, lines: readonly Stretch[], inside: boolean): boolean => {
+  const isCrossed = linesNear(ground.lines)
+  const isFree = (box: Rectangle, own: Wish, inside: boolean): boolean => {
     const wide = grown(box, CLEAR)
     if (!holds(ground.printable, wide)) return false
     if (taken.some((other) => overlap(other, wide))) return false
-    if (lines.some(([a, b]) => clipped(a, b, wide))) return false
-    if (inside) return lies(wide, own.points) === 'inside'
+    if (isCrossed(wide)) return false
+    // No edge of any place or piece runs through it: it lies where its corner does.
+    const corner: Point = [wide[0], wide[1]]
+    if (inside) return isIn(corner, own.points)
     // In another's area it would be read as that one's.
-    if (areas.some((other) => lies(wide, other.points) !== 'outside')) return false
-    return own.stay === 'anywhere' || lies(wide, ground.outline) === own.stay
+    if (areas.some((other) => isIn(corner, other.points))) return false
+    return own.stay === 'anywhere' || isIn(corner, ground.outline) === (own.stay === 'inside')
   }
-  /** The lines that a letter at one of these points could meet. */
-  const nearTo = (at: readonly Point[]): readonly Stretch[] => {
-    if (at.length === 0) return []
-    const xs = at.map(([x]) => x)
-    const ys = at.map(([, y]) => y)
-    const reach: Rectangle = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
-    return ground.lines.filter(([a, b]) => clipped(a, b, grown(reach, FARTHEST)))
-  }
-  const tried = (wish: Wish, at: readonly Point[], inside: boolean, { size, isNamed }: Style): boolean => {
-    const lines = nearTo(at)
+  const tried = (wish: Wish, at: readonly Point[], inside: boolean, style: Style): boolean => {
+    const long = longOf(wish, style)
     for (const point of at)
       for (const turn of [0, -90] as const) {
-        const words = marksAt(wish, point, size, isNamed, turn)
-        const box = boxOfMarks(words)
-        if (!isFree(box, wish, lines, inside)) continue
-        marks.push(...words)
+        const box = boxAt(point, long, style.size, turn)
+        if (!isFree(box, wish, inside)) continue
+        marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))
         taken.push(grown(box, CLEAR))
         return true
       }
@@ -233,7 +260,12 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
     const isInside = spots.length > 0 && styles.some((style) => tried(wish, spots, true, style))
     const near = isInside ? [] : around(wish.points)
-    const found = isInside || styles.some((style) => tried(wish, near, false, style))
+    const close = near.slice(0, MOST_NEAR)
+    const far = near.filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
+    const found =
+      isInside ||
+      styles.some((style) => tried(wish, close, false, style)) ||
+      styles.slice(-2).some((style) => tried(wish, far, false, style))
     if (!found) lost.push(wish)
   }
   return { marks, taken, lost }

@@ -1,4 +1,4 @@
-import type { Point } from '../../drawing/pen/marks.ts'
+import type { Point } from './marks.ts'
 
 const area = (points: readonly Point[]): number =>
   points.reduce((sum, [x, y], k) => {
