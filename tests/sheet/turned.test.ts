@@ -258,7 +258,7 @@ describe('the same in SVG', () => {
     expect(text).toContain('rotate(90 30 20)')
     expect(text).toContain('A &lt; B')
     expect(text).not.toContain('@font-face')
-    expect(text).toContain('path.m-cut { stroke: #000000; stroke-width: 0.4; stroke-dasharray: none; }')
+    expect(text).toContain('path.m-cut { stroke: #000000; stroke-width: 0.4; stroke-dasharray: none;')
     expect(text).toContain('text.m-guide { fill: #4e5470; }')
   })
 

@@ -52,23 +52,24 @@ const layer = (id: string, start: number, left: number, right = left) => ({
   right,
 })
 
-const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design, lines).join('\n')
+const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design, lines).join(' | ')
 
 describe('steps', () => {
-  test('what has no tab is taped along its joints, what has one is glued; each is named once', () => {
-    const taped = saidOf(card(105, 148, [wings(0)]))
-    expect(taped).toContain('Tape each along its whole joint: wings.')
-    expect(taped).not.toContain('Glue each')
-    const glued = saidOf(card(105, 148, [wings(8)]))
-    expect(glued).toContain('Glue each on its hatched place: wings.')
-    expect(glued).not.toContain('Tape each')
-    const both = saidOf(card(105, 148, [wings(0), tent(8)]))
-    expect(both).toContain('Tape each along its whole joint: wings. Glue each on its hatched place: hut.')
-    const other = saidOf(card(105, 148, [wings(8), tent(0)]))
-    expect(other).toContain('Tape each along its whole joint: hut. Glue each on its hatched place: wings.')
-    // A star stuck on a wing is glued, whatever holds the wing.
-    expect(saidOf(moth())).toMatch(/Glue each on its hatched place: moth and star\./)
-    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toMatch(/Tape|Glue/)
+  test('what has no tab is taped along its joints, what has one is glued', () => {
+    const [tape, glue] = ['tape it along its whole length', 'Put glue on the hatched places only']
+    for (const [made, isTaped, isGlued] of [
+      [card(105, 148, [wings(0)]), true, false],
+      [card(105, 148, [wings(8)]), false, true],
+      [card(105, 148, [wings(0), tent(8)]), true, true],
+      [card(105, 148, [wings(8), tent(0)]), true, true],
+      // A star stuck on a wing is glued, whatever holds the wing.
+      [moth(), false, true],
+      [card(105, 148, [beak(110, -40, 40)]), false, false],
+    ] as const) {
+      const said = saidOf(made)
+      expect([said.includes(tape), said.includes(glue)]).toEqual([isTaped, isGlued])
+      expect(said.includes('Fold the other pieces')).toBe(isTaped || isGlued)
+    }
   })
 
   test('cuts are told by their shape, uneven ones and later ones by name', () => {
@@ -85,7 +86,7 @@ describe('steps', () => {
     )
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
-    expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak and 1 more')
+    expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(3)))).toContain('oak and yew.')
   })
@@ -96,6 +97,8 @@ describe('steps', () => {
     expect(saidOf(made, 'back')).toContain('Keep the lines outside.')
     expect(saidOf(card(105, 148), 'back')).toContain('Fold the gutter, lines outside.')
     expect(saidOf(card(105, 148), 'front')).toContain('Fold the gutter, lines inside.')
+    expect(saidOf(card(105, 148), 'ticks')).toContain('from tick to tick')
+    expect(saidOf(card(105, 148))).not.toContain('from tick to tick')
     expect(saidOf(card(105, 148))).toContain('Cut the card out.')
     expect(saidOf(card(105, 148, [wings(8)]))).toContain('Cut all pieces out.')
   })
@@ -110,15 +113,20 @@ describe('steps', () => {
   })
 
   test('sizes leave out what is nought by choice and what is said already', () => {
-    const text = (m: object) =>
-      sizesOf(card(105, 148, [m]), card(105, 148, [m]).mechanisms[0] as never)
+    const text = (m: object) => {
+      const made = card(105, 148, [m])
+      const [one] = made.mechanisms
+      return (one ? sizesOf(made, one) : [])
         .map((run) => run.text)
         .join('')
         .replaceAll('\u00a0', ' ')
+    }
     // The wedge: atan(40 / 40) = 45 degrees.
-    expect(text(beak(110, -40, 40))).toMatch(/^beak Apex 110, \D*−40, \D*40, \D*45°$/)
+    expect(text(beak(110, -40, 40))).toMatch(/^beak Apex 110\D*, \D*40 towards you, \D*40\D*, \D*45°$/)
+    expect(text(beak(60, 40, 40))).toMatch(/40 away from you/)
     expect(text({ ...beak(110, -40, 40), lean: 0.04 })).not.toMatch(/lean/i)
-    expect(text({ ...beak(110, -40, 40), lean: 2.26 })).toMatch(/Lean 2\.3/i)
+    expect(text({ ...beak(110, -40, 40), lean: 2.26 })).toMatch(/Lean 2\.3 away from you/i)
+    expect(text({ ...beak(110, -40, 40), lean: -2.26 })).toMatch(/Lean 2\.3 towards you/i)
     const [name, rest] = cardSizes(card(105.25, 148))
     expect(name?.text).toBe('card')
     expect(rest?.text).toContain('Open 210.5 × 148, page 105.3 wide')
@@ -334,18 +342,18 @@ describe('on to a next page', () => {
     })),
   )
 
-  test.each(['front', 'back'] as const)(
-    'pieces stand apart in rows, the high ones first, named below, printed on the %s',
-    (lines) => {
-      const sheets = layOut(wide, { paper: 'a3', lines }).filter(({ placed }) =>
-        placed.some(({ piece }) => piece !== 'card'),
+  test.each(['inside', 'outside'] as const)(
+    'pieces stand apart in rows, the high ones first, named below, printed for the %s',
+    (face) => {
+      const sheets = layOut(wide, { paper: 'a3', lines: face === 'outside' ? 'back' : 'front' }).filter(
+        ({ placed }) => placed.some(({ piece }) => piece !== 'card'),
       )
       const flat = new Map(pieces(wide).map((piece) => [piece.id, piece]))
       const seenOnes = sheets.flatMap((page, number) =>
         page.placed.map(({ piece, place }) => {
           const points = (flat.get(piece)?.outline ?? []).map((p) => onPage(place, [p[0], p[1]]))
           const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
-          expect(place.mirrored).toBe(lines === 'back')
+          expect(place.mirrored).toBe(face === 'outside')
           return {
             piece,
             number,
@@ -363,13 +371,13 @@ describe('on to a next page', () => {
         for (const b of seenOnes.slice(k + 1)) {
           if (a.number !== b.number) continue
           const apart = Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom, b.top - a.bottom)
-          expect(apart).toBeGreaterThan(7.99)
+          expect(apart).toBeGreaterThan(4.99)
         }
         const next = seenOnes[k + 1]
         if (next) expect(a.bottom - a.top).toBeGreaterThan(next.bottom - next.top - 1e-9)
         // A row is filled before the next one is begun.
         if (next && next.number === a.number && next.top > a.top + 1)
-          expect(a.right + 8 + (next.right - next.left)).toBeGreaterThan(width - 8)
+          expect(a.right + 5 + (next.right - next.left)).toBeGreaterThan(width - 8)
         const name = words(sheets[a.number] as SheetPage).find(({ text }) => text === pieceName(a.piece))
         expect(name?.at[0]).toBeCloseTo(a.left, 6)
         expect((name?.at[1] ?? 0) - a.bottom).toBeGreaterThan(1.5)
