@@ -117,7 +117,7 @@ async function trial(number: number, tests: readonly string[]): Promise<string |
   const running = child
   let timer: NodeJS.Timeout | undefined
   const never = new Promise<null>((resolve) => {
-    timer = setTimeout(() => resolve(null), 1000 * (30 + 6 * secondsFor(tests)))
+    timer = setTimeout(() => resolve(null), 1000 * (60 + 15 * secondsFor(tests)))
   })
   running.send({ number, tests } satisfies Told)
   const answer = await Promise.race([told(running), never])
@@ -135,18 +135,25 @@ const started0 = Date.now()
 console.log(`${tried.length} of ${total} mutants; ${named.count} more are named as equivalent.`)
 for (const line of stale(texts)) console.log(`Named as equivalent, but no longer there: ${line}`)
 
-/** Tests that are known to pass on the sources as they are. */
+/** Tests that are known to pass on the sources as they are, and those that do not: they can tell nothing. */
 const sound = new Set<string>()
+const unsound = new Set<string>()
 
 /** The tests for a file, each seen to pass on the sources as they are; then its time is known, and there may be room for more. */
 async function soundTests(file: string): Promise<string[]> {
   for (;;) {
-    const tests = testsFor(file, reach.get(file) ?? new Map(), seconds, budget)
+    const all = new Map([...(reach.get(file) ?? [])].filter(([test]) => !unsound.has(test)))
+    const tests = testsFor(file, all, seconds, budget)
     const fresh = tests.filter((test) => !sound.has(test))
     if (fresh.length === 0) return tests
     const broken = await trial(0, fresh)
-    if (broken !== null) throw new Error(`${broken} fails on the sources as they are`)
-    for (const test of fresh) sound.add(test)
+    if (broken === null) for (const test of fresh) sound.add(test)
+    else {
+      console.log(
+        `left out: ${broken === 'no end' ? fresh.join(' ') : broken} fails on the sources as they are`,
+      )
+      for (const test of broken === 'no end' ? fresh : [broken]) unsound.add(test)
+    }
     keepSeconds(seconds)
   }
 }

@@ -62,11 +62,18 @@ async function answer({ number, tests }: Task): Promise<Answer> {
   // Errors outside tests are not counted: one of the run before may come in late.
   const { testModules } = await vitest.runTestSpecifications(files)
   const nameOf = ({ moduleId }: { moduleId: string }) => moduleId.replace(ROOT, '')
-  const failed = testModules.find((module) => module.state() === 'failed')
-  const seconds = testModules.map((module) => {
-    const { duration, collectDuration, prepareDuration, environmentSetupDuration } = module.diagnostic()
-    return [nameOf(module), (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000]
-  })
+  // Modules of earlier runs are told too: only those that were asked count.
+  const asked = new Set(tests)
+  const failed = testModules.find((module) => asked.has(nameOf(module)) && module.state() === 'failed')
+  const seconds = testModules
+    .filter((module) => asked.has(nameOf(module)))
+    .map((module) => {
+      const { duration, collectDuration, prepareDuration, environmentSetupDuration } = module.diagnostic()
+      return [
+        nameOf(module),
+        (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000,
+      ]
+    })
   return { killer: failed ? nameOf(failed) : null, seconds: Object.fromEntries(seconds) }
 }
 

@@ -11,7 +11,6 @@ export default mergeConfig(plain, {
     pool: 'threads',
     maxWorkers: 1,
     bail: 1,
-    testTimeout: 20_000,
   },
   plugins: [
     {

@@ -1,5 +1,6 @@
 // What the pen writes into a PDF and an SVG, mark by mark, on a page made up here: read back by PDF.js (Apache-2.0),
 // which shares no code with the writer. Turned words by the text matrix of ISO 32000-1:2008, 9.4.2.
+import { inflateSync } from 'node:zlib'
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, test, vi } from 'vitest'
 import type { Role } from '../../src/drawing/pen/marks.ts'
@@ -59,6 +60,18 @@ async function read(...pages: readonly SheetPage[]) {
     found.push({ box: one.view, texts, steps, fonts })
   }
   await pdf.destroy()
+  return found
+}
+
+/** The streams of a PDF, unpacked. */
+async function streams(...pages: readonly SheetPage[]): Promise<readonly string[]> {
+  const raw = Buffer.from(await pagesPdf(pages, 'Test', font))
+  const found: string[] = []
+  for (let at = raw.indexOf('stream\n'); at >= 0; at = raw.indexOf('stream\n', at + 7)) {
+    try {
+      found.push(inflateSync(raw.subarray(at + 7)).toString('latin1'))
+    } catch {}
+  }
   return found
 }
 
@@ -189,35 +202,35 @@ describe('lines', () => {
     expect(fills).toEqual(['#c8102e', '#4e5470'])
   })
 
-  test('a black line asks for black ink alone', async () => {
-    const bytes = await pagesPdf(
+  test('what is black asks for black ink alone, words too', async () => {
+    const run = [
       [
-        page(
-          line('cut', [
-            [
-              [0, 0],
-              [50, 0],
-            ],
-          ]),
-        ),
+        [0, 0],
+        [50, 0],
       ],
-      'Test',
-      font,
-    )
-    // The page's own stream, unpacked: G sets grey, RG sets red, green and blue (ISO 32000-1:2008, table 74).
-    const { inflateSync } = await import('node:zlib')
-    const raw = Buffer.from(bytes)
-    const streams: string[] = []
-    for (let at = raw.indexOf('stream\n'); at >= 0; at = raw.indexOf('stream\n', at + 7)) {
-      try {
-        streams.push(inflateSync(raw.subarray(at + 7)).toString('latin1'))
-      } catch {}
-    }
-    const own = streams.find((text) => /\bS\b/.test(text) && text.includes(' w'))
-    expect(own).toMatch(/^0 G$/m)
-    expect(own).not.toMatch(/ RG$/m)
+    ] as const
+    // G and g set grey, RG and rg red, green and blue, of strokes and fills (ISO 32000-1:2008, table 74).
+    const black = (await streams(page(line('cut', run), word('owl')))).find((text) => text.includes(' Tm'))
+    expect(black).toMatch(/^0 G$/m)
+    expect(black).toMatch(/^0 g$/m)
+    expect(black).not.toMatch(/ (RG|rg)$/m)
     // Round joins: 1 j.
-    expect(own).toMatch(/^1 j$/m)
+    expect(black).toMatch(/^1 j$/m)
+    const red = (await streams(page(line('dimension', run), word('owl', { role: 'dimension' })))).find(
+      (text) => text.includes(' Tm'),
+    )
+    expect(red).toMatch(/ RG$/m)
+    expect(red).toMatch(/ rg$/m)
+  })
+
+  test('only faces that give a letter are carried; the first one stands in for letters that none has', async () => {
+    const fonts = async (...marks: readonly SheetMark[]) =>
+      new Set((await streams(page(...marks))).flatMap((text) => text.match(/HINGE[A-Z]\+\w+-\w+/g) ?? []))
+    expect([...(await fonts(word('owl')))].filter((name) => name.startsWith('HINGEB'))).toEqual([])
+    expect([...(await fonts(word('Łu')))].some((name) => name.startsWith('HINGEB'))).toBe(true)
+    const [strange] = await read(page(word('蛾', { bold: true })))
+    expect(strange?.texts.map(({ text }) => text)).toEqual(['?'])
+    expect(strange?.fonts).toEqual(['HINGEA+AtkinsonHyperlegibleNext-Bold'])
   })
 
   test('a page is as large as its box, and each has its own', async () => {
@@ -245,7 +258,7 @@ describe('the same in SVG', () => {
     expect(text).toContain('rotate(90 30 20)')
     expect(text).toContain('A &lt; B')
     expect(text).not.toContain('@font-face')
-    expect(text).toContain('path.m-cut { stroke: #000000; stroke-width: 0.4; stroke-dasharray: none; }')
+    expect(text).toContain('path.m-cut { stroke: #000000; stroke-width: 0.4; stroke-dasharray: none;')
     expect(text).toContain('text.m-guide { fill: #4e5470; }')
   })
 

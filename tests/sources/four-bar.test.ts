@@ -197,3 +197,61 @@ describe('a trapezoid', () => {
     )
   })
 })
+
+describe('a platform on walls', () => {
+  const pond = design(
+    [
+      {
+        id: 'pond',
+        kind: 'floating-layer',
+        on: 'gutter',
+        start: 40,
+        end: 90,
+        height: 22,
+        left: 30,
+        right: 45,
+        walls: [-25, 0, 17, 40],
+      },
+    ],
+    { width: 297, height: 420 },
+  )
+
+  // Each wall with its page, the platform and the next wall is a parallelogram (Euclid I 33): what stands on walls of
+  // one height has moved straight out from the pages, without a turn.
+  test('lies as the pages do, one wall’s height farther out, and its walls stand straight out from their feet', () => {
+    fc.assert(
+      fc.property(openings, (opening) => {
+        const [S, C] = [Math.sin((opening * RAD) / 2), Math.cos((opening * RAD) / 2)]
+        const onPage = (across: number, along: number, out: number): Vec3 => [
+          across * S,
+          along,
+          Math.abs(across) * C + out,
+        ]
+        const { panels, creases } = poseAt(pond, opening)
+        const same = (found: readonly Vec3[] | undefined, wanted: readonly Vec3[]): void => {
+          expect(found).toHaveLength(wanted.length)
+          for (const p of wanted)
+            expect(Math.min(...(found ?? []).map((q) => apart(p, q)))).toBeLessThan(1e-9)
+        }
+        for (const [side, reach] of [
+          ['left', -30],
+          ['right', 45],
+        ] as const)
+          same(
+            panels[`pond/${side}`],
+            [0, reach].flatMap((across) => [onPage(across, 40, 22), onPage(across, 90, 22)]),
+          )
+        for (const [k, foot] of [-25, 0, 17, 40].entries())
+          same(
+            panels[`pond/wall-${k + 1}`],
+            [0, 22].flatMap((out) => [onPage(foot, 40, out), onPage(foot, 90, out)]),
+          )
+        const ridge = creases['pond/ridge']
+        expect(apart(ridge?.start ?? [9, 9, 9], [0, 40, 22])).toBeLessThan(1e-9)
+        expect(apart(ridge?.end ?? [9, 9, 9], [0, 90, 22])).toBeLessThan(1e-9)
+        expect(Math.abs((ridge?.angle ?? 0) - opening)).toBeLessThan(1e-9)
+      }),
+      runs(100),
+    )
+  })
+})

@@ -1,10 +1,10 @@
 // What a bench knows without a screen: its ranges, steps, keys, memory and strip of readings.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { parseDesign, settled } from '../../src/paper/index.ts'
+import { parseDesign } from '../../src/paper/index.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
 import type { BenchConfig } from '../../src/widgets/state/config.ts'
-import { benchChoices, benchFields, chosen, refusal, withFields } from '../../src/widgets/state/fields.ts'
+import { benchChoices, benchFields, chosen, refusal } from '../../src/widgets/state/fields.ts'
 import {
   angleWords,
   digits,
@@ -247,13 +247,6 @@ describe('fields', () => {
       expect(chosen(m, { name: 'way', label: '', help: '', values: ['there', 'back'], words: [] })).toBe(
         'there',
       )
-  })
-
-  test('a rule that ties two fields is kept by a nudge to what it allows', () => {
-    // The end may not lie before the start.
-    const bent = withFields(layer, 'body', { end: 20 })
-    expect(settled(bent)?.mechanisms[0]).toMatchObject({ start: 50, end: 50 })
-    expect(settled(layer)).toBe(layer)
   })
 })
 
