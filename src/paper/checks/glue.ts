@@ -1,3 +1,4 @@
+import { jointsOf } from '../model/joints.ts'
 import type { ModelGlue, ModelPanel } from '../model/model.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
@@ -96,10 +97,12 @@ const overlap = (one: readonly Flat[], two: readonly Flat[]): number =>
  * part already stands in its way. Of two of which only one covers the other's joint, the covered one goes on top.
  */
 function interlocked(subject: Subject): Finding[] {
-  const { model } = subject
-  const tabs = model.glue.filter(
-    ({ owner, closed }) => closed && model.builds[owner]?.hostPanel === undefined,
-  )
+  const { model, design } = subject
+  // Joints are told in the order of the glue.
+  const tabs = jointsOf(design).flatMap(({ host: { face }, line }, k) => {
+    const glue = model.glue[k]
+    return line && glue?.closed ? [{ ...glue, face }] : []
+  })
   const covers = (one: ModelGlue, { outline: [a, b] }: ModelGlue): boolean =>
     a !== undefined && b !== undefined && runsThrough({ a, b }, one.outline)
   return tabs.flatMap((one, k) =>

@@ -34,14 +34,14 @@ export interface Build {
   readonly fromBack?: boolean
   /**
    * Where it is glued on its host's panels, or on its own: an outline each, which begins with the two ends of its
-   * joint if it has one, or that joint alone, to be taped along; and on which face: of a host's panels the one
-   * that lies inside or outside the host's fold, else the front or back of the panel.
+   * joint if it has one, or that joint alone, to be taped along.
    */
   readonly glue?: readonly {
     readonly panel: string
     readonly outline: readonly Flat[]
     readonly closed: boolean
-    readonly face: 'inside' | 'outside' | 'front' | 'back'
+    /** The face of its panel, where it is stuck flat; of a joint `jointsOf` tells the faces. */
+    readonly face?: 'front' | 'back'
     /** A point off the joint, on the side of it where the tab lies or the tape would; none where it is stuck flat. */
     readonly aside?: Flat
   }[]

@@ -166,10 +166,9 @@ function build(m: FloatingLayer): Build {
       return [
         {
           panel: `host-${side}`,
-          face: 'inside' as const,
           ...tabOutline(shifted(across, m.start, 1), long, tab),
         },
-        { panel: side, face: 'back' as const, ...tabOutline(shifted(across, 0, off), long, tab) },
+        { panel: side, ...tabOutline(shifted(across, 0, off), long, tab) },
       ]
     }),
     turns: (_from, _to, out) => {

@@ -93,7 +93,6 @@ function build(m: GluedTent): Build {
     fromBack: m.side === 'outside',
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
-      face: m.side ?? 'inside',
       ...tabOutline(inHost(parts[side].foot, 1), long, m.tab ?? 0),
     })),
     shutGap: shutGap(bar),

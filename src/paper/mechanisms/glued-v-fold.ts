@@ -149,7 +149,6 @@ function build(m: GluedVFold): Build {
     fromBack: m.toward < 0 !== (m.side === 'outside'),
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
-      face: m.side ?? 'inside',
       ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0, roomFor(m, side)),
     })),
     shutGap: shutGap(bar),

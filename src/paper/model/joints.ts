@@ -114,7 +114,7 @@ function stuckOn(model: Model, glue: ModelGlue): Joint {
     host: {
       piece: model.pieces[piece]?.id ?? '',
       points: glue.outline.map((flat): Spot => laid(onPiece, flat)),
-      face: glue.face,
+      face: glue.face ?? 'front',
     },
     own: { piece: own?.id ?? '', points: line?.points ?? [], face: 'back' },
     fold: null,

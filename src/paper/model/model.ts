@@ -80,8 +80,8 @@ export interface ModelPiece {
 export interface ModelGlue {
   readonly owner: number
   readonly panel: number
-  /** The face of the panel that the glue is on. */
-  readonly face: 'front' | 'back'
+  /** The face of the panel that the glue is on, where it is stuck flat; of a joint `jointsOf` tells the faces. */
+  readonly face?: 'front' | 'back'
   readonly outline: readonly Flat[]
   readonly closed: boolean
   /** A point off its joint, on the side where the tab lies. */
@@ -146,27 +146,13 @@ function settle(hang: Hang, { hostCrease, hostPanel, panel: own }: Newcomer): Pa
 const FINER = 4
 
 /**
- * On which side of its own plane a panel's front lies: 1 along across × along of its coordinates, else -1. Across
- * × along of a right panel points out of the crease's inside, of a left one into it; a valley's front is inside.
+ * On which side of its own plane a panel's front lies: 1 along C x - S n of its crease's frame (C x + S n of a left
+ * panel), else -1. That points out of the crease on a right panel, into it on a left one; a valley's front is inside.
  */
 export function frontSign({ creases }: Pick<Model, 'creases'>, { crease, side, turned }: ModelPanel): 1 | -1 {
   const inward = side === 'left'
   const mountain = creases[crease]?.fold === 'mountain'
   return (inward !== mountain) !== turned ? 1 : -1
-}
-
-/** Which face of a panel lies inside or outside a crease that it joins. */
-function faceOf(
-  model: Pick<Model, 'creases' | 'panels'>,
-  crease: number,
-  side: Side,
-  where: 'inside' | 'outside',
-): 'front' | 'back' {
-  const { panel, lay } = (model.creases[crease] as ModelCrease)[side]
-  const inside = (side === 'left') !== isMirroring(lay) ? 1 : -1
-  return (inside === frontSign(model, model.panels[panel] as ModelPanel)) === (where === 'inside')
-    ? 'front'
-    : 'back'
 }
 
 /** Whether two outlines have paper in common. */
@@ -351,8 +337,8 @@ function addCreases({ creases, creaseByName }: Unfinished, made: Newcomer): void
 }
 
 /** What it takes out of its host's panels, and where it is glued on them. */
-function joinHost({ creases, panels, glue }: Unfinished, made: Newcomer): void {
-  const { owner, build, host, hostCrease, hostPanel } = made
+function joinHost({ panels, glue }: Unfinished, made: Newcomer): void {
+  const { owner, build, hostCrease, hostPanel } = made
   if (build.notch)
     for (const side of ['left', 'right'] as const) {
       const { panel, lay } = hostCrease[side]
@@ -360,11 +346,10 @@ function joinHost({ creases, panels, glue }: Unfinished, made: Newcomer): void {
     }
   for (const { panel, outline, closed, face, aside } of build.glue ?? []) {
     const on = settle({ panel, lay: sameLay }, made)
-    const side = panel === 'host-left' ? 'left' : 'right'
     glue.push({
       owner,
       panel: on.panel,
-      face: face === 'inside' || face === 'outside' ? faceOf({ creases, panels }, host, side, face) : face,
+      ...(face ? { face } : {}),
       outline: throughLay(on.lay, outline),
       closed,
       ...(aside ? { aside: laid(on.lay, aside) } : {}),

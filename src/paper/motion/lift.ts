@@ -23,7 +23,7 @@ export const THIN = 1e-4
 
 /** How stuck-on paper is held off the panels of a model between two openings. */
 export interface Lifts {
-  /** How far a panel is off its own plane at an opening, mm: along across × along, below 0 to the other side. */
+  /** How far a panel is off its own plane at an opening, mm: along C x - S n of its crease's frame (C x + S n of a left panel), below 0 to the other side. */
   at(panel: number, opening: number): number
   /** The farthest it gets, mm. */
   most(panel: number): number

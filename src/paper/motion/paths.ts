@@ -48,7 +48,7 @@ function seenInto(
 
 const FLUSH: Vec3 = [0, 0, 0]
 
-/** How far a panel is held off its own plane, in space, mm: along across × along. */
+/** How far a panel is held off its own plane, in space, mm. */
 function liftedBy(model: Model, lifts: Lifts, still: Still, panel: number): Vec3 {
   const by = lifts.at(panel, still.opening)
   if (by === 0) return FLUSH
