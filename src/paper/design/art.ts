@@ -1,6 +1,6 @@
 /**
  * What is drawn on the paper. Art is data: it weighs nothing, no check knows it, it moves with its panel
- * and is clipped to it where it is drawn or printed. The format is told in content/dummies/README.md.
+ * and is clipped to it where it is drawn or printed. The format is told in content/design-file.md.
  */
 import type { Field } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'

@@ -161,6 +161,6 @@ describe('a cover', () => {
 })
 
 test('the guide to the file names every paper', () => {
-  const guide = readFileSync(new URL('../../../content/dummies/README.md', import.meta.url), 'utf8')
+  const guide = readFileSync(new URL('../../../content/design-file.md', import.meta.url), 'utf8')
   for (const name of PAPER_COLOURS) expect(guide).toContain(`\`${name}\``)
 })
