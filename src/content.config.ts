@@ -23,6 +23,8 @@ const chapters = defineCollection({
     subject: z.string().optional(),
     /** What else there is to say of the bench. */
     bench: benchSchema.default({}),
+    /** Its part in the night garden: the mechanisms of content/dummies/garden that are lit beside it, by id. */
+    part: z.array(z.string()).default([]),
     /** How long making it takes, as in "20 minutes". */
     time: z.string().min(1),
     /** What must lie on the table before starting. */

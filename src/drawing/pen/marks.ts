@@ -55,6 +55,8 @@ export interface Paint {
   readonly light: number
   /** From all round, 0 to 1; 1 if left out. */
   readonly sky?: number
+  /** Left in the dark on purpose: its edges hardly show. */
+  readonly dim?: true
   readonly face: 'front' | 'back'
 }
 

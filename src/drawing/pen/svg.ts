@@ -170,7 +170,7 @@ function sheet(mark: PathMark, name: string): string {
 
 /** The class names of a surface with something on it. */
 export const sheetClass = ({ paint }: PathMark): string =>
-  paint ? `sheet c-${paint.card} ${paint.face}` : 'sheet'
+  paint ? `sheet c-${paint.card} ${paint.face}${paint.dim ? ' dim' : ''}` : 'sheet'
 
 function path(mark: PathMark, digits: number, unit: Drawing['unit'], name: string): string {
   if (mark.on) return sheet(mark, name)

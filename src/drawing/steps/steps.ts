@@ -132,7 +132,7 @@ function sceneMarks(
       shifted,
       lamp,
     ),
-    ...paperMarks(design, paper, ink, shifted, place, { lamp, shadows: 'soft' }),
+    ...paperMarks(design, paper, ink, shifted, place, { lamp, shadows: 'hard', bare: true }),
   ]
   for (const { role, points: path, closed = false } of over) {
     if (path.length < 2) continue

@@ -77,6 +77,7 @@ export function cardOf(design: Design, owner: number): number {
 interface Sheet {
   readonly index: number
   readonly panel: string
+  readonly owner: number
   readonly card: number
   readonly paper: string | undefined
   readonly normal: Vec3
@@ -139,7 +140,14 @@ export interface Lighting {
   readonly shadows?: 'none' | 'hard' | 'soft'
   /** Posed as the paper is: it tells folds from cuts, and hollows darken. */
   readonly poser?: Poser
+  /** Mechanisms, by id, on which the light is; all else is dimmed. */
+  readonly lit?: ReadonlySet<string>
+  /** The pages keep their art to themselves: lines drawn on them are what counts. */
+  readonly bare?: boolean
 }
+
+/** What is left of the light where it is dimmed. */
+const DIM = { light: 0.12, sky: 0.55 } as const
 
 /** A panel that a matrix would put further off than this is drawn point by point, px. */
 const TOLERANCE = 0.8
@@ -222,7 +230,7 @@ export function paperMarks(
   ink: readonly InkLine[],
   lens: Lens,
   place: (p: Vec3) => Vec3,
-  { lamp, shadows = 'none', poser }: Lighting,
+  { lamp, shadows = 'none', poser, lit: inLight, bare = false }: Lighting,
 ): readonly Mark[] {
   const parts: Part[] = paper.map((surface, from) => ({
     sheet: surface.sheet,
@@ -248,6 +256,7 @@ export function paperMarks(
     sheets.set(index, {
       index,
       panel,
+      owner,
       card: tape ? TAPE : cardOf(design, owner),
       paper: colour && PAPERS[colour],
       normal: place(front),
@@ -278,10 +287,14 @@ export function paperMarks(
     if (!paint) {
       const front = dot(sheet.normal, minus(eye, at)) >= 0
       const seen: Vec3 = front ? sheet.normal : flipped(sheet.normal)
+      const { light, sky } = lightOn(seen, lamp)
+      const dim = inLight !== undefined && !inLight.has(sheet.panel.split('/')[0] ?? '')
       paint = {
         card: sheet.card,
         ...(sheet.paper === undefined ? {} : { paper: sheet.paper }),
-        ...lightOn(seen, lamp),
+        light: dim ? DIM.light * light : light,
+        sky: dim ? DIM.sky * sky : sky,
+        ...(dim ? { dim } : {}),
         face: front ? 'front' : 'back',
       }
       paints.set(sheet.index, paint)
@@ -293,16 +306,16 @@ export function paperMarks(
   const detailOf = (sheet: Sheet, paint: Paint): readonly (PathMark | ArtMark)[] => {
     const known = details.get(sheet.index)
     if (known) return known
-    const { axes, index, panel } = sheet
+    const { axes, index, owner, panel } = sheet
     const seen: Vec3 = paint.face === 'front' ? sheet.normal : flipped(sheet.normal)
     const on: (PathMark | ArtMark)[] = []
     const folds = poser && index < poser.model.panels.length ? foldsOn(poser, index, place) : []
     let lit: ArtMark | null = null
-    if (axes) {
+    if (axes && !paint.dim) {
       const { origin: o, u, v, box } = axes
       const spot: Spot = (a, b) =>
         toScreen([o[0] + a * u[0] + b * v[0], o[1] + a * u[1] + b * v[1], o[2] + a * u[2] + b * v[2]])
-      const art = artOn(design, panel, paint.face)
+      const art = bare && owner < 0 ? null : artOn(design, panel, paint.face)
       if (art) {
         const matrix = matrixFor(axes, spot)
         const [x, y] = [(box[0] + box[2]) / 2, (box[1] + box[3]) / 2]

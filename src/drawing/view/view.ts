@@ -25,6 +25,8 @@ export interface ViewOptions {
   readonly squares?: boolean
   /** How the card rests on the table; default on its gutter. */
   readonly stand?: Stand
+  /** Mechanisms, by id, that stand in the light; all else is dimmed. Left out, all is lit. */
+  readonly lit?: readonly string[]
   /** The card is moving: shadows are hard, so that a frame is quick. */
   readonly moving?: boolean
   /** The openings that the framing has room for, degrees; default the whole motion. */
@@ -148,6 +150,7 @@ export function view(
     lamp,
     shadows: moving ? 'hard' : 'soft',
     poser,
+    ...(options.lit ? { lit: new Set(options.lit) } : {}),
   })
   marks.push(...shaded)
   // Words lie on the pages or beside the card rather than on what pops up.

@@ -98,6 +98,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
     const plain = view(bench.poser.value, opening, camera, size, {
       ...options,
       handle: true,
+      stand: bench.config.stand ?? 'gutter',
       moving: bench.held.value !== null || bench.playing.value,
       faults: bench.checks.value ?? [],
       text,
