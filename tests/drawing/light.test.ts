@@ -392,7 +392,7 @@ describe('as SVG', () => {
       toSvg(view(read([beak, gluedPond]), opening, { turn: -20, tilt: 40 }, size))
     const text = svg(96)
     const ids = [...text.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id)
-    const used = [...text.matchAll(/url\(#([^)]+)\)/g)].map(([, id]) => id)
+    const used = [...text.matchAll(/(?:url\(|href=")#([^)"]+)/g)].map(([, id]) => id)
     expect(new Set(ids).size).toBe(ids.length)
     expect(ids.length).toBeGreaterThan(10)
     expect([...new Set(used)].sort()).toEqual([...ids].sort())

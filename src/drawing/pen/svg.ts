@@ -144,36 +144,55 @@ export const FADE_STOPS = [
   [1, 0],
 ] as const
 
-function fade(mark: PathMark, id: string): string {
+/** The stops that all fades of a drawing share, if it has any. */
+export const fadesIn = ({ marks }: Drawing): boolean => marks.some((mark) => mark.mark === 'path' && mark.on)
+
+/** A name for each mark of a drawing: of a surface its own, however the painter's order changes. */
+export function namesOf(marks: readonly Mark[], name: string): readonly string[] {
+  const seen = new Map<string, number>()
+  return marks.map((mark, k) => {
+    if (mark.mark !== 'path' || !mark.on) return `${name}-${k}`
+    const of = (mark.of ?? '').replace('/', '-')
+    const times = seen.get(of) ?? 0
+    seen.set(of, times + 1)
+    return `${name}-${of}${times === 0 ? '' : `-${times}`}`
+  })
+}
+
+const stops = (name: string): string =>
+  `<linearGradient id="${name}-fade">${FADE_STOPS.map(
+    ([at, opacity]) => `<stop offset="${at}" stop-opacity="${opacity}"/>`,
+  ).join('')}</linearGradient>`
+
+function fade(mark: PathMark, id: string, name: string): string {
   const { kind = 'band', matrix } = mark.fade ?? {}
   const gradient = kind === 'band' ? 'linearGradient' : 'radialGradient'
   const reach = kind === 'band' ? 'x1="0" y1="0" x2="1" y2="0"' : 'cx="0" cy="0" r="1"'
-  return `<${gradient} id="${id}" gradientUnits="userSpaceOnUse" ${reach} gradientTransform="${
-    matrix ? matrixText(matrix) : ''
-  }">${FADE_STOPS.map(([at, opacity]) => `<stop offset="${at}" stop-opacity="${opacity}"/>`).join('')}</${gradient}><path${attributes(
+  const turn = matrix ? matrixText(matrix) : ''
+  return `<${gradient} id="${id}" href="#${name}-fade" gradientUnits="userSpaceOnUse" ${reach} gradientTransform="${turn}"/><path${attributes(
     { class: classOf(mark), style: fadeStyle(mark, id), d: pathData(mark.runs, true, 1) },
   )}/>`
 }
 
 /** A surface and what lies on it. */
-function sheet(mark: PathMark, name: string): string {
+function sheet(mark: PathMark, own: string, name: string): string {
   const d = pathData(mark.runs, true)
   const inner = (mark.on ?? []).map((one, k) =>
     one.mark === 'art'
       ? art(one)
       : one.fade
-        ? fade(one, `${name}f${k}`)
+        ? fade(one, `${own}f${k}`, name)
         : `<path${attributes({ class: classOf(one), style: styleOf(one), d: pathData(one.runs, one.closed, 1) })}/>`,
   )
-  return `<g${attributes({ class: sheetClass(mark), style: styleOf(mark), 'data-of': mark.of })}><path class="m-${mark.role}" d="${d}"/><clipPath id="${name}"><path d="${d}"/></clipPath><g clip-path="url(#${name})">${inner.join('')}</g></g>`
+  return `<g${attributes({ class: sheetClass(mark), style: styleOf(mark), 'data-of': mark.of })}><path class="m-${mark.role}" d="${d}"/><clipPath id="${own}"><path d="${d}"/></clipPath><g clip-path="url(#${own})">${inner.join('')}</g></g>`
 }
 
 /** The class names of a surface with something on it. */
 export const sheetClass = ({ paint }: PathMark): string =>
   paint ? `sheet c-${paint.card} ${paint.face}${paint.dim ? ' dim' : ''}` : 'sheet'
 
-function path(mark: PathMark, digits: number, unit: Drawing['unit'], name: string): string {
-  if (mark.on) return sheet(mark, name)
+function path(mark: PathMark, digits: number, unit: Drawing['unit'], own: string, name: string): string {
+  if (mark.on) return sheet(mark, own, name)
   const d = pathData(mark.runs, mark.closed, digits)
   const line = `<path${attributes({ class: classOf(mark), style: styleOf(mark), 'data-of': mark.of, d })}/>`
   const heads = headData(mark, digits, unit)
@@ -200,9 +219,15 @@ const word = (mark: WordMark, digits: number): string =>
     transform: turnOf(mark, digits),
   })}>${escaped(mark.text)}</text>`
 
-/** One mark as SVG text. `name` is for the ids of a surface's clip and fades. */
-export function markSvg(mark: Mark, digits = 2, unit: Drawing['unit'] = 'px', name = 'd'): string {
-  if (mark.mark === 'path') return path(mark, digits, unit, name)
+/** One mark as SVG text. `own` is for the ids of a surface's clip and fades, `name` is the drawing's. */
+export function markSvg(
+  mark: Mark,
+  digits = 2,
+  unit: Drawing['unit'] = 'px',
+  own = 'd-0',
+  name = 'd',
+): string {
+  if (mark.mark === 'path') return path(mark, digits, unit, own, name)
   return mark.mark === 'dot' ? dot(mark, digits) : word(mark, digits)
 }
 
@@ -231,6 +256,8 @@ export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): s
   })
   const style = css === undefined ? '' : `<style>${css}</style>`
   const name = nameFor(drawing)
-  const marks = drawing.marks.map((mark, k) => markSvg(mark, digits, drawing.unit, `${name}-${k}`))
+  const names = namesOf(drawing.marks, name)
+  const marks = drawing.marks.map((mark, k) => markSvg(mark, digits, drawing.unit, names[k], name))
+  if (fadesIn(drawing)) marks.unshift(stops(name))
   return `<svg${head}>${style}\n${marks.join('\n')}\n</svg>\n`
 }

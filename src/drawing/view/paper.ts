@@ -192,7 +192,6 @@ function edgeMarks(
   folds: readonly Fold[],
   seen: Vec3,
   toScreen: (p: Vec3) => Point,
-  paint: Paint,
 ): PathMark[] {
   const runs: Record<'dip' | 'brow' | 'edge', Point[][]> = { dip: [], brow: [], edge: [] }
   for (const { points, flat, drawn } of faces) {
@@ -212,7 +211,7 @@ function edgeMarks(
     }
   }
   return (['dip', 'brow', 'edge'] as const).flatMap((role): PathMark[] =>
-    runs[role].length === 0 ? [] : [{ mark: 'path', runs: runs[role], closed: false, role, paint }],
+    runs[role].length === 0 ? [] : [{ mark: 'path', runs: runs[role], closed: false, role }],
   )
 }
 
@@ -345,7 +344,7 @@ export function paperMarks(
       }
       if (lit) on.push(lit)
     }
-    on.push(...edgeMarks(sheet, folds, seen, (p) => toScreen(place(p)), paint))
+    on.push(...edgeMarks(sheet, folds, seen, (p) => toScreen(place(p))))
     details.set(index, on)
     return on
   }

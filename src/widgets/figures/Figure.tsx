@@ -6,9 +6,11 @@ import {
   cut,
   FADE_STOPS,
   fadeStyle,
+  fadesIn,
   headData,
   matrixText,
   nameFor,
+  namesOf,
   pathData,
   shapeData,
   shapeStyle,
@@ -36,63 +38,55 @@ const artNode = (mark: ArtMark): JSX.Element => (
   </g>
 )
 
-function fadeNode(mark: PathMark, id: string): JSX.Element {
+const fadeStops = FADE_STOPS.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
+
+function fadeNodes(mark: PathMark, id: string, name: string): JSX.Element[] {
   const { kind = 'band', matrix } = mark.fade ?? {}
-  const turn = matrix ? matrixText(matrix) : undefined
-  const stops = FADE_STOPS.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
-  return (
-    <>
-      {kind === 'band' ? (
-        <linearGradient
-          id={id}
-          gradientUnits="userSpaceOnUse"
-          x1="0"
-          y1="0"
-          x2="1"
-          y2="0"
-          gradientTransform={turn}
-        >
-          {stops}
-        </linearGradient>
-      ) : (
-        <radialGradient id={id} gradientUnits="userSpaceOnUse" cx="0" cy="0" r="1" gradientTransform={turn}>
-          {stops}
-        </radialGradient>
-      )}
-      <path class={classOf(mark)} style={fadeStyle(mark, id)} d={pathData(mark.runs, true, 1)} />
-    </>
-  )
+  const shared = {
+    id,
+    href: `#${name}-fade`,
+    gradientUnits: 'userSpaceOnUse',
+    gradientTransform: matrix ? matrixText(matrix) : undefined,
+  } as const
+  return [
+    kind === 'band' ? (
+      <linearGradient key={`${id}b`} {...shared} x1="0" y1="0" x2="1" y2="0" />
+    ) : (
+      <radialGradient key={`${id}r`} {...shared} cx="0" cy="0" r="1" />
+    ),
+    <path key={id} class={classOf(mark)} style={fadeStyle(mark, id)} d={pathData(mark.runs, true, 1)} />,
+  ]
 }
 
 /** A surface and what lies on it, clipped to it. */
-function sheetNode(mark: PathMark, name: string): JSX.Element {
+function sheetNode(mark: PathMark, own: string, name: string): JSX.Element {
   const d = pathData(mark.runs, true)
   return (
-    <g class={sheetClass(mark)} style={styleOf(mark)} data-of={mark.of}>
+    <g key={own} class={sheetClass(mark)} style={styleOf(mark)} data-of={mark.of}>
       <path class={`m-${mark.role}`} d={d} />
-      <clipPath id={name}>
+      <clipPath id={own}>
         <path d={d} />
       </clipPath>
-      <g clip-path={`url(#${name})`}>
-        {(mark.on ?? []).map((one, k) =>
-          one.mark === 'art' ? (
-            artNode(one)
-          ) : one.fade ? (
-            fadeNode(one, `${name}f${k}`)
-          ) : (
-            <path class={classOf(one)} style={styleOf(one)} d={pathData(one.runs, one.closed, 1)} />
-          ),
-        )}
-      </g>
+      <g clip-path={`url(#${own})`}>{(mark.on ?? []).flatMap((one, k) => inlay(one, `${own}f${k}`, name))}</g>
     </g>
   )
 }
 
-/** One mark as SVG. Marks have no keys: the n-th mark of the next frame takes over the n-th element. */
-function markNode(mark: Mark, name: string): JSX.Element {
+/** What lies on a surface. Its kinds do not take one another's elements over: only what has changed is patched. */
+const inlay = (one: PathMark | ArtMark, id: string, name: string): JSX.Element | JSX.Element[] =>
+  one.mark === 'art' ? (
+    artNode(one)
+  ) : one.fade ? (
+    fadeNodes(one, id, name)
+  ) : (
+    <path class={classOf(one)} style={styleOf(one)} d={pathData(one.runs, one.closed, 1)} />
+  )
+
+/** One mark as SVG. Surfaces have keys; of the others the n-th of the next frame takes over the n-th element. */
+function markNode(mark: Mark, own: string, name: string): JSX.Element {
   const className = classOf(mark)
   if (mark.mark === 'path') {
-    if (mark.on) return sheetNode(mark, name)
+    if (mark.on) return sheetNode(mark, own, name)
     const heads = headData(mark)
     const line = (
       <path class={className} style={styleOf(mark)} data-of={mark.of} d={pathData(mark.runs, mark.closed)} />
@@ -144,6 +138,7 @@ export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Elem
   const [, , width, height] = drawing.box
   const size = drawing.unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
   const own = name ?? nameFor(drawing)
+  const names = namesOf(drawing.marks, own)
   return (
     <svg
       class={classOfDrawing(drawing)}
@@ -153,7 +148,8 @@ export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Elem
       aria-hidden={silent ? true : undefined}
       {...size}
     >
-      {drawing.marks.map((mark, k) => markNode(mark, `${own}-${k}`))}
+      {fadesIn(drawing) ? <linearGradient id={`${own}-fade`}>{fadeStops}</linearGradient> : null}
+      {drawing.marks.map((mark, k) => markNode(mark, names[k] ?? own, own))}
     </svg>
   )
 }
