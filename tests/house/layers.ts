@@ -10,7 +10,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'src/sheet': ['src/drawing', 'src/paper'],
   'src/drawing': ['src/making', 'src/paper'],
   'src/making': ['src/paper'],
-  'src/command': ['src/sheet', 'src/paper'],
+  'src/command': ['src/sheet', 'src/drawing', 'src/paper'],
   'src/house': [],
   'src/paper': [],
 }
