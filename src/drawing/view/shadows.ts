@@ -179,7 +179,7 @@ const LIFT = 1.5
 /** How wide the lamp is for the shadow on the table, and by how many of its places it is drawn. */
 const TABLE_SPREAD = 0.13
 
-const TABLE_PLACES = 4
+const TABLE_PLACES = { soft: 8, quick: 4 } as const
 
 /** As far as a shadow is followed over the table, in diagonals of the card. */
 const TABLE_REACH = 2.2
@@ -201,7 +201,7 @@ export function shadowMarks(
     box: [-reach, -reach, reach, reach],
   }
   const casters = outlines.map((points, sheet) => caster(sheet, points))
-  const places = lampPlaces(lamp, TABLE_PLACES, TABLE_SPREAD)
+  const places = lampPlaces(lamp, soft ? TABLE_PLACES.soft : TABLE_PLACES.quick, TABLE_SPREAD)
   return places.map((place) => ({
     mark: 'path',
     runs: casters.flatMap((one) => {
