@@ -3,6 +3,7 @@ import { file, glob } from 'astro/loaders'
 import { z } from 'astro/zod'
 import { DesignError, parseDesign } from './paper/index.ts'
 import { benchSchema } from './site/bench.ts'
+import { wordPictureSchema } from './site/word-picture.ts'
 
 const chapters = defineCollection({
   loader: glob({ base: 'content/chapters', pattern: '*.mdx' }),
@@ -23,6 +24,8 @@ const chapters = defineCollection({
     subject: z.string().optional(),
     /** What else there is to say of the bench. */
     bench: benchSchema.default({}),
+    /** Its part in the night garden: the mechanisms of content/dummies/garden that are lit beside it, by id. */
+    part: z.array(z.string()).default([]),
     /** How long making it takes, as in "20 minutes". */
     time: z.string().min(1),
     /** What must lie on the table before starting. */
@@ -60,6 +63,8 @@ const glossary = defineCollection({
     says: z.string().min(1).max(200),
     /** Other forms of the word that may stand in the text. */
     forms: z.array(z.string()).default([]),
+    /** The small picture beside it, drawn from a dummy: see `wordPicture`. */
+    picture: wordPictureSchema,
   }),
 })
 

@@ -7,12 +7,13 @@ import { parseArgs } from 'node:util'
 import { visibleText } from '../paper/index.ts'
 import { check } from './check.ts'
 import type { Command, Options } from './command.ts'
+import { picture } from './picture.ts'
 import { pose } from './pose.ts'
 import { readDesign } from './read-design.ts'
 import { Refusal } from './refusal.ts'
 import { sheet } from './sheet.ts'
 
-const commands: readonly Command[] = [check, sheet, pose]
+const commands: readonly Command[] = [check, sheet, pose, picture]
 
 const HELP = `Works on a design file (.hingebook.json).
 

@@ -26,13 +26,21 @@ export { openingStops } from './checks/stops.ts'
 
 export type { Check, CheckName, Repair } from './checks/verdict.ts'
 
+export type { Art, PaperColour, Papers } from './design/art.ts'
+
+export { MOST_ART_POINTS, MOST_SHAPES, PAPER_COLOURS } from './design/art.ts'
+
 export { assign, change, fieldsFor, settable, settingOf, settled } from './design/change.ts'
 
 export type { Card, Design } from './design/design.ts'
 
+export { COVER_RIM } from './design/design.ts'
+
 export { nameOf } from './design/name.ts'
 
-export { cardFields, DesignError, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
+export { cardFields, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
+
+export { DesignError } from './design/read.ts'
 
 export { sharedSlits } from './design/slits.ts'
 

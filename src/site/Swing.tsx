@@ -1,56 +1,145 @@
 import '../drawing/pen/marks.css'
+import '../widgets/bench/bench.css'
 import type { JSX } from 'preact'
-import { useMemo, useState } from 'preact/hooks'
-import { pointInView } from '../drawing/page-point/page-point.ts'
-import type { Camera } from '../drawing/view/camera.ts'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Camera, Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
-import type { Design, Flat } from '../paper/index.ts'
-import { compile } from '../paper/index.ts'
+import type { Poser } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
-import { openingsOf } from '../widgets/state/opening.ts'
 
 interface SwingProps {
-  readonly design: Design
-  /** Where the card stands before anyone moves it, degrees. */
-  readonly opening: number
+  /** The picture until the card is awake: its address, and what it shows. */
+  readonly picture: string
+  readonly says: string
+  /** Where the card stands before anyone moves it, and how far it opens as one scrolls; degrees. */
+  readonly from: number
+  readonly to: number
   readonly camera: Camera
   /** Of the picture, px; the page scales it. */
-  readonly width: number
-  readonly height: number
-  /** Openings that the framing has room for, degrees: the slider goes from the first to the last. */
-  readonly frame: readonly number[]
-  /** Mechanisms whose rise is measured in the picture. */
-  readonly rise?: readonly string[]
-  /** A point of a bare card, mm, shown with its twin. */
-  readonly point?: Flat
-  /** Height of the words in the picture, px. */
-  readonly text?: number
+  readonly size: Size
   /** Says which card it is. */
   readonly label: string
 }
 
-/** A small card that opens and shuts: one picture, one slider. The server draws the same picture first. */
-export function Swing(props: SwingProps): JSX.Element {
-  const { design, opening, camera, width, height, frame, rise = [], point, text = 17, label } = props
-  const [now, setNow] = useState(opening)
-  const [least, most] = openingsOf(design)
-  const poser = useMemo(() => compile(design), [design])
-  const plain = view(poser, now, camera, { width, height }, { rise, frame, text })
-  const drawing = point ? pointInView(plain, point, now, { text, unit: 'mm' }) : plain
+/** Degrees for each pixel of a drag. */
+const PER_PIXEL = 0.28
+
+/** The card is at rest when nothing has moved it for this long, ms. */
+const REST = 140
+
+/** Part of the screen's height that is scrolled while the card opens from first to last. */
+const SCROLLED = 0.55
+
+/** What the slider offers, degrees. */
+const LEAST = 20
+const MOST = 160
+
+const within = (opening: number): number => Math.min(MOST, Math.max(LEAST, opening))
+
+/** The garden is fetched once the page has nothing better to do: until then its picture stands there. */
+async function fetchGarden(): Promise<Poser> {
+  const [{ default: json }, { compile, parseDesign }] = await Promise.all([
+    import('../../content/dummies/garden.hingebook.json'),
+    import('../paper/index.ts'),
+  ])
+  return compile(parseDesign(json))
+}
+
+/** The night garden that opens as one scrolls, drags or moves its slider. */
+export function Swing({ picture, says, from, to, camera, size, label }: SwingProps): JSX.Element {
+  const [poser, setPoser] = useState<Poser | null>(null)
+  const [now, setNow] = useState(from)
+  const [moving, setMoving] = useState(false)
+  /** Whoever takes hold of the card has it: scrolling then leaves it alone. */
+  const held = useRef(false)
+  const drag = useRef<{ pointer: number; x: number; opening: number; way: number } | null>(null)
+  const rest = useRef(0)
+
+  const move = (opening: number) => {
+    setNow(within(opening))
+    setMoving(true)
+    clearTimeout(rest.current)
+    rest.current = setTimeout(() => setMoving(false), REST) as unknown as number
+  }
+  useEffect(() => {
+    let gone = false
+    // Where it cannot be fetched the picture stays.
+    fetchGarden().then(
+      (found) => {
+        if (!gone) setPoser(() => found)
+      },
+      () => {},
+    )
+    return () => {
+      gone = true
+      clearTimeout(rest.current)
+    }
+  }, [])
+  useEffect(() => {
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches) return undefined
+    let ticket = 0
+    const follow = () => {
+      cancelAnimationFrame(ticket)
+      ticket = requestAnimationFrame(() => {
+        if (held.current) return
+        move(from + (to - from) * Math.min(1, scrollY / (SCROLLED * innerHeight)))
+      })
+    }
+    addEventListener('scroll', follow, { passive: true })
+    return () => {
+      removeEventListener('scroll', follow)
+      cancelAnimationFrame(ticket)
+    }
+  }, [from, to])
+
+  const end = (event: PointerEvent) => {
+    if (drag.current?.pointer === event.pointerId) drag.current = null
+  }
   return (
     <div class="swing">
-      <Figure drawing={drawing} />
+      {/* The keys' way to do the same is the slider. */}
+      <div
+        class="swing-stage"
+        onPointerDown={(event) => {
+          if (event.button !== 0) return
+          const { left, width } = event.currentTarget.getBoundingClientRect()
+          held.current = true
+          drag.current = {
+            pointer: event.pointerId,
+            x: event.clientX,
+            opening: now,
+            way: event.clientX < left + width / 2 ? -1 : 1,
+          }
+          event.currentTarget.setPointerCapture(event.pointerId)
+        }}
+        onPointerMove={(event) => {
+          const { current } = drag
+          if (current?.pointer === event.pointerId)
+            move(current.opening + current.way * (event.clientX - current.x) * PER_PIXEL)
+        }}
+        onPointerUp={end}
+        onPointerCancel={end}
+      >
+        {poser ? (
+          <Figure drawing={view(poser, now, camera, size, { frame: [from, to], moving })} name="garden" />
+        ) : (
+          <img src={picture} alt={says} width={size.width} height={size.height} fetchpriority="high" />
+        )}
+      </div>
       <div class="swing-bar">
         <span aria-hidden="true">Opening</span>
         <RangeField
           label={`Opening of the ${label}`}
           value={now}
-          min={Math.max(least, frame[0] ?? 0)}
-          max={Math.min(most, frame.at(-1) ?? 180)}
+          min={LEAST}
+          max={MOST}
           unit="deg"
           length="mm"
-          onSet={setNow}
+          onSet={(opening) => {
+            held.current = true
+            move(opening)
+          }}
           onRest={() => {}}
         />
         <span class="number" aria-hidden="true">

@@ -25,6 +25,8 @@ export const benchSchema = z.strictObject({
   point: z.tuple([z.number().min(0), z.number().min(0)]).optional(),
   /** From where the card is seen, in degrees: turn round it, tilt above the table. */
   camera: z.strictObject({ turn: z.number().min(-180).max(180), tilt: z.number().min(0).max(90) }).optional(),
+  /** How the card rests on the table: on its gutter, or upright on its lower edge, as one holds a beak that bites. */
+  stand: z.enum(['gutter', 'edge']).optional(),
   /** What the reader may set, in order: a mechanism's id and its field, or its choice. */
   fields: z
     .array(

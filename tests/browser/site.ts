@@ -10,7 +10,14 @@ export const chapterPages: readonly string[] = readdirSync(CHAPTERS)
   .map((name) => `/chapters/${name.replace(/\.mdx$/, '')}/`)
 
 /** Every kind of page there is. The last address leads nowhere, on purpose. */
-export const pages: readonly string[] = ['/', '/chapters/', '/words/', ...chapterPages, '/nowhere/']
+export const pages: readonly string[] = [
+  '/',
+  '/chapters/',
+  '/words/',
+  '/garden/',
+  ...chapterPages,
+  '/nowhere/',
+]
 
 export type Look = 'day' | 'night' | 'projector' | 'reading'
 

@@ -113,6 +113,31 @@ describe('check', () => {
   })
 })
 
+describe('picture', () => {
+  test('draws the standing card as a file that stands alone', () => {
+    const out = join(folder, 'wedge.svg')
+    const said = dummy('picture', sound, '--out', out, '--opening', '90', '--turn=-15', '--upright')
+    expect(said).toMatchObject({ code: 0, err: '' })
+    expect(said.out).toContain('open 90°')
+    const svg = readFileSync(out, 'utf8')
+    expect(svg).toContain('viewBox="0 0 960 600"')
+    expect(svg).toContain('data-of="beak/left"')
+    expect(svg).toContain('.on-table')
+  })
+
+  test.each([
+    [['--opening', '90'], '--out must name a file that ends in .svg, and it was left out.'],
+    [['--out', 'a.png'], '--out must name a file that ends in .svg, not a.png.'],
+    [['--out', 'a.svg', '--tilt', '91'], '--tilt must be a number from 0 to 90 degrees, not 91.'],
+    [
+      ['--out', 'a.svg', '--far', 'away'],
+      '--far must be a number from 1 to 10 diagonals of the card, not away.',
+    ],
+  ])('%j is refused with what is allowed', (options, sentence) => {
+    expect(dummy('picture', sound, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
+  })
+})
+
 describe('sheet', () => {
   test.each([
     ['a4', 210, 297],

@@ -23,7 +23,7 @@ describe('imports run one way', () => {
     ['src/widgets/slit.tsx', "import Layout from '../site/layouts/Layout.astro'"],
     ['src/site/layouts/Layout.astro', "---\nimport Page from '../../pages/index.astro'\n---\n<p>it's</p>"],
     ['content/chapters/layers.mdx', "import {\n  a,\n} from '../../src/pages/index.astro'"],
-    ['src/command/check.ts', "import { section } from '../drawing/section.ts'"],
+    ['src/command/check.ts', "import { signal } from '../widgets/state/state.ts'"],
     ['src/paper/plane/outline.ts', "import { kindOf } from '../mechanisms/registry.ts'"],
     ['src/paper/design/change.ts', "import { check } from '../index.ts'"],
     ['src/widgets/state/fields.ts', "import { Bench } from '../model/bench-model.ts'"],

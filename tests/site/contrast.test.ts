@@ -45,6 +45,8 @@ const rules: readonly (readonly [token: string, ground: string, least: number, u
   ['soft', 'ground', LINES, 'axes and edges'],
   ['soft', 'square', LINES, 'axes on squared paper'],
   ['card-0', 'ground', LINES, 'the base card'],
+  ['blue', 'table', LINES, 'what is dragged, on the table'],
+  ['blue', 'table-far', LINES, 'what is dragged, at the far end of the table'],
 ]
 
 describe.each(themes)('by %s', (theme) => {

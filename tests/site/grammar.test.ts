@@ -18,7 +18,7 @@ const right: Readonly<Record<string, string>> = {
   Challenge:
     '<Challenge>\n\n<Goal wants={{ sound: true }}>Reach it.</Goal>\n<Goal wants={{ sound: true }}>Reach that.</Goal>\n\n</Challenge>',
   GoesWrong:
-    '<GoesWrong>\n\n<Slip sign="Flat.">Push.</Slip>\n<Slip sign="Torn.">Tape.</Slip>\n\n</GoesWrong>',
+    '<GoesWrong>\n\n<Slip sign="Flat." shows="shut">Push.</Slip>\n<Slip sign="Torn." shows="cutting">Tape.</Slip>\n\n</GoesWrong>',
   ForTeachers: '<ForTeachers>\n\nTwo lessons.\n\n</ForTeachers>',
 }
 

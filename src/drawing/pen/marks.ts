@@ -21,8 +21,13 @@ export type Role =
   // surfaces
   | 'paper' // a flat surface seen straight on
   | 'facet' // a surface in space, shaded (see Paint)
+  | 'bare' // the same without its shade, for what is drawn on it
+  | 'shade' // and the shade over that
   | 'slice' // a sheet of card seen edge-on where a section cuts it (see Paint)
-  | 'shadow' // on the table: several that overlap, each faint, make one soft shadow
+  | 'shadow' // several that overlap, each faint, make one soft shadow
+  | 'fade' // the dark that gathers towards a crease (see Fade)
+  | 'dip' // a fold whose hollow is seen
+  | 'brow' // a fold whose back is seen
   // measuring
   | 'dimension' // the red rise line and other measured lengths
   | 'halo' // the ground's colour under a line that must stand out on card
@@ -40,12 +45,50 @@ export type Role =
 
 // words
 
-/** How a surface is coloured: which card it is cut from, how much light it gets (0 to 1), which face shows. */
+/** How a surface is coloured: which card it is cut from, how much light it gets, which face shows. */
 export interface Paint {
   /** 0 the base card, 1 the first mechanism, 2 … in turn; 5 sticky tape. */
   readonly card: number
+  /** `#rrggbb` where the design names its paper. */
+  readonly paper?: string
+  /** Straight from the lamp, 0 to 1. */
   readonly light: number
+  /** From all round, 0 to 1; 1 if left out. */
+  readonly sky?: number
+  /** Left in the dark on purpose: its edges hardly show. */
+  readonly dim?: true
   readonly face: 'front' | 'back'
+}
+
+/** x' = a x + c y + e, y' = b x + d y + f: the order of SVG. */
+export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
+
+/**
+ * A dark that thins out. In the frame of its matrix it is darkest at 0: on the line x = 0 and gone at
+ * x = 1 (`band`), or at the origin and gone on the unit circle (`round`).
+ */
+export interface Fade {
+  readonly kind: 'band' | 'round'
+  readonly matrix: Matrix
+}
+
+/** A shape drawn on paper. Colours are `#rrggbb`. */
+export interface InkShape {
+  /** Points; where `bends` is true a start and then three for each cubic: two that steer and its end. */
+  readonly runs: readonly (readonly Point[])[]
+  readonly bends: boolean
+  readonly closed: boolean
+  readonly fill: string | null
+  readonly line: string | null
+  /** Of the line, in the unit of the points. */
+  readonly width: number
+}
+
+/** Shapes drawn on a surface. Without a matrix their points lie in the drawing's own box. */
+export interface ArtMark {
+  readonly mark: 'art'
+  readonly shapes: readonly InkShape[]
+  readonly matrix: Matrix | null
 }
 
 export interface PathMark {
@@ -61,6 +104,11 @@ export interface PathMark {
   readonly series?: number
   /** Arrow head at the end of each run, at both ends, or none. */
   readonly arrow?: 'end' | 'both'
+  /** What lies on a surface: painted after it and clipped to it. */
+  readonly on?: readonly (PathMark | ArtMark)[]
+  readonly fade?: Fade
+  /** How strong a shadow or fade is, 0 to 1. */
+  readonly strength?: number
 }
 
 export interface DotMark {
@@ -93,6 +141,8 @@ export interface Drawing {
   /** `mm`: true-size paper; `px`: a figure on screen. */
   readonly unit: 'mm' | 'px'
   readonly marks: readonly Mark[]
+  /** What it stands on: nothing, or a table with a tone of its own. */
+  readonly ground?: 'table'
   /** What it shows, for those who do not see it: one sentence with the numbers. */
   readonly says: string
 }

@@ -5,7 +5,9 @@ import { placeWords } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
 import type { Lens, Size, Stand } from '../view/camera.ts'
 import { lensFor, motionPoints, standing } from '../view/camera.ts'
-import { paperMarks, shadowMarks } from '../view/paper.ts'
+import { lampFor } from '../view/light.ts'
+import { paperMarks } from '../view/paper.ts'
+import { shadowMarks } from '../view/shadows.ts'
 import type { Scene, Task } from './scene.ts'
 import { LIFTED, STEP_CAMERA } from './scene.ts'
 import { cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
@@ -123,12 +125,14 @@ function sceneMarks(
       return [x + shift, y]
     },
   }
+  const lamp = lampFor(shifted)
   const marks: Mark[] = [
     ...shadowMarks(
       paper.map((one) => one.points.map(place)),
       shifted,
+      lamp,
     ),
-    ...paperMarks(design, paper, ink, shifted, place),
+    ...paperMarks(design, paper, ink, shifted, place, { lamp, shadows: 'hard', bare: true }),
   ]
   for (const { role, points: path, closed = false } of over) {
     if (path.length < 2) continue

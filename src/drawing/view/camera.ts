@@ -9,10 +9,12 @@ import type { Point } from '../pen/marks.ts'
 export interface Camera {
   readonly turn: number
   readonly tilt: number
+  /** The eye's distance in diagonals of the open card; default 2.3. */
+  readonly far?: number
 }
 
-/** How the card rests on the table: on its gutter, or with one page flat on it. */
-export type Stand = 'gutter' | 'left' | 'right'
+/** How the card rests on the table: on its gutter, with one page flat on it, or upright on its lower edge, open to the reader. */
+export type Stand = 'gutter' | 'left' | 'right' | 'edge'
 
 export interface Size {
   /** Pixels. */
@@ -29,22 +31,33 @@ export interface Lens {
   readonly toEye: Vec3
   /** Pixels per mm at the target. */
   readonly scale: number
+  /** Of the open card, mm. */
+  readonly diagonal: number
   toScreen(p: Vec3): Point
 }
 
-/** The eye's distance in diagonals of the open card: near enough to feel depth, far enough not to bend it. */
-const FAR = 3.2
+/** Near enough to feel depth, far enough not to bend the card. */
+const FAR = 2.3
 
 /** A function from the card's frame to the table's at an opening: a turn about the gutter. */
 export function standing(stand: Stand, opening: number): (p: Vec3) => Vec3 {
   if (stand === 'gutter') return (p) => p
+  if (stand === 'edge') return ([x, y, z]) => [x, -z, y]
   const angle = (stand === 'left' ? 1 : -1) * (90 - opening / 2) * RADIANS
   const [c, s] = [Math.cos(angle), Math.sin(angle)]
   return ([x, y, z]) => [x * c - z * s, y, x * s + z * c]
 }
 
+/** The way back: a point of the table's frame in the card's. */
+export function unplaced(stand: Stand, opening: number): (p: Vec3) => Vec3 {
+  if (stand === 'gutter') return (p) => p
+  if (stand === 'edge') return ([x, y, z]) => [x, z, -y]
+  return standing(stand === 'left' ? 'right' : 'left', opening)
+}
+
 export interface Framing {
   readonly card: { readonly width: number; readonly height: number }
+  readonly stand?: Stand
   readonly camera: Camera
   readonly size: Size
   /** What must be in the picture, in the table's frame, mm. */
@@ -56,13 +69,15 @@ export interface Framing {
 }
 
 /** The lens that puts the points in the middle of the picture, as large as they go. */
-export function lensFor({ card, camera, size, points, padding, scale }: Framing): Lens {
+export function lensFor({ card, camera, size, points, padding, scale, stand }: Framing): Lens {
   const [turn, tilt] = [camera.turn * RADIANS, camera.tilt * RADIANS]
   const right: Vec3 = [Math.cos(turn), Math.sin(turn), 0]
   const toEye: Vec3 = [Math.sin(turn) * Math.cos(tilt), -Math.cos(turn) * Math.cos(tilt), Math.sin(tilt)]
   const up: Vec3 = [-Math.sin(turn) * Math.sin(tilt), Math.cos(turn) * Math.sin(tilt), Math.cos(tilt)]
-  const far = FAR * Math.hypot(2 * card.width, card.height)
-  const target: Vec3 = [0, card.height / 2, 0]
+  const diagonal = Math.hypot(2 * card.width, card.height)
+  const far = (camera.far ?? FAR) * diagonal
+  const target: Vec3 =
+    stand === 'edge' ? [0, -card.width / 3, card.height / 2] : [0, card.height / 2, card.width / 3]
   const eye = target.map((t, k) => t + far * (toEye[k] as number)) as Vec3
   const plain = (p: Vec3): Point => {
     const v: Vec3 = [p[0] - target[0], p[1] - target[1], p[2] - target[2]]
@@ -86,6 +101,7 @@ export function lensFor({ card, camera, size, points, padding, scale }: Framing)
     up,
     toEye,
     scale: fitted,
+    diagonal,
     toScreen: (p) => {
       const [x, y] = plain(p)
       return [size.width / 2 + fitted * (x - cx), size.height / 2 + fitted * (y - cy)]

@@ -1,10 +1,16 @@
-import type { Design, Surface, Vec3 } from '../../paper/index.ts'
+import type { Design, Flat, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
-import { dot, unit } from '../../paper/plane/vector.ts'
-import type { Mark, Paint, Point, Role } from '../pen/marks.ts'
+import { artOn } from '../art/shapes.ts'
+import type { ArtMark, InkShape, Mark, Matrix, Paint, PathMark, Point, Role } from '../pen/marks.ts'
+import { PAPERS } from '../pen/papers.ts'
 import type { Lens } from './camera.ts'
+import type { Fold } from './folds.ts'
+import { fadesOn, foldsOn, isHollow, liesOn } from './folds.ts'
+import { dot, lightOn, minus } from './light.ts'
 import type { Part } from './order.ts'
 import { paintOrder } from './order.ts'
+import type { Caster, Receiver } from './shadows.ts'
+import { caster, clockwise, shadowsOn } from './shadows.ts'
 
 /** A line drawn on one sheet of the paper, in space. */
 export interface InkLine {
@@ -67,59 +73,155 @@ export function cardOf(design: Design, owner: number): number {
   return list[owner] ?? 0
 }
 
-/** Where light comes from, seen by the reader: from the left, a little from the front, mostly from above. */
-const LAMP: Vec3 = [-0.47, 0.3, 0.83]
-
-const AMBIENT = 0.34
-
-/** Unit vector to the lamp, in the table's frame. The lamp goes round with the reader. */
-export function lampFor({ right }: Lens): Vec3 {
-  // `right` is level, so (right.y, -right.x) points at the reader.
-  const way: Vec3 = [
-    LAMP[0] * right[0] + LAMP[1] * right[1],
-    LAMP[0] * right[1] - LAMP[1] * right[0],
-    LAMP[2],
-  ]
-  return unit(way)
+/** What a sheet of paper in space is like, worked out once for a picture. */
+interface Sheet {
+  readonly index: number
+  readonly panel: string
+  readonly owner: number
+  readonly card: number
+  readonly paper: string | undefined
+  readonly normal: Vec3
+  readonly layer: number
+  readonly faces: readonly Surface[]
+  /** Its flat coordinates in space: null where it has none. */
+  readonly axes: Axes | null
 }
 
-/** How much light the side of a sheet that faces the eye gets, 0 to 1. */
-const lightOn = (normal: Vec3, lamp: Vec3): number => AMBIENT + (1 - AMBIENT) * Math.max(0, dot(normal, lamp))
+interface Axes {
+  readonly origin: Vec3
+  readonly u: Vec3
+  readonly v: Vec3
+  readonly box: readonly [number, number, number, number]
+}
 
-/** The drawn edges of a part as runs of points, as long as they go. */
-function edgeRuns(part: Part, toScreen: Lens['toScreen']): Point[][] {
-  const n = part.points.length
-  const runs: Point[][] = []
-  const first = part.drawn.indexOf(false)
-  const start = first < 0 ? 0 : first + 1
-  let run: Point[] = []
-  for (let k = 0; k < n; k++) {
-    const index = (start + k) % n
-    if (!part.drawn[index]) {
-      if (run.length > 1) runs.push(run)
-      run = []
-      continue
+/** Where flat coordinates lie in space: from three corners that are well apart. */
+function axesOf(faces: readonly Surface[], place: (p: Vec3) => Vec3): Axes | null {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  let best = 0
+  let found: Omit<Axes, 'box'> | null = null
+  for (const { flat, points } of faces) {
+    if (!flat) return null
+    for (const [x, y] of flat) {
+      x0 = Math.min(x0, x)
+      x1 = Math.max(x1, x)
+      y0 = Math.min(y0, y)
+      y1 = Math.max(y1, y)
     }
-    if (run.length === 0) run.push(toScreen(part.points[index] as Vec3))
-    run.push(toScreen(part.points[(index + 1) % n] as Vec3))
+    const [a] = flat as [Flat]
+    for (let k = 1; k + 1 < flat.length; k++) {
+      const [b, c] = [flat[k] as Flat, flat[k + 1] as Flat]
+      const [bx, by, cx, cy] = [b[0] - a[0], b[1] - a[1], c[0] - a[0], c[1] - a[1]]
+      const det = bx * cy - cx * by
+      if (Math.abs(det) <= best) continue
+      best = Math.abs(det)
+      const from = place(points[0] as Vec3)
+      const [p, q] = [minus(place(points[k] as Vec3), from), minus(place(points[k + 1] as Vec3), from)]
+      const u = [0, 1, 2].map((n) => ((p[n] as number) * cy - (q[n] as number) * by) / det) as unknown as Vec3
+      const v = [0, 1, 2].map((n) => ((q[n] as number) * bx - (p[n] as number) * cx) / det) as unknown as Vec3
+      found = {
+        origin: [
+          from[0] - a[0] * u[0] - a[1] * v[0],
+          from[1] - a[0] * u[1] - a[1] * v[1],
+          from[2] - a[0] * u[2] - a[1] * v[2],
+        ],
+        u,
+        v,
+      }
+    }
   }
-  if (run.length > 1) runs.push(run)
-  return runs
+  return found && { ...found, box: [x0, y0, x1, y1] }
 }
 
-/** All runs of a surface go round one way, so that none takes away from another under the non-zero rule. */
-function clockwise(run: Point[]): Point[] {
-  let area = 0
-  run.forEach(([x, y], k) => {
-    const [u, v] = run[(k + 1) % run.length] as Point
-    area += x * v - u * y
-  })
-  return area < 0 ? run.reverse() : run
+/** How light falls on the paper. */
+export interface Lighting {
+  /** Unit vector to the lamp, in the table's frame. */
+  readonly lamp: Vec3
+  /** Whether parts throw shadows on one another, and whether those are soft; default none. */
+  readonly shadows?: 'none' | 'hard' | 'soft'
+  /** Posed as the paper is: it tells folds from cuts, and hollows darken. */
+  readonly poser?: Poser
+  /** Mechanisms, by id, on which the light is; all else is dimmed. */
+  readonly lit?: ReadonlySet<string>
+  /** The pages keep their art to themselves: lines drawn on them are what counts. */
+  readonly bare?: boolean
 }
+
+/** What is left of the light where it is dimmed. */
+const DIM = { light: 0.12, sky: 0.55 } as const
+
+/** A panel that a matrix would put further off than this is drawn point by point, px. */
+const TOLERANCE = 0.8
+
+type Spot = (across: number, along: number) => Point
+
+/** Flat coordinates to the screen as a matrix, about the middle of the sheet; null where it would be too far off. */
+function matrixFor({ box: [x0, y0, x1, y1] }: Axes, spot: Spot): Matrix | null {
+  const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2]
+  const [p, q, r] = [spot(cx, cy), spot(cx + 1, cy), spot(cx, cy + 1)]
+  const [a, b, c, d] = [q[0] - p[0], q[1] - p[1], r[0] - p[0], r[1] - p[1]]
+  for (const [x, y] of [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ] as const) {
+    const [u, v] = spot(x, y)
+    const [du, dv] = [p[0] + a * (x - cx) + c * (y - cy) - u, p[1] + b * (x - cx) + d * (y - cy) - v]
+    if (du * du + dv * dv > TOLERANCE * TOLERANCE) return null
+  }
+  return [a, b, c, d, p[0] - a * cx - c * cy, p[1] - b * cx - d * cy]
+}
+
+/** Shapes of a panel on the screen. */
+function artMark(shapes: readonly InkShape[], matrix: Matrix | null, spot: Spot, grow: number): ArtMark {
+  if (matrix) return { mark: 'art', shapes, matrix }
+  return {
+    mark: 'art',
+    matrix: null,
+    shapes: shapes.map((shape) => ({
+      ...shape,
+      runs: shape.runs.map((run) => run.map(([x, y]) => spot(x, y))),
+      width: shape.width * grow,
+    })),
+  }
+}
+
+/** The edges of a sheet's faces by what they are, as runs of points. */
+function edgeMarks(
+  { faces }: Sheet,
+  folds: readonly Fold[],
+  seen: Vec3,
+  toScreen: (p: Vec3) => Point,
+): PathMark[] {
+  const runs: Record<'dip' | 'brow' | 'edge', Point[][]> = { dip: [], brow: [], edge: [] }
+  for (const { points, flat, drawn } of faces) {
+    let last: Role | null = null
+    for (let k = 0; k < points.length; k++) {
+      if (!drawn[k]) {
+        last = null
+        continue
+      }
+      const next = (k + 1) % points.length
+      const fold = flat && folds.find((one) => liesOn([flat[k] as Flat, flat[next] as Flat], one))
+      const role = fold ? (isHollow(fold, seen) ? 'dip' : 'brow') : 'edge'
+      const to = toScreen(points[next] as Vec3)
+      if (role === last) runs[role].at(-1)?.push(to)
+      else runs[role].push([toScreen(points[k] as Vec3), to])
+      last = role
+    }
+  }
+  return (['dip', 'brow', 'edge'] as const).flatMap((role): PathMark[] =>
+    runs[role].length === 0 ? [] : [{ mark: 'path', runs: runs[role], closed: false, role }],
+  )
+}
+
+/** How far the shadow of what is stuck flat on a face falls, px. */
+const STUCK = 1.6
 
 /**
- * The paper as the eye sees it: surfaces in painter's order, each followed by its edges and by what is
- * drawn on it. Colours go by the design; `place` brings a point of the card's frame into the table's.
+ * The paper as the eye sees it: surfaces in painter's order, each with what is drawn on it, its hollows, the
+ * shadows on it and its edges. Colours go by the design; `place` brings a point of the card's frame into the
+ * table's.
  */
 export function paperMarks(
   design: Design,
@@ -127,6 +229,7 @@ export function paperMarks(
   ink: readonly InkLine[],
   lens: Lens,
   place: (p: Vec3) => Vec3,
+  { lamp, shadows = 'none', poser, lit: inLight, bare = false }: Lighting,
 ): readonly Mark[] {
   const parts: Part[] = paper.map((surface, from) => ({
     sheet: surface.sheet,
@@ -136,12 +239,31 @@ export function paperMarks(
     normal: place(surface.front),
     from,
   }))
-  const sheets = new Map(
-    parts.map(({ sheet, normal, layer = 0 }, from) => {
-      const { owner = -1, tape = false } = paper[from] ?? {}
-      return [sheet, { normal, layer, card: tape ? TAPE : cardOf(design, owner) }]
-    }),
-  )
+  const faces = new Map<number, Surface[]>()
+  for (const surface of paper) {
+    const list = faces.get(surface.sheet)
+    if (list) list.push(surface)
+    else faces.set(surface.sheet, [surface])
+  }
+  const sheets = new Map<number, Sheet>()
+  for (const [index, list] of faces) {
+    const [{ panel, owner, tape = false, front, layer }] = list as [Surface]
+    const id = panel.split('/')[0] ?? ''
+    const named = tape ? undefined : design.papers?.[id]
+    const cover = id === 'cover' && owner < 0
+    const colour = named ?? (cover ? 'night' : undefined)
+    sheets.set(index, {
+      index,
+      panel,
+      owner,
+      card: tape ? TAPE : cardOf(design, owner),
+      paper: colour && PAPERS[colour],
+      normal: place(front),
+      layer,
+      faces: list,
+      axes: axesOf(list, place),
+    })
+  }
   ink.forEach(({ sheet, points }, k) => {
     const { normal, layer = 0 } = sheets.get(sheet) ?? {}
     if (normal)
@@ -155,18 +277,83 @@ export function paperMarks(
         line: true,
       })
   })
-  const lamp = lampFor(lens)
   const { eye, toScreen } = lens
-  const marks: Mark[] = []
-  let open: { sheet: number; runs: Point[][]; edges: Point[][] } | null = null
-  for (const part of paintOrder(parts, eye)) {
-    const p = part.points[0] as Vec3
-    const front = dot(part.normal, [eye[0] - p[0], eye[1] - p[1], eye[2] - p[2]]) >= 0
-    const paint: Paint = {
-      card: sheets.get(part.sheet)?.card ?? 0,
-      light: lightOn(front ? part.normal : [-part.normal[0], -part.normal[1], -part.normal[2]], lamp),
-      face: front ? 'front' : 'back',
+  const casters = shadows === 'none' ? [] : castersOf(sheets, poser, place)
+
+  const paints = new Map<number, Paint>()
+  const paintOf = (sheet: Sheet, at: Vec3): Paint => {
+    let paint = paints.get(sheet.index)
+    if (!paint) {
+      const front = dot(sheet.normal, minus(eye, at)) >= 0
+      const seen: Vec3 = front ? sheet.normal : flipped(sheet.normal)
+      const { light, sky } = lightOn(seen, lamp)
+      const dim = inLight !== undefined && !inLight.has(sheet.panel.split('/')[0] ?? '')
+      paint = {
+        card: sheet.card,
+        ...(sheet.paper === undefined ? {} : { paper: sheet.paper }),
+        light: dim ? DIM.light * light : light,
+        sky: dim ? DIM.sky * sky : sky,
+        ...(dim ? { dim } : {}),
+        face: front ? 'front' : 'back',
+      }
+      paints.set(sheet.index, paint)
     }
+    return paint
+  }
+
+  const details = new Map<number, readonly (PathMark | ArtMark)[]>()
+  const detailOf = (sheet: Sheet, paint: Paint): readonly (PathMark | ArtMark)[] => {
+    const known = details.get(sheet.index)
+    if (known) return known
+    const { axes, index, owner, panel } = sheet
+    const seen: Vec3 = paint.face === 'front' ? sheet.normal : flipped(sheet.normal)
+    const on: (PathMark | ArtMark)[] = []
+    const folds = poser && index < poser.model.panels.length ? foldsOn(poser, index, place) : []
+    let lit: ArtMark | null = null
+    if (axes && !paint.dim) {
+      const { origin: o, u, v, box } = axes
+      const spot: Spot = (a, b) =>
+        toScreen([o[0] + a * u[0] + b * v[0], o[1] + a * u[1] + b * v[1], o[2] + a * u[2] + b * v[2]])
+      const art = bare && owner < 0 ? null : artOn(design, panel, paint.face)
+      if (art) {
+        const matrix = matrixFor(axes, spot)
+        const [x, y] = [(box[0] + box[2]) / 2, (box[1] + box[3]) / 2]
+        const [p, q, r] = [spot(x, y), spot(x + 1, y), spot(x, y + 1)]
+        const grow = (Math.hypot(q[0] - p[0], q[1] - p[1]) + Math.hypot(r[0] - p[0], r[1] - p[1])) / 2
+        const whole: PathMark = {
+          mark: 'path',
+          runs: [
+            [
+              [box[0] - 1, box[1] - 1],
+              [box[2] + 1, box[1] - 1],
+              [box[2] + 1, box[3] + 1],
+              [box[0] - 1, box[3] + 1],
+            ].map(([a = 0, b = 0]) => spot(a, b)),
+          ],
+          closed: true,
+          role: 'bare',
+        }
+        if (art.shapes.length > 0)
+          on.push(whole, artMark(art.shapes, matrix, spot, grow), { ...whole, role: 'shade' })
+        if (art.lit.length > 0) lit = artMark(art.lit, matrix, spot, grow)
+      }
+      on.push(...fadesOn(folds, seen, toScreen))
+      if (shadows !== 'none') {
+        const receiver: Receiver = { sheet: index, origin: o, u, v, normal: seen, box }
+        on.push(...shadowsOn(casters, receiver, lamp, shadows === 'soft', spot))
+      }
+      if (lit) on.push(lit)
+    }
+    on.push(...edgeMarks(sheet, folds, seen, (p) => toScreen(place(p))))
+    details.set(index, on)
+    return on
+  }
+
+  const marks: Mark[] = []
+  let open: { sheet: number; runs: Point[][] } | null = null
+  for (const part of paintOrder(parts, eye)) {
+    const sheet = sheets.get(part.sheet) as Sheet
+    const paint = paintOf(sheet, part.points[0] as Vec3)
     const run = clockwise(part.points.map(toScreen))
     if (part.line) {
       const { role, face, of } = ink[part.from - paper.length] as InkLine
@@ -182,51 +369,45 @@ export function paperMarks(
       })
       continue
     }
-    const edges = edgeRuns(part, toScreen)
     if (open && open.sheet === part.sheet) {
       // One path for neighbours of one sheet: no seam shows between them.
       open.runs.push(run)
-      open.edges.push(...edges)
       continue
     }
-    const of = (paper[part.from] as Surface).panel
-    open = { sheet: part.sheet, runs: [run], edges: [...edges] }
-    marks.push(
-      { mark: 'path', runs: open.runs, closed: true, role: 'facet', paint, of },
-      { mark: 'path', runs: open.edges, closed: false, role: 'edge', paint, of },
-    )
+    open = { sheet: part.sheet, runs: [run] }
+    const on = detailOf(sheet, paint)
+    if (shadows !== 'none' && sheet.panel.endsWith('/face'))
+      marks.push({
+        mark: 'path',
+        runs: [run.map(([x, y]): Point => [x + STUCK, y + STUCK])],
+        closed: true,
+        role: 'shadow',
+        strength: 0.8,
+      })
+    marks.push({ mark: 'path', runs: open.runs, closed: true, role: 'facet', paint, of: sheet.panel, on })
   }
-  return marks.filter((mark) => mark.mark !== 'path' || mark.runs.length > 0)
+  return marks
 }
 
-/** The shadow's shift for each mm of height: to the reader's right, and away. The lamp over the table hangs high. */
-const SHIFT = [0.26, 0.16] as const
+const flipped = ([x, y, z]: Vec3): Vec3 => [-x, -y, -z]
 
-/** How far the lamp is spread, and how many of its places throw a shadow: together they make a soft one. */
-const SPREAD = 0.2
-
-const PLACES = 10
-
-/** Evenly over the lamp's disc, by the golden angle. Source: Vogel 1979. */
-const LAMP_PLACES: readonly (readonly [number, number])[] = Array.from({ length: PLACES }, (_, k) => {
-  const radius = SPREAD * Math.sqrt((k + 0.5) / PLACES)
-  const angle = k * Math.PI * (3 - Math.sqrt(5))
-  return [radius * Math.cos(angle), radius * Math.sin(angle)]
-})
-
-/** How far a card that lies on the table still stands off it, mm: it is never quite flat. */
-const LIFT = 3.5
-
-/** The soft shadow on the table of outlines in the table's frame. */
-export function shadowMarks(outlines: readonly (readonly Vec3[])[], lens: Lens): readonly Mark[] {
-  const [rx, ry] = lens.right
-  return LAMP_PLACES.map(([du, dv]): Mark => {
-    const [sx, sy] = [SHIFT[0] * rx - SHIFT[1] * ry + du, SHIFT[0] * ry + SHIFT[1] * rx + dv]
-    const runs = outlines.map((outline) => {
-      return clockwise(
-        outline.map(([x, y, z]) => lens.toScreen([x + sx * (z + LIFT), y + sy * (z + LIFT), 0])),
+/** What stops light: whole panels where nothing was taken out of them, else their faces. */
+function castersOf(
+  sheets: ReadonlyMap<number, Sheet>,
+  poser: Poser | undefined,
+  place: (p: Vec3) => Vec3,
+): readonly Caster[] {
+  const out: Caster[] = []
+  for (const [sheet, { faces }] of sheets) {
+    const panel = poser?.model.panels[sheet]
+    if (poser && panel && panel.notches.length === 0 && faces.length > 1)
+      out.push(
+        caster(
+          sheet,
+          panel.outline.map((flat) => place(poser.lift(sheet, flat))),
+        ),
       )
-    })
-    return { mark: 'path', runs, closed: true, role: 'shadow' }
-  })
+    else for (const { points } of faces) out.push(caster(sheet, points.map(place)))
+  }
+  return out
 }

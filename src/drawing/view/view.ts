@@ -7,9 +7,12 @@ import { gripRadius, placeWords, textWidth } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
 import { angleText, lengthText } from '../pen/numbers.ts'
-import type { Camera, Lens, Size } from './camera.ts'
-import { lensFor, motionPoints } from './camera.ts'
-import { paperMarks, shadowMarks } from './paper.ts'
+import type { Camera, Lens, Size, Stand } from './camera.ts'
+import { lensFor, motionPoints, standing, unplaced } from './camera.ts'
+import { coverSurfaces } from './cover.ts'
+import { lampFor } from './light.ts'
+import { paperMarks } from './paper.ts'
+import { shadowMarks } from './shadows.ts'
 
 export interface ViewOptions {
   /** Ids whose rise is measured in the picture; default none. */
@@ -18,8 +21,14 @@ export interface ViewOptions {
   readonly handle?: boolean
   /** Failed checks are pointed at. */
   readonly faults?: readonly Check[]
-  /** 10 mm squares on the table; default true. */
+  /** 10 mm squares on the table; default false. */
   readonly squares?: boolean
+  /** How the card rests on the table; default on its gutter. */
+  readonly stand?: Stand
+  /** Mechanisms, by id, that stand in the light; all else is dimmed. Left out, all is lit. */
+  readonly lit?: readonly string[]
+  /** The card is moving: shadows are hard, so that a frame is quick. */
+  readonly moving?: boolean
   /** The openings that the framing has room for, degrees; default the whole motion. */
   readonly frame?: readonly number[]
   /** Height of the type, px; default 15. */
@@ -37,7 +46,7 @@ export interface View extends Drawing {
 }
 
 /** From the left and above: both pages are seen from inside, the lit one fuller. */
-export const DEFAULT_CAMERA: Camera = { turn: -30, tilt: 44 }
+export const DEFAULT_CAMERA: Camera = { turn: -26, tilt: 36 }
 
 /** Radius of the ring round a failed check, px. */
 const FAULT = 14
@@ -98,17 +107,20 @@ export function view(
   const { model } = poser
   const { design } = model
   const { card } = design
-  const { text = 15, unit = 'mm' } = options
+  const { text = 15, unit = 'mm', stand = 'gutter', moving = false } = options
+  const placedAt = (at: number) => standing(stand, at)
   const lens = lensFor({
     card,
     camera,
     size,
-    points: motionPoints(card, undefined, options.frame),
+    stand,
+    points: motionPoints(card, placedAt, options.frame),
     padding: padding(size),
   })
-  const { toScreen } = lens
-  // The card stands on its gutter: its own frame is the table's.
-  const place = (p: Vec3): Vec3 => p
+  const place = placedAt(opening)
+  const back = unplaced(stand, opening)
+  const eye = back(lens.eye)
+  const toScreen = (p: Vec3): Point => lens.toScreen(place(p))
   const marks: Mark[] = []
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
@@ -119,14 +131,27 @@ export function view(
 
   // Shut, the layers keep a hair's breadth so that their order is known.
   const pose = poser(Math.max(SHUT, opening))
-  if (options.squares ?? true) marks.push(squareMarks(card, lens))
+  if (options.squares) marks.push(squareMarks(card, lens))
+  const paper = [...coverSurfaces(design, pose.opening, model.panels.length), ...surfaces(poser)]
+  const lamp = lampFor(lens, stand)
+  const onTable = [
+    ...model.panels.map((panel) => pose.panels[panel.name] ?? []),
+    ...(card.cover ? paper.slice(0, 2).map(({ points }) => points) : []),
+  ]
   marks.push(
     ...shadowMarks(
-      model.panels.map((panel) => pose.panels[panel.name] ?? []),
+      onTable.map((outline) => outline.map(place)),
       lens,
+      lamp,
+      !moving,
     ),
   )
-  const shaded = paperMarks(design, surfaces(poser), [], lens, place)
+  const shaded = paperMarks(design, paper, [], lens, place, {
+    lamp,
+    shadows: moving ? 'hard' : 'soft',
+    poser,
+    ...(options.lit ? { lit: new Set(options.lit) } : {}),
+  })
   marks.push(...shaded)
   // Words lie on the pages or beside the card rather than on what pops up.
   const shapes = shaded.flatMap((mark) =>
@@ -141,7 +166,7 @@ export function view(
     const tip = tipAt(poser, index)
     const rise = riseOf(tip, opening)
     // On the gutter both pages lie beneath: measure to the one whose inside the eye sees better.
-    const side = Math.abs(tip[0]) > 1e-6 ? Math.sign(tip[0]) : lens.eye[0] > 0 ? -1 : 1
+    const side = Math.abs(tip[0]) > 1e-6 ? Math.sign(tip[0]) : eye[0] > 0 ? -1 : 1
     const half = (opening / 2) * RADIANS
     const foot: Vec3 = [tip[0] + side * rise * Math.cos(half), tip[1], tip[2] - rise * Math.sin(half)]
     const [a, b] = [toScreen(tip), toScreen(foot)]
@@ -171,7 +196,7 @@ export function view(
   const handleAt = (at: number): Point => {
     const [across, along] = handleFlat(card)
     const half = (at / 2) * RADIANS
-    return toScreen([across * Math.sin(half), along, across * Math.cos(half)])
+    return lens.toScreen(placedAt(at)([across * Math.sin(half), along, across * Math.cos(half)]))
   }
   if (options.handle) {
     const at = handleAt(opening)
@@ -217,8 +242,9 @@ export function view(
     box: [0, 0, size.width, size.height],
     unit: 'px',
     marks,
+    ground: 'table',
     says: `The card “${design.title}”, open ${angleText(opening, 0)}.${said}`,
-    eye: lens.eye,
+    eye,
     toScreen,
     toOpening: (p) => nearestOpening(p, handleAt),
   }

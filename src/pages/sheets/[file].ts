@@ -1,30 +1,44 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
+import type { Design } from '../../paper/index.ts'
 import { fontOnDisk } from '../../sheet/files/font-on-disk.ts'
 import { sheetPdf } from '../../sheet/index.ts'
-import type { Chapter, TemplatePaper } from '../../site/chapters.ts'
-import { allChapters, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'
+import type { TemplatePaper } from '../../site/chapters.ts'
+import { allChapters, dummyNamed, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'
 
 interface Props {
-  readonly chapter: Chapter
+  readonly design: Design
+  /** The file that names the design. */
+  readonly file: string
   readonly paper: TemplatePaper
 }
 
-/** Every chapter's template on every paper, made when the site is built: `/sheets/<slug>-a4.pdf`. */
-export const getStaticPaths: GetStaticPaths = async () =>
-  (await allChapters()).flatMap((chapter) =>
+/** Every chapter's template and the garden's on every paper, made when the site is built: `/sheets/<slug>-a4.pdf`. */
+export const getStaticPaths: GetStaticPaths = async () => {
+  const garden = {
+    slug: 'garden',
+    design: await dummyNamed('garden'),
+    file: 'content/dummies/garden.hingebook.json',
+  }
+  const chapters = (await allChapters()).map(({ slug, design }) => ({
+    slug,
+    design,
+    file: `content/chapters/${slug}.mdx`,
+  }))
+  return [...chapters, garden].flatMap(({ slug, design, file }) =>
     TEMPLATE_PAPERS.map(({ paper }) => ({
-      params: { file: templatePath(chapter.slug, paper).replace('/sheets/', '') },
-      props: { chapter, paper } satisfies Props,
+      params: { file: templatePath(slug, paper).replace('/sheets/', '') },
+      props: { design, file, paper } satisfies Props,
     })),
   )
+}
 
 export const GET: APIRoute<Record<string, unknown>> = async ({ props }) => {
-  const { chapter, paper } = props as unknown as Props
+  const { design, file, paper } = props as unknown as Props
   try {
-    const bytes = await sheetPdf(chapter.design, { paper }, await fontOnDisk())
+    const bytes = await sheetPdf(design, { paper }, await fontOnDisk())
     return new Response(new Uint8Array(bytes), { headers: { 'Content-Type': 'application/pdf' } })
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
-    throw new Error(`content/chapters/${chapter.slug}.mdx: no template on ${paper} paper. ${reason}`)
+    throw new Error(`${file}: no template on ${paper} paper. ${reason}`)
   }
 }

@@ -1,4 +1,5 @@
 import type { Mechanism } from '../mechanisms/registry.ts'
+import type { Art, Papers } from './art.ts'
 
 /** A design as read from a file: every id is unique and every host stands before its guests. */
 export interface Design {
@@ -6,6 +7,10 @@ export interface Design {
   readonly title: string
   readonly card: Card
   readonly mechanisms: readonly Mechanism[]
+  /** What the pieces are cut from, where the design says so. */
+  readonly papers?: Papers
+  /** What is drawn on the panels. */
+  readonly art?: readonly Art[]
 }
 
 export interface Card {
@@ -15,4 +20,9 @@ export interface Card {
   readonly height: number
   /** Thickness of the card, mm. */
   readonly caliper: number
+  /** A second folded card behind the first, `COVER_RIM` mm larger all round: holes show it. */
+  readonly cover?: boolean
 }
+
+/** How far a cover stands out beyond the card, mm. */
+export const COVER_RIM = 3

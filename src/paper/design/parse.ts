@@ -1,22 +1,11 @@
 import type { Field } from '../mechanisms/kind.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindNamed, kinds } from '../mechanisms/registry.ts'
-import type { Flat } from '../plane/lay.ts'
+import { parseArt, parsePapers } from './art.ts'
 import type { Card, Design } from './design.ts'
-import { strayIn, visibleText } from './text.ts'
-
-/** A design that cannot be read: `path` names the place in the file, the message says why in one sentence. */
-export class DesignError extends Error {
-  readonly path: string
-  /** The nearest value that works, where there is one. */
-  readonly nearest: number | undefined
-  constructor(path: string, sentence: string, nearest?: number) {
-    super(`${path} ${sentence}.`)
-    this.name = 'DesignError'
-    this.path = path
-    this.nearest = nearest
-  }
-}
+import type { Thing } from './read.ts'
+import { checkFlag, checkNumber, checkPoints, DesignError, onlyKeys, shown, thing } from './read.ts'
+import { strayIn } from './text.ts'
 
 export const MOST_MECHANISMS = 200
 
@@ -42,85 +31,6 @@ export const cardFields: readonly Field[] = [
 
 const DEFAULT_CALIPER = 0.25
 
-type Thing = Record<string, unknown>
-
-function thing(value: unknown, path: string): Thing {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
-    throw new DesignError(path, `must be an object in curly brackets, not ${shown(value)}`)
-  return value as Thing
-}
-
-/** Longer than this, a received value is cut short in a sentence. */
-const LONG = 40
-
-/** A received value in a sentence: short, never a wall of text, and nothing in it that cannot be shown. */
-function shown(value: unknown): string {
-  if (value === undefined) return 'left out'
-  if (typeof value === 'number') return String(value)
-  if (typeof value === 'string')
-    return visibleText(JSON.stringify(value.length > LONG ? `${value.slice(0, 36)} …` : value))
-  const text = visibleText(opening(value, LONG + 1))
-  return text.length > LONG ? `${text.slice(0, 36)} …` : text
-}
-
-/** How a value begins as JSON, up to so many letters or a little more: however deep it is, no more is read. */
-function opening(value: unknown, room: number): string {
-  if (room <= 0) return ''
-  if (typeof value === 'string') return JSON.stringify(value.slice(0, room))
-  if (typeof value !== 'object' || value === null) return String(value)
-  const isList = Array.isArray(value)
-  let text = isList ? '[' : '{'
-  let first = true
-  for (const [key, one] of isList ? value.entries() : Object.entries(value)) {
-    if (text.length > room) return text
-    if (!first) text += ','
-    if (!isList) text += `${JSON.stringify(key)}:`
-    text += opening(one ?? null, room - text.length)
-    first = false
-  }
-  return text + (isList ? ']' : '}')
-}
-
-function onlyKeys(value: Thing, known: readonly string[], path: string): void {
-  for (const key of Object.keys(value))
-    if (!known.includes(key))
-      throw new DesignError(
-        visibleText(path === '' ? key.slice(0, LONG) : `${path}.${key.slice(0, LONG)}`),
-        `is not known here: use ${known.join(', ')}`,
-      )
-}
-
-/** A number of a field, checked against its range. */
-export function checkNumber(value: unknown, field: Field, path: string): number {
-  const range = `from ${field.min} to ${field.max} ${field.unit === 'mm' ? 'mm' : 'degrees'}`
-  if (typeof value !== 'number' || !Number.isFinite(value))
-    throw new DesignError(path, `must be a number ${range}, not ${shown(value)}`)
-  if (value < field.min || value > field.max)
-    throw new DesignError(
-      path,
-      `must be ${range}, not ${value}`,
-      Math.min(field.max, Math.max(field.min, value)),
-    )
-  return value
-}
-
-function checkPoints(value: unknown, path: string): readonly Flat[] {
-  if (!Array.isArray(value))
-    throw new DesignError(path, `must be a list of points [across, along], not ${shown(value)}`)
-  if (value.length > 200) throw new DesignError(path, `must hold at most 200 points, not ${value.length}`)
-  // Not `map`: it passes over the holes of a list.
-  return Array.from(value, (point: unknown, k): Flat => {
-    const fine = (n: unknown): n is number =>
-      typeof n === 'number' && Number.isFinite(n) && Math.abs(n) <= 2000
-    if (!Array.isArray(point) || point.length !== 2 || !fine(point[0]) || !fine(point[1]))
-      throw new DesignError(
-        `${path}[${k}]`,
-        `must be a point [across, along] in mm, each from -2000 to 2000, not ${shown(point)}`,
-      )
-    return [point[0], point[1]]
-  })
-}
-
 function checkList(value: unknown, field: Field, path: string): readonly number[] {
   if (!Array.isArray(value)) throw new DesignError(path, `must be a list of numbers, not ${shown(value)}`)
   if (value.length > 20) throw new DesignError(path, `must hold at most 20 numbers, not ${value.length}`)
@@ -129,17 +39,14 @@ function checkList(value: unknown, field: Field, path: string): readonly number[
 
 function parseCard(json: unknown): Card {
   const card = thing(json, 'card')
-  onlyKeys(
-    card,
-    cardFields.map((field) => field.name),
-    'card',
-  )
+  onlyKeys(card, [...cardFields.map((field) => field.name), 'cover'], 'card')
   const [width, height, caliper] = cardFields.map((field) =>
     field.name === 'caliper' && card[field.name] === undefined
       ? DEFAULT_CALIPER
       : checkNumber(card[field.name], field, `card.${field.name}`),
   ) as [number, number, number]
-  return { width, height, caliper }
+  const cover = checkFlag(card.cover, false, 'card.cover')
+  return { width, height, caliper, ...(cover ? { cover } : {}) }
 }
 
 /** What later mechanisms may sit on. */
@@ -235,7 +142,7 @@ export function parseDesign(json: unknown): Design {
       'hingebook',
       `must be 1, the version of the design file, not ${shown(raw.hingebook)}`,
     )
-  onlyKeys(raw, ['hingebook', 'title', 'card', 'mechanisms'], '')
+  onlyKeys(raw, ['hingebook', 'title', 'card', 'mechanisms', 'papers', 'art'], '')
   if (typeof raw.title !== 'string' || raw.title.trim() === '' || raw.title.length > 120)
     throw new DesignError('title', `must be 1 to 120 characters, not ${shown(raw.title)}`)
   const stray = strayIn(raw.title)
@@ -256,5 +163,20 @@ export function parseDesign(json: unknown): Design {
   const mechanisms = Array.from(raw.mechanisms, (json: unknown, k) =>
     parseMechanism(json, `mechanisms[${k}]`, places),
   )
-  return { hingebook: 1, title: raw.title, card, mechanisms }
+  if (card.cover && places.ids.has('cover'))
+    throw new DesignError('card.cover', 'needs its name for itself: call the mechanism cover something else')
+  const papers = parsePapers(raw.papers, [
+    'page',
+    ...(card.cover ? ['cover'] : []),
+    ...mechanisms.map(({ id }) => id),
+  ])
+  const art = parseArt(raw.art, [...places.panels, ...(card.cover ? ['cover/left', 'cover/right'] : [])])
+  return {
+    hingebook: 1,
+    title: raw.title,
+    card,
+    mechanisms,
+    ...(papers ? { papers } : {}),
+    ...(art ? { art } : {}),
+  }
 }

@@ -130,7 +130,7 @@ export function answer(design: Design, ask: Ask): Answer {
   if (read) return read(asked, ask)
   const size = cardFields.find(({ name }) => name === ask.of)
   if (size && ask.id === undefined)
-    return { value: asked.card[size.name as keyof Design['card']], unit: size.unit, chosen: true }
+    return { value: asked.card[size.name as 'width' | 'height' | 'caliper'], unit: size.unit, chosen: true }
   const known = [...Object.keys(readings), ...cardFields.map(({ name }) => name)]
   if (ask.id === undefined)
     throw new AskError(

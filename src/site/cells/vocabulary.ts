@@ -177,7 +177,18 @@ export const WORDS: Readonly<Record<string, Word>> = {
     says: 'One thing that goes wrong; its text is the cure.',
     stands: ['GoesWrong'],
     text: true,
-    attributes: { sign: { takes: 'words', needed: true, says: 'What the reader sees.' } },
+    attributes: {
+      sign: { takes: 'words', needed: true, says: 'What the reader sees.' },
+      shows: { takes: stepStates, needed: true, says: 'The state of the card in its small picture.' },
+      at: {
+        ...at,
+        says: 'The opening of the card in the picture, in degrees, where the state leaves it open.',
+      },
+      only: {
+        takes: 'words',
+        says: 'Ids of the mechanisms that it is about, parted by spaces, as in a Step.',
+      },
+    },
   },
   ForTeachers: {
     says: 'Time, materials, misconceptions, standards: for whoever leads the lesson.',

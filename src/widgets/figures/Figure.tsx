@@ -1,14 +1,95 @@
 import type { JSX } from 'preact'
-import type { Drawing, Mark } from '../../drawing/pen/marks.ts'
-import { classOf, cut, headData, pathData, styleOf, turnOf } from '../../drawing/pen/svg.ts'
+import type { ArtMark, Drawing, Mark, PathMark } from '../../drawing/pen/marks.ts'
+import {
+  classOf,
+  classOfDrawing,
+  cut,
+  FADE_STOPS,
+  fadeStyle,
+  fadesIn,
+  headData,
+  matrixText,
+  nameFor,
+  namesOf,
+  pathData,
+  shapeData,
+  shapeStyle,
+  sheetClass,
+  styleOf,
+  turnOf,
+} from '../../drawing/pen/svg.ts'
 
-/** One mark as SVG. Marks have no keys: the n-th mark of the next frame takes over the n-th element. */
-function markNode(mark: Mark): JSX.Element {
-  const name = classOf(mark)
+const shapes = new WeakMap<ArtMark['shapes'], JSX.Element[]>()
+
+/** Shapes in the frame of a panel are the same in every frame: so are their elements, and nothing is patched. */
+function shapeNodes({ shapes: list, matrix }: ArtMark): JSX.Element[] {
+  const known = matrix && shapes.get(list)
+  if (known) return known
+  const nodes = list.map((shape, k) => (
+    <path key={k} style={shapeStyle(shape)} d={shapeData(shape, matrix ? 2 : 1)} />
+  ))
+  if (matrix) shapes.set(list, nodes)
+  return nodes
+}
+
+const artNode = (mark: ArtMark): JSX.Element => (
+  <g class="m-art" transform={mark.matrix === null ? undefined : matrixText(mark.matrix)}>
+    {shapeNodes(mark)}
+  </g>
+)
+
+const fadeStops = FADE_STOPS.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
+
+function fadeNodes(mark: PathMark, id: string, name: string): JSX.Element[] {
+  const { kind = 'band', matrix } = mark.fade ?? {}
+  const shared = {
+    id,
+    href: `#${name}-fade`,
+    gradientUnits: 'userSpaceOnUse',
+    gradientTransform: matrix ? matrixText(matrix) : undefined,
+  } as const
+  return [
+    kind === 'band' ? (
+      <linearGradient key={`${id}b`} {...shared} x1="0" y1="0" x2="1" y2="0" />
+    ) : (
+      <radialGradient key={`${id}r`} {...shared} cx="0" cy="0" r="1" />
+    ),
+    <path key={id} class={classOf(mark)} style={fadeStyle(mark, id)} d={pathData(mark.runs, true, 1)} />,
+  ]
+}
+
+/** A surface and what lies on it, clipped to it. */
+function sheetNode(mark: PathMark, own: string, name: string): JSX.Element {
+  const d = pathData(mark.runs, true)
+  return (
+    <g key={own} class={sheetClass(mark)} style={styleOf(mark)} data-of={mark.of}>
+      <path class={`m-${mark.role}`} d={d} />
+      <clipPath id={own}>
+        <path d={d} />
+      </clipPath>
+      <g clip-path={`url(#${own})`}>{(mark.on ?? []).flatMap((one, k) => inlay(one, `${own}f${k}`, name))}</g>
+    </g>
+  )
+}
+
+/** What lies on a surface. Its kinds do not take one another's elements over: only what has changed is patched. */
+const inlay = (one: PathMark | ArtMark, id: string, name: string): JSX.Element | JSX.Element[] =>
+  one.mark === 'art' ? (
+    artNode(one)
+  ) : one.fade ? (
+    fadeNodes(one, id, name)
+  ) : (
+    <path class={classOf(one)} style={styleOf(one)} d={pathData(one.runs, one.closed, 1)} />
+  )
+
+/** One mark as SVG. Surfaces have keys; of the others the n-th of the next frame takes over the n-th element. */
+function markNode(mark: Mark, own: string, name: string): JSX.Element {
+  const className = classOf(mark)
   if (mark.mark === 'path') {
+    if (mark.on) return sheetNode(mark, own, name)
     const heads = headData(mark)
     const line = (
-      <path class={name} style={styleOf(mark)} data-of={mark.of} d={pathData(mark.runs, mark.closed)} />
+      <path class={className} style={styleOf(mark)} data-of={mark.of} d={pathData(mark.runs, mark.closed)} />
     )
     return heads === null ? (
       line
@@ -21,11 +102,17 @@ function markNode(mark: Mark): JSX.Element {
   }
   if (mark.mark === 'dot')
     return (
-      <circle class={name} data-of={mark.of} cx={cut(mark.at[0])} cy={cut(mark.at[1])} r={cut(mark.radius)} />
+      <circle
+        class={className}
+        data-of={mark.of}
+        cx={cut(mark.at[0])}
+        cy={cut(mark.at[1])}
+        r={cut(mark.radius)}
+      />
     )
   return (
     <text
-      class={name}
+      class={className}
       data-of={mark.of}
       x={cut(mark.at[0])}
       y={cut(mark.at[1])}
@@ -42,22 +129,27 @@ export interface FigureProps {
   readonly drawing: Drawing
   /** A figure beside words that say the same is left out of what is spoken. */
   readonly silent?: boolean
+  /** Its own on the page, for a figure that moves: ids of clips begin with it. A still one may do without. */
+  readonly name?: string
 }
 
 /** A drawing as an SVG picture: what the server puts into the page, a step figure shows and a bench moves. */
-export function Figure({ drawing, silent = false }: FigureProps): JSX.Element {
+export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Element {
   const [, , width, height] = drawing.box
   const size = drawing.unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
+  const own = name ?? nameFor(drawing)
+  const names = namesOf(drawing.marks, own)
   return (
     <svg
-      class="drawing"
+      class={classOfDrawing(drawing)}
       viewBox={drawing.box.map((n) => cut(n)).join(' ')}
       role="img"
       aria-label={drawing.says}
       aria-hidden={silent ? true : undefined}
       {...size}
     >
-      {drawing.marks.map(markNode)}
+      {fadesIn(drawing) ? <linearGradient id={`${own}-fade`}>{fadeStops}</linearGradient> : null}
+      {drawing.marks.map((mark, k) => markNode(mark, names[k] ?? own, own))}
     </svg>
   )
 }

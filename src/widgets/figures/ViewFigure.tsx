@@ -98,6 +98,8 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
     const plain = view(bench.poser.value, opening, camera, size, {
       ...options,
       handle: true,
+      stand: bench.config.stand ?? 'gutter',
+      moving: bench.held.value !== null || bench.playing.value,
       faults: bench.checks.value ?? [],
       text,
       unit,
@@ -125,7 +127,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
           const target = event.target as Element
           if (event.button !== 0 || drag.current || target.closest('.grip')) return
           const from = placeOf(event)
-          const of = target.closest('.m-facet, .m-edge')?.getAttribute('data-of')
+          const of = target.closest('.sheet')?.getAttribute('data-of')
           bench.hold(of ? 'opening' : 'camera')
           const move = of
             ? cardDrag(bench, drawn, handle, from, of.endsWith('/left'))
@@ -141,7 +143,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
         onPointerCancel={(event) => end(event, bench.cancel)}
         onLostPointerCapture={(event) => end(event, bench.release)}
       >
-        <Figure drawing={drawn} />
+        <Figure drawing={drawn} name="view" />
         <Grip
           label="Opening, by the edge of the page"
           at={handle}

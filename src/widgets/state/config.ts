@@ -53,6 +53,8 @@ export interface BenchConfig {
   /** Degrees; 90 if left out. */
   readonly opening?: number
   readonly camera?: CameraChoice
+  /** How the card rests on the table: on its gutter (if left out), or upright on its lower edge. */
+  readonly stand?: 'gutter' | 'edge'
   /** In the order in which they are offered; those of the lead if left out. */
   readonly fields?: readonly FieldChoice[]
   /** In the order in which the keyboard meets them; every one of the sheet if left out. */

@@ -47,12 +47,12 @@ describe('a file that is no design is refused in one sentence', () => {
   })
   test('a key of somebody else', () => {
     expect(refusal(file({ author: 'me' }))).toMatchInlineSnapshot(
-      `"author is not known here: use hingebook, title, card, mechanisms."`,
+      `"author is not known here: use hingebook, title, card, mechanisms, papers, art."`,
     )
   })
   test('a key that means trouble in other programs', () => {
     expect(refusal(JSON.parse('{"hingebook":1,"__proto__":{}}'))).toMatchInlineSnapshot(
-      `"__proto__ is not known here: use hingebook, title, card, mechanisms."`,
+      `"__proto__ is not known here: use hingebook, title, card, mechanisms, papers, art."`,
     )
   })
   test('no title', () => {
@@ -105,7 +105,7 @@ describe('a card that cannot be', () => {
   })
   test('with a colour', () => {
     expect(refusal(file({ card: { width: 105, height: 148, colour: 'blue' } }))).toMatchInlineSnapshot(
-      `"card.colour is not known here: use width, height, caliper."`,
+      `"card.colour is not known here: use width, height, caliper, cover."`,
     )
   })
 })

@@ -1,0 +1,66 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { dirname, extname } from 'node:path'
+import { toSvg } from '../drawing/pen/svg.ts'
+import type { Stand } from '../drawing/view/camera.ts'
+import { view } from '../drawing/view/view.ts'
+import type { Command, Options } from './command.ts'
+import { Refusal } from './refusal.ts'
+
+const CSS = new URL('../drawing/pen/marks.css', import.meta.url)
+
+/** Numbers the command takes, with their ranges and what they are when left out. */
+const numbers = {
+  opening: { min: 0, max: 180, usual: 100, unit: 'degrees' },
+  turn: { min: -180, max: 180, usual: -20, unit: 'degrees' },
+  tilt: { min: 0, max: 90, usual: 34, unit: 'degrees' },
+  far: { min: 1, max: 10, usual: 1.6, unit: 'diagonals of the card' },
+  width: { min: 100, max: 4000, usual: 960, unit: 'pixels' },
+  height: { min: 100, max: 4000, usual: 600, unit: 'pixels' },
+} as const
+
+/** How far round the opening the framing has room, degrees. */
+const ROOM = 4
+
+/** The standing card as a picture that stands alone. */
+export const picture: Command = {
+  name: 'picture',
+  usage: '--out FILE.svg [--opening DEGREES] [--turn=DEGREES] [--tilt DEGREES] [--far DIAGONALS] [--upright]',
+  help: 'Draw the standing card as the site does. --width and --height are in pixels.',
+  options: {
+    out: { type: 'string' },
+    upright: { type: 'boolean' },
+    ...Object.fromEntries(Object.keys(numbers).map((name) => [name, { type: 'string' as const }])),
+  },
+  run(design, options, place) {
+    const { out } = options
+    if (typeof out !== 'string' || extname(out).toLowerCase() !== '.svg')
+      throw new Refusal(
+        `--out must name a file that ends in .svg${typeof out === 'string' ? `, not ${out}` : ', and it was left out'}.`,
+      )
+    const [opening, turn, tilt, far, width, height] = (Object.keys(numbers) as (keyof typeof numbers)[]).map(
+      (name) => numberOf(options, name),
+    ) as [number, number, number, number, number, number]
+    const stand: Stand = options.upright ? 'edge' : 'gutter'
+    const frame = [Math.max(0, opening - ROOM), Math.min(180, opening + ROOM)]
+    const drawing = view(design, opening, { turn, tilt, far }, { width, height }, { stand, frame })
+    const css = readFileSync(CSS, 'utf8').replace(/\/\*[\s\S]*?\*\//g, '')
+    try {
+      mkdirSync(dirname(place(out)), { recursive: true })
+      writeFileSync(place(out), toSvg(drawing, { digits: 1, css }))
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : ''
+      throw new Refusal(`--out ${out}: the file cannot be written (${code}).`)
+    }
+    console.log(`${out}: ${drawing.says}`)
+    return 0
+  },
+}
+
+function numberOf(options: Options, name: keyof typeof numbers): number {
+  const { min, max, usual, unit } = numbers[name]
+  const text = options[name]
+  if (text === undefined) return usual
+  const value = typeof text === 'string' && text.trim() !== '' ? Number(text) : Number.NaN
+  if (value >= min && value <= max) return value
+  throw new Refusal(`--${name} must be a number from ${min} to ${max} ${unit}, not ${text}.`)
+}

@@ -1,0 +1,31 @@
+import type { APIRoute, GetStaticPaths } from 'astro'
+import type { Drawing } from '../../drawing/pen/marks.ts'
+import { allChapters, dummyNamed } from '../../site/chapters.ts'
+import { chapterPicture, GARDEN, gardenPicture, partPicture, pictureFile } from '../../site/pictures.ts'
+
+interface Props {
+  readonly drawing: Drawing
+  readonly dark: boolean
+}
+
+/** The garden, each chapter's card, and the garden with that chapter's part lit: made when the site is built. */
+export const getStaticPaths: GetStaticPaths = async () => {
+  const garden = await dummyNamed('garden')
+  const chapters = await allChapters()
+  const pictures: [string, Drawing][] = [
+    ['garden', gardenPicture(garden, GARDEN.from)],
+    ...chapters.map((chapter): [string, Drawing] => [chapter.slug, chapterPicture(chapter)]),
+    ...chapters.flatMap(({ slug, data }): [string, Drawing][] =>
+      data.part.length > 0 ? [[`garden-${slug}`, partPicture(garden, data.part)]] : [],
+    ),
+  ]
+  return pictures.map(([file, drawing]) => ({
+    params: { file },
+    props: { drawing, dark: file.startsWith('garden-') } satisfies Props,
+  }))
+}
+
+export const GET: APIRoute<Record<string, unknown>> = ({ props }) => {
+  const { drawing, dark } = props as unknown as Props
+  return new Response(pictureFile(drawing, dark), { headers: { 'Content-Type': 'image/svg+xml' } })
+}

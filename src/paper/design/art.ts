@@ -1,0 +1,180 @@
+/**
+ * What is drawn on the paper. Art is data: it weighs nothing, no check knows it, it moves with its panel
+ * and is clipped to it where it is drawn or printed. The format is told in content/design-file.md.
+ */
+import type { Field } from '../mechanisms/kind.ts'
+import type { Flat } from '../plane/lay.ts'
+import {
+  checkFlag,
+  checkNumber,
+  checkPoints,
+  checkWord,
+  DesignError,
+  onlyKeys,
+  shown,
+  thing,
+} from './read.ts'
+
+/** Papers and inks by name; what they look like is for drawings to say. */
+export const PAPER_COLOURS = [
+  'dusk',
+  'hedge',
+  'meadow',
+  'moss',
+  'night',
+  'paper',
+  'cream',
+  'oat',
+  'amber',
+  'ochre',
+  'clay',
+  'bark',
+  'fern',
+  'leaf',
+  'pond',
+  'water',
+  'lilac',
+  'plum',
+  'rose',
+  'blush',
+  'rust',
+  'heron',
+  'moon',
+  'flame',
+  'ink',
+] as const
+
+export type PaperColour = (typeof PAPER_COLOURS)[number]
+
+/** What the card (`page`), its cover (`cover`) and each mechanism (by id) is cut from. */
+export type Papers = Readonly<Record<string, PaperColour>>
+
+/** One shape drawn on a panel. Shapes are laid on one another in the order of the list. */
+export interface Art {
+  /** The panel, by name. */
+  readonly on: string
+  /** Other panels that carry the same drawing: the other half of a face, say. */
+  readonly also: readonly string[]
+  readonly face: 'front' | 'back'
+  /** In the panel's flat coordinates, mm. Where `curve` is true the outline runs smoothly through these points. */
+  readonly shape: readonly Flat[]
+  readonly closed: boolean
+  readonly curve: boolean
+  /** What it is filled with; null for a line alone. */
+  readonly fill: PaperColour | null
+  /** Whether its outline is drawn. */
+  readonly line: boolean
+  readonly lineColour: PaperColour
+  /** mm. */
+  readonly lineWidth: number
+  /** It gives light: a flame, the moon. It stays bright where its paper lies in the shade. */
+  readonly glows: boolean
+}
+
+export const MOST_SHAPES = 1500
+
+/** In all shapes together: a bound for the time that a frame takes. */
+export const MOST_ART_POINTS = 15_000
+
+const LINE_WIDTH: Field = {
+  name: 'lineWidth',
+  label: 'Line width',
+  unit: 'mm',
+  min: 0.1,
+  max: 20,
+  help: 'How wide the line is.',
+}
+
+const DEFAULT_LINE_WIDTH = 0.6
+
+const KEYS = [
+  'on',
+  'also',
+  'face',
+  'shape',
+  'closed',
+  'curve',
+  'fill',
+  'line',
+  'lineColour',
+  'lineWidth',
+  'glows',
+] as const
+
+function checkPanel(value: unknown, panels: ReadonlySet<string>, path: string): string {
+  if (typeof value !== 'string' || !panels.has(value)) {
+    const names = [...panels]
+    const few = names.length > 7 ? `${names.slice(0, 7).join(', ')} and so on` : names.join(', ')
+    throw new DesignError(path, `must name a panel of this design (${few}), not ${shown(value)}`)
+  }
+  return value
+}
+
+function parseShape(json: unknown, panels: ReadonlySet<string>, path: string): Art {
+  const raw = thing(json, path)
+  onlyKeys(raw, KEYS, path)
+  const on = checkPanel(raw.on, panels, `${path}.on`)
+  if (raw.also !== undefined && (!Array.isArray(raw.also) || raw.also.length > 10))
+    throw new DesignError(`${path}.also`, `must be a list of at most 10 panels, not ${shown(raw.also)}`)
+  const also = ((raw.also ?? []) as readonly unknown[]).map((one, k) =>
+    checkPanel(one, panels, `${path}.also[${k}]`),
+  )
+  const face = checkWord(raw.face, ['front', 'back'], `${path}.face`, 'front')
+  const closed = checkFlag(raw.closed, true, `${path}.closed`)
+  const shape = checkPoints(raw.shape, `${path}.shape`)
+  const least = closed ? 3 : 2
+  if (shape.length < least)
+    throw new DesignError(`${path}.shape`, `must hold at least ${least} points, not ${shape.length}`)
+  const fill =
+    raw.fill === undefined || raw.fill === null ? null : checkWord(raw.fill, PAPER_COLOURS, `${path}.fill`)
+  const line = checkFlag(raw.line, fill === null, `${path}.line`)
+  if (fill === null && !line)
+    throw new DesignError(`${path}.line`, 'must be true where there is no fill: else nothing is seen')
+  return {
+    on,
+    also,
+    face,
+    shape,
+    closed,
+    curve: checkFlag(raw.curve, false, `${path}.curve`),
+    fill,
+    line,
+    lineColour: checkWord(raw.lineColour, PAPER_COLOURS, `${path}.lineColour`, 'ink'),
+    lineWidth:
+      raw.lineWidth === undefined
+        ? DEFAULT_LINE_WIDTH
+        : checkNumber(raw.lineWidth, LINE_WIDTH, `${path}.lineWidth`),
+    glows: checkFlag(raw.glows, false, `${path}.glows`),
+  }
+}
+
+/**
+ * The `art` of a design file, every default filled in; null where there is none.
+ * Throws a `DesignError`.
+ */
+export function parseArt(json: unknown, panels: readonly string[]): readonly Art[] | null {
+  if (json === undefined) return null
+  if (!Array.isArray(json))
+    throw new DesignError('art', `must be a list in square brackets, not ${shown(json)}`)
+  if (json.length > MOST_SHAPES)
+    throw new DesignError('art', `must hold at most ${MOST_SHAPES} shapes, not ${json.length}`)
+  const known = new Set(panels)
+  const art = json.map((one: unknown, k) => parseShape(one, known, `art[${k}]`))
+  const points = art.reduce((sum, { shape, also }) => sum + shape.length * (1 + also.length), 0)
+  if (points > MOST_ART_POINTS)
+    throw new DesignError('art', `must hold at most ${MOST_ART_POINTS} points in all, not ${points}`)
+  return art
+}
+
+/** The `papers` of a design file; null where there are none. Throws a `DesignError`. */
+export function parsePapers(json: unknown, owners: readonly string[]): Papers | null {
+  if (json === undefined) return null
+  const raw = thing(json, 'papers')
+  onlyKeys(raw, owners, 'papers')
+  return Object.fromEntries(
+    Object.entries(raw).map(([owner, colour]) => [
+      owner,
+      checkWord(colour, PAPER_COLOURS, `papers.${owner}`),
+    ]),
+  )
+}

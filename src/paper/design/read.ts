@@ -1,0 +1,111 @@
+import type { Field } from '../mechanisms/kind.ts'
+import type { Flat } from '../plane/lay.ts'
+import { visibleText } from './text.ts'
+
+/** A design that cannot be read: `path` names the place in the file, the message says why in one sentence. */
+export class DesignError extends Error {
+  readonly path: string
+  /** The nearest value that works, where there is one. */
+  readonly nearest: number | undefined
+  constructor(path: string, sentence: string, nearest?: number) {
+    super(`${path} ${sentence}.`)
+    this.name = 'DesignError'
+    this.path = path
+    this.nearest = nearest
+  }
+}
+
+export type Thing = Record<string, unknown>
+
+export function thing(value: unknown, path: string): Thing {
+  if (typeof value !== 'object' || value === null || Array.isArray(value))
+    throw new DesignError(path, `must be an object in curly brackets, not ${shown(value)}`)
+  return value as Thing
+}
+
+/** Longer than this, a received value is cut short in a sentence. */
+const LONG = 40
+
+/** A received value in a sentence: short, never a wall of text, and nothing in it that cannot be shown. */
+export function shown(value: unknown): string {
+  if (value === undefined) return 'left out'
+  if (typeof value === 'number') return String(value)
+  if (typeof value === 'string')
+    return visibleText(JSON.stringify(value.length > LONG ? `${value.slice(0, 36)} …` : value))
+  const text = visibleText(opening(value, LONG + 1))
+  return text.length > LONG ? `${text.slice(0, 36)} …` : text
+}
+
+/** How a value begins as JSON, up to so many letters or a little more: however deep it is, no more is read. */
+function opening(value: unknown, room: number): string {
+  if (room <= 0) return ''
+  if (typeof value === 'string') return JSON.stringify(value.slice(0, room))
+  if (typeof value !== 'object' || value === null) return String(value)
+  const isList = Array.isArray(value)
+  let text = isList ? '[' : '{'
+  let first = true
+  for (const [key, one] of isList ? value.entries() : Object.entries(value)) {
+    if (text.length > room) return text
+    if (!first) text += ','
+    if (!isList) text += `${JSON.stringify(key)}:`
+    text += opening(one ?? null, room - text.length)
+    first = false
+  }
+  return text + (isList ? ']' : '}')
+}
+
+export function onlyKeys(value: Thing, known: readonly string[], path: string): void {
+  for (const key of Object.keys(value))
+    if (!known.includes(key))
+      throw new DesignError(
+        visibleText(path === '' ? key.slice(0, LONG) : `${path}.${key.slice(0, LONG)}`),
+        `is not known here: use ${known.join(', ')}`,
+      )
+}
+
+/** A number of a field, checked against its range. */
+export function checkNumber(value: unknown, field: Field, path: string): number {
+  const range = `from ${field.min} to ${field.max} ${field.unit === 'mm' ? 'mm' : 'degrees'}`
+  if (typeof value !== 'number' || !Number.isFinite(value))
+    throw new DesignError(path, `must be a number ${range}, not ${shown(value)}`)
+  if (value < field.min || value > field.max)
+    throw new DesignError(
+      path,
+      `must be ${range}, not ${value}`,
+      Math.min(field.max, Math.max(field.min, value)),
+    )
+  return value
+}
+
+export function checkPoints(value: unknown, path: string): readonly Flat[] {
+  if (!Array.isArray(value))
+    throw new DesignError(path, `must be a list of points [across, along], not ${shown(value)}`)
+  if (value.length > 200) throw new DesignError(path, `must hold at most 200 points, not ${value.length}`)
+  // Not `map`: it passes over the holes of a list.
+  return Array.from(value, (point: unknown, k): Flat => {
+    const fine = (n: unknown): n is number =>
+      typeof n === 'number' && Number.isFinite(n) && Math.abs(n) <= 2000
+    if (!Array.isArray(point) || point.length !== 2 || !fine(point[0]) || !fine(point[1]))
+      throw new DesignError(
+        `${path}[${k}]`,
+        `must be a point [across, along] in mm, each from -2000 to 2000, not ${shown(point)}`,
+      )
+    return [point[0], point[1]]
+  })
+}
+
+/** A yes or no that may be left out. */
+export function checkFlag(value: unknown, usual: boolean, path: string): boolean {
+  if (value === undefined) return usual
+  if (typeof value !== 'boolean') throw new DesignError(path, `must be true or false, not ${shown(value)}`)
+  return value
+}
+
+/** One of a few words; left out it is the usual one, where there is one. */
+export function checkWord<W extends string>(value: unknown, words: readonly W[], path: string, usual?: W): W {
+  if (value === undefined && usual !== undefined) return usual
+  const word = words.find((one) => one === value)
+  if (word === undefined)
+    throw new DesignError(path, `must be one of ${words.join(', ')}, not ${shown(value)}`)
+  return word
+}
