@@ -12,8 +12,10 @@ const chapters = defineCollection({
     number: z.int().min(1),
     /** The heading of the page, and what links to it say. */
     title: z.string().min(1).max(60),
-    /** One or two short sentences under the title: what the reader is going to do and see. */
+    /** One or two short sentences on the path: what the reader is going to do and see. */
     lead: z.string().min(1).max(220),
+    /** One or two short sentences over the bench: what to do there first. It gives no guess away. */
+    task: z.string().min(1).max(150),
     /** What a search engine shows; the lead stands in if it is left out. */
     description: z.string().max(200).optional(),
     /** The design on the bench: the name of a file in content/dummies, without .hingebook.json. */

@@ -1,6 +1,6 @@
 import { z } from 'astro/zod'
 import type { Goal } from '../widgets/challenge/judge.ts'
-import type { BenchConfig, FigureName, ReadingName } from '../widgets/state/config.ts'
+import type { BenchConfig, Coverable, FigureName, ReadingName } from '../widgets/state/config.ts'
 
 const READINGS = [
   'rise',
@@ -18,6 +18,14 @@ const READINGS = [
 ] as const satisfies readonly ReadingName[]
 
 const FIGURES = ['view', 'sheet', 'section', 'chart'] as const satisfies readonly FigureName[]
+
+const COVERABLE = [
+  ...READINGS,
+  'section',
+  'chart',
+  'dimension',
+  'ways',
+] as const satisfies readonly Coverable[]
 
 /** What a chapter says of its bench: what is left out is chosen to suit the dummy. */
 export const benchSchema = z.strictObject({
@@ -47,6 +55,8 @@ export const benchSchema = z.strictObject({
   readings: z.array(z.enum(READINGS)).optional(),
   /** Mechanisms, by id, of which the bench says which way they go as the card opens. */
   ways: z.array(z.string()).optional(),
+  /** What answers the chapter's guess, and so is covered until the reader has guessed. */
+  covers: z.array(z.enum(COVERABLE)).optional(),
   /** Which of the four figures there are. */
   figures: z.array(z.enum(FIGURES)).optional(),
 })

@@ -60,6 +60,12 @@ export async function allChapters(): Promise<Chapter[]> {
   return Promise.all(entries.map(chapterOf))
 }
 
+/** Designs that chapters show on a bench of their own beside the first one, by file name. */
+export const sideDummies = (chapters: readonly Chapter[]): readonly string[] =>
+  chapters.flatMap(({ entry }) =>
+    [...(entry.body ?? '').matchAll(/<SideBench\s[^>]*dummy="([^"]+)"/g)].map(([, name]) => name ?? ''),
+  )
+
 /** The chapter that a cell stands in. Throws an Error for a cell outside of every chapter. */
 export function chapterIn({ chapter }: App.Locals, place: string): Chapter {
   if (!chapter) throw new Error(`${place} stands outside of every chapter.`)

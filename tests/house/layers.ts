@@ -27,6 +27,8 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'template',
     'fields',
     'figures',
+    'guess',
+    'phrase',
     'aim',
     'measure',
     'challenge',

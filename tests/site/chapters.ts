@@ -22,9 +22,13 @@ export interface WrittenChapter {
   readonly config: BenchConfig
 }
 
+/** A chapter's file as it stands. */
+export const sourceOf = (slug: string): string =>
+  readFileSync(new URL(`chapters/${slug}.mdx`, CONTENT), 'utf8')
+
 /** A chapter as its author wrote it, with the design and the part of the bench that goals need. */
 export function chapter(slug: string): WrittenChapter {
-  const source = readFileSync(new URL(`chapters/${slug}.mdx`, CONTENT), 'utf8')
+  const source = sourceOf(slug)
   const front = (key: string): string | undefined =>
     new RegExp(`^\\s*${key}:\\s*(.+)$`, 'm').exec(source.split('\n---\n')[0] ?? '')?.[1]
   const point = front('point')

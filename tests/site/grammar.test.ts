@@ -16,9 +16,15 @@ const right: Readonly<Record<string, string>> = {
     '<MakeIt>\n\n<TakeCare>Blades are for adults.</TakeCare>\n\n<Step shows="flat">Cut it.</Step>\n\n</MakeIt>',
   MeasureYours: '<MeasureYours>\n\nStand a ruler on the page.\n\n</MeasureYours>',
   Challenge:
-    '<Challenge>\n\n<Goal wants={{ sound: true }}>Reach it.</Goal>\n<Goal wants={{ sound: true }}>Reach that.</Goal>\n\n</Challenge>',
+    '<Challenge>\n\n<Goal wants={{ sound: true }}>Reach it.</Goal>\n<Goal wants={{ sound: true }}>Reach that.</Goal>\n\n<OpenTask>Make one.</OpenTask>\n\n</Challenge>',
   GoesWrong:
     '<GoesWrong>\n\n<Slip sign="Flat." shows="shut">Push.</Slip>\n<Slip sign="Torn." shows="cutting">Tape.</Slip>\n\n</GoesWrong>',
+  Recall:
+    '<Recall>\n\n' +
+    '<Question asks="Up?">\n\n<Guess says="Up" right>Yes.</Guess>\n<Guess says="Down">No.</Guess>\n\n</Question>\n\n'.repeat(
+      2,
+    ) +
+    '</Recall>',
   ForTeachers: '<ForTeachers>\n\nTwo lessons.\n\n</ForTeachers>',
 }
 
@@ -41,7 +47,7 @@ describe('an author is told what was received and what is expected', () => {
     [
       'text outside every cell',
       { TryIt: `Hello.\n\n${right.TryIt}` },
-      'Text stands outside every cell; it belongs in <TryIt>, <Predict>, <Why>, <MakeIt>, <MeasureYours>, <Challenge>, <GoesWrong> or <ForTeachers>.',
+      'Text stands outside every cell; it belongs in <TryIt>, <Predict>, <Why>, <MakeIt>, <MeasureYours>, <Challenge>, <GoesWrong>, <Recall> or <ForTeachers>.',
     ],
     [
       'a mistyped word',

@@ -102,6 +102,8 @@ export interface Task {
   readonly glued: readonly string[]
   /** What stands before all of `guests` and `glued` in the design. */
   readonly before: readonly string[]
+  /** What is in its place once the step is done; all there is if the step does not say. */
+  readonly through: readonly string[]
   readonly opening: number | undefined
 }
 

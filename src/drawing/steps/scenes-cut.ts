@@ -128,11 +128,11 @@ export function reversing(task: Task): Scene {
   }
 }
 
-export function shut({ design }: Task): Scene {
+export function shut({ design, through }: Task): Scene {
   const { width, height } = design.card
   const over = (z: number): Vec3 => [z, height * 0.5, width * 0.45]
   return {
-    paper: making(design, { opening: 0, through: design.mechanisms.map(({ id }) => id), cut: [] }),
+    paper: making(design, { opening: 0, through, cut: [] }),
     ink: [],
     stand: 'left',
     opening: SHUT,
@@ -141,9 +141,9 @@ export function shut({ design }: Task): Scene {
   }
 }
 
-export function open({ design, opening = 96 }: Task): Scene {
+export function open({ design, through, opening = 96 }: Task): Scene {
   return {
-    paper: making(design, { opening, through: design.mechanisms.map(({ id }) => id), cut: [] }),
+    paper: making(design, { opening, through, cut: [] }),
     ink: [],
     stand: 'gutter',
     opening,

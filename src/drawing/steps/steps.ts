@@ -63,6 +63,8 @@ export interface StepOptions {
   readonly opening?: number
   /** Mechanisms that the step is about; default all on the gutter, for glued pieces all there are. */
   readonly of?: readonly string[]
+  /** What stands already; default all that come before those in the design. With it, nothing else is shown. */
+  readonly there?: readonly string[]
   /** Height of the type, px; default 15. */
   readonly text?: number
 }
@@ -175,8 +177,12 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
   if (GLUED.has(state) && mounted.length === 0)
     throw new RangeError(`a step that shows ${state} needs a mechanism of its own card, and there is none`)
   const first = design.mechanisms.findIndex(({ id }) => guests.includes(id) || mounted.includes(id))
-  const before = design.mechanisms.slice(0, Math.max(0, first)).map(({ id }) => id)
-  const task: Task = { design, cut, guests, glued: mounted, before, opening }
+  const before = options.there ?? design.mechanisms.slice(0, Math.max(0, first)).map(({ id }) => id)
+  const done = [...before, ...cut, ...guests, ...mounted]
+  const through = design.mechanisms
+    .map(({ id }) => id)
+    .filter((id) => options.there === undefined || done.includes(id))
+  const task: Task = { design, cut, guests, glued: mounted, before, through, opening }
   const nested = state === 'creased' && cut.length === 0 && guests.length > 0
   if (state !== 'creased' || nested) {
     const scene = state === 'creased' ? nestedCreased(task) : scenes[state](task)

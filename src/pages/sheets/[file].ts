@@ -3,7 +3,7 @@ import type { Design } from '../../paper/index.ts'
 import { fontOnDisk } from '../../sheet/files/font-on-disk.ts'
 import { sheetPdf } from '../../sheet/index.ts'
 import type { TemplatePaper } from '../../site/chapters.ts'
-import { allChapters, dummyNamed, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'
+import { allChapters, dummyNamed, sideDummies, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'
 
 interface Props {
   readonly design: Design
@@ -19,12 +19,20 @@ export const getStaticPaths: GetStaticPaths = async () => {
     design: await dummyNamed('garden'),
     file: 'content/dummies/garden.hingebook.json',
   }
-  const chapters = (await allChapters()).map(({ slug, design }) => ({
+  const all = await allChapters()
+  const sides = await Promise.all(
+    sideDummies(all).map(async (slug) => ({
+      slug,
+      design: await dummyNamed(slug),
+      file: `content/dummies/${slug}.hingebook.json`,
+    })),
+  )
+  const chapters = all.map(({ slug, design }) => ({
     slug,
     design,
     file: `content/chapters/${slug}.mdx`,
   }))
-  return [...chapters, garden].flatMap(({ slug, design, file }) =>
+  return [...chapters, ...sides, garden].flatMap(({ slug, design, file }) =>
     TEMPLATE_PAPERS.map(({ paper }) => ({
       params: { file: templatePath(slug, paper).replace('/sheets/', '') },
       props: { design, file, paper } satisfies Props,

@@ -275,7 +275,9 @@ export const cellGrammar: MdastPluginDefinition = {
     const after = placed(node, context.fileURL)
     const next = context.parent(node).children[(context.indexOf(node) ?? 0) + 1]
     const mark =
-      node.name === 'Term' && next?.type === 'text' ? (/^[.,;:!?)’”]+/.exec(next.value)?.[0] ?? '') : ''
+      (node.name === 'Term' || node.name === 'Phrase') && next?.type === 'text'
+        ? (/^[.,;:!?)’”]+/.exec(next.value)?.[0] ?? '')
+        : ''
     if (next?.type !== 'text' || mark === '') return after
     // A line must not begin with a full stop: the word takes the mark that follows it.
     context.setProperty(next, 'value', next.value.slice(mark.length))
@@ -286,14 +288,20 @@ export const cellGrammar: MdastPluginDefinition = {
   },
 }
 
-function placed<N extends { attributes: unknown[]; position?: { start: { line: number } } | undefined }>(
-  node: Readonly<N>,
-  file: URL | undefined,
-): N {
+function placed<
+  N extends {
+    name?: string | null
+    attributes: unknown[]
+    position?: { start: { line: number; column: number } } | undefined
+  },
+>(node: Readonly<N>, file: URL | undefined): N {
+  const { line = 1, column = 1 } = node.position?.start ?? {}
   const place = {
     type: 'mdxJsxAttribute',
     name: 'place',
-    value: `${pathOf(file)}:${node.position?.start.line ?? 1}`,
+    value: `${pathOf(file)}:${line}`,
   }
-  return { ...node, attributes: [...node.attributes, place] }
+  // Several phrases may stand on one line.
+  const nth = node.name === 'Phrase' ? [{ type: 'mdxJsxAttribute', name: 'column', value: `:${column}` }] : []
+  return { ...node, attributes: [...node.attributes, place, ...nth] }
 }

@@ -47,6 +47,7 @@ export const CELLS: readonly string[] = [
   'MeasureYours',
   'Challenge',
   'GoesWrong',
+  'Recall',
   'ForTeachers',
 ]
 
@@ -67,7 +68,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
   },
   Guess: {
     says: 'One possible answer; its text is what there is to say to whoever chose it.',
-    stands: ['Predict'],
+    stands: ['Predict', 'Question'],
     text: true,
     attributes: {
       says: { takes: 'words', needed: true, says: 'The guess itself, as short as a button.' },
@@ -105,7 +106,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
   MakeIt: {
     says: 'How to make it: TakeCare first, then Step after Step. The template stands at the top by itself.',
     stands: [CHAPTER],
-    holds: ['Step', 'TakeCare'],
+    holds: ['Step', 'TakeCare', 'SideBench'],
     needs: { Step: 1, TakeCare: 1 },
     first: ['TakeCare'],
     text: true,
@@ -125,6 +126,10 @@ export const WORDS: Readonly<Record<string, Word>> = {
         takes: 'words',
         says: 'Ids of the mechanisms that the step is about, parted by spaces, on any fold; if left out all that are cut on the gutter, or all that are glued.',
       },
+      there: {
+        takes: 'words',
+        says: 'Ids of what is in its place already, or "nothing"; if left out all that stand before them in the dummy.',
+      },
     },
   },
   TakeCare: {
@@ -132,6 +137,18 @@ export const WORDS: Readonly<Record<string, Word>> = {
     stands: ['MakeIt'],
     text: true,
     attributes: {},
+  },
+  SideBench: {
+    says: 'A small bench for another design that the chapter makes, with its own template; its text stands beside it.',
+    stands: ['MakeIt'],
+    text: true,
+    attributes: {
+      dummy: { takes: 'words', needed: true, says: 'The design, by its file’s name in content/dummies.' },
+      subject: { takes: 'words', says: 'The mechanism whose rise is read; the first one if left out.' },
+      opening: { ...at, says: 'The opening at first, in degrees; 90 if left out.' },
+      turn: { takes: 'number', says: 'From where it is seen: degrees round the card.' },
+      tilt: { takes: 'number', says: 'From where it is seen: degrees above the table.' },
+    },
   },
   MeasureYours: {
     says: 'The reader types what a ruler reads on their own card, and the model says how far off it is and why.',
@@ -146,10 +163,11 @@ export const WORDS: Readonly<Record<string, Word>> = {
     },
   },
   Challenge: {
-    says: 'Tasks which the kernel judges: two or more Goal.',
+    says: 'Tasks which the kernel judges, two or more Goal, and an OpenTask that nobody judges.',
     stands: [CHAPTER],
-    holds: ['Goal'],
-    needs: { Goal: 2 },
+    holds: ['Goal', 'OpenTask'],
+    needs: { Goal: 2, OpenTask: 1 },
+    first: ['Goal'],
     text: true,
     attributes: {},
   },
@@ -164,6 +182,12 @@ export const WORDS: Readonly<Record<string, Word>> = {
         says: 'What the kernel judges, as in {{ measure: "rise", at: 90, atLeast: 40 }}.',
       },
     },
+  },
+  OpenTask: {
+    says: 'A task without a number to hit: something of the reader’s own.',
+    stands: ['Challenge'],
+    text: true,
+    attributes: {},
   },
   GoesWrong: {
     says: 'What goes wrong, each with its cure: two or more Slip.',
@@ -188,6 +212,25 @@ export const WORDS: Readonly<Record<string, Word>> = {
         takes: 'words',
         says: 'Ids of the mechanisms that it is about, parted by spaces, as in a Step.',
       },
+    },
+  },
+  Recall: {
+    says: 'What is left of it without looking back: two Question, one on this chapter, one on an earlier one.',
+    stands: [CHAPTER],
+    holds: ['Question'],
+    needs: { Question: 2 },
+    text: true,
+    attributes: {},
+  },
+  Question: {
+    says: 'One question of the recall, with two or more Guess.',
+    stands: ['Recall'],
+    holds: ['Guess'],
+    needs: { Guess: 2 },
+    text: true,
+    attributes: {
+      asks: { takes: 'words', needed: true, says: 'The question.' },
+      from: { takes: 'words', says: 'The earlier chapter it is about, by its file’s name.' },
     },
   },
   ForTeachers: {
@@ -216,6 +259,20 @@ export const WORDS: Readonly<Record<string, Word>> = {
       with: { takes: 'value', says: 'Fields to change first, as in {{ cut: 46 }}.' },
       decimals: { takes: 'number', says: 'Digits after the point; 1 if left out.' },
       bare: { takes: 'flag', says: 'Leaves the unit out.' },
+    },
+  },
+  Phrase: {
+    says: 'Words that move the card on the bench when they are pressed, and put it back.',
+    stands: [ANYWHERE],
+    text: true,
+    attributes: {
+      opening: { ...at, says: 'The opening that it sets, in degrees from 0 (shut) to 180 (flat).' },
+      id: { takes: 'words', says: 'The mechanism that it changes, by its id in the dummy; set says how.' },
+      set: {
+        takes: 'value',
+        says: 'What the numbers of that mechanism become in the chapter’s own card, as in {{ cut: 46 }}.',
+      },
+      across: { takes: 'number', says: 'How far the point of a bare card goes from the gutter, in mm.' },
     },
   },
   Term: {

@@ -1,7 +1,7 @@
 import '../../drawing/pen/marks.css'
 import './bench.css'
 import type { ComponentChildren, JSX } from 'preact'
-import { useEffect, useId, useState } from 'preact/hooks'
+import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Check, Design } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
@@ -10,13 +10,14 @@ import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import { Cover, GuessNote } from '../guess/Cover.tsx'
 import { followAddress } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
 import { keepExamined, prepareChecker } from '../model/examine.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
-import { benchOf, recallUnit } from '../model/page.ts'
+import { benchOf, followGuess, recallUnit } from '../model/page.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
 import { EVERY_FIGURE } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
@@ -37,6 +38,8 @@ export interface FoldBenchProps {
   readonly ways?: readonly string[]
   /** The chart's first picture, drawn when the page is made; what draws it again comes when it is seen. */
   readonly chart?: ComponentChildren
+  /** A second bench of a page: the address and the keys of the page belong to the first one. */
+  readonly aside?: boolean
 }
 
 const screenFrames: Frames =
@@ -60,12 +63,15 @@ interface FrameProps {
   readonly name: FigureName
   readonly children: ComponentChildren
   readonly bar?: ComponentChildren
+  /** It answers the chapter's guess. */
+  readonly answers?: boolean
 }
 
-function FigureFrame({ name, children, bar }: FrameProps): JSX.Element {
+function FigureFrame({ name, children, bar, answers = false }: FrameProps): JSX.Element {
   return (
-    <figure class={`bench-figure figure-${name}`}>
+    <figure class={`bench-figure figure-${name}`} data-answers={answers}>
       {children}
+      {answers ? <Cover /> : null}
       <figcaption>
         <strong>{captions[name]}</strong>
         {hints[name] ? <span class="hint">{hints[name]}</span> : null}
@@ -104,11 +110,14 @@ function undoKeys(bench: Bench, event: KeyboardEvent): void {
 }
 
 /** Wakes the bench on the page; returns what puts it to sleep again. */
-function wake(bench: Bench, slug: string): () => void {
-  const onKey = (event: KeyboardEvent) => undoKeys(bench, event)
+function wake(bench: Bench, slug: string, aside: HTMLElement | null): () => void {
+  const onKey = (event: KeyboardEvent) => {
+    if (!aside || aside.contains(event.target as Node)) undoKeys(bench, event)
+  }
   const leave = () => bench.pause()
   recallUnit()
-  const forget = followAddress(bench)
+  const forget = aside ? () => {} : followAddress(bench)
+  const follow = followGuess()
   const stop = keepExamined(bench)
   benchOf(slug).value = bench
   document.addEventListener('keydown', onKey)
@@ -118,6 +127,7 @@ function wake(bench: Bench, slug: string): () => void {
     removeEventListener('pagehide', leave)
     benchOf(slug).value = null
     stop()
+    follow()
     forget()
     bench.dispose()
   }
@@ -127,24 +137,36 @@ function wake(bench: Bench, slug: string): () => void {
  * A chapter's bench: the card standing and flat, its section and its chart, what can be set and what is
  * read. The server draws the first picture with the same functions.
  */
-export function FoldBench({ design, slug, config, checks, ways, chart }: FoldBenchProps): JSX.Element {
+export function FoldBench({
+  design,
+  slug,
+  config,
+  checks,
+  ways,
+  chart,
+  aside = false,
+}: FoldBenchProps): JSX.Element {
   const [bench] = useState(() =>
     benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
   )
   const [awake, setAwake] = useState(false)
+  const root = useRef<HTMLDivElement>(null)
   useEffect(() => {
     setAwake(true)
-    return wake(bench, slug)
-  }, [bench, slug])
+    return wake(bench, slug, aside ? root.current : null)
+  }, [bench, slug, aside])
   const figures = config.figures ?? EVERY_FIGURE
   const has = (name: FigureName): boolean => figures.includes(name)
   const first = leadOf(design, config)
   const lead = first?.id
+  const covers = config.covers ?? []
   return (
     // The two handlers only fetch what the first press will need.
     <div
+      ref={root}
       class="bench"
       data-awake={awake}
+      data-covers={covers.join(' ')}
       onPointerDownCapture={() => prepareChecker()}
       onFocusCapture={() => prepareChecker()}
     >
@@ -165,19 +187,20 @@ export function FoldBench({ design, slug, config, checks, ways, chart }: FoldBen
         <div class="bench-bar">
           {figures.length > 1 ? <FigureSwitch figures={figures} /> : null}
           <OpeningBar bench={bench} />
-          <LeadReading bench={bench} />
+          <LeadReading bench={bench} slug={slug} />
         </div>
-        <ReadingStrip bench={bench} />
+        <ReadingStrip bench={bench} slug={slug} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
-        {ways ? <WayNote bench={bench} says={ways} /> : null}
+        {ways ? <WayNote bench={bench} says={ways} answers={covers.includes('ways')} /> : null}
+        {covers.length > 0 ? <GuessNote /> : null}
         <Notes bench={bench} />
         {has('section') ? (
-          <FigureFrame name="section" bar={<StationBar bench={bench} />}>
+          <FigureFrame name="section" answers={covers.includes('section')} bar={<StationBar bench={bench} />}>
             <SectionFigure bench={bench} lead={lead} />
           </FigureFrame>
         ) : null}
         {has('chart') ? (
-          <FigureFrame name="chart">
+          <FigureFrame name="chart" answers={covers.includes('chart')}>
             <ChartPlace bench={bench} lead={lead}>
               {chart}
             </ChartPlace>

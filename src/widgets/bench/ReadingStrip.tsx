@@ -1,7 +1,9 @@
 import './readings.css'
 import type { JSX } from 'preact'
 import { Tip } from '../fields/Tip.tsx'
+import { Mark } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
+import { movedOn } from '../model/moved.ts'
 import { lengthUnit } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { digits, unitSign } from '../state/format.ts'
@@ -9,6 +11,9 @@ import type { Reading } from '../state/readings.ts'
 
 /** Read, never typed: with a true minus sign, as everywhere in print. */
 const printed = (...of: Parameters<typeof digits>): string => digits(...of).replace('-', '−')
+
+/** A change too small for the digits shown. */
+const SEEN = 0.05
 
 /** What the strip says of one reading, in front of the number. */
 const lead = ({ name, value, unit }: Reading, length: LengthUnit): string => {
@@ -22,9 +27,13 @@ interface CellProps {
   readonly length: LengthUnit
   /** Whether a check says no: then nothing is praised beside it. */
   readonly faulty: boolean
+  /** It answers the chapter's guess. */
+  readonly answers: boolean
+  /** What was read before a phrase of the prose moved the card. */
+  readonly was: number | undefined
 }
 
-function Cell({ reading, length, faulty }: CellProps): JSX.Element {
+function Cell({ reading, length, faulty, answers, was }: CellProps): JSX.Element {
   const { name, label, value, unit, help } = reading
   const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : faulty ? undefined : 'good'
   return (
@@ -33,6 +42,8 @@ function Cell({ reading, length, faulty }: CellProps): JSX.Element {
         <Tip label={label}>{help}</Tip>
       </dt>
       <dd>
+        {answers ? <Mark /> : null}
+        <span data-answers={answers}>
         {lead(reading, length)}
         <span class="reading-value">
           <span class="reading-number">
@@ -40,35 +51,58 @@ function Cell({ reading, length, faulty }: CellProps): JSX.Element {
           </span>
           <span class="unit">{unitSign(unit, length)}</span>
         </span>
+          {was !== undefined && Math.abs(was - value) >= SEEN ? (
+            <span class="was">was {printed(was, unit, length)}</span>
+          ) : null}
+        </span>
       </dd>
     </div>
   )
 }
 
+interface StripProps {
+  readonly bench: Bench
+  readonly slug: string
+}
+
 /** The strip of numbers under the figures; the first one is red, like its dimension in the picture. */
-export function ReadingStrip({ bench }: { readonly bench: Bench }): JSX.Element {
+export function ReadingStrip({ bench, slug }: StripProps): JSX.Element {
   const length = lengthUnit.value
+  const was = movedOn(slug).value?.was ?? {}
   const faulty = bench.checks.value?.some(({ ok }) => !ok) ?? false
   return (
     <dl class="readings">
       {bench.readings.value.map((reading) => (
-        <Cell key={reading.name} {...{ reading, length, faulty }} />
+        <Cell
+          key={reading.name}
+          {...{ reading, length, faulty }}
+          answers={bench.config.covers?.includes(reading.name) ?? false}
+          was={was[reading.name]}
+        />
       ))}
     </dl>
   )
 }
 
 /** The first reading once more, where it must stay in sight while the page scrolls. */
-export function LeadReading({ bench }: { readonly bench: Bench }): JSX.Element | null {
+export function LeadReading({ bench, slug }: StripProps): JSX.Element | null {
   const [reading] = bench.readings.value
   const length = lengthUnit.value
   if (!reading) return null
-  const { label, value, unit } = reading
+  const { name, label, value, unit } = reading
+  const answers = bench.config.covers?.includes(name) ?? false
+  const was = movedOn(slug).value?.was[name]
   return (
     <p class="lead-reading" aria-hidden="true">
       <span>{label}</span>
-      <span class="reading-number">{printed(value, unit, length)}</span>
-      <span class="unit">{unitSign(unit, length)}</span>
+      {answers ? <Mark /> : null}
+      <span class="lead-number" data-answers={answers}>
+        <span class="reading-number">{printed(value, unit, length)}</span>
+        <span class="unit">{unitSign(unit, length)}</span>
+        {was !== undefined && Math.abs(was - value) >= SEEN ? (
+          <span class="was">was {printed(was, unit, length)}</span>
+        ) : null}
+      </span>
     </p>
   )
 }

@@ -9,13 +9,15 @@ interface WayNoteProps {
   readonly bench: Bench
   /** What is said of the design with which the page begins: one sentence for each of `config.ways`. */
   readonly says: readonly string[]
+  /** They answer the chapter's guess. */
+  readonly answers: boolean
 }
 
 /**
  * Which way the mechanisms named by the chapter go as the card opens. What finds it comes with the checks,
  * once the card is changed.
  */
-export function WayNote({ bench, says }: WayNoteProps): JSX.Element | null {
+export function WayNote({ bench, says, answers }: WayNoteProps): JSX.Element | null {
   const [now, setNow] = useState(says)
   useEffect(
     () =>
@@ -32,7 +34,7 @@ export function WayNote({ bench, says }: WayNoteProps): JSX.Element | null {
   )
   if (now.length === 0) return null
   return (
-    <div class="way-note">
+    <div class="way-note" data-answers={answers}>
       {now.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

@@ -18,6 +18,7 @@ import {
   styleOf,
   turnOf,
 } from '../../drawing/pen/svg.ts'
+import { covering } from '../model/page.ts'
 
 const shapes = new WeakMap<ArtMark['shapes'], JSX.Element[]>()
 
@@ -125,6 +126,9 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element {
   )
 }
 
+/** What is spoken while the answer to a guess is covered: what the picture is, not what it shows. */
+const firstSentence = (says: string): string => /^.*?\.(?=\s|$)/.exec(says)?.[0] ?? says
+
 export interface FigureProps {
   readonly drawing: Drawing
   /** A figure beside words that say the same is left out of what is spoken. */
@@ -144,7 +148,7 @@ export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Elem
       class={classOfDrawing(drawing)}
       viewBox={drawing.box.map((n) => cut(n)).join(' ')}
       role="img"
-      aria-label={drawing.says}
+      aria-label={covering.value ? firstSentence(drawing.says) : drawing.says}
       aria-hidden={silent ? true : undefined}
       {...size}
     >

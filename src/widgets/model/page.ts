@@ -50,3 +50,19 @@ export function benchOf(slug: string): Signal<Bench | null> {
   }
   return bench
 }
+
+/** Whether the answers to the chapter's guess are covered: until the reader has guessed or asked to be shown. */
+export const covering: Signal<boolean> = signal(false)
+
+/** Told to the page when the reader has guessed. */
+const GUESSED = 'hingebook-guess'
+
+/** Takes over what the page says of its guess, now and later. Returns what ends it. */
+export function followGuess(): () => void {
+  const look = () => {
+    covering.value = document.documentElement.dataset.guess === 'covered'
+  }
+  look()
+  addEventListener(GUESSED, look)
+  return () => removeEventListener(GUESSED, look)
+}

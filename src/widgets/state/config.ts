@@ -16,6 +16,9 @@ export type ReadingName =
 
 export type FigureName = 'view' | 'sheet' | 'section' | 'chart'
 
+/** What may answer a chapter's guess: a reading, a figure, the measure in the picture, the sentences on ways. */
+export type Coverable = ReadingName | 'section' | 'chart' | 'dimension' | 'ways'
+
 /** What the reader may set: a field, derived number or choice of a mechanism, or a coordinate of the point. */
 export interface FieldChoice {
   /** A mechanism's id, or `point`. */
@@ -63,6 +66,8 @@ export interface BenchConfig {
   readonly readings?: readonly ReadingName[]
   /** Mechanisms of which the bench says in words which way they go as the card opens. */
   readonly ways?: readonly string[]
+  /** What is covered until the reader has guessed. */
+  readonly covers?: readonly Coverable[]
   /** All four if left out. */
   readonly figures?: readonly FigureName[]
 }

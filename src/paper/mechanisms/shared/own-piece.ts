@@ -22,7 +22,7 @@ export const stateChoices: readonly Choice[] = [
     label: 'Side',
     values: ['inside', 'outside'],
     words: ['Inside', 'Off the back'],
-    help: 'Inside the host’s fold, or off its back.',
+    help: 'Inside the host’s fold, or on the outside of it.',
   },
   {
     name: 'pop',

@@ -1,0 +1,39 @@
+import './cover.css'
+import type { JSX } from 'preact'
+
+/*
+ * What covers an answer is always in the page; the page's own attribute, set before anything is painted, shows
+ * it and hides what lies under it (site/guess.ts). Without script the attribute is not there.
+ */
+
+/** Over a figure. */
+export function Cover(): JSX.Element {
+  return (
+    <p class="cover">
+      <span aria-hidden="true">?</span>
+      <span class="aloud">Covered until you have guessed.</span>
+    </p>
+  )
+}
+
+/** In place of a number. */
+export function Mark(): JSX.Element {
+  return (
+    <span class="cover-mark">
+      <span aria-hidden="true">?</span>
+      <span class="aloud">covered until you have guessed</span>
+    </span>
+  )
+}
+
+/** Why something is covered, and both ways to lift it. */
+export function GuessNote(): JSX.Element {
+  return (
+    <p class="guess-note">
+      What is marked <strong>?</strong> is covered. <a href="#predict">Guess first</a>, or{' '}
+      <button type="button" data-show-me>
+        Show me
+      </button>
+    </p>
+  )
+}

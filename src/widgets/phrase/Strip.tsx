@@ -1,0 +1,67 @@
+/** Loaded when a phrase is pressed with the bench out of sight. */
+import type { JSX } from 'preact'
+import { SectionFigure } from '../figures/SectionFigure.tsx'
+import { ViewFigure } from '../figures/ViewFigure.tsx'
+import type { Bench } from '../model/bench-model.ts'
+import { movedOn } from '../model/moved.ts'
+import { lengthUnit } from '../model/page.ts'
+import { EVERY_FIGURE } from '../state/config.ts'
+import { angleWords, shown, spoken } from '../state/format.ts'
+import { leadOf } from '../state/state.ts'
+
+interface StripProps {
+  readonly slug: string
+  readonly bench: Bench
+  readonly onClose: () => void
+}
+
+/** The card, its section and its first reading, small, at the top of the screen. */
+export function Strip({ slug, bench, onClose }: StripProps): JSX.Element {
+  const length = lengthUnit.value
+  const lead = leadOf(bench.start.design, bench.config)?.id
+  const [reading] = bench.readings.value
+  const was = reading && movedOn(slug).value?.was[reading.name]
+  const { opening } = bench.state.value
+  const upToBench = () => {
+    onClose()
+    const top = document.querySelector<HTMLElement>('.bench-grid')
+    top?.scrollIntoView({ block: 'start' })
+    top?.querySelector<HTMLElement>('button, input, [tabindex="0"]')?.focus({ preventScroll: true })
+  }
+  return (
+    <section class="phrase-strip bench" aria-label="The card">
+      <div class="phrase-view">
+        <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
+      </div>
+      {(bench.config.figures ?? EVERY_FIGURE).includes('section') ? (
+        <div class="phrase-section">
+          <SectionFigure bench={bench} lead={lead} />
+        </div>
+      ) : null}
+      <div class="phrase-says">
+        {reading ? (
+          <p class="phrase-reading">
+            <span>{reading.label}</span> <strong>{shown(reading.value, reading.unit, length)}</strong>
+            {was !== undefined && Math.abs(was - reading.value) >= 0.05 ? (
+              <span class="was">was {shown(was, reading.unit, length)}</span>
+            ) : null}
+          </p>
+        ) : null}
+        <p class="phrase-opening">open {angleWords(opening)}</p>
+        <p class="phrase-ways">
+          <button type="button" onClick={upToBench}>
+            Up to the bench
+          </button>
+          <button type="button" onClick={onClose}>
+            Close
+          </button>
+        </p>
+        <p class="aloud" aria-live="polite">
+          {reading && was !== undefined
+            ? `${reading.label} ${spoken(reading.value, reading.unit, length)}`
+            : ''}
+        </p>
+      </div>
+    </section>
+  )
+}
