@@ -40,6 +40,14 @@ describe('a ruler’s reading beside the model', () => {
     ])
   })
 
+  test('what no hand would be off by is not offered', () => {
+    // At 90 degrees a layer rises by its depth: 5 mm low is a depth 5 mm short, 6 mm low no slip of a hand.
+    const says = (reading: number) => comparisonSays(compare(layer, {}, null, at90, reading), 'mm', 'body')
+    expect(says(29.1)[1]).toBe('The likeliest slip: the depth is 4.9 mm short.')
+    expect(says(28)[1]).toMatch(/^No single small slip explains that/)
+    for (const { slip } of compare(beak, {}, null, at90, 26).slips) expect(Math.abs(slip)).toBeLessThan(6.01)
+  })
+
   test('the other half of the beak can be measured too', () => {
     const { model } = compare(beak, {}, null, { id: 'jaw', opening: 90 }, 25)
     // tan(delta) = slit cos(45) / run; rise = run sin(2 delta) sin(45)

@@ -31,7 +31,12 @@ export interface Hands {
   readonly hands: readonly Hand[]
   /** One line, or null if the design has nothing to make. */
   readonly sentence: string | null
+  /** Whether the first one matters clearly more than the next: only then is it worth saying. */
+  readonly clearly: boolean
 }
+
+/** So many times as much is clearly more. Common practice, no source. */
+const CLEARLY = 1.5
 
 /** The worst shut gap of the design, mm or degrees. */
 const shutGap = (design: Design): number =>
@@ -90,6 +95,7 @@ export function hands(design: Design, opening = 90): Hands {
     opening: now.opening,
     hands: ranked.map(({ row }) => row),
     sentence: worst && worstOf && worst.weight > 0 ? say(worst.row, topOf(worstOf)) : null,
+    clearly: (worst?.weight ?? 0) > CLEARLY * (ranked[1]?.weight ?? 0),
   }
 }
 

@@ -5,6 +5,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Check, Design } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
+import { MetNote } from '../challenge/Challenge.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
 import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
@@ -173,6 +174,7 @@ export function FoldBench({
       <a class="skip bench-skip" href={`#${templateButton(slug)}`}>
         Skip to the template
       </a>
+      {covers.length > 0 ? <GuessNote /> : null}
       <div class="bench-grid">
         {has('view') ? (
           <FigureFrame name="view" bar={<Knobs bench={bench} />}>
@@ -192,7 +194,7 @@ export function FoldBench({
         <ReadingStrip bench={bench} slug={slug} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
         {ways ? <WayNote bench={bench} says={ways} answers={covers.includes('ways')} /> : null}
-        {covers.length > 0 ? <GuessNote /> : null}
+        <MetNote slug={slug} />
         <Notes bench={bench} />
         {has('section') ? (
           <FigureFrame name="section" answers={covers.includes('section')} bar={<StationBar bench={bench} />}>

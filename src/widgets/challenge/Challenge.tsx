@@ -1,9 +1,12 @@
 import './challenge.css'
+import { effect } from '@preact/signals'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Check, Design } from '../../paper/index.ts'
+import { keepSolved, metOn, solvedBy } from '../model/met.ts'
 import { benchOf, lengthUnit } from '../model/page.ts'
 import type { BenchConfig } from '../state/config.ts'
+import type { BenchState } from '../state/state.ts'
 import { startState } from '../state/state.ts'
 import type { Goal } from './judge.ts'
 import { judge } from './judge.ts'
@@ -14,48 +17,116 @@ interface ChallengeProps {
   readonly design: Design
   readonly config: BenchConfig
   readonly goal: Goal
+  /** What the chapter calls it. */
+  readonly name: string
+  /** Under what the device remembers that it was met. */
+  readonly solvedKey: string
   /** The verdicts on that design, so that the page says the same before and after it wakes. */
   readonly checks: readonly Check[]
   readonly children?: ComponentChildren
 }
 
-/** A task that the kernel judges while the reader works on the page's bench. */
-export function Challenge({ slug, design, config, goal, checks, children }: ChallengeProps): JSX.Element {
-  // The first picture is the server's, whatever the bench shows by now: waking does not mend attributes.
-  const [awake, setAwake] = useState(false)
-  useEffect(() => setAwake(true), [])
-  const shown = benchOf(slug).value
-  const bench = awake ? shown : null
-  const state = bench?.state.value ?? startState(design, config)
-  const { done, says } = judge(goal, state, config, bench ? bench.checks.value : checks, lengthUnit.value)
-  const [met, setMet] = useState(false)
+/** Between two looks at the bench, ms: judging every picture of a drag would make the drag slow. */
+const LOOK = 120
+
+interface Seen {
+  readonly state: BenchState
+  readonly checks: readonly Check[] | null
+}
+
+/** What the bench shows, looked at now and then. The first picture is the server's, whatever it shows by now. */
+function useSeen(slug: string, first: Seen): Seen {
+  const [seen, setSeen] = useState(first)
   useEffect(() => {
-    // It stays quiet while a hand passes through the goal; a goal that holds is told once.
+    let wait: ReturnType<typeof setTimeout> | undefined
+    const look = () => {
+      wait = undefined
+      const bench = benchOf(slug).peek()
+      if (bench) setSeen({ state: bench.state.peek(), checks: bench.checks.peek() })
+    }
+    const stop = effect(() => {
+      const bench = benchOf(slug).value
+      if (!bench) return
+      // Read, so that a change of either is seen.
+      void bench.state.value
+      void bench.checks.value
+      wait ??= setTimeout(look, LOOK)
+    })
+    return () => {
+      stop()
+      clearTimeout(wait)
+    }
+  }, [slug])
+  return seen
+}
+
+/** A goal that holds for so long is met, ms: a hand may pass through it. */
+const HOLDS = 600
+
+/** A task that the kernel judges while the reader works on the page's bench. Once met it keeps its tick. */
+export function Challenge(props: ChallengeProps): JSX.Element {
+  const { slug, design, config, goal, name, solvedKey, checks, children } = props
+  const seen = useSeen(slug, { state: startState(design, config), checks })
+  const { done, says } = judge(goal, seen.state, config, seen.checks, lengthUnit.value)
+  const [met, setMet] = useState(false)
+  const [solved, setSolved] = useState<string | null>(null)
+  useEffect(() => setSolved(solvedBy(slug, solvedKey)), [slug, solvedKey])
+  useEffect(() => {
+    const noted = metOn(slug)
     if (!done) {
       setMet(false)
+      if (noted.peek()?.key === solvedKey) noted.value = null
       return undefined
     }
-    const wait = setTimeout(() => setMet(true), 600)
+    const wait = setTimeout(() => {
+      const link = benchOf(slug).peek()?.link.peek() ?? ''
+      setMet(true)
+      setSolved(link)
+      keepSolved(slug, solvedKey, link)
+      noted.value = { key: solvedKey, name }
+    }, HOLDS)
     return () => clearTimeout(wait)
-  }, [done])
+  }, [done, slug, solvedKey, name])
+  const ticked = done || solved !== null
   return (
-    <div class="challenge" data-done={done}>
+    <div class="challenge" data-done={ticked}>
       <span class="challenge-tick" aria-hidden="true">
         <svg viewBox="0 0 24 24" aria-hidden="true">
           <rect x="2" y="2" width="20" height="20" rx="3" />
-          {done ? <path d="M6 12.5l4.2 4.2L18.5 7.5" /> : null}
+          {ticked ? <path d="M6 12.5l4.2 4.2L18.5 7.5" /> : null}
         </svg>
       </span>
       <div class="challenge-words">
         {children}
         <p class="challenge-says">
           {done ? <strong>Done. </strong> : null}
-          {says}
+          {!done && solved !== null ? (
+            <>
+              <strong>You have done this one.</strong>{' '}
+              {solved === '' ? null : <a href={`#${solved}`}>Put your answer on the bench</a>}{' '}
+            </>
+          ) : (
+            says
+          )}
         </p>
         <p class="aloud" aria-live="polite">
           {met ? `Challenge done. ${says}` : ''}
         </p>
       </div>
+    </div>
+  )
+}
+
+/** At the bench: which challenge it meets just now. */
+export function MetNote({ slug }: { readonly slug: string }): JSX.Element {
+  const met = metOn(slug).value
+  return (
+    <div class="met-note" data-met={met !== null}>
+      {met ? (
+        <p>
+          <strong>Challenge met:</strong> <a href="#challenge">{met.name}</a>
+        </p>
+      ) : null}
     </div>
   )
 }

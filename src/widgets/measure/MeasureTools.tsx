@@ -4,12 +4,16 @@ import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Design, Flat } from '../../paper/index.ts'
 import { measure, opensTo } from '../../paper/index.ts'
+import { readLink } from '../link/read-link.ts'
 import { benchOf, lengthUnit } from '../model/page.ts'
+import { printedOf } from '../model/printed.ts'
 import type { BenchConfig } from '../state/config.ts'
+import { benchFields } from '../state/fields.ts'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
-import { shown, typed, unitSign } from '../state/format.ts'
+import { shown, small, typed, unitSign } from '../state/format.ts'
 import type { Words } from '../state/readings.ts'
 import { readingWords } from '../state/readings.ts'
+import type { BenchState } from '../state/state.ts'
 import { leadOf, startState } from '../state/state.ts'
 import type { Further as What } from './compare.ts'
 import { compare, compareSeveral, comparisonSays, severalSay } from './compare.ts'
@@ -34,25 +38,72 @@ function readingIn(what: Measured, texts: Texts, length: LengthUnit): number | n
 export const isWrong = (what: Measured, texts: Texts, length: LengthUnit): boolean =>
   readingIn(what, texts, length) === undefined
 
-interface Rested {
+/** Which card the reader's ruler was held to. */
+type Which = 'printed' | 'chapter' | 'bench'
+
+interface Compared {
   readonly made: Design
   readonly point: Flat | null
+  readonly which: Which
+  /** Those that differ from one another, with what they are called. */
+  readonly offered: readonly { readonly which: Which; readonly says: string }[]
+  choose(which: Which): void
 }
 
-/** What the bench shows whenever the hands rest: finding slips is too slow for every frame of a drag. */
-function useRested(slug: string, design: Design, config: BenchConfig): Rested {
-  const [rested, setRested] = useState<Rested>({ made: design, point: config.point ?? null })
+/** What sets a state apart from the chapter's own: `slit 46.0 mm, lean 5.0 mm`. */
+function apart(state: BenchState, start: BenchState, config: BenchConfig, length: LengthUnit): string {
+  const changed = benchFields(start.design, config).filter(
+    ({ get }) => Math.abs(get(state) - get(start)) >= 0.05,
+  )
+  const [first, second, ...more] = changed.map(
+    ({ label, unit, get }) => `${small(label)} ${shown(get(state), unit, length)}`,
+  )
+  if (first === undefined) return ''
+  return ` with ${first}${second === undefined ? '' : ` and ${second}`}${more.length > 0 ? ', and more' : ''}`
+}
+
+/**
+ * The cards a reader may have made: the template that this device remembers, the chapter's own, and what the
+ * bench shows whenever the hands rest, since finding slips is too slow for every frame of a drag.
+ */
+function useCompared(slug: string, design: Design, config: BenchConfig): Compared {
+  const start = useMemo(() => startState(design, config), [design, config])
+  const [rested, setRested] = useState<BenchState>(start)
+  const [chosen, setChosen] = useState<Which | null>(null)
+  const length = lengthUnit.value
   useEffect(
     () =>
       effect(() => {
         const bench = benchOf(slug).value
-        if (!bench || bench.held.value !== null) return
-        const { design: made, point } = bench.state.value
-        setRested((before) => (before.made === made && before.point === point ? before : { made, point }))
+        if (!bench || bench.held.value !== null || bench.playing.value) return
+        const now = bench.state.value
+        setRested((before) => (before.design === now.design && before.point === now.point ? before : now))
       }),
     [slug],
   )
-  return rested
+  const link = printedOf(slug)
+  const printed = useMemo(() => (link === null ? null : readLink(link, start).state), [link, start])
+  const called = (state: BenchState, name: string) => ({
+    state,
+    says: name + apart(state, start, config, length),
+  })
+  const cards: Readonly<Record<Which, { state: BenchState; says: string } | null>> = {
+    printed: printed && called(printed, 'the template you made'),
+    chapter: called(start, 'the chapter’s own template'),
+    bench: apart(rested, start, config, length) === '' ? null : called(rested, 'the card on the bench'),
+  }
+  const which = chosen && cards[chosen] ? chosen : cards.printed ? 'printed' : 'chapter'
+  const { design: made, point } = cards[which]?.state ?? start
+  return {
+    made,
+    point,
+    which,
+    offered: (['printed', 'chapter', 'bench'] as const).flatMap((one) => {
+      const card = cards[one]
+      return card ? [{ which: one, says: card.says }] : []
+    }),
+    choose: setChosen,
+  }
 }
 
 /** What can be measured beside the rise: what this card has, and what does not always read alike. */
@@ -73,7 +124,7 @@ interface PartProps extends MeasureYoursProps {
   readonly onType: (what: string, text: string) => void
 }
 
-interface Asked extends Rested {
+interface Asked extends Compared {
   readonly at: number
   readonly lead: string | undefined
   readonly further: readonly What[]
@@ -81,7 +132,8 @@ interface Asked extends Rested {
 }
 
 function useAsked({ slug, design, config, id, at = 90 }: PartProps): Asked {
-  const { made, point } = useRested(slug, design, config)
+  const compared = useCompared(slug, design, config)
+  const { made } = compared
   const lead = id ?? leadOf(made, config)?.id
   const further = useMemo(() => furtherOf(made, lead, at), [made, lead, at])
   const wordsOf = (what: Measured) =>
@@ -90,7 +142,7 @@ function useAsked({ slug, design, config, id, at = 90 }: PartProps): Asked {
       startState(made, config),
       made.mechanisms.find((m) => m.id === lead),
     )
-  return { made, point, at, lead, further, wordsOf }
+  return { ...compared, at, lead, further, wordsOf }
 }
 
 /** Fields for further readings, each of which may be left empty. */
@@ -127,8 +179,8 @@ export function Further(props: PartProps): JSX.Element {
 
 /** What the readings show, and what they speak for. */
 export function Says(props: PartProps): JSX.Element | null {
-  const { config, id, texts } = props
-  const { made, point, at, lead, further, wordsOf } = useAsked(props)
+  const { config, id, texts, field } = props
+  const { made, point, at, lead, further, wordsOf, which, offered, choose } = useAsked(props)
   const length = lengthUnit.value
   const all: readonly Measured[] = ['rise', ...further]
   const values = all.map((what) => readingIn(what, texts, length))
@@ -154,8 +206,27 @@ export function Says(props: PartProps): JSX.Element | null {
     return <p>{`${type} a number from 0 to ${shown(MOST[unitOf(wrong)], unitOf(wrong), length)}.`}</p>
   }
   if (!found) return null
+  const name = offered.find((one) => one.which === which)?.says
   return (
     <>
+      {offered.length > 1 ? (
+        <p class="measure-with">
+          <label for={`${field}-with`}>Compare with</label>
+          <select
+            id={`${field}-with`}
+            value={which}
+            onChange={({ currentTarget }) => choose(currentTarget.value as Which)}
+          >
+            {offered.map((one) => (
+              <option key={one.which} value={one.which}>
+                {one.says}
+              </option>
+            ))}
+          </select>
+        </p>
+      ) : (
+        <p>Compared with {name}.</p>
+      )}
       <p>
         {found.model === null ? null : (
           <>

@@ -19,6 +19,11 @@ export interface Comparison {
 /** Nearer than this nobody reads a ruler, mm. Common practice, no source. */
 export const AS_GOOD_AS_RIGHT = 0.5
 
+/** A hand that draws, cuts and folds is off by no more than this, mm and degrees. Common practice, no source. */
+const A_HAND = { mm: 5, deg: 6 } as const
+
+const byHand = ({ slip, unit }: Slip): boolean => Math.abs(slip) <= A_HAND[unit]
+
 export interface Measured {
   /** The mechanism whose rise is read; the bench's lead if left out. */
   readonly id?: string | undefined
@@ -62,7 +67,7 @@ export function compare(
       : id === undefined
         ? []
         : likelySlips(design, id, where.opening, reading)
-  return { model, off, slips }
+  return { model, off, slips: slips.filter(byHand) }
 }
 
 /** What else a reader may measure: along the gutter, from tip to tip, how far the card opens. */
@@ -137,6 +142,7 @@ function causesOf(design: Design, found: readonly Explanation[], lead: string): 
       ...{ id, field, label, unit, from, to, slip: from < 0 ? -off : off },
       ...(said ? { said } : {}),
     }
+    if (!byHand(own)) continue
     const twin = twinOf(design, own)
     const alike = causes.find(
       (one) =>

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
+import { keepPrinted } from '../model/printed.ts'
 import type { Form, Lines, PaperChoice } from './template.ts'
 import { guessPaper, saveTemplate } from './template.ts'
 
@@ -112,6 +113,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     setSays('Drawing the template …')
     try {
       setSays(await saveTemplate(design(), { slug, paper, lines, form }))
+      keepPrinted(slug)
     } catch (error) {
       setSays(
         error instanceof NotLoadedError

@@ -1,0 +1,35 @@
+/** Where the reader is on the path: what this device remembers of the chapters, shown beside each. */
+import { KEY } from './switches.ts'
+
+/** Runs in a chapter: remembers that it was the last one opened. */
+export const keepPlace = (slug: string): string =>
+  `try { localStorage.setItem('${KEY}last', ${JSON.stringify(slug)}) } catch {}`
+
+/** Runs behind the path: says which chapter was open last, and which challenges are met. */
+export const SHOW_PLACE = `(() => {
+  try {
+    const names = Object.keys(localStorage)
+    const last = localStorage.getItem('${KEY}last')
+    for (const stop of document.querySelectorAll('[data-stop]')) {
+      const { stop: slug, goals } = stop.dataset
+      const met = names.filter((name) => name.startsWith('${KEY}goal.' + slug + '.')).length
+      const guessed = names.includes('${KEY}guess.' + slug)
+      const says = [
+        slug === last ? 'You are here.' : '',
+        met > 0 ? Math.min(met, goals) + ' of ' + goals + ' challenges met.' : guessed ? 'Begun.' : '',
+      ].filter(Boolean)
+      const place = stop.querySelector('[data-place-says]')
+      if (!place || says.length === 0) continue
+      place.textContent = says.join(' ')
+      place.hidden = false
+      if (slug === last) stop.dataset.here = ''
+      if (met >= Number(goals)) stop.dataset.whole = ''
+    }
+  } catch {}
+})()`
+
+/** Runs behind the ready templates: remembers that the chapter's own was taken. */
+export const KEEP_PRINT = `for (const link of document.querySelectorAll('[data-prints]'))
+  link.addEventListener('click', () => {
+    try { localStorage.setItem('${KEY}printed.' + link.dataset.prints, '') } catch {}
+  })`
