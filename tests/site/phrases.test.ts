@@ -141,9 +141,9 @@ test('the mouth shuts as the card opens, and it works as paper', () => {
     const { lower, upper } = measure(mouth, opening).tips
     return (upper?.reach ?? 0) - (lower?.reach ?? 0)
   }
-  // Flat open each ridge lies along the gutter: 80 mm between the apexes less twice 36 mm. Shut, base and facet
+  // Flat open each ridge lies along the gutter: 108 mm between the apexes less twice 50 mm. Shut, base and facet
   // angle are a right angle together: each tip lies straight out from its own apex.
-  expect(apart(180)).toBeCloseTo(80 - 2 * 36, 6)
-  expect(apart(0)).toBeCloseTo(80, 6)
+  expect(apart(180)).toBeCloseTo(108 - 2 * 50, 6)
+  expect(apart(0)).toBeCloseTo(108, 6)
   expect(apart(60)).toBeGreaterThan(apart(150))
 })

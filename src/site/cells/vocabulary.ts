@@ -146,6 +146,10 @@ export const WORDS: Readonly<Record<string, Word>> = {
       dummy: { takes: 'words', needed: true, says: 'The design, by its file’s name in content/dummies.' },
       subject: { takes: 'words', says: 'The mechanism whose rise is read; the first one if left out.' },
       opening: { ...at, says: 'The opening at first, in degrees; 90 if left out.' },
+      sizes: {
+        takes: 'words',
+        says: 'What can be set, parted by spaces: a mechanism and its number, as in lower.ridge.',
+      },
       turn: { takes: 'number', says: 'From where it is seen: degrees round the card.' },
       tilt: { takes: 'number', says: 'From where it is seen: degrees above the table.' },
     },
