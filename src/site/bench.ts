@@ -42,6 +42,7 @@ export const benchSchema = z.strictObject({
         id: z.string(),
         field: z.string(),
         label: z.string().optional(),
+        from: z.string().optional(),
         min: z.number().optional(),
         max: z.number().optional(),
       }),
@@ -59,6 +60,10 @@ export const benchSchema = z.strictObject({
   covers: z.array(z.enum(COVERABLE)).optional(),
   /** Which of the four figures there are. */
   figures: z.array(z.enum(FIGURES)).optional(),
+  /** Which of them are folded away until they are asked for; the chart if left out. */
+  folds: z.array(z.enum(FIGURES)).optional(),
+  /** How many of the sizes are seen at once; three if left out. */
+  sizes: z.int().min(1).optional(),
 })
 
 interface Front {

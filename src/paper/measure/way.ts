@@ -66,7 +66,9 @@ export function wayOf(design: Design, id: string, asked = 90): Way {
     {
       far: high,
       says:
-        up > 0 ? `up by ${high.toFixed(1)} mm` : `down, to ${high.toFixed(1)} mm below the foot of its ridge`,
+        up > 0
+          ? `up by ${high.toFixed(1)} mm`
+          : `down, ${high.toFixed(1)} mm lower than where its ridge starts`,
     },
     { far: long, says: `${lengthwise} along its fold by ${long.toFixed(1)} mm` },
   ].filter(({ far }) => far >= LEAST)

@@ -150,6 +150,10 @@ export const WORDS: Readonly<Record<string, Word>> = {
         takes: 'words',
         says: 'What can be set, parted by spaces: a mechanism and its number, as in lower.ridge.',
       },
+      handles: {
+        takes: 'words',
+        says: 'What can be dragged on its sheet, as in lower.tip; everything if left out.',
+      },
       turn: { takes: 'number', says: 'From where it is seen: degrees round the card.' },
       tilt: { takes: 'number', says: 'From where it is seen: degrees above the table.' },
     },

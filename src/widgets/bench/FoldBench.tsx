@@ -1,11 +1,12 @@
 import '../../drawing/pen/marks.css'
 import './bench.css'
+import './layout.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Check, Design } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
-import { MetNote } from '../challenge/Challenge.tsx'
+import { MetNote } from '../challenge/MetNote.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
 import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
@@ -20,7 +21,7 @@ import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
 import { benchOf, followGuess, recallUnit } from '../model/page.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
-import { EVERY_FIGURE } from '../state/config.ts'
+import { DEFAULT_FOLDS, EVERY_FIGURE, FIRST_SIZES } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
 import { templateButton } from '../template/SheetButton.tsx'
 import { Actions } from './Actions.tsx'
@@ -82,15 +83,62 @@ function FigureFrame({ name, children, bar, answers = false }: FrameProps): JSX.
   )
 }
 
-/** One figure at a time where there is no room for more. It works without script, as radio buttons do. */
+/** Where there is little room: which figure is large. It works without script, as radio buttons do. */
 function FigureSwitch({ figures }: { readonly figures: readonly FigureName[] }): JSX.Element {
   const group = useId()
+  const large = figures.includes('sheet') ? 'sheet' : figures[0]
   return (
     <fieldset class="figure-switch">
       <legend class="aloud">Figure</legend>
-      {figures.map((name, k) => (
+      {figures.map((name) => (
         <label key={name}>
-          <input type="radio" name={group} value={name} defaultChecked={k === 0} />
+          <input
+            type="radio"
+            name={group}
+            value={name}
+            defaultChecked={name === large}
+            onChange={({ currentTarget }) => bringUp(currentTarget, name)}
+          />
+          <span>{captions[name]}</span>
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+/** A figure that is chosen is brought into view, below what is pinned at the top. */
+function bringUp(from: HTMLElement, name: FigureName): void {
+  const figure = from.closest('.bench')?.querySelector(`.figure-${name}`)
+  if (figure) requestAnimationFrame(() => figure.scrollIntoView({ block: 'nearest' }))
+}
+
+interface PickProps {
+  readonly side: 'left' | 'right'
+  readonly figures: readonly FigureName[]
+  readonly first: FigureName | undefined
+}
+
+/** At the back of the room two figures stand side by side; each is chosen by its name. */
+function FigurePick({ side, figures, first }: PickProps): JSX.Element {
+  return (
+    <select class={`figure-pick pick-${side}`} aria-label={`Figure on the ${side}`}>
+      {figures.map((name) => (
+        <option key={name} value={name} selected={name === first}>
+          {captions[name]}
+        </option>
+      ))}
+    </select>
+  )
+}
+
+/** What is folded away until it is asked for, where there is room for the rest. */
+function More({ folds }: { readonly folds: readonly FigureName[] }): JSX.Element {
+  return (
+    <fieldset class="bench-more">
+      <legend class="aloud">More to see</legend>
+      {folds.map((name) => (
+        <label key={name}>
+          <input type="checkbox" class={`unfold-${name}`} />
           <span>{captions[name]}</span>
         </label>
       ))}
@@ -161,6 +209,8 @@ export function FoldBench({
   const first = leadOf(design, config)
   const lead = first?.id
   const covers = config.covers ?? []
+  const folds = (config.folds ?? DEFAULT_FOLDS).filter(has)
+  const [left, right] = [figures[0], figures[1] ?? figures[0]]
   return (
     // The two handlers only fetch what the first press will need.
     <div
@@ -174,11 +224,17 @@ export function FoldBench({
       <a class="skip bench-skip" href={`#${templateButton(slug)}`}>
         Skip to the template
       </a>
-      {covers.length > 0 ? <GuessNote /> : null}
-      <div class="bench-grid">
+      <div class="bench-grid" data-folds={folds.join(' ')}>
+        <FigurePick side="left" figures={figures} first={left} />
+        <FigurePick side="right" figures={figures} first={right} />
         {has('view') ? (
           <FigureFrame name="view" bar={<Knobs bench={bench} />}>
             <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
+          </FigureFrame>
+        ) : null}
+        {has('section') ? (
+          <FigureFrame name="section" answers={covers.includes('section')} bar={<StationBar bench={bench} />}>
+            <SectionFigure bench={bench} lead={lead} />
           </FigureFrame>
         ) : null}
         {has('sheet') ? (
@@ -194,13 +250,11 @@ export function FoldBench({
         <ReadingStrip bench={bench} slug={slug} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
         {ways ? <WayNote bench={bench} says={ways} answers={covers.includes('ways')} /> : null}
+        {covers.length > 0 ? <GuessNote /> : null}
         <MetNote slug={slug} />
         <Notes bench={bench} />
-        {has('section') ? (
-          <FigureFrame name="section" answers={covers.includes('section')} bar={<StationBar bench={bench} />}>
-            <SectionFigure bench={bench} lead={lead} />
-          </FigureFrame>
-        ) : null}
+        <FieldPanel bench={bench} first={config.sizes ?? FIRST_SIZES} />
+        {folds.length > 0 ? <More folds={folds} /> : null}
         {has('chart') ? (
           <FigureFrame name="chart" answers={covers.includes('chart')}>
             <ChartPlace bench={bench} lead={lead}>
@@ -208,7 +262,6 @@ export function FoldBench({
             </ChartPlace>
           </FigureFrame>
         ) : null}
-        <FieldPanel bench={bench} />
         {first && kindOf(first).aims.length > 0 ? <AimFold bench={bench} lead={first} /> : null}
         <Actions bench={bench} slug={slug} />
       </div>

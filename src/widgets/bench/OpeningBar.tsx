@@ -4,7 +4,7 @@ import { useEffect, useId, useState } from 'preact/hooks'
 import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
-import { lengthUnit } from '../model/page.ts'
+import { covering, lengthUnit } from '../model/page.ts'
 import { small, spoken } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
 import { openingsOf, refusalOf } from '../state/opening.ts'
@@ -37,7 +37,9 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
   const id = useId()
   const playing = bench.playing.value
   const calm = useCalm()
-  const [rise] = bench.readings.value
+  const [first] = bench.readings.value
+  // What answers the chapter's guess is not spoken either.
+  const rise = first && covering.value && bench.config.covers?.includes(first.name) ? undefined : first
   const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))
   const press = () => {
     if (playing) bench.pause()

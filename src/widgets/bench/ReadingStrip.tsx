@@ -44,13 +44,13 @@ function Cell({ reading, length, faulty, answers, was }: CellProps): JSX.Element
       <dd>
         {answers ? <Mark /> : null}
         <span data-answers={answers}>
-        {lead(reading, length)}
-        <span class="reading-value">
-          <span class="reading-number">
-            {printed(name === 'margin' ? Math.abs(value) : value, unit, length)}
+          {lead(reading, length)}
+          <span class="reading-value">
+            <span class="reading-number">
+              {printed(name === 'margin' ? Math.abs(value) : value, unit, length)}
+            </span>
+            <span class="unit">{unitSign(unit, length)}</span>
           </span>
-          <span class="unit">{unitSign(unit, length)}</span>
-        </span>
           {was !== undefined && Math.abs(was - value) >= SEEN ? (
             <span class="was">was {printed(was, unit, length)}</span>
           ) : null}

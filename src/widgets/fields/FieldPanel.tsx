@@ -1,7 +1,7 @@
 import './fields.css'
 import type { JSX } from 'preact'
 import type { Bench } from '../model/bench-model.ts'
-import { chooseUnit, lengthUnit } from '../model/page.ts'
+import { chooseUnit, lengthUnit, sizeInHand } from '../model/page.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
 import { refusal } from '../state/fields.ts'
 import type { LengthUnit } from '../state/format.ts'
@@ -25,7 +25,7 @@ interface RowProps {
 }
 
 function FieldRow({ bench, field, length }: RowProps): JSX.Element {
-  const { key, label, unit, min, max } = field
+  const { key, label, from, unit, min, max } = field
   const value = field.get(bench.state.value)
   const set = (wanted: number) => bench.step(key, (now) => field.set(now, wanted))
   const press = (way: 1 | -1) => {
@@ -34,8 +34,19 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
     bench.rest()
   }
   return (
-    <div class="field-row">
-      <Tip label={label}>{field.help}</Tip>
+    <div
+      class="field-row"
+      onFocusCapture={() => {
+        sizeInHand.value = key
+      }}
+      onBlurCapture={() => {
+        sizeInHand.value = null
+      }}
+    >
+      <span class="field-name">
+        <Tip label={label}>{field.help}</Tip>
+        {from === undefined ? null : <span class="field-from">{from}</span>}
+      </span>
       <RangeField
         {...{ label, value, min, max, unit, length }}
         onSet={set}
@@ -93,30 +104,42 @@ const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = 
   { unit: 'in', label: 'inch' },
 ]
 
+interface FieldPanelProps {
+  readonly bench: Bench
+  /** How many of the rows are seen at once; the others are folded away. */
+  readonly first: number
+}
+
 /** Every number that can be set, each as a slider and as a number: the way to work a bench without dragging. */
-export function FieldPanel({ bench }: { readonly bench: Bench }): JSX.Element {
+export function FieldPanel({ bench, first }: FieldPanelProps): JSX.Element {
   const length = lengthUnit.value
+  const rows = [
+    ...bench.choices.map((choice) => <ChoiceRow key={choice.key} {...{ bench, choice }} />),
+    ...bench.fields.map((field) => <FieldRow key={field.key} {...{ bench, field, length }} />),
+  ]
+  const more = rows.slice(first)
   return (
     <fieldset class="fields" aria-label="Sizes">
-      {bench.choices.map((choice) => (
-        <ChoiceRow key={choice.key} {...{ bench, choice }} />
-      ))}
-      {bench.fields.map((field) => (
-        <FieldRow key={field.key} {...{ bench, field, length }} />
-      ))}
-      <fieldset class="unit-choice" aria-label="Unit of length">
-        {units.map(({ unit, label }) => (
-          <button
-            key={unit}
-            type="button"
-            class="press"
-            aria-pressed={unit === length}
-            onClick={() => chooseUnit(unit)}
-          >
-            {label}
-          </button>
-        ))}
-      </fieldset>
+      {rows.slice(0, first)}
+      <details class="fields-more">
+        <summary>{more.length > 0 ? 'All sizes' : 'Unit of length'}</summary>
+        <div class="fields-rest">
+          {more}
+          <fieldset class="unit-choice" aria-label="Unit of length">
+            {units.map(({ unit, label }) => (
+              <button
+                key={unit}
+                type="button"
+                class="press"
+                aria-pressed={unit === length}
+                onClick={() => chooseUnit(unit)}
+              >
+                {label}
+              </button>
+            ))}
+          </fieldset>
+        </div>
+      </details>
     </fieldset>
   )
 }

@@ -6,10 +6,12 @@ import type { Pattern } from '../../drawing/pattern/pattern.ts'
 import { pattern } from '../../drawing/pattern/pattern.ts'
 import type { Drawing, PathMark } from '../../drawing/pen/marks.ts'
 import type { Size } from '../../drawing/view/camera.ts'
+import type { Design } from '../../paper/index.ts'
+import { handlesOf, settable, settingOf } from '../../paper/index.ts'
 import type { BenchHandle } from '../model/bench-handles.ts'
 import { handleSays, nudged, toEnd } from '../model/bench-handles.ts'
 import type { Bench } from '../model/bench-model.ts'
-import { lengthUnit } from '../model/page.ts'
+import { lengthUnit, sizeInHand } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { shown, spoken } from '../state/format.ts'
 import type { SliderKey } from '../state/keys.ts'
@@ -75,6 +77,39 @@ const stationMark = (sheet: Pattern, width: number, station: number): PathMark =
   role: 'ghost',
   of: 'section',
 })
+
+/** A size in hand, as a line from where it is measured to what it moves; null if the sheet cannot show it. */
+function sizeMark(sheet: Pattern, design: Design, size: string): PathMark | null {
+  const dot = size.indexOf('.')
+  const [id, field] = [size.slice(0, dot), size.slice(dot + 1)]
+  const m = design.mechanisms.find((one) => one.id === id)
+  const handle = handlesOf(design).find(
+    (one) => one.id === id && (one.across === field || one.along === field),
+  )
+  const unit = m && settable(m).find(({ name }) => name === field)?.unit
+  if (!m || !handle || unit !== 'mm') return null
+  const { at, piece } = handle
+  const way = handle.along === field ? handle.alongWay : handle.acrossWay
+  const value = settingOf(m, field)
+  const from = sheet.fromSheet([at[0] - value * way[0], at[1] - value * way[1]], piece)
+  const to = sheet.fromSheet(at, piece)
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1])
+  if (long < 2 * BESIDE) return null
+  // Beside the line it measures, not on it.
+  const off = [(BESIDE * (from[1] - to[1])) / long, (BESIDE * (to[0] - from[0])) / long] as const
+  const beside = ([x, y]: Place): Place => [x + off[0], y + off[1]]
+  return {
+    mark: 'path',
+    runs: [[beside(from), beside(to)]],
+    closed: false,
+    role: 'dimension',
+    arrow: 'both',
+    of: `${id}/${field}`,
+  }
+}
+
+/** From a line to the size beside it, px. */
+const BESIDE = 9
 
 /** From the figure's edge to the arrow that marks the section, px. */
 const MARKER = 8
@@ -149,11 +184,17 @@ export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
       : plain
     const station = bench.station.value
     const { height: tall } = design.card
+    const inHand = sizeInHand.value === null ? null : sizeMark(sheet, design, sizeInHand.value)
     // Past the end of the card there is no paper to mark.
-    const drawing: Drawing =
-      section && station >= 0 && station <= tall
-        ? { ...sheet, marks: [stationMark(sheet, design.card.width, station), ...sheet.marks] }
-        : sheet
+    const cut = section && station >= 0 && station <= tall
+    const drawing: Drawing = {
+      ...sheet,
+      marks: [
+        ...(cut ? [stationMark(sheet, design.card.width, station)] : []),
+        ...sheet.marks,
+        ...(inHand ? [inHand] : []),
+      ],
+    }
     return (
       <div class="stage stage-sheet" ref={ref}>
         <Figure drawing={drawing} />

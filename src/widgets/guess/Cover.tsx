@@ -1,4 +1,3 @@
-import './cover.css'
 import type { JSX } from 'preact'
 
 /*

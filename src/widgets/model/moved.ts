@@ -1,9 +1,9 @@
 import type { Signal } from '@preact/signals'
 import { signal } from '@preact/signals'
 import type { Design } from '../../paper/index.ts'
-import { change, fieldsFor, kindOf, settable, settingOf } from '../../paper/index.ts'
+import { change, fieldsFor, kindOf, settable, settingOf, settled } from '../../paper/index.ts'
 import type { ReadingName } from '../state/config.ts'
-import { mechanismOf, settled } from '../state/fields.ts'
+import { mechanismOf } from '../state/fields.ts'
 import type { BenchState } from '../state/state.ts'
 
 /** Numbers of a mechanism, mm or degrees, and words where the kind has a choice. */

@@ -51,6 +51,9 @@ export function benchOf(slug: string): Signal<Bench | null> {
   return bench
 }
 
+/** The size that is being set by its field, as `beak.apex`: the flat sheet shows from where it is measured. */
+export const sizeInHand: Signal<string | null> = signal(null)
+
 /** Whether the answers to the chapter's guess are covered: until the reader has guessed or asked to be shown. */
 export const covering: Signal<boolean> = signal(false)
 

@@ -1,4 +1,3 @@
-import './phrase.css'
 import { effect } from '@preact/signals'
 import type { ComponentType, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'

@@ -27,6 +27,8 @@ export interface FieldChoice {
   readonly field: string
   /** What the reader sees, if the kernel's own label does not say which of two it is. */
   readonly label?: string
+  /** From where it is measured, in a few words: `from your end`. */
+  readonly from?: string
   /** Range offered; the card's size sets it if left out. */
   readonly min?: number
   readonly max?: number
@@ -70,9 +72,17 @@ export interface BenchConfig {
   readonly covers?: readonly Coverable[]
   /** All four if left out. */
   readonly figures?: readonly FigureName[]
+  /** Figures that are folded away until they are asked for. */
+  readonly folds?: readonly FigureName[]
+  /** How many of the sizes are seen at once; the others are folded away. */
+  readonly sizes?: number
 }
 
 export const EVERY_FIGURE: readonly FigureName[] = ['view', 'sheet', 'section', 'chart']
+
+export const DEFAULT_FOLDS: readonly FigureName[] = ['chart']
+
+export const FIRST_SIZES = 3
 
 export const DEFAULT_OPENING = 90
 

@@ -23,6 +23,8 @@ export interface BenchField {
   readonly key: string
   readonly label: string
   readonly help: string
+  /** From where it is measured, where the chapter says so. */
+  readonly from?: string
   readonly unit: ValueUnit
   /** The range offered, both ends included. */
   readonly min: number
@@ -108,6 +110,7 @@ function mechanismField(design: Design, choice: FieldChoice, several: boolean): 
     key: `${choice.id}.${choice.field}`,
     label: choice.label ?? (several ? `${large(nameOf(choice.id))}: ${small(label)}` : label),
     help,
+    ...(choice.from === undefined ? {} : { from: choice.from }),
     unit,
     min,
     max,

@@ -1,0 +1,203 @@
+// A lesson that asks before it tells: guesses, phrases that move the card, ticks that stay, and where it all stands.
+import type { Locator, Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+import { chapterPages, remember, visit } from './site.ts'
+
+const BEAK = '/chapters/one-slit-two-v-folds/'
+
+async function bench(page: Page, address = BEAK): Promise<void> {
+  await page.goto(address)
+  await page.locator('.bench[data-awake="true"]').first().waitFor()
+}
+
+/** As on a device on which the guess was made before. */
+async function guessed(page: Page, slug = 'one-slit-two-v-folds'): Promise<void> {
+  await page.addInitScript((key) => localStorage.setItem(key, 'shown'), `hingebook.guess.${slug}`)
+}
+
+const reading = (page: Page, name: string): Locator =>
+  page.locator(`.readings [data-reading="${name}"] .reading-number`)
+
+const phrase = (page: Page, name: string): Locator => page.getByRole('button', { name, exact: true })
+
+test.describe('a guess', () => {
+  test('is made before anything that answers it is seen or heard', async ({ page }) => {
+    await bench(page)
+    await expect(reading(page, 'rise')).toBeHidden()
+    await expect(page.locator('.stage-section .drawing')).toBeHidden()
+    await expect(page.locator('.answer')).toBeHidden()
+    // What is spoken of the card does not tell either.
+    expect(await page.locator('.stage-view .drawing').getAttribute('aria-label')).not.toMatch(/\d mm/)
+    await page.locator('.cell-predict').getByText('Stand lower').click()
+    await expect(reading(page, 'rise')).toBeVisible()
+    await expect(page.locator('.stage-section .drawing')).toBeVisible()
+    await expect(page.locator('.answer')).toBeVisible()
+    // It is remembered, with what was chosen.
+    await page.reload()
+    await expect(reading(page, 'rise')).toBeVisible()
+    await expect(page.locator('.cell-predict details[open]')).toContainText('Stand lower')
+  })
+
+  test('need not be made: Show me lifts the covers, by keyboard too', async ({ page }) => {
+    await bench(page)
+    await page.locator('.guess-note').getByRole('button', { name: 'Show me' }).focus()
+    await page.keyboard.press('Enter')
+    await expect(reading(page, 'rise')).toBeVisible()
+    await expect(page.locator('.answer')).toBeVisible()
+    await expect(page.locator('.guess-note')).toBeHidden()
+  })
+
+  test('of one chapter lifts no cover of another', async ({ page }) => {
+    await guessed(page, 'layers')
+    await bench(page)
+    await expect(reading(page, 'rise')).toBeHidden()
+  })
+})
+
+test.describe('without script', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('nothing is covered, and phrases are plain words', async ({ page }) => {
+    await page.goto(BEAK)
+    await expect(reading(page, 'rise')).toBeVisible()
+    await expect(page.locator('.stage-section .drawing')).toBeVisible()
+    await expect(page.locator('.cover').first()).toBeHidden()
+    const border = await page
+      .locator('.phrase')
+      .first()
+      .evaluate((one) => getComputedStyle(one).borderBottomWidth)
+    expect(border).toBe('0px')
+  })
+})
+
+test.describe('a phrase of the prose', () => {
+  test('moves the card, says what was, and puts back the very state it found', async ({ page }) => {
+    await guessed(page)
+    // A state of the reader's own: another slit, another opening.
+    await bench(page, `${BEAK}#beak.cut=36&jaw.cut=36&opening=80`)
+    await expect(page.getByRole('textbox', { name: 'Opening', exact: true })).toHaveValue('80.0')
+    const rise = await reading(page, 'rise').textContent()
+    await phrase(page, '10 mm deeper').click()
+    await expect(phrase(page, '10 mm deeper')).toHaveAttribute('aria-pressed', 'true')
+    // tan(φ/2) = 52/48 cos 45°, rise = 48 sin φ sin 45°: 32.8 mm.
+    await expect(reading(page, 'rise')).toHaveText('32.8')
+    await expect(page.locator('.readings [data-reading="rise"] .was')).toContainText(rise ?? '')
+    // What takes it back follows it in the order of the keyboard.
+    await page.keyboard.press('Tab')
+    await expect(page.getByRole('button', { name: 'put it back' })).toBeFocused()
+    await page.keyboard.press('Enter')
+    await expect(phrase(page, '10 mm deeper')).toBeFocused()
+    await expect(reading(page, 'rise')).toHaveText(rise ?? '')
+    await expect(page).toHaveURL(/#beak\.cut=36&jaw\.cut=36&opening=80$/)
+    await expect(page.getByRole('button', { name: 'put it back' })).toHaveCount(0)
+  })
+
+  test('puts the one before it back first', async ({ page }) => {
+    await guessed(page)
+    await bench(page)
+    await phrase(page, 'Open the card flat').click()
+    await expect(reading(page, 'rise')).toHaveText('0.0')
+    await phrase(page, '10 mm deeper').click()
+    await expect(reading(page, 'rise')).toHaveText('32.8')
+    await expect(page.getByRole('button', { name: 'put it back' })).toHaveCount(1)
+    await page.getByRole('button', { name: 'put it back' }).click()
+    // 96 degrees, as the page began.
+    await expect(page.getByRole('textbox', { name: 'Opening', exact: true }).first()).toHaveValue('96.0')
+  })
+
+  test('lets go once the reader moves what it moved', async ({ page }) => {
+    await guessed(page)
+    await bench(page)
+    await phrase(page, 'Open the card flat').click()
+    await expect(reading(page, 'rise')).toHaveText('0.0')
+    await page.getByRole('textbox', { name: 'Opening', exact: true }).first().fill('70')
+    await expect(phrase(page, 'Open the card flat')).toHaveAttribute('aria-pressed', 'false')
+  })
+
+  test('brings a small card when the bench is out of sight, which goes when the bench is back', async ({
+    page,
+  }) => {
+    await guessed(page)
+    await bench(page)
+    await phrase(page, '10 mm deeper').evaluate((one) => {
+      scrollTo(0, scrollY + one.getBoundingClientRect().top - 400)
+    })
+    await phrase(page, '10 mm deeper').click()
+    const strip = page.locator('.phrase-strip')
+    await expect(strip).toBeInViewport({ ratio: 0.9 })
+    await expect(strip.locator('.phrase-reading')).toContainText('32.8')
+    await strip.getByRole('button', { name: 'Up to the bench' }).click()
+    await expect(strip).toHaveCount(0)
+    await expect(page.locator('.figure-view').first()).toBeInViewport()
+  })
+})
+
+test('a challenge keeps its tick, shows at the bench when it is met, and on the path', async ({ page }) => {
+  await guessed(page)
+  // 36 mm high: a ridge of 54 mm and a slit as deep, two thirds of the ridge.
+  await bench(page, `${BEAK}#beak.apex=130&beak.run=-54&beak.cut=54&jaw.cut=54`)
+  await expect(page.locator('.met-note')).toContainText('A tall beak')
+  await page.goto('/chapters/')
+  await expect(page.locator('[data-stop="one-slit-two-v-folds"]')).toContainText(
+    'You are here. 1 of 3 challenges met.',
+  )
+  await bench(page)
+  const first = page.locator('.challenge').first()
+  await expect(first).toHaveAttribute('data-done', 'true')
+  await first.getByRole('link').click()
+  await expect(page.locator('.met-note')).toContainText('A tall beak')
+})
+
+test.describe('on a desk of 1280 by 720', () => {
+  test.use({ viewport: { width: 1280, height: 720 } })
+  for (const address of chapterPages)
+    test(`${address} shows task, card, section, sheet, opening, readings and the first size together`, async ({
+      page,
+    }) => {
+      await visit(page, address)
+      for (const part of [
+        '.lead',
+        '.figure-view .stage',
+        '.figure-section .stage',
+        '.figure-sheet .stage',
+        '.opening-bar',
+        '.readings',
+        '.field-row',
+      ])
+        await expect(page.locator(part).first(), part).toBeInViewport({ ratio: 1 })
+    })
+})
+
+for (const [width, height] of [
+  [1280, 720],
+  [1920, 1080],
+] as const)
+  test(`at the back of the room two figures stand side by side, ${width} by ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height })
+    await remember(page, 'projector')
+    await guessed(page)
+    await bench(page)
+    for (const part of ['.figure-view .stage', '.figure-sheet .stage', '.play', '.lead-reading'])
+      await expect(page.locator(part).first(), part).toBeInViewport({ ratio: 1 })
+    await expect(page.locator('.figure-section').first()).toBeHidden()
+    await page.getByLabel('Figure on the right').selectOption('section')
+    await expect(page.locator('.figure-section .stage')).toBeInViewport({ ratio: 1 })
+    await expect(page.locator('.figure-sheet')).toBeHidden()
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    )
+  })
+
+test('on a phone the card and its section stay in sight over a size that is changed', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await guessed(page)
+  await bench(page)
+  const size = page.locator('.field-row').nth(2).getByRole('slider')
+  await size.scrollIntoViewIfNeeded()
+  await size.focus()
+  for (const part of ['.figure-view .stage', '.figure-section .stage', '.lead-reading'])
+    await expect(page.locator(part).first(), part).toBeInViewport({ ratio: 1 })
+  await expect(size).toBeInViewport({ ratio: 1 })
+  await page.locator('.figure-switch').getByText('Chart').click()
+  await expect(page.locator('.figure-chart .stage')).toBeInViewport({ ratio: 0.9 })
+})
