@@ -198,6 +198,6 @@ test('on a phone the card and its section stay in sight over a size that is chan
   for (const part of ['.figure-view .stage', '.figure-section .stage', '.lead-reading'])
     await expect(page.locator(part).first(), part).toBeInViewport({ ratio: 1 })
   await expect(size).toBeInViewport({ ratio: 1 })
-  await page.locator('.figure-switch').getByText('Chart').click()
+  await page.getByRole('radio', { name: 'Chart' }).check({ force: true })
   await expect(page.locator('.figure-chart .stage')).toBeInViewport({ ratio: 0.9 })
 })
