@@ -56,7 +56,7 @@ export function keepSeconds(seconds: ReadonlyMap<string, number>): void {
 const UNTIMED = 4
 
 /**
- * The tests for a source file: those of its own room first, then those that reach it over few imports and are
+ * The tests for a source file: those of its own room or layer first, then those that reach it over few imports and are
  * quick, until they would last longer than `budget` seconds. At least one, if any touches the file.
  */
 export function testsFor(
@@ -68,7 +68,7 @@ export function testsFor(
   const room = dirname(file).replace('src/', 'tests/')
   const timeOf = (test: string) => seconds.get(test) ?? UNTIMED
   const rank = (test: string, far: number) =>
-    (dirname(test) === room || far === 1 ? 0 : 1000 + 5 * far) + timeOf(test)
+    (room.startsWith(dirname(test)) || far === 1 ? 0 : 1000 + 5 * far) + timeOf(test)
   const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
   let spent = 0
   return order.filter((test, k) => {
