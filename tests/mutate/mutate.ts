@@ -5,7 +5,7 @@ import { fork } from 'node:child_process'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { ROOT, textOf, treeFiles } from '../house/tree.ts'
-import { equivalentTo, stale } from './equivalents.ts'
+import { isNamed, stale } from './equivalents.ts'
 import type { Mutant } from './mutants.ts'
 import { mutantsOf } from './mutants.ts'
 import { keepSeconds, reachOf, secondsKept, testsFor } from './reach.ts'
@@ -74,8 +74,9 @@ const rooms = new Map<string, Mutant[]>()
 for (const [file, text] of texts) {
   const room = rooms.get(roomOf(file)) ?? []
   rooms.set(roomOf(file), room)
-  for (const mutant of mutantsOf(file, text)) {
-    if (equivalentTo(mutant, lineOf(text, mutant))) named.count++
+  const all = mutantsOf(file, text)
+  for (const mutant of all) {
+    if (isNamed(mutant, lineOf(text, mutant), all)) named.count++
     else room.push(mutant)
   }
 }
