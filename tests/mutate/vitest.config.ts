@@ -10,7 +10,6 @@ export default mergeConfig(plain, {
     setupFiles: ['tests/mutate/switch.ts'],
     pool: 'threads',
     maxWorkers: 1,
-    bail: 1,
   },
   plugins: [
     {
