@@ -25,13 +25,20 @@ export interface Answer {
   readonly seconds: Readonly<Record<string, number>>
 }
 
+/** The file of each mutant by its number, and those that were loaded with their mutants in them. */
+let fileOf: readonly string[] = []
+const loaded = new Set<string>()
+
 function instrument(mutants: readonly Mutant[]): void {
   const numbers = new Map(mutants.map((mutant, k) => [keyOf(mutant), k + 1]))
+  fileOf = ['', ...mutants.map(({ file }) => file)]
   const files = new Map(mutants.map(({ file }) => [join(ROOT, file), file]))
   Object.assign(globalThis, {
     inPlaceOf: (path: string): string | null => {
       const file = files.get(path)
-      return file === undefined ? null : switched(file, readFileSync(path, 'utf8'), numbers)
+      if (file === undefined) return null
+      loaded.add(file)
+      return switched(file, readFileSync(path, 'utf8'), numbers)
     },
   })
 }
@@ -58,6 +65,8 @@ async function answer({ number, tests }: Task): Promise<Answer> {
     seconds[test] = (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000
     if (module.state() === 'failed') return { killer: test, seconds }
   }
+  const file = fileOf[number]
+  if (file && !loaded.has(file)) throw new Error(`${file} was never loaded: nothing was tried`)
   return { killer: null, seconds }
 }
 
