@@ -1,21 +1,80 @@
 import type { Mutant } from './mutants.ts'
 
-/** A change that no test can notice, since what the program does stays the same; and why. */
+/** A change that no test can notice, since what the program gives stays the same; and why. */
 interface Equivalent {
   readonly file: string
   /** The line it stands on, without the space before it. */
   readonly line: string
   readonly was: string
   readonly now: string
+  /** Which of several like it on that line, from 1. */
+  readonly nth?: number
   readonly why: string
 }
 
-const EQUIVALENTS: readonly Equivalent[] = []
+const EQUIVALENTS: readonly Equivalent[] = [
+  {
+    file: 'src/drawing/view/order.ts',
+    line: 'if (splits >= fewest) break',
+    was: 'splits >= fewest',
+    now: 'false',
+    why: 'It only stops a count that has lost already.',
+  },
+  {
+    file: 'src/drawing/view/order.ts',
+    line: 'if (splits >= fewest) break',
+    was: '>=',
+    now: '>',
+    why: 'A count that has come even cannot win: less is asked.',
+  },
+  {
+    file: 'src/drawing/view/order.ts',
+    line: 'if (splits === 0) break',
+    was: 'splits === 0',
+    now: 'false',
+    why: 'Nothing splits fewer than none: the search only goes on in vain.',
+  },
+  {
+    file: 'src/sheet/files/pdf.ts',
+    line: '? [...mark.text].map((letter) => letter.codePointAt(0) ?? 0)',
+    was: '0',
+    now: '1',
+    nth: 2,
+    why: 'A letter of a text always has a code: the fallback is for the type checker.',
+  },
+  {
+    file: 'src/widgets/link/link-entries.ts',
+    line: 'index === 0 ? value : (state.point?.[0] ?? 0),',
+    was: '0',
+    now: '1',
+    nth: 3,
+    why: 'A point is set only where there is one: the fallback is for the type checker.',
+  },
+  {
+    file: 'src/paper/motion/motion.ts',
+    line: 'if (kept.of[panel] === me) return kept.bend',
+    was: 'kept.of[panel] === me',
+    now: 'false',
+    why: 'The bounds are worked out anew instead of remembered: the same ones.',
+  },
+]
 
-export const equivalentTo = (mutant: Mutant, line: string): boolean =>
+/** Which of the mutants alike on its line this one is, from 1. */
+const nthOf = (mutant: Mutant, all: readonly Mutant[]): number =>
+  all.filter(
+    ({ line, was, now, start }) =>
+      line === mutant.line && was === mutant.was && now === mutant.now && start <= mutant.start,
+  ).length
+
+/** @param all all mutants of its file */
+export const isNamed = (mutant: Mutant, text: string, all: readonly Mutant[]): boolean =>
   EQUIVALENTS.some(
-    (one) =>
-      one.file === mutant.file && one.line === line && one.was === mutant.was && one.now === mutant.now,
+    ({ file, line, was, now, nth }) =>
+      file === mutant.file &&
+      line === text &&
+      was === mutant.was &&
+      now === mutant.now &&
+      (nth === undefined || nth === nthOf(mutant, all)),
   )
 
 /** Entries of the given files whose line is no longer there. */

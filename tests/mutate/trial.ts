@@ -2,7 +2,6 @@
 // A process by itself, since a mutant may never come to an end: whoever started this one stops it then.
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { TestSpecification } from 'vitest/node'
 import { createVitest } from 'vitest/node'
 import { ROOT } from '../house/tree.ts'
 import type { Mutant } from './mutants.ts'
@@ -26,23 +25,20 @@ export interface Answer {
   readonly seconds: Readonly<Record<string, number>>
 }
 
-/** Tests run in the order they are asked for. */
-class InOrder {
-  sort(files: TestSpecification[]): TestSpecification[] {
-    return files
-  }
-  shard(files: TestSpecification[]): TestSpecification[] {
-    return files
-  }
-}
+/** The file of each mutant by its number, and those that were loaded with their mutants in them. */
+let fileOf: readonly string[] = []
+const loaded = new Set<string>()
 
 function instrument(mutants: readonly Mutant[]): void {
   const numbers = new Map(mutants.map((mutant, k) => [keyOf(mutant), k + 1]))
+  fileOf = ['', ...mutants.map(({ file }) => file)]
   const files = new Map(mutants.map(({ file }) => [join(ROOT, file), file]))
   Object.assign(globalThis, {
     inPlaceOf: (path: string): string | null => {
       const file = files.get(path)
-      return file === undefined ? null : switched(file, readFileSync(path, 'utf8'), numbers)
+      if (file === undefined) return null
+      loaded.add(file)
+      return switched(file, readFileSync(path, 'utf8'), numbers)
     },
   })
 }
@@ -51,30 +47,27 @@ const vitest = await createVitest('test', {
   config: join(ROOT, 'tests/mutate/vitest.config.ts'),
   watch: false,
   reporters: [{}],
-  sequence: { sequencer: InOrder },
 })
 await vitest.standalone()
 const project = vitest.getRootProject()
 
+/** One file after the other, until one fails: to have vitest stop at a failure can stop the next run as well. */
 async function answer({ number, tests }: Task): Promise<Answer> {
   project.provide('mutant', number)
-  const files = tests.map((test) => project.createSpecification(join(ROOT, test)))
-  // Errors outside tests are not counted: one of the run before may come in late.
-  const { testModules } = await vitest.runTestSpecifications(files)
-  const nameOf = ({ moduleId }: { moduleId: string }) => moduleId.replace(ROOT, '')
-  // Modules of earlier runs are told too: only those that were asked count.
-  const asked = new Set(tests)
-  const failed = testModules.find((module) => asked.has(nameOf(module)) && module.state() === 'failed')
-  const seconds = testModules
-    .filter((module) => asked.has(nameOf(module)))
-    .map((module) => {
-      const { duration, collectDuration, prepareDuration, environmentSetupDuration } = module.diagnostic()
-      return [
-        nameOf(module),
-        (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000,
-      ]
-    })
-  return { killer: failed ? nameOf(failed) : null, seconds: Object.fromEntries(seconds) }
+  const seconds: Record<string, number> = {}
+  for (const test of tests) {
+    const path = join(ROOT, test)
+    const { testModules } = await vitest.runTestSpecifications([project.createSpecification(path)])
+    // Modules of earlier runs are told too. Errors outside tests are not counted: one of them may come in late.
+    const module = testModules.find(({ moduleId }) => moduleId === path)
+    if (!module) throw new Error(`${test} was not run`)
+    const { duration, collectDuration, prepareDuration, environmentSetupDuration } = module.diagnostic()
+    seconds[test] = (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000
+    if (module.state() === 'failed') return { killer: test, seconds }
+  }
+  const file = fileOf[number]
+  if (file && !loaded.has(file)) throw new Error(`${file} was never loaded: nothing was tried`)
+  return { killer: null, seconds }
 }
 
 process.on('message', (told: Told) => {

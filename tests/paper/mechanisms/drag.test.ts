@@ -12,6 +12,8 @@ const card = { width: 297, height: 420 }
 const KINDS: Readonly<Record<string, object>> = {
   'a V-fold': { kind: 'cut-v-fold', apex: 100, run: 50, cut: 40, lean: 6 },
   'a V-fold to the reader': { kind: 'cut-v-fold', apex: 300, run: -50, cut: 40, lean: 6 },
+  'a plain V-fold': { kind: 'cut-v-fold', apex: 100, run: 50, cut: 40 },
+  'a plain V-fold to the reader': { kind: 'cut-v-fold', apex: 300, run: -50, cut: 40 },
   'a layer': { kind: 'cut-layer', start: 100, end: 150, left: 30, right: 30 },
   'a trapezoid': { kind: 'cut-trapezoid', start: 100, end: 150, startCut: 20, endCut: 40 },
   'a moth': { kind: 'glued-v-fold', apex: 100, toward: 1, base: 50, facet: 70, foot: 50, ridge: 50 },
@@ -93,15 +95,20 @@ describe.each(Object.entries(KINDS))('%s', (_, fields) => {
       for (const far of [-900, 1900]) {
         const past = numbersOf(assign(m, handle.drag(m, [at[0], far]) as Change) as Mechanism)
         const { start, end, run, lean, apex } = past as Record<string, number | undefined>
-        if (start !== undefined && end !== undefined) {
+        if (handle.along !== undefined && start !== undefined && end !== undefined) {
           expect(end - start).toBeGreaterThanOrEqual(1)
           // As near as it can go: a millimetre is left, or it went where it was asked.
-          expect([end - start === 1, start === Math.max(0, far), end === far]).toContain(true)
+          expect([end - start === 1, start === far, end === far]).toContain(true)
         }
         if (run !== undefined && apex !== undefined) {
           const before = fields as { run: number }
           expect(Math.sign(run)).toBe(Math.sign(before.run))
           expect(Math.abs(run)).toBeGreaterThanOrEqual(1)
+          // As near as it can go: a millimetre is left, or it went where it was asked.
+          if (lean === undefined && handle.along !== undefined && handle.across === undefined) {
+            const [, there] = handle.at(past as unknown as Mechanism)
+            expect([Math.abs(run), there === far ? 1 : 0, there === 0 ? 1 : 0]).toContain(1)
+          }
           // The slit's end stays on the same side of the apex as its foot.
           expect((run + (lean ?? 0)) * Math.sign(run)).toBeGreaterThanOrEqual(1 - 1e-9)
         }
