@@ -110,17 +110,15 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
     subject.effort.left,
   )
   const effort = { left: most }
+  const isSpoilt = (owner: number): boolean => spoilt.has(idOf(subject, owner))
   const meeting = meetings({
     motion,
     effort,
-    among: (panel) => subject.wants([owner(panel)]) && !spoilt.has(idOf(subject, owner(panel))),
-    range: (one, two) => {
-      if (liesOn(one, two) || liesOn(two, one)) return null
-      const owners = [owner(one), owner(two)]
-      if (!subject.wants(owners) || owners.some((index) => spoilt.has(idOf(subject, index)))) return null
-      return subject.range(...owners)
-    },
-    name: (one, two) => `${owner(one)} ${owner(two)}`,
+    range: subject.range,
+    alone: subject.alone,
+    skips: (one, two) => liesOn(one, two) || liesOn(two, one),
+    wants: (one, two) => !isSpoilt(one) && !isSpoilt(two) && subject.wants([one, two]),
+    counts: subject.counts,
   })
   subject.effort.left -= most - effort.left
   const found = meeting.map(({ panels, verdict, opening, at, flat, depth }): Finding => {

@@ -3,6 +3,8 @@ import { sharedSlits } from '../design/slits.ts'
 import type { Side } from '../mechanisms/build.ts'
 import type { Model } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
+import type { Paper } from '../motion/kept.ts'
+import { baseOf, paperOf } from '../motion/kept.ts'
 import type { Motion } from '../motion/motion.ts'
 import { motionOf } from '../motion/motion.ts'
 import type { Poser } from '../motion/pose.ts'
@@ -58,6 +60,12 @@ export interface Subject {
    * at its stop a mechanism turns infinitely fast. Null: they fit together at no opening.
    */
   range(...owners: readonly number[]): Range | null
+  /** The openings in degrees that a mechanism (index; -1: a page) and what it stands on allow by themselves. */
+  alone(owner: number): Range | null
+  /** Stands for the paper of a mechanism (index; -1: the card); see `motion/kept.ts`. */
+  paper(owner: number): Paper
+  /** Whether a look at these papers over these openings counts as effort: not where they are as they were in the design to be mended. */
+  counts(papers: readonly Paper[], span: Range): boolean
   /** Only whether a check holds is asked for: where it fails it need not be worst. */
   readonly hasty: boolean
   /** Looks at two moving panels that are left for all searches together; counted down. */
@@ -77,6 +85,7 @@ export function subjectOf(
   limits: Limits,
   about: About | null,
   effort: { left: number },
+  before: ReadonlySet<Paper> | null = null,
 ): Subject {
   const model = modelOf(design)
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
@@ -86,7 +95,10 @@ export function subjectOf(
     design,
     model,
     limits,
-    range: rangesIn(design, model),
+    ...rangesIn(design, model),
+    paper: (owner) => paperOf(model, owner),
+    counts: (papers, [low, high]) =>
+      !before || low > 0 || high < 180 || papers.some((paper) => !before.has(paper)),
     hasty: about !== null,
     effort,
     poser,
@@ -105,14 +117,11 @@ export function subjectOf(
 const SHORT = 0.01
 
 /** `Subject.range`: each set of owners is worked out once. */
-function rangesIn(design: Design, { builds, creases, panels }: Model): Subject['range'] {
+function rangesIn(design: Design, model: Model): Pick<Subject, 'range' | 'alone'> {
   const { lineage } = rangesOf(design)
-  const under = (owner: number): number => {
-    const { host = 0, hostPanel } = builds[owner] ?? {}
-    return (hostPanel === undefined ? creases[host]?.owner : panels[hostPanel]?.owner) ?? -1
-  }
+  const under = (owner: number): number => baseOf(model, owner)
   /** By mechanism that stops the card: what it allows, and what it stands on. */
-  const stops = builds.flatMap((_, owner) => {
+  const stops = model.builds.flatMap((_, owner) => {
     const { low, high } = lineage(owner) ?? {}
     const range: Range = [
       low?.why?.how === 'stop' ? low.at + SHORT : 0,
@@ -124,7 +133,7 @@ function rangesIn(design: Design, { builds, creases, panels }: Model): Subject['
     return [{ range, on }]
   })
   const known = new Map<string, Range | null>()
-  return (...owners) => {
+  const range: Subject['range'] = (...owners) => {
     const key = owners.join(' ')
     const found = known.get(key)
     if (found !== undefined) return found
@@ -140,6 +149,7 @@ function rangesIn(design: Design, { builds, creases, panels }: Model): Subject['
     known.set(key, range)
     return range
   }
+  return { range, alone: (owner) => ownRange(lineage(owner)) }
 }
 
 function ownRange(span: Span | null): Range | null {

@@ -7,6 +7,7 @@ import { checkOpening, compile } from '../motion/pose.ts'
 import { broughtIn, openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
 import { largest } from '../plane/search.ts'
+import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance, halfAngle } from '../plane/vector.ts'
 
@@ -57,7 +58,13 @@ export const tipAt = (poser: Poser, index: number): Vec3 => {
 export const toEdge = ({ width, height }: Card, [x, y, z]: Vec3): number =>
   Math.min(y, height - y, width - Math.hypot(x, z))
 
-/** The least distance of the model's outline from the page edges at the opening posed last, and the panel point it is at. */
+/** How far a point of the shut card is past the gutter, mm, below 0; infinite for what is not: there all paper begins. */
+export const toGutter = ([, , z]: Vec3): number => (z < -SAME ? z : Number.POSITIVE_INFINITY)
+
+/** How far a point of the shut card is from the nearest end of the card, the gutter included, mm; below 0 outside. */
+export const toShutEdge = (card: Card, p: Vec3): number => Math.min(toEdge(card, p), toGutter(p))
+
+/** The least distance of the model's outline from the page edges at an opening (shut, from the gutter as well), and the panel point it is at. */
 export function marginOf(poser: Poser, opening: number): { margin: number; panel: string; at: Vec3 } {
   const { card } = poser.model.design
   const pose = poser(opening)
@@ -65,7 +72,7 @@ export function marginOf(poser: Poser, opening: number): { margin: number; panel
   for (const { name, owner } of poser.model.panels) {
     if (owner < 0) continue
     for (const p of pose.panels[name] ?? []) {
-      const margin = toEdge(card, p)
+      const margin = opening === 0 ? toShutEdge(card, p) : toEdge(card, p)
       if (margin < best.margin) best = { margin, panel: name, at: [...p] }
     }
   }

@@ -3,7 +3,7 @@ import type { Placed } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
 import { rangesOf } from '../motion/range.ts'
-import { toEdge } from './measure.ts'
+import { toShutEdge } from './measure.ts'
 
 /** What a ruler is held to when a mechanism's rise is read: the tip of a ridge that rises, or a ridge that stays level. */
 export function topOf(m: Placed): 'tip' | 'ridge' {
@@ -25,5 +25,5 @@ export function partMargin(design: Design, id: string): number {
   const points = Object.entries(pose.panels).flatMap(([name, corners]) =>
     name.startsWith(`${id}/`) ? corners : [],
   )
-  return Math.min(...points.map((p) => toEdge(design.card, p)))
+  return Math.min(...points.map((p) => toShutEdge(design.card, p)))
 }

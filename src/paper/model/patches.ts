@@ -15,20 +15,20 @@ export interface Patch {
   readonly drawn: readonly boolean[]
 }
 
-function cut(model: Model): readonly Patch[] {
-  return model.panels.flatMap((panel, index) => {
-    let parts = convexParts(panel.outline)
-    for (const notch of panel.notches) {
-      const holes = convexParts(notch.outline)
-      for (const hole of holes)
-        parts = parts.flatMap((part) => {
-          const left = minus(part, hole)
-          return left
-        })
-    }
-    return parts.map(({ points, drawn }): Patch => ({ panel: index, outline: points, drawn }))
-  })
+/** What is left of an outline of a panel (index) without some notches. */
+export function patchesIn(
+  panel: number,
+  outline: readonly Flat[],
+  notches: readonly { readonly outline: readonly Flat[] }[],
+): readonly Patch[] {
+  const holes = notches.flatMap((notch) => convexParts(notch.outline))
+  return holes
+    .reduce((parts, hole) => parts.flatMap((part) => minus(part, hole)), convexParts(outline))
+    .map(({ points, drawn }): Patch => ({ panel, outline: points, drawn }))
 }
+
+const cut = ({ panels }: Model): readonly Patch[] =>
+  panels.flatMap(({ outline, notches }, panel) => patchesIn(panel, outline, notches))
 
 const known = new WeakMap<Model, readonly Patch[]>()
 

@@ -1,15 +1,19 @@
 import type { Model } from '../model/model.ts'
 import type { Flat } from '../plane/lay.ts'
+import type { Extent } from '../plane/near.ts'
 import { areNear, nearPairs } from '../plane/near.ts'
 import { TOUCH } from '../plane/parting.ts'
 import type { Vec3 } from '../plane/vector.ts'
-import { RADIANS } from '../plane/vector.ts'
+import type { Paper } from './kept.ts'
+import { baseOf, keeping, keepingPairs, paperOf } from './kept.ts'
+import type { Lifts } from './lift.ts'
 import { liftsOf } from './lift.ts'
-import type { Motion, Still, Stretch } from './motion.ts'
+import type { Body, Motion, Stretch } from './motion.ts'
+import { bodyOf } from './motion.ts'
 import type { Doubt, Proofs } from './parted.ts'
 import { FIRST, proofsIn } from './parted.ts'
 import { sweptBox } from './paths.ts'
-import type { Sheet } from './sheets.ts'
+import type { Facet, Sheet } from './sheets.ts'
 import { sheetsOf } from './sheets.ts'
 
 /*
@@ -47,6 +51,10 @@ import { sheetsOf } from './sheets.ts'
  *
  * Paper that is stuck on a panel lies on one side of it: see `lift.ts`.
  *
+ * Two mechanisms are looked at by themselves, whatever else stands on the card: how they move hangs on what they
+ * stand on alone, and of the holes in their paper only those count that come near the other one. So what was found
+ * about two mechanisms holds for as long as they, those holes and the openings stay the same (see `kept.ts`).
+ *
  * `sheets.ts` says what paper is looked at, `paths.ts` how it moves as seen from a panel, `parted.ts` how two sheets
  * are proved apart in a stretch; here the stretches are gone through.
  */
@@ -63,10 +71,16 @@ const NEARLY_SHUT = 1
 /** So often we cannot tell of two parts, in hope of seeing them touch elsewhere, before we leave it at that. */
 const DOUBTS = 8
 
-/** Looks that every name gets in the first round, and how many times as many in each that follows. */
+/** Looks that every two mechanisms get in the first round, and how many times as many in each that follows. */
 const SHARE = 64
 
 const GROWTH = 4
+
+/** Openings, degrees, between which the boxes are worked out that say what may come near what. */
+const GRID = [0, NEARLY_SHUT, ...Array.from({ length: 180 / FIRST }, (_, k) => (k + 1) * FIRST)]
+
+/** Holes this near to what moves count, mm: more than any lift. */
+const HOLE = 1
 
 /** What is known of two panels (indices) that are not proved clear of each other. */
 export interface Meeting {
@@ -86,130 +100,261 @@ type Span = readonly [least: number, most: number]
 
 export interface Search {
   readonly motion: Motion
-  /** The openings, degrees, over which a pair of panels (indices) is to be looked at; null: at none. */
+  /** The openings, degrees, over which two mechanisms (indices, in order; -1: the card) are to be looked at; null: at none. */
   readonly range: (one: number, two: number) => Span | null
-  /** Whether a panel (index) is to be looked at with any other: left out, every one is. */
-  readonly among?: (panel: number) => boolean
-  /** Pairs with the same name are one: when one of them touches, the others are left alone. */
-  readonly name: (one: number, two: number) => string
+  /** The openings that a mechanism and what it stands on allow, if nothing else stops the card; null: none. */
+  readonly alone: (owner: number) => Span | null
+  /** Whether two panels (indices) need not be looked at; it may hang on their mechanisms and what these stand on alone. */
+  readonly skips?: (one: number, two: number) => boolean
+  /** Whether two mechanisms (indices) are to be looked at; all are if left out. */
+  readonly wants?: (one: number, two: number) => boolean
   /** Looks at two panels, or two parts of them, in a stretch that are left before we say that we cannot tell; counted down. */
   readonly effort: { left: number }
+  /** Whether looks at these papers count as effort, over these openings; all do if left out. */
+  readonly counts?: (papers: readonly Paper[], span: Span) => boolean
 }
 
-/** What is known so far of all pairs of one name. */
+/** What is known so far of two mechanisms. */
 interface Known {
   meeting: Meeting | null
   /** How often we could not tell. */
   doubts: number
-  /** Looks of this round. */
   spent: number
   /** Where it ran out of looks, if it did. */
   out: (() => Meeting | null) | null
 }
 
+/** Two panels. */
 interface Pair {
   readonly one: Sheet
   readonly two: Sheet
-  readonly known: Known
+  readonly paper: () => readonly [readonly Facet[], readonly Facet[]]
+}
+
+/** Two mechanisms, one of which may stand on the other, to be looked at over a span. */
+interface Couple {
+  readonly owners: readonly [number, number]
+  readonly papers: readonly [Paper, Paper]
   readonly span: Span
-  readonly proofs: Proofs
+  /** One of them stands on the other, or they are one. */
+  readonly related: boolean
+}
+
+/** What came of looking at two mechanisms; panels are counted from the first of each. */
+interface Outcome {
+  readonly span: Span
+  /** The looks that they were allowed, and those that it took. */
+  readonly share: number
+  readonly cost: number
+  readonly meeting: Meeting | null
+  /** There were too few, and it was left at that; or nothing at all was seen before. */
+  readonly isCut: boolean
+  readonly isOut: boolean
+  /** Whose holes were seen; null where no hole was looked at. */
+  readonly holes: readonly Paper[] | null
 }
 
 const settled = ({ meeting, doubts, out }: Known): boolean =>
   meeting?.verdict === 'touches' || doubts >= DOUBTS || out !== null
 
 /** By mechanism, all that it stands on, itself and the card (-1) among them. */
-function standings({ builds, creases, panels }: Model): ReadonlyMap<number, readonly number[]> {
-  const known = new Map<number, readonly number[]>([[-1, [-1]]])
-  builds.forEach(({ host, hostPanel }, owner) => {
-    const under = (hostPanel === undefined ? creases[host]?.owner : panels[hostPanel]?.owner) ?? -1
-    known.set(owner, [...(known.get(under) ?? [-1]), owner])
+function standings(model: Model): ReadonlyMap<number, ReadonlySet<number>> {
+  const known = new Map<number, ReadonlySet<number>>([[-1, new Set([-1])]])
+  model.builds.forEach((_, owner) => {
+    known.set(owner, new Set([...(known.get(baseOf(model, owner)) ?? []), owner]))
   })
   return known
 }
 
-/** The pairs of panels, by index: those of one mechanism and of what it stands on at once, the others where they come near. */
-function pairsIn(search: Search, sheets: readonly Sheet[]) {
-  const { model } = search.motion
-  const standing = standings(model)
-  const names = new Map<string, Known>()
-  const pairs = new Map<number, Pair | null>()
-  const active = sheets.filter(({ panel }) => search.among?.(panel) ?? true)
-  const ownerOf = (panel: number): number => model.panels[panel]?.owner ?? -1
+/** For each stretch of the grid the box of some paper in it, null where there is none; and the box round all. */
+interface Trace {
+  readonly parts: readonly (Extent | null)[]
+  readonly whole: Extent
+}
+
+const NOWHERE = [1, -1, 1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY)
+
+const joined = (boxes: readonly Extent[]): Extent =>
+  NOWHERE.map((_, k) =>
+    boxes.reduce((at, box) => (k % 2 === 0 ? Math.min : Math.max)(at, box[k] as number), NOWHERE[k] as number),
+  )
+
+const nearIn = (one: Trace, two: Trace, k: number, reach: number): boolean => {
+  const [a, b] = [one.parts[k], two.parts[k]]
+  return a !== null && b !== null && a !== undefined && b !== undefined && areNear(a, b, reach)
+}
+
+const areTracesNear = (one: Trace, two: Trace, reach: number): boolean =>
+  areNear(one.whole, two.whole, reach) && one.parts.some((_, k) => nearIn(one, two, k, reach))
+
+const traces = keeping<Trace>()
+
+const outcomes = keepingPairs<Outcome>()
+
+/** What one search needs, worked out when it is first asked for. */
+interface Scene {
+  readonly motion: Motion
+  /** The panels of a mechanism. */
+  owned(owner: number): readonly Sheet[]
+  readonly standing: ReturnType<typeof standings>
+  stretch(from: number, to: number): Stretch
+  boxOf(stretch: Stretch, sheet: Sheet): Extent
+  proofs(span: Span): Proofs
+  /** The paper of a mechanism on its way, and what it takes out of its host. */
+  trace(owner: number): Trace
+  notchTrace(owner: number): Trace
+}
+
+/** The box of a body in a stretch. Where a stop is passed nothing is known, and it has no end. */
+const boxIn = (stretch: Stretch, body: Body, lift: number): Float64Array =>
+  sweptBox(stretch, body, lift).map((at, k) => (Math.abs(at) < FAR ? at : k % 2 === 0 ? -FAR : FAR))
+
+function sceneOf({ motion, alone }: Search): Scene {
+  const { model } = motion
+  const lifts: Lifts = liftsOf(model, [0, 180])
+  const stretches = new Map<string, Stretch>()
+  const stretch = (from: number, to: number): Stretch => {
+    const key = `${from} ${to}`
+    const found = stretches.get(key) ?? motion.stretch(motion.still(from), motion.still(to))
+    stretches.set(key, found)
+    return found
+  }
+  const boxes = new Map<Stretch, Map<number, Extent>>()
   const bySpan = new Map<string, Proofs>()
-  const proofsOver = (span: Span): Proofs => {
-    const key = span.join(' ')
-    const proofs = bySpan.get(key) ?? proofsIn({ motion: search.motion, lifts: liftsOf(model, span) }, span)
-    bySpan.set(key, proofs)
-    return proofs
+  const traceOf = (bodies: readonly Body[], span: Span | null): Trace => {
+    const parts = GRID.slice(1).map((end, k) => {
+      const low = Math.max(GRID[k] as number, span?.[0] ?? 0)
+      const high = Math.min(end, span?.[1] ?? 180)
+      if (!span || bodies.length === 0 || !(low < high)) return null
+      return joined(bodies.map((body) => boxIn(stretch(low, high), body, lifts.most(body.panel))))
+    })
+    return { parts, whole: joined(parts.flatMap((part) => part ?? [])) }
   }
-  const pairOf = (i: number, j: number): Pair | null => {
-    const index = i * sheets.length + j
-    const found = pairs.get(index)
-    if (found !== undefined) return found
-    const [one, two] = [sheets[i], sheets[j]]
-    let pair: Pair | null = null
-    const span = one && two && search.range(i, j)
-    if (one && two && span) {
-      const name = search.name(i, j)
-      const known = names.get(name) ?? { meeting: null, doubts: 0, spent: 0, out: null }
-      names.set(name, known)
-      pair = { one, two, known, span, proofs: proofsOver(span) }
-    }
-    pairs.set(index, pair)
-    return pair
-  }
-  const byOwner = new Map<number, Sheet[]>()
-  for (const sheet of active) {
-    const owner = ownerOf(sheet.panel)
-    byOwner.set(owner, [...(byOwner.get(owner) ?? []), sheet])
-  }
-  const isRelated = (one: number, two: number): boolean =>
-    standing.get(one)?.includes(two) || standing.get(two)?.includes(one) || false
+  const told = (owner: number): string => alone(owner)?.join(' ') ?? 'nowhere'
+  const all: Sheet[][] = [[], ...model.builds.map(() => [])]
+  for (const sheet of sheetsOf(model)) all[(model.panels[sheet.panel]?.owner ?? -1) + 1]?.push(sheet)
+  const owned = (owner: number): readonly Sheet[] => all[owner + 1] ?? []
   return {
-    names,
-    related: active.flatMap((two) =>
-      (standing.get(ownerOf(two.panel)) ?? [])
-        .flatMap((owner) => byOwner.get(owner) ?? [])
-        .flatMap((one) => (one.panel < two.panel ? (pairOf(one.panel, two.panel) ?? []) : [])),
-    ),
-    /** All others that may meet in a stretch. */
-    near: (boxOf: (sheet: Sheet) => Float64Array): Pair[] => {
-      const free = active.filter(({ panel }) => ownerOf(panel) >= 0)
-      return nearPairs(free.map(boxOf)).flatMap(([i, j]) => {
-        const [one, two] = [free[i], free[j]] as [Sheet, Sheet]
-        return isRelated(ownerOf(one.panel), ownerOf(two.panel)) ? [] : (pairOf(one.panel, two.panel) ?? [])
+    motion,
+    owned,
+    standing: standings(model),
+    stretch,
+    boxOf: (at, { panel, outline }) => {
+      const own = boxes.get(at) ?? new Map<number, Extent>()
+      boxes.set(at, own)
+      const found = own.get(panel) ?? boxIn(at, outline, lifts.most(panel))
+      own.set(panel, found)
+      return found
+    },
+    proofs: (span) => {
+      const key = span.join(' ')
+      const found = bySpan.get(key) ?? proofsIn({ motion, lifts: liftsOf(model, span) }, span)
+      bySpan.set(key, found)
+      return found
+    },
+    trace: (owner) =>
+      traces(paperOf(model, owner), `own ${told(owner)}`, () =>
+        traceOf(
+          owned(owner).map(({ outline }) => outline),
+          alone(owner),
+        ),
+      ),
+    notchTrace: (owner) => {
+      const base = baseOf(model, owner)
+      return traces(paperOf(model, owner), `holes ${told(base)}`, () => {
+        const { left, right } = model.creases[model.builds[owner]?.host ?? 0] as Model['creases'][number]
+        const bodies = [...new Set([left.panel, right.panel])].flatMap((panel) =>
+          (model.panels[panel]?.notches ?? []).flatMap((notch) =>
+            notch.owner === owner ? bodyOf(panel, notch.outline) : [],
+          ),
+        )
+        return traceOf(bodies, alone(base))
       })
     },
   }
 }
 
-/**
- * Every pair of panels that touches, or is not proved clear, over the openings that are its own. At most
- * one meeting for each name.
- *
- * All names get the same share of looks. Those that it is too small for are gone through once more with a
- * greater one, as long as there are looks enough for all of them.
- */
-export function meetings(search: Search): readonly Meeting[] {
-  const { motion, effort } = search
-  const lifts = liftsOf(motion.model, [0, 180])
-  const { names, related, near } = pairsIn(search, sheetsOf(motion.model))
+/** The couples that have to be looked at: of every mechanism with what it stands on, and of others that come near. */
+function couplesIn(search: Search, scene: Scene): readonly Couple[] {
+  const { model } = search.motion
+  const owners = model.builds.map((_, owner) => owner)
+  const wants = search.wants ?? (() => true)
+  const couple = (one: number, two: number, related: boolean): Couple[] => {
+    if (!wants(one, two)) return []
+    const span = search.range(one, two)
+    return span
+      ? [{ owners: [one, two], papers: [paperOf(model, one), paperOf(model, two)], span, related }]
+      : []
+  }
+  const related = [-1, ...owners].flatMap((two) =>
+    [...(scene.standing.get(two) ?? [])].flatMap((one) => couple(one, two, true)),
+  )
+  const free = nearPairs(owners.map((owner) => scene.trace(owner).whole)).flatMap(([one, two]) =>
+    !scene.standing.get(two)?.has(one) && wants(one, two) && areTracesNear(scene.trace(one), scene.trace(two), 0)
+      ? couple(one, two, false)
+      : [],
+  )
+  return [...related, ...free]
+}
+
+/** Mechanisms whose holes in a panel of one come near another. */
+function holesNear({ model }: Motion, scene: Scene, panel: number, other: number): readonly number[] {
+  const { notches = [], owner = -1 } = model.panels[panel] ?? {}
+  const guests = [...new Set(notches.map((notch) => notch.owner))]
+  if (other === owner || other < 0) return guests
+  const trace = scene.trace(other)
+  return guests.filter(
+    (guest) =>
+      scene.standing.get(other)?.has(guest) || areTracesNear(scene.notchTrace(guest), trace, HOLE),
+  )
+}
+
+const firstOf = ({ builds }: Model, owner: number): number => builds[owner]?.firstPanel ?? 0
+
+/** Looks at two mechanisms, from flat to shut. */
+function lookedAt(search: Search, scene: Scene, couple: Couple, share: number): Outcome {
+  const { owners, span, related } = couple
+  const { motion, skips = () => false } = search
+  const { model } = motion
+  const { boxOf, stretch } = scene
+  const proofs = scene.proofs(span)
+  const known: Known = { meeting: null, doubts: 0, spent: 0, out: null }
+  const effort = { left: Number.MAX_SAFE_INTEGER }
+  let isPaperSeen = false
+
+  const facetsOf = (sheet: Sheet, other: number): readonly Facet[] => {
+    isPaperSeen = true
+    const seen = new Set(holesNear(motion, scene, sheet.panel, other))
+    return sheet.facets(
+      (owner) => seen.has(owner) || owners.some((one) => scene.standing.get(one)?.has(owner)),
+    )
+  }
+  const pairs = scene.owned(owners[0]).flatMap((one) =>
+    scene.owned(owners[1]).flatMap((two): Pair[] => {
+      if (one.panel >= two.panel) return []
+      if (skips(one.panel, two.panel)) return []
+      let paper: readonly [readonly Facet[], readonly Facet[]] | null = null
+      return [
+        {
+          one,
+          two,
+          paper: () => {
+            paper ??= [facetsOf(one, owners[1]), facetsOf(two, owners[0])]
+            return paper
+          },
+        },
+      ]
+    }),
+  )
   const middleOf = ({ from, to }: Stretch): number => (from.opening + to.opening) / 2
 
-  const meetingAt = (
-    proofs: Proofs,
-    pair: Doubt,
-    opening: number,
-    verdict: Meeting['verdict'],
-    depth: number,
-  ): Meeting => {
+  const meetingAt = (pair: Doubt, opening: number, verdict: Meeting['verdict'], depth: number): Meeting => {
     const still = motion.still(opening)
     const { panel } = pair.two.body
     const flat = proofs.spot(pair, still)
     const at = still.places({ panel, flat: Float64Array.from(flat) })
     return {
-      panels: [pair.one.body.panel, panel],
+      panels: [pair.one.body.panel - firstOf(model, owners[0]), panel - firstOf(model, owners[1])],
       verdict,
       opening,
       at: [at[0] as number, at[1] as number, at[2] as number],
@@ -219,9 +364,9 @@ export function meetings(search: Search): readonly Meeting[] {
   }
 
   /** The meeting of two facets that cross in the middle of a stretch: the opening up to its end at which they first touch as the card shuts. */
-  const touching = (proofs: Proofs, pair: Doubt, stretch: Stretch): Meeting => {
+  const touching = (pair: Doubt, at: Stretch): Meeting => {
     const crossAt = (opening: number): boolean => proofs.gapAt(pair, motion.still(opening)) < -TOUCH
-    let [inside, outside] = [middleOf(stretch), stretch.to.opening]
+    let [inside, outside] = [middleOf(at), at.to.opening]
     if (crossAt(outside)) inside = outside
     else
       for (let k = 0; k < 16; k++) {
@@ -229,100 +374,148 @@ export function meetings(search: Search): readonly Meeting[] {
         if (crossAt(middle)) inside = middle
         else outside = middle
       }
-    return meetingAt(proofs, pair, inside, 'touches', -pair.gap)
+    return meetingAt(pair, inside, 'touches', -pair.gap)
   }
 
   /** That nothing can be told of a pair in a stretch; null where there is no paper. */
-  const undecided = ({ one, two, proofs }: Pair, what: Doubt | true, stretch: Stretch): Meeting | null => {
-    const [a, b] = [one.facets()[0], two.facets()[0]]
+  const undecided = ({ paper }: Pair, what: Doubt | true, at: Stretch): Meeting | null => {
+    const [[a], [b]] = what === true ? paper() : [[], []]
     const pair = what !== true ? what : a && b ? { one: a, two: b, gap: 0 } : null
-    return pair && meetingAt(proofs, pair, middleOf(stretch), 'undecided', Math.max(0, pair.gap))
+    return pair && meetingAt(pair, middleOf(at), 'undecided', Math.max(0, pair.gap))
   }
 
   /** Whether a pair must be looked at in the halves of a stretch. */
-  const staysOpen = (pair: Pair, stretch: Stretch, share: number): boolean => {
-    const { one, two, known, proofs } = pair
+  const staysOpen = (pair: Pair, at: Stretch): boolean => {
     const before = effort.left--
-    const what = proofs.doubt(one, two, stretch, effort)
+    const what = proofs.doubt(pair.one, pair.two, pair.paper, at, effort)
     known.spent += before - effort.left
     if (what === null) return false
     if (what !== true && what.gap < -TOUCH) {
-      known.meeting = touching(proofs, what, stretch)
+      known.meeting = touching(what, at)
       return false
     }
     // Paper that lies on other paper in one plane all the time is never seen to cross, nor proved apart, however narrow the stretch.
-    const hopeless = what !== true && proofs.coincide(what, stretch)
-    if (hopeless || stretch.to.opening - stretch.from.opening < NARROWEST) {
+    const hopeless = what !== true && proofs.coincide(what, at)
+    if (hopeless || at.to.opening - at.from.opening < NARROWEST) {
       known.doubts += hopeless ? DOUBTS : 1
-      known.meeting ??= undecided(pair, what, stretch)
+      known.meeting ??= undecided(pair, what, at)
       return false
     }
-    if (known.spent < share && effort.left > 0) return true
-    known.out = () => undecided(pair, what, stretch)
+    if (known.spent < share) return true
+    known.out = () => undecided(pair, what, at)
     return false
   }
 
-  /** Looks at a stretch, and into its halves where need be; `swept` once the pairs that come near are among them. */
-  const walk = (from: Still, to: Still, pairs: readonly Pair[], swept: boolean, share: number): void => {
-    const stretch = motion.stretch(from, to)
-    const boxes = new Map<number, Float64Array>()
-    const boxOf = (sheet: Sheet): Float64Array => {
-      let box = boxes.get(sheet.panel)
-      if (!box) {
-        // Where a stop is passed nothing is known, and the box has no end.
-        box = sweptBox(stretch, sheet.outline, lifts.most(sheet.panel)).map((at, k) =>
-          Math.abs(at) < FAR ? at : k % 2 === 0 ? -FAR : FAR,
-        )
-        boxes.set(sheet.panel, box)
-      }
-      return box
-    }
-    const sweeps = !swept && stretch.width <= FIRST * RADIANS * 1.01
-    const done = swept || sweeps
-    const all = sweeps ? [...pairs, ...near(boxOf)] : pairs
-    // What moves together for a part of the stretch only is looked at in that part.
-    const parts = new Map<string, { span: Span; of: Pair[] }>()
-    const open = all.filter((pair) => {
-      if (settled(pair.known)) return false
-      const low = Math.max(from.opening, pair.span[0])
-      const high = Math.min(to.opening, pair.span[1])
-      if (!(low < high)) return false
-      if (low === from.opening && high === to.opening)
-        return areNear(boxOf(pair.one), boxOf(pair.two), 0) && staysOpen(pair, stretch, share)
-      if (!done) return true
-      const key = `${low} ${high}`
-      const part = parts.get(key)
-      if (part) part.of.push(pair)
-      else parts.set(key, { span: [low, high], of: [pair] })
-      return false
-    })
-    for (const { span, of } of parts.values())
-      walk(motion.still(span[0]), motion.still(span[1]), of, true, share)
-    if (done && open.length === 0) return
-    const middle = motion.still((from.opening + to.opening) / 2)
+  /** Looks at a stretch, and into its halves where need be. */
+  const walk = (from: number, to: number, line: readonly Pair[]): void => {
+    const at = stretch(from, to)
+    const open = line.filter(
+      (pair) => !settled(known) && areNear(boxOf(at, pair.one), boxOf(at, pair.two), 0) && staysOpen(pair, at),
+    )
+    if (open.length === 0 || settled(known)) return
+    const middle = (from + to) / 2
     // From flat towards shut, as the card is made: the first touch found is the first one felt.
-    walk(middle, to, open, done, share)
-    walk(from, middle, open, done, share)
+    walk(middle, to, open)
+    walk(from, middle, open)
   }
+  const marks = related
+    ? [span[0], ...(span[0] < NEARLY_SHUT && NEARLY_SHUT < span[1] ? [NEARLY_SHUT] : []), span[1]]
+    : GRID
+  for (let k = marks.length - 1; k > 0; k--) {
+    const [low, high] = [Math.max(marks[k - 1] as number, span[0]), Math.min(marks[k] as number, span[1])]
+    const isNear = related || nearIn(scene.trace(owners[0]), scene.trace(owners[1]), k - 1, 0)
+    if (isNear && low < high) walk(low, high, pairs)
+  }
+  return {
+    span,
+    share,
+    cost: known.spent,
+    meeting: known.meeting ?? known.out?.() ?? null,
+    isCut: known.out !== null,
+    isOut: known.out !== null && known.meeting === null,
+    holes: isPaperSeen ? holesOf(scene, couple) : null,
+  }
+}
 
-  // Where most pairs end together no stretch goes across.
-  const low = Math.min(180, ...related.map(({ span }) => span[0]))
-  const high = Math.max(0, ...related.map(({ span }) => span[1]))
-  const marks = [...new Set([0, NEARLY_SHUT, low, high, 180])].sort((a, b) => b - a)
-  const walkAll = (share: number): void => {
-    marks.slice(1).forEach((from, k) => {
-      walk(motion.still(from), motion.still(marks[k] as number), related, false, share)
-    })
+/** All whose holes two mechanisms would see in each other. */
+function holesOf(scene: Scene, { owners: [one, two] }: Couple): readonly Paper[] {
+  const { motion, owned } = scene
+  const all = [
+    ...owned(one).flatMap(({ panel }) => holesNear(motion, scene, panel, two)),
+    ...owned(two).flatMap(({ panel }) => holesNear(motion, scene, panel, one)),
+  ]
+  return [...new Set(all)].sort((a, b) => a - b).map((owner) => paperOf(motion.model, owner))
+}
+
+const isSame = (one: readonly Paper[], two: readonly Paper[]): boolean =>
+  one.length === two.length && one.every((paper, k) => paper === two[k])
+
+/**
+ * Every two mechanisms that touch, or are not proved clear of each other, over the openings that are their own. At
+ * most one meeting for each two.
+ *
+ * All get the same share of looks. Those for which it is too small are gone through once more with a greater one,
+ * as long as there are looks enough for all of them. What is kept counts as if it were found anew, so that the
+ * verdict is the same.
+ */
+export function meetings(search: Search): readonly Meeting[] {
+  const { motion, effort, counts = () => true } = search
+  const { model } = motion
+  const scene = sceneOf(search)
+  const couples = couplesIn(search, scene)
+  const most = effort.left
+
+  const look = (couple: Couple, share: number): Outcome => {
+    const [one, two] = couple.papers
+    let holes: readonly Paper[] | null = null
+    const isKept = (found: Outcome): boolean => {
+      if (found.span[0] !== couple.span[0] || found.span[1] !== couple.span[1]) return false
+      if (found.share !== share && (found.isCut || found.share > share)) return false
+      if (!found.holes) return true
+      holes ??= holesOf(scene, couple)
+      return isSame(found.holes, holes)
+    }
+    let found = outcomes.of(one, two).find(isKept)
+    if (!found) {
+      found = lookedAt(search, scene, couple, share)
+      outcomes.add(one, two, found)
+    }
+    if (counts([one, two, ...(found.holes ?? [])], couple.span)) effort.left -= found.cost
+    return found
   }
-  walkAll(SHARE)
-  for (let share = SHARE; ; ) {
-    const out = [...names.values()].filter((known) => known.out && !known.meeting)
-    const next = Math.min(share * GROWTH, Math.floor(effort.left / out.length))
-    if (out.length === 0 || next <= share) break
-    share = next
-    for (const known of names.values()) if (!out.includes(known)) known.doubts = DOUBTS
-    for (const known of out) Object.assign(known, { out: null, doubts: 0, spent: 0 })
-    walkAll(share)
+  const told = ({ owners }: Couple, { panels, ...meeting }: Meeting): Meeting => ({
+    ...meeting,
+    panels: [panels[0] + firstOf(model, owners[0]), panels[1] + firstOf(model, owners[1])],
+  })
+
+  let share = SHARE
+  while (share > 1 && couples.length * share > most) share /= GROWTH
+  const known = new Map<Couple, Outcome>()
+  let line = couples
+  let spent = 0
+  while (line.length > 0) {
+    for (const couple of line) {
+      if (effort.left <= 0) break
+      const found = look(couple, share)
+      known.set(couple, found)
+      spent += found.cost
+    }
+    line = line.filter((couple) => known.get(couple)?.isOut)
+    share *= GROWTH
+    if (effort.left <= 0 || spent + line.length * share > most) break
   }
-  return [...names.values()].flatMap(({ meeting, out }) => meeting ?? out?.() ?? [])
+  return couples.flatMap((couple) => {
+    const found = known.get(couple)
+    // Not looked at: the whole search was cut off.
+    if (!found)
+      return told(couple, {
+        panels: [0, 0],
+        verdict: 'undecided',
+        opening: couple.span[1],
+        at: [0, 0, 0],
+        flat: [0, 0],
+        depth: 0,
+      })
+    return found.meeting ? told(couple, found.meeting) : []
+  })
 }

@@ -1,10 +1,11 @@
 import type { Model, ModelBuild } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
-import { RADIANS } from '../plane/vector.ts'
+import { halfAngleInto, RADIANS } from '../plane/vector.ts'
 import type { Chain, Reach, Step } from './chain.ts'
 import { chainFrom, hingesOf, WORLD } from './chain.ts'
 import type { Poser } from './pose.ts'
+import { checkOpening } from './pose.ts'
 import { turnsOf } from './turning.ts'
 
 /*
@@ -39,13 +40,14 @@ export const bodyOf = (panel: number, points: readonly Flat[]): Body => ({
   flat: Float64Array.from(points.flat()),
 })
 
-/** A pose that is kept, with every crease's frame. */
+/** A pose that is kept. What nobody asks about is not posed. */
 export interface Still {
   /** Degrees. */
   readonly opening: number
-  readonly frames: readonly Frame[]
-  /** The creases' inside angles, radians. */
-  readonly angles: readonly number[]
+  /** The frame of a crease, by index. */
+  frame(crease: number): Frame
+  /** A crease's inside angle, radians. */
+  angle(crease: number): number
   /** Where a body's points are in space, packed as x, y, z; mm. */
   places(body: Body): Float64Array
 }
@@ -99,8 +101,8 @@ function ratesOf(
   const bounds = turnsOf(build)
   if (bounds) {
     // The host's angle may leave the range between its two ends, but not by more than its rate allows.
-    const a = from.angles[host] as number
-    const b = to.angles[host] as number
+    const a = from.angle(host)
+    const b = to.angle(host)
     const spare = Math.max(0, (rate * width - Math.abs(b - a)) / 2)
     const [low, high] = [Math.min(a, b) - spare, Math.max(a, b) + spare]
     // A host that is bent past shut turns its guests as it does bent as far the right way.
@@ -196,9 +198,9 @@ function bendsOf(
 }
 
 /** Where the points of a body are, given the frames. */
-function placed({ panels }: Model, frames: readonly Frame[], { panel, flat }: Body): Float64Array {
+function placed({ panels }: Model, frame: Still['frame'], { panel, flat }: Body): Float64Array {
   const { crease, side } = panels[panel] as Model['panels'][number]
-  const f = frames[crease] as Frame
+  const f = frame(crease)
   const S = (side === 'left' ? -1 : 1) * (f[12] as number)
   const C = f[13] as number
   const to = new Float64Array((flat.length / 2) * 3)
@@ -228,19 +230,39 @@ function once<K, V>(make: (key: K) => V): (key: K) => V {
 /** Beside the roots of chains, the memory for y alone. */
 const ALONG_Y = -2
 
+/** Frames of a model at one opening, each mechanism placed when first asked for. */
+function framesAt(model: Model, opening: number): Still['frame'] {
+  checkOpening(opening)
+  const gutter: Frame = Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0)
+  halfAngleInto(gutter, 12, opening)
+  const frames = [gutter]
+  const frame = (crease: number): Frame => {
+    const known = frames[crease]
+    if (known) return known
+    const found = model.builds[model.creases[crease]?.owner ?? -1]
+    if (!found) throw new RangeError(`there is no crease ${crease}`)
+    const { build, host, firstCrease } = found
+    const out = build.creases.map(() => new Float64Array(14))
+    build.place(frame(host), out)
+    out.forEach((made, k) => {
+      frames[firstCrease + k] = made
+    })
+    return frames[crease] as Frame
+  }
+  return frame
+}
+
 /** The motion of a posed design. */
-export function motionOf(poser: Poser): Motion {
-  const { model } = poser
+export function motionOf({ model }: Pick<Poser, 'model'>): Motion {
   const hinges = hingesOf(model)
   const chain = once((root: number) => chainFrom(hinges, root))
   const still = once((opening: number): Still => {
-    poser(opening)
-    const frames = poser.frames.map((frame) => frame.slice())
+    const frame = framesAt(model, opening)
     return {
       opening,
-      frames,
-      angles: frames.map(angleOf),
-      places: once((body: Body) => placed(model, frames, body)),
+      frame,
+      angle: once((crease: number) => angleOf(frame(crease))),
+      places: once((body: Body) => placed(model, frame, body)),
     }
   })
   // One memory for each root, filled anew, panel by panel, by whichever stretch asks next.

@@ -6,7 +6,6 @@ import type { Body, Still, Stretch } from './motion.ts'
 import type { Path, Scene } from './paths.ts'
 import { beyond, beyondNear, clearOfBox, follow, roomFor, seen } from './paths.ts'
 import type { Facet, Sheet } from './sheets.ts'
-import { mostCorners } from './sheets.ts'
 
 /** The widest stretches in which the paper itself is looked at, and not outlines alone; degrees. */
 export const FIRST = 11.25
@@ -20,13 +19,16 @@ export interface Doubt {
 
 const pinnedIn = ({ M, corners }: Path): boolean[] => Array.from(M.subarray(0, corners), (m) => m < ROUNDING)
 
+/** The convex parts of two sheets. */
+export type Paper = () => readonly [readonly Facet[], readonly Facet[]]
+
 /** Proofs about two sheets in one motion, between its least and its widest opening; they share their memory. */
 export interface Proofs {
   /**
    * What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only
-   * too wide. Counts each look at two facets.
+   * too wide. Their paper is asked for only where their outlines will not do. Counts each look at two facets.
    */
-  doubt(one: Sheet, two: Sheet, stretch: Stretch, effort: { left: number }): Doubt | true | null
+  doubt(one: Sheet, two: Sheet, paper: Paper, stretch: Stretch, effort: { left: number }): Doubt | true | null
   /** How far two facets are apart at an opening, mm; below 0: they cross by so much. */
   gapAt(pair: Doubt, still: Still): number
   /** Where two facets meet, or where the first is nearest to the second's panel, in the coordinates of that panel. */
@@ -37,8 +39,7 @@ export interface Proofs {
 
 export function proofsIn(scene: Scene, [least, most]: readonly [number, number]): Proofs {
   const { motion } = scene
-  const corners = mostCorners(motion.model)
-  const [path, back, joined] = [roomFor(corners), roomFor(corners), roomFor(corners)]
+  const [path, back, joined] = [roomFor(16), roomFor(16), roomFor(16)]
   const middleOf = ({ from, to }: Stretch): Still => motion.still((from.opening + to.opening) / 2)
 
   /** Whether the outline of one sheet passes clear of the other's plane or box. The host's frame is tried first. */
@@ -87,19 +88,22 @@ export function proofsIn(scene: Scene, [least, most]: readonly [number, number])
       partedNear(end, b.whole, a.whole, stretch))
 
   /** The two facets of two sheets that are least apart, of those that no proof parts. */
-  const worstFacets = (one: Sheet, two: Sheet, stretch: Stretch, effort: { left: number }): Doubt | null => {
+  const worstFacets = (paper: Paper, stretch: Stretch, effort: { left: number }): Doubt | null => {
+    const [ones, twos] = paper()
     const middle = middleOf(stretch)
     let worst: Doubt | null = null
-    for (const a of one.facets()) {
-      follow(path, scene, stretch, a.body, two.panel)
+    for (const a of ones) {
+      const seenFrom = twos[0]?.body.panel
+      if (seenFrom === undefined) return null
+      follow(path, scene, stretch, a.body, seenFrom)
       let points: Float64Array | undefined
       let pinned: boolean[] = []
-      for (const b of two.facets()) {
+      for (const b of twos) {
         if (clearOfBox(path, b.box)) continue
         effort.left--
         if (partedAtPoint(a, b, stretch, middle)) continue
         if (!points) {
-          points = seen(scene, middle, a.body, two.panel)
+          points = seen(scene, middle, a.body, seenFrom)
           pinned = pinnedIn(path)
         }
         const { x, y, z, edge, gap: found } = parting(points, pinned, b.body.flat)
@@ -138,9 +142,9 @@ export function proofsIn(scene: Scene, [least, most]: readonly [number, number])
   }
 
   return {
-    doubt: (one, two, stretch, effort) => {
+    doubt: (one, two, paper, stretch, effort) => {
       if (outlinesApart(one, two, stretch)) return null
-      return stretch.width > FIRST * RADIANS * 1.01 ? true : worstFacets(one, two, stretch, effort)
+      return stretch.width > FIRST * RADIANS * 1.01 ? true : worstFacets(paper, stretch, effort)
     },
     gapAt: ({ one, two }, still) => {
       const bends = motion.stretch(still, still).bends(two.body.panel, one.body)

@@ -1,5 +1,4 @@
 import type { Model } from '../model/model.ts'
-import type { Frame } from '../plane/frame.ts'
 import type { Parting } from '../plane/parting.ts'
 import { ROUNDING } from '../plane/parting.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -23,7 +22,7 @@ function seenInto(
   panel: number,
 ): Float64Array {
   const { crease, side } = model.panels[panel] as Model['panels'][number]
-  const f = still.frames[crease] as Frame
+  const f = still.frame(crease)
   const S = (side === 'left' ? -1 : 1) * (f[12] as number)
   const C = f[13] as number
   const [ox, oy, oz] = [f[0] as number, f[1] as number, f[2] as number]
@@ -53,7 +52,7 @@ function liftedBy(model: Model, lifts: Lifts, still: Still, panel: number): Vec3
   const by = lifts.at(panel, still.opening)
   if (by === 0) return FLUSH
   const { crease, side } = model.panels[panel] as Model['panels'][number]
-  const f = still.frames[crease] as Frame
+  const f = still.frame(crease)
   const S = (side === 'left' ? -1 : 1) * (f[12] as number)
   const C = f[13] as number
   const square = (k: number): number => by * (C * (f[3 + k] as number) - S * (f[9 + k] as number))
@@ -63,12 +62,12 @@ function liftedBy(model: Model, lifts: Lifts, still: Still, panel: number): Vec3
 export const seen = (scene: Scene, still: Still, body: Body, panel: number): Float64Array =>
   seenInto(new Float64Array((body.flat.length / 2) * 3), scene, still, body, panel)
 
-/** One body over a stretch, seen from a panel: its corners at both ends, and M for each. */
+/** One body over a stretch, seen from a panel: its corners at both ends, and M for each. There may be room for more. */
 export interface Path {
   corners: number
-  readonly from: Float64Array
-  readonly to: Float64Array
-  readonly M: Float64Array
+  from: Float64Array
+  to: Float64Array
+  M: Float64Array
 }
 
 export const roomFor = (corners: number): Path => ({
@@ -80,7 +79,9 @@ export const roomFor = (corners: number): Path => ({
 
 /** Fills a path's memory. */
 export function follow(path: Path, scene: Scene, stretch: Stretch, body: Body, panel: number): Path {
-  path.corners = body.flat.length / 2
+  const corners = body.flat.length / 2
+  if (corners > path.M.length) Object.assign(path, roomFor(2 * corners))
+  path.corners = corners
   seenInto(path.from, scene, stretch.from, body, panel)
   seenInto(path.to, scene, stretch.to, body, panel)
   stretch.bends(panel, body, path.M)

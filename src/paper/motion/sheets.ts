@@ -1,7 +1,7 @@
-import { creaseLines, isAlong } from '../model/lines.ts'
+import { alongLay, isAlong } from '../model/lines.ts'
 import type { Model } from '../model/model.ts'
 import type { Patch } from '../model/patches.ts'
-import { patchesOf } from '../model/patches.ts'
+import { patchesIn } from '../model/patches.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Segment } from '../plane/segment.ts'
 import type { Body } from './motion.ts'
@@ -17,8 +17,12 @@ export interface Sheet {
   /** Its whole outline, and the box round it. */
   readonly outline: Body
   readonly box: Box
-  /** The convex parts of the paper itself, without a narrow rim along cut edges; and some seams between them. */
-  facets(): readonly Facet[]
+  /**
+   * The convex parts of the paper itself, without a narrow rim along cut edges; and some seams between them. Only
+   * what mechanisms that are `near` take out of it is taken out, and only their folds, and those of what it is part
+   * of itself, are seen.
+   */
+  facets(near: (owner: number) => boolean): readonly Facet[]
 }
 
 export interface Facet {
@@ -89,24 +93,31 @@ function facetsOf(panel: number, patches: readonly Patch[], folds: readonly Segm
 
 /** Every panel of a model. The paper itself is cut up when it is first asked for: mostly an outline will do. */
 export function sheetsOf(model: Model): readonly Sheet[] {
-  const folds = creaseLines(model)
-  const patches: Patch[][] = model.panels.map(() => [])
-  for (const patch of patchesOf(model)) patches[patch.panel]?.push(patch)
-  return model.panels.map(({ outline }, panel): Sheet => {
+  const folds = creasesIn(model)
+  return model.panels.map(({ outline, notches }, panel): Sheet => {
     const body = bodyOf(panel, outline)
-    let known: readonly Facet[] | null = null
+    const known = new Map<string, readonly Facet[]>()
     return {
       panel,
       outline: body,
       box: boxOf(body.flat),
-      facets: () => {
-        known ??= facetsOf(panel, patches[panel] ?? [], folds[panel] ?? [])
-        return known
+      facets: (near) => {
+        const holes = notches.filter(({ owner }) => near(owner))
+        const lines = (folds[panel] ?? []).filter(({ owner }) => near(owner))
+        const key = [...new Set([...holes, ...lines].map(({ owner }) => owner))].join(' ')
+        const found = known.get(key) ?? facetsOf(panel, patchesIn(panel, outline, holes), lines)
+        known.set(key, found)
+        return found
       },
     }
   })
 }
 
-/** More corners than any outline or facet has: a cut edge taken off adds one at most. */
-export const mostCorners = (model: Model): number =>
-  2 * Math.max(4, ...[...model.panels, ...patchesOf(model)].map(({ outline }) => outline.length))
+/** By panel: where its creases lie, and whose they are. */
+function creasesIn(model: Model): readonly (readonly (Segment & { readonly owner: number })[])[] {
+  const lines: (Segment & { readonly owner: number })[][] = model.panels.map(() => [])
+  for (const { left, right, length, owner } of model.creases)
+    for (const { panel, lay } of [left, right])
+      lines[panel]?.push({ a: alongLay(lay, 0), b: alongLay(lay, length), owner })
+  return lines
+}

@@ -104,8 +104,8 @@ describe('the shut stack', () => {
           const found = meetings({
             motion: motionOf(poser),
             range: () => [0, 1],
+            alone: () => [0, 1],
             effort: { left: 2e5 },
-            name: (one, two) => `${one} ${two}`,
           })
           if (found.length === 0) {
             seen.clear++
