@@ -1,5 +1,4 @@
 import '../drawing/pen/marks.css'
-import '../widgets/bench/bench.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Camera, Size } from '../drawing/view/camera.ts'

@@ -1,7 +1,7 @@
 /** Where panels meet: which edges of the paper are folds, and the dark that gathers in their hollows. */
 import type { Flat, Model, Poser, Vec3 } from '../../paper/index.ts'
+import { dot, subtract, unit } from '../../paper/plane/vector.ts'
 import type { PathMark, Point } from '../pen/marks.ts'
-import { dot, minus, unit } from './light.ts'
 
 /** One side of a crease: a line on a panel from which another rises. Fixed while the card moves. */
 interface Meeting {
@@ -89,8 +89,8 @@ export function foldsOn(poser: Poser, panel: number, place: (p: Vec3) => Vec3): 
     return {
       start,
       end: place(poser.lift(panel, line[1])),
-      way: unit(minus(place(poser.lift(panel, off)), start)),
-      other: unit(minus(place(poser.lift(other, otherOff)), place(poser.lift(other, otherStart)))),
+      way: unit(subtract(place(poser.lift(panel, off)), start)),
+      other: unit(subtract(place(poser.lift(other, otherOff)), place(poser.lift(other, otherStart)))),
       line,
       toEdge,
       through,
@@ -125,7 +125,7 @@ export function fadesOn(
   const marks: PathMark[] = []
   for (const { start, end, way, other, toEdge, through } of folds) {
     if (dot(other, normal) < FLAT) continue
-    const along = minus(end, start)
+    const along = subtract(end, start)
     const length = Math.hypot(...along)
     if (length < 1) continue
     const reach = reachOf(length)

@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../paper/index.ts'
+import { dot, unit } from '../../paper/plane/vector.ts'
 import type { Lens, Stand } from './camera.ts'
 
 /** Where light comes from, seen by the reader: to the right, towards the reader, up. It turns with the reader. */
@@ -9,15 +10,6 @@ const LAMP_IN_FRONT: Vec3 = [-0.5, 0.78, 0.42]
 
 /** A surface that faces down still gets this much of the light from all round. */
 const FROM_BELOW = 0.64
-
-export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-
-export const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-
-export function unit(a: Vec3): Vec3 {
-  const long = Math.hypot(a[0], a[1], a[2]) || 1
-  return [a[0] / long, a[1] / long, a[2] / long]
-}
 
 /** Unit vector to the lamp, in the table's frame. */
 export function lampFor({ right }: Lens, stand: Stand = 'gutter'): Vec3 {

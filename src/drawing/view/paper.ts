@@ -1,12 +1,13 @@
 import type { Design, Flat, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
+import { dot, subtract } from '../../paper/plane/vector.ts'
 import { artOn } from '../art/shapes.ts'
 import type { ArtMark, InkShape, Mark, Matrix, Paint, PathMark, Point, Role } from '../pen/marks.ts'
 import { PAPERS } from '../pen/papers.ts'
 import type { Lens } from './camera.ts'
 import type { Fold } from './folds.ts'
 import { fadesOn, foldsOn, isHollow, liesOn } from './folds.ts'
-import { dot, lightOn, minus } from './light.ts'
+import { lightOn } from './light.ts'
 import type { Part } from './order.ts'
 import { paintOrder } from './order.ts'
 import type { Caster, Receiver } from './shadows.ts'
@@ -115,7 +116,7 @@ function axesOf(faces: readonly Surface[], place: (p: Vec3) => Vec3): Axes | nul
       if (Math.abs(det) <= best) continue
       best = Math.abs(det)
       const from = place(points[0] as Vec3)
-      const [p, q] = [minus(place(points[k] as Vec3), from), minus(place(points[k + 1] as Vec3), from)]
+      const [p, q] = [subtract(place(points[k] as Vec3), from), subtract(place(points[k + 1] as Vec3), from)]
       const u = [0, 1, 2].map((n) => ((p[n] as number) * cy - (q[n] as number) * by) / det) as unknown as Vec3
       const v = [0, 1, 2].map((n) => ((q[n] as number) * bx - (p[n] as number) * cx) / det) as unknown as Vec3
       found = {
@@ -284,7 +285,7 @@ export function paperMarks(
   const paintOf = (sheet: Sheet, at: Vec3): Paint => {
     let paint = paints.get(sheet.index)
     if (!paint) {
-      const front = dot(sheet.normal, minus(eye, at)) >= 0
+      const front = dot(sheet.normal, subtract(eye, at)) >= 0
       const seen: Vec3 = front ? sheet.normal : flipped(sheet.normal)
       const { light, sky } = lightOn(seen, lamp)
       const dim = inLight !== undefined && !inLight.has(sheet.panel.split('/')[0] ?? '')

@@ -1,7 +1,9 @@
 import type { Vec3 } from '../../paper/index.ts'
+import { between, clip } from '../../paper/plane/clip.ts'
+import { distance, dot, subtract } from '../../paper/plane/vector.ts'
 import type { PathMark, Point } from '../pen/marks.ts'
 import type { Lens } from './camera.ts'
-import { dot, lampPlaces, minus } from './light.ts'
+import { lampPlaces } from './light.ts'
 
 /** A flat outline that stops light; those of one `sheet` throw no shadow on that sheet. */
 export interface Caster {
@@ -22,7 +24,7 @@ export function caster(sheet: number, points: readonly Vec3[]): Caster {
       middle[n] = (middle[n] as number) + (p[n] as number) / points.length
     }
   })
-  const radius = Math.max(0, ...points.map((p) => Math.hypot(...minus(p, middle))))
+  const radius = Math.max(0, ...points.map((p) => distance(p, middle)))
   return { sheet, corners, middle, radius }
 }
 
@@ -59,26 +61,17 @@ export function clockwise(run: Point[]): Point[] {
   return area < 0 ? run.reverse() : run
 }
 
-/** A polygon cut to one side of an upright (axis 0) or level (axis 1) line. Source: Sutherland and Hodgman 1974. */
-function cutAt(points: readonly Point[], axis: 0 | 1, limit: number, sign: 1 | -1): readonly Point[] {
-  const out: Point[] = []
-  for (let k = 0; k < points.length; k++) {
-    const p = points[k] as Point
-    const q = points[(k + 1) % points.length] as Point
-    const hp = sign * (p[axis] - limit)
-    const hq = sign * (q[axis] - limit)
-    if (hp >= 0) out.push(p)
-    if ((hp > 0 && hq < 0) || (hp < 0 && hq > 0)) {
-      const t = hp / (hp - hq)
-      out.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])])
-    }
-  }
-  return out
-}
+/** A polygon cut to one side of an upright (axis 0) or level (axis 1) line. */
+const cutAt = (points: readonly Point[], axis: 0 | 1, limit: number, sign: 1 | -1): readonly Point[] =>
+  clip(
+    points,
+    points.map((p) => sign * (p[axis] - limit)),
+    between,
+  ).points
 
 /** Whether a caster's shadow can reach a surface at all: by the ball round it. */
 function misses({ middle, radius }: Caster, on: Receiver, lamp: Vec3, steep: number): boolean {
-  const [x, y, z] = minus(middle, on.origin)
+  const [x, y, z] = subtract(middle, on.origin)
   const h = x * on.normal[0] + y * on.normal[1] + z * on.normal[2]
   if (h + radius <= LIES_ON) return true
   const lampU = dot(lamp, on.u) / steep

@@ -228,7 +228,7 @@ function sceneOf({ motion, alone }: Search): Scene {
       if (!span || bodies.length === 0 || !(low < high)) return null
       return joined(bodies.map((body) => boxIn(stretch(low, high), body, lifts.most(body.panel))))
     })
-    return { parts, whole: joined(parts.flatMap((part) => part ?? [])) }
+    return { parts, whole: joined(parts.flatMap((part) => (part ? [part] : []))) }
   }
   const told = (owner: number): string => alone(owner)?.join(' ') ?? 'nowhere'
   const all: Sheet[][] = [[], ...model.builds.map(() => [])]

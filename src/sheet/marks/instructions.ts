@@ -153,7 +153,7 @@ export const shortEdge: Readonly<Record<SheetFace, string>> = {
 }
 
 /** What is marked on a sheet, and what it asks for, as seen on the printed side. */
-export type Sign = LineKind | 'tape' | 'place' | 'behind'
+export type Sign = LineKind | 'tape' | 'place' | 'behind' | 'picture'
 
 export const legend: readonly { readonly sign: Sign; readonly name: string; readonly does: string }[] = [
   { sign: 'cut', name: 'Cut', does: 'through the paper, along every solid line' },
@@ -164,4 +164,5 @@ export const legend: readonly { readonly sign: Sign; readonly name: string; read
   { sign: 'tape', name: 'Tape', does: 'along this line, on this face' },
   { sign: 'behind', name: 'Glue behind', does: 'here, but on the other face (tape too)' },
   { sign: 'place', name: 'Place', does: 'where another piece goes: no cut, no fold' },
+  { sign: 'picture', name: 'Picture', does: 'fine grey dots: colour them in before you cut' },
 ]

@@ -37,6 +37,8 @@ export const looks = {
   crease: { colour: INK, width: 0.2, dash: dashed(1, 3) },
   glue: { colour: INK, width: 0.2, dash: [2.2, 0.5] },
   place: { colour: INK, width: 0.2, dash: [0.9, 0.7] },
+  // Never solid: solid means cut.
+  picture: { colour: '#7b829c', width: 0.2, dash: [0.35, 0.55] },
   behind: { colour: INK, width: 0.45, dash: [0.01, 1.3], round: true },
   axis: { colour: INK, width: 0.25, dash: [] },
   guide: { colour: INK, width: 0.2, dash: [0.3, 0.7] },

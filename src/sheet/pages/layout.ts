@@ -12,11 +12,14 @@
  *
  * Where the card leaves no room for a section, a further page of words takes it.
  */
-import type { Drawing } from '../../drawing/pen/marks.ts'
+import { artOutlines } from '../../drawing/art/outlines.ts'
+import type { Drawing, PathMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece } from '../../paper/index.ts'
 import { nameOf, pieces, plainText } from '../../paper/index.ts'
 import type { SheetLines } from '../marks/instructions.ts'
+import { faceOf } from '../marks/instructions.ts'
 import type { Place } from '../marks/piece-marks.ts'
+import { onPage } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
@@ -34,6 +37,8 @@ export interface SheetOptions {
   readonly paper: PaperName
   /** How much is printed on the face that will be seen; every line unless said. */
   readonly lines?: SheetLines
+  /** What is drawn on the design: as lines to colour in, or not at all; not at all unless said. */
+  readonly art?: 'lines' | 'none'
 }
 
 /** One page to print; the box is the whole paper, in mm. */
@@ -99,11 +104,31 @@ function sayOf(page: Omit<SheetPage, 'says'>, lines: SheetLines): string {
   return `${names.join(', ')} at true size with cut and fold lines, seen from ${side}`
 }
 
+const unadorned = ({ art: _, ...design }: Design): Design => design
+
+/** What is drawn on the pieces of a page, under all their lines. */
+const pictureMarks = (design: Design, placed: SheetPage['placed'], lines: SheetLines): PathMark[] =>
+  placed.flatMap(({ piece, place }): PathMark[] => {
+    const runs = artOutlines(design, piece, faceOf(lines) === 'inside' ? 'front' : 'back')
+    return runs.length === 0
+      ? []
+      : [
+          {
+            mark: 'path',
+            runs: runs.map((run) => run.map((p) => onPage(place, p))),
+            closed: false,
+            role: 'picture',
+            of: piece,
+          },
+        ]
+  })
+
 /**
  * The pages of a design on a paper, pieces at true size. Throws a `TooLargeError` that says by how much a
  * design is too large and which paper would do.
  */
-export function layOut(design: Design, options: SheetOptions): SheetPage[] {
+export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
+  const design = options.art === 'lines' ? drawn : unadorned(drawn)
   const paper = paperOf(options.paper)
   const lines = options.lines ?? 'front'
   const fit = fitOn(design, paper)
@@ -128,6 +153,7 @@ export function layOut(design: Design, options: SheetOptions): SheetPage[] {
   }
   return pages.map((one, k) => ({
     ...one,
+    marks: [...pictureMarks(design, one.placed, lines), ...one.marks],
     says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
   }))
 }

@@ -1,3 +1,4 @@
+import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
 import type { Design } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
@@ -172,6 +173,8 @@ function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
     ),
   )
   if (lines === 'ticks') signs.delete('crease')
+  if (flat.some(({ id }) => artOutlines(design, id, face === 'inside' ? 'front' : 'back').length > 0))
+    signs.add('picture')
   for (const { id } of flat)
     for (const { isBehind, isTaped, isOwn, isFlat } of placesOn(design, id, face))
       if (isBehind) {

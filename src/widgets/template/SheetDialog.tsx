@@ -5,7 +5,7 @@ import type { Design } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
-import type { Form, Lines, PaperChoice } from './template.ts'
+import type { Art, Form, Lines, PaperChoice } from './template.ts'
 import { guessPaper, saveTemplate } from './template.ts'
 
 interface Choice<T extends string> {
@@ -39,6 +39,15 @@ const linesSay: Readonly<Record<Lines, string>> = {
   ticks:
     'The face that you will see has ticks at the ends of the folds only, and glue places: for a good copy.',
   back: 'The face that you will see stays clean. On the other face left and right are swapped, and mountain and valley too.',
+}
+
+const artChoice: Choice<Art> = {
+  name: 'art',
+  says: 'Picture',
+  of: [
+    { value: 'none', label: 'none' },
+    { value: 'lines', label: 'to colour in' },
+  ],
 }
 
 const formChoice: Choice<Form> = {
@@ -94,6 +103,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const dialog = useRef<HTMLDialogElement>(null)
   const [paper, setPaper] = useState<PaperChoice>(likelyPaper)
   const [lines, setLines] = useState<Lines>('front')
+  const [art, setArt] = useState<Art>('none')
   const [form, setForm] = useState<Form>('pdf')
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
@@ -112,7 +122,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     setBusy(true)
     setSays('Drawing the template …')
     try {
-      setSays(await saveTemplate(design(), { slug, paper, lines, form }))
+      setSays(await saveTemplate(design(), { slug, paper, lines, art, form }))
       keepPrinted(slug)
     } catch (error) {
       setSays(
@@ -139,6 +149,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
         <p class="quiet" role="status">
           {linesSay[lines]}
         </p>
+        {design().art ? <Choices choice={artChoice} value={art} onChoose={choose<Art>(setArt)} /> : null}
         <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.

@@ -13,12 +13,16 @@ export type PaperChoice = 'a4' | 'letter'
 
 export type Lines = SheetLines
 
+export type Art = 'none' | 'lines'
+
 export type Form = 'pdf' | 'svg'
 
 export interface TemplateChoice {
   readonly slug: string
   readonly paper: PaperChoice
   readonly lines: Lines
+  /** What is drawn on the card: as lines to colour in, or not at all. */
+  readonly art: Art
   readonly form: Form
 }
 
@@ -43,16 +47,16 @@ function font(): Promise<SheetFont> {
  */
 export async function saveTemplate(
   design: Design,
-  { slug, paper, lines, form }: TemplateChoice,
+  { slug, paper, lines, art, form }: TemplateChoice,
 ): Promise<string> {
   const name = `${slug}-${paper}${lines === 'front' ? '' : `-${lines}`}`
   try {
     if (form === 'pdf') {
-      const bytes = await sheetPdf(design, { paper, lines }, await font())
+      const bytes = await sheetPdf(design, { paper, lines, art }, await font())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
       return `${name}.pdf is saved. Print it at 100 %.`
     }
-    const pages = sheetSvg(design, { paper, lines }, await font())
+    const pages = sheetSvg(design, { paper, lines, art }, await font())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })

@@ -1,0 +1,106 @@
+// What is drawn on a design, printed as lines to colour in.
+import { describe, expect, test } from 'vitest'
+import { artOutlines } from '../../src/drawing/art/outlines.ts'
+import { parseDesign, pieces } from '../../src/paper/index.ts'
+import { layOut } from '../../src/sheet/index.ts'
+import { looks } from '../../src/sheet/marks/looks.ts'
+import { A6, gluedMoth, vFold } from '../paper/shared/designs.ts'
+
+const square = (on: string, from: number, to: number, more: object = {}) => ({
+  on,
+  shape: [
+    [from, from],
+    [to, from],
+    [to, to],
+    [from, to],
+  ],
+  fill: 'amber',
+  ...more,
+})
+
+const read = (art: readonly object[], mechanisms: readonly object[] = []) =>
+  parseDesign({ hingebook: 1, title: 'Card', card: A6, mechanisms, art })
+
+const long = (runs: readonly (readonly (readonly [number, number])[])[]): number =>
+  runs.reduce(
+    (sum, run) =>
+      sum +
+      run.slice(1).reduce((part, [x, y], k) => {
+        const [u, v] = run[k] as readonly [number, number]
+        return part + Math.hypot(x - u, y - v)
+      }, 0),
+    0,
+  )
+
+describe('outlines to colour in', () => {
+  test('lie where the panel lies on its piece: the left page is the mirror of the right', () => {
+    const runs = (on: string) => artOutlines(read([square(on, 20, 30)]), 'card', 'front').flat()
+    expect(Math.min(...runs('page/right').map(([x]) => x))).toBeCloseTo(20, 9)
+    expect(Math.max(...runs('page/left').map(([x]) => x))).toBeCloseTo(-20, 9)
+    expect(long(artOutlines(read([square('page/left', 20, 30)]), 'card', 'front'))).toBeCloseTo(40, 9)
+  })
+  test('are cut to the paper', () => {
+    // Half of a 20 mm square hangs over the page's corner: two sides of 10 mm are left.
+    const over = artOutlines(read([square('page/right', -10, 10)]), 'card', 'front')
+    expect(long(over)).toBeCloseTo(20, 6)
+    for (const [x, y] of over.flat()) {
+      expect(x).toBeGreaterThanOrEqual(-1e-9)
+      expect(y).toBeGreaterThanOrEqual(-1e-9)
+    }
+  })
+  test('are left out where something drawn later lies over them, and only there', () => {
+    const both = artOutlines(
+      read([square('page/right', 20, 30), square('page/right', 25, 35)]),
+      'card',
+      'front',
+    )
+    // The earlier square loses 5 mm of two sides, to within the 1.2 mm as finely as it is looked at.
+    expect(Math.abs(long(both) - 70)).toBeLessThan(2.5)
+    const line = artOutlines(
+      read([square('page/right', 20, 30), square('page/right', 25, 35, { fill: null })]),
+      'card',
+      'front',
+    )
+    expect(long(line)).toBeCloseTo(80, 6)
+  })
+  test('are those of the face that is asked for', () => {
+    const one = read([square('page/right', 20, 30, { face: 'back' })])
+    expect(artOutlines(one, 'card', 'front')).toEqual([])
+    expect(long(artOutlines(one, 'card', 'back'))).toBeCloseTo(40, 9)
+  })
+  test('of a glued piece lie within its outline', () => {
+    const one = read([square('moth/left', -30, 60), square('moth/right', 4, 12)], [gluedMoth()])
+    const piece = pieces(one).find(({ id }) => id.startsWith('moth'))
+    const xs = piece?.outline.map(([x]) => x) ?? []
+    const found = artOutlines(one, piece?.id ?? '', 'front')
+    expect(long(found)).toBeGreaterThan(20)
+    for (const [x] of found.flat()) {
+      expect(x).toBeGreaterThanOrEqual(Math.min(...xs) - 1e-9)
+      expect(x).toBeLessThanOrEqual(Math.max(...xs) + 1e-9)
+    }
+  })
+})
+
+describe('on a sheet', () => {
+  const one = read([square('page/right', 20, 30)], [vFold('beak', 'gutter', 110, -40, 45)])
+  const roles = (art?: 'lines' | 'none') =>
+    layOut(one, { paper: 'a4', ...(art ? { art } : {}) }).flatMap(({ marks }) =>
+      marks.map(({ role }) => role),
+    )
+
+  test('the picture is printed only where it is asked for', () => {
+    expect(roles()).not.toContain('picture')
+    expect(roles('none')).toEqual(roles())
+    expect(roles('lines')).toContain('picture')
+  })
+  test('it lies under every other line, is never solid, and the key says what it is', () => {
+    const all = roles('lines')
+    expect(all[0]).toBe('picture')
+    expect(looks.picture.dash.length).toBeGreaterThan(0)
+    expect(all.filter((role) => role === 'picture')).toHaveLength(2)
+    const words = layOut(one, { paper: 'a4', art: 'lines' })
+      .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
+      .join(' ')
+    expect(words).toContain('fine grey dots')
+  })
+})
