@@ -59,7 +59,7 @@ const UNTIMED = 4
 const BEGIN = 0.7
 
 /**
- * The tests for a source file: those of its own room or layer first, then those that reach it over few imports and are
+ * The tests for a source file: those that import it themselves first, then those of its room, then those that reach it over few imports and are
  * quick, until they would last longer than `budget` seconds. At least one, if any touches the file.
  */
 export function testsFor(
@@ -71,7 +71,7 @@ export function testsFor(
   const room = dirname(file).replace('src/', 'tests/')
   const timeOf = (test: string) => BEGIN + (seconds.get(test) ?? UNTIMED)
   const rank = (test: string, far: number) =>
-    (room.startsWith(dirname(test)) || far === 1 ? 0 : 1000 + 5 * far) + timeOf(test)
+    (far === 1 ? 0 : room.startsWith(dirname(test)) ? 100 : 1000 + 5 * far) + timeOf(test)
   const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
   let spent = 0
   return order.filter((test, k) => {
