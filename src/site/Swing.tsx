@@ -3,11 +3,14 @@ import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Camera, Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
-import type { Poser } from '../paper/index.ts'
+import type { Design, Poser } from '../paper/index.ts'
+import { compile } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
 
 interface SwingProps {
+  /** The address of the design, checked. */
+  readonly design: string
   /** The picture until the card is awake: its address, and what it shows. */
   readonly picture: string
   readonly says: string
@@ -37,16 +40,15 @@ const MOST = 160
 const within = (opening: number): number => Math.min(MOST, Math.max(LEAST, opening))
 
 /** The garden is fetched once the page has nothing better to do: until then its picture stands there. */
-async function fetchGarden(): Promise<Poser> {
-  const [{ default: json }, { compile, parseDesign }] = await Promise.all([
-    import('../../content/dummies/garden.hingebook.json'),
-    import('../paper/index.ts'),
-  ])
-  return compile(parseDesign(json))
+async function fetchGarden(address: string): Promise<Poser> {
+  const answer = await fetch(address)
+  if (!answer.ok) throw new Error(`${address}: ${answer.status}`)
+  // The site's own file, checked when the site was built.
+  return compile((await answer.json()) as Design)
 }
 
 /** The night garden that opens as one scrolls, drags or moves its slider. */
-export function Swing({ picture, says, from, to, camera, size, label }: SwingProps): JSX.Element {
+export function Swing({ design, picture, says, from, to, camera, size, label }: SwingProps): JSX.Element {
   const [poser, setPoser] = useState<Poser | null>(null)
   const [now, setNow] = useState(from)
   const [moving, setMoving] = useState(false)
@@ -64,7 +66,7 @@ export function Swing({ picture, says, from, to, camera, size, label }: SwingPro
   useEffect(() => {
     let gone = false
     // Where it cannot be fetched the picture stays.
-    fetchGarden().then(
+    fetchGarden(design).then(
       (found) => {
         if (!gone) setPoser(() => found)
       },
@@ -74,7 +76,7 @@ export function Swing({ picture, says, from, to, camera, size, label }: SwingPro
       gone = true
       clearTimeout(rest.current)
     }
-  }, [])
+  }, [design])
   useEffect(() => {
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) return undefined
     let ticket = 0
