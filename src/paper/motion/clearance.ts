@@ -175,8 +175,8 @@ interface Trace {
 const NOWHERE = [1, -1, 1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY)
 
 const joined = (boxes: readonly Extent[]): Extent =>
-  NOWHERE.map((_, k) =>
-    boxes.reduce((at, box) => (k % 2 === 0 ? Math.min : Math.max)(at, box[k] as number), NOWHERE[k] as number),
+  NOWHERE.map((nowhere, k) =>
+    boxes.reduce<number>((at, box) => (k % 2 === 0 ? Math.min : Math.max)(at, box[k] as number), nowhere),
   )
 
 const nearIn = (one: Trace, two: Trace, k: number, reach: number): boolean => {
@@ -228,7 +228,7 @@ function sceneOf({ motion, alone }: Search): Scene {
       if (!span || bodies.length === 0 || !(low < high)) return null
       return joined(bodies.map((body) => boxIn(stretch(low, high), body, lifts.most(body.panel))))
     })
-    return { parts, whole: joined(parts.flatMap((part) => part ?? [])) }
+    return { parts, whole: joined(parts.filter((part) => part !== null)) }
   }
   const told = (owner: number): string => alone(owner)?.join(' ') ?? 'nowhere'
   const all: Sheet[][] = [[], ...model.builds.map(() => [])]
