@@ -51,7 +51,10 @@ interface Part {
 type Ring = readonly Spot[]
 
 /** The paper of the shut card, projected on the plane between the pages: its outlines, and it and its holes in convex parts. */
-function paperOf(poser: Poser, model: Model): { readonly rings: readonly Ring[]; readonly parts: readonly Part[] } {
+function paperOf(
+  poser: Poser,
+  model: Model,
+): { readonly rings: readonly Ring[]; readonly parts: readonly Part[] } {
   poser(0)
   const rings: Ring[] = []
   const parts: Part[] = []
@@ -187,7 +190,8 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
     const panels = new Set<number>()
     for (const part of here) if (!part.isHole && holds(part, at)) panels.add(part.panel)
     if (panels.size <= best.count) return
-    for (const part of here) if (part.isHole && panels.has(part.panel) && holds(part, at)) panels.delete(part.panel)
+    for (const part of here)
+      if (part.isHole && panels.has(part.panel) && holds(part, at)) panels.delete(part.panel)
     if (panels.size > best.count) best = { count: panels.size, at, panels: [...panels] }
   }
   for (const cell of cellsOf(parts, edgesOf(rings))) {
