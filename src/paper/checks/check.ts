@@ -16,17 +16,14 @@ export interface CheckOptions extends Partial<Limits> {
 
 /**
  * What the repairs of one design may cost together, in looks at two moving panels: about a second. Each fault has
- * an equal share of what is left, but no less than it takes to find anything: on a card with dozens of faults the
- * last ones are left without.
+ * an equal share of what the ones before it left.
  */
 const REPAIRS = 1e5
 
-const LEAST_SHARE = REPAIRS / 8
-
 /** What it costs, in looks, to examine a design: in any case, and for each of its mechanisms by each check's own cost. */
-const EXAMINED = 20
+const EXAMINED = 3
 
-const EXAMINED_EACH: Readonly<Record<Examiner['cost'], number>> = { step: 8, design: 10, last: 60 }
+const EXAMINED_EACH: Readonly<Record<Examiner['cost'], number>> = { step: 2, design: 6, last: 4 }
 
 const QUICK = checksThat(({ cost }) => cost === 'step')
 
@@ -87,19 +84,22 @@ function costOf({ mechanisms }: Design, names: readonly CheckName[] | null): num
 export function check(design: Design, options: CheckOptions = {}): readonly Check[] {
   const { repairs = true, names = null, ...given } = options
   const limits = { ...usual, ...given }
-  const findings = examined(subjectOf(design, limits, null, { left: Number.POSITIVE_INFINITY }), names)
+  const subject = subjectOf(design, limits, null, { left: Number.POSITIVE_INFINITY })
+  const findings = examined(subject, names)
   if (!repairs) return findings
   const broken = findings.filter(({ ok, waits }) => !ok && !waits)
   const effort = { left: REPAIRS }
   const isBroken = new Set(broken)
+  // What stays as it is need not be looked at again.
+  const before = new Set([-1, ...subject.model.builds.keys()].map(subject.paper))
   let waiting = broken.length
   const repaired = (finding: Finding): Check => {
-    const share = Math.min(effort.left, Math.max(effort.left / waiting--, LEAST_SHARE))
+    const share = effort.left / waiting--
     const own = { left: share }
     const examine: Examine = (one, asked, about) => {
       own.left -= costOf(one, asked)
       if (own.left <= 0) return null
-      const found = examined(subjectOf(one, limits, about, own), asked)
+      const found = examined(subjectOf(one, limits, about, own, before), asked)
       return own.left > 0 ? found : null
     }
     // Two looks at the whole design are kept for what is found.

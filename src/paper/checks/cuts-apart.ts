@@ -1,6 +1,8 @@
 import { alongLay } from '../model/lines.ts'
 import { common, overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
+import type { Extent } from '../plane/near.ts'
+import { areNear, extentOf } from '../plane/near.ts'
 import { selfCrossing } from '../plane/outline.ts'
 import { SAME } from '../plane/segment.ts'
 import { fold, mm, side, The, the } from './phrases.ts'
@@ -51,6 +53,7 @@ export function cutsApart(subject: Subject): Finding[] {
         })
       }
     })
+  const boxes = notches.map(({ outline }) => extentOf(outline))
   notches.forEach((one, k) => {
     const panel = model.panels[one.panel]?.name ?? ''
     const own = subject.wants([one.owner]) ? selfCrossing(one.outline) : null
@@ -61,8 +64,10 @@ export function cutsApart(subject: Subject): Finding[] {
         ...onPiece(subject, one.panel, [own.at]),
         sentence: `The outline of ${the(idOf(subject, one.owner))} crosses itself, ${mm(own.depth)} from its nearest corner.`,
       })
-    for (const two of notches.slice(k + 1)) {
-      if (two.panel !== one.panel || two.owner === one.owner || !subject.wants([one.owner, two.owner]))
+    for (let other = k + 1; other < notches.length; other++) {
+      const two = notches[other] as Notch
+      if (two.panel !== one.panel || two.owner === one.owner) continue
+      if (!areNear(boxes[k] as Extent, boxes[other] as Extent, 0) || !subject.wants([one.owner, two.owner]))
         continue
       const { value, shape } = overlap(one, two)
       if (!(value > SAME) || met.has(pair(one.owner, two.owner))) continue

@@ -1,8 +1,11 @@
+import { keeping } from '../motion/kept.ts'
 import { overshoot } from '../plane/outline.ts'
 import { SAME } from '../plane/segment.ts'
 import { mm, side, The } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
+
+const kept = keeping<ReturnType<typeof overshoot>>()
 
 /** What a mechanism cuts out of a panel lies inside that panel: how far it reaches over the panel's edge, mm. */
 export function cutsInside(subject: Subject): Finding[] {
@@ -10,7 +13,9 @@ export function cutsInside(subject: Subject): Finding[] {
   return subject.notches.flatMap(({ owner, panel, outline }): Finding[] => {
     const host = model.panels[panel]
     if (!host || !subject.wants([owner, host.owner])) return []
-    const { distance, from, to } = overshoot(outline, host.outline)
+    const { distance, from, to } = kept(subject.paper(owner), host.name, () =>
+      overshoot(outline, host.outline),
+    )
     const ok = distance <= SAME
     const id = idOf(subject, owner)
     return [

@@ -1,3 +1,4 @@
+import { keeping } from '../motion/kept.ts'
 import type { Flat } from '../plane/lay.ts'
 import { edgesOf, SAME } from '../plane/segment.ts'
 import { mm, side } from './phrases.ts'
@@ -24,12 +25,14 @@ function widthOf(outline: readonly Flat[]): { width: number; at: readonly Flat[]
   return Number.isFinite(least.width) ? least : { width: 0, at: outline }
 }
 
+const kept = keeping<ReturnType<typeof widthOf>>()
+
 /** Every part of a mechanism is wide enough not to tear: the least width of its panels, mm. The limit is that of bridges (common practice, no source). */
 export function narrow(subject: Subject): Finding[] {
   const { model, limits } = subject
   return model.panels.flatMap(({ owner, name, outline }, panel): Finding[] => {
     if (owner < 0 || !subject.wants([owner])) return []
-    const { width, at } = widthOf(outline)
+    const { width, at } = kept(subject.paper(owner), name, () => widthOf(outline))
     const ok = width >= limits.bridge - SAME
     return [
       {

@@ -215,6 +215,11 @@ export function repairFor(
 
   /** How many checks fail anew, by the quick ones; infinite if the fault is not mended. */
   const harmOf = ({ design: next }: Turn): number => {
+    if (quick.includes(finding.name)) {
+      // Most changes do not mend it, and that is told at once.
+      const own = examine(next, [finding.name], alone)
+      if (!own || own.some(isTarget)) return Number.POSITIVE_INFINITY
+    }
     const about: About = { ids: new Set([...affected(part, next), ...concerned]), alone: false }
     const found = examine(next, asked, about)
     if (!found) return Number.POSITIVE_INFINITY

@@ -90,7 +90,9 @@ export function subjectOf(
   const model = modelOf(design)
   const pairs = new Set(sharedSlits(design).map(([i, j]) => `${i} ${j}`))
   const wanted = about && new Set(design.mechanisms.flatMap((m, index) => (about.ids.has(m.id) ? index : [])))
-  const poser = compile(design)
+  const motion = motionOf({ model })
+  let poser: Poser | null = null
+  let notches: readonly Notch[] | null = null
   return {
     design,
     model,
@@ -101,9 +103,15 @@ export function subjectOf(
       !before || low > 0 || high < 180 || papers.some((paper) => !before.has(paper)),
     hasty: about !== null,
     effort,
-    poser,
-    motion: motionOf(poser),
-    notches: notchesOf(model),
+    get poser() {
+      poser ??= compile(design)
+      return poser
+    },
+    motion,
+    get notches() {
+      notches ??= notchesOf(model)
+      return notches
+    },
     shareSlit: (i, j) => pairs.has(i < j ? `${i} ${j}` : `${j} ${i}`),
     wants: (owners) => {
       if (!wanted) return true

@@ -7,7 +7,6 @@ import { checkOpening, compile } from '../motion/pose.ts'
 import { broughtIn, openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
 import { largest } from '../plane/search.ts'
-import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance, halfAngle } from '../plane/vector.ts'
 
@@ -58,8 +57,11 @@ export const tipAt = (poser: Poser, index: number): Vec3 => {
 export const toEdge = ({ width, height }: Card, [x, y, z]: Vec3): number =>
   Math.min(y, height - y, width - Math.hypot(x, z))
 
+/** What rounding may leave of a point on the gutter, mm, and more. */
+const ROUNDING = 1e-6
+
 /** How far a point of the shut card is past the gutter, mm, below 0; infinite for what is not: there all paper begins. */
-export const toGutter = ([, , z]: Vec3): number => (z < -SAME ? z : Number.POSITIVE_INFINITY)
+export const toGutter = ([, , z]: Vec3): number => (z < -ROUNDING ? z : Number.POSITIVE_INFINITY)
 
 /** How far a point of the shut card is from the nearest end of the card, the gutter included, mm; below 0 outside. */
 export const toShutEdge = (card: Card, p: Vec3): number => Math.min(toEdge(card, p), toGutter(p))

@@ -175,8 +175,8 @@ interface Trace {
 const NOWHERE = [1, -1, 1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY)
 
 const joined = (boxes: readonly Extent[]): Extent =>
-  NOWHERE.map((_, k) =>
-    boxes.reduce((at, box) => (k % 2 === 0 ? Math.min : Math.max)(at, box[k] as number), NOWHERE[k] as number),
+  NOWHERE.map((nowhere, k) =>
+    boxes.reduce<number>((at, box) => (k % 2 === 0 ? Math.min : Math.max)(at, box[k] as number), nowhere),
   )
 
 const nearIn = (one: Trace, two: Trace, k: number, reach: number): boolean => {
@@ -228,7 +228,7 @@ function sceneOf({ motion, alone }: Search): Scene {
       if (!span || bodies.length === 0 || !(low < high)) return null
       return joined(bodies.map((body) => boxIn(stretch(low, high), body, lifts.most(body.panel))))
     })
-    return { parts, whole: joined(parts.flatMap((part) => (part ? [part] : []))) }
+    return { parts, whole: joined(parts.filter((part) => part !== null)) }
   }
   const told = (owner: number): string => alone(owner)?.join(' ') ?? 'nowhere'
   const all: Sheet[][] = [[], ...model.builds.map(() => [])]
@@ -290,7 +290,9 @@ function couplesIn(search: Search, scene: Scene): readonly Couple[] {
     [...(scene.standing.get(two) ?? [])].flatMap((one) => couple(one, two, true)),
   )
   const free = nearPairs(owners.map((owner) => scene.trace(owner).whole)).flatMap(([one, two]) =>
-    !scene.standing.get(two)?.has(one) && wants(one, two) && areTracesNear(scene.trace(one), scene.trace(two), 0)
+    !scene.standing.get(two)?.has(one) &&
+    wants(one, two) &&
+    areTracesNear(scene.trace(one), scene.trace(two), 0)
       ? couple(one, two, false)
       : [],
   )
@@ -304,8 +306,7 @@ function holesNear({ model }: Motion, scene: Scene, panel: number, other: number
   if (other === owner || other < 0) return guests
   const trace = scene.trace(other)
   return guests.filter(
-    (guest) =>
-      scene.standing.get(other)?.has(guest) || areTracesNear(scene.notchTrace(guest), trace, HOLE),
+    (guest) => scene.standing.get(other)?.has(guest) || areTracesNear(scene.notchTrace(guest), trace, HOLE),
   )
 }
 
@@ -410,7 +411,8 @@ function lookedAt(search: Search, scene: Scene, couple: Couple, share: number): 
   const walk = (from: number, to: number, line: readonly Pair[]): void => {
     const at = stretch(from, to)
     const open = line.filter(
-      (pair) => !settled(known) && areNear(boxOf(at, pair.one), boxOf(at, pair.two), 0) && staysOpen(pair, at),
+      (pair) =>
+        !settled(known) && areNear(boxOf(at, pair.one), boxOf(at, pair.two), 0) && staysOpen(pair, at),
     )
     if (open.length === 0 || settled(known)) return
     const middle = (from + to) / 2

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, Vec3 } from '../../../src/paper/index.ts'
-import { compile, shutMargin } from '../../../src/paper/index.ts'
+import { compile, partMargin, shutMargin } from '../../../src/paper/index.ts'
 import { first, layer, mirrored, only } from '../shared/check-designs.ts'
 import { design, designs, runs, vFold } from '../shared/designs.ts'
 import { between, gardens } from '../shared/gardens.ts'
@@ -15,7 +15,9 @@ function marginAt(made: Design, ids: readonly string[]): (opening: number) => nu
     const corners = Object.entries(poser(opening).panels).flatMap(([name, points]): Vec3[] =>
       ids.some((id) => name.startsWith(`${id}/`)) ? points : [],
     )
-    return Math.min(...corners.map(([x, y, z]) => Math.min(y, height - y, width - Math.hypot(x, z))))
+    // Shut, the card ends at the gutter: the plane z = 0.
+    const past = opening === 0 ? corners.map(([, , z]) => z).filter((z) => z < -1e-6) : []
+    return Math.min(...past, ...corners.map(([x, y, z]) => Math.min(y, height - y, width - Math.hypot(x, z))))
   }
 }
 
@@ -59,6 +61,34 @@ describe('a layer', () => {
       ok: true,
       value: 0,
     })
+  })
+})
+
+describe('the gutter', () => {
+  test('ends the shut card: a tent on its outside sticks out by what its wall is longer than its foot', () => {
+    // Shut, foot and wall lie along one line square to the gutter: 20 out and 30 back.
+    const pond = { start: 30, end: 70, leftFoot: 20, rightFoot: 20, leftWall: 30, rightWall: 30, tab: 6 }
+    const made = design([{ id: 'pond', kind: 'glued-tent', on: 'gutter', side: 'outside', ...pond }])
+    const [found] = only('stays-inside', made)
+    expect(found).toMatchObject({ ok: false, opening: 0, ids: ['pond', expect.stringMatching('pond/')] })
+    expect(found?.value).toBeCloseTo(-10, 9)
+    expect(found?.sentence).toBe('The pond sticks out 10.0 mm past the gutter when the card is shut.')
+    expect(shutMargin(made).margin).toBeCloseTo(-10, 9)
+    expect(partMargin(made, 'pond')).toBeCloseTo(-10, 9)
+  })
+
+  test('and a V-fold on its outside by its ridge times the sine of facet less base', () => {
+    // Shut, a V-fold that is not pushed through lies at base − facet from its host (spherical law of cosines at 0).
+    const moth = { apex: 40, toward: 1, base: 40, facet: 60, foot: 30, ridge: 24, tab: 6 }
+    const found = first('stays-inside', [
+      { id: 'moth', kind: 'glued-v-fold', on: 'gutter', side: 'outside', ...moth },
+    ])
+    expect(found.value).toBeCloseTo(-24 * Math.sin(20 * RAD), 9)
+    expect(found.space?.[2]).toBeCloseTo(found.value, 9)
+  })
+
+  test('is no edge for what keeps inside it, however near', () => {
+    expect(first('stays-inside', [vFold('reed', 'gutter', 60, 40, 20)]).sentence).not.toMatch('gutter')
   })
 })
 
