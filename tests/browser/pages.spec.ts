@@ -287,6 +287,7 @@ test.describe('with script turned off', () => {
         const href = await page
           .locator('[data-cell="make-it"]')
           .getByRole('link', { name: paper })
+          .first()
           .getAttribute('href')
         const answer = await request.get(href ?? '')
         expect(answer.status()).toBe(200)

@@ -53,7 +53,7 @@ interface SectionFigureProps {
 
 /** The fold from its end: how the parts stand over the page. */
 export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 590, height: 296 })
+  const { ref, size, text, inSight } = useStage({ width: 267, height: 294 })
   return usePicture(bench, inSight, () => {
     const { opening, station, point } = bench.state.value
     const unit = lengthUnit.value

@@ -161,7 +161,7 @@ interface SheetFigureProps {
 
 /** The flat sheet, with everything that can be dragged on it. */
 export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 424, height: 352 })
+  const { ref, size, text, inSight } = useStage({ width: 368, height: 294 })
   const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
   return usePicture(bench, inSight, () => {
     const unit = lengthUnit.value

@@ -89,7 +89,7 @@ interface ViewFigureProps {
 
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
 export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 590, height: 352 })
+  const { ref, size, text, inSight } = useStage({ width: 351, height: 294 })
   const drag = useRef<Drag | null>(null)
   return usePicture(bench, inSight, () => {
     const { opening, camera, point, design } = bench.state.value
