@@ -594,6 +594,8 @@ test.describe('where the card stops', () => {
     await expect(said(page)).toBeEmpty()
     const dot = page.getByRole('slider', { name: 'Opening, on the chart' })
     await dot.scrollIntoViewIfNeeded()
+    // Seen, the chart is drawn anew by what comes for it.
+    await expect.poll(async () => (await dot.boundingBox()) !== null).toBe(true)
     await drag(page, dot, 200, 0)
     await expect(opening(page)).toHaveValue('109.4')
     await expect(dot).toHaveAttribute('aria-valuemax', '109.4')
