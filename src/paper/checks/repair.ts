@@ -94,7 +94,7 @@ function nothingVanishes(before: Design, after: Design): boolean {
 }
 
 /** Each place that is tried lies by so much farther off than the last, or more where little can be afforded; near by, every tenth. */
-const GROWTH = 1.3
+const GROWTH = 1.25
 
 /** Where a knob is tried, in tenths from where it stands, over the whole of its range. */
 function grid(design: Design, { unit }: Knob, places: number): number[] {
@@ -171,8 +171,10 @@ interface Lane {
   bad: number
   /** Nothing more is to be found here. */
   closed: boolean
-  /** The first turn that mends the fault and harms something else, and the last step before that did not mend it. */
-  harmful: { readonly turn: Turn; readonly bad: number } | null
+  /** The last turn mended the fault, though it harmed something else. */
+  mends: boolean
+  /** The first turn that does. */
+  harmful: Turn | null
 }
 
 /** To a millionth: of two changes of one size, the one that came first. */
@@ -254,7 +256,7 @@ export function repairFor(
   }
 
   const lanes = knobsOf(part, standing(part, concerned)).map(
-    (knob): Lane => ({ knob, bad: 0, closed: false, harmful: null }),
+    (knob): Lane => ({ knob, bad: 0, closed: false, mends: false, harmful: null }),
   )
   // A place costs two looks where the check itself is slow, and what is found is refined.
   const places = affords(part) / (2 * Math.max(1, lanes.length))
@@ -282,8 +284,19 @@ export function repairFor(
       lane.bad = turn.steps
       return least
     }
-    if (turn && Number.isFinite(harm)) lane.harmful ??= { turn, bad: lane.bad }
-    if (turn) lane.bad = turn.steps
+    if (!turn) return null
+    const { bad } = lane
+    lane.bad = turn.steps
+    if (!Number.isFinite(harm)) {
+      lane.mends = false
+      return null
+    }
+    if (lane.mends) return null
+    // It mends, and harms something else: less of it, where it just mends, may not.
+    lane.mends = true
+    const least = refined(part, bad, turn, (one) => Number.isFinite(harmOf(one)))
+    if (harmOf(least) === 0) return least
+    lane.harmful ??= least
     return null
   }
 
@@ -294,7 +307,8 @@ export function repairFor(
     const next = line[k]
     const [best] = waiting
     // Nothing nearer than the best one can be found any more: it is examined in full.
-    if (best && (!next || next.steps > best.steps + 1)) {
+    const isNearest = (): boolean => !lanes.some(({ bad, closed }) => !closed && bad < (best?.steps ?? 0))
+    if (best && (!next || isNearest())) {
       waiting = waiting.slice(1)
       left--
       const harm = harmInAll(best)
@@ -307,11 +321,7 @@ export function repairFor(
     const found = tried(next.lane, next.steps)
     if (found) waiting = [...waiting, found].sort((a, b) => size(a) - size(b))
   }
-  const harmful = lanes.flatMap(({ harmful: found }) =>
-    found && affords(part) > 0
-      ? refined(part, found.bad, found.turn, (one) => Number.isFinite(harmOf(one)))
-      : [],
-  )
+  const harmful = lanes.flatMap(({ harmful: found }) => found ?? [])
   const least = [...spoils, ...waiting, ...harmful]
     .sort((a, b) => size(a) - size(b))
     .slice(0, TRIED)

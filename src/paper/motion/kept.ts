@@ -9,14 +9,36 @@ import type { Model } from '../model/model.ts'
 
 /** Stands for the paper of one mechanism, with all that it stands on; the same object for the same paper. */
 export interface Paper {
-  readonly guests: WeakMap<object, Map<number, Paper>>
+  /** What it stands on; null for the card. */
+  readonly base: Paper | null
+  /** How many layers it lies off its host's plane. */
+  readonly lift: number
+  /** What is kept about it, by whoever keeps it. Read through `keeping` and `keepingPairs` alone. */
+  readonly notes: Map<object, unknown>
 }
 
-const newPaper = (): Paper => ({ guests: new WeakMap() })
-
-const cards = new WeakMap<object, Paper>()
+/** By card or mechanism: its papers, one for each place where it stands. */
+const papers = new WeakMap<object, Paper[]>()
 
 const known = new WeakMap<Model, readonly Paper[]>()
+
+function paperAt(thing: object, base: Paper | null, lift: number): Paper {
+  let own = papers.get(thing)
+  if (!own) {
+    own = []
+    papers.set(thing, own)
+  }
+  let paper = own.find((one) => one.base === base && one.lift === lift)
+  if (!paper) {
+    paper = { base, lift, notes: new Map() }
+    own.push(paper)
+    if (own.length > PLACES) own.shift()
+  }
+  return paper
+}
+
+/** So many papers are kept of one mechanism. */
+const PLACES = 8
 
 /** By mechanism (index), the one that it stands on; -1: the card. */
 export function baseOf({ builds, creases, panels }: Model, owner: number): number {
@@ -26,65 +48,72 @@ export function baseOf({ builds, creases, panels }: Model, owner: number): numbe
 
 /** What stands for the paper of a mechanism (index; -1: the card). */
 export function paperOf(model: Model, owner: number): Paper {
-  const { card } = model.design
-  let bare = cards.get(card)
-  if (!bare) {
-    bare = newPaper()
-    cards.set(card, bare)
-  }
-  if (owner < 0) return bare
   let all = known.get(model)
   if (!all) {
-    const list: Paper[] = []
+    // The card first.
+    const list = [paperAt(model.design.card, null, 0)]
     model.builds.forEach(({ mechanism, firstPanel }, index) => {
-      const { guests } = list[baseOf(model, index)] ?? (bare as Paper)
-      const byLift = guests.get(mechanism) ?? new Map<number, Paper>()
-      guests.set(mechanism, byLift)
-      const lift = model.panels[firstPanel]?.lift ?? 0
-      const paper = byLift.get(lift) ?? newPaper()
-      byLift.set(lift, paper)
-      list.push(paper)
+      const base = list[baseOf(model, index) + 1] ?? null
+      list.push(paperAt(mechanism, base, model.panels[firstPanel]?.lift ?? 0))
     })
     all = list
     known.set(model, all)
   }
-  return all[owner] as Paper
+  return all[owner + 1] as Paper
 }
 
-/** So many answers are kept to questions about one paper, or two. */
+/** So many answers are kept to questions about one paper, and about so many others that a paper meets. */
 const MOST = 8
+
+const MOST_OTHERS = 512
+
+/** What one keeper noted about a paper. */
+function notesOf<K, V>(keeper: object, { notes }: Paper): Map<K, V> {
+  // Each keeper finds what it has put there itself, and nothing else.
+  const own = (notes.get(keeper) as Map<K, V> | undefined) ?? new Map<K, V>()
+  notes.set(keeper, own)
+  return own
+}
+
+/** Puts an answer into a memory that holds so many; the oldest goes. */
+function note<K, V>(own: Map<K, V>, key: K, value: V, most: number): void {
+  own.set(key, value)
+  for (const [oldest] of own) {
+    if (own.size <= most) break
+    own.delete(oldest)
+  }
+}
 
 /** A memory of answers about one paper; each question has a key. */
 export function keeping<T>(): (paper: Paper, key: string, make: () => T) => T {
-  const answers = new WeakMap<Paper, Map<string, T>>()
+  const keeper = {}
   return (paper, key, make) => {
-    const own = answers.get(paper) ?? new Map<string, T>()
-    answers.set(paper, own)
+    const own = notesOf<string, T>(keeper, paper)
     const found = own.get(key)
     if (found !== undefined) return found
     const made = make()
-    for (const [oldest] of own) {
-      if (own.size < MOST) break
-      own.delete(oldest)
-    }
-    own.set(key, made)
+    note(own, key, made, MOST)
     return made
   }
 }
 
-/** A memory of answers about two papers: the list of them, to be read and added to by `add`. */
+/** A memory of answers about two papers: they are read by `of`, and one more is put to them by `add`. */
 export function keepingPairs<T>(): {
   of(one: Paper, two: Paper): readonly T[]
   add(one: Paper, two: Paper, answer: T): void
 } {
-  const answers = new WeakMap<Paper, WeakMap<Paper, readonly T[]>>()
+  const keeper = {}
   const none: readonly T[] = []
+  const of = (one: Paper, two: Paper): readonly T[] =>
+    notesOf<Paper, readonly T[]>(keeper, two).get(one) ?? none
   return {
-    of: (one, two) => answers.get(one)?.get(two) ?? none,
-    add: (one, two, answer) => {
-      const own = answers.get(one) ?? new WeakMap<Paper, readonly T[]>()
-      answers.set(one, own)
-      own.set(two, [answer, ...(own.get(two) ?? none)].slice(0, MOST))
-    },
+    of,
+    add: (one, two, answer) =>
+      note(
+        notesOf<Paper, readonly T[]>(keeper, two),
+        one,
+        [answer, ...of(one, two)].slice(0, MOST),
+        MOST_OTHERS,
+      ),
   }
 }
