@@ -18,7 +18,7 @@ export interface CheckOptions extends Partial<Limits> {
  * What the repairs of one design may cost together, in looks at two moving panels: about a second. Each fault has
  * an equal share of what the ones before it left.
  */
-const REPAIRS = 1e5
+const REPAIRS = 8e4
 
 /** What it costs, in looks, to examine a design: in any case, and for each of its mechanisms by each check's own cost. */
 const EXAMINED = 3
