@@ -28,6 +28,9 @@ const STEPS = 10
 /** Of changes that seem to keep all other checks, so many are examined in full; and of those that do not. */
 const TRIED = 6
 
+/** More than any number of checks that fail. */
+const SPOILS = 1e6
+
 /** Designs of no more mechanisms than this are searched whole. */
 const SMALL = 4
 
@@ -171,8 +174,8 @@ interface Lane {
   bad: number
   /** Nothing more is to be found here. */
   closed: boolean
-  /** The last turn mended the fault, though it harmed something else. */
-  mends: boolean
+  /** What the last turn harmed: see `harmOf`. */
+  harm: number
   /** The first turn that does. */
   harmful: Turn | null
 }
@@ -215,7 +218,7 @@ export function repairFor(
   const part = small === design || examine(small, [finding.name], alone)?.some(isTarget) ? small : design
   const asked = [...new Set([...quick, ...(quick.includes(finding.name) ? [] : cuts)])]
 
-  /** How many checks fail anew, by the quick ones; infinite if the fault is not mended. */
+  /** How many checks fail anew, by the quick ones; `SPOILS` if what is left cannot be cut, infinite if the fault is not mended. */
   const harmOf = ({ design: next }: Turn): number => {
     if (quick.includes(finding.name)) {
       // Most changes do not mend it, and that is told at once.
@@ -226,7 +229,8 @@ export function repairFor(
     const found = examine(next, asked, about)
     if (!found) return Number.POSITIVE_INFINITY
     const fresh = found.filter((one) => !one.ok && !failed.has(keyOf(one)))
-    if (found.some(isTarget) || fresh.some(({ name }) => cuts.includes(name))) return Number.POSITIVE_INFINITY
+    if (found.some(isTarget)) return Number.POSITIVE_INFINITY
+    if (fresh.some(({ name }) => cuts.includes(name))) return SPOILS
     if (quick.includes(finding.name)) return fresh.length
     const slow = examine(next, [finding.name], alone)
     return !slow || slow.some((one) => !one.ok && (isTarget(one) || !failed.has(keyOf(one))))
@@ -256,7 +260,7 @@ export function repairFor(
   }
 
   const lanes = knobsOf(part, standing(part, concerned)).map(
-    (knob): Lane => ({ knob, bad: 0, closed: false, mends: false, harmful: null }),
+    (knob): Lane => ({ knob, bad: 0, closed: false, harm: Number.POSITIVE_INFINITY, harmful: null }),
   )
   // A place costs two looks where the check itself is slow, and what is found is refined.
   const places = affords(part) / (2 * Math.max(1, lanes.length))
@@ -281,22 +285,20 @@ export function repairFor(
     const harm = turn ? harmOf(turn) : Number.POSITIVE_INFINITY
     if (turn && harm === 0) {
       const least = refined(part, lane.bad, turn, (one) => harmOf(one) === 0)
-      lane.bad = turn.steps
+      Object.assign(lane, { bad: turn.steps, harm })
       return least
     }
     if (!turn) return null
-    const { bad } = lane
-    lane.bad = turn.steps
-    if (!Number.isFinite(harm)) {
-      lane.mends = false
-      return null
-    }
-    if (lane.mends) return null
+    const { bad, harm: before } = lane
+    Object.assign(lane, { bad: turn.steps, harm })
+    if (harm >= before) return null
     // It mends, and harms something else: less of it, where it just mends, may not.
-    lane.mends = true
-    const least = refined(part, bad, turn, (one) => Number.isFinite(harmOf(one)))
-    if (harmOf(least) === 0) return least
-    lane.harmful ??= least
+    for (const limit of harm < SPOILS && before > SPOILS ? [SPOILS, harm] : [harm]) {
+      const least = refined(part, bad, turn, (one) => harmOf(one) <= limit)
+      const left = harmOf(least)
+      if (left === 0) return least
+      if (left < SPOILS) lane.harmful ??= least
+    }
     return null
   }
 

@@ -16,6 +16,12 @@ const WITHIN = 1e-3
 /** Of a mechanism that stays inside, so much of the least margin seen is proved before it is known to be the nearest to an edge. */
 const ROUGHLY = 0.5
 
+/** Nothing but whether it stays inside. */
+const VERDICT = 0
+
+/** What a look at a part in a stretch weighs beside one at two panels. */
+const WEIGHT = 0.3
+
 /** Stretches of the motion that are looked into for each mechanism before we say that we cannot tell. */
 const MOST = 1500
 
@@ -120,6 +126,8 @@ function leastMargin({ model, motion }: Subject, owner: number, ends: Range, sha
   let left = MOST
   let blind = 0
   const walk = (from: Still, to: Still, open: readonly Part[]): void => {
+    // Where only a verdict is asked for, it is told.
+    if (share === VERDICT && best.margin < -SAME) return
     const stretch = motion.stretch(from, to)
     const still = open.filter(({ body }) => {
       cost++
@@ -178,12 +186,12 @@ function leastMargins(subject: Subject): ReadonlyMap<number, Least> {
     const range = subject.range(owner) ?? ([0, 0] as const)
     const paper = subject.paper(owner)
     const found = kept(paper, `${range.join(' ')} ${share}`, () => leastMargin(subject, owner, range, share))
-    if (subject.counts([paper], range)) subject.effort.left -= found.cost
+    if (subject.counts([paper], range)) subject.effort.left -= WEIGHT * found.cost
     return found
   }
   const all = new Map<number, Least>()
   subject.model.builds.forEach((_, owner) => {
-    if (subject.wants([owner])) all.set(owner, least(owner, ROUGHLY))
+    if (subject.wants([owner])) all.set(owner, least(owner, subject.hasty ? VERDICT : ROUGHLY))
   })
   if (subject.hasty || [...all.values()].some(({ margin }) => margin < -SAME)) return all
   let nearest = Number.POSITIVE_INFINITY
