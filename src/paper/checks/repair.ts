@@ -99,12 +99,17 @@ function nothingVanishes(before: Design, after: Design): boolean {
 /** Each place that is tried lies by so much farther off than the last, or more where little can be afforded; near by, every tenth. */
 const GROWTH = 1.25
 
+/** Up to so many tenths every one is tried, where that can be afforded. */
+const NEARBY = 24
+
 /** Where a knob is tried, in tenths from where it stands, over the whole of its range. */
 function grid(design: Design, { unit }: Knob, places: number): number[] {
   const most = STEPS * (unit === 'deg' ? 180 : design.card.width + design.card.height)
   const all: number[] = []
   const growth = Math.max(GROWTH, most ** (1 / Math.max(2, places)))
-  for (let steps = 1; steps <= most; steps = Math.ceil(steps * growth)) all.push(steps)
+  const near = Math.min(NEARBY, places / 2)
+  for (let steps = 1; steps <= most; steps = steps < near ? steps + 1 : Math.ceil(steps * growth))
+    all.push(steps)
   return all
 }
 

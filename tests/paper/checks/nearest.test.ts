@@ -83,7 +83,7 @@ test('brute force mends nothing that is given as past mending, and nothing by le
     fc.property(gardens(4), (made) => {
       const before = check(made)
       for (const fault of before) {
-        if (fault.ok || fault.waits || seen.faults > 20) continue
+        if (fault.ok || fault.waits || seen.faults > 30) continue
         seen.faults++
         const { repair } = fault
         const size = repair ? Math.abs(repair.to - repair.from) : Number.POSITIVE_INFINITY
