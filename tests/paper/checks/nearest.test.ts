@@ -79,23 +79,20 @@ function bruteForce(made: Design, before: readonly Check[], fault: Check, most: 
 
 test('brute force mends nothing that is given as past mending, and nothing by less', () => {
   const seen = { faults: 0, none: 0, missed: 0, farther: 0 }
-  fc.assert(
-    fc.property(gardens(4), (made) => {
-      const before = check(made)
-      for (const fault of before) {
-        if (fault.ok || fault.waits || seen.faults > 30) continue
-        seen.faults++
-        const { repair } = fault
-        const size = repair ? Math.abs(repair.to - repair.from) : Number.POSITIVE_INFINITY
-        const { keeping, any } = bruteForce(made, before, fault, Math.min(FAR, Math.ceil(10 * size)))
-        if (!repair) seen.none++
-        if (!repair && Number.isFinite(any)) seen.missed++
-        if (repair && keeping < (repair.keepsRest ? size - 1e-6 : Number.POSITIVE_INFINITY)) seen.farther++
-      }
-    }),
-    // Always the same designs.
-    { numRuns: 12, seed: 11 },
-  )
+  // Always the same designs: now and then a place between two that are tried is missed on others.
+  for (const made of fc.sample(gardens(4), { numRuns: 12, seed: 11 })) {
+    const before = check(made)
+    for (const fault of before) {
+      if (fault.ok || fault.waits) continue
+      seen.faults++
+      const { repair } = fault
+      const size = repair ? Math.abs(repair.to - repair.from) : Number.POSITIVE_INFINITY
+      const { keeping, any } = bruteForce(made, before, fault, Math.min(FAR, Math.ceil(10 * size)))
+      if (!repair) seen.none++
+      if (!repair && Number.isFinite(any)) seen.missed++
+      if (repair && keeping < (repair.keepsRest ? size - 1e-6 : Number.POSITIVE_INFINITY)) seen.farther++
+    }
+  }
   expect(seen.faults).toBeGreaterThan(10)
   expect(seen).toMatchObject({ missed: 0, farther: 0 })
 }, 240_000)
