@@ -75,7 +75,8 @@ export default defineConfig({
               {
                 name: 'bench',
                 minShareCount: 2,
-                test: /(src[\\/](paper|drawing|widgets)|node_modules[\\/]d3-\w+)[\\/]/,
+                // What reads a link or a file comes with the first of them.
+                test: /(src[\\/](paper|drawing|widgets)[\\/](?!(design[\\/](parse|read|art)|link[\\/]read-link)\.ts)|node_modules[\\/]d3-\w+[\\/])/,
               },
             ],
           },

@@ -37,6 +37,24 @@ export async function open(page: Page, address: string): Promise<void> {
   await page.mouse.move(4, 4)
 }
 
+/** Opens a chapter and waits until its bench is awake, with all that it shows unfolded and uncovered. */
+export async function openBench(page: Page, address: string): Promise<void> {
+  // As on a device on which the guess was made; lesson.spec.ts tries how it is before.
+  const slug = /chapters\/([^/]+)/.exec(address)?.[1] ?? ''
+  await page.addInitScript((key) => localStorage.setItem(key, 'shown'), `hingebook.guess.${slug}`)
+  await open(page, address)
+  await page.locator('.bench[data-awake="true"]').first().waitFor()
+  // A chapter's second bench is tried for itself.
+  await page.evaluate(() => {
+    for (const aside of document.querySelectorAll('.cell-make-it .bench')) aside.remove()
+  })
+  // All sizes and the chart, which are folded away at first.
+  await page.evaluate(() => {
+    for (const more of document.querySelectorAll<HTMLDetailsElement>('.fields-more')) more.open = true
+    document.querySelector<HTMLInputElement>('.unfold-chart')?.click()
+  })
+}
+
 /** Opens a page and waits until its islands are awake, down to the last one. */
 export async function visit(page: Page, address: string): Promise<void> {
   await open(page, address)

@@ -1,14 +1,10 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, open, visit } from './site.ts'
+import { chapterPages, openBench, visit } from './site.ts'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
 
-/** Opens a chapter and waits until its bench is awake. */
-async function bench(page: Page, address = BEAK): Promise<void> {
-  await open(page, address)
-  await page.locator('.bench[data-awake="true"]').waitFor()
-}
+const bench = (page: Page, address = BEAK): Promise<void> => openBench(page, address)
 
 const field = (page: Page, name: string): Locator => page.getByRole('textbox', { name, exact: true })
 

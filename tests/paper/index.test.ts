@@ -4,8 +4,12 @@ import * as paper from '../../src/paper/index.ts'
 test('the kernel’s public face: a name that comes or goes is a decision, not an accident', () => {
   expect(Object.keys(paper).sort()).toMatchInlineSnapshot(`
     [
+      "COVER_RIM",
       "DesignError",
+      "MOST_ART_POINTS",
       "MOST_MECHANISMS",
+      "MOST_SHAPES",
+      "PAPER_COLOURS",
       "SHUT",
       "aim",
       "aiming",
