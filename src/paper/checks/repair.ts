@@ -102,13 +102,12 @@ const GROWTH = 1.25
 /** Up to so many tenths every one is tried, where that can be afforded. */
 const NEARBY = 24
 
-/** How far a knob is turned at most, in tenths. */
-const mostOf = ({ card }: Design, { unit }: Knob): number =>
-  Math.ceil(STEPS * (unit === 'deg' ? 180 : card.width + card.height))
+/** More tenths than any number of a file may change by. */
+const BEYOND = 1e5
 
 /** Where a knob is tried, in tenths from where it stands, over the whole of its range. */
-function grid(design: Design, knob: Knob, places: number): number[] {
-  const most = mostOf(design, knob)
+function grid(design: Design, { unit }: Knob, places: number): number[] {
+  const most = STEPS * (unit === 'deg' ? 180 : design.card.width + design.card.height)
   const all: number[] = []
   const growth = Math.max(GROWTH, most ** (1 / Math.max(2, places)))
   const near = Math.min(NEARBY, places / 2)
@@ -265,8 +264,8 @@ export function repairFor(
     if (!one || !after) return []
     const slope = (after.value - finding.value) / Math.abs(one.to - knob.from)
     const steps = Math.round((STEPS * (finding.limit - finding.value)) / slope)
-    // Where the measure hardly changes, the slope may point anywhere.
-    return [steps - 1, steps, steps + 1].filter((k) => k > 0 && k <= mostOf(part, knob))
+    // Where the measure hardly changes, the slope may point anywhere: past all that a file may hold, the last that it may is tried.
+    return [steps - 1, steps, steps + 1].filter((k) => k > 0).map((k) => Math.min(k, BEYOND))
   }
 
   const lanes = knobsOf(part, standing(part, concerned)).map(
