@@ -65,8 +65,11 @@ function bruteForce(made: Design, before: readonly Check[], fault: Check, most: 
   }
   for (const id of hostsToo(made, mechanismsIn(fault))) {
     const m = made.mechanisms.find((one) => one.id === id)
-    for (const { name } of m ? settable(m) : []) {
+    for (const setting of m ? settable(m) : []) {
+      const { name } = setting
       const from = m ? settingOf(m, name) : Number.NaN
+      // What sets one field alone is that field in another measure.
+      if (m && 'set' in setting && Object.keys(setting.set(m, from)).length < 2) continue
       for (const way of [1, -1])
         for (let k = 1; k <= most; k++) {
           const grid = way > 0 ? Math.floor(from * 10 + 1e-6) + k : Math.ceil(from * 10 - 1e-6) - k
