@@ -142,27 +142,3 @@ test('no smaller turn of the same number mends it: of a repair’s tenths, the l
     runs(25),
   )
 }, 60_000)
-
-test('glue that runs over a slit is mended by a shorter foot, a field that only a search of all of them finds', () => {
-  const [found] = check(
-    design(
-      [
-        fold('beak', 'gutter', 60.1, 58.2, 12.9, { lean: -8.6 }),
-        {
-          id: 'moth',
-          kind: 'glued-v-fold',
-          on: 'gutter',
-          apex: 124.2,
-          toward: 1,
-          foot: 39.8,
-          ridge: 45.1,
-          base: 34.8,
-          facet: 49.6,
-        },
-      ],
-      { width: 200, height: 250 },
-    ),
-  ).filter(({ name }) => name === 'glue')
-  expect(found).toBeDefined()
-  if (found && !found.ok) expect(found.repair).toBeTruthy()
-})
