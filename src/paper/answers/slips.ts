@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import { pagePoint } from '../measure/page-point.ts'
 import type { Said } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
+import { lastGood } from '../plane/search.ts'
 import type { Reading, Trial } from './trials.ts'
 import {
   concerned,
@@ -31,6 +32,9 @@ export interface Slip {
 /** Steps in which the nearest crossing is looked for; a slip smaller than a step is still found. */
 const STEP = 0.5
 
+/** To which a crossing is found. */
+const EXACT = 1e-12
+
 /** A slip too small to see explains nothing, mm or degrees. */
 const SMALLEST = 0.05
 
@@ -48,7 +52,9 @@ function nearestRoot(f: (x: number) => number): number | null {
       const value = f(way * x)
       if (!Number.isFinite(value)) break
       if (before * value <= 0 && before !== value) {
-        const root = bisect(f, way * (x - STEP), way * x, before)
+        const sameSide = (at: number): boolean => before * f(at) > 0
+        const [near, far] = lastGood(sameSide, way * (x - STEP), way * x, EXACT)
+        const root = (near + far) / 2
         if (best === null || Math.abs(root) < Math.abs(best)) best = root
         break
       }
@@ -56,17 +62,6 @@ function nearestRoot(f: (x: number) => number): number | null {
     }
   }
   return best
-}
-
-function bisect(f: (x: number) => number, from: number, to: number, atFrom: number): number {
-  let [low, high, lowValue] = [from, to, atFrom]
-  for (let k = 0; k < 40; k++) {
-    const middle = (low + high) / 2
-    const value = f(middle)
-    if (lowValue * value <= 0) high = middle
-    else [low, lowValue] = [middle, value]
-  }
-  return (low + high) / 2
 }
 
 /** A length that points backwards grows when it gets more negative. */

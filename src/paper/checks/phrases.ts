@@ -27,7 +27,7 @@ export function place(name: string): string {
   if (name === 'gutter') return 'the gutter'
   const [id = '', part = ''] = name.split('/')
   if (id === 'page') return `the ${part} page`
-  return `${the(id)}’s ${part === 'ridge' ? 'ridge' : part}`
+  return `${the(id)}’s ${part}`
 }
 
 /** A crease as a reader would call it: a ridge, or a left or right fold. */

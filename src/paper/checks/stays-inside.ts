@@ -4,6 +4,7 @@ import { WORLD } from '../motion/chain.ts'
 import { keeping } from '../motion/kept.ts'
 import type { Body, Still, Stretch } from '../motion/motion.ts'
 import { bodyOf } from '../motion/motion.ts'
+import { summit } from '../plane/search.ts'
 import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { mm, The, the, when } from './phrases.ts'
@@ -34,7 +35,8 @@ const NARROWEST = 1e-5
 /** Degrees to either side in which the opening of the least margin is sharpened. */
 const NEAR = 1
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2
+/** And to how much, degrees. */
+const SHARP = 1e-4
 
 /** A point whose path bends less than this (mm per radian²) stays where it is: rounding leaves some 1e-13. */
 const STILL = 1e-9
@@ -151,19 +153,15 @@ function leastMargin({ model, motion }: Subject, owner: number, ends: Range, sha
   const [first, last] = [motion.still(ends[0]), motion.still(ends[1])]
   for (const still of [first, last]) for (const part of parts) look(still, part)
   walk(first, last, parts)
-  // The least margin is known; where it lies is sharpened by golden sections (Kiefer 1953).
+  // The least margin is known; where it lies is sharpened; each look keeps the least.
   if (best.opening !== ends[0] && best.opening !== ends[1] && (best.margin < 0 || share === 1)) {
-    let [from, to] = [Math.max(ends[0], best.opening - NEAR), Math.min(ends[1], best.opening + NEAR)]
     const at = (opening: number): number => {
       const still = motion.still(opening)
       for (const part of parts) look(still, part)
       return Math.min(...parts.map(({ body }) => boundIn(card, motion.stretch(still, still), body)))
     }
-    for (let k = 0; k < 20; k++) {
-      const [p, q] = [to - GOLDEN * (to - from), from + GOLDEN * (to - from)]
-      if (at(p) < at(q)) to = q
-      else from = p
-    }
+    const [from, to] = [Math.max(ends[0], best.opening - NEAR), Math.min(ends[1], best.opening + NEAR)]
+    summit((opening) => -at(opening), from, to, SHARP)
   }
   if (first.opening === 0)
     for (const { name, body } of parts) {

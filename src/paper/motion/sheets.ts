@@ -2,6 +2,7 @@ import { alongLay, isAlong } from '../model/lines.ts'
 import type { Model } from '../model/model.ts'
 import type { Patch } from '../model/patches.ts'
 import { patchesIn } from '../model/patches.ts'
+import { between, clip } from '../plane/clip.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Segment } from '../plane/segment.ts'
 import type { Body } from './motion.ts'
@@ -60,13 +61,7 @@ function trimmed(outline: readonly Flat[], cut: readonly boolean[]): readonly Fl
     const b = outline[(k + 1) % outline.length] as Flat
     const size = Math.hypot(b[0] - a[0], b[1] - a[1])
     const inside = (p: Flat) => ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / size - KERF
-    points = points.flatMap((p, i) => {
-      const q = points[(i + 1) % points.length] as Flat
-      const [here, there] = [inside(p), inside(q)]
-      const t = here / (here - there)
-      const meet: Flat[] = here * there < 0 ? [[p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]] : []
-      return here >= 0 ? [p, ...meet] : meet
-    })
+    points = clip(points, points.map(inside), between).points
   })
   return points
 }
