@@ -14,12 +14,14 @@ import { usePicture, useStage } from './stage.ts'
 interface ChartFigureProps {
   readonly bench: Bench
   readonly lead: string | undefined
+  /** It is drawn again only when the hand rests. */
+  readonly small?: boolean
 }
 
 /** The rise through the whole motion; its dot is the card as it stands. */
-export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
+export function ChartFigure({ bench, lead, small = false }: ChartFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 424, height: 296 })
-  return usePicture(bench, inSight, () => {
+  return usePicture(bench, inSight && !small, () => {
     const { opening, point } = bench.state.value
     const length = lengthUnit.value
     const design = bench.design.value

@@ -49,12 +49,14 @@ interface SectionFigureProps {
   readonly bench: Bench
   /** The mechanism that is measured. */
   readonly lead: string | undefined
+  /** It is drawn again only when the hand rests. */
+  readonly small?: boolean
 }
 
 /** The fold from its end: how the parts stand over the page. */
-export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
+export function SectionFigure({ bench, lead, small = false }: SectionFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 267, height: 294 })
-  return usePicture(bench, inSight, () => {
+  return usePicture(bench, inSight && !small, () => {
     const { opening, station, point } = bench.state.value
     const unit = lengthUnit.value
     const at = station === null && lead !== undefined ? lead : bench.station.value

@@ -157,13 +157,15 @@ interface SheetFigureProps {
   readonly bench: Bench
   /** Whether the section's place is shown on the sheet. */
   readonly section: boolean
+  /** It is drawn again only when the hand rests. */
+  readonly small?: boolean
 }
 
 /** The flat sheet, with everything that can be dragged on it. */
-export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
+export function SheetFigure({ bench, section, small = false }: SheetFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 368, height: 294 })
   const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
-  return usePicture(bench, inSight, () => {
+  return usePicture(bench, inSight && !small, () => {
     const unit = lengthUnit.value
     const { design, point } = bench.state.value
     const handles = bench.handles.value

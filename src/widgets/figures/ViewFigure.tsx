@@ -1,4 +1,4 @@
-import type { JSX } from 'preact'
+import type { ComponentChildren, JSX } from 'preact'
 import { useRef } from 'preact/hooks'
 import { pointInView } from '../../drawing/page-point/page-point.ts'
 import type { View, ViewOptions } from '../../drawing/view/view.ts'
@@ -61,6 +61,7 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
 interface Drag {
   readonly pointer: number
   readonly from: Place
+  readonly of: string | null
   move(to: Place): void
 }
 
@@ -85,13 +86,22 @@ const tableDrag =
 interface ViewFigureProps {
   readonly bench: Bench
   readonly options: ViewOptions
+  /** What lies over the picture, where it is drawn. */
+  readonly over?: (drawn: View) => ComponentChildren
+  /** A press that drags nothing, on a panel or (null) beside the card. */
+  readonly onPress?: (panel: string | null) => void
+  /** It is drawn again only when the hand rests: a small picture beside a large one. */
+  readonly small?: boolean
 }
 
+/** A pointer that goes no farther has pressed and not dragged, px. */
+const STILL = 4
+
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
-export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
+export function ViewFigure({ bench, options, over, onPress, small = false }: ViewFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 351, height: 294 })
   const drag = useRef<Drag | null>(null)
-  return usePicture(bench, inSight, () => {
+  return usePicture(bench, inSight && !small, () => {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
     const unit = lengthUnit.value
@@ -114,8 +124,11 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
     }
     const end = (event: PointerEvent, how: () => void) => {
       if (drag.current?.pointer !== event.pointerId) return
+      const { of, from } = drag.current
       drag.current = null
       how()
+      const [x, y] = placeOf(event)
+      if (event.type === 'pointerup' && Math.hypot(x - from[0], y - from[1]) <= STILL) onPress?.(of)
     }
     return (
       // The keys' way to do the same: the slider of the opening, and the knobs.
@@ -132,7 +145,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
           const move = of
             ? cardDrag(bench, drawn, handle, from, of.endsWith('/left'))
             : tableDrag(bench, from)
-          drag.current = { pointer: event.pointerId, from, move }
+          drag.current = { pointer: event.pointerId, from, of: of ?? null, move }
           event.currentTarget.setPointerCapture(event.pointerId)
         }}
         onPointerMove={(event) => {
@@ -158,6 +171,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
           onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
           onRest={bench.rest}
         />
+        {over?.(drawn)}
       </div>
     )
   })

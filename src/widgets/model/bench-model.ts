@@ -8,6 +8,7 @@ import type { BenchConfig } from '../state/config.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
 import { benchChoices, benchFields, withFields } from '../state/fields.ts'
 import { withinReach } from '../state/opening.ts'
+import type { Past } from '../state/past.ts'
 import type { Measured, Reading } from '../state/readings.ts'
 import { measured, readingNames, readingsOf } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
@@ -23,10 +24,15 @@ import { player } from './player.ts'
 import type { Verdicts } from './verdicts.ts'
 import { verdictsOn } from './verdicts.ts'
 
-/** What follows from a bench's state, and from the chapter's configuration. */
-export interface Shown {
+/** What a bench offers to be set: it follows from the configuration, and stays while the card is changed. */
+export interface Offered {
+  readonly config: BenchConfig
   readonly fields: readonly BenchField[]
   readonly choices: readonly BenchChoice[]
+}
+
+/** What follows from a bench's state, and from the configuration. */
+export interface Shown {
   readonly design: ReadonlySignal<Design>
   /** The design's poser, put together once for each design. */
   readonly poser: ReadonlySignal<Poser>
@@ -47,8 +53,7 @@ export interface Shown {
  * as one until `rest`. However many moves arrive between two pictures, they cause one new state.
  * What is held is called by a handle’s key, `opening`, `camera`, `chart` or `section`.
  */
-export interface Bench extends Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
-  readonly config: BenchConfig
+export interface Bench extends Offered, Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
   /** What the page showed at first. */
   readonly start: BenchState
   readonly state: ReadonlySignal<BenchState>
@@ -69,23 +74,24 @@ export interface BenchParts {
   readonly frames?: Frames
   /** Verdicts on the first design, worked out when the page was made. */
   readonly checks?: readonly Check[]
+  /** What can be undone, where it is kept beyond this page. */
+  readonly past?: Signal<Past>
 }
 
 /** All that a bench shows of its state. Throws a RangeError if the configuration names what the design does not have. */
-function shownOf(state: ReadonlySignal<BenchState>, config: BenchConfig): Shown {
+function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<BenchConfig>): Shown {
   const start = state.peek()
-  const handles = handleChoices(start.design, config)
-  const names = readingNames(start.design, config)
+  // None of these comes or goes while something is dragged: they follow the configuration alone.
+  const handles = computed(() => handleChoices(state.peek().design, config.value))
+  const names = computed(() => readingNames(state.peek().design, config.value))
   const design = computed(() => state.value.design)
-  const all = computed(() => measured(state.value, config))
+  const all = computed(() => measured(state.value, config.value))
   return {
-    fields: benchFields(start.design, config),
-    choices: benchChoices(start.design, config),
     design,
     poser: computed(() => compile(design.value)),
-    handles: computed(() => benchHandles(state.value, handles)),
+    handles: computed(() => benchHandles(state.value, handles.value)),
     handleIn(now, key) {
-      const handle = benchHandles(now, handles).find((one) => one.key === key)
+      const handle = benchHandles(now, handles.value).find((one) => one.key === key)
       if (!handle) throw new RangeError(`the bench has no handle ${key}`)
       return handle
     },
@@ -95,25 +101,41 @@ function shownOf(state: ReadonlySignal<BenchState>, config: BenchConfig): Shown 
       const { measure, lead } = all.value
       return station ?? (lead && measure.tips[lead.id]?.reach) ?? point?.[1] ?? design.card.height / 2
     }),
-    readings: computed(() => readingsOf(state.value, names, all.value)),
+    readings: computed(() => readingsOf(state.value, names.value, all.value)),
     link: computed(() => linkOf(state.value, start)),
   }
 }
 
 /** A bench for a design. Throws a RangeError if the configuration names what the design does not have. */
-export function benchModel(
-  design: Design,
-  config: BenchConfig,
-  { frames = NO_FRAMES, checks }: BenchParts = {},
+export const benchModel = (design: Design, config: BenchConfig, parts: BenchParts = {}): Bench =>
+  benchOn(signal(withinReach(startState(design, config))), signal(config), parts)
+
+/**
+ * A bench on a state, for a configuration that may change with it.
+ * Throws a RangeError if the configuration names what the design does not have.
+ */
+export function benchOn(
+  state: Signal<BenchState>,
+  config: ReadonlySignal<BenchConfig>,
+  { frames = NO_FRAMES, checks, past }: BenchParts = {},
 ): Bench {
-  const start = withinReach(startState(design, config))
-  const state = signal(start)
+  const start = state.peek()
+  const fields = computed(() => benchFields(state.peek().design, config.value))
+  const choices = computed(() => benchChoices(state.peek().design, config.value))
   const notes = signal<readonly string[]>([])
   const shown = shownOf(state, config)
   const { playing, play, pause } = player(state, frames)
-  const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames)
+  const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames, past)
   return {
-    config,
+    get config() {
+      return config.value
+    },
+    get fields() {
+      return fields.value
+    },
+    get choices() {
+      return choices.value
+    },
     start,
     state,
     notes,

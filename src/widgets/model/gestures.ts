@@ -41,8 +41,11 @@ interface Run {
 }
 
 /** Hands over a state. However many moves arrive between two pictures, they cause one new state. */
-export function gestures(state: Signal<BenchState>, frames: Frames): Gestures {
-  const past = signal<Past>(NO_PAST)
+export function gestures(
+  state: Signal<BenchState>,
+  frames: Frames,
+  past: Signal<Past> = signal(NO_PAST),
+): Gestures {
   const held = signal<string | null>(null)
   const against = signal('')
   let run: Run | null = null

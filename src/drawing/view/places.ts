@@ -1,0 +1,68 @@
+import type { Poser } from '../../paper/index.ts'
+import { edgesOf } from '../../paper/plane/segment.ts'
+import { isWithin } from '../../paper/plane/outline.ts'
+import type { Vec3 } from '../../paper/index.ts'
+import type { Mark, Point } from '../pen/marks.ts'
+
+/** A fold that can be pressed in the view: its name, its ends on the screen, and where a finger meets it. */
+export interface FoldPlace {
+  readonly name: string
+  readonly ends: readonly [Point, Point]
+  /** Where it is seen; null: it lies behind paper. */
+  readonly at: Point | null
+}
+
+/** Where along a fold one looks whether it is seen, from the middle outwards. */
+const LOOKS = [0.5, 0.35, 0.65, 0.2, 0.8] as const
+
+/** A look goes so far to either side of the fold, px. */
+const ASIDE = 3
+
+/** The topmost panel at a point of a picture; null: there is none. */
+export function panelAt(marks: readonly Mark[], at: Point): string | null {
+  let found: string | null = null
+  for (const mark of marks)
+    if (mark.mark === 'path' && mark.role === 'facet' && mark.of !== undefined)
+      for (const run of mark.runs) if (isWithin(edgesOf(run), at)) found = mark.of
+  return found
+}
+
+const between = (a: Point, b: Point, part: number): Point => [
+  a[0] + part * (b[0] - a[0]),
+  a[1] + part * (b[1] - a[1]),
+]
+
+/** Where a fold is seen first: paper of its own lies on top there, on one side at least. */
+function seenAt(marks: readonly Mark[], [a, b]: readonly [Point, Point], own: readonly string[]): Point | null {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (long < 1) return null
+  const off: Point = [(-ASIDE * (b[1] - a[1])) / long, (ASIDE * (b[0] - a[0])) / long]
+  for (const part of LOOKS) {
+    const at = between(a, b, part)
+    const sides = [1, -1].map((side) => panelAt(marks, [at[0] + side * off[0], at[1] + side * off[1]]))
+    if (sides.some((panel) => panel !== null && own.includes(panel))) return at
+  }
+  return null
+}
+
+/**
+ * The folds of a card as they stand in a picture of it. Hidden frames and folds without length are left out.
+ * @param toScreen a point of the card's frame, mm, on the screen, px
+ * @param marks what the picture is made of, in the order in which it is painted
+ */
+export function foldPlaces(
+  poser: Poser,
+  opening: number,
+  toScreen: (p: Vec3) => Point,
+  marks: readonly Mark[],
+): readonly FoldPlace[] {
+  const { model } = poser
+  const { creases } = poser(opening)
+  return model.creases.flatMap((crease): FoldPlace[] => {
+    const there = creases[crease.name]
+    if (crease.hidden || crease.length <= 0 || !there) return []
+    const ends = [toScreen(there.start), toScreen(there.end)] as const
+    const own = [crease.left, crease.right].map(({ panel }) => model.panels[panel]?.name ?? '')
+    return [{ name: crease.name, ends, at: seenAt(marks, ends, own) }]
+  })
+}

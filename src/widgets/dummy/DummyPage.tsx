@@ -1,0 +1,202 @@
+import '../../drawing/pen/marks.css'
+import '../bench/bench.css'
+import './dummy.css'
+import './slip.css'
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { OpeningBar } from '../bench/OpeningBar.tsx'
+import { ChartFigure } from '../figures/ChartFigure.tsx'
+import { SectionFigure } from '../figures/SectionFigure.tsx'
+import { SheetFigure } from '../figures/SheetFigure.tsx'
+import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import { keepExamined } from '../model/examine.ts'
+import type { Frames } from '../model/frames.ts'
+import { NO_FRAMES } from '../model/frames.ts'
+import { recallUnit } from '../model/page.ts'
+import type { FigureName } from '../state/config.ts'
+import { EVERY_FIGURE } from '../state/config.ts'
+import type { Starter } from './Begin.tsx'
+import { Begin, EMPTY } from './Begin.tsx'
+import { CardSlip, cardSays } from './CardSlip.tsx'
+import { ownerOf } from './chosen.ts'
+import type { Dummy } from './dummy-model.ts'
+import { dummyModel } from './dummy-model.ts'
+import { KeysSlip } from './KeysSlip.tsx'
+import { followKeys } from './follow-keys.ts'
+import { MendSlip } from './MendSlip.tsx'
+import { Offers } from './Offers.tsx'
+import { Outline } from './Outline.tsx'
+import { Over } from './Stage.tsx'
+import { Sizes } from './Sizes.tsx'
+import { Top } from './Top.tsx'
+import { Verdict } from './Verdict.tsx'
+import { WishSlip } from './WishSlip.tsx'
+
+const screenFrames: Frames =
+  typeof requestAnimationFrame === 'undefined'
+    ? NO_FRAMES
+    : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
+
+const captions: Readonly<Record<FigureName, string>> = {
+  view: 'Standing card',
+  sheet: 'Flat sheet',
+  section: 'Section',
+  chart: 'Chart',
+}
+
+interface FrameProps {
+  readonly dummy: Dummy
+  readonly name: FigureName
+  readonly children: ComponentChildren
+}
+
+/** A figure: large on the table, or small beside it, where a press makes it large. */
+function Frame({ dummy, name, children }: FrameProps): JSX.Element {
+  const isLarge = dummy.large.value === name
+  return (
+    <figure class={`dummy-figure figure-${name}`} data-large={isLarge}>
+      <div class="dummy-figure-picture" inert={!isLarge}>
+        {children}
+      </div>
+      {isLarge ? null : (
+        <button
+          type="button"
+          class="enlarge"
+          onClick={() => {
+            dummy.large.value = name
+          }}
+        >
+          <strong>{captions[name]}</strong>
+        </button>
+      )}
+    </figure>
+  )
+}
+
+function Figures({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { bench } = dummy
+  const { lead } = bench.config
+  const isSmall = (name: FigureName): boolean => dummy.large.value !== name
+  const press = (panel: string | null) => {
+    if (panel === null) return
+    const owner = ownerOf(bench.design.peek(), { what: 'face', name: panel })
+    const there = owner ? ({ what: 'part', name: owner.id } as const) : null
+    // A second press on a part takes up the face that is pressed.
+    const again = there && dummy.chosen.peek()?.name === there.name
+    dummy.choose(there && !again ? there : { what: 'face', name: panel })
+  }
+  const pictures: Readonly<Record<FigureName, () => JSX.Element>> = {
+    view: () => (
+      <ViewFigure
+        bench={bench}
+        options={lead === undefined ? {} : { rise: [lead] }}
+        small={isSmall('view')}
+        over={(drawn) => <Over {...{ dummy, drawn }} />}
+        onPress={press}
+      />
+    ),
+    sheet: () => <SheetFigure bench={bench} section={false} small={isSmall('sheet')} />,
+    section: () => <SectionFigure bench={bench} lead={lead} small={isSmall('section')} />,
+    chart: () => <ChartFigure bench={bench} lead={lead} small={isSmall('chart')} />,
+  }
+  return (
+    <>
+      {EVERY_FIGURE.map((name) => (
+        <Frame key={name} {...{ dummy, name }}>
+          {pictures[name]()}
+        </Frame>
+      ))}
+    </>
+  )
+}
+
+interface SlipsProps {
+  readonly dummy: Dummy
+  readonly starters: readonly Starter[]
+  readonly onTake: (slug: string) => void
+}
+
+/** The one slip that lies beside the card now. */
+function Slips({ dummy, starters, onTake }: SlipsProps): JSX.Element | null {
+  const { slip, chosen } = dummy
+  switch (slip.value) {
+    case 'begin':
+      return (
+        <Begin
+          {...{ dummy, starters, onTake }}
+          onSaved={() => {
+            slip.value = 'saved'
+          }}
+        />
+      )
+    case 'offers':
+      return chosen.value ? <Offers dummy={dummy} thing={chosen.value} /> : null
+    case 'wish':
+      return <WishSlip dummy={dummy} />
+    case 'mend':
+      return <MendSlip dummy={dummy} />
+    case 'card':
+      return <CardSlip dummy={dummy} />
+    case 'keys':
+      return <KeysSlip dummy={dummy} />
+    default:
+      return null
+  }
+}
+
+export interface DummyPageProps {
+  readonly starters: readonly Starter[]
+}
+
+/** The page on which a maker plans a card of their own, from an empty card or a dummy to a sheet. */
+export function DummyPage({ starters }: DummyPageProps): JSX.Element {
+  const [dummy] = useState(() => dummyModel(EMPTY, screenFrames))
+  const [awake, setAwake] = useState(false)
+  const { bench, slip } = dummy
+  useEffect(() => {
+    setAwake(true)
+    recallUnit()
+    const stop = [keepExamined(bench), followKeys(dummy)]
+    return () => {
+      for (const end of stop) end()
+      bench.dispose()
+    }
+  }, [dummy, bench])
+  const onTake = (slug: string) => void slug
+  const design = bench.design.value
+  return (
+    <div class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>
+      <div class="in-margin dummy-margin">
+        <h2>On this card</h2>
+        <Outline dummy={dummy} />
+        <Verdict dummy={dummy} />
+        <h2>Card</h2>
+        <p class="quiet">{cardSays(design)}</p>
+        <button
+          type="button"
+          class="link"
+          onClick={() => {
+            slip.value = 'card'
+          }}
+        >
+          Change the card
+        </button>
+      </div>
+      <div class="on-page dummy-page">
+        <Top dummy={dummy} />
+        <div class="dummy-table" data-large={dummy.large.value}>
+          <Figures dummy={dummy} />
+          <Slips {...{ dummy, starters, onTake }} />
+        </div>
+        <div class="dummy-bar">
+          <OpeningBar bench={bench} />
+          <Knobs bench={bench} />
+        </div>
+        <Sizes dummy={dummy} />
+        <p class="aloud" role="status">
+          {dummy.told.value}
+        </p>
+      </div>
+    </div>
+  )
+}

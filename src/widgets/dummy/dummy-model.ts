@@ -1,0 +1,100 @@
+import type { ReadonlySignal, Signal } from '@preact/signals'
+import { batch, computed, signal } from '@preact/signals'
+import type { Design } from '../../paper/index.ts'
+import type { Bench } from '../model/bench-model.ts'
+import { benchOn } from '../model/bench-model.ts'
+import type { Frames } from '../model/frames.ts'
+import type { FigureName } from '../state/config.ts'
+import { withinReach } from '../state/opening.ts'
+import type { Past } from '../state/past.ts'
+import { NO_PAST } from '../state/past.ts'
+import { startState } from '../state/state.ts'
+import type { Chosen } from './chosen.ts'
+import { configFor, isThere } from './chosen.ts'
+
+/** The slip of paper that lies beside the card: one at a time. */
+export type SlipName = 'begin' | 'offers' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
+
+/** A white dummy on the table: the card, what is taken up of it, and what is asked about it. */
+export interface Dummy {
+  readonly bench: Bench
+  /** What can be undone; kept with the dummy. */
+  readonly past: Signal<Past>
+  /** What is taken up; null: nothing, or it is no longer there. */
+  readonly chosen: ReadonlySignal<Chosen | null>
+  readonly slip: Signal<SlipName | null>
+  /** The figure that is large; the others stand small beside it. */
+  readonly large: Signal<FigureName>
+  /** What a mend may not change: `<id>.<field>`. */
+  readonly pins: Signal<readonly string[]>
+  /** A design shown dashed over the card before it is taken. */
+  readonly trying: Signal<Design | null>
+  /** Said politely once: what was done. */
+  readonly told: Signal<string>
+  /** Takes a thing up, and offers what can be built on it if that is a fold or a face. */
+  choose(thing: Chosen | null): void
+  /** Puts another design on the table, as one step to undo, and says what was done. */
+  put(design: Design, told: string, chosen?: Chosen): void
+  pin(key: string, kept: boolean): void
+}
+
+/** Part of each field's key that stands before its name: what is kept goes when its mechanism goes. */
+const pinnedThere = (design: Design, pins: readonly string[]): readonly string[] =>
+  pins.filter((pin) => design.mechanisms.some(({ id }) => pin.startsWith(`${id}.`)))
+
+/** A dummy that begins with a design. */
+export function dummyModel(design: Design, frames: Frames): Dummy {
+  const raw = signal<Chosen | null>(null)
+  const state = signal(withinReach(startState(design, configFor(design, null))))
+  const past = signal<Past>(NO_PAST)
+  /** Changes when mechanisms come, go, or move to another fold; not while a size is dragged. */
+  const build = computed(() =>
+    state.value.design.mechanisms.map((m) => `${m.id} ${m.kind} ${m.on}`).join('\n'),
+  )
+  const chosen = computed(() => {
+    build.value
+    return raw.value && isThere(state.peek().design, raw.value) ? raw.value : null
+  })
+  const config = computed(() => {
+    build.value
+    return configFor(state.peek().design, chosen.value)
+  })
+  const bench = benchOn(state, config, { frames, past })
+  const slip = signal<SlipName | null>(design.mechanisms.length === 0 ? 'begin' : null)
+  const pins = signal<readonly string[]>([])
+  const trying = signal<Design | null>(null)
+  const told = signal('')
+  return {
+    bench,
+    past,
+    chosen,
+    slip,
+    large: signal<FigureName>('view'),
+    pins,
+    trying,
+    told,
+    choose(thing) {
+      batch(() => {
+        raw.value = thing
+        trying.value = null
+        if (thing && thing.what !== 'part') slip.value = 'offers'
+        else if (slip.peek() === 'offers') slip.value = null
+      })
+    },
+    put(next, says, thing) {
+      batch(() => {
+        bench.release()
+        bench.step('put', (now) => ({ ...now, design: next }))
+        bench.release()
+        pins.value = pinnedThere(next, pins.peek())
+        trying.value = null
+        told.value = says
+        if (thing) raw.value = thing
+      })
+    },
+    pin(key, kept) {
+      const others = pins.peek().filter((one) => one !== key)
+      pins.value = kept ? [...others, key] : others
+    },
+  }
+}
