@@ -6,6 +6,10 @@ export type { Hand, Hands, Moved } from './answers/hands.ts'
 
 export { hands } from './answers/hands.ts'
 
+export type { Ask, NoOffer, Offer } from './answers/offers.ts'
+
+export { noOffer, offers } from './answers/offers.ts'
+
 export type { Explanation } from './answers/read-back.ts'
 
 export { readBack } from './answers/read-back.ts'

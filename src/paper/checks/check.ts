@@ -76,6 +76,26 @@ function costOf({ mechanisms }: Design, names: readonly CheckName[] | null): num
   return EXAMINED + mechanisms.length * [...costs].reduce((sum, cost) => sum + EXAMINED_EACH[cost], 0)
 }
 
+/** What a search asks of a design at each of its steps. */
+export interface Asked {
+  /** These checks alone. */
+  readonly names: readonly CheckName[]
+  /** What concerns these mechanisms alone; all that is there if left out. */
+  readonly ids?: ReadonlySet<string>
+  /** Looks at two moving panels that are left for the whole search; counted down. Within it each verdict is hasty. */
+  readonly effort: { left: number }
+}
+
+/**
+ * The faults of a design, for those who ask about many designs in a row: what does not hold, or cannot be told with
+ * what effort is left, is a fault; what is worst, or holds by how much, is not looked for.
+ */
+export function faults(design: Design, { names, ids, effort }: Asked): readonly Finding[] {
+  const about = { ids: ids ?? new Set(design.mechanisms.map(({ id }) => id)), alone: false }
+  effort.left -= costOf(design, names)
+  return examined(subjectOf(design, usual, about, effort), names).filter(({ ok }) => !ok)
+}
+
 /**
  * Whether a design works as paper: one result for every check that holds, and one for every mechanism or
  * pair of mechanisms that fails it, with the nearest repair. Lengths in mm, angles in degrees. Never throws

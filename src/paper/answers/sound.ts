@@ -1,0 +1,53 @@
+import { check, faults } from '../checks/check.ts'
+import { keyOf } from '../checks/subject.ts'
+import { checksThat } from '../checks/table.ts'
+import { isHoldable } from '../design/change.ts'
+import type { Design } from '../design/design.ts'
+
+/** The checks by what they cost: asked in this order, so that most of what fails is told at once. */
+const STEP = checksThat(({ cost }) => cost === 'step')
+
+const DESIGN = checksThat(({ cost }) => cost === 'design')
+
+const LAST = checksThat(({ cost }) => cost === 'last')
+
+/** Looks at two moving panels that are left; counted down. */
+export interface Effort {
+  left: number
+}
+
+const failing = new WeakMap<Design, ReadonlySet<string>>()
+
+/** What fails in a design, each thing by its key; worked out once for each design. */
+export function failingIn(design: Design): ReadonlySet<string> {
+  let found = failing.get(design)
+  if (!found) {
+    found = new Set(check(design, { repairs: false }).flatMap((one) => (one.ok ? [] : [keyOf(one)])))
+    failing.set(design, found)
+  }
+  return found
+}
+
+/** Whether mechanisms may be added to a design. */
+export interface Judge {
+  /** By what is quick to tell of the new ones, and of the glue of all. */
+  quick(next: Design, added: ReadonlySet<string>): boolean
+  /** By what is left, the proof that nothing meets on the way last of all. */
+  slow(next: Design, added: ReadonlySet<string>): boolean
+}
+
+/**
+ * Judges designs that have mechanisms more than `before`: the new ones may fail no check at all, and nothing may fail
+ * that did not. A new one can spoil of the old ones their glue, by a cut through it, and the thickness; whatever else
+ * it spoils, it fails in itself.
+ */
+export function additionsTo(before: Design, effort: Effort): Judge {
+  const known = failingIn(before)
+  const holds = (next: Design, names: typeof STEP, ids?: ReadonlySet<string>): boolean =>
+    effort.left > 0 &&
+    faults(next, { names, effort, ...(ids ? { ids } : {}) }).every((one) => known.has(keyOf(one)))
+  return {
+    quick: (next, added) => isHoldable(next) && holds(next, STEP, added) && holds(next, ['glue']),
+    slow: (next, added) => holds(next, DESIGN) && holds(next, LAST, added),
+  }
+}
