@@ -33,6 +33,8 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'measure',
     'challenge',
     'bench',
+    'keeping',
+    'dummy',
   ],
 }
 

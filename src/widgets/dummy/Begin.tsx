@@ -5,8 +5,9 @@ import { Slip } from './Slip.tsx'
 
 /** A dummy of the garden to begin with: its design comes when it is taken. */
 export interface Starter {
-  readonly slug: string
   readonly title: string
+  /** The address of its design. */
+  readonly design: string
   /** The address of its picture. */
   readonly picture: string
 }
@@ -14,7 +15,7 @@ export interface Starter {
 interface BeginProps {
   readonly dummy: Dummy
   readonly starters: readonly Starter[]
-  readonly onTake: (slug: string) => void
+  readonly onTake: (starter: Starter) => void
   readonly onSaved: () => void
 }
 
@@ -55,10 +56,10 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
       </button>
       <h3>Or begin with one from the garden</h3>
       <div class="starters">
-        {starters.map(({ slug, title, picture }) => (
-          <button key={slug} type="button" class="offer" onClick={() => onTake(slug)}>
-            <img src={picture} alt="" width="150" height="110" loading="lazy" />
-            <strong>{title}</strong>
+        {starters.map((starter) => (
+          <button key={starter.design} type="button" class="offer" onClick={() => onTake(starter)}>
+            <img src={starter.picture} alt="" width="150" height="110" loading="lazy" />
+            <strong>{starter.title}</strong>
           </button>
         ))}
       </div>

@@ -9,9 +9,11 @@ import { ChartFigure } from '../figures/ChartFigure.tsx'
 import { SectionFigure } from '../figures/SectionFigure.tsx'
 import { SheetFigure } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import type { Design } from '../../paper/index.ts'
 import { keepExamined } from '../model/examine.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
+import { fetched, notLoaded } from '../model/loading.ts'
 import { recallUnit } from '../model/page.ts'
 import type { FigureName } from '../state/config.ts'
 import { EVERY_FIGURE } from '../state/config.ts'
@@ -113,7 +115,7 @@ function Figures({ dummy }: { readonly dummy: Dummy }): JSX.Element {
 interface SlipsProps {
   readonly dummy: Dummy
   readonly starters: readonly Starter[]
-  readonly onTake: (slug: string) => void
+  readonly onTake: (starter: Starter) => void
 }
 
 /** The one slip that lies beside the card now. */
@@ -162,7 +164,16 @@ export function DummyPage({ starters }: DummyPageProps): JSX.Element {
       bench.dispose()
     }
   }, [dummy, bench])
-  const onTake = (slug: string) => void slug
+  const onTake = async ({ design, title }: Starter) => {
+    try {
+      const answer = await fetched(design)
+      // The site's own file, checked when the site was built.
+      dummy.put((await answer.json()) as Design, `${title} is on the table. Undo takes it away.`)
+      slip.value = null
+    } catch (error) {
+      bench.trouble.value = notLoaded(title, error)
+    }
+  }
   const design = bench.design.value
   return (
     <div class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>

@@ -1,0 +1,19 @@
+import type { Starter } from '../widgets/dummy/Begin.tsx'
+import { allChapters } from './chapters.ts'
+import { picturePath } from './pictures.ts'
+
+/** Dummies of the garden that a maker may begin with, and the chapter whose picture shows each. */
+const BEGIN = ['moth', 'lantern', 'owl'] as const
+
+/** The address of a dummy's design, as it was read and checked when the site was built. */
+export const dummyPath = (name: string): string => `/dummies/${name}.json`
+
+/** What an empty card offers to begin with. Throws an Error if no chapter shows one of them. */
+export async function starters(): Promise<readonly Starter[]> {
+  const chapters = await allChapters()
+  return BEGIN.map((name) => {
+    const chapter = chapters.find(({ data }) => data.dummy.id === name)
+    if (!chapter) throw new Error(`no chapter has the dummy ${name}, which an empty card offers`)
+    return { title: chapter.design.title, design: dummyPath(name), picture: picturePath(chapter.slug) }
+  })
+}
