@@ -3,7 +3,7 @@ import { allChapters } from './chapters.ts'
 import { picturePath } from './pictures.ts'
 
 /** Dummies of the garden that a maker may begin with, and the chapter whose picture shows each. */
-const BEGIN = ['moth', 'lantern', 'owl'] as const
+const BEGIN = ['moth', 'owl', 'hedgehog'] as const
 
 /** The address of a dummy's design, as it was read and checked when the site was built. */
 export const dummyPath = (name: string): string => `/dummies/${name}.json`

@@ -56,7 +56,7 @@ interface FrameProps {
 function Frame({ dummy, name, children }: FrameProps): JSX.Element {
   const isLarge = dummy.large.value === name
   return (
-    <figure class={`dummy-figure figure-${name}`} data-large={isLarge}>
+    <figure class="dummy-figure" data-figure={name} data-large={isLarge}>
       <div class="dummy-figure-picture" inert={!isLarge}>
         {children}
       </div>

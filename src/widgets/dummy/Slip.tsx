@@ -27,7 +27,7 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
   }
   return (
     <section
-      class="slip"
+      class="dummy-slip"
       aria-label={title}
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || stays) return

@@ -3,7 +3,7 @@ import type { FoldPlace } from '../../drawing/view/places.ts'
 import { foldPlaces } from '../../drawing/view/places.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { View } from '../../drawing/view/view.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Design, Vec3 } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
 import type { Chosen } from './chosen.ts'
 import { called, sameThing } from './chosen.ts'
@@ -32,7 +32,7 @@ const line = (points: readonly Point[]): string =>
   points.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')
 
 /** Panels that one design has and another has not, as they would stand. */
-function newPanels(now: Design, next: Design, opening: number): readonly (readonly (readonly [number, number, number])[])[] {
+function newPanels(now: Design, next: Design, opening: number): readonly (readonly Vec3[])[] {
   const there = new Set(now.mechanisms.map(({ id }) => id))
   const poser = compile(next)
   const { panels } = poser(opening)

@@ -8,6 +8,10 @@ import { openingsOf } from '../state/opening.ts'
 import { openingAfter, phaseAt } from '../state/play.ts'
 import type { CameraChoice } from '../state/config.ts'
 
+/** A still card is framed as it stands, with this much room to either side; one that moves for most of its way, degrees. */
+const NEAR = 6
+const SWUNG = [40, 150] as const
+
 interface ThumbProps {
   readonly design: Design
   readonly opening: number
@@ -46,6 +50,7 @@ export function Thumb(props: ThumbProps): JSX.Element {
   const { design, opening, camera, lit, moves = false, width = 208, height = 132 } = props
   const poser = useMemo(() => compile(design), [design])
   const at = usePlay(design, opening, moves)
-  const drawn = view(poser, at, camera, { width, height }, { moving: true, ...(lit ? { lit } : {}) })
+  const frame = moves ? SWUNG : [Math.max(0, opening - NEAR), Math.min(180, opening + NEAR)]
+  const drawn = view(poser, at, camera, { width, height }, { moving: true, frame, ...(lit ? { lit } : {}) })
   return <Figure drawing={drawn} silent />
 }

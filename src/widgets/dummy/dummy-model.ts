@@ -59,7 +59,12 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
     build.value
     return configFor(state.peek().design, chosen.value)
   })
-  const bench = benchOn(state, config, { frames, past })
+  const bench = benchOn(state, config, {
+    frames,
+    past,
+    // Opening the card changes nothing of it.
+    counts: (before, after) => before.design !== after.design,
+  })
   const slip = signal<SlipName | null>(design.mechanisms.length === 0 ? 'begin' : null)
   const pins = signal<readonly string[]>([])
   const trying = signal<Design | null>(null)
@@ -85,11 +90,13 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
       batch(() => {
         bench.release()
         bench.step('put', (now) => ({ ...now, design: next }))
+        // It is there at once, and no later move joins this step.
         bench.release()
         pins.value = pinnedThere(next, pins.peek())
         trying.value = null
         told.value = says
         if (thing) raw.value = thing
+        if (slip.peek() === 'begin' || slip.peek() === 'offers') slip.value = null
       })
     },
     pin(key, kept) {

@@ -76,6 +76,8 @@ export interface BenchParts {
   readonly checks?: readonly Check[]
   /** What can be undone, where it is kept beyond this page. */
   readonly past?: Signal<Past>
+  /** Whether a change is a step to undo; left out, one of the card, its opening or its point is. */
+  readonly counts?: (before: BenchState, after: BenchState) => boolean
 }
 
 /** All that a bench shows of its state. Throws a RangeError if the configuration names what the design does not have. */
@@ -117,7 +119,7 @@ export const benchModel = (design: Design, config: BenchConfig, parts: BenchPart
 export function benchOn(
   state: Signal<BenchState>,
   config: ReadonlySignal<BenchConfig>,
-  { frames = NO_FRAMES, checks, past }: BenchParts = {},
+  { frames = NO_FRAMES, checks, past, counts }: BenchParts = {},
 ): Bench {
   const start = state.peek()
   const fields = computed(() => benchFields(state.peek().design, config.value))
@@ -125,7 +127,7 @@ export function benchOn(
   const notes = signal<readonly string[]>([])
   const shown = shownOf(state, config)
   const { playing, play, pause } = player(state, frames)
-  const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames, past)
+  const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames, past, counts)
   return {
     get config() {
       return config.value
