@@ -66,3 +66,28 @@ export function foldPlaces(
     return [{ name: crease.name, ends, at: seenAt(marks, ends, own) }]
   })
 }
+
+/** A step for differences, mm. */
+const STEP = 0.01
+
+/**
+ * The point of a plane square to x whose picture is a point of the screen, by Newton's steps from a point of that
+ * plane near it: where a tip is when it is dragged and keeps its distance from the gutter's own plane. The start
+ * itself if the plane is seen edge-on.
+ */
+export function onPlane(toScreen: (p: Vec3) => Point, start: Vec3, to: Point): Vec3 {
+  const [x] = start
+  let [, y, z] = start
+  for (let k = 0; k < 8; k++) {
+    const here = toScreen([x, y, z])
+    const [ay, az] = [toScreen([x, y + STEP, z]), toScreen([x, y, z + STEP])]
+    const [a, b] = [(ay[0] - here[0]) / STEP, (az[0] - here[0]) / STEP]
+    const [c, d] = [(ay[1] - here[1]) / STEP, (az[1] - here[1]) / STEP]
+    const area = a * d - b * c
+    if (Math.abs(area) < 1e-3) return start
+    const [u, v] = [to[0] - here[0], to[1] - here[1]]
+    y += (u * d - v * b) / area
+    z += (v * a - u * c) / area
+  }
+  return [x, y, z]
+}

@@ -6,8 +6,9 @@ import type { View } from '../../drawing/view/view.ts'
 import type { Design, Vec3 } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
 import type { Chosen } from './chosen.ts'
-import { called, sameThing } from './chosen.ts'
+import { called, ownerOf, sameThing } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
+import { TipGrip } from './TipGrip.tsx'
 
 /** Rings nearer to one another than this are left to the outline, px. */
 const APART = 40
@@ -56,6 +57,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
   const [, , width, height] = drawn.box
   const marked = places.find(({ name }) => taken?.what === 'fold' && taken.name === name)
   const moving = bench.held.value !== null || bench.playing.value
+  const owner = ownerOf(design, taken)
   return (
     <>
       <svg class="over" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
@@ -90,6 +92,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
               />
             )
           })}
+      {owner ? <TipGrip {...{ dummy, drawn, owner }} /> : null}
     </>
   )
 }
