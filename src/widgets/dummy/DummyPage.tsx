@@ -10,7 +10,6 @@ import { SectionFigure } from '../figures/SectionFigure.tsx'
 import { SheetFigure } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
 import type { Design } from '../../paper/index.ts'
-import { keepExamined } from '../model/examine.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
 import { fetched, notLoaded } from '../model/loading.ts'
@@ -24,6 +23,7 @@ import { ownerOf } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
 import { dummyModel } from './dummy-model.ts'
 import { KeysSlip } from './KeysSlip.tsx'
+import { keepExamining } from './examining.ts'
 import { followKeys } from './follow-keys.ts'
 import { MendSlip } from './MendSlip.tsx'
 import { Offers } from './Offers.tsx'
@@ -158,7 +158,7 @@ export function DummyPage({ starters }: DummyPageProps): JSX.Element {
   useEffect(() => {
     setAwake(true)
     recallUnit()
-    const stop = [keepExamined(bench), followKeys(dummy)]
+    const stop = [keepExamining(bench), followKeys(dummy)]
     return () => {
       for (const end of stop) end()
       bench.dispose()

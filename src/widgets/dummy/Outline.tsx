@@ -2,7 +2,7 @@ import type { JSX } from 'preact'
 import { useRef } from 'preact/hooks'
 import type { Design, Model } from '../../paper/index.ts'
 import { kindOf, modelOf, nameOf } from '../../paper/index.ts'
-import { large, small } from '../state/format.ts'
+import { large } from '../state/format.ts'
 import type { Chosen } from './chosen.ts'
 import { calledHere, ownerOf, placesOf, sameThing } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
@@ -17,7 +17,7 @@ export interface Row {
 
 const partOf = (design: Design, id: string): string => {
   const m = design.mechanisms.find((one) => one.id === id)
-  return m ? small(kindOf(m).label) : ''
+  return m ? kindOf(m).label : ''
 }
 
 /** How many mechanisms stand on a crease or panel. */

@@ -6,7 +6,7 @@ import { kindOf, nameOf, riseOf, tipAt, tipTowards } from '../../paper/index.ts'
 import type { Place } from '../figures/Grip.tsx'
 import { Grip } from '../figures/Grip.tsx'
 import { lengthUnit } from '../model/page.ts'
-import { shown, spoken } from '../state/format.ts'
+import { spoken } from '../state/format.ts'
 import type { SliderKey } from '../state/keys.ts'
 import type { BenchState } from '../state/state.ts'
 import type { Dummy } from './dummy-model.ts'
@@ -47,7 +47,6 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
     return towards(now, [from[0] + by[0], from[1] + by[1], from[2] + by[2]])
   }
   const [, , width, height] = drawn.box
-  const says = `rise ${shown(rise, 'mm', unit)}`
   return (
     <Grip
       label={`Tip of the ${nameOf(id)}`}
@@ -60,7 +59,8 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
         text: `rise ${spoken(rise, 'mm', unit)}, ${spoken(tip[1], 'mm', unit)} from your end`,
       }}
       held={bench.held.value === 'tip'}
-      rides={says}
+      // The measure in the picture says it.
+      rides=""
       onHold={() => bench.hold('tip')}
       onMove={(to: Place) => bench.move((now) => towards(now, onPlane(drawn.toScreen, tip, to)))}
       onRelease={bench.release}
