@@ -25,6 +25,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'link',
     'model',
     'template',
+    'keeping',
     'fields',
     'figures',
     'guess',

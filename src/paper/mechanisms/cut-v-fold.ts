@@ -122,7 +122,9 @@ export const cutVFold: Kind<CutVFold> = {
       help: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',
     },
   ],
-  points: [{ name: 'outline', help: 'Points between the slit’s foot and its end, for a shaped slit.' }],
+  points: [
+    { name: 'outline', help: 'Points between the slit’s foot and its end, for a shaped slit.', onHost: true },
+  ],
   derived: [
     {
       name: 'wedge',

@@ -90,6 +90,16 @@ export interface Handle<M extends Placed> {
   drag(m: M, to: Flat): Change
 }
 
+/** A field that holds points `[across, along]`. */
+export interface Points {
+  readonly name: string
+  readonly help: string
+  /** True if the file must say it. */
+  readonly required?: boolean
+  /** They are measured along the host crease, from its start: farther along it they go with the mechanism. */
+  readonly onHost?: boolean
+}
+
 /** How far several numbers can all be shifted, at most by `shift`, before the first leaves the range. */
 export const together = (
   shift: number,
@@ -151,7 +161,7 @@ export interface Kind<M extends Placed> {
   readonly derived: readonly Derived<M>[]
   readonly handles: readonly Handle<M>[]
   /** Keys of the file that hold points `[across, along]`. */
-  readonly points: readonly { readonly name: string; readonly help: string; readonly required?: boolean }[]
+  readonly points: readonly Points[]
   /** Keys of the file that take one of a few values. */
   readonly choices?: readonly Choice[]
   /** Keys of the file that hold a list of numbers. */
