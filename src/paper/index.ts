@@ -20,6 +20,8 @@ export { likelyPointSlips, likelySlips } from './answers/slips.ts'
 
 export type { Reading } from './answers/trials.ts'
 
+export { tipTowards } from './answers/tip.ts'
+
 export type { CheckOptions } from './checks/check.ts'
 
 export { check } from './checks/check.ts'
