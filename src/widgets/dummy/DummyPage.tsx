@@ -118,6 +118,24 @@ interface SlipsProps {
   readonly onTake: (starter: Starter) => void
 }
 
+/** Where there is no room for small figures: their names, of which one is large. */
+const FigureNames = ({ dummy }: { readonly dummy: Dummy }): JSX.Element => (
+  <div class="figure-names">
+    {EVERY_FIGURE.map((name) => (
+      <button
+        key={name}
+        type="button"
+        aria-pressed={dummy.large.value === name}
+        onClick={() => {
+          dummy.large.value = name
+        }}
+      >
+        {captions[name]}
+      </button>
+    ))}
+  </div>
+)
+
 /** The one slip that lies beside the card now. */
 function Slips({ dummy, starters, onTake }: SlipsProps): JSX.Element | null {
   const { slip, chosen } = dummy
@@ -144,6 +162,43 @@ function Slips({ dummy, starters, onTake }: SlipsProps): JSX.Element | null {
     default:
       return null
   }
+}
+
+/** Where the margin's words stand on the page, and are folded away until they are asked for. */
+const NARROW = '(width < 60em)'
+
+/** The margin: what is on the card, whether it works, and what it is made of. */
+function Margin({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const [open, setOpen] = useState(true)
+  useEffect(() => {
+    const narrow = matchMedia(NARROW)
+    const look = () => setOpen(!narrow.matches)
+    look()
+    narrow.addEventListener('change', look)
+    return () => narrow.removeEventListener('change', look)
+  }, [])
+  return (
+    <details
+      class="in-margin dummy-margin"
+      open={open}
+      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+    >
+      <summary>On this card</summary>
+      <Outline dummy={dummy} />
+      <Verdict dummy={dummy} />
+      <h2>Card</h2>
+      <p class="quiet">{cardSays(dummy.bench.design.value)}</p>
+      <button
+        type="button"
+        class="link"
+        onClick={() => {
+          dummy.slip.value = 'card'
+        }}
+      >
+        Change the card
+      </button>
+    </details>
+  )
 }
 
 export interface DummyPageProps {
@@ -174,29 +229,14 @@ export function DummyPage({ starters }: DummyPageProps): JSX.Element {
       bench.trouble.value = notLoaded(title, error)
     }
   }
-  const design = bench.design.value
   return (
     <div class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>
-      <div class="in-margin dummy-margin">
-        <h2>On this card</h2>
-        <Outline dummy={dummy} />
-        <Verdict dummy={dummy} />
-        <h2>Card</h2>
-        <p class="quiet">{cardSays(design)}</p>
-        <button
-          type="button"
-          class="link"
-          onClick={() => {
-            slip.value = 'card'
-          }}
-        >
-          Change the card
-        </button>
-      </div>
+      <Margin dummy={dummy} />
       <div class="on-page dummy-page">
         <Top dummy={dummy} />
         <div class="dummy-table" data-large={dummy.large.value}>
           <Figures dummy={dummy} />
+          <FigureNames dummy={dummy} />
           <Slips {...{ dummy, starters, onTake }} />
         </div>
         <div class="dummy-bar">
