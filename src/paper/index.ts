@@ -17,10 +17,8 @@ export { readBack } from './answers/read-back.ts'
 export type { Slip } from './answers/slips.ts'
 
 export { likelyPointSlips, likelySlips } from './answers/slips.ts'
-
-export type { Reading } from './answers/trials.ts'
-
 export { tipTowards } from './answers/tip.ts'
+export type { Reading } from './answers/trials.ts'
 
 export type { CheckOptions } from './checks/check.ts'
 

@@ -1,7 +1,6 @@
-import type { Poser } from '../../paper/index.ts'
-import { edgesOf } from '../../paper/plane/segment.ts'
+import type { Poser, Vec3 } from '../../paper/index.ts'
 import { isWithin } from '../../paper/plane/outline.ts'
-import type { Vec3 } from '../../paper/index.ts'
+import { edgesOf } from '../../paper/plane/segment.ts'
 import type { Mark, Point } from '../pen/marks.ts'
 
 /** A fold that can be pressed in the view: its name, its ends on the screen, and where a finger meets it. */
@@ -33,7 +32,11 @@ const between = (a: Point, b: Point, part: number): Point => [
 ]
 
 /** Where a fold is seen first: paper of its own lies on top there, on one side at least. */
-function seenAt(marks: readonly Mark[], [a, b]: readonly [Point, Point], own: readonly string[]): Point | null {
+function seenAt(
+  marks: readonly Mark[],
+  [a, b]: readonly [Point, Point],
+  own: readonly string[],
+): Point | null {
   const long = Math.hypot(b[0] - a[0], b[1] - a[1])
   if (long < 1) return null
   const off: Point = [(-ASIDE * (b[1] - a[1])) / long, (ASIDE * (b[0] - a[0])) / long]

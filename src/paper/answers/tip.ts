@@ -112,13 +112,24 @@ export function tipTowards(
   for (let k = 0; k < MOST_STEPS && size(gap(tip, at)) > THERE; k++) {
     const values = valuesOf(now)
     const columns = values.map((value, i): Vec3 => {
-      const moved = tipOf(set(now, values.map((one, j) => (i === j ? value + STEP : one))), opening)
+      const moved = tipOf(
+        set(
+          now,
+          values.map((one, j) => (i === j ? value + STEP : one)),
+        ),
+        opening,
+      )
       return [(moved[0] - tip[0]) / STEP, (moved[1] - tip[1]) / STEP, (moved[2] - tip[2]) / STEP]
     })
     const step = leastChange(columns, gap(tip, at))
     let better: { readonly design: Design; readonly tip: Vec3 } | null = null
     for (let part = 1; part > 0.05 && !better; part /= 2) {
-      const next = settled(set(now, values.map((value, i) => value + part * (step[i] ?? 0))))
+      const next = settled(
+        set(
+          now,
+          values.map((value, i) => value + part * (step[i] ?? 0)),
+        ),
+      )
       const there = next && tipOf(next, opening)
       if (next && there && size(gap(there, at)) < size(gap(tip, at))) better = { design: next, tip: there }
     }

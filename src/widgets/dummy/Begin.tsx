@@ -23,11 +23,7 @@ interface BeginProps {
 export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Element {
   return (
     <Slip dummy={dummy} title="What do you want?" stays>
-      <button
-        type="button"
-        class="way"
-        onClick={() => dummy.choose({ what: 'fold', name: 'gutter' })}
-      >
+      <button type="button" class="way" onClick={() => dummy.choose({ what: 'fold', name: 'gutter' })}>
         <svg viewBox="0 0 40 28" aria-hidden="true">
           <path class="way-card" d="M4 6 20 22 36 6" />
           <circle class="way-ring" cx="20" cy="22" r="4.5" />

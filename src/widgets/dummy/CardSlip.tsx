@@ -1,8 +1,8 @@
 import type { JSX } from 'preact'
 import type { Card, Design } from '../../paper/index.ts'
 import { cardFields } from '../../paper/index.ts'
-import { setCard } from '../keeping/edits.ts'
 import { NumberField } from '../fields/NumberField.tsx'
+import { setCard } from '../keeping/edits.ts'
 import { lengthUnit } from '../model/page.ts'
 import type { Dummy } from './dummy-model.ts'
 import { take } from './PartActions.tsx'
@@ -105,18 +105,8 @@ export function CardSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
           ))}
         </select>
       </label>
-      <Size
-        name="width"
-        label="Gutter to edge"
-        value={card.width}
-        onSet={(width) => set({ width })}
-      />
-      <Size
-        name="height"
-        label="Along the gutter"
-        value={card.height}
-        onSet={(height) => set({ height })}
-      />
+      <Size name="width" label="Gutter to edge" value={card.width} onSet={(width) => set({ width })} />
+      <Size name="height" label="Along the gutter" value={card.height} onSet={(height) => set({ height })} />
       <label class="card-size">
         <span>Card</span>
         <select
@@ -134,12 +124,7 @@ export function CardSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
           ))}
         </select>
       </label>
-      <Size
-        name="caliper"
-        label="Thickness"
-        value={card.caliper}
-        onSet={(caliper) => set({ caliper })}
-      />
+      <Size name="caliper" label="Thickness" value={card.caliper} onSet={(caliper) => set({ caliper })} />
       <label class="card-check">
         <input
           type="checkbox"

@@ -33,7 +33,13 @@ function useMended({ bench, pins }: Dummy): Mended | string | null {
 }
 
 /** The sizes that a mend changes, each with what it was. */
-function Changes({ dummy, changes }: { readonly dummy: Dummy; readonly changes: Mended['changes'] }): JSX.Element {
+function Changes({
+  dummy,
+  changes,
+}: {
+  readonly dummy: Dummy
+  readonly changes: Mended['changes']
+}): JSX.Element {
   const { mechanisms } = dummy.bench.design.value
   const length = lengthUnit.value
   const several = new Set(changes.map(({ id }) => id)).size > 1
@@ -103,7 +109,9 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
           Leave it
         </button>
       </div>
-      <p class="quiet">A mend never changes what is kept. Left as it is, the sheet prints with this warning.</p>
+      <p class="quiet">
+        A mend never changes what is kept. Left as it is, the sheet prints with this warning.
+      </p>
     </>
   )
 }

@@ -100,4 +100,3 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
     </Slip>
   )
 }
-

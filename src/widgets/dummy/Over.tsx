@@ -1,7 +1,7 @@
 import type { JSX } from 'preact'
+import type { Point } from '../../drawing/pen/marks.ts'
 import type { FoldPlace } from '../../drawing/view/places.ts'
 import { foldPlaces } from '../../drawing/view/places.ts'
-import type { Point } from '../../drawing/pen/marks.ts'
 import type { View } from '../../drawing/view/view.ts'
 import type { Design, Vec3 } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'

@@ -4,9 +4,9 @@ import { view } from '../../drawing/view/view.ts'
 import type { Design } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
 import { Figure } from '../figures/Figure.tsx'
+import type { CameraChoice } from '../state/config.ts'
 import { openingsOf } from '../state/opening.ts'
 import { openingAfter, phaseAt } from '../state/play.ts'
-import type { CameraChoice } from '../state/config.ts'
 
 /** A still card is framed as it stands, with this much room to either side; one that moves for most of its way, degrees. */
 const NEAR = 6

@@ -4,5 +4,9 @@ import { Slip } from './Slip.tsx'
 
 /** A tip where it should be: what finds mechanisms for it comes next. */
 export function WishSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
-  return <Slip dummy={dummy} title="Your wish"><p /></Slip>
+  return (
+    <Slip dummy={dummy} title="Your wish">
+      <p />
+    </Slip>
+  )
 }

@@ -4,7 +4,12 @@ import { noOffer, offers } from '../../paper/index.ts'
 
 export interface Mended {
   readonly design: Design
-  readonly changes: readonly { readonly id: string; readonly field: string; readonly from: number; readonly to: number }[]
+  readonly changes: readonly {
+    readonly id: string
+    readonly field: string
+    readonly from: number
+    readonly to: number
+  }[]
   readonly left: readonly { readonly sentence: string }[]
 }
 

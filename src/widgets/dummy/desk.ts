@@ -6,7 +6,11 @@ export type { Ask, Mended } from './desk-worker.ts'
 /** One question at a time: a newer one calls the older off. */
 export interface Desk<Q extends Ask> {
   /** Hands over each answer as it comes. A search gives several. */
-  ask(question: Q, take: (answer: Extract<Answer, { to: Q['what'] }>) => void, fail: (why: unknown) => void): void
+  ask(
+    question: Q,
+    take: (answer: Extract<Answer, { to: Q['what'] }>) => void,
+    fail: (why: unknown) => void,
+  ): void
   /** Nobody waits for an answer any longer. */
   callOff(): void
 }

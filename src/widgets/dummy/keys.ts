@@ -3,7 +3,10 @@ import type { Dummy } from './dummy-model.ts'
 /** The keys of the page, in the order in which they are listed. */
 export const KEYS: readonly { readonly keys: string; readonly does: string }[] = [
   { keys: 'Tab', does: 'goes through name, undo, list, slip, card, opening and sizes' },
-  { keys: 'Arrows', does: 'walk the list; on a handle or slider they move 1, with Shift 10, with Alt a tenth' },
+  {
+    keys: 'Arrows',
+    does: 'walk the list; on a handle or slider they move 1, with Shift 10, with Alt a tenth',
+  },
   { keys: 'Enter', does: 'takes up the fold, face or part in the list' },
   { keys: 'Escape', does: 'puts the slip away' },
   { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo' },

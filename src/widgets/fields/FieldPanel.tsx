@@ -73,7 +73,13 @@ export function FieldRow({ bench, field, length }: RowProps): JSX.Element {
 }
 
 /** A few states to choose from, each a button that says whether it is the one. */
-export function ChoiceRow({ bench, choice }: { readonly bench: Bench; readonly choice: BenchChoice }): JSX.Element {
+export function ChoiceRow({
+  bench,
+  choice,
+}: {
+  readonly bench: Bench
+  readonly choice: BenchChoice
+}): JSX.Element {
   const { key, label, help, options } = choice
   const value = choice.get(bench.state.value)
   const choose = (wanted: string | number) => {

@@ -21,7 +21,13 @@ const far = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a
 
 describe('the least change', () => {
   test('of two equal ways takes half of each', () => {
-    const [a, b] = leastChange([[0, 0, 1], [0, 0, 1]], [0, 0, 6]) as [number, number]
+    const [a, b] = leastChange(
+      [
+        [0, 0, 1],
+        [0, 0, 1],
+      ],
+      [0, 0, 6],
+    ) as [number, number]
     // Lagrange: x + y = 6 with x² + y² least gives x = y = 3; the damping takes less than a thousandth of it.
     expect(a).toBeCloseTo(3, 3)
     expect(b).toBeCloseTo(3, 3)
@@ -29,13 +35,25 @@ describe('the least change', () => {
 
   test('of a weak and a strong way is in proportion to their strength', () => {
     // x + 2 y = 10 with x² + y² least: (x, y) = (2, 4).
-    const [a, b] = leastChange([[0, 1, 0], [0, 2, 0]], [0, 10, 0]) as [number, number]
+    const [a, b] = leastChange(
+      [
+        [0, 1, 0],
+        [0, 2, 0],
+      ],
+      [0, 10, 0],
+    ) as [number, number]
     expect(a).toBeCloseTo(2, 3)
     expect(b).toBeCloseTo(4, 3)
   })
 
   test('asks nothing of what moves the tip elsewhere', () => {
-    const [a, b] = leastChange([[1, 0, 0], [0, 0, 1]], [0, 0, 5]) as [number, number]
+    const [a, b] = leastChange(
+      [
+        [1, 0, 0],
+        [0, 0, 1],
+      ],
+      [0, 0, 5],
+    ) as [number, number]
     expect(a).toBeCloseTo(0, 9)
     expect(b).toBeCloseTo(5, 2)
   })
@@ -43,7 +61,15 @@ describe('the least change', () => {
 
 describe('a tip that is dragged', () => {
   test('a layer deepens to the height asked for: its rise over the page is depth times the sine of the opening', () => {
-    const layer = designOf({ id: 'step', kind: 'cut-layer', on: 'gutter', start: 40, end: 80, left: 20, right: 20 })
+    const layer = designOf({
+      id: 'step',
+      kind: 'cut-layer',
+      on: 'gutter',
+      start: 40,
+      end: 80,
+      left: 20,
+      right: 20,
+    })
     // At 90° equal depths d put the ridge at a height of d √2 over the gutter.
     const [x, y] = tipOf(layer, 'step', 90)
     const next = tipTowards(layer, 'step', 90, [x, y, 30 * Math.SQRT2])
