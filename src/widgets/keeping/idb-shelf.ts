@@ -1,0 +1,130 @@
+/** The shelf in the browser’s own database, which survives a reload, a killed tab and an update of the site. */
+import type { DBSchema, IDBPDatabase } from 'idb'
+import { openDB } from 'idb'
+import type { PackedStep } from './packing.ts'
+import type { EarlierState, Entry, Shelf, Work, Written } from './shelf.ts'
+
+interface Places extends DBSchema {
+  entries: { key: string; value: Entry }
+  works: { key: string; value: Work }
+  /** By dummy and number. */
+  steps: { key: [string, number]; value: PackedStep }
+  /** By dummy and time. */
+  earlier: { key: [string, number]; value: EarlierState }
+}
+
+export const DATABASE = 'hingebook.dummies'
+
+/** The form of the database: raised when a place is added, and `upgrade` then adds it to what is there. */
+export const DATABASE_VERSION = 1
+
+const PLACES = ['entries', 'works', 'steps', 'earlier'] as const
+
+/** All of one dummy: every number and time, whatever it is. */
+const allOf = (id: string): IDBKeyRange =>
+  IDBKeyRange.bound([id, Number.NEGATIVE_INFINITY], [id, Number.POSITIVE_INFINITY])
+
+function upgrade(db: IDBPDatabase<Places>, from: number): void {
+  if (from < 1) {
+    db.createObjectStore('entries', { keyPath: 'id' })
+    db.createObjectStore('works', { keyPath: 'id' })
+    db.createObjectStore('steps')
+    db.createObjectStore('earlier')
+  }
+}
+
+/**
+ * Opens the database. Rejects with the browser’s own error where there is none, or it may not be used.
+ * @param onGone called when the browser, or a newer version of the site in another tab, takes it away
+ */
+export async function idbShelf(onGone: () => void): Promise<Shelf> {
+  const db = await openDB<Places>(DATABASE, DATABASE_VERSION, {
+    upgrade: (made, from) => upgrade(made, from),
+    blocking() {
+      // A newer version of the site waits in another tab: it goes first.
+      db.close()
+      onGone()
+    },
+    terminated: onGone,
+  })
+
+  /** Waits for all parts of a transaction, so that none fails unheard. */
+  const settled = async (done: Promise<void>, parts: readonly Promise<unknown>[]): Promise<void> => {
+    const [end, ...rest] = await Promise.allSettled([done, ...parts])
+    const failed = [end, ...rest].find((one) => one?.status === 'rejected')
+    if (end?.status === 'rejected')
+      throw betterReason(end.reason, failed?.status === 'rejected' ? failed.reason : null)
+  }
+
+  return {
+    entries: () => db.getAll('entries'),
+
+    async work(id) {
+      const tx = db.transaction(['entries', 'works', 'steps'])
+      const steps = tx.objectStore('steps')
+      const [entry, work, keys, values] = await Promise.all([
+        tx.objectStore('entries').get(id),
+        tx.objectStore('works').get(id),
+        steps.getAllKeys(allOf(id)),
+        steps.getAll(allOf(id)),
+        tx.done,
+      ])
+      return entry && { entry, work, steps: keys.map(([, n], k) => [n, values[k]] as const) }
+    },
+
+    async write({ entry, work, follows, steps, last, earlier, thin }): Promise<Written> {
+      const tx = db.transaction(PLACES, 'readwrite')
+      const places = { steps: tx.objectStore('steps'), earlier: tx.objectStore('earlier') }
+      const [there, states] = await Promise.all([
+        tx.objectStore('entries').get(entry.id),
+        places.earlier.getAllKeys(allOf(entry.id)),
+      ])
+      const rev = there?.rev ?? 0
+      if (rev !== follows) {
+        await tx.done
+        return { written: false, rev }
+      }
+      const times = [...new Set([...states.map(([, when]) => when), ...earlier.map(({ when }) => when)])]
+      await settled(tx.done, [
+        tx.objectStore('entries').put(entry),
+        tx.objectStore('works').put(work),
+        places.steps.delete(
+          IDBKeyRange.bound([entry.id, Number.NEGATIVE_INFINITY], [entry.id, work.first], false, true),
+        ),
+        places.steps.delete(
+          IDBKeyRange.bound([entry.id, last], [entry.id, Number.POSITIVE_INFINITY], true, false),
+        ),
+        ...steps.map(([n, step]) => places.steps.put(step, [entry.id, n])),
+        ...earlier.map((state) => places.earlier.put(state, [entry.id, state.when])),
+        ...thin(times).map((when) => places.earlier.delete([entry.id, when])),
+      ])
+      return { written: true }
+    },
+
+    async mark(id, mark) {
+      const tx = db.transaction('entries', 'readwrite')
+      const entry = await tx.store.get(id)
+      const marked = entry && mark(entry)
+      await settled(tx.done, marked ? [tx.store.put(marked)] : [])
+      return marked
+    },
+
+    earlier: (id) => db.getAll('earlier', allOf(id)),
+
+    async erase(id) {
+      const tx = db.transaction(PLACES, 'readwrite')
+      await settled(tx.done, [
+        tx.objectStore('entries').delete(id),
+        tx.objectStore('works').delete(id),
+        tx.objectStore('steps').delete(allOf(id)),
+        tx.objectStore('earlier').delete(allOf(id)),
+      ])
+    },
+
+    close: () => db.close(),
+  }
+}
+
+/** An aborted transaction often says only that it was: the part that failed says why. */
+const betterReason = (end: unknown, part: unknown): unknown =>
+  end instanceof Error && end.name === 'AbortError' && part !== null ? part : end
