@@ -35,7 +35,6 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'measure',
     'challenge',
     'bench',
-    'keeping',
     'dummy',
   ],
 }

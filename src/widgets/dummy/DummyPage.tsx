@@ -29,10 +29,13 @@ import { MendSlip } from './MendSlip.tsx'
 import { Offers } from './Offers.tsx'
 import { Outline } from './Outline.tsx'
 import { Over } from './Over.tsx'
+import { SavedSlip } from './SavedSlip.tsx'
 import { Sizes } from './Sizes.tsx'
 import { Top } from './Top.tsx'
 import { Verdict } from './Verdict.tsx'
 import { WishSlip } from './WishSlip.tsx'
+import type { Work } from './work.ts'
+import { workOn } from './work.ts'
 
 const screenFrames: Frames =
   typeof requestAnimationFrame === 'undefined'
@@ -114,6 +117,7 @@ function Figures({ dummy }: { readonly dummy: Dummy }): JSX.Element {
 
 interface SlipsProps {
   readonly dummy: Dummy
+  readonly work: Work | null
   readonly starters: readonly Starter[]
   readonly onTake: (starter: Starter) => void
 }
@@ -137,7 +141,7 @@ const FigureNames = ({ dummy }: { readonly dummy: Dummy }): JSX.Element => (
 )
 
 /** The one slip that lies beside the card now. */
-function Slips({ dummy, starters, onTake }: SlipsProps): JSX.Element | null {
+function Slips({ dummy, work, starters, onTake }: SlipsProps): JSX.Element | null {
   const { slip, chosen } = dummy
   switch (slip.value) {
     case 'begin':
@@ -159,6 +163,8 @@ function Slips({ dummy, starters, onTake }: SlipsProps): JSX.Element | null {
       return <CardSlip dummy={dummy} />
     case 'keys':
       return <KeysSlip dummy={dummy} />
+    case 'saved':
+      return work ? <SavedSlip {...{ dummy, work }} /> : null
     default:
       return null
   }
@@ -209,13 +215,20 @@ export interface DummyPageProps {
 export function DummyPage({ starters }: DummyPageProps): JSX.Element {
   const [dummy] = useState(() => dummyModel(EMPTY, screenFrames))
   const [awake, setAwake] = useState(false)
+  const [work, setWork] = useState<Work | null>(null)
   const { bench, slip } = dummy
   useEffect(() => {
-    setAwake(true)
     recallUnit()
     const stop = [keepExamining(bench), followKeys(dummy)]
+    const coming = workOn(dummy)
+    // The card is not touched before it is known which one lies there.
+    void coming.then((found) => {
+      setWork(found)
+      setAwake(true)
+    })
     return () => {
       for (const end of stop) end()
+      void coming.then(({ end }) => end())
       bench.dispose()
     }
   }, [dummy, bench])
@@ -224,7 +237,6 @@ export function DummyPage({ starters }: DummyPageProps): JSX.Element {
       const answer = await fetched(design)
       // The site's own file, checked when the site was built.
       dummy.put((await answer.json()) as Design, `${title} is on the table. Undo takes it away.`)
-      slip.value = null
     } catch (error) {
       bench.trouble.value = notLoaded(title, error)
     }
@@ -233,11 +245,11 @@ export function DummyPage({ starters }: DummyPageProps): JSX.Element {
     <div class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>
       <Margin dummy={dummy} />
       <div class="on-page dummy-page">
-        <Top dummy={dummy} />
+        <Top {...{ dummy, work }} />
         <div class="dummy-table" data-large={dummy.large.value}>
           <Figures dummy={dummy} />
           <FigureNames dummy={dummy} />
-          <Slips {...{ dummy, starters, onTake }} />
+          <Slips {...{ dummy, work, starters, onTake }} />
         </div>
         <div class="dummy-bar">
           <OpeningBar bench={bench} />

@@ -1,6 +1,8 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import { batch, computed, signal } from '@preact/signals'
 import type { Design } from '../../paper/index.ts'
+import type { History } from '../keeping/history.ts'
+import { present } from '../keeping/history.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { benchOn } from '../model/bench-model.ts'
 import type { Frames } from '../model/frames.ts'
@@ -11,6 +13,7 @@ import { NO_PAST } from '../state/past.ts'
 import { startState } from '../state/state.ts'
 import type { Chosen } from './chosen.ts'
 import { configFor, isThere } from './chosen.ts'
+import { pastOf } from './follow.ts'
 
 /** The slip of paper that lies beside the card: one at a time. */
 export type SlipName = 'begin' | 'offers' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
@@ -18,8 +21,8 @@ export type SlipName = 'begin' | 'offers' | 'wish' | 'mend' | 'card' | 'keys' | 
 /** A white dummy on the table: the card, what is taken up of it, and what is asked about it. */
 export interface Dummy {
   readonly bench: Bench
-  /** What can be undone; kept with the dummy. */
-  readonly past: Signal<Past>
+  /** What can be undone. */
+  readonly past: ReadonlySignal<Past>
   /** What is taken up; null: nothing, or it is no longer there. */
   readonly chosen: ReadonlySignal<Chosen | null>
   readonly slip: Signal<SlipName | null>
@@ -36,6 +39,8 @@ export interface Dummy {
   /** Puts another design on the table, as one step to undo, and says what was done. */
   put(design: Design, told: string, chosen?: Chosen): void
   pin(key: string, kept: boolean): void
+  /** Puts a dummy on the table that was kept, with all that was done to it. */
+  lay(history: History): void
 }
 
 /** Part of each field's key that stands before its name: what is kept goes when its mechanism goes. */
@@ -97,6 +102,18 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
         told.value = says
         if (thing) raw.value = thing
         if (slip.peek() === 'begin' || slip.peek() === 'offers') slip.value = null
+      })
+    },
+    lay(history) {
+      batch(() => {
+        bench.pause()
+        bench.release()
+        state.value = withinReach({ ...state.peek(), design: present(history).design, station: null })
+        past.value = pastOf(history, state.peek())
+        raw.value = null
+        pins.value = []
+        trying.value = null
+        slip.value = state.peek().design.mechanisms.length === 0 ? 'begin' : null
       })
     },
     pin(key, kept) {

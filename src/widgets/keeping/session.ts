@@ -59,8 +59,8 @@ export function startSession(
 ): Session {
   let entry: Entry = first
   let history = begin
-  /** What lies on the shelf. */
-  let written: History | null = begin
+  /** What lies on the shelf; null: nothing yet. */
+  let written: History | null = first.rev === 0 ? null : begin
   let picture: string | undefined
   let wanted = false
   let saved: Saved = { state: 'saved', when: first.changed }
@@ -76,7 +76,7 @@ export function startSession(
     onSaved(next)
   }
 
-  const hasMine = (): boolean => history !== written
+  const hasMine = (): boolean => history !== (written ?? begin)
 
   const cancel = (): void => {
     callOff?.()
