@@ -8,6 +8,7 @@ import { SMALLEST } from '../mechanisms/shared/fitting.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
+import { signedArea } from '../plane/convex.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { roomsOf, roomsOn } from './room.ts'
 import type { Effort, Judge } from './sound.ts'
@@ -60,8 +61,6 @@ const EFFORT = 1.2e4
 /** So many designs that hold by the quick checks are proved clear for one variant before we leave it. */
 const MOST_PROOFS = 3
 
-const shares: readonly Share[] = SIZES.flatMap(([long, deep]) => PLACES.map((at) => ({ long, deep, at })))
-
 /** A short id that no mechanism has yet. */
 export function newId({ mechanisms }: Design, { word }: AnyKind): string {
   const taken = new Set(mechanisms.map(({ id }) => id))
@@ -97,16 +96,27 @@ export const withMechanism = (design: Design, mechanism: Mechanism): Design => (
   mechanisms: [...design.mechanisms, mechanism],
 })
 
+/** How much paper a mechanism has, mm²: of two that are as large by their shares the larger is nicer. */
+const paperOf = (kind: AnyKind, fields: object): number =>
+  kind
+    .build({ id: '', kind: kind.kind, on: '', ...fields } as Mechanism)
+    .panels.reduce((sum, { outline }) => sum + Math.abs(signedArea(outline)), 0)
+
 /** Every size and place of one variant of a kind in these rooms, nicest first, each once. */
 function* fittings(kind: AnyKind, rooms: readonly Room[], variant: number) {
   const seen = new Set<string>()
-  for (const room of rooms)
-    for (const share of shares) {
-      const fit = kind.fits(room, share)[variant]
-      const key = JSON.stringify(fit ?? null)
-      if (!fit || seen.has(key)) continue
-      seen.add(key)
-      yield fit
+  for (const [k, room] of rooms.entries())
+    for (const [long, deep] of SIZES) {
+      // Beside the largest stretch the middle of the others will do.
+      const fits = (k === 0 ? PLACES : PLACES.slice(0, 1)).flatMap((at) => {
+        const fit = kind.fits(room, { long, deep, at })[variant]
+        return fit ? [{ ...fit, paper: paperOf(kind, fit.fields) }] : []
+      })
+      for (const fit of fits.sort((one, two) => two.paper - one.paper)) {
+        const key = JSON.stringify(fit.fields)
+        if (!seen.has(key)) yield fit
+        seen.add(key)
+      }
     }
 }
 
@@ -155,10 +165,14 @@ export function offers(design: Design, on: string, { sitsOn, opening = 90 }: Ask
   const variants = asked.flatMap((kind) =>
     kind.fits(ANYWHERE, ANY_SHARE).map((_, variant) => ({ kind, variant })),
   )
-  return variants.flatMap(({ kind, variant }): Offer[] => {
-    const effort: Effort = { left: EFFORT / variants.length }
+  let left = EFFORT
+  return variants.flatMap(({ kind, variant }, k): Offer[] => {
+    // An equal share of what the ones before it left.
+    const share = left / (variants.length - k)
+    const effort: Effort = { left: share }
     const there = rooms[sitsOnOf(kind)]
     const best = nicest(design, on, kind, fittings(kind, there, variant), additionsTo(design, effort))
+    left -= share - effort.left
     if (!best) return []
     return [{ kind: kind.kind, label: kind.label, ...best, ...lastTip(best.design, opening) }]
   })

@@ -43,9 +43,12 @@ export interface Judge {
  */
 export function additionsTo(before: Design, effort: Effort): Judge {
   const known = failingIn(before)
-  const holds = (next: Design, names: typeof STEP, ids?: ReadonlySet<string>): boolean =>
-    effort.left > 0 &&
-    faults(next, { names, effort, ...(ids ? { ids } : {}) }).every((one) => known.has(keyOf(one)))
+  const holds = (next: Design, names: typeof STEP, ids?: ReadonlySet<string>): boolean => {
+    if (effort.left <= 0) return false
+    for (const one of faults(next, { names, effort, ...(ids ? { ids } : {}) }))
+      if (!known.has(keyOf(one))) return false
+    return true
+  }
   return {
     quick: (next, added) => isHoldable(next) && holds(next, STEP, added) && holds(next, ['glue']),
     slow: (next, added) => holds(next, DESIGN) && holds(next, LAST, added),
