@@ -41,7 +41,7 @@ export interface NoOffer {
 }
 
 /** Shares of the room, nicest first: about two thirds, then less deep, then smaller. */
-const SIZES: readonly (readonly [long: number, deep: number])[] = [
+export const SIZES: readonly (readonly [long: number, deep: number])[] = [
   [0.65, 0.65],
   [0.65, 0.4],
   [0.45, 0.45],
@@ -53,7 +53,7 @@ const SIZES: readonly (readonly [long: number, deep: number])[] = [
 ]
 
 /** Where in the stretch, as shares of what is left of it: the middle first. */
-const PLACES = [0.5, 0.85, 0.15] as const
+export const PLACES = [0.5, 0.85, 0.15] as const
 
 /** Looks at two moving panels that all offers of one crease or panel may take together: about a tenth of a second. */
 const EFFORT = 1.2e4
@@ -76,7 +76,7 @@ export interface Ask {
   readonly opening?: number
 }
 
-const sitsOnOf = ({ sitsOn = 'crease' }: AnyKind): 'crease' | 'panel' => sitsOn
+export const sitsOnOf = ({ sitsOn = 'crease' }: AnyKind): 'crease' | 'panel' => sitsOn
 
 /** What sits on a crease or a panel finds its rooms there. Throws a RangeError where there is neither. */
 function roomsAt(design: Design, on: string): Readonly<Record<'crease' | 'panel', readonly Room[]>> {
@@ -120,10 +120,13 @@ function* fittings(kind: AnyKind, rooms: readonly Room[], variant: number) {
     }
 }
 
-/** Any room, to count a kind's variants. */
 const ANYWHERE: Room = { from: 0, to: 0, depth: () => 0, beyond: () => 0 }
 
 const ANY_SHARE: Share = { long: 1, deep: 1, at: 0 }
+
+/** A kind's variants, by number. */
+export const variantsOf = (kind: AnyKind): readonly number[] =>
+  kind.fits(ANYWHERE, ANY_SHARE).map((_, k) => k)
 
 /** The nicest sound mechanism of one variant; null if none is. */
 function nicest(
@@ -138,8 +141,8 @@ function nicest(
   let proofs = 0
   for (const { variant, fields } of found) {
     const next = withMechanism(design, { id, kind: kind.kind, on, ...fields } as Mechanism)
-    if (!judge.quick(next, added)) continue
-    if (judge.slow(next, added)) return { id, design: next, variant }
+    if (judge.quick(next, added)) continue
+    if (!judge.slow(next, added)) return { id, design: next, variant }
     if (++proofs >= MOST_PROOFS) return null
   }
   return null
@@ -162,9 +165,7 @@ export function lastTip(design: Design, asked: number): { readonly tip: Vec3; re
 export function offers(design: Design, on: string, { sitsOn, opening = 90 }: Ask = {}): readonly Offer[] {
   const rooms = roomsAt(design, on)
   const asked = kinds.filter((kind) => sitsOn === undefined || sitsOnOf(kind) === sitsOn)
-  const variants = asked.flatMap((kind) =>
-    kind.fits(ANYWHERE, ANY_SHARE).map((_, variant) => ({ kind, variant })),
-  )
+  const variants = asked.flatMap((kind) => variantsOf(kind).map((variant) => ({ kind, variant })))
   let left = EFFORT
   return variants.flatMap(({ kind, variant }, k): Offer[] => {
     // An equal share of what the ones before it left.
