@@ -2,6 +2,12 @@ export type { Aim, Aimed, Target } from './answers/aim.ts'
 
 export { aim, aiming } from './answers/aim.ts'
 
+export type { Facts } from './answers/facts.ts'
+
+export type { Find, Missed } from './answers/find.ts'
+
+export { bestOf, find, finding, sought } from './answers/find.ts'
+
 export type { Hand, Hands, Moved } from './answers/hands.ts'
 
 export { hands } from './answers/hands.ts'
@@ -9,16 +15,15 @@ export { hands } from './answers/hands.ts'
 export type { Ask, NoOffer, Offer } from './answers/offers.ts'
 
 export { noOffer, offers } from './answers/offers.ts'
-
+export type { Mark } from './answers/reach.ts'
 export type { Explanation } from './answers/read-back.ts'
-
 export { readBack } from './answers/read-back.ts'
-
 export type { Slip } from './answers/slips.ts'
-
 export { likelyPointSlips, likelySlips } from './answers/slips.ts'
 export { tipTowards } from './answers/tip.ts'
 export type { Reading } from './answers/trials.ts'
+
+export type { Origin, Wish } from './answers/wish.ts'
 
 export type { CheckOptions } from './checks/check.ts'
 

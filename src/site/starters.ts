@@ -1,5 +1,7 @@
 import type { Starter } from '../widgets/dummy/Begin.tsx'
-import { allChapters } from './chapters.ts'
+import type { Teaches } from '../widgets/dummy/WishSlip.tsx'
+import { leadOf } from '../widgets/state/state.ts'
+import { allChapters, chapterPath } from './chapters.ts'
 import { picturePath } from './pictures.ts'
 
 /** Dummies of the garden that a maker may begin with, and the chapter whose picture shows each. */
@@ -16,4 +18,14 @@ export async function starters(): Promise<readonly Starter[]> {
     if (!chapter) throw new Error(`no chapter has the dummy ${name}, which an empty card offers`)
     return { title: chapter.design.title, design: dummyPath(name), picture: picturePath(chapter.slug) }
   })
+}
+
+/** Which chapter teaches a kind of mechanism: the first whose bench leads with one. */
+export async function teaches(): Promise<Teaches> {
+  const chapters = await allChapters()
+  const pairs = chapters.flatMap(({ slug, data, design, config }) => {
+    const lead = leadOf(design, config)
+    return lead ? [[lead.kind, { href: chapterPath(slug), title: data.title }] as const] : []
+  })
+  return Object.fromEntries(pairs.reverse())
 }

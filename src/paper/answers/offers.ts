@@ -8,6 +8,7 @@ import { SMALLEST } from '../mechanisms/shared/fitting.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
+import { signedArea } from '../plane/convex.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { roomsOf, roomsOn } from './room.ts'
 import type { Effort, Judge } from './sound.ts'
@@ -40,7 +41,7 @@ export interface NoOffer {
 }
 
 /** Shares of the room, nicest first: about two thirds, then less deep, then smaller. */
-const SIZES: readonly (readonly [long: number, deep: number])[] = [
+export const SIZES: readonly (readonly [long: number, deep: number])[] = [
   [0.65, 0.65],
   [0.65, 0.4],
   [0.45, 0.45],
@@ -52,15 +53,13 @@ const SIZES: readonly (readonly [long: number, deep: number])[] = [
 ]
 
 /** Where in the stretch, as shares of what is left of it: the middle first. */
-const PLACES = [0.5, 0.85, 0.15] as const
+export const PLACES = [0.5, 0.85, 0.15] as const
 
 /** Looks at two moving panels that all offers of one crease or panel may take together: about a tenth of a second. */
 const EFFORT = 1.2e4
 
 /** So many designs that hold by the quick checks are proved clear for one variant before we leave it. */
 const MOST_PROOFS = 3
-
-const shares: readonly Share[] = SIZES.flatMap(([long, deep]) => PLACES.map((at) => ({ long, deep, at })))
 
 /** A short id that no mechanism has yet. */
 export function newId({ mechanisms }: Design, { word }: AnyKind): string {
@@ -77,7 +76,7 @@ export interface Ask {
   readonly opening?: number
 }
 
-const sitsOnOf = ({ sitsOn = 'crease' }: AnyKind): 'crease' | 'panel' => sitsOn
+export const sitsOnOf = ({ sitsOn = 'crease' }: AnyKind): 'crease' | 'panel' => sitsOn
 
 /** What sits on a crease or a panel finds its rooms there. Throws a RangeError where there is neither. */
 function roomsAt(design: Design, on: string): Readonly<Record<'crease' | 'panel', readonly Room[]>> {
@@ -97,23 +96,37 @@ export const withMechanism = (design: Design, mechanism: Mechanism): Design => (
   mechanisms: [...design.mechanisms, mechanism],
 })
 
+/** How much paper a mechanism has, mm²: of two that are as large by their shares the larger is nicer. */
+const paperOf = (kind: AnyKind, fields: object): number =>
+  kind
+    .build({ id: '', kind: kind.kind, on: '', ...fields } as Mechanism)
+    .panels.reduce((sum, { outline }) => sum + Math.abs(signedArea(outline)), 0)
+
 /** Every size and place of one variant of a kind in these rooms, nicest first, each once. */
 function* fittings(kind: AnyKind, rooms: readonly Room[], variant: number) {
   const seen = new Set<string>()
-  for (const room of rooms)
-    for (const share of shares) {
-      const fit = kind.fits(room, share)[variant]
-      const key = JSON.stringify(fit ?? null)
-      if (!fit || seen.has(key)) continue
-      seen.add(key)
-      yield fit
+  for (const [k, room] of rooms.entries())
+    for (const [long, deep] of SIZES) {
+      // Beside the largest stretch the middle of the others will do.
+      const fits = (k === 0 ? PLACES : PLACES.slice(0, 1)).flatMap((at) => {
+        const fit = kind.fits(room, { long, deep, at })[variant]
+        return fit ? [{ ...fit, paper: paperOf(kind, fit.fields) }] : []
+      })
+      for (const fit of fits.sort((one, two) => two.paper - one.paper)) {
+        const key = JSON.stringify(fit.fields)
+        if (!seen.has(key)) yield fit
+        seen.add(key)
+      }
     }
 }
 
-/** Any room, to count a kind's variants. */
 const ANYWHERE: Room = { from: 0, to: 0, depth: () => 0, beyond: () => 0 }
 
 const ANY_SHARE: Share = { long: 1, deep: 1, at: 0 }
+
+/** A kind's variants, by number. */
+export const variantsOf = (kind: AnyKind): readonly number[] =>
+  kind.fits(ANYWHERE, ANY_SHARE).map((_, k) => k)
 
 /** The nicest sound mechanism of one variant; null if none is. */
 function nicest(
@@ -128,8 +141,8 @@ function nicest(
   let proofs = 0
   for (const { variant, fields } of found) {
     const next = withMechanism(design, { id, kind: kind.kind, on, ...fields } as Mechanism)
-    if (!judge.quick(next, added)) continue
-    if (judge.slow(next, added)) return { id, design: next, variant }
+    if (judge.quick(next, added)) continue
+    if (!judge.slow(next, added)) return { id, design: next, variant }
     if (++proofs >= MOST_PROOFS) return null
   }
   return null
@@ -152,13 +165,15 @@ export function lastTip(design: Design, asked: number): { readonly tip: Vec3; re
 export function offers(design: Design, on: string, { sitsOn, opening = 90 }: Ask = {}): readonly Offer[] {
   const rooms = roomsAt(design, on)
   const asked = kinds.filter((kind) => sitsOn === undefined || sitsOnOf(kind) === sitsOn)
-  const variants = asked.flatMap((kind) =>
-    kind.fits(ANYWHERE, ANY_SHARE).map((_, variant) => ({ kind, variant })),
-  )
-  return variants.flatMap(({ kind, variant }): Offer[] => {
-    const effort: Effort = { left: EFFORT / variants.length }
+  const variants = asked.flatMap((kind) => variantsOf(kind).map((variant) => ({ kind, variant })))
+  let left = EFFORT
+  return variants.flatMap(({ kind, variant }, k): Offer[] => {
+    // An equal share of what the ones before it left.
+    const share = left / (variants.length - k)
+    const effort: Effort = { left: share }
     const there = rooms[sitsOnOf(kind)]
     const best = nicest(design, on, kind, fittings(kind, there, variant), additionsTo(design, effort))
+    left -= share - effort.left
     if (!best) return []
     return [{ kind: kind.kind, label: kind.label, ...best, ...lastTip(best.design, opening) }]
   })

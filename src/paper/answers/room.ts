@@ -3,7 +3,7 @@ import type { Model, ModelCrease, PanelLay } from '../model/model.ts'
 import type { Poser } from '../motion/pose.ts'
 import { openingRange } from '../motion/range.ts'
 import type { Flat } from '../plane/lay.ts'
-import { laid, unlaid } from '../plane/lay.ts'
+import { unlaid } from '../plane/lay.ts'
 import { isWithin, nearestEdge } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
 import { edgesOf } from '../plane/segment.ts'
@@ -37,16 +37,32 @@ const isPaper = ({ panels }: Model, panel: number, p: Flat): boolean => {
 }
 
 /** How far free paper reaches square to a crease, on one side of it, at a place along it; mm. */
-function reachAt(model: Model, { panel, lay }: PanelLay, edges: readonly Segment[], along: number): number {
-  if (!isPaper(model, panel, laid(lay, [OFF, along]))) return 0
-  let least = Number.POSITIVE_INFINITY
-  for (const { a, b } of edges) {
-    const [p, q] = [unlaid(lay, a), unlaid(lay, b)]
-    if (p[1] > along === q[1] > along) continue
-    const across = p[0] + ((along - p[1]) / (q[1] - p[1])) * (q[0] - p[0])
-    if (across > OFF && across < least) least = across
+function reachOn(model: Model, { panel, lay }: PanelLay): (along: number) => number {
+  const { outline, notches } = model.panels[panel] ?? { outline: [], notches: [] }
+  // Packed as across and along of both ends, seen from the crease: it is asked often.
+  const ringOf = (ring: readonly Flat[]): Float64Array =>
+    Float64Array.from(edgesOf(ring).flatMap(({ a, b }) => [...unlaid(lay, a), ...unlaid(lay, b)]))
+  const rings = [outline, ...notches.map((notch) => notch.outline)].map(ringOf)
+  return (along) => {
+    let least = Number.POSITIVE_INFINITY
+    // Inside by the even-odd rule: of the outline, and of no hole.
+    let isPaper = true
+    for (let r = 0; r < rings.length; r++) {
+      const ring = rings[r] as Float64Array
+      let within = false
+      for (let i = 0; i < ring.length; i += 4) {
+        const [p, q] = [ring[i + 1] as number, ring[i + 3] as number]
+        if (p > along === q > along) continue
+        const from = ring[i] as number
+        const across = from + ((along - p) / (q - p)) * ((ring[i + 2] as number) - from)
+        if (across <= OFF) continue
+        within = !within
+        if (across < least) least = across
+      }
+      if (within !== (r === 0)) isPaper = false
+    }
+    return isPaper && Number.isFinite(least) ? least : 0
   }
-  return Number.isFinite(least) ? least : 0
 }
 
 /** What each guest of a crease takes of it, as stretches, mm. */
@@ -87,7 +103,7 @@ function toRim(card: { width: number; height: number }, [y, z]: Flat, [dy, dz]: 
 export function roomsOn(poser: Poser, crease: number): readonly Room[] {
   const { model } = poser
   const { length, left, right } = model.creases[crease] as ModelCrease
-  const sides = [left, right].map((side) => ({ side, edges: paperEdges(model, side.panel) }))
+  const sides = [left, right].map((side) => reachOn(model, side))
   const [shut] = openingRange(model.design)
   poser(shut)
   const frame = Float64Array.from(poser.frames[crease] ?? [])
@@ -96,7 +112,7 @@ export function roomsOn(poser: Poser, crease: number): readonly Room[] {
     let least = Number.POSITIVE_INFINITY
     for (let k = 0; k < LOOKS; k++) {
       const along = from + (to - from) * (INSET + ((1 - 2 * INSET) * k) / (LOOKS - 1))
-      for (const { side, edges } of sides) least = Math.min(least, reachAt(model, side, edges, along))
+      for (const reach of sides) least = Math.min(least, reach(along))
     }
     return least
   }

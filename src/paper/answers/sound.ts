@@ -1,6 +1,7 @@
 import { check, faults } from '../checks/check.ts'
 import { keyOf } from '../checks/subject.ts'
 import { checksThat } from '../checks/table.ts'
+import type { CheckName } from '../checks/verdict.ts'
 import { isHoldable } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 
@@ -28,26 +29,41 @@ export function failingIn(design: Design): ReadonlySet<string> {
   return found
 }
 
-/** Whether mechanisms may be added to a design. */
-export interface Judge {
-  /** By what is quick to tell of the new ones, and of the glue of all. */
-  quick(next: Design, added: ReadonlySet<string>): boolean
-  /** By what is left, the proof that nothing meets on the way last of all. */
-  slow(next: Design, added: ReadonlySet<string>): boolean
+/** What stands against adding mechanisms to a design. */
+export interface Against {
+  readonly name: CheckName | 'limits'
+  readonly sentence: string
 }
 
+/** Whether mechanisms may be added to a design: the first thing that stands against it, or null. */
+export interface Judge {
+  /** By what is quick to tell of the new ones, and of the glue of all. */
+  quick(next: Design, added: ReadonlySet<string>): Against | null
+  /** By what is left, the proof that nothing meets on the way last of all. */
+  slow(next: Design, added: ReadonlySet<string>): Against | null
+}
+
+const SPENT: Against = { name: 'clear-motion', sentence: 'It could not be told in time.' }
+
+const UNHOLDABLE: Against = { name: 'limits', sentence: 'Its sizes do not fit together.' }
+
 /**
- * Judges designs that have mechanisms more than `before`: the new ones may fail no check at all, and nothing may fail
- * that did not. A new one can spoil of the old ones their glue, by a cut through it, and the thickness; whatever else
- * it spoils, it fails in itself.
+ * Judges designs that have mechanisms more than `before`: the new ones may fail no check at all but those excused, and
+ * nothing may fail that did not. A new one can spoil of the old ones their glue, by a cut through it, and the
+ * thickness; whatever else it spoils, it fails in itself.
  */
-export function additionsTo(before: Design, effort: Effort): Judge {
+export function additionsTo(before: Design, effort: Effort, excused: readonly CheckName[] = []): Judge {
   const known = failingIn(before)
-  const holds = (next: Design, names: typeof STEP, ids?: ReadonlySet<string>): boolean =>
-    effort.left > 0 &&
-    faults(next, { names, effort, ...(ids ? { ids } : {}) }).every((one) => known.has(keyOf(one)))
+  const against = (next: Design, names: typeof STEP, ids?: ReadonlySet<string>): Against | null => {
+    if (effort.left <= 0) return SPENT
+    const asked = names.filter((name) => !excused.includes(name))
+    for (const one of faults(next, { names: asked, effort, ...(ids ? { ids } : {}) }))
+      if (!known.has(keyOf(one))) return one
+    return null
+  }
   return {
-    quick: (next, added) => isHoldable(next) && holds(next, STEP, added) && holds(next, ['glue']),
-    slow: (next, added) => holds(next, DESIGN) && holds(next, LAST, added),
+    quick: (next, added) =>
+      isHoldable(next) ? (against(next, STEP, added) ?? against(next, ['glue'])) : UNHOLDABLE,
+    slow: (next, added) => against(next, DESIGN) ?? against(next, LAST, added),
   }
 }

@@ -86,14 +86,38 @@ export interface Asked {
   readonly effort: { left: number }
 }
 
+/** Quickest to tell first: of most designs that a search tries, one of these fails. */
+const EARLY: readonly CheckName[] = [
+  'inside-fold',
+  'cuts-inside',
+  'cuts-apart',
+  'narrow',
+  'shuts-flat',
+  'glue',
+]
+
+const early = ({ name }: Examiner): number => (EARLY.includes(name) ? EARLY.indexOf(name) : EARLY.length)
+
+const inHaste: readonly Examiner[] = [...examiners].sort((one, two) => early(one) - early(two))
+
 /**
- * The faults of a design, for those who ask about many designs in a row: what does not hold, or cannot be told with
- * what effort is left, is a fault; what is worst, or holds by how much, is not looked for.
+ * The faults of a design one after another, for those who ask about many designs in a row and may stop at the first:
+ * what does not hold, or cannot be told with what effort is left; what is worst, or holds by how much, is not looked for.
  */
-export function faults(design: Design, { names, ids, effort }: Asked): readonly Finding[] {
+export function* faults(design: Design, { names, ids, effort }: Asked): Generator<Finding, void> {
   const about = { ids: ids ?? new Set(design.mechanisms.map(({ id }) => id)), alone: false }
-  effort.left -= costOf(design, names)
-  return examined(subjectOf(design, usual, about, effort), names).filter(({ ok }) => !ok)
+  effort.left -= EXAMINED
+  const subject = subjectOf(design, usual, about, effort)
+  const needsCuts = examiners.some(({ name, stage }) => stage === 'made' && names.includes(name))
+  const cuts: Finding[] = []
+  for (const { name, stage, cost, examine } of inHaste) {
+    const wanted = names.includes(name)
+    if (!wanted && (stage !== 'cuts' || !needsCuts)) continue
+    effort.left -= EXAMINED_EACH[cost]
+    const found = examine(subject, stage === 'made' ? spoiltBy(cuts, design) : new Set())
+    if (stage === 'cuts') cuts.push(...found)
+    if (wanted) for (const one of found) if (!one.ok) yield one
+  }
 }
 
 /**

@@ -33,6 +33,7 @@ import { SavedSlip } from './SavedSlip.tsx'
 import { Sizes } from './Sizes.tsx'
 import { Top } from './Top.tsx'
 import { Verdict } from './Verdict.tsx'
+import type { Teaches } from './WishSlip.tsx'
 import { WishSlip } from './WishSlip.tsx'
 import type { Work } from './work.ts'
 import { workOn } from './work.ts'
@@ -119,6 +120,7 @@ interface SlipsProps {
   readonly dummy: Dummy
   readonly work: Work | null
   readonly starters: readonly Starter[]
+  readonly teaches: Teaches
   readonly onTake: (starter: Starter) => void
 }
 
@@ -141,7 +143,7 @@ const FigureNames = ({ dummy }: { readonly dummy: Dummy }): JSX.Element => (
 )
 
 /** The one slip that lies beside the card now. */
-function Slips({ dummy, work, starters, onTake }: SlipsProps): JSX.Element | null {
+function Slips({ dummy, work, starters, teaches, onTake }: SlipsProps): JSX.Element | null {
   const { slip, chosen } = dummy
   switch (slip.value) {
     case 'begin':
@@ -156,7 +158,7 @@ function Slips({ dummy, work, starters, onTake }: SlipsProps): JSX.Element | nul
     case 'offers':
       return chosen.value ? <Offers dummy={dummy} thing={chosen.value} /> : null
     case 'wish':
-      return <WishSlip dummy={dummy} />
+      return <WishSlip {...{ dummy, teaches }} />
     case 'mend':
       return <MendSlip dummy={dummy} />
     case 'card':
@@ -209,10 +211,11 @@ function Margin({ dummy }: { readonly dummy: Dummy }): JSX.Element {
 
 export interface DummyPageProps {
   readonly starters: readonly Starter[]
+  readonly teaches: Teaches
 }
 
 /** The page on which a maker plans a card of their own, from an empty card or a dummy to a sheet. */
-export function DummyPage({ starters }: DummyPageProps): JSX.Element {
+export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
   const [dummy] = useState(() => dummyModel(EMPTY, screenFrames))
   const [awake, setAwake] = useState(false)
   const [work, setWork] = useState<Work | null>(null)
@@ -249,7 +252,7 @@ export function DummyPage({ starters }: DummyPageProps): JSX.Element {
         <div class="dummy-table" data-large={dummy.large.value}>
           <Figures dummy={dummy} />
           <FigureNames dummy={dummy} />
-          <Slips {...{ dummy, work, starters, onTake }} />
+          <Slips {...{ dummy, work, starters, teaches, onTake }} />
         </div>
         <div class="dummy-bar">
           <OpeningBar bench={bench} />

@@ -9,6 +9,7 @@ import type { Chosen } from './chosen.ts'
 import { called, ownerOf, sameThing } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
 import { TipGrip } from './TipGrip.tsx'
+import { WishGrip } from './WishGrip.tsx'
 
 /** Rings nearer to one another than this are left to the outline, px. */
 const APART = 40
@@ -58,6 +59,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
   const marked = places.find(({ name }) => taken?.what === 'fold' && taken.name === name)
   const moving = bench.held.value !== null || bench.playing.value
   const owner = ownerOf(design, taken)
+  const wishing = dummy.slip.value === 'wish'
   return (
     <>
       <svg class="over" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
@@ -73,7 +75,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
             ))
           : null}
       </svg>
-      {moving
+      {moving || wishing
         ? null
         : roomy(firstRidges(places)).map(({ name, at }) => {
             const thing: Chosen = { what: 'fold', name }
@@ -92,7 +94,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
               />
             )
           })}
-      {owner ? <TipGrip {...{ dummy, drawn, owner }} /> : null}
+      {wishing ? <WishGrip {...{ dummy, drawn }} /> : owner ? <TipGrip {...{ dummy, drawn, owner }} /> : null}
     </>
   )
 }

@@ -1,12 +1,263 @@
 import type { JSX } from 'preact'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Find, Origin, Wish } from '../../paper/index.ts'
+import { kindNamed } from '../../paper/index.ts'
+import { NumberField } from '../fields/NumberField.tsx'
+import { reasonOf } from '../model/loading.ts'
+import { lengthUnit } from '../model/page.ts'
+import type { ValueUnit } from '../state/format.ts'
+import { shown } from '../state/format.ts'
+import type { Ask } from './desk.ts'
+import { deskFor } from './desk.ts'
 import type { Dummy } from './dummy-model.ts'
 import { Slip } from './Slip.tsx'
+import { Thumb } from './Thumb.tsx'
+import { MADE, ORIGINS, placeOfWish, WISH_OPENING, wishAt } from './wishes.ts'
 
-/** A tip where it should be: what finds mechanisms for it comes next. */
-export function WishSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+/** Which chapter teaches a kind: its address and its title. */
+export type Teaches = Readonly<Record<string, { readonly href: string; readonly title: string }>>
+
+interface Found {
+  readonly finds: readonly Find[]
+  readonly done: boolean
+  /** Why there is none. */
+  readonly none: string
+}
+
+/** A wish that rests so long is looked for, ms. */
+const REST = 250
+
+const NOTHING: Found = { finds: [], done: false, none: '' }
+
+const sameFind = (a: Find, b: Find): boolean => JSON.stringify(a.design) === JSON.stringify(b.design)
+
+/** What was shown stays where it was; what is new comes behind it. */
+const joined = (shown: readonly Find[], next: readonly Find[]): readonly Find[] => {
+  const kept = shown.filter((one) => next.some((other) => sameFind(one, other)))
+  return [...kept, ...next.filter((one) => !kept.some((other) => sameFind(one, other)))]
+}
+
+/** What gives a wish, looked for beside the page as long as the slip lies there. */
+function useFinds({ bench, wish }: Dummy): Found {
+  const design = bench.design.value
+  const wished = wish.value
+  const busy = bench.held.value !== null
+  const desk = useMemo(() => deskFor<Extract<Ask, { what: 'find' }>>(), [])
+  const [found, setFound] = useState<Found>(NOTHING)
+  useEffect(() => {
+    if (busy) return undefined
+    const wait = setTimeout(() => {
+      setFound(NOTHING)
+      desk.ask(
+        { what: 'find', design, wish: wished },
+        ({ finds, last, none }) =>
+          setFound((before) => ({ finds: joined(before.finds, finds), done: last, none })),
+        (error) => setFound({ finds: [], done: true, none: `This could not be worked out: ${reasonOf(error)}.` }),
+      )
+    }, REST)
+    return () => {
+      clearTimeout(wait)
+      desk.callOff()
+    }
+  }, [desk, design, wished, busy])
+  return found
+}
+
+interface BlankProps {
+  readonly label: string
+  readonly value: number
+  readonly unit: ValueUnit
+  readonly min: number
+  readonly max: number
+  readonly onSet: (value: number) => void
+}
+
+/** A number in the sentence of the wish. */
+function Blank({ label, value, unit, min, max, onSet }: BlankProps): JSX.Element {
+  const length = lengthUnit.value
+  return (
+    <span class="blank">
+      <NumberField
+        {...{ label, value, unit, min, max, length, onSet }}
+        refusal={`${label} goes from ${shown(min, unit, length)} to ${shown(max, unit, length)}.`}
+        onRest={() => {}}
+      />
+    </span>
+  )
+}
+
+interface PickProps {
+  readonly label: string
+  readonly value: string
+  readonly of: readonly { readonly value: string; readonly says: string }[]
+  readonly onPick: (value: string) => void
+}
+
+const Pick = ({ label, value, of, onPick }: PickProps): JSX.Element => (
+  <select class="blank" aria-label={label} value={value} onChange={({ currentTarget }) => onPick(currentTarget.value)}>
+    {of.map((one) => (
+      <option key={one.value} value={one.value}>
+        {one.says}
+      </option>
+    ))}
+  </select>
+)
+
+/** The wish as a sentence with blanks to fill in. */
+function Sentence({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { wish, bench } = dummy
+  const { card } = bench.design.value
+  const now = wish.value
+  const { rise, along, aside } = placeOfWish(now)
+  const set = (next: Wish) => {
+    wish.value = next
+  }
+  const without = (name: keyof Wish, value: unknown): Wish => {
+    const { [name]: _gone, ...rest } = wish.peek()
+    return (value === undefined ? rest : { ...rest, [name]: value }) as Wish
+  }
+  return (
+    <div class="wish-sentence">
+      A tip <Blank label="How high over the page" value={rise} unit="mm" min={1} max={2 * card.width} onSet={(value) => set(wishAt(wish.peek(), { rise: value }))} />{' '}
+      high, <Blank label="How far from my end" value={along} unit="mm" min={-card.height} max={2 * card.height} onSet={(value) => set(wishAt(wish.peek(), { along: value }))} />{' '}
+      from my end and <Blank label="How far to the right of the gutter" value={aside} unit="mm" min={-card.width} max={card.width} onSet={(value) => set(wishAt(wish.peek(), { aside: value }))} />{' '}
+      to the right of the gutter, when the card is open{' '}
+      <Blank
+        label="Opening"
+        value={now.opening}
+        unit="deg"
+        {...WISH_OPENING}
+        onSet={(opening) => {
+          set(wishAt(wish.peek(), {}, opening))
+          bench.step('opening', (state) => ({ ...state, opening }))
+          bench.rest()
+        }}
+      />
+      . It comes{' '}
+      <Pick
+        label="From where it comes"
+        value={now.from ?? ''}
+        of={ORIGINS}
+        onPick={(value) => set(without('from', value === '' ? undefined : (value as Origin)))}
+      />
+      , cut{' '}
+      <Pick
+        label="What it is made of"
+        value={now.made ?? ''}
+        of={MADE}
+        onPick={(value) => set(without('made', value === '' ? undefined : value))}
+      />
+      . Shut, it{' '}
+      <Pick
+        label="When the card is shut"
+        value={now.hidden === false ? 'free' : 'hidden'}
+        of={[
+          { value: 'hidden', says: 'is hidden' },
+          { value: 'free', says: 'may stick out' },
+        ]}
+        onPick={(value) => set(without('hidden', value === 'free' ? false : undefined))}
+      />
+      .
+    </div>
+  )
+}
+
+interface WayProps {
+  readonly dummy: Dummy
+  readonly find: Find
+  readonly teaches: Teaches
+}
+
+const counted = (count: number, one: string, many: string): string =>
+  count === 0 ? '' : `${count} ${count === 1 ? one : many}`
+
+function Way({ dummy, find, teaches }: WayProps): JSX.Element {
+  const { bench, trying, wish } = dummy
+  const { design, ids, facts, sway, miss } = find
+  const parts = design.mechanisms.filter(({ id }) => ids.includes(id))
+  const names = parts.map(({ kind }) => kindNamed(kind)?.label ?? kind)
+  const last = parts.at(-1)
+  const chapter = last ? teaches[last.kind] : undefined
+  const unit = lengthUnit.value
+  const show = () => {
+    trying.value = design
+  }
+  const hide = () => {
+    if (trying.peek() === design) trying.value = null
+  }
+  const says = [
+    miss < 0.05 ? 'to the point' : `${shown(miss, 'mm', unit)} off`,
+    `${facts.layers} layers shut`,
+    counted(facts.joints, 'place to glue', 'places to glue') || 'no glue',
+    `a millimetre off moves it ${shown(sway, 'mm', unit)}`,
+  ]
+  return (
+    <li class="way-found" onPointerEnter={show} onPointerLeave={hide}>
+      <Thumb
+        design={design}
+        opening={wish.value.opening}
+        camera={bench.state.value.camera}
+        lit={ids}
+        moves={trying.value === design}
+        width={150}
+        height={112}
+      />
+      <div>
+        <strong>{names.join(', and on it ')}</strong>
+        <p>{says.join(', ')}.</p>
+        <p class="way-found-acts">
+          {chapter ? <a href={chapter.href}>{chapter.title}</a> : null}
+          <button
+            type="button"
+            class="button"
+            onFocus={show}
+            onBlur={hide}
+            onClick={() => {
+              dummy.put(
+                design,
+                'Your wish is on the card. Undo takes it away.',
+                last ? { what: 'part', name: last.id } : undefined,
+              )
+              dummy.slip.value = null
+            }}
+          >
+            Use this
+          </button>
+        </p>
+      </div>
+    </li>
+  )
+}
+
+/** A wish: where a tip should be, and mechanisms that bring it there, each sound. */
+export function WishSlip({ dummy, teaches }: { readonly dummy: Dummy; readonly teaches: Teaches }): JSX.Element {
+  const { finds, done, none } = useFinds(dummy)
+  const announced = useRef('')
+  const count = `${finds.length} ${finds.length === 1 ? 'way' : 'ways'}`
+  const says = !done
+    ? finds.length === 0
+      ? 'Looking …'
+      : `Looking … ${finds.length} so far.`
+    : finds.length === 0
+      ? none || 'There is no such way.'
+      : `${count}. All shut flat and clear the rest.`
+  useEffect(() => {
+    if (done && announced.current !== says) {
+      announced.current = says
+      dummy.told.value = says
+    }
+  }, [dummy, done, says])
   return (
     <Slip dummy={dummy} title="Your wish">
-      <p />
+      <Sentence dummy={dummy} />
+      <p class="slip-says">{says}</p>
+      <ul class="ways-found">
+        {finds.map((find) => (
+          <Way key={JSON.stringify(find.design.mechanisms.slice(-2))} {...{ dummy, find, teaches }} />
+        ))}
+      </ul>
+      <p class="quiet">Drag the blue tip on the card, or change a number. The wish is no part of the card until you use a way.</p>
     </Slip>
   )
 }
+

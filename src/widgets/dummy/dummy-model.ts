@@ -1,6 +1,6 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import { batch, computed, signal } from '@preact/signals'
-import type { Design } from '../../paper/index.ts'
+import type { Design, Wish } from '../../paper/index.ts'
 import type { History } from '../keeping/history.ts'
 import { present } from '../keeping/history.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -14,6 +14,7 @@ import { startState } from '../state/state.ts'
 import type { Chosen } from './chosen.ts'
 import { configFor, isThere } from './chosen.ts'
 import { pastOf } from './follow.ts'
+import { firstWish } from './wishes.ts'
 
 /** The slip of paper that lies beside the card: one at a time. */
 export type SlipName = 'begin' | 'offers' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
@@ -30,6 +31,8 @@ export interface Dummy {
   readonly large: Signal<FigureName>
   /** What a mend may not change: `<id>.<field>`. */
   readonly pins: Signal<readonly string[]>
+  /** Where a tip is wished for while the slip of the wish lies there. */
+  readonly wish: Signal<Wish>
   /** A design shown dashed over the card before it is taken. */
   readonly trying: Signal<Design | null>
   /** Said politely once: what was done. */
@@ -72,6 +75,7 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
   })
   const slip = signal<SlipName | null>(design.mechanisms.length === 0 ? 'begin' : null)
   const pins = signal<readonly string[]>([])
+  const wish = signal(firstWish(design.card))
   const trying = signal<Design | null>(null)
   const told = signal('')
   return {
@@ -81,6 +85,7 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
     slip,
     large: signal<FigureName>('view'),
     pins,
+    wish,
     trying,
     told,
     choose(thing) {

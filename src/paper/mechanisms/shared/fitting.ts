@@ -1,7 +1,7 @@
 import type { Room, Share } from '../kind.ts'
 
 /** Nothing is offered smaller than this, mm: no hand folds it. Common practice, no source. */
-export const SMALLEST = 4
+export const SMALLEST = 5
 
 /** A tab for a joint or wall of this size, mm: as wide as a glue stick's stroke where there is room. Common practice, no source. */
 export const tabFor = (size: number): number => Math.min(8, Math.max(3, Math.round(size / 3)))
