@@ -9,7 +9,7 @@ import { rowsOf } from './rows.ts'
 export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const { bench, chosen } = dummy
   const design = bench.design.value
-  const tree = useRef<HTMLUListElement>(null)
+  const tree = useRef<HTMLDivElement>(null)
   const rows = rowsOf(design, modelOf(design), chosen.value)
   const at = Math.max(
     0,
@@ -29,12 +29,12 @@ export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
       [Math.min(rows.length - 1, Math.max(0, to))]?.focus()
   }
   return (
-    <ul class="outline" role="tree" aria-label="On this card" ref={tree}>
+    <div class="outline" role="tree" aria-label="On this card" ref={tree}>
       {rows.map(({ thing, level, label, note }, k) => {
         const taken = sameThing(thing, chosen.value)
         const fails = thing.what === 'part' && failing.has(thing.name)
         return (
-          <li
+          <div
             key={`${thing.what} ${thing.name}`}
             role="treeitem"
             tabIndex={k === at ? 0 : -1}
@@ -57,9 +57,9 @@ export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
             ) : note ? (
               <span class="outline-note"> {note}</span>
             ) : null}
-          </li>
+          </div>
         )
       })}
-    </ul>
+    </div>
   )
 }

@@ -66,10 +66,8 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
   const gone = guests.length === 0 ? 'Remove' : `Remove, with ${guests.map(nameOf).join(', ')}`
   return (
     <div class="part-actions">
-      <label>
-        <span>Name</span>
-        <Rename key={id} {...{ dummy, owner }} />
-      </label>
+      <span aria-hidden="true">Name</span>
+      <Rename key={id} {...{ dummy, owner }} />
       <button type="button" class="button" onClick={() => take(dummy, duplicate(design, id))}>
         Duplicate
       </button>

@@ -17,7 +17,13 @@ interface SavedProps {
 const when = (time: number): string =>
   new Date(time).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' })
 
-const Act = ({ onPress, children }: { readonly onPress: () => void; readonly children: ComponentChildren }): JSX.Element => (
+const Act = ({
+  onPress,
+  children,
+}: {
+  readonly onPress: () => void
+  readonly children: ComponentChildren
+}): JSX.Element => (
   <button type="button" class="link" onClick={onPress}>
     {children}
   </button>

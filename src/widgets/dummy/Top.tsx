@@ -44,7 +44,13 @@ interface StepProps {
 
 /** Not `disabled` when there is nothing to do: a button that goes while it has focus takes the focus along. */
 const Step = ({ label, what, can, onPress }: StepProps): JSX.Element => (
-  <button type="button" class="button" title={what ?? undefined} aria-disabled={!can} onClick={() => can && onPress()}>
+  <button
+    type="button"
+    class="button"
+    title={what ?? undefined}
+    aria-disabled={!can}
+    onClick={() => can && onPress()}
+  >
     {label}
   </button>
 )

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact'
+import { useState } from 'preact/hooks'
 import { onPlane } from '../../drawing/view/places.ts'
 import type { View } from '../../drawing/view/view.ts'
-import { useState } from 'preact/hooks'
 import type { Vec3 } from '../../paper/index.ts'
 import { Grip } from '../figures/Grip.tsx'
 import { lengthUnit } from '../model/page.ts'

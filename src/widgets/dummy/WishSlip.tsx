@@ -1,18 +1,20 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import type { Find, Origin, Wish } from '../../paper/index.ts'
+import type { Find, Wish } from '../../paper/index.ts'
 import { kindNamed } from '../../paper/index.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { reasonOf } from '../model/loading.ts'
 import { lengthUnit } from '../model/page.ts'
 import type { ValueUnit } from '../state/format.ts'
 import { shown } from '../state/format.ts'
+import { opened } from '../state/state.ts'
 import type { Ask } from './desk.ts'
 import { deskFor } from './desk.ts'
 import type { Dummy } from './dummy-model.ts'
 import { Slip } from './Slip.tsx'
 import { Thumb } from './Thumb.tsx'
-import { MADE, ORIGINS, placeOfWish, WISH_OPENING, wishAt } from './wishes.ts'
+import type { WishedPlace } from './wishes.ts'
+import { MADE, ORIGINS, placeOfWish, SHUT, WISH_OPENING, wishAt } from './wishes.ts'
 
 /** Which chapter teaches a kind: its address and its title. */
 export type Teaches = Readonly<Record<string, { readonly href: string; readonly title: string }>>
@@ -52,7 +54,8 @@ function useFinds({ bench, wish }: Dummy): Found {
         { what: 'find', design, wish: wished },
         ({ finds, last, none }) =>
           setFound((before) => ({ finds: joined(before.finds, finds), done: last, none })),
-        (error) => setFound({ finds: [], done: true, none: `This could not be worked out: ${reasonOf(error)}.` }),
+        (error) =>
+          setFound({ finds: [], done: true, none: `This could not be worked out: ${reasonOf(error)}.` }),
       )
     }, REST)
     return () => {
@@ -94,7 +97,12 @@ interface PickProps {
 }
 
 const Pick = ({ label, value, of, onPick }: PickProps): JSX.Element => (
-  <select class="blank" aria-label={label} value={value} onChange={({ currentTarget }) => onPick(currentTarget.value)}>
+  <select
+    class="blank"
+    aria-label={label}
+    value={value}
+    onChange={({ currentTarget }) => onPick(currentTarget.value)}
+  >
     {of.map((one) => (
       <option key={one.value} value={one.value}>
         {one.says}
@@ -103,61 +111,101 @@ const Pick = ({ label, value, of, onPick }: PickProps): JSX.Element => (
   </select>
 )
 
+/** The same wish with one of its conditions set, or dropped (undefined). */
+function withCondition(wish: Wish, name: keyof Wish, value: unknown): Wish {
+  const { [name]: _gone, ...rest } = wish
+  return (value === undefined ? rest : { ...rest, [name]: value }) as Wish
+}
+
 /** The wish as a sentence with blanks to fill in. */
 function Sentence({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const { wish, bench } = dummy
-  const { card } = bench.design.value
+  const { width, height } = bench.design.value.card
   const now = wish.value
   const { rise, along, aside } = placeOfWish(now)
-  const set = (next: Wish) => {
-    wish.value = next
+  const [more, setMore] = useState(false)
+  const put = (place: Partial<WishedPlace>) => {
+    wish.value = wishAt(wish.peek(), place)
   }
-  const without = (name: keyof Wish, value: unknown): Wish => {
-    const { [name]: _gone, ...rest } = wish.peek()
-    return (value === undefined ? rest : { ...rest, [name]: value }) as Wish
+  const set = (name: keyof Wish, value: unknown) => {
+    wish.value = withCondition(wish.peek(), name, value === '' ? undefined : value)
+  }
+  const open = (opening: number) => {
+    wish.value = wishAt(wish.peek(), {}, opening)
+    bench.step('opening', (state) => opened(state, opening))
+    bench.rest()
   }
   return (
     <div class="wish-sentence">
-      A tip <Blank label="How high over the page" value={rise} unit="mm" min={1} max={2 * card.width} onSet={(value) => set(wishAt(wish.peek(), { rise: value }))} />{' '}
-      high, <Blank label="How far from my end" value={along} unit="mm" min={-card.height} max={2 * card.height} onSet={(value) => set(wishAt(wish.peek(), { along: value }))} />{' '}
-      from my end and <Blank label="How far to the right of the gutter" value={aside} unit="mm" min={-card.width} max={card.width} onSet={(value) => set(wishAt(wish.peek(), { aside: value }))} />{' '}
-      to the right of the gutter, when the card is open{' '}
+      A tip{' '}
       <Blank
-        label="Opening"
-        value={now.opening}
-        unit="deg"
-        {...WISH_OPENING}
-        onSet={(opening) => {
-          set(wishAt(wish.peek(), {}, opening))
-          bench.step('opening', (state) => ({ ...state, opening }))
-          bench.rest()
-        }}
-      />
-      . It comes{' '}
+        label="How high over the page"
+        value={rise}
+        unit="mm"
+        min={1}
+        max={2 * width}
+        onSet={(value) => put({ rise: value })}
+      />{' '}
+      high,{' '}
+      <Blank
+        label="How far from my end"
+        value={along}
+        unit="mm"
+        min={-height}
+        max={2 * height}
+        onSet={(value) => put({ along: value })}
+      />{' '}
+      from my end, when the card is open{' '}
+      <Blank label="Opening of the wish" value={now.opening} unit="deg" {...WISH_OPENING} onSet={open} />. It
+      comes{' '}
       <Pick
         label="From where it comes"
         value={now.from ?? ''}
         of={ORIGINS}
-        onPick={(value) => set(without('from', value === '' ? undefined : (value as Origin)))}
-      />
-      , cut{' '}
-      <Pick
-        label="What it is made of"
-        value={now.made ?? ''}
-        of={MADE}
-        onPick={(value) => set(without('made', value === '' ? undefined : value))}
+        onPick={(value) => set('from', value)}
       />
       . Shut, it{' '}
       <Pick
         label="When the card is shut"
         value={now.hidden === false ? 'free' : 'hidden'}
-        of={[
-          { value: 'hidden', says: 'is hidden' },
-          { value: 'free', says: 'may stick out' },
-        ]}
-        onPick={(value) => set(without('hidden', value === 'free' ? false : undefined))}
+        of={SHUT}
+        onPick={(value) => set('hidden', value === 'free' ? false : undefined)}
       />
-      .
+      .{' '}
+      {more ? (
+        <>
+          It stands{' '}
+          <Blank
+            label="How far to the right of the gutter"
+            value={aside}
+            unit="mm"
+            min={-width}
+            max={width}
+            onSet={(value) => put({ aside: value })}
+          />{' '}
+          to the right of the gutter, and is made{' '}
+          <Pick
+            label="What it is made of"
+            value={now.made ?? ''}
+            of={MADE}
+            onPick={(value) => set('made', value)}
+          />
+          . From there on it stays{' '}
+          <Blank
+            label="How far it stays off the page"
+            value={now.above ?? 0}
+            unit="mm"
+            min={0}
+            max={2 * width}
+            onSet={(value) => set('above', value > 0 ? value : undefined)}
+          />{' '}
+          off the page.
+        </>
+      ) : (
+        <button type="button" class="link" onClick={() => setMore(true)}>
+          Add a condition
+        </button>
+      )}
     </div>
   )
 }
@@ -230,9 +278,21 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
 }
 
 /** A wish: where a tip should be, and mechanisms that bring it there, each sound. */
-export function WishSlip({ dummy, teaches }: { readonly dummy: Dummy; readonly teaches: Teaches }): JSX.Element {
+export function WishSlip({
+  dummy,
+  teaches,
+}: {
+  readonly dummy: Dummy
+  readonly teaches: Teaches
+}): JSX.Element {
   const { finds, done, none } = useFinds(dummy)
   const announced = useRef('')
+  const { bench, wish } = dummy
+  useEffect(() => {
+    // The card stands as it does in the wish.
+    bench.step('opening', (state) => opened(state, wish.peek().opening))
+    bench.rest()
+  }, [bench, wish])
   const count = `${finds.length} ${finds.length === 1 ? 'way' : 'ways'}`
   const says = !done
     ? finds.length === 0
@@ -256,8 +316,10 @@ export function WishSlip({ dummy, teaches }: { readonly dummy: Dummy; readonly t
           <Way key={JSON.stringify(find.design.mechanisms.slice(-2))} {...{ dummy, find, teaches }} />
         ))}
       </ul>
-      <p class="quiet">Drag the blue tip on the card, or change a number. The wish is no part of the card until you use a way.</p>
+      <p class="quiet">
+        Drag the blue tip on the card, or change a number. The wish is no part of the card until you use a
+        way.
+      </p>
     </Slip>
   )
 }
-

@@ -53,3 +53,8 @@ export const MADE: readonly { readonly value: 'card' | 'own' | ''; readonly says
   { value: 'card', says: 'from the card itself' },
   { value: 'own', says: 'from card of its own' },
 ]
+
+export const SHUT: readonly { readonly value: string; readonly says: string }[] = [
+  { value: 'hidden', says: 'is hidden' },
+  { value: 'free', says: 'may stick out' },
+]

@@ -56,10 +56,9 @@ export interface Work {
 
 /** A dummy's small picture for the shelf. */
 const pictureOf = (design: Design): string =>
-  toSvg(
-    view(design, 100, { turn: -24, tilt: 34, far: 1.7 }, PICTURE, { moving: true, frame: [94, 106] }),
-    { digits: 1 },
-  )
+  toSvg(view(design, 100, { turn: -24, tilt: 34, far: 1.7 }, PICTURE, { moving: true, frame: [94, 106] }), {
+    digits: 1,
+  })
 
 /** Takes care of the work on a dummy: nothing is lost when the page is left, and other dummies can be had. */
 export async function workOn(dummy: Dummy): Promise<Work> {
@@ -172,7 +171,9 @@ export async function workOn(dummy: Dummy): Promise<Work> {
   const onHash = () => void openLink()
   addEventListener('hashchange', onHash)
 
-  const act = async (told: Promise<{ readonly ok: boolean; readonly trouble?: { readonly sentence: string } }>) => {
+  const act = async (
+    told: Promise<{ readonly ok: boolean; readonly trouble?: { readonly sentence: string } }>,
+  ) => {
     const { ok, trouble: why } = await told
     if (!ok) trouble.value = why?.sentence ?? ''
     await look()
