@@ -3,12 +3,12 @@ import { isWithin } from '../../paper/plane/outline.ts'
 import { edgesOf } from '../../paper/plane/segment.ts'
 import type { Mark, Point } from '../pen/marks.ts'
 
-/** A fold that can be pressed in the view: its name, its ends on the screen, and where a finger meets it. */
+/** A fold that can be pressed in the view: its name, its ends on the screen, and where a finger may meet it. */
 export interface FoldPlace {
   readonly name: string
   readonly ends: readonly [Point, Point]
-  /** Where it is seen; null: it lies behind paper. */
-  readonly at: Point | null
+  /** Where it is seen, the middle first; none: it lies behind paper. */
+  readonly seen: readonly Point[]
 }
 
 /** Where along a fold one looks whether it is seen, from the middle outwards. */
@@ -31,21 +31,19 @@ const between = (a: Point, b: Point, part: number): Point => [
   a[1] + part * (b[1] - a[1]),
 ]
 
-/** Where a fold is seen first: paper of its own lies on top there, on one side at least. */
+/** Where a fold is seen: paper of its own lies on top there, on one side at least. */
 function seenAt(
   marks: readonly Mark[],
   [a, b]: readonly [Point, Point],
   own: readonly string[],
-): Point | null {
+): readonly Point[] {
   const long = Math.hypot(b[0] - a[0], b[1] - a[1])
-  if (long < 1) return null
+  if (long < 1) return []
   const off: Point = [(-ASIDE * (b[1] - a[1])) / long, (ASIDE * (b[0] - a[0])) / long]
-  for (const part of LOOKS) {
-    const at = between(a, b, part)
+  return LOOKS.map((part) => between(a, b, part)).filter((at) => {
     const sides = [1, -1].map((side) => panelAt(marks, [at[0] + side * off[0], at[1] + side * off[1]]))
-    if (sides.some((panel) => panel !== null && own.includes(panel))) return at
-  }
-  return null
+    return sides.some((panel) => panel !== null && own.includes(panel))
+  })
 }
 
 /**
@@ -66,7 +64,7 @@ export function foldPlaces(
     if (crease.hidden || crease.length <= 0 || !there) return []
     const ends = [toScreen(there.start), toScreen(there.end)] as const
     const own = [crease.left, crease.right].map(({ panel }) => model.panels[panel]?.name ?? '')
-    return [{ name: crease.name, ends, at: seenAt(marks, ends, own) }]
+    return [{ name: crease.name, ends, seen: seenAt(marks, ends, own) }]
   })
 }
 

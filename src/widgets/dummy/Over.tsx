@@ -4,7 +4,7 @@ import type { FoldPlace } from '../../drawing/view/places.ts'
 import { foldPlaces } from '../../drawing/view/places.ts'
 import type { View } from '../../drawing/view/view.ts'
 import type { Design, Vec3 } from '../../paper/index.ts'
-import { compile } from '../../paper/index.ts'
+import { compile, tipAt } from '../../paper/index.ts'
 import type { Chosen } from './chosen.ts'
 import { called, ownerOf, sameThing } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
@@ -16,12 +16,17 @@ const APART = 40
 
 const far = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1])
 
-/** The folds that have room for a ring of their own, the card's own first. */
-function roomy(places: readonly FoldPlace[]): readonly (FoldPlace & { readonly at: Point })[] {
+/** The folds that have room for a ring of their own, clear of what is there already, the first ones first. */
+function roomy(
+  places: readonly FoldPlace[],
+  taken: readonly Point[],
+): readonly (FoldPlace & { readonly at: Point })[] {
   const kept: (FoldPlace & { readonly at: Point })[] = []
   for (const place of places) {
-    const { at } = place
-    if (at && !kept.some((one) => far(one.at, at) < APART)) kept.push({ ...place, at })
+    const at = place.seen.find(
+      (one) => ![...taken, ...kept.map((other) => other.at)].some((other) => far(one, other) < APART),
+    )
+    if (at) kept.push({ ...place, at })
   }
   return kept
 }
@@ -59,6 +64,9 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
   const marked = places.find(({ name }) => taken?.what === 'fold' && taken.name === name)
   const moving = bench.held.value !== null || bench.playing.value
   const owner = ownerOf(design, taken)
+  const index = owner ? design.mechanisms.indexOf(owner) : -1
+  // Rings keep clear of the tip, which is a handle.
+  const grips = index < 0 ? [] : [drawn.toScreen(tipAt(bench.poser.value, index))]
   const wishing = dummy.slip.value === 'wish'
   return (
     <>
@@ -77,7 +85,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
       </svg>
       {moving || wishing
         ? null
-        : roomy(firstRidges(places)).map(({ name, at }) => {
+        : roomy(firstRidges(places), grips).map(({ name, at }) => {
             const thing: Chosen = { what: 'fold', name }
             return (
               <button
