@@ -89,10 +89,10 @@ describe('a file', () => {
     const huge = new Blob([new Uint8Array(MOST_FILE_BYTES + 1)])
     expect(await readFile(huge)).toEqual({
       read: false,
-      sentence: 'The file is larger than 2 MB: no design is so large.',
+      sentence: 'The file is larger than 1 MB: no design is so large.',
     })
     expect(refusal(' '.repeat(MOST_FILE_BYTES + 1))).toBe(
-      'The file is larger than 2 MB: no design is so large.',
+      'The file is larger than 1 MB: no design is so large.',
     )
   })
 
