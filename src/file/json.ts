@@ -66,8 +66,8 @@ interface Frame {
 function inner(frame: Frame, path: readonly string[], written: string | null): number {
   const wanted = frame.on < 0 ? undefined : path[frame.on]
   if (wanted === undefined) return -1
-  const name = written === null ? String(frame.count) : (JSON.parse(written) as string)
-  return name === wanted ? frame.on + 1 : -1
+  const isIt = written === null ? frame.count === Number(wanted) : JSON.parse(written) === wanted
+  return isIt ? frame.on + 1 : -1
 }
 
 /** What may stand next. */

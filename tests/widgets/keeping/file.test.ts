@@ -30,7 +30,7 @@ describe('a file', () => {
       fc.property(kept, (made) => {
         expect(readFileText(fileText(made))).toEqual({ read: true, design: made })
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     )
   })
 
@@ -145,7 +145,7 @@ describe('where a text stops being JSON', () => {
         expect(walk(text).fault === null).toBe(isJson)
         expect(parseJson(text).ok).toBe(isJson)
       }),
-      { numRuns: 3000 },
+      { numRuns: 2000 },
     )
   })
 

@@ -30,7 +30,7 @@ describe('spoilt files', () => {
       fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.json({ maxDepth: 8 })), (text) =>
         judged(readFileText(text)),
       ),
-      { numRuns: 500 },
+      { numRuns: 300 },
     )
   })
 

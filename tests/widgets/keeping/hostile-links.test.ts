@@ -9,7 +9,7 @@ describe('spoilt links', () => {
   test('with a sound checksum and a spoilt design give a design or a sentence', async () => {
     await fc.assert(
       fc.asyncProperty(spoilt, async (text) => judged(await readLink(linkOf(text)))),
-      { numRuns: 700 },
+      { numRuns: 500 },
     )
   })
 
@@ -22,12 +22,10 @@ describe('spoilt links', () => {
           judged(await readLink(text))
           judged(await readLink(`d=${text}`))
           judged(await readLink(`d=1.${text}`))
-          const head = Buffer.alloc(4)
-          head.writeUInt32BE(zlibCrc(bytes))
-          judged(await readLink(`d=1.${Buffer.concat([head, bytes]).toString('base64url')}`))
+          judged(await readLink(linkAround(bytes)))
         },
       ),
-      { numRuns: 500 },
+      { numRuns: 300 },
     )
   })
 
@@ -40,8 +38,8 @@ describe('spoilt links', () => {
   })
 
   test.each([
-    ['spaces', Buffer.alloc(200e6, ' ')],
-    ['brackets', Buffer.alloc(100e6, '[')],
+    ['spaces', Buffer.alloc(30e6, ' ')],
+    ['brackets', Buffer.alloc(30e6, '[')],
     ['a megabyte of brackets', Buffer.alloc(1e6, '[')],
     ['a megabyte of empty lists', Buffer.from('[[],'.repeat(2e5))],
   ])('packed %s are told within 200 ms', async (_, bytes) => {
