@@ -18,8 +18,8 @@ export interface Walk {
   readonly at: number
 }
 
-/** A design nests five deep. */
-export const MOST_DEPTH = 64
+/** A design nests five deep. Deeper than this, an engine may take seconds to read it, or fail. */
+export const MOST_DEPTH = 10_000
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
 
