@@ -18,8 +18,8 @@ export interface Walk {
   readonly at: number
 }
 
-/** A design nests five deep. */
-export const MOST_DEPTH = 64
+/** A design nests five deep. Deeper than this, an engine may take seconds to read it, or fail. */
+export const MOST_DEPTH = 10_000
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
 
@@ -62,6 +62,14 @@ interface Frame {
   count: number
 }
 
+/** How many names of the path lead to an item of a list, or to the value of a name as it is written. */
+function inner(frame: Frame, path: readonly string[], written: string | null): number {
+  const wanted = frame.on < 0 ? undefined : path[frame.on]
+  if (wanted === undefined) return -1
+  const isIt = written === null ? frame.count === Number(wanted) : JSON.parse(written) === wanted
+  return isIt ? frame.on + 1 : -1
+}
+
 /** What may stand next. */
 type Next = 'value' | 'item or end' | 'name' | 'name or end' | 'comma or end' | 'nothing'
 
@@ -76,8 +84,6 @@ export function walk(text: string, path: readonly string[] = []): Walk {
   let on = 0
   const failed = (fault: number, isTooDeep = false): Walk => ({ fault, isTooDeep, at })
   const ended = (): Next => (open.length === 0 ? 'nothing' : 'comma or end')
-  const inner = (frame: Frame, name: string): number =>
-    frame.on >= 0 && path[frame.on] === name ? frame.on + 1 : -1
 
   for (;;) {
     while (isSpace(text.charCodeAt(i))) i++
@@ -94,14 +100,17 @@ export function walk(text: string, path: readonly string[] = []): Walk {
     if (next === 'comma or end') {
       if (letter !== ',') return failed(i)
       next = top?.isList ? 'value' : 'name'
-      if (top?.isList) on = inner(top, String(++top.count))
+      if (top?.isList) {
+        top.count++
+        on = inner(top, path, null)
+      }
       i++
       continue
     }
     if (next === 'name' || next === 'name or end') {
       const end = letter === '"' ? stringEnd(text, i) : ~i
       if (end < 0) return failed(~end)
-      on = top ? inner(top, JSON.parse(text.slice(i, end)) as string) : -1
+      on = top ? inner(top, path, text.slice(i, end)) : -1
       i = end
       while (isSpace(text.charCodeAt(i))) i++
       if (text.charAt(i) !== ':') return failed(i)
@@ -118,7 +127,7 @@ export function walk(text: string, path: readonly string[] = []): Walk {
       const frame: Frame = { isList: letter === '[', on, count: 0 }
       open.push(frame)
       next = frame.isList ? 'item or end' : 'name or end'
-      if (frame.isList) on = inner(frame, '0')
+      if (frame.isList) on = inner(frame, path, null)
       i++
       continue
     }
@@ -134,9 +143,23 @@ export const pathNames = (path: string): string[] => path.split(/[.[\]]+/).filte
 
 /** Line and column of a place in a text. */
 export function placeIn(text: string, at: number): Place {
-  const before = text.slice(0, at)
-  const lines = before.split('\n')
-  return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 }
+  let line = 1
+  let begins = 0
+  for (let k = text.indexOf('\n'); k >= 0 && k < at; k = text.indexOf('\n', k + 1)) {
+    line++
+    begins = k + 1
+  }
+  return { line, column: at - begins + 1 }
+}
+
+/** The line that holds a place, and no more of it than a sentence can show. */
+function lineAt(text: string, at: number): string {
+  const begins = text.lastIndexOf('\n', at - 1) + 1
+  const end = text.indexOf('\n', at)
+  return text
+    .slice(at === 0 ? 0 : begins, end < 0 ? undefined : end)
+    .trim()
+    .slice(0, 60)
 }
 
 export type Json =
@@ -161,7 +184,7 @@ export function parseJson(text: string): Json {
       place,
       sentence: `line ${line} nests brackets more than ${MOST_DEPTH} deep from character ${column} on: no design does.`,
     }
-  const there = (text.split('\n', line)[line - 1] ?? '').trim()
-  const shown = there === '' ? 'the text ends too early' : there.slice(0, 60)
+  const there = lineAt(text, fault)
+  const shown = there === '' ? 'the text ends too early' : there
   return { ok: false, place, sentence: `line ${line} is not JSON from character ${column} on: ${shown}` }
 }

@@ -19,7 +19,7 @@ export type FileRead =
     }
 
 /** No design makes a larger file, bytes. */
-export const MOST_FILE_BYTES = 2 * 1024 * 1024
+export const MOST_FILE_BYTES = 1024 * 1024
 
 const TOO_LARGE = `The file is larger than ${MOST_FILE_BYTES / 1024 / 1024} MB: no design is so large.`
 

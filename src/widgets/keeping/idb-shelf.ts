@@ -48,12 +48,21 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
     terminated: onGone,
   })
 
-  /** Waits for all parts of a transaction, so that none fails unheard. */
-  const settled = async (done: Promise<void>, parts: readonly Promise<unknown>[]): Promise<void> => {
-    const [end, ...rest] = await Promise.allSettled([done, ...parts])
-    const failed = [end, ...rest].find((one) => one?.status === 'rejected')
-    if (end?.status === 'rejected')
-      throw betterReason(end.reason, failed?.status === 'rejected' ? failed.reason : null)
+  /** Asks for all parts of a transaction, and waits for its end: all of them are done, or none. */
+  async function together(tx: Ending, parts: readonly (() => Promise<unknown>)[]): Promise<void> {
+    const asked = parts.map(async (part) => {
+      try {
+        await part()
+      } catch (error) {
+        // What cannot even be asked for does not undo the rest by itself.
+        tryTo(() => tx.abort())
+        throw error
+      }
+    })
+    const [end, ...rest] = await Promise.allSettled([tx.done, ...asked])
+    const failed = rest.find((one) => one.status === 'rejected')
+    // An aborted transaction often says only that it was: the part that failed says why.
+    if (end?.status === 'rejected') throw failed?.status === 'rejected' ? failed.reason : end.reason
   }
 
   return {
@@ -85,18 +94,24 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
         return { written: false, rev }
       }
       const times = [...new Set([...states.map(([, when]) => when), ...earlier.map(({ when }) => when)])]
-      await settled(tx.done, [
-        tx.objectStore('entries').put(entry),
-        tx.objectStore('works').put(work),
-        places.steps.delete(
-          IDBKeyRange.bound([entry.id, Number.NEGATIVE_INFINITY], [entry.id, work.first], false, true),
+      await together(tx, [
+        () => tx.objectStore('entries').put(entry),
+        () => tx.objectStore('works').put(work),
+        () =>
+          places.steps.delete(
+            IDBKeyRange.bound([entry.id, Number.NEGATIVE_INFINITY], [entry.id, work.first], false, true),
+          ),
+        () =>
+          places.steps.delete(
+            IDBKeyRange.bound([entry.id, last], [entry.id, Number.POSITIVE_INFINITY], true, false),
+          ),
+        ...steps.map(
+          ([n, step]) =>
+            () =>
+              places.steps.put(step, [entry.id, n]),
         ),
-        places.steps.delete(
-          IDBKeyRange.bound([entry.id, last], [entry.id, Number.POSITIVE_INFINITY], true, false),
-        ),
-        ...steps.map(([n, step]) => places.steps.put(step, [entry.id, n])),
-        ...earlier.map((state) => places.earlier.put(state, [entry.id, state.when])),
-        ...thin(times).map((when) => places.earlier.delete([entry.id, when])),
+        ...earlier.map((state) => () => places.earlier.put(state, [entry.id, state.when])),
+        ...thin(times).map((when) => () => places.earlier.delete([entry.id, when])),
       ])
       return { written: true }
     },
@@ -105,7 +120,7 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
       const tx = db.transaction('entries', 'readwrite')
       const entry = await tx.store.get(id)
       const marked = entry && mark(entry)
-      await settled(tx.done, marked ? [tx.store.put(marked)] : [])
+      await together(tx, marked ? [() => tx.store.put(marked)] : [])
       return marked
     },
 
@@ -113,11 +128,11 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
 
     async erase(id) {
       const tx = db.transaction(PLACES, 'readwrite')
-      await settled(tx.done, [
-        tx.objectStore('entries').delete(id),
-        tx.objectStore('works').delete(id),
-        tx.objectStore('steps').delete(allOf(id)),
-        tx.objectStore('earlier').delete(allOf(id)),
+      await together(tx, [
+        () => tx.objectStore('entries').delete(id),
+        () => tx.objectStore('works').delete(id),
+        () => tx.objectStore('steps').delete(allOf(id)),
+        () => tx.objectStore('earlier').delete(allOf(id)),
       ])
     },
 
@@ -125,6 +140,16 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
   }
 }
 
-/** An aborted transaction often says only that it was: the part that failed says why. */
-const betterReason = (end: unknown, part: unknown): unknown =>
-  end instanceof Error && end.name === 'AbortError' && part !== null ? part : end
+/** What a transaction’s end is told by. */
+interface Ending {
+  readonly done: Promise<void>
+  abort(): void
+}
+
+function tryTo(act: () => void): void {
+  try {
+    act()
+  } catch {
+    // It has ended already.
+  }
+}

@@ -3,6 +3,7 @@
  * an address may hold (base64url, RFC 4648), four bytes CRC-32 of what follows, and the design’s JSON, packed with
  * raw DEFLATE (RFC 1951).
  */
+import { parseJson } from '../../file/json.ts'
 import type { Design, Mechanism } from '../../paper/index.ts'
 import { kindOf, parseDesign } from '../../paper/index.ts'
 import { sentenceOf } from './words.ts'
@@ -58,12 +59,27 @@ async function gathered(
   return whole
 }
 
+/** Bytes in small parts: what one of them unpacks to is seen before the next is unpacked. */
+function inParts(bytes: Uint8Array<ArrayBuffer>): ReadableStream<Uint8Array<ArrayBuffer>> {
+  let at = 0
+  return new ReadableStream({
+    pull(controller) {
+      if (at < bytes.length) controller.enqueue(bytes.slice(at, at + PART))
+      else controller.close()
+      at += PART
+    },
+  })
+}
+
+/** DEFLATE packs at most 1032 to one (its longest match, 258 bytes, in two bits): a part is no more than half a megabyte. */
+const PART = 512
+
 const piped = (
   bytes: Uint8Array<ArrayBuffer>,
   through: CompressionStream | DecompressionStream,
   most: number,
 ): Promise<Uint8Array<ArrayBuffer> | null> =>
-  gathered(new Blob([bytes]).stream().pipeThrough(through) as ReadableStream<Uint8Array>, most)
+  gathered(inParts(bytes).pipeThrough(through) as ReadableStream<Uint8Array>, most)
 
 const CHUNK = 0x2000
 
@@ -168,16 +184,12 @@ export async function readLink(hash: string): Promise<LinkRead> {
     return unread(DAMAGED)
   }
   if (!json) return unread(`The link unpacks to more than ${MOST_UNPACKED / 1024} kB: no design is so large.`)
-  let value: unknown
+  const parsed = parseJson(new TextDecoder().decode(json))
+  if (!parsed.ok) return unread(DAMAGED)
   try {
-    value = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(json))
-  } catch {
-    return unread(DAMAGED)
-  }
-  try {
-    return { read: true, design: parseDesign(value) }
+    return { read: true, design: parseDesign(parsed.value) }
   } catch (error) {
-    return unread(`The link holds a design that cannot be read. ${sentenceOf(error, value)}`)
+    return unread(`The link holds a design that cannot be read. ${sentenceOf(error, parsed.value)}`)
   }
 }
 

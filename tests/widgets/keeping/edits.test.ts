@@ -140,7 +140,7 @@ describe('every edit', () => {
           now = result.design
         }
       }),
-      { numRuns: 400 },
+      { numRuns: 100 },
     )
   })
 
@@ -215,7 +215,7 @@ describe('sizes', () => {
         const next = nearest(made, m.id, { [name]: value })
         expect(() => parseDesign(JSON.parse(JSON.stringify(next)))).not.toThrow()
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     )
   })
 
