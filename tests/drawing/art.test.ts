@@ -104,11 +104,17 @@ describe('a smooth line', () => {
 })
 
 describe('the art of a face', () => {
-  const fill = (more: object = {}) => ({ on: 'page/right', shape: box(10, 10, 20, 20), fill: 'amber', ...more })
+  const fill = (more: object = {}) => ({
+    on: 'page/right',
+    shape: box(10, 10, 20, 20),
+    fill: 'amber',
+    ...more,
+  })
 
   it('goes round one way, however it was written', () => {
     const there = artOn(read([fill()]), 'page/right', 'front')?.shapes[0]
-    const back = artOn(read([fill({ shape: box(10, 10, 20, 20).reverse() })]), 'page/right', 'front')?.shapes[0]
+    const back = artOn(read([fill({ shape: box(10, 10, 20, 20).reverse() })]), 'page/right', 'front')
+      ?.shapes[0]
     expect(there?.runs[0]).toEqual(box(10, 10, 20, 20))
     const turn = (run: readonly Flat[] = []) =>
       run.reduce((sum, [x, y], k) => {
@@ -124,8 +130,14 @@ describe('the art of a face', () => {
   })
 
   it('is told by its colours, what glows apart from the rest', () => {
-    const found = artOn(read([fill({ line: true, lineColour: 'rust', lineWidth: 1 }), fill({ glows: true })]), 'page/right', 'front')
-    expect(found?.shapes).toMatchObject([{ fill: PAPERS.amber, line: PAPERS.rust, width: 1, bends: false, closed: true }])
+    const found = artOn(
+      read([fill({ line: true, lineColour: 'rust', lineWidth: 1 }), fill({ glows: true })]),
+      'page/right',
+      'front',
+    )
+    expect(found?.shapes).toMatchObject([
+      { fill: PAPERS.amber, line: PAPERS.rust, width: 1, bends: false, closed: true },
+    ])
     expect(found?.lit).toMatchObject([{ fill: PAPERS.amber, line: null }])
     expect(artOn(read([fill()]), 'page/left', 'front')).toBeNull()
     expect(artOn(read([fill()]), 'page/right', 'back')).toBeNull()
@@ -138,7 +150,8 @@ describe('the art of a face', () => {
   })
 
   it('joins neighbours that look alike, unless their lines would be covered', () => {
-    const count = (...art: object[]) => artOn(read(art), 'page/right', 'front')?.shapes.map(({ runs }) => runs.length)
+    const count = (...art: object[]) =>
+      artOn(read(art), 'page/right', 'front')?.shapes.map(({ runs }) => runs.length)
     expect(count(fill(), fill(), fill())).toEqual([3])
     expect(count(fill(), fill({ fill: 'moon' }), fill())).toEqual([1, 1, 1])
     expect(count(fill(), fill({ curve: true }))).toEqual([1, 1])
@@ -152,15 +165,19 @@ describe('the art of a face', () => {
 })
 
 describe('outlines to colour in', () => {
-  const on = (...art: object[]) => artOutlines(read(art.map((one) => ({ on: 'page/right', fill: 'amber', ...one }))), 'card', 'front')
+  const on = (...art: object[]) =>
+    artOutlines(read(art.map((one) => ({ on: 'page/right', fill: 'amber', ...one }))), 'card', 'front')
 
   it('of one square are one line round it, back to its start', () => {
     const [run, ...more] = on({ shape: box(10, 10, 20, 20) })
     expect(more).toEqual([])
-    near([run?.[0] ?? [], run?.at(-1) ?? []], [
-      [10, 10],
-      [10, 10],
-    ])
+    near(
+      [run?.[0] ?? [], run?.at(-1) ?? []],
+      [
+        [10, 10],
+        [10, 10],
+      ],
+    )
     for (const corner of box(10, 10, 20, 20)) expect(run).toContainEqual(corner)
     // Looked at every 1.2 mm at the most: nine pieces a side.
     expect(run).toHaveLength(1 + 4 * 9)
@@ -168,10 +185,13 @@ describe('outlines to colour in', () => {
 
   it('of an open line are that line, and do not close', () => {
     const [run] = on({ shape: box(10, 10, 20, 20), fill: null, closed: false })
-    near([run?.[0] ?? [], run?.at(-1) ?? []], [
-      [10, 10],
-      [10, 20],
-    ])
+    near(
+      [run?.[0] ?? [], run?.at(-1) ?? []],
+      [
+        [10, 10],
+        [10, 20],
+      ],
+    )
     expect(run).toHaveLength(1 + 3 * 9)
   })
 
@@ -186,15 +206,25 @@ describe('outlines to colour in', () => {
     // At 2/5: 3 u u t (1) + 3 u t t (5) + t t t (6) = 0.432 + 1.44 + 0.384.
     expect(Math.min(...xs)).toBeCloseTo(42.256, 9)
     expect(Math.max(...xs)).toBeCloseTo(43.744, 9)
-    near([run[0] ?? [], run.at(-1) ?? []], [
-      [40, 40],
-      [40, 40],
-    ])
+    near(
+      [run[0] ?? [], run.at(-1) ?? []],
+      [
+        [40, 40],
+        [40, 40],
+      ],
+    )
   })
 
   it('break where something that is drawn later lies over them', () => {
     // A bar across the line from 30 to 60 hides its middle from 40 to 50, looked at every 1.2 mm.
-    const line = { shape: [[30, 60], [60, 60]], fill: null, closed: false }
+    const line = {
+      shape: [
+        [30, 60],
+        [60, 60],
+      ],
+      fill: null,
+      closed: false,
+    }
     const bar = (more: object = {}) => ({ shape: box(40, 55, 50, 65), ...more })
     const ends = (runs: readonly (readonly Flat[])[]) =>
       runs.filter((run) => run.every(([, y]) => y === 60)).map((run) => [run[0]?.[0], run.at(-1)?.[0]])
@@ -223,7 +253,14 @@ describe('outlines to colour in', () => {
       [45, 80],
       [35, 80],
     ]
-    const upright = { shape: [[50, 45], [50, 85]], fill: null, closed: false }
+    const upright = {
+      shape: [
+        [50, 45],
+        [50, 85],
+      ],
+      fill: null,
+      closed: false,
+    }
     const runs = on(upright, { shape: u }).filter((run) => run.every(([x]) => x === 50))
     expect(runs.map((run) => [run[0]?.[1], run.at(-1)?.[1]].map((y) => Math.round(y ?? 0)))).toEqual([
       [45, 50],

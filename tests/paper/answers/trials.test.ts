@@ -58,7 +58,12 @@ describe('readings are weighed', () => {
   test('the gape of two tips is the straight way between them', () => {
     const beaks = design([vFold('upper', 'gutter', 100, -30, 45), vFold('lower', 'gutter', 40, 30, 45)])
     // Two halves of one slit lie tip to tip when the card is flat.
-    const gape = (opening: number): Reading => ({ what: 'gape', between: ['upper', 'lower'], opening, value: 0 })
+    const gape = (opening: number): Reading => ({
+      what: 'gape',
+      between: ['upper', 'lower'],
+      opening,
+      value: 0,
+    })
     expect(errors(beaks, [gape(180)])[0]).toBeCloseTo(0, 9)
     // Half open tan(f/2) = tan 45 cos 45, so cos f = 1/3: each tip leans back by 30 (1 - 1/3).
     expect(errors(beaks, [gape(90)])[0]).toBeCloseTo((2 * 30 * (2 / 3)) / 0.5, 9)
@@ -84,7 +89,10 @@ test('of a design only what a reading can depend on is kept', () => {
   expect(kept({ what: 'rise', id: 'eye', opening: 90, value: 1 })).toEqual(['upper', 'lower', 'eye'])
   expect(kept({ what: 'rise', id: 'lower', opening: 90, value: 1 })).toEqual(['upper', 'lower'])
   expect(kept({ what: 'stop', id: 'reed', value: 1 })).toEqual(['reed'])
-  expect(kept({ what: 'gape', between: ['upper', 'lower'], opening: 90, value: 1 })).toEqual(['upper', 'lower'])
+  expect(kept({ what: 'gape', between: ['upper', 'lower'], opening: 90, value: 1 })).toEqual([
+    'upper',
+    'lower',
+  ])
   expect(() => kept({ what: 'stop', id: 'owl', value: 1 })).toThrow('there is no mechanism owl')
 })
 
@@ -183,7 +191,13 @@ describe('slips that a ruler tells', () => {
     expect(likelyPointSlips([10, 40], 60, 0).map(({ field }) => field)).toEqual(['across'])
     expect(likelyPointSlips([60, 40], 60, 60)).toEqual([])
     const [first, second] = likelyPointSlips([60, 40], 60, 58)
-    expect(first).toMatchObject({ id: 'point', field: 'across', label: 'Distance to the gutter', unit: 'mm', from: 60 })
+    expect(first).toMatchObject({
+      id: 'point',
+      field: 'across',
+      label: 'Distance to the gutter',
+      unit: 'mm',
+      from: 60,
+    })
     expect(first?.slip).toBeCloseTo(-2, 9)
     expect(second).toMatchObject({ id: 'card', field: 'opening' })
     expect(second?.to).toBeCloseTo((2 * Math.asin(58 / 120) * 180) / Math.PI, 9)
