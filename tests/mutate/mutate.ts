@@ -5,6 +5,7 @@
 // npm run mutate -- [path ...] [--sample 40] [--draw 1] [--budget 20] [--all]
 import type { ChildProcess } from 'node:child_process'
 import { fork } from 'node:child_process'
+import { readdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { ROOT, textOf, treeFiles } from '../house/tree.ts'
@@ -112,6 +113,13 @@ const stop = (): void => {
   child = null
 }
 
+/** What tests of pictures wrote of changed ones. */
+function tidy(): void {
+  for (const folder of ['tests/drawing/output', 'tests/sheet/output'])
+    for (const name of readdirSync(join(ROOT, folder)))
+      if (name.endsWith('-changed.svg')) rmSync(join(ROOT, folder, name))
+}
+
 /** What a test file says of a mutant; null: it never ends. */
 async function trial(number: number, test: string): Promise<Answer | null> {
   child ??= await started()
@@ -179,6 +187,7 @@ function report(): void {
 for (const signal of ['SIGINT', 'SIGTERM'] as const)
   process.once(signal, () => {
     stop()
+    tidy()
     report()
     process.exit(1)
   })
@@ -240,4 +249,5 @@ for (const [k, mutant] of tried.entries()) {
   else if (values.all) console.log(`killed  ${show(mutant)}   by ${killer}`)
 }
 stop()
+tidy()
 report()

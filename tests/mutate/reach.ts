@@ -79,7 +79,8 @@ export function testsFor(
   const timeOf = (test: string) => BEGIN + (seconds.get(test) ?? UNTIMED)
   const isNamesake = (test: string) => basename(test).replace(/\.test\.tsx?$/, '.ts') === basename(file)
   const rank = (test: string, far: number) =>
-    (isNamesake(test) ? -1000 : far === 1 ? 0 : room.startsWith(dirname(test)) ? 100 : 1000 + 5 * far) + timeOf(test)
+    (isNamesake(test) ? -1000 : far === 1 ? 0 : room.startsWith(dirname(test)) ? 100 : 1000 + 5 * far) +
+    timeOf(test)
   const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
   let spent = 0
   return order.filter((test, k) => {
