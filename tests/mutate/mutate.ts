@@ -12,7 +12,7 @@ import { ROOT, textOf, treeFiles } from '../house/tree.ts'
 import { isNamed, stale } from './equivalents.ts'
 import type { Mutant } from './mutants.ts'
 import { mutantsOf } from './mutants.ts'
-import { keepSeconds, reachOf, secondsKept, testsFor } from './reach.ts'
+import { keepSeconds, reachOf, secondsKept, testsFor, within } from './reach.ts'
 import type { Answer, Told } from './trial.ts'
 
 const USAGE = `npm run mutate -- [path ...] [options]
@@ -45,7 +45,7 @@ if (values.help || ![sample, draw, budget].every((n) => n >= 0)) {
 /** Widgets that draw their own page (.tsx) are tested in a browser; here only what they know. */
 const WHERE = ['src/paper', 'src/making', 'src/sheet', 'src/drawing', 'src/widgets']
 
-const within = (file: string, path: string): boolean => file === path || file.startsWith(`${path}/`)
+const isIn = (file: string, path: string): boolean => file === path || file.startsWith(`${path}/`)
 
 const roomOf = (file: string): string => {
   const parts = file.split('/')
@@ -68,9 +68,7 @@ const show = (mutant: Mutant): string =>
 const paths = (positionals.length > 0 ? positionals : WHERE).map((path) => path.replace(/\/$/, ''))
 const files = treeFiles().filter(
   (file) =>
-    file.endsWith('.ts') &&
-    WHERE.some((path) => within(file, path)) &&
-    paths.some((path) => within(file, path)),
+    file.endsWith('.ts') && WHERE.some((path) => isIn(file, path)) && paths.some((path) => isIn(file, path)),
 )
 const texts = new Map(files.map((file) => [file, textOf(file)]))
 const named = { count: 0 }
@@ -195,11 +193,14 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const)
 /** The mutants that each test comes by, if it passes on the sources as they are: else it can tell nothing (null). */
 const sound = new Map<string, ReadonlySet<number> | null>()
 
+/** So many times a mutant's budget is looked through for tests that come by it at all. */
+const LOOKED = 3
+
 /** The tests for a file, each seen to pass on the sources as they are; then its time is known, and there may be room for more. */
 async function soundTests(file: string): Promise<string[]> {
   for (;;) {
     const all = new Map([...(reach.get(file) ?? [])].filter(([test]) => sound.get(test) !== null))
-    const tests = testsFor(file, all, seconds, budget)
+    const tests = testsFor(file, all, seconds, LOOKED * budget)
     const fresh = tests.filter((test) => !sound.has(test))
     if (fresh.length === 0) return tests
     for (const test of fresh) {
@@ -217,7 +218,7 @@ async function soundTests(file: string): Promise<string[]> {
   }
 }
 
-/** By file: the tests that have killed, the last one first; they are asked first. */
+/** By file and by room: the tests that have killed there, the last one first; they are asked first. */
 const killers = new Map<string, readonly string[]>()
 
 /** Those that a test comes by at all. */
@@ -225,14 +226,15 @@ const met = new Set<number>()
 
 /** What kills a mutant: a test file, that one never ends, or nothing (null). */
 async function killerOf(number: number, file: string): Promise<string | null> {
-  const tests = await soundTests(file)
-  const before = (killers.get(file) ?? []).filter((test) => tests.includes(test))
-  for (const test of new Set([...before, ...tests])) {
-    if (!sound.get(test)?.has(number)) continue
-    met.add(number)
+  const places = [file, roomOf(file)]
+  const tests = (await soundTests(file)).filter((test) => sound.get(test)?.has(number))
+  if (tests.length > 0) met.add(number)
+  const before = places.flatMap((place) => killers.get(place) ?? []).filter((test) => tests.includes(test))
+  for (const test of within(new Set([...before, ...tests]), seconds, budget)) {
     const answer = await trial(number, test)
     if (answer && !answer.failed) continue
-    killers.set(file, [test, ...before.filter((other) => other !== test)])
+    for (const place of places)
+      killers.set(place, [test, ...(killers.get(place) ?? []).filter((other) => other !== test)])
     return answer ? test : `${test}, which never ends`
   }
   return null

@@ -76,16 +76,27 @@ export function testsFor(
   budget: number,
 ): string[] {
   const room = dirname(file).replace('src/', 'tests/')
-  const timeOf = (test: string) => BEGIN + (seconds.get(test) ?? UNTIMED)
   const isNamesake = (test: string) => basename(test).replace(/\.test\.tsx?$/, '.ts') === basename(file)
   const rank = (test: string, far: number) =>
     (isNamesake(test) ? -1000 : far === 1 ? 0 : room.startsWith(dirname(test)) ? 100 : 1000 + 5 * far) +
-    timeOf(test)
+    timeOf(test, seconds)
   const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
+  return within(order, seconds, budget)
+}
+
+const timeOf = (test: string, seconds: ReadonlyMap<string, number>): number =>
+  BEGIN + (seconds.get(test) ?? UNTIMED)
+
+/** The tests of a list, in order, that last no longer than `budget` seconds together; the first one in any case. */
+export function within(
+  tests: Iterable<string>,
+  seconds: ReadonlyMap<string, number>,
+  budget: number,
+): string[] {
   let spent = 0
-  return order.filter((test, k) => {
-    const fits = k === 0 || spent + timeOf(test) <= budget
-    if (fits) spent += timeOf(test)
+  return [...tests].filter((test, k) => {
+    const fits = k === 0 || spent + timeOf(test, seconds) <= budget
+    if (fits) spent += timeOf(test, seconds)
     return fits
   })
 }
