@@ -12,14 +12,14 @@ import { ROOT, textOf, treeFiles } from '../house/tree.ts'
 import { isNamed, stale } from './equivalents.ts'
 import type { Mutant } from './mutants.ts'
 import { mutantsOf } from './mutants.ts'
-import { keepSeconds, reachOf, secondsKept, testsFor, within } from './reach.ts'
+import { keepSeconds, ordered, reachOf, secondsKept, timeOf } from './reach.ts'
 import type { Answer, Told } from './trial.ts'
 
 const USAGE = `npm run mutate -- [path ...] [options]
   path          a file or folder of src; by default src/paper, src/making, src/sheet, src/drawing and src/widgets
   --sample 40   how many mutants of each room are tried (0: all)
   --draw 1      which ones are drawn; the same number draws the same ones
-  --budget 20   seconds of tests that a mutant gets, nearest and quickest first; what outlives them counts as alive
+  --budget 20   seconds of tests that a mutant gets, nearest and quickest first; what outlives them counts as alive. At least one
   --all         lists the killed ones too`
 
 const { values, positionals } = parseArgs({
@@ -193,29 +193,20 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const)
 /** The mutants that each test comes by, if it passes on the sources as they are: else it can tell nothing (null). */
 const sound = new Map<string, ReadonlySet<number> | null>()
 
-/** So many times a mutant's budget is looked through for tests that come by it at all. */
-const LOOKED = 3
-
-/** The tests for a file, each seen to pass on the sources as they are; then its time is known, and there may be room for more. */
-async function soundTests(file: string): Promise<string[]> {
-  for (;;) {
-    const all = new Map([...(reach.get(file) ?? [])].filter(([test]) => sound.get(test) !== null))
-    const tests = testsFor(file, all, seconds, LOOKED * budget)
-    const fresh = tests.filter((test) => !sound.has(test))
-    if (fresh.length === 0) return tests
-    for (const test of fresh) {
-      const answer = await trial(0, test)
-      if (!answer || answer.failed) {
-        console.log(`left out: ${test} fails on the sources as they are`)
-        sound.set(test, null)
-        continue
-      }
-      sound.set(test, new Set(answer.seen))
-      // The least that it ever took: a machine that was busy says nothing of the test.
-      seconds.set(test, Math.min(answer.seconds, seconds.get(test) ?? answer.seconds))
-    }
+/** Which of the mutants a test comes by, where it passes on the sources as they are: else it can tell nothing (null). */
+async function soundness(test: string): Promise<ReadonlySet<number> | null> {
+  const before = sound.get(test)
+  if (before !== undefined) return before
+  const answer = await trial(0, test)
+  const seen = answer && !answer.failed ? new Set(answer.seen) : null
+  if (!seen) console.log(`left out: ${test} fails on the sources as they are`)
+  else if (answer) {
+    // The least that it ever took: a machine that was busy says nothing of the test.
+    seconds.set(test, Math.min(answer.seconds, seconds.get(test) ?? answer.seconds))
     keepSeconds(seconds)
   }
+  sound.set(test, seen)
+  return seen
 }
 
 /** By file and by room: the tests that have killed there, the last one first; they are asked first. */
@@ -227,10 +218,15 @@ const met = new Set<number>()
 /** What kills a mutant: a test file, that one never ends, or nothing (null). */
 async function killerOf(number: number, file: string): Promise<string | null> {
   const places = [file, roomOf(file)]
-  const tests = (await soundTests(file)).filter((test) => sound.get(test)?.has(number))
-  if (tests.length > 0) met.add(number)
+  const tests = ordered(file, reach.get(file) ?? new Map(), seconds)
   const before = places.flatMap((place) => killers.get(place) ?? []).filter((test) => tests.includes(test))
-  for (const test of within(new Set([...before, ...tests]), seconds, budget)) {
+  let spent = 0
+  for (const test of new Set([...before, ...tests])) {
+    const takes = timeOf(test, seconds)
+    if (test !== tests[0] && spent + takes > budget) continue
+    if (!(await soundness(test))?.has(number)) continue
+    met.add(number)
+    spent += takes
     const answer = await trial(number, test)
     if (answer && !answer.failed) continue
     for (const place of places)

@@ -64,39 +64,23 @@ const UNTIMED = 4
 /** What it takes to begin with a test file, seconds. */
 const BEGIN = 0.7
 
+/** How long a test takes with all that it takes to begin with it, seconds. */
+export const timeOf = (test: string, seconds: ReadonlyMap<string, number>): number =>
+  BEGIN + (seconds.get(test) ?? UNTIMED)
+
 /**
  * The tests for a source file: the one named like it first, then those that import it themselves, then those of its
- * room, then those that reach it over few imports and are quick, until they would last longer than `budget` seconds.
- * At least one, if any touches the file.
+ * room, then those that reach it over few imports and are quick.
  */
-export function testsFor(
+export function ordered(
   file: string,
   tests: ReadonlyMap<string, number>,
   seconds: ReadonlyMap<string, number>,
-  budget: number,
 ): string[] {
   const room = dirname(file).replace('src/', 'tests/')
   const isNamesake = (test: string) => basename(test).replace(/\.test\.tsx?$/, '.ts') === basename(file)
   const rank = (test: string, far: number) =>
     (isNamesake(test) ? -1000 : far === 1 ? 0 : room.startsWith(dirname(test)) ? 100 : 1000 + 5 * far) +
     timeOf(test, seconds)
-  const order = [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
-  return within(order, seconds, budget)
-}
-
-const timeOf = (test: string, seconds: ReadonlyMap<string, number>): number =>
-  BEGIN + (seconds.get(test) ?? UNTIMED)
-
-/** The tests of a list, in order, that last no longer than `budget` seconds together; the first one in any case. */
-export function within(
-  tests: Iterable<string>,
-  seconds: ReadonlyMap<string, number>,
-  budget: number,
-): string[] {
-  let spent = 0
-  return [...tests].filter((test, k) => {
-    const fits = k === 0 || spent + timeOf(test, seconds) <= budget
-    if (fits) spent += timeOf(test, seconds)
-    return fits
-  })
+  return [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
 }
