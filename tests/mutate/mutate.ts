@@ -18,6 +18,7 @@ import type { Answer, Told } from './trial.ts'
 const USAGE = `npm run mutate -- [path ...] [options]
   path          a file or folder of src; by default src/paper, src/making, src/sheet, src/drawing and src/widgets
   --sample 40   how many mutants of each room are tried (0: all)
+  --total 60    instead: how many are tried in all, drawn from all alike
   --draw 1      which ones are drawn; the same number draws the same ones
   --budget 20   seconds of tests that a mutant gets, nearest and quickest first; what outlives them counts as alive. At least one
   --all         lists the killed ones too`
@@ -26,18 +27,17 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     sample: { type: 'string', default: '40' },
+    total: { type: 'string', default: '0' },
     draw: { type: 'string', default: '1' },
     budget: { type: 'string', default: '20' },
     all: { type: 'boolean', default: false },
     help: { type: 'boolean', default: false },
   },
 })
-const [sample, draw, budget] = [values.sample, values.draw, values.budget].map(Number) as [
-  number,
-  number,
-  number,
-]
-if (values.help || ![sample, draw, budget].every((n) => n >= 0)) {
+const [sample, total, draw, budget] = [values.sample, values.total, values.draw, values.budget].map(
+  Number,
+) as [number, number, number, number]
+if (values.help || ![sample, total, draw, budget].every((n) => n >= 0)) {
   console.log(USAGE)
   process.exit(values.help ? 0 : 1)
 }
@@ -82,12 +82,15 @@ for (const [file, text] of texts) {
     else room.push(mutant)
   }
 }
-const total = [...rooms.values()].flat().length
-const tried = [...rooms.values()].flatMap((mutants) => {
+const all = [...rooms.values()].flat()
+
+/** So many of them, as the draw has it, in the order in which they stand. */
+function drawn(mutants: readonly Mutant[], most: number): Mutant[] {
   const lots = mutants.map((mutant) => ({ mutant, at: lot(`${show(mutant)} ${mutant.start}`) }))
-  const drawn = lots.sort((a, b) => a.at - b.at).slice(0, sample === 0 ? lots.length : sample)
-  return drawn.map(({ mutant }) => mutant).sort((a, b) => a.file.localeCompare(b.file) || a.start - b.start)
-})
+  const taken = lots.sort((a, b) => a.at - b.at).slice(0, most === 0 ? lots.length : most)
+  return taken.map(({ mutant }) => mutant).sort((a, b) => a.file.localeCompare(b.file) || a.start - b.start)
+}
+const tried = total > 0 ? drawn(all, total) : [...rooms.values()].flatMap((one) => drawn(one, sample))
 
 const reach = reachOf()
 const seconds = new Map(secondsKept())
@@ -135,7 +138,7 @@ async function trial(number: number, test: string): Promise<Answer | null> {
 }
 
 const started0 = Date.now()
-console.log(`${tried.length} of ${total} mutants; ${named.count} more are named as equivalent.`)
+console.log(`${tried.length} of ${all.length} mutants; ${named.count} more are named as equivalent.`)
 for (const line of stale(texts)) console.log(`Named as equivalent, but no longer there: ${line}`)
 
 const score = new Map<string, { killed: number; tried: number }>()
@@ -152,21 +155,22 @@ const percent = (share: number): string => `${Math.round(100 * share)}`.padStart
 
 /**
  * A layer's score is that of its rooms, each weighed by how many mutants it has: a room's sample may be a
- * small part of it.
+ * small part of it. Drawn from all alike, all weigh alike.
  */
 function report(): void {
   console.log('\nroom                                   killed   tried      of   score')
   const layers = new Map<string, { weight: number; share: number; tried: number; killed: number }>()
   for (const [room, { killed, tried: of }] of score) {
-    const all = rooms.get(room)?.length ?? of
+    const has = rooms.get(room)?.length ?? of
+    const weight = total > 0 ? of : has
     console.log(
-      `${room.padEnd(38)} ${String(killed).padStart(6)}  ${String(of).padStart(6)}  ${String(all).padStart(6)}   ${percent(killed / of)} %`,
+      `${room.padEnd(38)} ${String(killed).padStart(6)}  ${String(of).padStart(6)}  ${String(has).padStart(6)}   ${percent(killed / of)} %`,
     )
     for (const layer of [room.split('/').slice(0, 2).join('/'), 'all']) {
       const sum = layers.get(layer) ?? { weight: 0, share: 0, tried: 0, killed: 0 }
       layers.set(layer, {
-        weight: sum.weight + all,
-        share: sum.share + (all * killed) / of,
+        weight: sum.weight + weight,
+        share: sum.share + (weight * killed) / of,
         tried: sum.tried + of,
         killed: sum.killed + killed,
       })
@@ -175,7 +179,7 @@ function report(): void {
   for (const [layer, { weight, share, tried: of, killed }] of layers) {
     const [low, high] = wilson(killed, of)
     console.log(
-      `${layer}: ${percent(share / weight)} % die, weighed by room (of ${of} tried ${killed}: between ${percent(low)} and ${percent(high)} %, 19 times in 20)`,
+      `${layer}: ${percent(share / weight)} % die${total > 0 ? '' : ', weighed by room'} (of ${of} tried ${killed}: between ${percent(low)} and ${percent(high)} %, 19 times in 20)`,
     )
   }
   console.log(`${Math.round((Date.now() - started0) / 1000)} s`)
