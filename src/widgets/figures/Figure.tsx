@@ -126,6 +126,18 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element {
   )
 }
 
+const drawn = new WeakMap<readonly Mark[], { readonly name: string; readonly nodes: JSX.Element[] }>()
+
+/** Marks that were drawn before have their elements still: nothing is patched. */
+function markNodes(marks: readonly Mark[], name: string): JSX.Element[] {
+  const known = drawn.get(marks)
+  if (known?.name === name) return known.nodes
+  const names = namesOf(marks, name)
+  const nodes = marks.map((mark, k) => markNode(mark, names[k] ?? name, name))
+  drawn.set(marks, { name, nodes })
+  return nodes
+}
+
 /** What is spoken while the answer to a guess is covered: what the picture is, not what it shows. */
 const firstSentence = (says: string): string => /^.*?\.(?=\s|$)/.exec(says)?.[0] ?? says
 
@@ -133,16 +145,18 @@ export interface FigureProps {
   readonly drawing: Drawing
   /** A figure beside words that say the same is left out of what is spoken. */
   readonly silent?: boolean
+  /** What lies under the drawing's own marks and over them, and moves while they stay. */
+  readonly under?: readonly Mark[]
+  readonly over?: readonly Mark[]
   /** Its own on the page, for a figure that moves: ids of clips begin with it. A still one may do without. */
   readonly name?: string
 }
 
 /** A drawing as an SVG picture: what the server puts into the page, a step figure shows and a bench moves. */
-export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Element {
+export function Figure({ drawing, silent = false, name, under, over }: FigureProps): JSX.Element {
   const [, , width, height] = drawing.box
   const size = drawing.unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
   const own = name ?? nameFor(drawing)
-  const names = namesOf(drawing.marks, own)
   return (
     <svg
       class={classOfDrawing(drawing)}
@@ -153,7 +167,9 @@ export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Elem
       {...size}
     >
       {fadesIn(drawing) ? <linearGradient id={`${own}-fade`}>{fadeStops}</linearGradient> : null}
-      {drawing.marks.map((mark, k) => markNode(mark, names[k] ?? own, own))}
+      {under?.map((mark) => markNode(mark, own, own))}
+      {markNodes(drawing.marks, own)}
+      {over?.map((mark) => markNode(mark, own, own))}
     </svg>
   )
 }

@@ -28,6 +28,8 @@ export interface Shown {
   readonly fields: readonly BenchField[]
   readonly choices: readonly BenchChoice[]
   readonly design: ReadonlySignal<Design>
+  /** The point of a bare card, mm. */
+  readonly point: ReadonlySignal<BenchState['point']>
   /** The design's poser, put together once for each design. */
   readonly poser: ReadonlySignal<Poser>
   readonly handles: ReadonlySignal<readonly BenchHandle[]>
@@ -76,14 +78,17 @@ function shownOf(state: ReadonlySignal<BenchState>, config: BenchConfig): Shown 
   const start = state.peek()
   const handles = handleChoices(start.design, config)
   const names = readingNames(start.design, config)
+  // What lies flat hangs on these two alone: opening the card asks for none of it.
   const design = computed(() => state.value.design)
+  const point = computed(() => state.value.point)
   const all = computed(() => measured(state.value, config))
   return {
     fields: benchFields(start.design, config),
     choices: benchChoices(start.design, config),
     design,
+    point,
     poser: computed(() => compile(design.value)),
-    handles: computed(() => benchHandles(state.value, handles)),
+    handles: computed(() => benchHandles({ design: design.value, point: point.value }, handles)),
     handleIn(now, key) {
       const handle = benchHandles(now, handles).find((one) => one.key === key)
       if (!handle) throw new RangeError(`the bench has no handle ${key}`)
