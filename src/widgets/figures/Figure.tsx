@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import type { ArtMark, Drawing, Mark, PathMark } from '../../drawing/pen/marks.ts'
+import type { ArtMark, Drawing, InkShape, Mark, PathMark } from '../../drawing/pen/marks.ts'
 import {
   classOf,
   classOfDrawing,
@@ -22,13 +22,30 @@ import { covering } from '../model/page.ts'
 
 const shapes = new WeakMap<ArtMark['shapes'], JSX.Element[]>()
 
+const looks = new WeakMap<InkShape, { readonly style: string; readonly d: string }>()
+
+/** A shape in a frame of its own looks the same in every frame: only the frame is patched. */
+function lookOf(shape: InkShape): { readonly style: string; readonly d: string } {
+  let look = looks.get(shape)
+  if (!look) {
+    look = { style: shapeStyle(shape), d: shapeData(shape, 2) }
+    looks.set(shape, look)
+  }
+  return look
+}
+
 /** Shapes in the frame of a panel are the same in every frame: so are their elements, and nothing is patched. */
-function shapeNodes({ shapes: list, matrix }: ArtMark): JSX.Element[] {
+function shapeNodes({ shapes: list, matrix, own }: ArtMark): JSX.Element[] {
   const known = matrix && shapes.get(list)
   if (known) return known
-  const nodes = list.map((shape, k) => (
-    <path key={k} style={shapeStyle(shape)} d={shapeData(shape, matrix ? 2 : 1)} />
-  ))
+  const nodes = list.map((shape, k) => {
+    const turn = own?.[k]
+    return matrix || turn ? (
+      <path key={k} {...lookOf(shape)} transform={turn ? matrixText(turn) : undefined} />
+    ) : (
+      <path key={k} style={shapeStyle(shape)} d={shapeData(shape)} />
+    )
+  })
   if (matrix) shapes.set(list, nodes)
   return nodes
 }
