@@ -12,7 +12,7 @@ import { opened, seenFrom } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
-import { usePicture, useStage } from './stage.ts'
+import { useKept, usePicture, useStage } from './stage.ts'
 
 /** Degrees the view turns for each pixel of a drag, and at each press. */
 const TURN_PER_PIXEL = 0.45
@@ -101,20 +101,26 @@ const STILL = 4
 export function ViewFigure({ bench, options, over, onPress, small = false }: ViewFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 351, height: 294 })
   const drag = useRef<Drag | null>(null)
+  const kept = useKept<View>()
   return usePicture(bench, inSight && !small, () => {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
     const unit = lengthUnit.value
-    const plain = view(bench.poser.value, opening, camera, size, {
-      ...options,
-      handle: true,
-      stand: bench.config.stand ?? 'gutter',
-      moving: bench.held.value !== null || bench.playing.value,
-      faults: bench.checks.value ?? [],
-      text,
-      unit,
+    const poser = bench.poser.value
+    const moving = bench.held.value !== null || bench.playing.value
+    const faults = bench.checks.value
+    const drawn = kept([poser, opening, point, camera, size, moving, faults, text, unit], () => {
+      const plain = view(poser, opening, camera, size, {
+        ...options,
+        handle: true,
+        stand: bench.config.stand ?? 'gutter',
+        moving,
+        faults: faults ?? [],
+        text,
+        unit,
+      })
+      return point ? pointInView(plain, point, opening, { text, unit }) : plain
     })
-    const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
     const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
 

@@ -8,6 +8,9 @@ import { kept, within } from '../state/state.ts'
 
 type Spot = readonly [x: number, y: number]
 
+/** What of a bench's state lies flat. */
+type Flat = Pick<BenchState, 'design' | 'point'>
+
 /** A number that a handle moves, as it stands now. */
 export interface HandleValue {
   readonly label: string
@@ -87,7 +90,7 @@ function sheetHandle(design: Design, handle: SheetHandle, label: string): BenchH
 
 const tenth = (value: number): number => kept(Math.round(value * 10) / 10)
 
-function pointHandle(state: BenchState, label: string): BenchHandle {
+function pointHandle(state: Flat, label: string): BenchHandle {
   const [across, along] = state.point ?? [0, 0]
   return {
     key: 'point/point',
@@ -122,7 +125,7 @@ export const handleChoices = (design: Design, config: BenchConfig): readonly Han
   config.handles ?? everyHandle(design, config)
 
 /** The handles as they stand now. Throws a RangeError if the chapter names one that is not there. */
-export function benchHandles(state: BenchState, choices: readonly HandleChoice[]): readonly BenchHandle[] {
+export function benchHandles(state: Flat, choices: readonly HandleChoice[]): readonly BenchHandle[] {
   const all = handlesOf(state.design)
   return choices.map((choice) => {
     if (choice.id === 'point') return pointHandle(state, choice.label ?? 'Point')

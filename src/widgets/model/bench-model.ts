@@ -34,6 +34,8 @@ export interface Offered {
 /** What follows from a bench's state, and from the configuration. */
 export interface Shown {
   readonly design: ReadonlySignal<Design>
+  /** The point of a bare card, mm. */
+  readonly point: ReadonlySignal<BenchState['point']>
   /** The design's poser, put together once for each design. */
   readonly poser: ReadonlySignal<Poser>
   readonly handles: ReadonlySignal<readonly BenchHandle[]>
@@ -86,12 +88,15 @@ function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<Bench
   // None of these comes or goes while something is dragged: they follow the configuration alone.
   const handles = computed(() => handleChoices(state.peek().design, config.value))
   const names = computed(() => readingNames(state.peek().design, config.value))
+  // What lies flat hangs on these two alone: opening the card asks for none of it.
   const design = computed(() => state.value.design)
+  const point = computed(() => state.value.point)
   const all = computed(() => measured(state.value, config.value))
   return {
     design,
+    point,
     poser: computed(() => compile(design.value)),
-    handles: computed(() => benchHandles(state.value, handles.value)),
+    handles: computed(() => benchHandles({ design: design.value, point: point.value }, handles.value)),
     handleIn(now, key) {
       const handle = benchHandles(now, handles.value).find((one) => one.key === key)
       if (!handle) throw new RangeError(`the bench has no handle ${key}`)
