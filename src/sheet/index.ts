@@ -12,7 +12,7 @@ import { layOut } from './pages/layout.ts'
 export type { SheetFont } from './files/font.ts'
 
 export { fontFiles, loadFont } from './files/font.ts'
-export type { SheetFace, SheetLines } from './marks/instructions.ts'
+export type { SheetArt, SheetFace, SheetLines } from './marks/instructions.ts'
 export type { SheetMark } from './marks/setting.ts'
 export type { Excess, Fit } from './pages/fit.ts'
 export { fitOn, TooLargeError } from './pages/fit.ts'

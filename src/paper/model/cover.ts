@@ -60,9 +60,27 @@ function stripsOf({ width, height }: Card): readonly { readonly strip: Strip; re
   const rim = Math.min(RIM, width / 4, height / 4)
   const from = Math.min(FROM_GUTTER, width / 3)
   return [
-    { axis: 1, strip: [[width - rim, 0], [width, height]] },
-    { axis: 0, strip: [[from, 0], [width - rim, rim]] },
-    { axis: 0, strip: [[from, height - rim], [width - rim, height]] },
+    {
+      axis: 1,
+      strip: [
+        [width - rim, 0],
+        [width, height],
+      ],
+    },
+    {
+      axis: 0,
+      strip: [
+        [from, 0],
+        [width - rim, rim],
+      ],
+    },
+    {
+      axis: 0,
+      strip: [
+        [from, height - rim],
+        [width - rim, height],
+      ],
+    },
   ]
 }
 

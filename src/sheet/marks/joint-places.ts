@@ -17,8 +17,12 @@ export interface LetteredJoint extends Joint {
   readonly letter: string
 }
 
-export const letteredJoints = (design: Design): readonly LetteredJoint[] =>
-  jointsOf(design).map((joint, k) => ({ ...joint, letter: letterOf(k) }))
+/** Each joint has its own letter; the stretches of the rim along one half of the cover share one. */
+export function letteredJoints(design: Design): readonly LetteredJoint[] {
+  const joints = jointsOf(design)
+  const names = [...new Set(joints.map(({ of }) => of))]
+  return joints.map((joint) => ({ ...joint, letter: letterOf(names.indexOf(joint.of)) }))
+}
 
 /** One of the two places of a joint, as it is printed on one face of its piece. */
 export interface JointPlace {
@@ -33,6 +37,8 @@ export interface JointPlace {
   readonly isOwn: boolean
   /** No fold lies between the two: a piece is stuck flat on a face. */
   readonly isFlat: boolean
+  /** It is part of the rim by which the card is glued on its cover. */
+  readonly isRim: boolean
   readonly of: string
 }
 
@@ -54,6 +60,7 @@ export function placesOn(design: Design, piece: string, face: SheetFace): readon
                 isBehind: side.face !== printedFace[face],
                 isOwn,
                 isFlat: line === null,
+                isRim: host.piece === 'cover',
                 of,
               },
             ]
