@@ -36,6 +36,7 @@ import { wordWidth } from '../marks/letters.ts'
 import type { Colour } from '../marks/looks.ts'
 import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
+import { SEAM } from '../marks/painting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
 
@@ -99,12 +100,15 @@ function painted({ panels, areas, bands }: Painting, height: number): PDFOperato
   return [
     setDashPattern([], 0),
     setLineCap(LineCapStyle.Round),
+    setLineWidth(pt(SEAM)),
     ...panels.flatMap(({ outline, paper, shapes }) => [
+      ...(paper === null
+        ? []
+        : [fillColour(paper), strokeColour(paper), ...straight([outline], true, height), fillAndStroke()]),
       pushGraphicsState(),
       ...straight([outline], true, height),
       clip(),
       endPath(),
-      ...(paper === null ? [] : [fillColour(paper), ...straight([outline], true, height), fill()]),
       ...shapes.flatMap((one) => shape(one, height)),
       popGraphicsState(),
     ]),

@@ -1,6 +1,7 @@
 import { cut, markSvg, pathData, shapeData, shapeStyle, toSvg } from '../../drawing/pen/svg.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
+import { SEAM } from '../marks/painting.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
@@ -62,11 +63,12 @@ function painted({ panels, areas, bands }: Painting): string[] {
   return [
     ...panels.map(({ outline, paper, shapes }, k) => {
       const d = pathData([outline], true, PAINTED)
-      const ground = paper === null ? '' : `<path style="fill:${paper}" d="${d}"/>`
+      const ground =
+        paper === null ? '' : `<path style="fill:${paper};stroke:${paper};stroke-width:${SEAM}px" d="${d}"/>`
       const drawn = shapes.map(
         (shape) => `<path style="${shapeStyle(shape)}" d="${shapeData(shape, PAINTED)}"/>`,
       )
-      return `<clipPath id="panel-${k}"><path d="${d}"/></clipPath><g class="painted" clip-path="url(#panel-${k})">${ground}${drawn.join('')}</g>`
+      return `${ground}<clipPath id="panel-${k}"><path d="${d}"/></clipPath><g class="painted" clip-path="url(#panel-${k})">${drawn.join('')}</g>`
     }),
     ...(areas.length > 0 ? [white(pathData(areas, true, PAINTED), 'fill:#ffffff')] : []),
     ...bands.map(({ runs, closed, width }) =>

@@ -27,6 +27,9 @@ export interface Painting {
   readonly bands: readonly Band[]
 }
 
+/** Panels of one paper overlap by this much, mm: no seam of light is left where they meet. */
+export const SEAM = 0.15
+
 /** White paper on either side of a line and round words, mm: lines stay black on white, on any printer. */
 const BESIDE = 0.5
 
@@ -74,11 +77,12 @@ const roundWords = (marks: readonly SheetMark[]): readonly (readonly Point[])[] 
     ]
   })
 
-/** The bands under lines, as few as there are widths. */
-function bandsUnder(marks: readonly SheetMark[]): readonly Band[] {
+/** The bands under lines, as few as there are widths; beyond the edges of pieces (ids) the paper is white anyway. */
+function bandsUnder(marks: readonly SheetMark[], edges: ReadonlySet<string>): readonly Band[] {
   const bands = new Map<string, Band>()
   for (const mark of marks) {
     if (mark.mark !== 'path') continue
+    if (mark.role === 'cut' && mark.closed && edges.has(mark.of ?? '')) continue
     const { closed, role, runs } = mark
     const width = lookOf(role).width + 2 * BESIDE
     const key = `${width} ${closed}`
@@ -100,6 +104,6 @@ export function paintingOf(
   return {
     panels,
     areas: [...all.flatMap(({ areas }) => areas), ...roundWords(marks)],
-    bands: bandsUnder(marks),
+    bands: bandsUnder(marks, new Set(placed.map(({ piece: { id } }) => (id === 'card' ? 'page' : id)))),
   }
 }

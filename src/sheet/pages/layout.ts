@@ -152,7 +152,10 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
     paper,
   )
   const left = new Set(first.left.map(({ id }) => id))
-  const waiting = (type: Fitting): readonly Section[] => sectionsLeft(left, design, lines, type, first.trim)
+  const [roomy, close] = [fittings.roomy, fittings.close].map((type) =>
+    sectionsLeft(left, design, lines, type, first.trim),
+  )
+  const waiting = (type: Fitting): readonly Section[] => (type === fittings.close ? close : roomy) ?? []
   const further = piecePages(design, others, paper, lines, waiting)
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed']) =>
     ({ box: [0, 0, turn.width, turn.height], unit: 'mm', marks, paper, placed }) as const

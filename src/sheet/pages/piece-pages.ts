@@ -9,7 +9,7 @@ import type { End } from '../marks/readers-end.ts'
 import { readersEnds } from '../marks/readers-end.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { Run, SheetMark } from '../marks/setting.ts'
-import { extent, moved, paragraph } from '../marks/setting.ts'
+import { extent, moved, paragraph, stack } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { GAP, MARGIN, placeAt, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
@@ -32,6 +32,9 @@ const APART = 5
 const NAME = { size: 2.9, leading: 3.6 }
 
 const NAME_DROP = 1.6
+
+/** Lists that may run on in a next column. */
+const PARTED: ReadonlySet<Section['id']> = new Set(['sizes', 'joints', 'steps'])
 
 /** Between the rows of a section that the end of a column parts, mm. */
 const ROW_GAP = 1.2
@@ -174,7 +177,8 @@ function wordsOn(
   spots: readonly Spot[],
   turn: Turned,
   head: readonly SheetMark[],
-  waiting: Map<Section['id'], Section>,
+  waiting: (type: Fitting) => readonly Section[],
+  left: Set<Section['id']>,
 ): readonly SheetMark[] {
   const foot = turn.height - MARGIN - rulers().height
   const marks = [...head, ...rulers().marks.map((mark) => moved(mark, MARGIN, foot))]
@@ -184,26 +188,33 @@ function wordsOn(
     const found = shelves.put(section.block, cells)
     if (!found) return
     marks.push(...found)
-    waiting.delete(section.id)
+    left.delete(section.id)
   }
-  /** Rows through several columns, where no column holds them all. */
+  /** Rows through several columns, where no column holds them all; the first are kept with their label. */
   const flow = (section: Section, cells: readonly Cell[]): void => {
     const width = Math.min(...cells.map((cell) => cell.width))
-    const found = cells.length > 0 ? shelves.flow(section.rows(width), cells, ROW_GAP) : null
+    const rows = section.rows(width)
+    const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
+    const found = cells.length > 0 ? shelves.flow(whole, cells, ROW_GAP) : null
     if (!found) return
     marks.push(...found)
-    waiting.delete(section.id)
+    left.delete(section.id)
   }
-  if (waiting.has('check')) {
+  if (left.has('check')) {
     const [x, words] = [MARGIN + RULER_WIDTH + GAP, checkWords(fittings.roomy)]
     const width = turn.width - MARGIN - x
     const top = turn.height - MARGIN - (words.block(width)?.height ?? 0)
     const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
     if (top >= bottom + APART) place(words, [{ x, y: top, width, bottom: turn.height - MARGIN }])
   }
-  const rest = (): readonly Section[] => [...waiting.values()].filter(({ id }) => id !== 'check')
-  for (const section of rest()) place(section, free)
-  for (const section of rest()) flow(section, free)
+  for (const section of waiting(fittings.roomy))
+    if (left.has(section.id) && section.id !== 'check') place(section, free)
+  const close = waiting(fittings.close)
+  const inOrder = [...free].sort((a, b) => a.x - b.x)
+  for (const section of close.filter(({ id }) => left.has(id) && id !== 'check')) {
+    place(section, free)
+    if (left.has(section.id) && PARTED.has(section.id)) flow(section, inOrder)
+  }
   return marks
 }
 
@@ -273,18 +284,18 @@ export function piecePages(
   )
   const { turn } = best
   const { head, top } = room(turn)
-  const left = new Map(waiting(fittings.roomy).map((section) => [section.id, section]))
+  const left = new Set(waiting(fittings.roomy).map(({ id }) => id))
   const full = best.rows.map((row): PiecePage => {
     const spots = row.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top }))
     const page = drawn(spots, turn)
     const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
-    return { ...page, marks: [...page.marks, ...wordsOn(spots, turn, over, left)] }
+    return { ...page, marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left)] }
   })
   const single = best.large.map(({ piece }): PiecePage => {
     const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
     const rest = new Set(made.left.map(({ id }) => id))
-    for (const id of [...left.keys()]) if (!rest.has(id)) left.delete(id)
+    for (const id of [...left]) if (!rest.has(id)) left.delete(id)
     return made.page
   })
-  return { pages: [...full, ...single], left: new Set(left.keys()) }
+  return { pages: [...full, ...single], left }
 }
