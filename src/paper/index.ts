@@ -95,6 +95,8 @@ export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mec
 export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
+export type { CoverHalf } from './model/cover.ts'
+export { coverHalves } from './model/cover.ts'
 export type { SheetHandle } from './model/handles.ts'
 export { dragHandle, handlesOf } from './model/handles.ts'
 

@@ -136,7 +136,7 @@ export const glueHatch = (
 })
 
 /** The part of an area that lies on its piece: glue beside the piece would be glue on the table. */
-function onPiece(area: readonly Point[], outline: readonly Point[]): readonly (readonly Point[])[] {
+export function onPiece(area: readonly Point[], outline: readonly Point[]): readonly (readonly Point[])[] {
   const ring = (points: readonly Point[]): [number, number][] => points.map(([x, y]) => [x, y])
   const isOn = area.every((point) =>
     outline.some((corner) => Math.hypot(corner[0] - point[0], corner[1] - point[1]) < 1e-9),
@@ -245,7 +245,9 @@ export function pieceMarks(
         )
       : [],
   )
-  const wishes = placed.map(
+  // Of a good copy the card's own face stays clean: the rim of its back is told by the cover.
+  const named = placed.filter(({ joint }) => !(lines === 'ticks' && isCard && joint.isRim && joint.isBehind))
+  const wishes = named.map(
     ({ joint, points, areas }): Wish => ({
       letter: joint.letter,
       partner: joint.partner,

@@ -70,9 +70,13 @@ function onCard(
   return null
 }
 
-/** The check lines where no cell holds them: beside the card, or on it. Null if they would touch its lines. */
+/**
+ * The check lines where no cell holds them: beside the card, or on it if it may carry them. Null if they would
+ * touch its lines.
+ */
 export const bareRulers = (
   lines: readonly PathMark[],
   letters: readonly Rectangle[],
   bed: Bed,
-): PlacedRulers | null => besideCard(bed) ?? onCard(lines, letters, bed)
+  mayCover: boolean,
+): PlacedRulers | null => besideCard(bed) ?? (mayCover ? onCard(lines, letters, bed) : null)
