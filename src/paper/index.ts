@@ -8,9 +8,21 @@ export type { Find, Missed } from './answers/find.ts'
 
 export { bestOf, find, finding, sought } from './answers/find.ts'
 
+export type { Forgiveness, Forgiving, Slack } from './answers/forgives.ts'
+
+export { forgives, leastSlack } from './answers/forgives.ts'
+
+export type { Free, FreeRoom, Sight } from './answers/free.ts'
+
+export { room } from './answers/free.ts'
+
 export type { Hand, Hands, Moved } from './answers/hands.ts'
 
 export { hands } from './answers/hands.ts'
+
+export type { Mended, Mending, Pins } from './answers/mend.ts'
+
+export { mend } from './answers/mend.ts'
 
 export type { Ask, NoOffer, Offer } from './answers/offers.ts'
 

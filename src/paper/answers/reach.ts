@@ -96,7 +96,7 @@ function tipsOf(links: readonly Link[], { frames }: Seat): { tips: Vec3[]; gaps:
       tip = tipIn(build, host, out, (links[k] as Link).side)
       host = out[links[k + 1]?.crease ?? 0] ?? host
     }
-    if (!tip || !tip.every(Number.isFinite)) return null
+    if (!tip?.every(Number.isFinite)) return null
     tips.push(tip)
   }
   return { tips, gaps: builds.map(({ shutGap }) => shutGap?.gap ?? 0) }
