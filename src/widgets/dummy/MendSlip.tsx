@@ -1,12 +1,12 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { Check } from '../../paper/index.ts'
-import { nameOf, settable } from '../../paper/index.ts'
+import type { Check, Mended } from '../../paper/index.ts'
+import { nameOf } from '../../paper/index.ts'
 import { repairSays } from '../bench/FaultNote.tsx'
 import { reasonOf } from '../model/loading.ts'
 import { lengthUnit } from '../model/page.ts'
 import { large, shown, small } from '../state/format.ts'
-import type { Ask, Mended } from './desk.ts'
+import type { Ask } from './desk.ts'
 import { deskFor } from './desk.ts'
 import type { Dummy } from './dummy-model.ts'
 import { Slip } from './Slip.tsx'
@@ -33,30 +33,19 @@ function useMended({ bench, pins }: Dummy): Mended | string | null {
 }
 
 /** The sizes that a mend changes, each with what it was. */
-function Changes({
-  dummy,
-  changes,
-}: {
-  readonly dummy: Dummy
-  readonly changes: Mended['changes']
-}): JSX.Element {
-  const { mechanisms } = dummy.bench.design.value
+function Changes({ changes }: { readonly changes: Mended['changes'] }): JSX.Element {
   const length = lengthUnit.value
   const several = new Set(changes.map(({ id }) => id)).size > 1
   return (
     <dl class="changes">
-      {changes.map(({ id, field, from, to }) => {
-        const m = mechanisms.find((one) => one.id === id)
-        const { label = field, unit = 'mm' } = (m && settable(m).find(({ name }) => name === field)) ?? {}
-        return (
-          <div key={`${id}.${field}`}>
-            <dt>{several ? `${large(nameOf(id))}: ${small(label)}` : large(label)}</dt>
-            <dd>
-              <s>{shown(from, unit, length)}</s> <strong>{shown(to, unit, length)}</strong>
-            </dd>
-          </div>
-        )
-      })}
+      {changes.map(({ id, field, label, unit, from, to }) => (
+        <div key={`${id}.${field}`}>
+          <dt>{several ? `${large(nameOf(id))}: ${small(label)}` : large(label)}</dt>
+          <dd>
+            <s>{shown(from, unit, length)}</s> <strong>{shown(to, unit, length)}</strong>
+          </dd>
+        </div>
+      ))}
     </dl>
   )
 }
@@ -89,7 +78,7 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
           <figcaption>after mending</figcaption>
         </figure>
       </div>
-      <Changes dummy={dummy} changes={changes} />
+      <Changes changes={changes} />
       {left.length > 0 ? <p class="trouble">Left: {left[0]?.sentence}</p> : null}
       <div class="slip-buttons">
         <button

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact'
+import type { Forgiveness } from '../../paper/index.ts'
 import { kindOf, nameOf } from '../../paper/index.ts'
 import { ChoiceRow, FieldRow, UnitChoice } from '../fields/FieldPanel.tsx'
 import { lengthUnit } from '../model/page.ts'
 import { large, small } from '../state/format.ts'
 import { ownerOf } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
+import { forgivesSays, useForgiving } from './forgiving.ts'
 import { PartActions } from './PartActions.tsx'
 
 /** A size that a mend may not change. */
@@ -23,11 +25,29 @@ function Keep({ dummy, name }: { readonly dummy: Dummy; readonly name: string })
   )
 }
 
+/** How far the size may be off before the card jams, sticks out or tears; what is to be cut with care is marked. */
+function Care({ forgives }: { readonly forgives: Forgiveness | undefined }): JSX.Element {
+  const careful = forgives && Math.min(forgives.less.by, forgives.more.by) < CAREFUL
+  return (
+    <span
+      class="care"
+      data-care={careful ?? false}
+      title={forgives?.more.sentence ?? forgives?.less.sentence ?? undefined}
+    >
+      {forgives ? forgivesSays(forgives, lengthUnit.value) : ''}
+    </span>
+  )
+}
+
+/** A hand with a ruler and a knife is so far off now and then, mm or degrees. Common practice, no source. */
+const CAREFUL = 0.5
+
 /** The sizes of the part taken up, under the card, and what can be done with it. */
 export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const { bench, chosen } = dummy
   const owner = ownerOf(bench.design.value, chosen.value)
   const length = lengthUnit.value
+  const forgiving = useForgiving(dummy, owner?.id)
   if (!owner)
     return (
       <p class="dummy-hint">
@@ -57,6 +77,7 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
           <div key={field.key} class="size">
             <FieldRow {...{ bench, field, length }} />
             <Keep dummy={dummy} name={field.key} />
+            <Care forgives={forgiving.get(field.key)} />
           </div>
         ))}
         <UnitChoice />

@@ -1,17 +1,6 @@
 /** Run beside the page. Every question gets an answer that says whether it is the last one. */
-import type { Design, Find, Offer, Wish } from '../../paper/index.ts'
-import { bestOf, finding, noOffer, offers } from '../../paper/index.ts'
-
-export interface Mended {
-  readonly design: Design
-  readonly changes: readonly {
-    readonly id: string
-    readonly field: string
-    readonly from: number
-    readonly to: number
-  }[]
-  readonly left: readonly { readonly sentence: string }[]
-}
+import type { Design, Find, Forgiveness, Mended, Offer, Wish } from '../../paper/index.ts'
+import { bestOf, finding, forgives, mend, noOffer, offers } from '../../paper/index.ts'
 
 export type Ask =
   | {
@@ -22,18 +11,22 @@ export type Ask =
       readonly opening: number
     }
   | { readonly what: 'mend'; readonly design: Design; readonly pins: readonly string[] }
+  | { readonly what: 'forgives'; readonly design: Design; readonly id: string }
   | { readonly what: 'find'; readonly design: Design; readonly wish: Wish }
 
 export type Answer =
   | { readonly to: 'offers'; readonly last: true; readonly offers: readonly Offer[]; readonly none: string }
   | { readonly to: 'mend'; readonly last: true; readonly mended: Mended }
+  | { readonly to: 'forgives'; readonly last: true; readonly forgives: readonly Forgiveness[] }
   /** Comes each time that another way is found; the last one says why there is none. */
   | { readonly to: 'find'; readonly last: boolean; readonly finds: readonly Find[]; readonly none: string }
   | { readonly to: 'fault'; readonly last: true; readonly why: string }
 
 function answer(ask: Exclude<Ask, { what: 'find' }>): Answer {
   const { design } = ask
-  if (ask.what === 'mend') return { to: 'mend', last: true, mended: { design, changes: [], left: [] } }
+  if (ask.what === 'mend') return { to: 'mend', last: true, mended: mend(design, { pins: ask.pins }) }
+  if (ask.what === 'forgives')
+    return { to: 'forgives', last: true, forgives: forgives(design, { ids: [ask.id] }) }
   const { on, sitsOn, opening } = ask
   const found = offers(design, on, { sitsOn, opening })
   const none = found.length > 0 ? '' : noOffer(design, on, { sitsOn }).sentence

@@ -1,7 +1,7 @@
 /** The desk beside the page: what may take a while is worked out there, and no finger waits for it. */
 import type { Answer, Ask } from './desk-worker.ts'
 
-export type { Ask, Mended } from './desk-worker.ts'
+export type { Ask } from './desk-worker.ts'
 
 /** One question at a time: a newer one calls the older off. */
 export interface Desk<Q extends Ask> {
