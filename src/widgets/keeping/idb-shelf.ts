@@ -1,12 +1,15 @@
 /** The shelf in the browser’s own database, which survives a reload, a killed tab and an update of the site. */
 import type { DBSchema, IDBPDatabase } from 'idb'
 import { openDB } from 'idb'
+import type { Art } from '../../paper/index.ts'
 import type { PackedStep } from './packing.ts'
 import type { EarlierState, Entry, Shelf, Work, Written } from './shelf.ts'
 
 interface Places extends DBSchema {
   entries: { key: string; value: Entry }
   works: { key: string; value: Work }
+  /** By dummy. */
+  arts: { key: string; value: readonly Art[] }
   /** By dummy and number. */
   steps: { key: [string, number]; value: PackedStep }
   /** By dummy and time. */
@@ -18,7 +21,7 @@ export const DATABASE = 'hingebook.dummies'
 /** The form of the database: raised when a place is added, and `upgrade` then adds it to what is there. */
 export const DATABASE_VERSION = 1
 
-const PLACES = ['entries', 'works', 'steps', 'earlier'] as const
+const PLACES = ['entries', 'works', 'arts', 'steps', 'earlier'] as const
 
 /** All of one dummy: every number and time, whatever it is. */
 const allOf = (id: string): IDBKeyRange =>
@@ -28,6 +31,7 @@ function upgrade(db: IDBPDatabase<Places>, from: number): void {
   if (from < 1) {
     db.createObjectStore('entries', { keyPath: 'id' })
     db.createObjectStore('works', { keyPath: 'id' })
+    db.createObjectStore('arts')
     db.createObjectStore('steps')
     db.createObjectStore('earlier')
   }
@@ -69,19 +73,22 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
     entries: () => db.getAll('entries'),
 
     async work(id) {
-      const tx = db.transaction(['entries', 'works', 'steps'])
+      const tx = db.transaction(['entries', 'works', 'arts', 'steps'])
       const steps = tx.objectStore('steps')
-      const [entry, work, keys, values] = await Promise.all([
+      const [entry, work, art, keys, values] = await Promise.all([
         tx.objectStore('entries').get(id),
         tx.objectStore('works').get(id),
+        tx.objectStore('arts').get(id),
         steps.getAllKeys(allOf(id)),
         steps.getAll(allOf(id)),
         tx.done,
       ])
-      return entry && { entry, work, steps: keys.map(([, n], k) => [n, values[k]] as const) }
+      return (
+        entry && { entry, work, art: art ?? null, steps: keys.map(([, n], k) => [n, values[k]] as const) }
+      )
     },
 
-    async write({ entry, work, follows, steps, last, earlier, thin }): Promise<Written> {
+    async write({ entry, work, art, follows, steps, last, earlier, thin }): Promise<Written> {
       const tx = db.transaction(PLACES, 'readwrite')
       const places = { steps: tx.objectStore('steps'), earlier: tx.objectStore('earlier') }
       const [there, states] = await Promise.all([
@@ -97,6 +104,7 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
       await together(tx, [
         () => tx.objectStore('entries').put(entry),
         () => tx.objectStore('works').put(work),
+        ...(art === undefined ? [] : [() => placedArt(tx.objectStore('arts'), entry.id, art)]),
         () =>
           places.steps.delete(
             IDBKeyRange.bound([entry.id, Number.NEGATIVE_INFINITY], [entry.id, work.first], false, true),
@@ -131,6 +139,7 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
       await together(tx, [
         () => tx.objectStore('entries').delete(id),
         () => tx.objectStore('works').delete(id),
+        () => tx.objectStore('arts').delete(id),
         () => tx.objectStore('steps').delete(allOf(id)),
         () => tx.objectStore('earlier').delete(allOf(id)),
       ])
@@ -139,6 +148,15 @@ export async function idbShelf(onGone: () => void): Promise<Shelf> {
     close: () => db.close(),
   }
 }
+
+/** A place for art, as a transaction has it. */
+interface ArtPlace {
+  put(art: readonly Art[], id: string): Promise<unknown>
+  delete(id: string): Promise<unknown>
+}
+
+const placedArt = (place: ArtPlace, id: string, art: readonly Art[] | null): Promise<unknown> =>
+  art ? place.put(art, id) : place.delete(id)
 
 /** What a transaction’s end is told by. */
 interface Ending {

@@ -6,7 +6,7 @@ import type { History } from './history.ts'
 import { begun, done, present } from './history.ts'
 import { idbShelf } from './idb-shelf.ts'
 import { PACKED, packedStep, unpacked } from './packing.ts'
-import type { EarlierState, Entry, Shelf, Work, Writing } from './shelf.ts'
+import type { EarlierState, Entry, Lying, Shelf, Work, Writing } from './shelf.ts'
 import { memoryShelf, WORK_VERSION } from './shelf.ts'
 import { thinned } from './thinning.ts'
 
@@ -128,23 +128,24 @@ function isWork(value: unknown): value is Work {
   return typeof value === 'object' && value !== null && 'design' in value && 'v' in value
 }
 
-function openedFrom(entry: Entry, work: unknown, steps: readonly (readonly [number, unknown])[]): Opened {
+function openedFrom({ entry, work, art, steps }: Lying): Opened {
   if (!isWork(work)) return { ok: false, sentence: `“${entry.name}” cannot be read: it is not all there.` }
+  const lying = { ...work.design, ...(art ? { art } : {}) }
   if (work.v > WORK_VERSION)
     return {
       ok: false,
       sentence: `“${entry.name}” was saved by a newer version of this page. Load the page again.`,
-      text: JSON.stringify(work.design),
+      text: JSON.stringify(lying),
     }
   let design: Design
   try {
-    design = parseDesign(work.design)
+    design = parseDesign(lying)
   } catch (error) {
     const reason = error instanceof Error ? error.message : ''
     return {
       ok: false,
       sentence: `“${entry.name}” cannot be read. ${reason}`,
-      text: JSON.stringify(work.design),
+      text: JSON.stringify(lying),
     }
   }
   const kept = steps.filter(([n]) => n >= work.first)
@@ -181,6 +182,7 @@ function firstNew(history: History, saved: History | null): number {
 function writingOf(saving: Saving, outside: Outside): Writing {
   const { id, history, saved, entry, picture, earlier = [] } = saving
   const { design } = present(history)
+  const { art, ...plain } = design
   const now = outside.now()
   const from = firstNew(history, saved)
   const places = history.steps.map((_, k) => k).filter((k) => k >= from)
@@ -196,7 +198,8 @@ function writingOf(saving: Saving, outside: Outside): Writing {
       picture: picture ?? entry?.picture ?? null,
       gone: null,
     },
-    work: { id, v: WORK_VERSION, design, at: history.dropped + history.at, first: history.dropped },
+    ...(saved && present(saved).design.art === art ? {} : { art: art ?? null }),
+    work: { id, v: WORK_VERSION, design: plain, at: history.dropped + history.at, first: history.dropped },
     follows: entry?.rev ?? 0,
     steps: places.map((k) => {
       const step = history.steps[k] as History['steps'][number]
@@ -279,7 +282,7 @@ export async function openStore(
     if (!found.ok) return { ok: false, sentence: found.trouble.sentence }
     if (!found.value || found.value.entry.gone)
       return { ok: false, sentence: 'This dummy is not here: it was deleted, or made in another browser.' }
-    return openedFrom(found.value.entry, found.value.work, found.value.steps)
+    return openedFrom(found.value)
   }
 
   return {

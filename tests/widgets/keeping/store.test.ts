@@ -5,7 +5,8 @@ import fc from 'fast-check'
 import { openDB } from 'idb'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
-import { nearest, setTitle } from '../../../src/widgets/keeping/edits.ts'
+import { parseDesign } from '../../../src/paper/index.ts'
+import { nearest, setArt, setTitle } from '../../../src/widgets/keeping/edits.ts'
 import { readFileText } from '../../../src/widgets/keeping/file.ts'
 import type { History } from '../../../src/widgets/keeping/history.ts'
 import { begun, done, present, undone } from '../../../src/widgets/keeping/history.ts'
@@ -219,6 +220,41 @@ describe('dummies on the shelf', () => {
     const again = await opened(store, id)
     expect(again.history.steps).toHaveLength(13)
     expect(again.history.steps.map((step) => step.design)).toEqual(history.steps.map((step) => step.design))
+  })
+
+  test('what is drawn is written when it changes, and gone when it goes', async () => {
+    const shape = {
+      on: 'page/left',
+      shape: [
+        [1, 2],
+        [3, 4],
+        [5, 1],
+      ],
+      fill: 'rust',
+    }
+    const drawn = parseDesign({ ...heron, art: [shape] })
+    const store = await tab()
+    const { id } = value(await store.create(drawn))
+    const session = await atWork(store, id)
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+    const artCalls = () => put.mock.calls.filter(([what]) => Array.isArray(what)).length
+    let history = cutTo(session.history, 3)
+    session.put(history)
+    await session.flush()
+    expect(artCalls()).toBe(0)
+    expect(present((await opened(store, id)).history).design).toEqual(slit(drawn, 3))
+    for (const art of [[...(drawn.art ?? []), ...(drawn.art ?? [])], []]) {
+      history = done(history, setArt(present(history).design, art).design)
+      session.put(history)
+      await session.flush()
+      expect(present((await opened(store, id)).history).design.art).toEqual(art)
+    }
+    expect(artCalls()).toBe(2)
+    history = undone(undone(history))
+    const { art: _gone, ...bare } = present(history).design
+    session.put(done(history, bare, { says: 'bare' }))
+    await session.flush()
+    expect(present((await opened(store, id)).history).design).toEqual(slit(heron, 3))
   })
 
   test('the oldest steps may go, and the rest stays whole', async () => {
