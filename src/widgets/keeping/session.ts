@@ -34,7 +34,9 @@ export interface Session {
   put(history: History): void
   /** Takes over a small picture, SVG text, which is saved along with the next change. */
   draw(picture: string): void
-  /** Saves now what is not saved. */
+  /** Asks whether another tab saved it meanwhile: when the page is looked at again. */
+  look(): Promise<Saved>
+  /** Saves now what is not saved. Where nothing is being saved, all is asked for before it returns. */
   flush(): Promise<Saved>
   /** Where it was changed elsewhere: goes on with mine as a dummy of its own. */
   keepMine(): Promise<Saved>
@@ -132,7 +134,7 @@ export function startSession(
   /** One saving after the other: each must know the one before. */
   async function flush(): Promise<Saved> {
     cancel()
-    if (running) await running
+    while (running) await running
     if (saved.state !== 'elsewhere' && (wanted || hasMine())) {
       running = write().finally(() => {
         running = null
@@ -142,10 +144,15 @@ export function startSession(
     return saved
   }
 
-  const deaf = store.hear(({ id, rev }) => {
-    if (id !== entry.id || rev <= entry.rev || saved.state === 'elsewhere') return
+  /** Takes note of a saving that is not ours. */
+  function overtaken(rev: number | null): void {
+    if (rev === null || rev <= entry.rev || saved.state === 'elsewhere') return
     cancel()
     set({ state: 'elsewhere', isGone: false, hasMine: hasMine() })
+  }
+
+  const deaf = store.hear(({ id, rev }) => {
+    if (id === entry.id) overtaken(rev)
   })
 
   return {
@@ -167,6 +174,13 @@ export function startSession(
       plan(SAVE_AFTER)
     },
     flush,
+    async look() {
+      while (running) await running
+      const { id } = entry
+      const there = await store.revOf(id)
+      if (there.ok && id === entry.id && !running) overtaken(there.value)
+      return saved
+    },
     async keepMine() {
       cancel()
       if (running) await running
@@ -220,7 +234,7 @@ interface Leaving {
   removeEventListener(type: string, listen: () => void): void
 }
 
-/** Saves at once when the page is hidden or left. Returns what ends it. */
+/** Saves at once when the page is hidden or left, and looks for other tabs when it is seen again. Returns what ends it. */
 export function saveOnLeaving(
   session: Session,
   page: Leaving,
@@ -229,6 +243,7 @@ export function saveOnLeaving(
   const save = () => void session.flush()
   const hidden = () => {
     if (leaves.visibilityState === 'hidden') save()
+    else void session.look()
   }
   page.addEventListener('pagehide', save)
   leaves.addEventListener('visibilitychange', hidden)

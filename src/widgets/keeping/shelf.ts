@@ -57,8 +57,8 @@ export interface Writing {
   readonly thin: (times: readonly number[]) => readonly number[]
 }
 
-/** `rev`: the saving that is there instead; 0 if the dummy is gone. */
-export type Written = { readonly written: true } | { readonly written: false; readonly rev: number }
+/** Not written: another saving follows the same one already. `isGone`: it deleted the dummy. */
+export type Written = { readonly written: true } | { readonly written: false; readonly isGone: boolean }
 
 /** One dummy as it lies there, whoever laid it there. */
 export interface Lying {
@@ -70,8 +70,10 @@ export interface Lying {
 
 export interface Shelf {
   entries(): Promise<readonly Entry[]>
+  entry(id: string): Promise<Entry | undefined>
   /** What lies there under an id, as it lies there: undefined if nothing does. The art is null where there is none. */
   work(id: string): Promise<Lying | undefined>
+  /** Asks for all of it before it returns: a page that is being left has no second moment. */
   write(writing: Writing): Promise<Written>
   /** Changes the entry alone. */
   mark(id: string, mark: (entry: Entry) => Entry): Promise<Entry | undefined>
@@ -95,6 +97,7 @@ export function memoryShelf(): Shelf {
   >()
   return {
     entries: async () => [...all.values()].map(({ entry }) => entry),
+    entry: async (id) => all.get(id)?.entry,
     async work(id) {
       const one = all.get(id)
       const { entry, work, art, steps } = one ?? {}
@@ -103,7 +106,7 @@ export function memoryShelf(): Shelf {
     async write({ entry, work, art, follows, steps, last, earlier, thin }) {
       const before = all.get(entry.id)
       const rev = before?.entry.rev ?? 0
-      if (rev !== follows) return { written: false, rev }
+      if (rev !== follows) return { written: false, isGone: before?.entry.gone !== null }
       const kept = new Map([...(before?.steps ?? []), ...steps])
       for (const n of kept.keys()) if (n < work.first || n > last) kept.delete(n)
       const states = new Map([...(before?.earlier ?? []), ...earlier.map((one) => [one.when, one] as const)])

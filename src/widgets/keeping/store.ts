@@ -98,6 +98,8 @@ export interface Store {
   /** What was deleted and can be had back, last deleted first. */
   deleted(): Promise<Told<readonly Entry[]>>
   open(id: string): Promise<Opened>
+  /** The number of its last saving; null where it is not there. */
+  revOf(id: string): Promise<Told<number | null>>
   save(saving: Saving): Promise<Save>
   /** A new dummy that begins with this design, or with these steps. */
   create(from: Design | History, picture?: string): Promise<Told<Entry>>
@@ -261,7 +263,7 @@ export async function openStore(
     const writing = writingOf(saving, outside)
     const result = await told(() => shelf.write(writing))
     if (!result.ok) return { kind: 'unsaved', trouble: result.trouble }
-    if (!result.value.written) return { kind: 'elsewhere', isGone: result.value.rev === 0 }
+    if (!result.value.written) return { kind: 'elsewhere', isGone: result.value.isGone }
     say(writing.entry)
     const { entry } = writing
     return memoryOnly ? { kind: 'unsaved', trouble: memoryOnly, entry } : { kind: 'saved', entry }
@@ -290,6 +292,7 @@ export async function openStore(
     save,
     create,
     open,
+    revOf: (id) => told(async () => (await shelf.entry(id))?.rev ?? null),
     list: () =>
       told(async () => {
         const all = (await shelf.entries()).map(whole)

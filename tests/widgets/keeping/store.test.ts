@@ -326,6 +326,19 @@ describe('work at hand', () => {
     expect(await cutNow()).toBe(12)
   })
 
+  test('what is saved on leaving is asked for at once, with no answer waited for', async () => {
+    const store = await tab()
+    const { id } = value(await store.create(heron))
+    const session = await atWork(store, id)
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+    const commit = vi.spyOn(IDBTransaction.prototype, 'commit')
+    session.put(cutTo(session.history, 11))
+    void session.flush()
+    expect(put).toHaveBeenCalledTimes(4)
+    expect(commit).toHaveBeenCalledTimes(1)
+    await settled()
+  })
+
   test('its picture is saved along', async () => {
     const store = await tab()
     const { id } = value(await store.create(heron))
@@ -424,6 +437,16 @@ describe('two tabs on one dummy', () => {
     const [a, b] = await Promise.all([first.flush(), second.flush()])
     expect(a.state).toBe('saved')
     expect(b).toEqual({ state: 'elsewhere', isGone: false, hasMine: true })
+  })
+
+  test('a tab that was asleep is told when it is looked at again', async () => {
+    const { first, second } = await both()
+    hearers = []
+    first.put(cutTo(first.history, 11))
+    await first.flush()
+    expect(second.saved().state).toBe('saved')
+    expect((await second.look()).state).toBe('elsewhere')
+    expect((await first.look()).state).toBe('saved')
   })
 
   test('mine can be kept as a dummy of its own', async () => {
