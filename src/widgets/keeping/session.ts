@@ -42,7 +42,9 @@ export interface Session {
   keepMine(): Promise<Saved>
   /** Where it was changed elsewhere: gives theirs, and goes on with it. */
   takeTheirs(): Promise<Opened>
-  /** Saves, and hears no more of other tabs. */
+  /** Saves now, for good: where it was changed elsewhere and nobody chose, mine becomes a dummy of its own. */
+  leave(): Promise<Saved>
+  /** The same, and hears no more of other tabs. */
   close(): Promise<Saved>
 }
 
@@ -61,8 +63,10 @@ export function startSession(
 ): Session {
   let entry: Entry = first
   let history = begin
-  /** What lies on the shelf; null: nothing yet. */
+  /** What lies on the shelf; null for a dummy that is on none yet. */
   let written: History | null = first.rev === 0 ? null : begin
+  /** What there is nothing to save of. */
+  let clean = begin
   let picture: string | undefined
   let wanted = false
   let saved: Saved = { state: 'saved', when: first.changed }
@@ -71,7 +75,7 @@ export function startSession(
   /** Since when there was no state to go back to. */
   let lastState = first.changed
   /** The dummy as it was before this session, kept with its first change. */
-  let before: EarlierState | null = stateOf(first.id, begin, first.changed)
+  let before: EarlierState | null = first.rev === 0 ? null : stateOf(first.id, begin, first.changed)
 
   const set = (next: Saved): void => {
     saved = next
@@ -117,7 +121,7 @@ export function startSession(
     }
     if (result.entry) {
       entry = result.entry
-      written = mine
+      written = clean = mine
       before = null
       if (picture === drawn) picture = undefined
       if (earlier.some(({ when }) => when === now)) lastState = now
@@ -143,6 +147,25 @@ export function startSession(
     }
     return saved
   }
+
+  async function keepMine(): Promise<Saved> {
+    cancel()
+    while (running) await running
+    const made = await store.create(history, picture ?? entry.picture ?? undefined)
+    if (!made.ok) {
+      onSaved({ state: 'unsaved', trouble: made.trouble })
+      return { state: 'unsaved', trouble: made.trouble }
+    }
+    entry = made.value
+    written = clean = history
+    before = null
+    lastState = entry.changed
+    set({ state: 'saved', when: entry.changed })
+    return saved
+  }
+
+  /** Saves what there is; where another tab has the dummy, mine as one of its own: nobody is left to ask. */
+  const leave = (): Promise<Saved> => (saved.state === 'elsewhere' && hasMine() ? keepMine() : flush())
 
   /** Takes note of a saving that is not ours. */
   function overtaken(rev: number | null): void {
@@ -181,35 +204,22 @@ export function startSession(
       if (there.ok && id === entry.id && !running) overtaken(there.value)
       return saved
     },
-    async keepMine() {
-      cancel()
-      if (running) await running
-      const made = await store.create(history, picture ?? entry.picture ?? undefined)
-      if (!made.ok) {
-        onSaved({ state: 'unsaved', trouble: made.trouble })
-        return { state: 'unsaved', trouble: made.trouble }
-      }
-      entry = made.value
-      written = history
-      before = null
-      lastState = entry.changed
-      set({ state: 'saved', when: entry.changed })
-      return saved
-    },
+    keepMine,
     async takeTheirs() {
       cancel()
       if (running) await running
       const opened = await store.open(entry.id)
       if (!opened.ok) return opened
       entry = opened.entry
-      history = written = opened.history
+      history = written = clean = opened.history
       wanted = false
       before = stateOf(entry.id, history, entry.changed)
       set({ state: 'saved', when: entry.changed })
       return opened
     },
+    leave,
     async close() {
-      const last = await flush()
+      const last = await leave()
       cancel()
       deaf()
       return last
@@ -240,15 +250,15 @@ export function saveOnLeaving(
   page: Leaving,
   leaves: Leaving & { visibilityState?: string },
 ): () => void {
-  const save = () => void session.flush()
+  const left = () => void session.leave()
   const hidden = () => {
-    if (leaves.visibilityState === 'hidden') save()
+    if (leaves.visibilityState === 'hidden') void session.flush()
     else void session.look()
   }
-  page.addEventListener('pagehide', save)
+  page.addEventListener('pagehide', left)
   leaves.addEventListener('visibilitychange', hidden)
   return () => {
-    page.removeEventListener('pagehide', save)
+    page.removeEventListener('pagehide', left)
     leaves.removeEventListener('visibilitychange', hidden)
   }
 }

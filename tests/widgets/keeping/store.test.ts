@@ -12,7 +12,7 @@ import type { History } from '../../../src/widgets/keeping/history.ts'
 import { begun, done, present, undone } from '../../../src/widgets/keeping/history.ts'
 import { DATABASE, DATABASE_VERSION } from '../../../src/widgets/keeping/idb-shelf.ts'
 import type { Clock, Saved, Session } from '../../../src/widgets/keeping/session.ts'
-import { SAVE_AFTER, saveOnLeaving, startSession } from '../../../src/widgets/keeping/session.ts'
+import { looseEntry, SAVE_AFTER, saveOnLeaving, startSession } from '../../../src/widgets/keeping/session.ts'
 import type { Outside, Store, TabWord } from '../../../src/widgets/keeping/store.ts'
 import { openStore, troubleOf, workText } from '../../../src/widgets/keeping/store.ts'
 import { MOST_STATES, STATE_EVERY, thinned } from '../../../src/widgets/keeping/thinning.ts'
@@ -339,6 +339,19 @@ describe('work at hand', () => {
     await settled()
   })
 
+  test('on a dummy that is on no shelf yet is saved with its first change, and not before', async () => {
+    const store = await tab()
+    const session = startSession(store, looseEntry('new', heron, clock.now()), clock)
+    await session.flush()
+    expect(value(await store.list())).toEqual([])
+    session.put(cutTo(begun(heron), 11))
+    await wind(SAVE_AFTER)
+    const again = await opened(store, 'new')
+    expect(again.note).toBeUndefined()
+    expect(again.history.steps.map(({ label }) => label)).toEqual(['begun', 'beak: slit 40 to 11'])
+    expect(value(await store.earlier('new'))).toEqual([])
+  })
+
   test('its picture is saved along', async () => {
     const store = await tab()
     const { id } = value(await store.create(heron))
@@ -459,6 +472,26 @@ describe('two tabs on one dummy', () => {
     expect(present((await opened(one, second.id())).history).label).toBe('beak: slit 40 to 22')
     second.put(cutTo(second.history, 23))
     expect((await second.flush()).state).toBe('saved')
+    expect(present((await opened(one, id)).history).label).toBe('beak: slit 40 to 11')
+  })
+
+  test('where nobody chose before the page was left, mine becomes a dummy of its own', async () => {
+    const { id, one, first, second } = await both()
+    const page = new EventTarget()
+    saveOnLeaving(second, page, new EventTarget())
+    first.put(cutTo(first.history, 11))
+    await first.flush()
+    page.dispatchEvent(new Event('pagehide'))
+    await settled()
+    // There was nothing of its own to keep yet.
+    expect(value(await one.list())).toHaveLength(1)
+    second.put(cutTo(second.history, 22))
+    page.dispatchEvent(new Event('pagehide'))
+    await settled()
+    const all = value(await one.list())
+    expect(all).toHaveLength(2)
+    const copy = all.find((entry) => entry.id !== id)?.id ?? ''
+    expect(present((await opened(one, copy)).history).label).toBe('beak: slit 40 to 22')
     expect(present((await opened(one, id)).history).label).toBe('beak: slit 40 to 11')
   })
 
