@@ -65,8 +65,6 @@ export function startSession(
   let history = begin
   /** What lies on the shelf; null for a dummy that is on none yet. */
   let written: History | null = first.rev === 0 ? null : begin
-  /** What there is nothing to save of. */
-  let clean = begin
   let picture: string | undefined
   let wanted = false
   let saved: Saved = { state: 'saved', when: first.changed }
@@ -121,7 +119,7 @@ export function startSession(
     }
     if (result.entry) {
       entry = result.entry
-      written = clean = mine
+      written = mine
       before = null
       if (picture === drawn) picture = undefined
       if (earlier.some(({ when }) => when === now)) lastState = now
@@ -157,7 +155,7 @@ export function startSession(
       return { state: 'unsaved', trouble: made.trouble }
     }
     entry = made.value
-    written = clean = history
+    written = history
     before = null
     lastState = entry.changed
     set({ state: 'saved', when: entry.changed })
@@ -211,7 +209,7 @@ export function startSession(
       const opened = await store.open(entry.id)
       if (!opened.ok) return opened
       entry = opened.entry
-      history = written = clean = opened.history
+      history = written = opened.history
       wanted = false
       before = stateOf(entry.id, history, entry.changed)
       set({ state: 'saved', when: entry.changed })
