@@ -152,6 +152,7 @@ export function nearest(design: Design, id: string, fields: Change): Design {
       (known.some((one) => one.name === name) ||
         choices.some((one) => one.name === name && one.values.includes(value))),
   )
+  if (fine.length === 0) return design
   return settled(change(design, id, held(m, Object.fromEntries(fine)))) ?? design
 }
 

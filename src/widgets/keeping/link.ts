@@ -59,27 +59,30 @@ async function gathered(
   return whole
 }
 
-/** Bytes in small parts: what one of them unpacks to is seen before the next is unpacked. */
-function inParts(bytes: Uint8Array<ArrayBuffer>): ReadableStream<Uint8Array<ArrayBuffer>> {
+/** Bytes in parts: what comes of one of them is seen before the next is asked for. */
+function inParts(bytes: Uint8Array<ArrayBuffer>, part: number): ReadableStream<Uint8Array<ArrayBuffer>> {
   let at = 0
   return new ReadableStream({
     pull(controller) {
-      if (at < bytes.length) controller.enqueue(bytes.slice(at, at + PART))
+      if (at < bytes.length) controller.enqueue(bytes.slice(at, at + part))
       else controller.close()
-      at += PART
+      at += part
     },
   })
 }
 
 /** DEFLATE packs at most 1032 to one (its longest match, 258 bytes, in two bits): a part is no more than half a megabyte. */
-const PART = 512
+const PACKED_PART = 512
 
-const piped = (
-  bytes: Uint8Array<ArrayBuffer>,
-  through: CompressionStream | DecompressionStream,
-  most: number,
-): Promise<Uint8Array<ArrayBuffer> | null> =>
-  gathered(inParts(bytes).pipeThrough(through) as ReadableStream<Uint8Array>, most)
+/** What is packed here may go in larger parts. */
+const PLAIN_PART = 65_536
+
+const packedFrom = (plain: Uint8Array<ArrayBuffer>): Promise<Uint8Array<ArrayBuffer> | null> =>
+  gathered(inParts(plain, PLAIN_PART).pipeThrough(new CompressionStream('deflate-raw')), 2 * MOST_UNPACKED)
+
+/** Null where it is more than a design can be; rejects where it is no such stream. */
+const unpackedFrom = (packed: Uint8Array<ArrayBuffer>): Promise<Uint8Array<ArrayBuffer> | null> =>
+  gathered(inParts(packed, PACKED_PART).pipeThrough(new DecompressionStream('deflate-raw')), MOST_UNPACKED)
 
 const CHUNK = 0x2000
 
@@ -145,7 +148,7 @@ export const briefJson = ({ mechanisms, art, ...rest }: Design): string =>
 export async function linkText(design: Design): Promise<string | null> {
   const json = new TextEncoder().encode(briefJson(design))
   if (json.length > MOST_UNPACKED) return null
-  const packed = await piped(json, new CompressionStream('deflate-raw'), 2 * MOST_UNPACKED)
+  const packed = await packedFrom(json)
   if (!packed) return null
   const whole = new Uint8Array(4 + packed.length)
   new DataView(whole.buffer).setUint32(0, crc32(packed))
@@ -179,7 +182,7 @@ export async function readLink(hash: string): Promise<LinkRead> {
   if (new DataView(bytes.buffer).getUint32(0) !== crc32(packed)) return unread(DAMAGED)
   let json: Uint8Array | null
   try {
-    json = await piped(packed, new DecompressionStream('deflate-raw'), MOST_UNPACKED)
+    json = await unpackedFrom(packed)
   } catch {
     return unread(DAMAGED)
   }

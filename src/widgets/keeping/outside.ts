@@ -42,3 +42,12 @@ export const browserClock: Clock = {
     return () => clearTimeout(timer)
   },
 }
+
+/** Asks the browser not to clear what is kept when room grows short. It may ask the maker; false where it will not. */
+export async function askToKeep(): Promise<boolean> {
+  try {
+    return (await navigator.storage?.persist?.()) ?? false
+  } catch {
+    return false
+  }
+}

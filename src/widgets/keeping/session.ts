@@ -34,13 +34,17 @@ export interface Session {
   put(history: History): void
   /** Takes over a small picture, SVG text, which is saved along with the next change. */
   draw(picture: string): void
-  /** Saves now what is not saved. */
+  /** Asks whether another tab saved it meanwhile: when the page is looked at again. */
+  look(): Promise<Saved>
+  /** Saves now what is not saved. Where nothing is being saved, all is asked for before it returns. */
   flush(): Promise<Saved>
   /** Where it was changed elsewhere: goes on with mine as a dummy of its own. */
   keepMine(): Promise<Saved>
   /** Where it was changed elsewhere: gives theirs, and goes on with it. */
   takeTheirs(): Promise<Opened>
-  /** Saves, and hears no more of other tabs. */
+  /** Saves now, for good: where it was changed elsewhere and nobody chose, mine becomes a dummy of its own. */
+  leave(): Promise<Saved>
+  /** The same, and hears no more of other tabs. */
   close(): Promise<Saved>
 }
 
@@ -59,7 +63,7 @@ export function startSession(
 ): Session {
   let entry: Entry = first
   let history = begin
-  /** What lies on the shelf; null: nothing yet. */
+  /** What lies on the shelf; null for a dummy that is on none yet. */
   let written: History | null = first.rev === 0 ? null : begin
   let picture: string | undefined
   let wanted = false
@@ -69,7 +73,7 @@ export function startSession(
   /** Since when there was no state to go back to. */
   let lastState = first.changed
   /** The dummy as it was before this session, kept with its first change. */
-  let before: EarlierState | null = stateOf(first.id, begin, first.changed)
+  let before: EarlierState | null = first.rev === 0 ? null : stateOf(first.id, begin, first.changed)
 
   const set = (next: Saved): void => {
     saved = next
@@ -132,7 +136,7 @@ export function startSession(
   /** One saving after the other: each must know the one before. */
   async function flush(): Promise<Saved> {
     cancel()
-    if (running) await running
+    while (running) await running
     if (saved.state !== 'elsewhere' && (wanted || hasMine())) {
       running = write().finally(() => {
         running = null
@@ -142,10 +146,34 @@ export function startSession(
     return saved
   }
 
-  const deaf = store.hear(({ id, rev }) => {
-    if (id !== entry.id || rev <= entry.rev || saved.state === 'elsewhere') return
+  async function keepMine(): Promise<Saved> {
+    cancel()
+    while (running) await running
+    const made = await store.create(history, picture ?? entry.picture ?? undefined)
+    if (!made.ok) {
+      onSaved({ state: 'unsaved', trouble: made.trouble })
+      return { state: 'unsaved', trouble: made.trouble }
+    }
+    entry = made.value
+    written = history
+    before = null
+    lastState = entry.changed
+    set({ state: 'saved', when: entry.changed })
+    return saved
+  }
+
+  /** Saves what there is; where another tab has the dummy, mine as one of its own: nobody is left to ask. */
+  const leave = (): Promise<Saved> => (saved.state === 'elsewhere' && hasMine() ? keepMine() : flush())
+
+  /** Takes note of a saving that is not ours. */
+  function overtaken(rev: number | null): void {
+    if (rev === null || rev <= entry.rev || saved.state === 'elsewhere') return
     cancel()
     set({ state: 'elsewhere', isGone: false, hasMine: hasMine() })
+  }
+
+  const deaf = store.hear(({ id, rev }) => {
+    if (id === entry.id) overtaken(rev)
   })
 
   return {
@@ -167,21 +195,14 @@ export function startSession(
       plan(SAVE_AFTER)
     },
     flush,
-    async keepMine() {
-      cancel()
-      if (running) await running
-      const made = await store.create(history, picture ?? entry.picture ?? undefined)
-      if (!made.ok) {
-        onSaved({ state: 'unsaved', trouble: made.trouble })
-        return { state: 'unsaved', trouble: made.trouble }
-      }
-      entry = made.value
-      written = history
-      before = null
-      lastState = entry.changed
-      set({ state: 'saved', when: entry.changed })
+    async look() {
+      while (running) await running
+      const { id } = entry
+      const there = await store.revOf(id)
+      if (there.ok && id === entry.id && !running) overtaken(there.value)
       return saved
     },
+    keepMine,
     async takeTheirs() {
       cancel()
       if (running) await running
@@ -194,8 +215,9 @@ export function startSession(
       set({ state: 'saved', when: entry.changed })
       return opened
     },
+    leave,
     async close() {
-      const last = await flush()
+      const last = await leave()
       cancel()
       deaf()
       return last
@@ -220,20 +242,21 @@ interface Leaving {
   removeEventListener(type: string, listen: () => void): void
 }
 
-/** Saves at once when the page is hidden or left. Returns what ends it. */
+/** Saves at once when the page is hidden or left, and looks for other tabs when it is seen again. Returns what ends it. */
 export function saveOnLeaving(
   session: Session,
   page: Leaving,
   leaves: Leaving & { visibilityState?: string },
 ): () => void {
-  const save = () => void session.flush()
+  const left = () => void session.leave()
   const hidden = () => {
-    if (leaves.visibilityState === 'hidden') save()
+    if (leaves.visibilityState === 'hidden') void session.flush()
+    else void session.look()
   }
-  page.addEventListener('pagehide', save)
+  page.addEventListener('pagehide', left)
   leaves.addEventListener('visibilitychange', hidden)
   return () => {
-    page.removeEventListener('pagehide', save)
+    page.removeEventListener('pagehide', left)
     leaves.removeEventListener('visibilitychange', hidden)
   }
 }

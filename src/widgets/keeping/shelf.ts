@@ -1,5 +1,5 @@
 /** Where dummies lie: what is kept of each, and the few things that can be done with it, each all or nothing. */
-import type { Design } from '../../paper/index.ts'
+import type { Art, Design } from '../../paper/index.ts'
 import type { PackedStep } from './packing.ts'
 
 /** What a list shows of one dummy. */
@@ -21,11 +21,11 @@ export interface Entry {
 /** The form in which a site of today stores a dummy. Later sites count on, and still read this one. */
 export const WORK_VERSION = 1
 
-/** The dummy itself, and which of its steps is shown. */
+/** The dummy itself but for what is drawn on it, and which of its steps is shown. */
 export interface Work {
   readonly id: string
   readonly v: number
-  readonly design: Design
+  readonly design: Omit<Design, 'art'>
   /** Numbers of steps, counted from the very first: which is shown, which is the oldest kept. */
   readonly at: number
   readonly first: number
@@ -44,6 +44,8 @@ export interface EarlierState {
 export interface Writing {
   readonly entry: Entry
   readonly work: Work
+  /** What is drawn on it, null for nothing; left out, it is as it was: it may be large, and a drag saves often. */
+  readonly art?: readonly Art[] | null
   /** The number of the saving that this one follows; 0 for a new dummy. */
   readonly follows: number
   /** Steps to write, by number; those below `work.first` and above `last` go. */
@@ -55,15 +57,23 @@ export interface Writing {
   readonly thin: (times: readonly number[]) => readonly number[]
 }
 
-/** `rev`: the saving that is there instead; 0 if the dummy is gone. */
-export type Written = { readonly written: true } | { readonly written: false; readonly rev: number }
+/** Not written: another saving follows the same one already. `isGone`: it deleted the dummy. */
+export type Written = { readonly written: true } | { readonly written: false; readonly isGone: boolean }
+
+/** One dummy as it lies there, whoever laid it there. */
+export interface Lying {
+  readonly entry: Entry
+  readonly work: unknown
+  readonly art: unknown
+  readonly steps: readonly (readonly [number: number, step: unknown])[]
+}
 
 export interface Shelf {
   entries(): Promise<readonly Entry[]>
-  /** What lies there under an id, as it lies there: undefined if nothing does. */
-  work(
-    id: string,
-  ): Promise<{ entry: Entry; work: unknown; steps: readonly (readonly [number, unknown])[] } | undefined>
+  entry(id: string): Promise<Entry | undefined>
+  /** What lies there under an id, as it lies there: undefined if nothing does. The art is null where there is none. */
+  work(id: string): Promise<Lying | undefined>
+  /** Asks for all of it before it returns: a page that is being left has no second moment. */
   write(writing: Writing): Promise<Written>
   /** Changes the entry alone. */
   mark(id: string, mark: (entry: Entry) => Entry): Promise<Entry | undefined>
@@ -77,23 +87,32 @@ export interface Shelf {
 export function memoryShelf(): Shelf {
   const all = new Map<
     string,
-    { entry: Entry; work: unknown; steps: Map<number, PackedStep>; earlier: Map<number, EarlierState> }
+    {
+      entry: Entry
+      work: Work
+      art: readonly Art[] | null
+      steps: Map<number, PackedStep>
+      earlier: Map<number, EarlierState>
+    }
   >()
   return {
     entries: async () => [...all.values()].map(({ entry }) => entry),
+    entry: async (id) => all.get(id)?.entry,
     async work(id) {
       const one = all.get(id)
-      return one && { entry: one.entry, work: one.work, steps: [...one.steps].sort(([a], [b]) => a - b) }
+      const { entry, work, art, steps } = one ?? {}
+      return entry && { entry, work, art, steps: [...(steps ?? [])].sort(([a], [b]) => a - b) }
     },
-    async write({ entry, work, follows, steps, last, earlier, thin }) {
+    async write({ entry, work, art, follows, steps, last, earlier, thin }) {
       const before = all.get(entry.id)
       const rev = before?.entry.rev ?? 0
-      if (rev !== follows) return { written: false, rev }
+      if (rev !== follows) return { written: false, isGone: before?.entry.gone !== null }
       const kept = new Map([...(before?.steps ?? []), ...steps])
       for (const n of kept.keys()) if (n < work.first || n > last) kept.delete(n)
       const states = new Map([...(before?.earlier ?? []), ...earlier.map((one) => [one.when, one] as const)])
       for (const when of thin([...states.keys()])) states.delete(when)
-      all.set(entry.id, { entry, work, steps: kept, earlier: states })
+      const drawn = art === undefined ? (before?.art ?? null) : art
+      all.set(entry.id, { entry, work, art: drawn, steps: kept, earlier: states })
       return { written: true }
     },
     async mark(id, mark) {

@@ -6,7 +6,7 @@ import type { History } from './history.ts'
 import { begun, done, present } from './history.ts'
 import { idbShelf } from './idb-shelf.ts'
 import { PACKED, packedStep, unpacked } from './packing.ts'
-import type { EarlierState, Entry, Shelf, Work, Writing } from './shelf.ts'
+import type { EarlierState, Entry, Lying, Shelf, Work, Writing } from './shelf.ts'
 import { memoryShelf, WORK_VERSION } from './shelf.ts'
 import { thinned } from './thinning.ts'
 
@@ -98,6 +98,8 @@ export interface Store {
   /** What was deleted and can be had back, last deleted first. */
   deleted(): Promise<Told<readonly Entry[]>>
   open(id: string): Promise<Opened>
+  /** The number of its last saving; null where it is not there. */
+  revOf(id: string): Promise<Told<number | null>>
   save(saving: Saving): Promise<Save>
   /** A new dummy that begins with this design, or with these steps. */
   create(from: Design | History, picture?: string): Promise<Told<Entry>>
@@ -128,23 +130,24 @@ function isWork(value: unknown): value is Work {
   return typeof value === 'object' && value !== null && 'design' in value && 'v' in value
 }
 
-function openedFrom(entry: Entry, work: unknown, steps: readonly (readonly [number, unknown])[]): Opened {
+function openedFrom({ entry, work, art, steps }: Lying): Opened {
   if (!isWork(work)) return { ok: false, sentence: `“${entry.name}” cannot be read: it is not all there.` }
+  const lying = { ...work.design, ...(art ? { art } : {}) }
   if (work.v > WORK_VERSION)
     return {
       ok: false,
       sentence: `“${entry.name}” was saved by a newer version of this page. Load the page again.`,
-      text: JSON.stringify(work.design),
+      text: JSON.stringify(lying),
     }
   let design: Design
   try {
-    design = parseDesign(work.design)
+    design = parseDesign(lying)
   } catch (error) {
     const reason = error instanceof Error ? error.message : ''
     return {
       ok: false,
       sentence: `“${entry.name}” cannot be read. ${reason}`,
-      text: JSON.stringify(work.design),
+      text: JSON.stringify(lying),
     }
   }
   const kept = steps.filter(([n]) => n >= work.first)
@@ -181,6 +184,7 @@ function firstNew(history: History, saved: History | null): number {
 function writingOf(saving: Saving, outside: Outside): Writing {
   const { id, history, saved, entry, picture, earlier = [] } = saving
   const { design } = present(history)
+  const { art, ...plain } = design
   const now = outside.now()
   const from = firstNew(history, saved)
   const places = history.steps.map((_, k) => k).filter((k) => k >= from)
@@ -196,7 +200,8 @@ function writingOf(saving: Saving, outside: Outside): Writing {
       picture: picture ?? entry?.picture ?? null,
       gone: null,
     },
-    work: { id, v: WORK_VERSION, design, at: history.dropped + history.at, first: history.dropped },
+    ...(saved && present(saved).design.art === art ? {} : { art: art ?? null }),
+    work: { id, v: WORK_VERSION, design: plain, at: history.dropped + history.at, first: history.dropped },
     follows: entry?.rev ?? 0,
     steps: places.map((k) => {
       const step = history.steps[k] as History['steps'][number]
@@ -258,7 +263,7 @@ export async function openStore(
     const writing = writingOf(saving, outside)
     const result = await told(() => shelf.write(writing))
     if (!result.ok) return { kind: 'unsaved', trouble: result.trouble }
-    if (!result.value.written) return { kind: 'elsewhere', isGone: result.value.rev === 0 }
+    if (!result.value.written) return { kind: 'elsewhere', isGone: result.value.isGone }
     say(writing.entry)
     const { entry } = writing
     return memoryOnly ? { kind: 'unsaved', trouble: memoryOnly, entry } : { kind: 'saved', entry }
@@ -279,7 +284,7 @@ export async function openStore(
     if (!found.ok) return { ok: false, sentence: found.trouble.sentence }
     if (!found.value || found.value.entry.gone)
       return { ok: false, sentence: 'This dummy is not here: it was deleted, or made in another browser.' }
-    return openedFrom(found.value.entry, found.value.work, found.value.steps)
+    return openedFrom(found.value)
   }
 
   return {
@@ -287,6 +292,7 @@ export async function openStore(
     save,
     create,
     open,
+    revOf: (id) => told(async () => (await shelf.entry(id))?.rev ?? null),
     list: () =>
       told(async () => {
         const all = (await shelf.entries()).map(whole)

@@ -33,6 +33,10 @@ function mechanismAt(json: unknown, index: number): { id: string; kind: string }
   return typeof id === 'string' && typeof kind === 'string' ? { id, kind } : null
 }
 
+/** What a mechanism is called in a sentence: by its place in the file where its id is none. */
+const calledAs = (id: string, index: number): string =>
+  /^[a-z0-9-]{1,40}$/.test(id) ? large(nameOf(id)) : `Part ${index + 1}`
+
 /** The label of a field of a kind, with what stands behind its name: `shape[3]` is the shape’s point 4. */
 function labelOf(kindName: string, path: string): string {
   const kind = kindNamed(kindName)
@@ -54,7 +58,7 @@ export function faultWords(error: DesignError, json: unknown): string {
   const nearest = error.nearest === undefined ? '' : ` The nearest that works is ${error.nearest}.`
   const [, index, path] = /^mechanisms\[(\d+)\]\.?(.*)$/.exec(error.path) ?? []
   const m = index === undefined ? null : mechanismAt(json, Number(index))
-  if (m && path) return `${large(nameOf(m.id))}: the ${labelOf(m.kind, path)} ${rest}${nearest}`
+  if (m && path) return `${calledAs(m.id, Number(index))}: the ${labelOf(m.kind, path)} ${rest}${nearest}`
   const [, cardField] = /^card\.(\w+)$/.exec(error.path) ?? []
   const field = cardFields.find(({ name }) => name === cardField)
   if (field) return `The ${small(field.label)} ${rest}${nearest}`

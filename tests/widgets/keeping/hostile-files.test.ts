@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { MOST_FILE_BYTES, readFileText, readPasted } from '../../../src/widgets/keeping/file.ts'
 import { unpacked } from '../../../src/widgets/keeping/packing.ts'
-import { busy, heron, judged, LONGEST, spoilt } from './hostile.ts'
+import { busy, heron, judged, LONGEST, letters, spoilt } from './hostile.ts'
 
 const pristine = JSON.stringify(Object.getOwnPropertyNames(Object.prototype).sort())
 
@@ -18,7 +18,7 @@ describe('spoilt files', () => {
         if (ms > slowest.ms) slowest = { text, ms }
         judged(read)
       }),
-      { numRuns: 3000 },
+      { numRuns: 7000 },
     )
     expect(await busy(() => readFileText(slowest.text))).toBeLessThan(LONGEST)
     expect(JSON.stringify(Object.getOwnPropertyNames(Object.prototype).sort())).toBe(pristine)
@@ -27,9 +27,7 @@ describe('spoilt files', () => {
 
   test('any text and any JSON does too', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.json({ maxDepth: 8 })), (text) =>
-        judged(readFileText(text)),
-      ),
+      fc.property(fc.oneof(letters, fc.json({ maxDepth: 4 })), (text) => judged(readFileText(text))),
       { numRuns: 300 },
     )
   })
@@ -47,7 +45,7 @@ describe('spoilt files', () => {
     ['brackets in brackets', () => deep('{"a":[', ']}', M / 8)],
     ['deep where a title stands', () => `{"hingebook":1,"title":${deep('[', ']', M / 4)}}`],
     ['deep in the art', () => mechanisms(`[],"art":${deep('[', ']', M / 4)}`)],
-    ['a long list of mechanisms', () => mechanisms(`[${'{},'.repeat(M / 4)}{}]`)],
+    ['a long list of mechanisms', () => mechanisms(`[${'{},'.repeat(M / 8)}{}]`)],
     [
       'a long list of points',
       () =>

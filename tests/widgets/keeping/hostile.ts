@@ -95,6 +95,11 @@ export const spoilt: fc.Arbitrary<string> = fc
     }, sound),
   )
 
+/** Any text, halves of letters and all. */
+export const letters = fc
+  .array(fc.nat({ max: 0xffff }), { maxLength: 20 })
+  .map((codes) => String.fromCharCode(...codes))
+
 /** A hang is noticed from here on, ms. */
 export const LONGEST = 200
 

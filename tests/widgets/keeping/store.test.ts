@@ -5,13 +5,14 @@ import fc from 'fast-check'
 import { openDB } from 'idb'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
-import { nearest, setTitle } from '../../../src/widgets/keeping/edits.ts'
+import { parseDesign } from '../../../src/paper/index.ts'
+import { nearest, setArt, setTitle } from '../../../src/widgets/keeping/edits.ts'
 import { readFileText } from '../../../src/widgets/keeping/file.ts'
 import type { History } from '../../../src/widgets/keeping/history.ts'
 import { begun, done, present, undone } from '../../../src/widgets/keeping/history.ts'
 import { DATABASE, DATABASE_VERSION } from '../../../src/widgets/keeping/idb-shelf.ts'
 import type { Clock, Saved, Session } from '../../../src/widgets/keeping/session.ts'
-import { SAVE_AFTER, saveOnLeaving, startSession } from '../../../src/widgets/keeping/session.ts'
+import { looseEntry, SAVE_AFTER, saveOnLeaving, startSession } from '../../../src/widgets/keeping/session.ts'
 import type { Outside, Store, TabWord } from '../../../src/widgets/keeping/store.ts'
 import { openStore, troubleOf, workText } from '../../../src/widgets/keeping/store.ts'
 import { MOST_STATES, STATE_EVERY, thinned } from '../../../src/widgets/keeping/thinning.ts'
@@ -221,6 +222,41 @@ describe('dummies on the shelf', () => {
     expect(again.history.steps.map((step) => step.design)).toEqual(history.steps.map((step) => step.design))
   })
 
+  test('what is drawn is written when it changes, and gone when it goes', async () => {
+    const shape = {
+      on: 'page/left',
+      shape: [
+        [1, 2],
+        [3, 4],
+        [5, 1],
+      ],
+      fill: 'rust',
+    }
+    const drawn = parseDesign({ ...heron, art: [shape] })
+    const store = await tab()
+    const { id } = value(await store.create(drawn))
+    const session = await atWork(store, id)
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+    const artCalls = () => put.mock.calls.filter(([what]) => Array.isArray(what)).length
+    let history = cutTo(session.history, 3)
+    session.put(history)
+    await session.flush()
+    expect(artCalls()).toBe(0)
+    expect(present((await opened(store, id)).history).design).toEqual(slit(drawn, 3))
+    for (const art of [[...(drawn.art ?? []), ...(drawn.art ?? [])], []]) {
+      history = done(history, setArt(present(history).design, art).design)
+      session.put(history)
+      await session.flush()
+      expect(present((await opened(store, id)).history).design.art).toEqual(art)
+    }
+    expect(artCalls()).toBe(2)
+    history = undone(undone(history))
+    const { art: _gone, ...bare } = present(history).design
+    session.put(done(history, bare, { says: 'bare' }))
+    await session.flush()
+    expect(present((await opened(store, id)).history).design).toEqual(slit(heron, 3))
+  })
+
   test('the oldest steps may go, and the rest stays whole', async () => {
     const store = await tab()
     const { id } = value(await store.create(heron))
@@ -288,6 +324,32 @@ describe('work at hand', () => {
     page.dispatchEvent(new Event('pagehide'))
     await settled()
     expect(await cutNow()).toBe(12)
+  })
+
+  test('what is saved on leaving is asked for at once, with no answer waited for', async () => {
+    const store = await tab()
+    const { id } = value(await store.create(heron))
+    const session = await atWork(store, id)
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+    const commit = vi.spyOn(IDBTransaction.prototype, 'commit')
+    session.put(cutTo(session.history, 11))
+    void session.flush()
+    expect(put).toHaveBeenCalledTimes(4)
+    expect(commit).toHaveBeenCalledTimes(1)
+    await settled()
+  })
+
+  test('on a dummy that is on no shelf yet is saved with its first change, and not before', async () => {
+    const store = await tab()
+    const session = startSession(store, looseEntry('new', heron, clock.now()), clock)
+    await session.flush()
+    expect(value(await store.list())).toEqual([])
+    session.put(cutTo(begun(heron), 11))
+    await wind(SAVE_AFTER)
+    const again = await opened(store, 'new')
+    expect(again.note).toBeUndefined()
+    expect(again.history.steps.map(({ label }) => label)).toEqual(['begun', 'beak: slit 40 to 11'])
+    expect(value(await store.earlier('new'))).toEqual([])
   })
 
   test('its picture is saved along', async () => {
@@ -390,6 +452,16 @@ describe('two tabs on one dummy', () => {
     expect(b).toEqual({ state: 'elsewhere', isGone: false, hasMine: true })
   })
 
+  test('a tab that was asleep is told when it is looked at again', async () => {
+    const { first, second } = await both()
+    hearers = []
+    first.put(cutTo(first.history, 11))
+    await first.flush()
+    expect(second.saved().state).toBe('saved')
+    expect((await second.look()).state).toBe('elsewhere')
+    expect((await first.look()).state).toBe('saved')
+  })
+
   test('mine can be kept as a dummy of its own', async () => {
     const { id, one, first, second } = await both()
     first.put(cutTo(first.history, 11))
@@ -400,6 +472,26 @@ describe('two tabs on one dummy', () => {
     expect(present((await opened(one, second.id())).history).label).toBe('beak: slit 40 to 22')
     second.put(cutTo(second.history, 23))
     expect((await second.flush()).state).toBe('saved')
+    expect(present((await opened(one, id)).history).label).toBe('beak: slit 40 to 11')
+  })
+
+  test('where nobody chose before the page was left, mine becomes a dummy of its own', async () => {
+    const { id, one, first, second } = await both()
+    const page = new EventTarget()
+    saveOnLeaving(second, page, new EventTarget())
+    first.put(cutTo(first.history, 11))
+    await first.flush()
+    page.dispatchEvent(new Event('pagehide'))
+    await settled()
+    // There was nothing of its own to keep yet.
+    expect(value(await one.list())).toHaveLength(1)
+    second.put(cutTo(second.history, 22))
+    page.dispatchEvent(new Event('pagehide'))
+    await settled()
+    const all = value(await one.list())
+    expect(all).toHaveLength(2)
+    const copy = all.find((entry) => entry.id !== id)?.id ?? ''
+    expect(present((await opened(one, copy)).history).label).toBe('beak: slit 40 to 22')
     expect(present((await opened(one, id)).history).label).toBe('beak: slit 40 to 11')
   })
 
