@@ -9,14 +9,15 @@ import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
 import { openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
+import type { Flat } from '../plane/lay.ts'
 import type { Vec3 } from '../plane/vector.ts'
-import { distance } from '../plane/vector.ts'
+import { distance, dot, subtract } from '../plane/vector.ts'
 import type { Facts } from './facts.ts'
 import { factsOf } from './facts.ts'
 import { newId, PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
 import type { Brought, Link, Seat } from './reach.ts'
 import { bring, resized, swayOf, tipOfChain } from './reach.ts'
-import { roomsOf, roomsOn } from './room.ts'
+import { roomBefore, roomsOf, roomsOn } from './room.ts'
 import type { Against, Effort, Judge } from './sound.ts'
 import { additionsTo } from './sound.ts'
 import type { Wish } from './wish.ts'
@@ -105,9 +106,19 @@ interface Place {
   rooms(): readonly Room[]
 }
 
-/** The creases and panels of a model whose owner is asked for. */
-function placesOf(poser: Poser, asked: (name: string, owner: number) => boolean): readonly Place[] {
+/** The creases and panels of a model whose owner is asked for. On a panel a piece may also end where it is wished for. */
+function placesOf(
+  poser: Poser,
+  { opening, at }: Wish,
+  asked: (name: string, owner: number) => boolean,
+): readonly Place[] {
   const { model } = poser
+  const below = (panel: number): Flat => {
+    poser(opening)
+    const [o, a, l] = [poser.lift(panel, [0, 0]), poser.lift(panel, [1, 0]), poser.lift(panel, [0, 1])]
+    const off = subtract(at, o)
+    return [dot(off, subtract(a, o)), dot(off, subtract(l, o))]
+  }
   return [
     ...model.creases.flatMap(({ name, owner, hidden }, crease): Place[] =>
       hidden || !asked(name, owner)
@@ -116,7 +127,15 @@ function placesOf(poser: Poser, asked: (name: string, owner: number) => boolean)
     ),
     ...model.panels.flatMap(({ name, owner, crease, side }, panel): Place[] =>
       asked(name, owner)
-        ? [{ on: name, sitsOn: 'panel', crease, side, rooms: () => roomsOf(model, panel) }]
+        ? [
+            {
+              on: name,
+              sitsOn: 'panel',
+              crease,
+              side,
+              rooms: () => [...roomsOf(model, panel), roomBefore(below(panel))],
+            },
+          ]
         : [],
     ),
   ]
@@ -170,7 +189,7 @@ function* singles({ design, wish }: Search, poser: Poser): Generator<null, reado
   const marks = marksOf(wish)
   const openings = marks.map(({ opening }) => opening)
   const seeds: Seed[] = []
-  const places = placesOf(poser, (name) => !wish.on || wish.on.includes(name))
+  const places = placesOf(poser, wish, (name) => !wish.on || wish.on.includes(name))
   for (const place of places) {
     const seat: Seat = { card: design.card, frames: framesAt(poser, place.crease, openings) }
     for (const { slot, m } of fitsAt(place, design, allowedBy(wish))) {
@@ -209,7 +228,7 @@ function* chains({ design, wish, judge, effort }: Search, poser: Poser): Generat
   const openings = marks.map(({ opening }) => opening)
   const parents: { m: Mechanism; seat: Seat; near: number; part: number; slot: string }[] = []
   const allowed = allowedBy(wish)
-  for (const place of placesOf(poser, (name) => !wish.on || wish.on.includes(name))) {
+  for (const place of placesOf(poser, wish, (name) => !wish.on || wish.on.includes(name))) {
     if (place.sitsOn === 'panel') continue
     const seat: Seat = { card: design.card, frames: framesAt(poser, place.crease, openings) }
     const rooms = place.rooms()
@@ -253,7 +272,7 @@ function* chains({ design, wish, judge, effort }: Search, poser: Poser): Generat
     const own = compile(next)
     const owner = next.mechanisms.length - 1
     const first = model.builds[owner]?.firstCrease ?? 0
-    const places = placesOf(own, (_, of) => of === owner).filter(
+    const places = placesOf(own, wish, (_, of) => of === owner).filter(
       ({ crease, sitsOn }) => crease === first + part || (sitsOn === 'panel' && part === 0),
     )
     for (const place of places)
@@ -420,6 +439,10 @@ function missed(search: Search, tries: readonly Try[]): Missed {
  */
 export function* finding(design: Design, wish: Wish): Generator<Find | null, Missed | null> {
   checkWish(wish)
+  const { creases, panels } = modelOf(design)
+  const names = new Set([...creases, ...panels].map(({ name }) => name))
+  const stray = wish.on?.find((name) => !names.has(name))
+  if (stray !== undefined) throw new RangeError(`on must name creases or panels of the design, not ${stray}`)
   const [least, most] = openingRange(design)
   const beyond = marksOf(wish).find(({ opening }) => opening < least - 1e-6 || opening > most + 1e-6)
   if (beyond) {

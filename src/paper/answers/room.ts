@@ -156,6 +156,21 @@ function largestCircle(model: Model, panel: number, edges: readonly Segment[]): 
   return best
 }
 
+const spotted = (spot: NonNullable<Room['spot']>): Room => ({
+  from: spot.at[1] - spot.radius,
+  to: spot.at[1] + spot.radius,
+  depth: () => spot.radius,
+  beyond: () => Number.POSITIVE_INFINITY,
+  spot,
+})
+
+/** What is looked for about a place is so large, mm. */
+const ABOUT = 12
+
+/** The room on a panel whose far side is at a place of it: a piece that is to end there lies this side of it. */
+export const roomBefore = ([across, along]: Flat): Room =>
+  spotted({ at: [across - (2 * ABOUT) / 3, along], radius: ABOUT })
+
 /** The rooms on a panel, by index: beside what is stuck or glued on it already, then with that left out of account. */
 export function roomsOf(model: Model, panel: number): readonly Room[] {
   const bare = paperEdges(model, panel)
@@ -172,15 +187,8 @@ export function roomsOf(model: Model, panel: number): readonly Room[] {
       k === panel ? { ...one, notches: [...one.notches, ...covered] } : one,
     ),
   }
-  const room = (spot: NonNullable<Room['spot']>): Room => ({
-    from: spot.at[1] - spot.radius,
-    to: spot.at[1] + spot.radius,
-    depth: () => spot.radius,
-    beyond: () => Number.POSITIVE_INFINITY,
-    spot,
-  })
   return [
-    room(largestCircle(free, panel, [...bare, ...lines])),
-    ...(lines.length > 0 ? [room(largestCircle(model, panel, bare))] : []),
+    spotted(largestCircle(free, panel, [...bare, ...lines])),
+    ...(lines.length > 0 ? [spotted(largestCircle(model, panel, bare))] : []),
   ]
 }
