@@ -10,7 +10,7 @@ import { letteredJoints, placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
 import { sizesOf } from '../../src/sheet/marks/sizes.ts'
-import { beak, card, dummy, moth, shelf } from './designs.ts'
+import { beak, card, dummy, moth, shelf, uncovered } from './designs.ts'
 
 const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
 
@@ -97,10 +97,14 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
 
   test('every glued place and every joint carries its letter, the same on both partners', () => {
     const joints = letteredJoints(design)
-    const wanted = pieces(design).flatMap(({ id }) =>
-      placesOn(design, id, faceOf(lines)).map(({ letter, of }) => `${letter} ${of}`),
+    const all = pieces(design).flatMap(({ id }) =>
+      placesOn(design, id, faceOf(lines)).map((place) => ({ ...place, id })),
     )
-    expect(wanted.length).toBe(2 * joints.length)
+    expect(all.length).toBe(2 * joints.length)
+    // Of a good copy the card's own face stays clean: the cover alone tells of the rim behind it.
+    const wanted = all
+      .filter(({ id, isRim }) => !(lines === 'ticks' && isRim && id === 'card'))
+      .map(({ letter, of }) => `${letter} ${of}`)
     const printed = pages.flatMap((page) =>
       words(page).flatMap(({ text, of, bold }) =>
         bold && joints.some((joint) => joint.letter === text && joint.of === of) ? [`${text} ${of}`] : [],
@@ -138,7 +142,20 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
   })
 
   test('a page with pieces carries both check lines, at their length', () => {
-    for (const page of pages.filter(({ placed }) => placed.length > 0)) {
+    const carries = (page: SheetPage): boolean => paths(page).some(({ of }) => of === 'check-100mm')
+    // Of a good copy no card or cover that fills its paper is printed on: another page has them.
+    const fills = (page: SheetPage): boolean => {
+      const edge = paths(page).find(({ of }) => of === 'page' || of === 'cover')
+      if (!edge || page.placed.length > 1) return false
+      const [[l, t, r, b], [, , wide, high]] = [extent(edge), page.box]
+      // Beside it there is no room for words, nor for lines 8 mm high.
+      return wide - (r - l) < 2 * 16 && high - (b - t) < 2 * 40
+    }
+    expect(pages.some(carries)).toBe(true)
+    const wanted = pages.filter(
+      (page) => page.placed.length > 0 && (lines !== 'ticks' || carries(page) || !fills(page)),
+    )
+    for (const page of wanted) {
       for (const [of, length] of [
         ['check-100mm', 100],
         ['check-4in', 101.6],
@@ -170,9 +187,8 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
       const drawn = paths(page).flatMap((path) => path.runs.map((run) => ({ path, run: run.map(back) })))
       return piece.lines.filter(
         (line) =>
-          // The card's edge and gutter may run off what can be printed; for a good copy folds have ticks.
-          line.of !== 'page' &&
-          line.of !== 'gutter' &&
+          // The edges and gutters of card and cover may run off what can be printed; for a good copy folds have ticks.
+          !/^(page|gutter|cover|cover.gutter)$/.test(line.of) &&
           line.kind !== 'glue' &&
           (lines !== 'ticks' || line.kind === 'cut') &&
           !drawn.some(
@@ -210,8 +226,9 @@ const kindsOf = (page: SheetPage | undefined): Record<string, string> =>
   )
 
 describe('the outside', () => {
-  const [inside] = layOut(dummy('heron'), { paper: 'a4' })
-  const [outside] = layOut(dummy('heron'), { paper: 'a4', lines: 'back' })
+  const heron = uncovered(dummy('heron'))
+  const [inside] = layOut(heron, { paper: 'a4' })
+  const [outside] = layOut(heron, { paper: 'a4', lines: 'back' })
 
   test('turns mountains to valleys and valleys to mountains', () => {
     const flip: Record<string, string> = { mountain: 'valley', valley: 'mountain' }
@@ -242,7 +259,7 @@ test('the heron and the lantern keep to one page, on A4 and on letter paper', ()
   for (const name of ['heron', 'lantern', 'beak', 'layers', 'card'])
     for (const paper of ['a4', 'letter'] as const)
       for (const lines of ways)
-        expect(layOut(dummy(name), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
+        expect(layOut(uncovered(dummy(name)), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
 })
 
 test('a card as large as the paper says what to trim', () => {
@@ -294,8 +311,8 @@ describe('glue is marked on the face that is glued', () => {
     const said = (lines: SheetLines, design: Design): string[] =>
       layOut(design, { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
     expect(said('front', moth())).toContain('Glue behind')
-    expect(said('front', dummy('heron'))).not.toContain('Glue behind')
-    expect(said('front', dummy('heron'))).not.toContain('Glue')
+    expect(said('front', uncovered(dummy('heron')))).not.toContain('Glue behind')
+    expect(said('front', uncovered(dummy('heron')))).not.toContain('Glue')
     expect(said('front', dummy('moth'))).toContain('Tape')
   })
 })
