@@ -123,6 +123,42 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
     expect(solid).toEqual([])
   })
 
+  test('the check lines lie beside every piece: on one they would be cut', () => {
+    for (const page of pages) {
+      const rulers = paths(page).filter(({ of = '' }) => of.startsWith('check-'))
+      const edges = paths(page).filter(
+        ({ role, of, closed }) =>
+          role === 'cut' && (closed ? page.placed.some(({ piece }) => piece === of) : of === 'cover'),
+      )
+      for (const ruler of rulers)
+        for (const edge of edges) {
+          const [a, b] = [extent(ruler), extent(edge)]
+          expect(a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]).toBe(false)
+        }
+    }
+  })
+
+  test('a lone letter stands upright: turned, Z would be read as N, and C as U', () => {
+    const letters = new Set(letteredJoints(design).map(({ letter }) => letter))
+    for (const page of pages) {
+      const all = words(page)
+      for (const word of all.filter(
+        ({ text, bold, turn }) => bold && turn && letters.has(text) && text.length === 1,
+      )) {
+        // Its partner's name stands right after it, turned the same way.
+        const after = all.some(
+          ({ at, turn, of, bold }) =>
+            !bold &&
+            turn === word.turn &&
+            of === word.of &&
+            Math.abs(at[0] - word.at[0]) < 0.01 &&
+            at[1] < word.at[1],
+        )
+        expect(after, word.text).toBe(true)
+      }
+    }
+  })
+
   test('no mark of glue runs along a fold or a cut', () => {
     const along = pages.flatMap((page) => {
       const folds = paths(page)
@@ -143,18 +179,17 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
 
   test('a page with pieces carries both check lines, at their length', () => {
     const carries = (page: SheetPage): boolean => paths(page).some(({ of }) => of === 'check-100mm')
-    // Of a good copy no card or cover that fills its paper is printed on: another page has them.
-    const fills = (page: SheetPage): boolean => {
-      const edge = paths(page).find(({ of }) => of === 'page' || of === 'cover')
-      if (!edge || page.placed.length > 1) return false
-      const [[l, t, r, b], [, , wide, high]] = [extent(edge), page.box]
-      // Beside it there is no room for words, nor for lines 8 mm high.
-      return wide - (r - l) < 2 * 16 && high - (b - t) < 2 * 40
+    // On a card or cover they would be taken for cuts: of one that fills its paper the next page has them.
+    const fills = ({ placed, box: [, , wide, high] }: SheetPage): boolean => {
+      const piece = placed.length > 1 ? undefined : pieces(design).find(({ id }) => id === placed[0]?.piece)
+      const size = (k: 0 | 1): number =>
+        Math.max(...(piece?.outline ?? []).map((p) => p[k])) -
+        Math.min(...(piece?.outline ?? []).map((p) => p[k]))
+      // Nowhere round it are 8 mm free that a printer reaches.
+      return piece !== undefined && wide - size(0) < 2 * 17 && high - size(1) < 2 * 17
     }
     expect(pages.some(carries)).toBe(true)
-    const wanted = pages.filter(
-      (page) => page.placed.length > 0 && (lines !== 'ticks' || carries(page) || !fills(page)),
-    )
+    const wanted = pages.filter((page) => page.placed.length > 0 && (carries(page) || !fills(page)))
     for (const page of wanted) {
       for (const [of, length] of [
         ['check-100mm', 100],
