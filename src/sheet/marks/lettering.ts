@@ -204,6 +204,11 @@ function around(points: readonly Point[]): readonly Point[] {
     }, [])
 }
 
+/** A lone letter stands upright: turned, Z would be read as N, and C as U. */
+const UPRIGHT = [0] as const
+
+const BOTH = [0, -90] as const
+
 /** So many of the nearest places are tried in every style; of those farther off one in `FAR`, small. */
 const MOST_NEAR = 300
 
@@ -269,7 +274,7 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   const tried = (wish: Wish, at: readonly Point[], inside: boolean, style: Style): boolean => {
     const long = longOf(wish, style)
     for (const point of at)
-      for (const turn of [0, -90] as const) {
+      for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
         const box = boxAt(point, long, style.size, turn)
         if (!isFree(box, wish, inside)) continue
         marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))

@@ -71,12 +71,10 @@ function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable:
   const points = line.points.map((point) => onPage(place, point))
   const look = { role: seen(line.kind, face), of: line.of }
   const [a, b, more] = points
-  const parts =
-    lines === 'ticks' && line.kind !== 'cut' && a && b && !more
-      ? line.kind === 'crease'
-        ? []
-        : ticks([a, b])
-      : [points]
+  const isTicked = lines === 'ticks' && line.kind !== 'cut' && a && b && !more
+  // A fold that runs off what can be printed has its ticks where that ends.
+  const seenPart = isTicked && line.kind !== 'crease' ? clipped(a, b, printable) : null
+  const parts = isTicked ? (seenPart ? ticks(seenPart) : []) : [points]
   return parts.flatMap((part) => lineMark(part, line.closed ?? false, look, printable) ?? [])
 }
 

@@ -192,7 +192,7 @@ export function bedPage(
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
     const bed = bedFor(piece, turn, head, faceOf(lines))
     const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable)
-    return { bed, drawn, bare: once(() => bareRulers(drawn.lines, drawn.taken, bed, lines !== 'ticks')) }
+    return { bed, drawn, bare: once(() => bareRulers(bed)) }
   })
   const cost = (page: BedPage): number => page.left.length + (page.checked ? 0 : 10)
   let best: BedPage | undefined

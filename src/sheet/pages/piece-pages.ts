@@ -78,10 +78,8 @@ function nameOfPiece(piece: Piece, end: End | undefined, lines: SheetLines): rea
   ]
 }
 
-/** A column of words is no narrower and no wider than this, mm. */
+/** A column of words is no narrower than this, and as a rule as wide as that; mm. */
 const LEAST = 50
-
-const MOST = 110
 
 const USUAL = 75
 
@@ -136,34 +134,34 @@ const drawn = (spots: readonly Spot[], turn: Turned): PiecePage => ({
   placed: spots.map(({ cut, x, y }) => ({ piece: cut.piece.id, place: movedPlace(cut.place, x, y) })),
 })
 
+/** Columns of words in a rectangle, as many as are pleasant to read. */
+function columnsIn([left, top, right, bottom]: Rectangle): readonly Cell[] {
+  const whole = right - left
+  const count = Math.max(1, Math.min(3, Math.floor((whole + GAP) / (USUAL + GAP))))
+  const width = (whole - (count - 1) * GAP) / count
+  if (width < LEAST) return []
+  return Array.from({ length: count }, (_, k) => ({ x: left + k * (width + GAP), y: top, width, bottom }))
+}
+
 /** The free paper of a page of rows: beside all rows or the last, and below them. */
 function freeCells(spots: readonly Spot[], { width }: Turned, foot: number): readonly Cell[] {
   const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
   const lastTop = Math.max(...spots.map(({ y }) => y))
   const beside = (of: readonly Spot[], low: number): readonly Cell[] => {
     const far = Math.max(...of.map(({ cut, x }) => x + cut.width)) + GAP
-    const cell: Cell = {
-      x: far,
-      y: Math.min(...of.map(({ y }) => y)),
-      width: Math.min(width - MARGIN - far, MOST),
-      bottom: low,
-    }
-    return cell.width >= LEAST ? [cell] : []
+    return of.length === 0 ? [] : columnsIn([far, Math.min(...of.map(({ y }) => y)), width - MARGIN, low])
   }
-  const last = spots.filter(({ y }) => y === lastTop)
-  const right = beside(last, foot - APART)
   const above = beside(
     spots.filter(({ y }) => y < lastTop),
     lastTop - GAP,
   )
   // What stands beside the last row may run on below it.
-  const whole = (right[0]?.x ?? width - MARGIN + GAP) - GAP - MARGIN
-  const count = Math.max(1, Math.min(3, Math.floor((whole + GAP) / (USUAL + GAP))))
-  const each = (whole - (count - 1) * GAP) / count
-  const below = Array.from({ length: count }, (_, k): Cell => {
-    return { x: MARGIN + k * (each + GAP), y: bottom + GAP, width: each, bottom: foot - APART }
-  })
-  return [...above, ...right, ...(each >= LEAST ? below : [])]
+  const right = beside(
+    spots.filter(({ y }) => y === lastTop),
+    foot - APART,
+  )
+  const edge = right[0] ? right[0].x - GAP : width - MARGIN
+  return [...above, ...right, ...columnsIn([MARGIN, bottom + GAP, edge, foot - APART])]
 }
 
 /** Pages of pieces, and the sections of words that found no room on them. */
