@@ -141,7 +141,10 @@ describe('what a change harms', () => {
       ...(number(now, 'eye', 'cut') < 12 ? [glue, narrow] : []),
       ...(number(now, 'eye', 'apex') > 10 ? [glue] : []),
     ]
-    expect(repairFor(made, bridge, fails(made), means(fails))).toMatchObject({ field: 'apex', keepsRest: false })
+    expect(repairFor(made, bridge, fails(made), means(fails))).toMatchObject({
+      field: 'apex',
+      keepsRest: false,
+    })
   })
 
   test('does not count where it failed before', () => {
@@ -177,8 +180,16 @@ describe('where it is searched', () => {
     const one = fault('bridge', ['m3'])
     const fails: Fails = (now) => (number(now, 'm3', 'end') <= 74 ? [] : [one])
     const seen: { design: Design; names: readonly CheckName[] | null }[] = []
-    expect(repairFor(many, one, fails(many), means(fails, seen))).toMatchObject({ id: 'm3', field: 'end', to: 74 })
-    const looked = new Set(seen.filter(({ names }) => names).map(({ design: { mechanisms } }) => mechanisms.map(({ id }) => id).join(' ')))
+    expect(repairFor(many, one, fails(many), means(fails, seen))).toMatchObject({
+      id: 'm3',
+      field: 'end',
+      to: 74,
+    })
+    const looked = new Set(
+      seen
+        .filter(({ names }) => names)
+        .map(({ design: { mechanisms } }) => mechanisms.map(({ id }) => id).join(' ')),
+    )
     expect([...looked]).toEqual(['m2 m3 m4 host guest'])
     const whole = seen.filter(({ names }) => !names)
     expect(whole.length).toBeGreaterThan(0)
