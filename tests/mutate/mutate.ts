@@ -84,13 +84,20 @@ for (const [file, text] of texts) {
 }
 const all = [...rooms.values()].flat()
 
-/** So many of them, as the draw has it, in the order in which they stand. */
+/** So many of them, as the draw has it. */
 function drawn(mutants: readonly Mutant[], most: number): Mutant[] {
   const lots = mutants.map((mutant) => ({ mutant, at: lot(`${show(mutant)} ${mutant.start}`) }))
   const taken = lots.sort((a, b) => a.at - b.at).slice(0, most === 0 ? lots.length : most)
-  return taken.map(({ mutant }) => mutant).sort((a, b) => a.file.localeCompare(b.file) || a.start - b.start)
+  return taken.map(({ mutant }) => mutant)
 }
-const tried = total > 0 ? drawn(all, total) : [...rooms.values()].flatMap((one) => drawn(one, sample))
+
+// From all alike they are tried as they are drawn: whoever stops on the way has a fair sample of them.
+const tried =
+  total > 0
+    ? drawn(all, total)
+    : [...rooms.values()].flatMap((one) =>
+        drawn(one, sample).sort((a, b) => a.file.localeCompare(b.file) || a.start - b.start),
+      )
 
 const reach = reachOf()
 const seconds = new Map(secondsKept())
@@ -166,7 +173,8 @@ function report(): void {
     console.log(
       `${room.padEnd(38)} ${String(killed).padStart(6)}  ${String(of).padStart(6)}  ${String(has).padStart(6)}   ${percent(killed / of)} %`,
     )
-    for (const layer of [room.split('/').slice(0, 2).join('/'), 'all']) {
+    const own = room.split('/').slice(0, 2).join('/')
+    for (const layer of [own, own === 'src/paper' ? 'the kernel' : 'all the rest']) {
       const sum = layers.get(layer) ?? { weight: 0, share: 0, tried: 0, killed: 0 }
       layers.set(layer, {
         weight: sum.weight + weight,
