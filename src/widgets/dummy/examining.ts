@@ -2,6 +2,7 @@ import { effect } from '@preact/signals'
 import type { Check, Design } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { reasonOf } from '../model/loading.ts'
+import type { Examine } from './examiner.ts'
 import { packed } from './parcel.ts'
 
 /** The hands have rested when nothing has changed for so long, ms: then what mends a fault is looked for. */
@@ -22,12 +23,17 @@ export function keepExamining(bench: Bench): () => void {
   const trouble = (event: ErrorEvent) => {
     bench.trouble.value = `The checks could not be made: ${reasonOf(new Error(event.message))}.`
   }
+  /** A worker of its own for repairs: looking for them may take a second, and no drag waits for it. */
+  const worker = (): Worker => {
+    const made = new Worker(new URL('./examiner.ts', import.meta.url), { type: 'module' })
+    made.onerror = trouble
+    return made
+  }
   const look = () => {
     const design = bench.design.peek()
     if (asked || sent === design) return
     if (!desk) {
-      desk = new Worker(new URL('./examiner.ts', import.meta.url), { type: 'module' })
-      desk.onerror = trouble
+      desk = worker()
       desk.onmessage = ({ data }: MessageEvent<readonly Check[]>) => {
         const looked = asked
         asked = null
@@ -39,29 +45,34 @@ export function keepExamining(bench: Bench): () => void {
       }
     }
     asked = design
-    desk.postMessage(packed(design, sent))
+    desk.postMessage({ parcel: packed(design, sent), repairs: false } satisfies Examine)
     sent = design
   }
   const seek = () => {
     const design = bench.design.peek()
     if (bench.knows(true)) return
+    // Nobody waits for what would mend another card.
     if (seeking) repairer?.terminate()
-    if (seeking || !repairer)
-      repairer = new Worker(new URL('../model/repairer.ts', import.meta.url), { type: 'module' })
+    if (seeking || !repairer) repairer = worker()
     seeking = true
-    repairer.onerror = trouble
     repairer.onmessage = ({ data }: MessageEvent<readonly Check[]>) => {
       seeking = false
       if (bench.design.peek() === design) bench.examine(() => data, true)
     }
-    repairer.postMessage(design)
+    repairer.postMessage({ parcel: packed(design, null), repairs: true } satisfies Examine)
   }
   const stop = effect(() => {
-    bench.design.value
+    const bare = bench.design.value.mechanisms.length === 0
     const busy = bench.held.value !== null
-    look()
     clearTimeout(rest)
-    if (!busy) rest = setTimeout(seek, REST)
+    // A bare card works, and needs nobody to say so.
+    if (bare) {
+      bench.examine(() => [], true)
+      return
+    }
+    look()
+    const faulty = bench.checks.value?.some(({ ok }) => !ok) ?? false
+    if (!busy && faulty) rest = setTimeout(seek, REST)
   })
   return () => {
     stop()
