@@ -92,6 +92,12 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
       <p class="slip-says" role="status">
         {says}
       </p>
+      {thing.what === 'face' ? (
+        <p class="slip-says">
+          Blue squares on the card show where there is room, from this opening on to flat: the darker, the
+          higher something may stand there.
+        </p>
+      ) : null}
       <div class="offers">
         {found?.offers.map((offer) => (
           <OfferCard key={`${offer.kind} ${offer.variant}`} {...{ dummy, offer }} />

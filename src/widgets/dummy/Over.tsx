@@ -2,12 +2,14 @@ import type { JSX } from 'preact'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { FoldPlace } from '../../drawing/view/places.ts'
 import { foldPlaces } from '../../drawing/view/places.ts'
+import { roomMarks, trailOf } from '../../drawing/view/trails.ts'
 import type { View } from '../../drawing/view/view.ts'
 import type { Design, Vec3 } from '../../paper/index.ts'
-import { compile, tipAt } from '../../paper/index.ts'
+import { compile, kindOf, tipAt } from '../../paper/index.ts'
 import type { Chosen } from './chosen.ts'
 import { called, ownerOf, sameThing } from './chosen.ts'
 import type { Dummy } from './dummy-model.ts'
+import { useFreeRoom } from './free-room.ts'
 import { TipGrip } from './TipGrip.tsx'
 import { WishGrip } from './WishGrip.tsx'
 
@@ -57,20 +59,35 @@ interface OverProps {
 export function Over({ dummy, drawn }: OverProps): JSX.Element {
   const { bench, chosen, trying } = dummy
   const { opening, design } = bench.state.value
-  const places = foldPlaces(bench.poser.value, opening, drawn.toScreen, drawn.marks)
   const taken = chosen.value
   const tried = trying.value
   const [, , width, height] = drawn.box
-  const marked = places.find(({ name }) => taken?.what === 'fold' && taken.name === name)
   const moving = bench.held.value !== null || bench.playing.value
+  // Where folds are seen is asked only where rings are drawn: it takes longer than a frame on a crowded card.
+  const places = foldPlaces(bench.poser.value, opening, drawn.toScreen, moving ? [] : drawn.marks)
+  const marked = places.find(({ name }) => taken?.what === 'fold' && taken.name === name)
   const owner = ownerOf(design, taken)
   const index = owner ? design.mechanisms.indexOf(owner) : -1
   // Rings keep clear of the tip, which is a handle.
   const grips = index < 0 ? [] : [drawn.toScreen(tipAt(bench.poser.value, index))]
   const wishing = dummy.slip.value === 'wish'
+  const free = useFreeRoom(dummy, taken?.what === 'face' ? taken.name : null)
   return (
     <>
       <svg class="over" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+        {free && !bench.playing.value
+          ? roomMarks(bench.poser.value, opening, free, drawn.toScreen).map(({ outline, share }, k) => (
+              <polygon
+                key={k}
+                class="over-room"
+                style={`--share:${share.toFixed(2)}`}
+                points={line(outline)}
+              />
+            ))
+          : null}
+        {owner && !wishing && kindOf(owner).aims.length > 0 ? (
+          <polyline class="over-trail" points={line(trailOf(design, owner.id, drawn.toScreen))} />
+        ) : null}
         {marked ? (
           <>
             <polyline class="over-halo" points={line(marked.ends)} />

@@ -1,6 +1,6 @@
 /** Run beside the page. Every question gets an answer that says whether it is the last one. */
-import type { Design, Find, Forgiveness, Mended, Offer, Wish } from '../../paper/index.ts'
-import { bestOf, finding, forgives, mend, noOffer, offers } from '../../paper/index.ts'
+import type { Design, Find, Forgiveness, FreeRoom, Mended, Offer, Wish } from '../../paper/index.ts'
+import { bestOf, finding, forgives, mend, noOffer, offers, room } from '../../paper/index.ts'
 
 export type Ask =
   | {
@@ -12,12 +12,19 @@ export type Ask =
     }
   | { readonly what: 'mend'; readonly design: Design; readonly pins: readonly string[] }
   | { readonly what: 'forgives'; readonly design: Design; readonly id: string }
+  | {
+      readonly what: 'room'
+      readonly design: Design
+      readonly panel: string
+      readonly opening: number
+    }
   | { readonly what: 'find'; readonly design: Design; readonly wish: Wish }
 
 export type Answer =
   | { readonly to: 'offers'; readonly last: true; readonly offers: readonly Offer[]; readonly none: string }
   | { readonly to: 'mend'; readonly last: true; readonly mended: Mended }
   | { readonly to: 'forgives'; readonly last: true; readonly forgives: readonly Forgiveness[] }
+  | { readonly to: 'room'; readonly last: true; readonly room: FreeRoom }
   /** Comes each time that another way is found; the last one says why there is none. */
   | { readonly to: 'find'; readonly last: boolean; readonly finds: readonly Find[]; readonly none: string }
   | { readonly to: 'fault'; readonly last: true; readonly why: string }
@@ -27,6 +34,8 @@ function answer(ask: Exclude<Ask, { what: 'find' }>): Answer {
   if (ask.what === 'mend') return { to: 'mend', last: true, mended: mend(design, { pins: ask.pins }) }
   if (ask.what === 'forgives')
     return { to: 'forgives', last: true, forgives: forgives(design, { ids: [ask.id] }) }
+  if (ask.what === 'room')
+    return { to: 'room', last: true, room: room(design, ask.panel, { opening: ask.opening }) }
   const { on, sitsOn, opening } = ask
   const found = offers(design, on, { sitsOn, opening })
   const none = found.length > 0 ? '' : noOffer(design, on, { sitsOn }).sentence
