@@ -193,6 +193,10 @@ describe('the cover on the sheet', () => {
       const steps = stepsFor(dummy('hedgehog'), lines)
       expect(steps.at(-1)).toMatch(/^Fold the cover\. Put glue on the hatched rim only/)
       expect(steps.filter((step) => step.includes('cover')).length).toBe(1)
+      // The rim is hatched too: who glues it with the other places can push nothing through any more.
+      expect(steps.find((step) => step.startsWith('Put glue on the hatched places'))).toContain(
+        'not on the rim yet',
+      )
     }
     expect(stepsFor(dummy('heron'), 'front')[0]).toContain('Cut the card and its cover out.')
     expect(stepsFor(uncovered(dummy('heron')), 'front').join()).not.toContain('cover')

@@ -4,7 +4,9 @@ import { artOutlines } from '../../src/drawing/art/outlines.ts'
 import { parseDesign, pieces } from '../../src/paper/index.ts'
 import { layOut } from '../../src/sheet/index.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
 import { A6, gluedMoth, vFold } from '../paper/shared/designs.ts'
+import { dummy } from './designs.ts'
 
 const square = (on: string, from: number, to: number, more: object = {}) => ({
   on,
@@ -103,4 +105,28 @@ describe('on a sheet', () => {
       .join(' ')
     expect(words).toContain('fine grey dots')
   })
+})
+
+test.each(['heron', 'owl', 'garden'])('%s: no letter lies on a line of the picture', (name) => {
+  for (const lines of ['front', 'ticks', 'back'] as const)
+    for (const { marks } of layOut(dummy(name), { paper: 'a4', lines, art: 'lines' })) {
+      const picture = marks.flatMap((mark) =>
+        mark.mark === 'path' && mark.role === 'picture' ? mark.runs : [],
+      )
+      // Fine steps along every run: no outline passes through a word between two of them.
+      const points = picture.flatMap((run) =>
+        run.slice(1).flatMap(([x, y], k) => {
+          const [u, v] = run[k] ?? [x, y]
+          return Array.from({ length: 6 }, (_, n) => [u + (n / 5) * (x - u), v + (n / 5) * (y - v)] as const)
+        }),
+      )
+      for (const mark of marks) {
+        if (mark.mark !== 'word') continue
+        const [l, t, r, b] = extent(mark)
+        expect(
+          points.filter(([x, y]) => x > l && x < r && y > t && y < b),
+          mark.text,
+        ).toEqual([])
+      }
+    }
 })

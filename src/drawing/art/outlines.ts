@@ -71,9 +71,23 @@ const turnOf = (outline: readonly Flat[]): number =>
     }, 0),
   )
 
-/** The lines of one piece by id, in the piece's own coordinates, mm. Empty where nothing is drawn on it. */
+const known = new WeakMap<Design, Map<string, readonly (readonly Point[])[]>>()
+
+/**
+ * The lines of one piece by id, in the piece's own coordinates, mm. Empty where nothing is drawn on it. Worked out
+ * once for each design.
+ */
 export function artOutlines(design: Design, piece: string, face: Art['face']): readonly (readonly Point[])[] {
   if (!design.art) return []
+  const pieces = known.get(design) ?? new Map<string, readonly (readonly Point[])[]>()
+  known.set(design, pieces)
+  const key = `${piece} ${face}`
+  const found = pieces.get(key) ?? outlinesOf(design, piece, face)
+  pieces.set(key, found)
+  return found
+}
+
+function outlinesOf(design: Design, piece: string, face: Art['face']): readonly (readonly Point[])[] {
   return panelsOn(design, piece).flatMap((panel): Point[][] => {
     const art = artOn(design, panel.name, face)
     if (!art) return []

@@ -9,3 +9,21 @@ export function clipped(a: Point, b: Point, box: Rectangle): [Point, Point] | nu
   const shares = insideBox(a, b, box)
   return shares && [between(a, b, shares[0]), between(a, b, shares[1])]
 }
+
+/** What is left of a straight line outside some rectangles, without what is shorter than `least` mm. */
+export function beside(
+  line: readonly [Point, Point],
+  boxes: readonly Rectangle[],
+  least = 0,
+): readonly (readonly [Point, Point])[] {
+  let left: readonly (readonly [Point, Point])[] = [line]
+  for (const box of boxes)
+    left = left.flatMap(([a, b]) => {
+      const covered = clipped(a, b, box)
+      return covered ? [[a, covered[0]] as const, [covered[1], b] as const] : [[a, b] as const]
+    })
+  return left.filter(([a, b]) => {
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+    return long > 1e-9 && long >= least
+  })
+}

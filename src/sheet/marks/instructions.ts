@@ -100,7 +100,11 @@ function stickingSteps(design: Design): readonly string[] {
   const isTaped = all.some(({ isTaped }) => isTaped)
   return [
     'Fold the other pieces. Put each letter to its twin: the list of joints says what goes where.',
-    ...(isGlued ? ['Put glue on the hatched places only. Press, and let it dry.'] : []),
+    ...(isGlued
+      ? [
+          `Put glue on the hatched places only${design.card.cover ? ', and not on the rim yet' : ''}. Press, and let it dry.`,
+        ]
+      : []),
     ...(isTaped
       ? ['Where there is no tab, lay the edge on its line and tape it along its whole length.']
       : []),

@@ -4,7 +4,7 @@ import { inset } from '../../drawing/pen/inset.ts'
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
 import type { LineKind, Piece, PieceLine } from '../../paper/index.ts'
 import type { Rectangle } from './clip.ts'
-import { clipped } from './clip.ts'
+import { beside, clipped } from './clip.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
 import type { JointPlace } from './joint-places.ts'
@@ -104,17 +104,6 @@ function shortened([a, b]: Stretch): Stretch | null {
   return [at(INSET / long), at(1 - INSET / long)]
 }
 
-/** What is left of a stroke outside some rectangles. */
-function beside(stroke: Stretch, boxes: readonly Rectangle[]): readonly Stretch[] {
-  let left: Stretch[] = [stroke]
-  for (const box of boxes)
-    left = left.flatMap(([a, b]) => {
-      const covered = clipped(a, b, box)
-      return covered ? [[a, covered[0]] as const, [covered[1], b] as const] : [[a, b] as const]
-    })
-  return left.filter(([a, b]) => Math.hypot(b[0] - a[0], b[1] - a[1]) >= SHORT)
-}
-
 /** The hatching of an area that is glued. It keeps clear of the letters in it. */
 export const glueHatch = (
   areas: readonly (readonly Point[])[],
@@ -125,7 +114,7 @@ export const glueHatch = (
   runs: areas.flatMap((area) =>
     hatch(area).flatMap((stroke) => {
       const short = shortened(stroke as unknown as Stretch)
-      return short ? beside(short, letters).map((part): Point[] => [...part]) : []
+      return short ? beside(short, letters, SHORT).map((part): Point[] => [...part]) : []
     }),
   ),
   closed: false,

@@ -13,9 +13,11 @@
  * Where the card leaves no room for a section, a further page of words takes it.
  */
 import { artOutlines } from '../../drawing/art/outlines.ts'
-import type { Drawing, PathMark } from '../../drawing/pen/marks.ts'
+import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
 import type { Design, Piece } from '../../paper/index.ts'
 import { nameOf, pieces, plainText } from '../../paper/index.ts'
+import type { Rectangle } from '../marks/clip.ts'
+import { beside } from '../marks/clip.ts'
 import type { SheetArt, SheetLines } from '../marks/instructions.ts'
 import { faceOf, nearEdge, shortEdge } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
@@ -25,6 +27,7 @@ import type { Place } from '../marks/piece-marks.ts'
 import { onPage } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
+import { extent } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
@@ -111,22 +114,46 @@ function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
 
 const unadorned = ({ art: _, ...design }: Design): Design => design
 
-/** What is drawn on the pieces of a page, under all their lines. */
-const pictureMarks = (design: Design, placed: SheetPage['placed'], lines: SheetLines): PathMark[] =>
-  placed.flatMap(({ piece, place }): PathMark[] => {
-    const runs = artOutlines(design, piece, faceOf(lines) === 'inside' ? 'front' : 'back')
-    return runs.length === 0
-      ? []
-      : [
-          {
-            mark: 'path',
-            runs: runs.map((run) => run.map((p) => onPage(place, p))),
-            closed: false,
-            role: 'picture',
-            of: piece,
-          },
-        ]
+/** Free paper round words, mm. */
+const CLEAR = 0.4
+
+/** What is left of a run of points outside some rectangles. */
+function outside(run: readonly Point[], boxes: readonly Rectangle[]): readonly (readonly Point[])[] {
+  const left: Point[][] = []
+  for (const [k, to] of run.entries()) {
+    const from = run[k - 1]
+    if (!from) continue
+    for (const [a, b] of beside([from, to], boxes)) {
+      const end = left.at(-1)?.at(-1)
+      if (end && end[0] === a[0] && end[1] === a[1]) left.at(-1)?.push(b)
+      else left.push([a, b])
+    }
+  }
+  return left
+}
+
+/** What is drawn on the pieces of a page, under all their lines; it leaves room for the letters. */
+function pictureMarks(
+  design: Design,
+  { placed, marks }: Pick<SheetPage, 'placed' | 'marks'>,
+  lines: SheetLines,
+): PathMark[] {
+  const words = marks.flatMap((mark): Rectangle[] => {
+    if (mark.mark !== 'word') return []
+    const [l, t, r, b] = extent(mark)
+    return [[l - CLEAR, t - CLEAR, r + CLEAR, b + CLEAR]]
   })
+  return placed.flatMap(({ piece, place }): PathMark[] => {
+    const found = artOutlines(design, piece, faceOf(lines) === 'inside' ? 'front' : 'back')
+    const runs = found.flatMap((run) =>
+      outside(
+        run.map((p) => onPage(place, p)),
+        words,
+      ),
+    )
+    return runs.length === 0 ? [] : [{ mark: 'path', runs, closed: false, role: 'picture', of: piece }]
+  })
+}
 
 /**
  * The pages of a design on a paper, pieces at true size. Throws a `TooLargeError` that says by how much a
@@ -180,7 +207,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   return pages.map((one, k) => ({
     ...one,
     painting: paint(one),
-    marks: [...pictureMarks(design, one.placed, lines), ...one.marks],
+    marks: [...pictureMarks(design, one, lines), ...one.marks],
     says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
   }))
 }
