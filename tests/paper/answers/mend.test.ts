@@ -162,21 +162,21 @@ describe('what a design forgives', () => {
     const made = design([vFold('beak', 'gutter', 128, -40, 45)])
     const apex = forgives(made, { most: 30 }).find(({ field }) => field === 'apex')
     expect(apex?.more.by).toBeCloseTo(15, 0)
-    expect(apex?.more.then).toBe('bridge')
+    expect(apex?.more.fails).toBe('bridge')
   })
 
   test('what is forgiven holds, and a little more does not', () => {
     const made = design([vFold('beak', 'gutter', 128, -40, 45), { ...gluedPond, start: 20, end: 60 }])
     let limits = 0
     for (const { id, field, less, more } of forgives(made, { most: 40 }))
-      for (const [{ by, then }, way] of [
+      for (const [{ by, fails }, way] of [
         [less, -1],
         [more, 1],
       ] as const) {
         const off = (size: number): Design =>
           change(made, id, { [field]: numberIn(made, id, field) + way * size })
         expect(isSound(off(by))).toBe(true)
-        if (then === null || then === 'limits') continue
+        if (fails === null || fails === 'limits') continue
         limits++
         expect(isSound(off(by + 0.2)), `${id}.${field}`).toBe(false)
       }
