@@ -69,7 +69,7 @@ const LATER = 20
 const OTHER_SIZES = [1, 0.7, 1.5, 0.4] as const
 
 /** So many creases that a first link would bring are looked at for a second one. */
-const MOST_PARENTS = 48
+const MOST_PARENTS = 32
 
 /** A chain that is to be brought to the wished place. */
 interface Seed {
@@ -141,8 +141,24 @@ function placesOf(
   ]
 }
 
-/** What each kind would be at a place, in all sizes: as mechanisms by slot. */
-function* fitsAt(place: Place, design: Design, allowed: (kind: AnyKind) => boolean) {
+/** Sizes and places that are tried, as `SIZES` and `PLACES` have them. */
+interface Tried {
+  readonly sizes: readonly (readonly [long: number, deep: number])[]
+  readonly places: readonly number[]
+}
+
+const ALL: Tried = { sizes: SIZES, places: PLACES }
+
+/** Of a chain every second size will do: both its links are brought to fit. */
+const FEW: Tried = { sizes: SIZES.filter((_, k) => k % 2 === 0), places: PLACES.slice(0, 2) }
+
+/** What each kind would be at a place, in these sizes: as mechanisms by slot. */
+function* fitsAt(
+  place: Place,
+  design: Design,
+  allowed: (kind: AnyKind) => boolean,
+  { sizes, places }: Tried,
+) {
   const rooms = place.rooms()
   for (const kind of kinds) {
     if (sitsOnOf(kind) !== place.sitsOn || !allowed(kind)) continue
@@ -150,8 +166,8 @@ function* fitsAt(place: Place, design: Design, allowed: (kind: AnyKind) => boole
     for (const variant of variantsOf(kind)) {
       const slot = `${place.on} ${kind.kind} ${variant}`
       for (const room of rooms)
-        for (const [long, deep] of SIZES)
-          for (const at of PLACES) {
+        for (const [long, deep] of sizes)
+          for (const at of places) {
             const fit = kind.fits(room, { long, deep, at })[variant]
             if (fit) yield { slot, m: { id, kind: kind.kind, on: place.on, ...fit.fields } as Mechanism }
           }
@@ -192,7 +208,7 @@ function* singles({ design, wish }: Search, poser: Poser): Generator<null, reado
   const places = placesOf(poser, wish, (name) => !wish.on || wish.on.includes(name))
   for (const place of places) {
     const seat: Seat = { card: design.card, frames: framesAt(poser, place.crease, openings) }
-    for (const { slot, m } of fitsAt(place, design, allowedBy(wish))) {
+    for (const { slot, m } of fitsAt(place, design, allowedBy(wish), ALL)) {
       const links: readonly Link[] = [{ m, crease: 0, side: place.side }]
       seeds.push({ links, seat, off: offOf(links, seat, wish.at), slot })
     }
@@ -275,14 +291,16 @@ function* chains({ design, wish, judge, effort }: Search, poser: Poser): Generat
     const places = placesOf(own, wish, (_, of) => of === owner).filter(
       ({ crease, sitsOn }) => crease === first + part || (sitsOn === 'panel' && part === 0),
     )
-    for (const place of places)
-      for (const fit of fitsAt(place, next, allowed)) {
-        const links: readonly Link[] = [
-          { m, crease: 0, side: 'right' },
-          { m: fit.m, crease: place.crease - first, side: place.side },
-        ]
-        seeds.push({ links, seat, off: offOf(links, seat, wish.at), slot: `${slot} ${fit.slot}` })
+    for (const place of places) {
+      // Where the second link's own crease is once the first is in place.
+      const there: Seat = { card: design.card, frames: framesAt(own, place.crease, openings) }
+      for (const fit of fitsAt(place, next, allowed, FEW)) {
+        const child: Link = { m: fit.m, crease: place.crease - first, side: place.side }
+        const off = offOf([child], there, wish.at)
+        const links: readonly Link[] = [{ m, crease: 0, side: 'right' }, child]
+        seeds.push({ links, seat, off, slot: `${slot} ${fit.slot}` })
       }
+    }
     yield null
   }
   return nearestSeeds(seeds, 1)
@@ -302,13 +320,19 @@ const withLinks = (design: Design, links: readonly Link[]): Design => ({
 
 const idsOf = (links: readonly Link[]): readonly string[] => links.map(({ m }) => m.id)
 
+const UNLIKE: Against = {
+  name: 'limits',
+  sentence: 'It does not move as was wished.',
+  by: Number.POSITIVE_INFINITY,
+}
+
 /** What stands against a chain: null if nothing does. */
 function againstLinks({ design, wish, judge }: Search, links: readonly Link[]): Against | null {
   const next = withLinks(design, links)
   const added = new Set(idsOf(links))
   const quick = judge.quick(next, added)
   if (quick) return quick
-  if (!movesAsWished(next, wish)) return { name: 'limits', sentence: 'It does not move as was wished.' }
+  if (!movesAsWished(next, wish)) return UNLIKE
   return judge.slow(next, added)
 }
 
@@ -401,6 +425,9 @@ function nearestOf(search: Search, tries: readonly Try[]): (Missed['nearest'] & 
   return best
 }
 
+/** What lies nearer than this to working is told, mm or degrees: what is farther off never reached. */
+const WORKS_NEARLY = 40
+
 /** Why nothing was found. */
 function missed(search: Search, tries: readonly Try[]): Missed {
   const { wish } = search
@@ -410,16 +437,9 @@ function missed(search: Search, tries: readonly Try[]): Missed {
   const reached = tries.filter(
     ({ brought: { miss, worst }, against }) => against && isNear(wish, miss, worst),
   )
-  const reasons = new Map<string, { count: number; sentence: string }>()
-  for (const { against } of reached) {
-    if (!against) continue
-    const known = reasons.get(against.name)
-    reasons.set(against.name, {
-      count: (known?.count ?? 0) + 1,
-      sentence: known?.sentence ?? against.sentence,
-    })
-  }
-  const [most] = [...reasons.values()].sort((a, b) => b.count - a.count)
+  const [most] = reached
+    .flatMap(({ against }) => (against && against.by < WORKS_NEARLY ? [against] : []))
+    .sort((one, two) => one.by - two.by)
   const nearest = found ? { design: found.design, ids: found.ids, tip: found.tip } : null
   const miss = found?.miss ?? Number.POSITIVE_INFINITY
   const leaves = found

@@ -14,7 +14,7 @@ export interface Slack {
   /** So far it may be off with every check as it is, mm or degrees; 0: not by a tenth. */
   readonly by: number
   /** What fails first beyond; null if nothing does as far as was looked. */
-  readonly then: CheckName | 'limits' | null
+  readonly fails: CheckName | 'limits' | null
   readonly sentence: string | null
 }
 
@@ -100,9 +100,9 @@ function slack(against: (by: number) => Against | null, way: 1 | -1, most: numbe
         fault = here
       } else good = middle
     }
-    return { by: Math.floor(good / NEAR + 1e-9) * NEAR, then: fault.name, sentence: fault.sentence }
+    return { by: Math.floor(good / NEAR + 1e-9) * NEAR, fails: fault.name, sentence: fault.sentence }
   }
-  return { by: good, then: null, sentence: null }
+  return { by: good, fails: null, sentence: null }
 }
 
 /** The least that any number of some mechanisms may be off, mm or degrees. */

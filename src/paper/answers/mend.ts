@@ -19,7 +19,7 @@ import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
-import { weigh, weightOf } from './merit.ts'
+import { isLess, isQuick, weighOne, weighQuick, weighSlow, weightOf, weightOfAll } from './merit.ts'
 import { PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
 import { roomsOf, roomsOn } from './room.ts'
 import type { Effort } from './sound.ts'
@@ -46,14 +46,14 @@ export interface Mended {
   readonly left: readonly Check[]
 }
 
-/** What mending may cost, in looks at two moving panels: about two seconds. */
-const EFFORT = 1.5e5
+/** What mending may cost, in looks at two moving panels: about a second and a half. */
+const EFFORT = 1.1e5
 
 /** Of that, for bringing the changes back as near to the given design as they go. */
 const FOR_NEARNESS = 0.25
 
 /** Sizes are changed in these steps, mm and degrees; the last is beyond any card. */
-const STEPS = [0.5, 1, 1.5, 2.5, 4, 6, 9, 13, 20, 30, 45, 70, 100, 150, 220] as const
+const STEPS = [0.5, 1, 1.5, 2.5, 4, 6, 9, 13, 20, 30, 45, 70, 100, 150, 220, 500, 1000, 1500] as const
 
 /** What a careful hand can cut, mm and degrees. */
 const GRAIN = 0.1
@@ -77,6 +77,8 @@ interface Work {
   readonly given: Design
   readonly pinned: readonly { readonly id: string; readonly field: string }[]
   readonly effort: Effort
+  /** Parts of the given design, by the ids in them. */
+  readonly parts: Map<string, Design>
 }
 
 /** A changed design, and how much was changed, mm and degrees. */
@@ -106,15 +108,27 @@ const isPinned = ({ pinned }: Work, id: string, field: string): boolean =>
 const keepsPins = ({ given, pinned }: Work, next: Design): boolean =>
   pinned.every(({ id, field }) => {
     const [old, now] = [given, next].map(({ mechanisms }) => mechanisms.find((m) => m.id === id))
-    return old !== undefined && now !== undefined && settingOf(old, field) === settingOf(now, field)
+    // In a part of the design what is not there stays as it is.
+    return !old || !now || settingOf(old, field) === settingOf(now, field)
   })
 
 const grained = (value: number): number => Number((Math.round(value / GRAIN) * GRAIN).toFixed(3))
 
+/** The given design with no more mechanisms than a part of it. */
+function givenPart({ given, parts }: Work, { mechanisms }: Design): Design {
+  const key = mechanisms.map(({ id }) => id).join(' ')
+  const ids = new Set(mechanisms.map(({ id }) => id))
+  const found = parts.get(key) ?? { ...given, mechanisms: given.mechanisms.filter(({ id }) => ids.has(id)) }
+  parts.set(key, found)
+  return found
+}
+
 /** A design with fields of one mechanism changed; null if a file could not hold it, a pin moves, or a part is all but taken away. */
 function changed(work: Work, design: Design, id: string, fields: Change): Design | null {
   const next = change(design, id, fields)
-  return isHoldable(next) && keepsPins(work, next) && nothingVanishes(work.given, next) ? next : null
+  return isHoldable(next) && keepsPins(work, next) && nothingVanishes(givenPart(work, next), next)
+    ? next
+    : null
 }
 
 /** One number of a mechanism set anew. */
@@ -240,11 +254,13 @@ function* refitted(work: Work, design: Design, ids: readonly string[]): Generato
   }
 }
 
+type Way = (work: Work, design: Design, ids: readonly string[]) => Iterable<Step>
+
 /** The kinds of steps, from those that change least; the next is tried where the ones before mend nothing. */
-const WAYS = [
+const WAYS: readonly (readonly Way[])[] = [
   [matched, turns],
   [moved, refitted],
-] as const
+]
 
 /** The fields of a mechanism that differ between two states of a design. */
 function* differences(before: Design, after: Design) {
@@ -268,47 +284,110 @@ function grafted(whole: Design, part: Design): Design {
 /** What a look at all checks of a whole design costs, in looks, for each of its mechanisms. */
 const EXAMINED = 80
 
-/** What fails in a whole design, heaviest first. */
+/** What fails in a whole design: what is quick to tell first, and of that the heaviest. */
 function failuresOf(design: Design, effort: Effort): readonly Finding[] {
   effort.left -= EXAMINED * design.mechanisms.length
   return check(design, { repairs: false })
     .filter(({ ok }) => !ok)
-    .sort((a, b) => weightOf(b) - weightOf(a))
+    .sort((a, b) => Number(isQuick(b)) - Number(isQuick(a)) || weightOf(b) - weightOf(a))
 }
 
-const sumOf = (findings: readonly Finding[]): number => findings.reduce((sum, one) => sum + weightOf(one), 0)
+/** Of the steps that take most off what is quick to tell, so many are asked about the rest. */
+const SHORT_LIST = 4
 
-/** The best step of those that take weight off what concerns some mechanisms; null if none does. */
-function bestStep(work: Work, part: Design, concerned: readonly string[]): Step | null {
+/** What trying one step costs beside its checks, in looks, for each mechanism of the design it is tried in. */
+const TRYING = 4
+
+/** A step, and how much it takes off. */
+interface Gain extends Step {
+  readonly ids: ReadonlySet<string>
+  readonly gain: number
+}
+
+/** The mechanisms that a fault is about: where glue is cut through, those as well that cut the panel it is on. */
+function concernedIn(design: Design, finding: Finding): readonly string[] {
+  const own = mechanismsIn(finding)
+  if (finding.name !== 'glue') return own
+  const cut = modelOf(design).panels.flatMap(({ name, notches }) =>
+    finding.ids.includes(name) ? notches.flatMap(({ owner }) => design.mechanisms[owner]?.id ?? []) : [],
+  )
+  return [...new Set([...own, ...cut])]
+}
+
+/** What is concerned, what it stands on, and all that stands on it: where most steps are told to be no use. */
+function coreOf(design: Design, concerned: readonly string[]): Design {
+  const kept = new Set(standing(design, concerned))
+  const on = new Set(concerned)
+  for (const m of design.mechanisms) if (on.has(hostOf(m))) on.add(m.id)
+  return { ...design, mechanisms: design.mechanisms.filter(({ id }) => kept.has(id) || on.has(id)) }
+}
+
+/** A fault that is to be mended, and where. */
+interface Fault {
+  readonly finding: Finding
+  readonly concerned: readonly string[]
+  /** Of a large design the part in which a step is judged; and the smaller one in which most are told to be no use. */
+  readonly part: Design
+  readonly core: Design
+}
+
+/** The steps that take most weight off what is quick to tell, or harm none of it where that is not what fails; best first. */
+function shortList(work: Work, fault: Fault, ways: readonly Way[]): readonly Gain[] {
   const { effort } = work
-  const all = standing(part, concerned)
-  // What a change may spoil is weighed with what it is to mend.
-  const idsOf = (next: Design): ReadonlySet<string> => new Set([...affected(part, next), ...concerned])
+  const { finding, concerned, part, core } = fault
+  const quick = isQuick(finding)
+  const all = standing(core, concerned)
+  const about = { effort, ids: new Set(concerned) }
+  const target = quick ? weighOne(core, finding.name, about) : 0
+  // What comes from farther away is judged in the larger part at once.
+  const isHere = quick && target > WORTH
   const before = new Map<string, number>()
-  const weighed = (ids: ReadonlySet<string>): number => {
-    const key = [...ids].sort().join(' ')
-    const found = before.get(key) ?? weigh(part, { effort, ids })
-    before.set(key, found)
-    return found
-  }
+  let best: Gain[] = []
+  for (const way of ways)
+    for (const step of way(work, core, all)) {
+      if (effort.left <= 0) return best
+      effort.left -= TRYING * core.mechanisms.length
+      const cost = PER_MM * step.size
+      const last = best.length < SHORT_LIST ? undefined : best.at(-1)
+      // Most steps do not mend it, and that is told at once.
+      if (isHere && !(weighOne(step.design, finding.name, about) < target - WORTH)) continue
+      // What a change may spoil is weighed with what it is to mend.
+      const ids = new Set([...affected(core, step.design), ...concerned])
+      const key = [...ids].sort().join(' ')
+      const now = before.get(key) ?? weighQuick(part, { effort, ids })
+      before.set(key, now)
+      // Steps grow, and none can gain more than all that there is.
+      if (quick && last && last.gain >= now - cost) continue
+      const whole = grafted(part, step.design)
+      const less = now - weighQuick(whole, { effort, ids })
+      if (quick ? !(less > WORTH) : !(less > -WORTH)) continue
+      const gain = less - cost
+      if (quick && last && gain <= last.gain) continue
+      best = [...best, { design: whole, size: step.size, ids, gain }].sort((a, b) => b.gain - a.gain)
+      if (quick) best = best.slice(0, SHORT_LIST)
+    }
+  return best
+}
+
+/** The step that takes most weight off what concerns some mechanisms; null if none does. */
+function bestStep(work: Work, fault: Fault): Step | null {
+  const { effort } = work
+  const { part, finding } = fault
+  const quick = isQuick(finding)
+  const before = new Map<string, number>()
   for (const ways of WAYS) {
-    let best: Step | null = null
-    let gained = WORTH
-    for (const way of ways)
-      for (const step of way(work, part, all)) {
-        if (effort.left <= 0) return best
-        const cost = PER_MM * step.size
-        // Steps grow, and none can gain more than all that there is.
-        if (best && gained >= Math.max(...before.values()) - cost) break
-        const ids = idsOf(step.design)
-        const now = weighed(ids)
-        const most = now - cost - gained
-        if (!(most >= 0)) continue
-        const gain: number = now - cost - weigh(step.design, { effort, ids, most })
-        if (gain <= gained) continue
-        best = step
-        gained = gain
-      }
+    let best: Gain | null = null
+    for (const one of shortList(work, fault, ways)) {
+      if (effort.left <= 0) return best ?? one
+      const key = [...one.ids].sort().join(' ')
+      const now = before.get(key) ?? weighSlow(part, { effort, ids: one.ids })
+      before.set(key, now)
+      const less = now - weighSlow(one.design, { effort, ids: one.ids })
+      const gain = one.gain + (Number.isFinite(less) ? less : 0)
+      if ((quick || less > WORTH) && (!best || gain > best.gain)) best = { ...one, gain }
+      // Where nothing is left, no step that changes more is better.
+      if (!quick && less > WORTH && now - less < WORTH) break
+    }
     if (best) return best
   }
   return null
@@ -324,7 +403,8 @@ function nearer(work: Work, mended: Design): Design {
   const holds = (next: Design | null): next is Design => {
     if (!next || effort.left <= 0) return false
     const ids = affected(now, next)
-    return ids.size === 0 || weigh(next, { effort, ids, known, most: 0 }) === 0
+    const weighing = { effort, ids, known }
+    return ids.size === 0 || (weighQuick(next, weighing) === 0 && weighSlow(next, weighing) === 0)
   }
   for (let round = 0; round < 2; round++) {
     let came = false
@@ -367,31 +447,28 @@ function nearer(work: Work, mended: Design): Design {
  */
 export function mend(design: Design, { pins = [] }: Pins = {}): Mended {
   const effort: Effort = { left: EFFORT * (1 - FOR_NEARNESS) }
-  const work: Work = { given: design, pinned: pinsIn(design, pins), effort }
+  const work: Work = { given: design, pinned: pinsIn(design, pins), effort, parts: new Map() }
   let now = design
   let failing = failuresOf(now, effort)
-  let weight = sumOf(failing)
   const stuck = new Set<string>()
   for (let round = 0; round < MOST_ROUNDS && effort.left > 0; round++) {
     const next = failing.find((one) => !one.waits && !stuck.has(keyFor(one)))
     if (!next) break
-    const concerned = mechanismsIn(next)
-    const part = neighbourhood(now, concerned)
-    const step = concerned.length === 0 ? null : bestStep(work, part, concerned)
+    const concerned = concernedIn(now, next)
+    const [part, core] = [neighbourhood(now, concerned), coreOf(now, concerned)]
+    const step = concerned.length === 0 ? null : bestStep(work, { finding: next, concerned, part, core })
     const whole = step && grafted(now, step.design)
     const after = whole && failuresOf(whole, effort)
-    const less = after ? sumOf(after) : Number.POSITIVE_INFINITY
-    if (whole && after && less < weight - WORTH) {
+    if (whole && after && isLess(weightOfAll(after), weightOfAll(failing))) {
       now = whole
       failing = after
-      weight = less
       stuck.clear()
     } else stuck.add(keyFor(next))
   }
   if (now !== design) {
     effort.left = Math.max(0, effort.left) + EFFORT * FOR_NEARNESS
     const near = nearer(work, now)
-    if (near !== now && sumOf(failuresOf(near, effort)) <= weight + WORTH) now = near
+    if (near !== now && !isLess(weightOfAll(failing), weightOfAll(failuresOf(near, effort)))) now = near
   }
   const left = check(now, { repairs: false }).filter(({ ok }) => !ok)
   return { design: now, changes: [...differences(design, now)], left }

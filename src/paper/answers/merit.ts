@@ -37,10 +37,10 @@ export function weightOf({ name, value, limit, waits }: Finding): number {
   return WEIGHTS[name] * (AT_ONCE + ((1 - AT_ONCE) * deep) / (deep + HALF))
 }
 
-/** The checks by what they cost; each group is asked only if the ones before leave it worth asking. */
-const GROUPS: readonly (readonly CheckName[])[] = (['step', 'design', 'last'] as const).map((cost) =>
-  checksThat((one) => one.cost === cost),
-)
+/** The checks that are quick, and those that are asked about what the quick ones leave. */
+const QUICK = checksThat(({ cost }) => cost === 'step')
+
+const SLOW = checksThat(({ cost }) => cost !== 'step')
 
 /** What asks about a design in a search. */
 export interface Weighing {
@@ -49,25 +49,45 @@ export interface Weighing {
   readonly ids?: ReadonlySet<string>
   /** Faults by their keys that do not count. */
   readonly known?: ReadonlySet<string>
-  /** It is known to be worse than wanted once it weighs so much: then infinite. */
-  readonly most?: number
 }
 
-/** What all faults of a design weigh together: nought for a sound one. Infinite past what is asked for, or if it could not be told. */
-export function weigh(
-  design: Design,
-  { effort, ids, known, most = Number.POSITIVE_INFINITY }: Weighing,
-): number {
-  let sum = 0
-  for (const names of GROUPS) {
-    const worst = new Map<string, number>()
-    for (const one of faults(design, { names, effort, ...(ids ? { ids } : {}) })) {
-      const key = keyOf(one)
-      if (known?.has(key)) continue
-      worst.set(key, Math.max(worst.get(key) ?? 0, weightOf(one)))
-    }
-    for (const weight of worst.values()) sum += weight
-    if (sum > most || effort.left <= 0) return Number.POSITIVE_INFINITY
+function weighed(design: Design, names: readonly CheckName[], { effort, ids, known }: Weighing): number {
+  const worst = new Map<string, number>()
+  for (const one of faults(design, { names, effort, ...(ids ? { ids } : {}) })) {
+    const key = keyOf(one)
+    if (!known?.has(key)) worst.set(key, Math.max(worst.get(key) ?? 0, weightOf(one)))
   }
-  return sum
+  let sum = 0
+  for (const weight of worst.values()) sum += weight
+  return effort.left > 0 ? sum : Number.POSITIVE_INFINITY
 }
+
+/** What the faults of a design weigh together that are quick to tell: nought if there are none. Infinite if it could not be told. */
+export const weighQuick = (design: Design, weighing: Weighing): number => weighed(design, QUICK, weighing)
+
+/** The same of one check alone. */
+export const weighOne = (design: Design, name: CheckName, weighing: Weighing): number =>
+  weighed(design, [name], weighing)
+
+/** The same of those that are slow to tell. */
+export const weighSlow = (design: Design, weighing: Weighing): number => weighed(design, SLOW, weighing)
+
+/** What fails weighs so much: what is quick to tell first, for the rest hangs on it. */
+export interface Weight {
+  readonly quick: number
+  readonly slow: number
+}
+
+export function weightOfAll(findings: readonly Finding[]): Weight {
+  let [quick, slow] = [0, 0]
+  for (const one of findings)
+    if (QUICK.includes(one.name)) quick += weightOf(one)
+    else slow += weightOf(one)
+  return { quick, slow }
+}
+
+/** Whether one weight is less than another by more than rounding. */
+export const isLess = (one: Weight, two: Weight): boolean =>
+  one.quick < two.quick - 1e-9 || (one.quick <= two.quick + 1e-9 && one.slow < two.slow - 1e-9)
+
+export const isQuick = ({ name }: Finding): boolean => QUICK.includes(name)

@@ -33,6 +33,8 @@ export function failingIn(design: Design): ReadonlySet<string> {
 export interface Against {
   readonly name: CheckName | 'limits'
   readonly sentence: string
+  /** By how much it fails, mm or degrees; infinite where no number says so. */
+  readonly by: number
 }
 
 /** Whether mechanisms may be added to a design: the first thing that stands against it, or null. */
@@ -43,9 +45,17 @@ export interface Judge {
   slow(next: Design, added: ReadonlySet<string>): Against | null
 }
 
-const SPENT: Against = { name: 'clear-motion', sentence: 'It could not be told in time.' }
+const SPENT: Against = {
+  name: 'clear-motion',
+  sentence: 'It could not be told in time.',
+  by: Number.POSITIVE_INFINITY,
+}
 
-const UNHOLDABLE: Against = { name: 'limits', sentence: 'Its sizes do not fit together.' }
+const UNHOLDABLE: Against = {
+  name: 'limits',
+  sentence: 'Its sizes do not fit together.',
+  by: Number.POSITIVE_INFINITY,
+}
 
 /**
  * Judges designs that have mechanisms more than `before`: the new ones may fail no check at all but those excused, and
@@ -58,7 +68,7 @@ export function additionsTo(before: Design, effort: Effort, excused: readonly Ch
     if (effort.left <= 0) return SPENT
     const asked = names.filter((name) => !excused.includes(name))
     for (const one of faults(next, { names: asked, effort, ...(ids ? { ids } : {}) }))
-      if (!known.has(keyOf(one))) return one
+      if (!known.has(keyOf(one))) return { ...one, by: Math.abs(one.value - one.limit) }
     return null
   }
   return {

@@ -100,6 +100,9 @@ const early = ({ name }: Examiner): number => (EARLY.includes(name) ? EARLY.inde
 
 const inHaste: readonly Examiner[] = [...examiners].sort((one, two) => early(one) - early(two))
 
+/** So many quick checks together cost what one look at all of them is reckoned at. */
+const SHARED = 3
+
 /**
  * The faults of a design one after another, for those who ask about many designs in a row and may stop at the first:
  * what does not hold, or cannot be told with what effort is left; what is worst, or holds by how much, is not looked for.
@@ -113,7 +116,7 @@ export function* faults(design: Design, { names, ids, effort }: Asked): Generato
   for (const { name, stage, cost, examine } of inHaste) {
     const wanted = names.includes(name)
     if (!wanted && (stage !== 'cuts' || !needsCuts)) continue
-    effort.left -= EXAMINED_EACH[cost]
+    effort.left -= (EXAMINED_EACH[cost] * design.mechanisms.length) / SHARED
     const found = examine(subject, stage === 'made' ? spoiltBy(cuts, design) : new Set())
     if (stage === 'cuts') cuts.push(...found)
     if (wanted) for (const one of found) if (!one.ok) yield one

@@ -12,7 +12,7 @@ import {
   sought,
   swing,
 } from '../../../src/paper/index.ts'
-import { design, gluedPond, vFold } from '../shared/designs.ts'
+import { design, gluedPond } from '../shared/designs.ts'
 import { seenToWork, soundDesigns } from '../shared/sound.ts'
 
 const PATIENCE = 120_000
@@ -36,7 +36,7 @@ function wishFor(made: Design, opening: number): { given: Design; wish: Wish } {
 describe(
   'wishes that are known to be possible',
   () => {
-    const asked = soundDesigns(20, 17).map((made, k) => wishFor(made, [60, 90, 120, 150][k % 4] as number))
+    const asked = soundDesigns(16, 17).map((made, k) => wishFor(made, [60, 90, 120, 150][k % 4] as number))
     const answers = asked.map(({ given, wish }) => ({ given, wish, finds: find(given, wish) }))
 
     test('are found, nine in ten at least', () => {
@@ -108,7 +108,7 @@ describe('a beak 40 mm above the page at 90 degrees', () => {
     expect(new Set(from('own'))).toEqual(new Set([false]))
   })
 
-  test.each(['near', 'far', 'edge', 'gutter'] as const)('comes from where it is asked to: %s', (from) => {
+  test.each(['near', 'far', 'gutter'] as const)('comes from where it is asked to: %s', (from) => {
     for (const one of find(bare, { ...wish, from })) {
       const path = swing(one.design, one.ids.at(-1) ?? '', 180)
       const [shut, open] = [path[0], path[90]]
@@ -154,19 +154,17 @@ describe('a beak 40 mm above the page at 90 degrees', () => {
 test(
   'two mechanisms are chained where one alone cannot',
   () => {
-    // Off the gutter, and off both pages: nothing that stands on the gutter with equal sides gets there.
-    const wish: Wish = { opening: 100, at: [25, 60, 52] }
-    const pairs = find(design([vFold('beak', 'gutter', 40, 60, 45)]), {
-      ...wish,
-      on: ['gutter'],
-      made: 'card',
-    })
+    // Low beside the gutter, where a small tent on the side fold of a layer has its ridge.
+    const wish: Wish = { opening: 90, at: [28.3, 70, 20.7], on: ['gutter'] }
+    const pairs = find(bare, wish)
+    expect(pairs.length).toBeGreaterThan(2)
     for (const one of pairs) {
       expect(sound(one.design)).toBe(true)
-      const [parent, child] = one.design.mechanisms.slice(1)
-      if (child) expect(child.on.startsWith(`${parent?.id}/`)).toBe(true)
+      const [parent, child] = one.design.mechanisms
+      expect(one.ids).toEqual([parent?.id, child?.id])
+      expect(parent?.on).toBe('gutter')
+      expect(child?.on.startsWith(`${parent?.id}/`)).toBe(true)
     }
-    expect(pairs.some(({ ids }) => ids.length === 2)).toBe(true)
   },
   PATIENCE,
 )

@@ -86,7 +86,7 @@ test(
   'a pinned value stays to the last digit, whatever fails',
   () => {
     let pinned = 0
-    for (const { made, mended } of answers.slice(0, 8)) {
+    for (const { made, mended } of answers.slice(0, 3)) {
       // What mending would have changed is what is pinned.
       const pins = mended.changes.slice(0, 2).map(({ id, field }) => `${id}.${field}`)
       const again = mend(made, { pins })
@@ -96,7 +96,7 @@ test(
       }
       for (const { id, field } of again.changes) expect(pins).not.toContain(`${id}.${field}`)
     }
-    expect(pinned).toBeGreaterThan(6)
+    expect(pinned).toBeGreaterThan(2)
   },
   PATIENCE,
 )
@@ -162,21 +162,21 @@ describe('what a design forgives', () => {
     const made = design([vFold('beak', 'gutter', 128, -40, 45)])
     const apex = forgives(made, { most: 30 }).find(({ field }) => field === 'apex')
     expect(apex?.more.by).toBeCloseTo(15, 0)
-    expect(apex?.more.then).toBe('bridge')
+    expect(apex?.more.fails).toBe('bridge')
   })
 
   test('what is forgiven holds, and a little more does not', () => {
     const made = design([vFold('beak', 'gutter', 128, -40, 45), { ...gluedPond, start: 20, end: 60 }])
     let limits = 0
-    for (const { id, field, less, more } of forgives(made))
-      for (const [{ by, then }, way] of [
+    for (const { id, field, less, more } of forgives(made, { most: 40 }))
+      for (const [{ by, fails }, way] of [
         [less, -1],
         [more, 1],
       ] as const) {
         const off = (size: number): Design =>
           change(made, id, { [field]: numberIn(made, id, field) + way * size })
         expect(isSound(off(by))).toBe(true)
-        if (then === null || then === 'limits') continue
+        if (fails === null || fails === 'limits') continue
         limits++
         expect(isSound(off(by + 0.2)), `${id}.${field}`).toBe(false)
       }
