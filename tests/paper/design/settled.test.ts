@@ -1,6 +1,14 @@
 // What a file may hold, and how a hand's numbers are brought back to it.
 import { expect, test } from 'vitest'
-import { change, fieldsFor, held, isHoldable, isSetTo, settable, settled } from '../../../src/paper/design/change.ts'
+import {
+  change,
+  fieldsFor,
+  held,
+  isHoldable,
+  isSetTo,
+  settable,
+  settled,
+} from '../../../src/paper/design/change.ts'
 import type { Design } from '../../../src/paper/index.ts'
 import { settingOf } from '../../../src/paper/index.ts'
 import { layer } from '../shared/check-designs.ts'
@@ -56,7 +64,12 @@ test('a number that only writes two others at once is not held to its range', ()
 test('fields are held to their range; no number stays as it was; words go through', () => {
   const [m] = beak.mechanisms
   if (!m) throw new Error('no beak')
-  expect(held(m, { cut: 5000, apex: -3, run: 12, title: 'x' })).toEqual({ cut: 2000, apex: 0, run: 12, title: 'x' })
+  expect(held(m, { cut: 5000, apex: -3, run: 12, title: 'x' })).toEqual({
+    cut: 2000,
+    apex: 0,
+    run: 12,
+    title: 'x',
+  })
   expect(held(m, { cut: Number.NaN })).toEqual({})
   expect(held(m, { cut: Number.POSITIVE_INFINITY })).toEqual({ cut: 2000 })
   expect(fieldsFor(m, 'cut', Number.NaN)).toEqual({})

@@ -50,13 +50,15 @@ describe('a platform on walls', () => {
   })
 
   test('has a panel for each half and each wall', () => {
-    expect(built().panels.map(({ part, crease, side, outline }) => [part, crease, side, outline[2]])).toEqual([
-      ['left', 'ridge', 'left', [30, 50]],
-      ['right', 'ridge', 'right', [36, 50]],
-      ['wall-1', 'foot-1', 'right', [20, 50]],
-      ['wall-2', 'foot-2', 'left', [20, 50]],
-      ['wall-3', 'foot-3', 'left', [20, 50]],
-    ])
+    expect(built().panels.map(({ part, crease, side, outline }) => [part, crease, side, outline[2]])).toEqual(
+      [
+        ['left', 'ridge', 'left', [30, 50]],
+        ['right', 'ridge', 'right', [36, 50]],
+        ['wall-1', 'foot-1', 'right', [20, 50]],
+        ['wall-2', 'foot-2', 'left', [20, 50]],
+        ['wall-3', 'foot-3', 'left', [20, 50]],
+      ],
+    )
     expect(built().tip).toEqual({ crease: 'ridge', along: 25 })
     expect(built().span).toEqual([40, 40])
   })

@@ -5,7 +5,15 @@ import { compile } from '../../../src/paper/index.ts'
 import type { Lifts } from '../../../src/paper/motion/lift.ts'
 import { bodyOf, motionOf } from '../../../src/paper/motion/motion.ts'
 import type { Path } from '../../../src/paper/motion/paths.ts'
-import { beyond, beyondNear, clearOfBox, follow, roomFor, seen, sweptBox } from '../../../src/paper/motion/paths.ts'
+import {
+  beyond,
+  beyondNear,
+  clearOfBox,
+  follow,
+  roomFor,
+  seen,
+  sweptBox,
+} from '../../../src/paper/motion/paths.ts'
 import { layer } from '../shared/check-designs.ts'
 import { design, gluedMoth, vFold } from '../shared/designs.ts'
 import { crossOf, dotOf, minus, plus, times } from '../shared/space.ts'
@@ -162,7 +170,14 @@ describe('a path that may bend by M', () => {
       M: Float64Array.of(0.001),
     })
     const box = [-2, 3, 5, 8] as const
-    for (const off of [at(3.1, 6, 0), at(-2.1, 6, 0), at(0, 8.1, 0), at(0, 4.9, 0), at(0, 6, 0.1), at(0, 6, -0.1)])
+    for (const off of [
+      at(3.1, 6, 0),
+      at(-2.1, 6, 0),
+      at(0, 8.1, 0),
+      at(0, 4.9, 0),
+      at(0, 6, 0.1),
+      at(0, 6, -0.1),
+    ])
       expect(clearOfBox(off, box as never)).toBe(true)
     for (const inside of [at(2.9, 6, 0), at(-1.9, 6, 0), at(0, 7.9, 0), at(0, 5.1, 0)])
       expect(clearOfBox(inside, box as never)).toBe(false)
