@@ -64,6 +64,20 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '0.0015',
     why: 'The step of a central difference: another as small gives the same slope to far below what is told.',
   },
+  {
+    file: 'src/paper/plane/convex.ts',
+    line: 'rest = halved(rest, a, b, 1)',
+    was: '1',
+    now: '2',
+    why: 'How far each point is off the line, twice: only its sign and its shares are asked for.',
+  },
+  {
+    file: 'src/paper/checks/repair.ts',
+    line: 'const SPOILS = 1e6',
+    was: '1e6',
+    now: '1000001',
+    why: 'It stands for more than any number of checks that fail: one more is that too.',
+  },
 ]
 
 /** Which of the mutants alike on its line this one is, from 1. */

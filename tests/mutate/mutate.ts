@@ -227,16 +227,23 @@ const killers = new Map<string, readonly string[]>()
 /** Those that a test comes by at all. */
 const met = new Set<number>()
 
+/** After so many tests that do not come by a mutant the farther ones are not asked: each must be run once for that. */
+const IN_VAIN = 24
+
 /** What kills a mutant: a test file, that one never ends, or nothing (null). */
 async function killerOf(number: number, file: string): Promise<string | null> {
   const places = [file, roomOf(file)]
   const tests = ordered(file, reach.get(file) ?? new Map(), seconds)
   const before = places.flatMap((place) => killers.get(place) ?? []).filter((test) => tests.includes(test))
-  let spent = 0
+  let [spent, vain] = [0, 0]
   for (const test of new Set([...before, ...tests])) {
     const takes = timeOf(test, seconds)
     if (test !== tests[0] && spent + takes > budget) continue
-    if (!(await soundness(test))?.has(number)) continue
+    if (vain > IN_VAIN) break
+    if (!(await soundness(test))?.has(number)) {
+      vain++
+      continue
+    }
     met.add(number)
     spent += takes
     const answer = await trial(number, test)

@@ -69,8 +69,8 @@ export const timeOf = (test: string, seconds: ReadonlyMap<string, number>): numb
   BEGIN + (seconds.get(test) ?? UNTIMED)
 
 /**
- * The tests for a source file: those that import it themselves and those of its room first, the quickest first, one
- * that is named like it as if it were a quarter as long; then those that reach it over few imports and are quick.
+ * The tests for a source file, the quickest first: those that import it themselves and those of its room count as a
+ * second or two quicker than others, and one that is named like it as a quarter as long.
  */
 export function ordered(
   file: string,
@@ -80,7 +80,7 @@ export function ordered(
   const room = dirname(file).replace('src/', 'tests/')
   const isNamesake = (test: string) => basename(test).replace(/\.test\.tsx?$/, '.ts') === basename(file)
   const rank = (test: string, far: number) =>
-    (far === 1 || isNamesake(test) || room.startsWith(dirname(test)) ? 0 : 1000 + 5 * far) +
-    timeOf(test, seconds) / (isNamesake(test) ? 4 : 1)
+    timeOf(test, seconds) / (isNamesake(test) ? 4 : 1) +
+    (far === 1 || isNamesake(test) || room.startsWith(dirname(test)) ? 0 : 1 + far / 5)
   return [...tests].sort((a, b) => rank(...a) - rank(...b)).map(([test]) => test)
 }

@@ -131,6 +131,13 @@ describe('what a slip of the hand does', () => {
     )
   })
 
+  test('a slip that mends what is unlike already brings the card nearer to shutting', () => {
+    const unlike = design([gluedMoth({ left: { base: 45, facet: 61 }, right: { base: 45, facet: 60 } })])
+    const facet = hands(unlike).hands.find(({ field }) => field === 'right.facet')
+    expect(facet?.more?.shut).toBeCloseTo(-1, 9)
+    expect(facet?.less?.shut).toBeCloseTo(1, 9)
+  })
+
   test('nothing to make, nothing to say', () => {
     expect(hands(design([]))).toMatchObject({ hands: [], sentence: null })
   })

@@ -1,8 +1,10 @@
 // Whether parts pass clear of each other, in numbers worked by hand: quick, beside the slow proofs' own tests.
 import { expect, test } from 'vitest'
+import { clearMotion } from '../../../src/paper/checks/clear-motion.ts'
+import { subjectOf } from '../../../src/paper/checks/subject.ts'
 import { KERF } from '../../../src/paper/motion/sheets.ts'
 import { first, fold } from '../shared/check-designs.ts'
-import { gluedMoth } from '../shared/designs.ts'
+import { design, gluedMoth } from '../shared/designs.ts'
 import { DEG } from '../shared/space.ts'
 
 const motion = (...mechanisms: object[]) => first('clear-motion', mechanisms)
@@ -98,4 +100,19 @@ test('parts that fit together at no opening are told apart from those that touch
     sentence:
       'Nothing can be told of the whole motion: at no opening do all parts of the card fit together, the hut among them.',
   })
+})
+
+test('every look is counted, and where none is left nothing is called clear', () => {
+  const look = (left: number) => {
+    const effort = { left }
+    const made = design(owls(30))
+    const found = clearMotion(subjectOf(made, { bridge: 5, thickness: 2 }, null, effort), new Set())
+    return { spent: left - effort.left, verdicts: found.map(({ verdict }) => verdict) }
+  }
+  const { spent, verdicts } = look(1e6)
+  expect(verdicts).toEqual(['clear'])
+  expect(spent).toBeGreaterThan(0)
+  expect(spent).toBeLessThan(1e4)
+  expect(look(0).verdicts).toContain('undecided')
+  expect(look(0).verdicts).not.toContain('clear')
 })
