@@ -10,7 +10,7 @@ import { MetNote } from '../challenge/MetNote.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
 import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
-import { SheetFigure } from '../figures/SheetFigure.tsx'
+import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
 import { Cover, GuessNote } from '../guess/Cover.tsx'
 import { followAddress } from '../model/address.ts'
@@ -238,7 +238,7 @@ export function FoldBench({
           </FigureFrame>
         ) : null}
         {has('sheet') ? (
-          <FigureFrame name="sheet">
+          <FigureFrame name="sheet" bar={<SheetPick bench={bench} />}>
             <SheetFigure bench={bench} section={has('section')} />
           </FigureFrame>
         ) : null}

@@ -38,6 +38,7 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
       class="field-row"
       onFocusCapture={() => {
         sizeInHand.value = key
+        bench.choose(key.slice(0, key.indexOf('.')))
       }}
       onBlurCapture={() => {
         sizeInHand.value = null

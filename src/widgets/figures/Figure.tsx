@@ -7,6 +7,8 @@ import {
   FADE_STOPS,
   fadeStyle,
   fadesIn,
+  GLOW_STOPS,
+  glowsIn,
   headData,
   matrixText,
   nameFor,
@@ -39,13 +41,18 @@ const artNode = (mark: ArtMark): JSX.Element => (
   </g>
 )
 
-const fadeStops = FADE_STOPS.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
+const stopNodes = (stops: readonly (readonly [at: number, left: number])[]): JSX.Element[] =>
+  stops.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
+
+const fadeStops = stopNodes(FADE_STOPS)
+
+const glowStops = stopNodes(GLOW_STOPS)
 
 function fadeNodes(mark: PathMark, id: string, name: string): JSX.Element[] {
   const { kind = 'band', matrix } = mark.fade ?? {}
   const shared = {
     id,
-    href: `#${name}-fade`,
+    href: `#${name}-${kind === 'glow' ? kind : 'fade'}`,
     gradientUnits: 'userSpaceOnUse',
     gradientTransform: matrix ? matrixText(matrix) : undefined,
   } as const
@@ -84,10 +91,11 @@ const inlay = (one: PathMark | ArtMark, id: string, name: string): JSX.Element |
   )
 
 /** One mark as SVG. Surfaces have keys; of the others the n-th of the next frame takes over the n-th element. */
-function markNode(mark: Mark, own: string, name: string): JSX.Element {
+function markNode(mark: Mark, own: string, name: string): JSX.Element | JSX.Element[] {
   const className = classOf(mark)
   if (mark.mark === 'path') {
     if (mark.on) return sheetNode(mark, own, name)
+    if (mark.fade) return fadeNodes(mark, own, name)
     const heads = headData(mark)
     const line = (
       <path class={className} style={styleOf(mark)} data-of={mark.of} d={pathData(mark.runs, mark.closed)} />
@@ -153,6 +161,11 @@ export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Elem
       {...size}
     >
       {fadesIn(drawing) ? <linearGradient id={`${own}-fade`}>{fadeStops}</linearGradient> : null}
+      {glowsIn(drawing) ? (
+        <linearGradient id={`${own}-glow`} class="glow">
+          {glowStops}
+        </linearGradient>
+      ) : null}
       {drawing.marks.map((mark, k) => markNode(mark, names[k] ?? own, own))}
     </svg>
   )

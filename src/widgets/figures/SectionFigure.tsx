@@ -1,6 +1,7 @@
 import type { JSX } from 'preact'
 import { pointInSection } from '../../drawing/page-point/page-point.ts'
 import { section } from '../../drawing/section/section.ts'
+import { openingsNear } from '../../drawing/view/camera.ts'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -60,6 +61,7 @@ export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element 
     const at = station === null && lead !== undefined ? lead : bench.station.value
     const plain = section(bench.poser.value, opening, at, size, {
       ...(lead === undefined ? {} : { of: lead }),
+      frame: openingsNear(bench.start.opening, opening),
       text,
       unit,
     })

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact'
 import { useRef } from 'preact/hooks'
 import { pointInView } from '../../drawing/page-point/page-point.ts'
+import { openingsNear } from '../../drawing/view/camera.ts'
 import type { View, ViewOptions } from '../../drawing/view/view.ts'
 import { view } from '../../drawing/view/view.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -18,6 +19,9 @@ import { usePicture, useStage } from './stage.ts'
 const TURN_PER_PIXEL = 0.45
 
 const TURN_PER_PRESS = 10
+
+/** The eye's distance, in diagonals of the card: near a card that lies open, further from one that stands before it. */
+const EYE = { gutter: 1.6, edge: 2.2 } as const
 
 const knobs = [
   { label: 'Turn the card to the left', turn: -1, tilt: 0, path: 'M11 4 5 10l6 6M5 10h10' },
@@ -95,10 +99,12 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
     const unit = lengthUnit.value
-    const plain = view(bench.poser.value, opening, camera, size, {
+    const stand = bench.config.stand ?? 'gutter'
+    const plain = view(bench.poser.value, opening, { ...camera, far: EYE[stand] }, size, {
       ...options,
       handle: true,
-      stand: bench.config.stand ?? 'gutter',
+      frame: openingsNear(bench.start.opening, opening),
+      stand,
       moving: bench.held.value !== null || bench.playing.value,
       faults: bench.checks.value ?? [],
       text,

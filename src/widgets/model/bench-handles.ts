@@ -1,3 +1,4 @@
+import { isCrowded } from '../../drawing/pattern/shown.ts'
 import type { Design, SheetHandle } from '../../paper/index.ts'
 import { dragHandle, handlesOf, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, HandleChoice } from '../state/config.ts'
@@ -120,6 +121,10 @@ function everyHandle(design: Design, config: BenchConfig): readonly HandleChoice
 /** Which handles a bench offers. It is asked once, so that none comes or goes while one is dragged. */
 export const handleChoices = (design: Design, config: BenchConfig): readonly HandleChoice[] =>
   config.handles ?? everyHandle(design, config)
+
+/** The mechanisms that a crowded sheet shows one at a time, in the order of their handles; none where it is not crowded. */
+export const choosableOf = (design: Design, choices: readonly HandleChoice[]): readonly string[] =>
+  isCrowded(design) ? [...new Set(choices.map(({ id }) => id))] : []
 
 /** The handles as they stand now. Throws a RangeError if the chapter names one that is not there. */
 export function benchHandles(state: BenchState, choices: readonly HandleChoice[]): readonly BenchHandle[] {

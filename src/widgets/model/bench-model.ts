@@ -13,7 +13,7 @@ import { measured, readingNames, readingsOf } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
 import { startState } from '../state/state.ts'
 import type { BenchHandle } from './bench-handles.ts'
-import { benchHandles, handleChoices } from './bench-handles.ts'
+import { benchHandles, choosableOf, handleChoices } from './bench-handles.ts'
 import type { Frames } from './frames.ts'
 import { NO_FRAMES } from './frames.ts'
 import type { Gestures } from './gestures.ts'
@@ -54,6 +54,14 @@ export interface Bench extends Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
   readonly state: ReadonlySignal<BenchState>
   /** Sentences about the link the page was opened with. */
   readonly notes: Signal<readonly string[]>
+  /** The handle that wears a ring, because the task names it and nobody has used it yet; null: none. */
+  readonly ringed: ReadonlySignal<string | null>
+  /** The mechanisms of which a crowded flat sheet can show one alone; none where it is not crowded. */
+  readonly choosable: readonly string[]
+  /** The one it shows; null: all. */
+  readonly chosen: ReadonlySignal<string | null>
+  /** Shows a mechanism's pieces on the flat sheet, if it can be chosen; null: all. */
+  choose(id: string | null): void
   /** What could not be loaded, in a sentence; empty: nothing. */
   readonly trouble: Signal<string>
   reset(): void
@@ -109,6 +117,18 @@ export function benchModel(
   const start = withinReach(startState(design, config))
   const state = signal(start)
   const notes = signal<readonly string[]>([])
+  const ringed = signal(config.first ?? null)
+  const choices = handleChoices(design, config)
+  if (config.first && !choices.some(({ id, handle }) => config.first === `${id}/${handle}`))
+    throw new RangeError(`the bench has no handle ${config.first}`)
+  const choosable = choosableOf(design, choices)
+  const [first = null] = [config.first?.split('/')[0], config.lead, choosable[0]].filter(
+    (id) => id !== undefined && choosable.includes(id),
+  )
+  const chosen = signal<string | null>(first ?? null)
+  const unring = (key: string) => {
+    if (key === ringed.peek()) ringed.value = null
+  }
   const shown = shownOf(state, config)
   const { playing, play, pause } = player(state, frames)
   const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames)
@@ -117,6 +137,12 @@ export function benchModel(
     start,
     state,
     notes,
+    ringed,
+    choosable,
+    chosen,
+    choose(id) {
+      if (id === null || choosable.includes(id)) chosen.value = id
+    },
     trouble: signal(''),
     ...shown,
     ...verdictsOn(shown.design, checks),
@@ -130,10 +156,12 @@ export function benchModel(
     },
     hold(key) {
       pause()
+      unring(key)
       hold(key)
     },
     step(key, from) {
       if (key === 'opening') pause()
+      unring(key)
       step(key, from)
     },
     undo() {
