@@ -4,5 +4,7 @@ declare module 'astro' {
   interface AstroClientDirectives {
     /** Wakes at the first sign of a hand. */
     'client:hand'?: boolean
+    /** Wakes on a projector. */
+    'client:projector'?: boolean
   }
 }

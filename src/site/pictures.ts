@@ -22,9 +22,13 @@ const SMALL: Size = { width: 480, height: 300 }
 export const gardenPicture = (garden: Design, opening: number): Drawing =>
   view(garden, opening, GARDEN.camera, GARDEN.size, { frame: [opening] })
 
-/** The garden small and dark, but for one part. */
-export const partPicture = (garden: Design, part: readonly string[]): Drawing =>
-  view(garden, 118, GARDEN.camera, { width: 640, height: 360 }, { frame: [118], lit: part })
+/** The middle of the garden, small and dark but for one part: what stands up, and little of the pages. */
+export const partPicture = (garden: Design, part: readonly string[]): Drawing => ({
+  ...view(garden, 118, GARDEN.camera, { width: 640, height: 360 }, { frame: [118], lit: part }),
+  box: PART,
+})
+
+const PART: Drawing['box'] = [140, 76, 336, 280]
 
 /** A chapter's card as it stands on its bench, framed as tight as it goes. */
 export function chapterPicture({ design, data, config }: Chapter): Drawing {

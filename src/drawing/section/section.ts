@@ -33,13 +33,17 @@ export interface Section extends Drawing {
 
 const PADDING = 20
 
-/** Half of the width and the height, mm, that the section takes at these openings: of its pages, and of what stands in them now. */
+/** How much of the pages a tight section shows: their ends tell nothing. */
+const NEAR_THE_GUTTER = 0.7
+
+/** Half of the width and the height, mm, of a tight section: what stands in it now, and its pages at these openings. */
 function extentOf(page: number, frame: readonly number[], cuts: readonly Slice[]): readonly [number, number] {
-  const ends = cuts.flatMap(({ from, to }) => [from, to])
+  const ends = cuts.flatMap(({ panel, from, to }) => (panel.startsWith('page/') ? [] : [from, to]))
+  const near = NEAR_THE_GUTTER * page
   const halves = frame.map((opening) => (opening / 2) * RADIANS)
   return [
-    Math.max(page / 4, ...halves.map((half) => page * Math.sin(half)), ...ends.map(([x]) => Math.abs(x))),
-    Math.max(page / 4, ...halves.map((half) => page * Math.cos(half)), ...ends.map(([, , z]) => z)),
+    Math.max(page / 4, ...halves.map((half) => near * Math.sin(half)), ...ends.map(([x]) => Math.abs(x))),
+    Math.max(page / 4, ...halves.map((half) => near * Math.cos(half)), ...ends.map(([, , z]) => z)),
   ]
 }
 

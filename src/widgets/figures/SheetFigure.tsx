@@ -177,6 +177,9 @@ export function SheetPick({ bench }: { readonly bench: Bench }): JSX.Element | n
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
+/** Words this high are for a room, px. */
+const FAR_OFF = 26
+
 interface SheetFigureProps {
   readonly bench: Bench
   /** Whether the section's place is shown on the sheet. */
@@ -202,6 +205,8 @@ export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
       faults: bench.checks.value ?? [],
       text,
       unit,
+      // From the back of a room a key of lines is not read: the room is for the sheet.
+      legend: text < FAR_OFF,
       ...(held ? { held: { handle: held.key, words: handleSays(held, unit) } } : {}),
       ...(stay ? { stay } : {}),
     })

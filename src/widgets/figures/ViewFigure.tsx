@@ -14,6 +14,7 @@ import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
 import { usePicture, useStage } from './stage.ts'
+import { veiled, veils } from './veil.ts'
 
 /** Degrees the view turns for each pixel of a drag, and at each press. */
 const TURN_PER_PIXEL = 0.45
@@ -110,7 +111,8 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
       text,
       unit,
     })
-    const drawn = point ? pointInView(plain, point, opening, { text, unit }) : plain
+    const measured = point ? pointInView(plain, point, opening, { text, unit }) : plain
+    const drawn = veils(bench) ? { ...measured, marks: veiled(measured.marks) } : measured
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
     const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
 
