@@ -159,7 +159,7 @@ export function view(
   if (flame && !options.lit) marks.push(hazeOf(flame, lens))
   // Words lie on the pages or beside the card rather than on what pops up.
   const shapes = shaded.flatMap((mark) =>
-    mark.mark === 'path' && mark.role === 'facet' && !mark.of?.startsWith('page/') ? mark.runs : [],
+    mark.mark === 'path' && mark.role === 'facet' && !/^(page|cover)\//.test(mark.of ?? '') ? mark.runs : [],
   )
   poser(opening)
 
