@@ -28,10 +28,8 @@ const squeezed = {
 const byHand = {
   name: 'by-hand',
   hooks: {
-    'astro:config:setup': ({ addClientDirective }) => {
-      addClientDirective({ name: 'hand', entrypoint: './src/site/hand.ts' })
-      addClientDirective({ name: 'projector', entrypoint: './src/site/projector.ts' })
-    },
+    'astro:config:setup': ({ addClientDirective }) =>
+      addClientDirective({ name: 'hand', entrypoint: './src/site/hand.ts' }),
   },
 }
 

@@ -4,7 +4,5 @@ declare module 'astro' {
   interface AstroClientDirectives {
     /** Wakes at the first sign of a hand. */
     'client:hand'?: boolean
-    /** Wakes on a projector. */
-    'client:projector'?: boolean
   }
 }

@@ -6,13 +6,12 @@ import { covering } from '../model/page.ts'
 export const veils = ({ config }: Bench): boolean =>
   covering.value && (config.covers?.includes('dimension') ?? false)
 
-/** A picture whose measured number is not told: a question beside the tip. */
+/** A picture whose measured number is covered by the page: a question beside the tip stands for it. */
 export function veiled(marks: readonly Mark[]): readonly Mark[] {
+  const word = marks.find((mark) => mark.mark === 'word' && mark.role === 'dimension')
+  if (word?.mark !== 'word') return marks
   const tip = marks.find((mark) => mark.mark === 'dot' && mark.of?.endsWith('/tip'))
-  return marks.map((mark) => {
-    if (mark.mark !== 'word' || mark.role !== 'dimension') return mark
-    const { at, size } = mark
-    const beside: Point = tip?.mark === 'dot' ? [tip.at[0] + 0.55 * size, tip.at[1] - 0.3 * size] : at
-    return { ...mark, at: beside, anchor: 'start', text: '?', of: 'veil' }
-  })
+  const { at, size } = word
+  const beside: Point = tip?.mark === 'dot' ? [tip.at[0] + 0.55 * size, tip.at[1] - 0.3 * size] : at
+  return [...marks, { ...word, at: beside, anchor: 'start', text: '?', of: 'veil' }]
 }

@@ -1,11 +1,10 @@
-import './projector.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { benchOf, coverAnswers, covering, followGuess, lengthUnit } from '../model/page.ts'
 import { shown } from '../state/format.ts'
 import { headline, pressOf } from './lesson.ts'
 
-interface ClassBarProps {
+export interface ClassBarProps {
   readonly slug: string
   /** What to do at the bench first. */
   readonly task: string
