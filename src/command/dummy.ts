@@ -7,19 +7,21 @@ import { parseArgs } from 'node:util'
 import { visibleText } from '../paper/index.ts'
 import { check } from './check.ts'
 import type { Command, Options } from './command.ts'
+import { find } from './find.ts'
+import { mend } from './mend.ts'
 import { picture } from './picture.ts'
 import { pose } from './pose.ts'
 import { readDesign } from './read-design.ts'
 import { Refusal } from './refusal.ts'
 import { sheet } from './sheet.ts'
 
-const commands: readonly Command[] = [check, sheet, pose, picture]
+const commands: readonly Command[] = [check, mend, find, sheet, pose, picture]
 
 const HELP = `Works on a design file (.hingebook.json).
 
 ${commands.map(({ name, usage, help }) => `  npm run -s dummy -- ${name} FILE ${usage}\n      ${help}`).join('\n')}
 
-Ends with code 0; 1 if the file or an option is wrong; 2 if a check of the design does not hold.`
+Ends with code 0; 1 if the file or an option is wrong; 2 if a check of the design does not hold, or nothing was found.`
 
 async function main(args: readonly string[]): Promise<number> {
   const [name, ...rest] = args

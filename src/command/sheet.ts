@@ -3,22 +3,28 @@ import { dirname, extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
-import type { PaperName, SheetLines, SheetOptions } from '../sheet/index.ts'
-import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError } from '../sheet/index.ts'
+import type { PaperName, SheetArt, SheetLines, SheetOptions } from '../sheet/index.ts'
+import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError, usualArt } from '../sheet/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
 
 /** The template at true size, to print and cut. */
 export const sheet: Command = {
   name: 'sheet',
-  usage: '--paper PAPER --out FILE.pdf [--lines front|ticks|back]',
-  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped).`,
-  options: { paper: { type: 'string' }, out: { type: 'string' }, lines: { type: 'string' } },
+  usage: '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none]',
+  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none).`,
+  options: {
+    paper: { type: 'string' },
+    out: { type: 'string' },
+    lines: { type: 'string' },
+    art: { type: 'string' },
+  },
   async run(design, options, place) {
     const paper = paperOf(options.paper)
     const out = outOf(options.out)
-    const lines = linesOf(options.lines)
-    for (const { file, content } of await sheetsOf(design, { paper, lines }, out)) {
+    const lines = oneOf(options.lines, LINES, 'front', '--lines')
+    const art = oneOf(options.art, ARTS, usualArt(design), '--art')
+    for (const { file, content } of await sheetsOf(design, { paper, lines, art }, out)) {
       save(file, place(file), content)
       console.log(`${visibleText(file)}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
     }
@@ -34,10 +40,17 @@ function paperOf(text: string | boolean | undefined): PaperName {
 
 const LINES: readonly SheetLines[] = ['front', 'ticks', 'back']
 
-function linesOf(text: string | boolean | undefined): SheetLines {
-  const lines = text === undefined ? 'front' : LINES.find((one) => one === text)
-  if (lines) return lines
-  throw new Refusal(`--lines must be one of ${LINES.join(', ')}${given(text)}.`)
+const ARTS: readonly SheetArt[] = ['colour', 'lines', 'none']
+
+function oneOf<T extends string>(
+  text: string | boolean | undefined,
+  all: readonly T[],
+  usual: T,
+  name: string,
+): T {
+  const found = text === undefined ? usual : all.find((one) => one === text)
+  if (found) return found
+  throw new Refusal(`${name} must be one of ${all.join(', ')}${given(text)}.`)
 }
 
 function outOf(text: string | boolean | undefined): string {

@@ -2,19 +2,40 @@ export type { Aim, Aimed, Target } from './answers/aim.ts'
 
 export { aim, aiming } from './answers/aim.ts'
 
+export type { Facts } from './answers/facts.ts'
+
+export type { Find, Missed } from './answers/find.ts'
+
+export { bestOf, find, finding, sought } from './answers/find.ts'
+
+export type { Forgiveness, Forgiving, Slack } from './answers/forgives.ts'
+
+export { forgives, leastSlack } from './answers/forgives.ts'
+
+export type { Free, FreeRoom, Sight } from './answers/free.ts'
+
+export { room } from './answers/free.ts'
+
 export type { Hand, Hands, Moved } from './answers/hands.ts'
 
 export { hands } from './answers/hands.ts'
 
+export type { Mended, Mending, Pins } from './answers/mend.ts'
+
+export { mend } from './answers/mend.ts'
+
+export type { Ask, NoOffer, Offer } from './answers/offers.ts'
+
+export { noOffer, offers } from './answers/offers.ts'
+export type { Mark } from './answers/reach.ts'
 export type { Explanation } from './answers/read-back.ts'
-
 export { readBack } from './answers/read-back.ts'
-
 export type { Slip } from './answers/slips.ts'
-
 export { likelyPointSlips, likelySlips } from './answers/slips.ts'
-
+export { tipTowards } from './answers/tip.ts'
 export type { Reading } from './answers/trials.ts'
+
+export type { Origin, Wish } from './answers/wish.ts'
 
 export type { CheckOptions } from './checks/check.ts'
 
@@ -30,11 +51,13 @@ export type { Art, PaperColour, Papers } from './design/art.ts'
 
 export { MOST_ART_POINTS, MOST_SHAPES, PAPER_COLOURS } from './design/art.ts'
 
-export { assign, change, fieldsFor, settable, settingOf, settled } from './design/change.ts'
+export { assign, change, fieldsFor, held, read, settable, settingOf, settled } from './design/change.ts'
 
 export type { Card, Design } from './design/design.ts'
 
 export { COVER_RIM } from './design/design.ts'
+
+export { mirrored, mirroredMechanism } from './design/mirror.ts'
 
 export { nameOf } from './design/name.ts'
 
@@ -42,9 +65,24 @@ export { cardFields, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
 
 export { DesignError } from './design/read.ts'
 
+export type { Stretch } from './design/room.ts'
+
+export { runOf, shiftedAlong, sizedBy, stretchOf, wayToRoom } from './design/room.ts'
+
 export { sharedSlits } from './design/slits.ts'
 
 export { plainText, visibleText } from './design/text.ts'
+
+export {
+  CARD_NAMES,
+  freeId,
+  hostsFirst,
+  otherSide,
+  ownerOf,
+  renamed,
+  withGuests,
+  without,
+} from './design/tree.ts'
 
 export { thickest } from './measure/layers.ts'
 
@@ -69,6 +107,8 @@ export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mec
 export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
+export type { CoverHalf } from './model/cover.ts'
+export { coverHalves } from './model/cover.ts'
 export type { SheetHandle } from './model/handles.ts'
 export { dragHandle, handlesOf } from './model/handles.ts'
 

@@ -6,13 +6,14 @@ import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
 import type { SheetFont } from './files/font.ts'
 import { pageSvg } from './files/svg.ts'
+import type { SheetArt } from './marks/instructions.ts'
 import type { SheetOptions } from './pages/layout.ts'
 import { layOut } from './pages/layout.ts'
 
 export type { SheetFont } from './files/font.ts'
 
 export { fontFiles, loadFont } from './files/font.ts'
-export type { SheetFace, SheetLines } from './marks/instructions.ts'
+export type { SheetArt, SheetFace, SheetLines } from './marks/instructions.ts'
 export type { SheetMark } from './marks/setting.ts'
 export type { Excess, Fit } from './pages/fit.ts'
 export { fitOn, TooLargeError } from './pages/fit.ts'
@@ -22,6 +23,16 @@ export { layOut } from './pages/layout.ts'
 export type { Paper, PaperName } from './pages/paper-sizes.ts'
 
 export { paperForLocale, paperNamed, paperOf, papers } from './pages/paper-sizes.ts'
+
+/** The ways in which what is drawn on a design can be printed: all three where there is something to print. */
+export const artWays = ({ art, papers }: Design): readonly SheetArt[] =>
+  art || papers ? ['colour', 'lines', 'none'] : ['none']
+
+/**
+ * How it is printed unless somebody chooses: as lines to colour in. A class prints in black, colour is dear, and
+ * colouring in is part of the making.
+ */
+export const usualArt = (design: Design): SheetArt => (artWays(design).includes('lines') ? 'lines' : 'none')
 
 /**
  * The sheet as a PDF. The same design, options and font give the same bytes. The PDF writer is loaded

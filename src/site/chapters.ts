@@ -2,6 +2,8 @@ import type { CollectionEntry } from 'astro:content'
 import { getCollection, getEntry } from 'astro:content'
 import type { Design } from '../paper/index.ts'
 import { DesignError, parseDesign } from '../paper/index.ts'
+import type { SheetArt, SheetLines } from '../sheet/index.ts'
+import { artWays, usualArt } from '../sheet/index.ts'
 import type { BenchConfig } from '../widgets/state/config.ts'
 import { benchConfig } from './bench.ts'
 
@@ -24,7 +26,23 @@ export const TEMPLATE_PAPERS = [
 
 export type TemplatePaper = (typeof TEMPLATE_PAPERS)[number]['paper']
 
-export const templatePath = (slug: string, paper: string): string => `/sheets/${slug}-${paper}.pdf`
+/** How the address of a template says in which way its picture is printed. */
+const ART_IN_PATH: Readonly<Record<SheetArt, string>> = { colour: '-colour', lines: '', none: '-plain' }
+
+/** Where a template is found; as it is usually printed unless said. */
+export const templatePath = (slug: string, paper: string, art?: SheetArt): string =>
+  `/sheets/${slug}-${paper}${art ? ART_IN_PATH[art] : ''}.pdf`
+
+/** The ways in which the picture of a template can be had ready-made, the usual one first. */
+export function templateArts(
+  design: Design,
+): readonly { readonly art: SheetArt; readonly path?: SheetArt }[] {
+  const usual = usualArt(design)
+  return [{ art: usual }, ...artWays(design).flatMap((art) => (art === usual ? [] : [{ art, path: art }]))]
+}
+
+/** The lines on a template: in colour it is for a good copy, and its folds have ticks at their ends alone. */
+export const templateLines = (art: SheetArt): SheetLines => (art === 'colour' ? 'ticks' : 'front')
 
 /** A design of content/dummies by its file's name. Throws an Error that names the file. */
 export async function dummyNamed(name: string): Promise<Design> {

@@ -15,6 +15,7 @@ export const pages: readonly string[] = [
   '/chapters/',
   '/words/',
   '/garden/',
+  '/dummy/',
   ...chapterPages,
   '/nowhere/',
 ]

@@ -203,3 +203,29 @@ export const pond = read('Pond', [
     ridge: 34,
   },
 ])
+
+/** A tent with one wall too short to lie down, and a V-fold pulled tight before the card is flat. */
+export const stops = read('Stops', [
+  {
+    id: 'hut',
+    kind: 'glued-tent',
+    on: 'gutter',
+    start: 20,
+    end: 60,
+    leftFoot: 30,
+    rightFoot: 30,
+    leftWall: 40,
+    rightWall: 36,
+  },
+  {
+    id: 'moth',
+    kind: 'glued-v-fold',
+    on: 'gutter',
+    apex: 80,
+    toward: 1,
+    base: 60,
+    facet: 45,
+    foot: 40,
+    ridge: 40,
+  },
+])

@@ -113,6 +113,87 @@ describe('check', () => {
   })
 })
 
+describe('find', () => {
+  const bare = file('bare.hingebook.json', design())
+
+  test('brings a tip to a place, and writes a design that is sound', () => {
+    const out = join(folder, 'found.hingebook.json')
+    const said = dummy('find', bare, '--at', '0,70,50', '--opening', '90', '--made', 'card', '--out', out)
+    expect(said).toMatchObject({ code: 0, err: '' })
+    expect(said.out).toMatch(/^1\. .+ on gutter: /)
+    expect(dummy('check', out)).toMatchObject({ code: 0 })
+    const { panels } = JSON.parse(dummy('pose', out, '--opening', '90', '--json').out)
+    const points = Object.entries(panels).flatMap(([name, corners]) =>
+      name.startsWith('page/') ? [] : (corners as [number, number, number][]),
+    )
+    // Some ridge passes through the place: its two ends lie on a line with it.
+    const near = points.some(([x, y, z]) => Math.hypot(x, y - 70, z - 50) < 1.01)
+    const onRidge = points.some(([x, y, z]) =>
+      points.some(
+        ([u, v, w]) =>
+          Math.hypot(x, y - 70, z - 50) + Math.hypot(u, v - 70, w - 50) - Math.hypot(x - u, y - v, z - w) <
+          0.05,
+      ),
+    )
+    expect(near || onRidge).toBe(true)
+  })
+
+  test('says how near it comes where it cannot, and ends with 2', () => {
+    const { code, out } = dummy('find', bare, '--at', '0,74,400', '--on', 'gutter')
+    expect(out).toMatch(/^No fold reaches: the nearest that works leaves \d+ mm\.\n$/)
+    expect(code).toBe(2)
+  })
+
+  test.each([
+    [['--at', '0,70'], '--at must be three numbers in mm, as in 0,70,40, not 0,70.'],
+    [[], '--at must be three numbers in mm, as in 0,70,40, and it was left out.'],
+    [
+      ['--at', '0,70,40', '--opening', '270'],
+      '--opening must be a number from 0 (shut) to 180 (flat) degrees, not 270.',
+    ],
+    [['--at', '0,70,40', '--from', 'above'], '--from must be one of gutter, near, far, edge, not above.'],
+  ])('%j is refused with what is allowed', (options, sentence) => {
+    expect(dummy('find', bare, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
+  })
+})
+
+describe('mend', () => {
+  test('mends what fails, says by which changes, and writes a design that is sound', () => {
+    const out = join(folder, 'mended.hingebook.json')
+    const said = dummy('mend', outside, '--out', out)
+    expect(said).toMatchObject({ code: 0, err: '' })
+    expect(said.out).toMatch(/^beak, .+ from .+ to .+ mm\n/)
+    expect(dummy('check', out)).toMatchObject({ code: 0 })
+  })
+
+  test('keeps what is pinned', () => {
+    const { code, out } = dummy('mend', outside, '--pins', 'beak.apex,beak.run', '--json')
+    const { design: made, left } = JSON.parse(out)
+    expect(made.mechanisms[0]).toMatchObject({ apex: 140, run: -120 })
+    expect(code).toBe(left.length === 0 ? 0 : 2)
+  })
+
+  test('names what cannot be mended, and ends with 2', () => {
+    const { code, out } = dummy('mend', outside, '--pins', 'beak.apex,beak.run,beak.cut,beak.lean')
+    expect(out).toContain('Cannot be mended: ')
+    expect(code).toBe(2)
+  })
+
+  test('has nothing to do on a sound design', () => {
+    expect(dummy('mend', sound)).toEqual({
+      code: 0,
+      out: 'Nothing fails: there is nothing to mend.\n',
+      err: '',
+    })
+  })
+
+  test('a pin that is not there is refused by its name', () => {
+    const { code, err } = dummy('mend', outside, '--pins', 'jaw.cut')
+    expect(err).toBe('--pins must name mechanisms of the design, as in beak.cut, not jaw.cut.\n')
+    expect(code).toBe(1)
+  })
+})
+
 describe('picture', () => {
   test('draws the standing card as a file that stands alone', () => {
     const out = join(folder, 'wedge.svg')

@@ -6,11 +6,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'src/pages': ['content', 'src/site', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
   content: ['src/site', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
   'src/site': ['content', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
-  'src/widgets': ['src/drawing', 'src/sheet', 'src/paper'],
+  'src/widgets': ['src/drawing', 'src/sheet', 'src/file', 'src/paper'],
   'src/sheet': ['src/drawing', 'src/paper'],
   'src/drawing': ['src/making', 'src/paper'],
   'src/making': ['src/paper'],
-  'src/command': ['src/sheet', 'src/drawing', 'src/paper'],
+  'src/command': ['src/sheet', 'src/drawing', 'src/file', 'src/paper'],
+  'src/file': [],
   'src/house': [],
   'src/paper': [],
 }
@@ -25,6 +26,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'link',
     'model',
     'template',
+    'keeping',
     'fields',
     'figures',
     'guess',
@@ -33,6 +35,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'measure',
     'challenge',
     'bench',
+    'dummy',
   ],
 }
 

@@ -164,6 +164,9 @@ export function mutantsOf(file: string, text: string): Mutant[] {
 /** Name of the number that says which mutant is on. */
 export const SWITCH = '__mutant'
 
+/** Name of the function that is told each mutant that a test comes by; it answers false. None: nobody asks. */
+export const SEEN = '__seen'
+
 /**
  * The file with all the given mutants in it, each behind a switch: the one whose number `globalThis.__mutant`
  * holds when the file is loaded is on.
@@ -186,12 +189,13 @@ export function switched(file: string, text: string, numbers: ReadonlyMap<string
     if (node === source) return out
     for (const { mutant, instead } of changesOf(file, source, node)) {
       const number = numbers.get(keyOf(mutant))
-      if (number !== undefined) out = `(${SWITCH} === ${number} ? (${instead}) : (${out}))`
+      if (number !== undefined)
+        out = `(${SWITCH} === ${number} || ${SEEN}?.(${number}) ? (${instead}) : (${out}))`
     }
     // A statement must not begin with a bracket: it would be taken for the call of what stands before it.
     return ts.isExpressionStatement(node) && out.startsWith('(') && text[start] !== '(' ? `void ${out}` : out
   }
-  return `const ${SWITCH} = globalThis.${SWITCH};\n${render(source)}`
+  return `const ${SWITCH} = globalThis.${SWITCH}, ${SEEN} = globalThis.${SEEN};\n${render(source)}`
 }
 
 export const keyOf = ({ file, start, end, now }: Mutant): string => `${file}:${start}-${end}:${now}`

@@ -10,6 +10,9 @@ export const dummy = (name: string): Design =>
     ),
   )
 
+/** The same without its cover. */
+export const uncovered = ({ card: { cover: _, ...card }, ...design }: Design): Design => ({ ...design, card })
+
 /** A card, open `2 * width` by `height` mm, with these mechanisms on it. */
 export const card = (
   width: number,
@@ -69,6 +72,7 @@ export const moth = (): Design =>
 /** From a card that leaves room for everything to one that leaves none, and one too crowded for its page. */
 export const shelf: readonly { readonly name: string; readonly design: Design }[] = [
   { name: 'heron', design: dummy('heron') },
+  { name: 'heron without its cover', design: uncovered(dummy('heron')) },
   { name: 'lantern', design: dummy('lantern') },
   { name: 'a small card', design: card(50, 60, [beak(40, -20, 20)]) },
   { name: 'a bare card', design: card(105, 148) },
@@ -76,7 +80,7 @@ export const shelf: readonly { readonly name: string; readonly design: Design }[
   { name: 'a card as large as A4', design: card(148, 210, [beak(160, -50, 50)]) },
   { name: 'a narrow card', design: card(30, 260, [beak(150, -50, 20)]) },
   { name: 'pieces of their own card', design: moth() },
-  ...['pond', 'hedgehog', 'owl', 'moon'].map((name) => ({ name, design: dummy(name) })),
+  ...['pond', 'hedgehog', 'owl', 'moon', 'garden'].map((name) => ({ name, design: dummy(name) })),
   { name: 'a title of 120 letters', design: card(105, 148, [], 'Nachtigall'.repeat(12)) },
   { name: 'accents', design: card(105, 148, [], 'Żółw, kaczę & Ödön’s <moth> «été»') },
   {

@@ -10,7 +10,7 @@ import { letteredJoints, placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
 import { sizesOf } from '../../src/sheet/marks/sizes.ts'
-import { beak, card, dummy, moth, shelf } from './designs.ts'
+import { beak, card, dummy, moth, shelf, uncovered } from './designs.ts'
 
 const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
 
@@ -97,10 +97,14 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
 
   test('every glued place and every joint carries its letter, the same on both partners', () => {
     const joints = letteredJoints(design)
-    const wanted = pieces(design).flatMap(({ id }) =>
-      placesOn(design, id, faceOf(lines)).map(({ letter, of }) => `${letter} ${of}`),
+    const all = pieces(design).flatMap(({ id }) =>
+      placesOn(design, id, faceOf(lines)).map((place) => ({ ...place, id })),
     )
-    expect(wanted.length).toBe(2 * joints.length)
+    expect(all.length).toBe(2 * joints.length)
+    // Of a good copy the card's own face stays clean: the cover alone tells of the rim behind it.
+    const wanted = all
+      .filter(({ id, isRim }) => !(lines === 'ticks' && isRim && id === 'card'))
+      .map(({ letter, of }) => `${letter} ${of}`)
     const printed = pages.flatMap((page) =>
       words(page).flatMap(({ text, of, bold }) =>
         bold && joints.some((joint) => joint.letter === text && joint.of === of) ? [`${text} ${of}`] : [],
@@ -117,6 +121,42 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
       }),
     )
     expect(solid).toEqual([])
+  })
+
+  test('the check lines lie beside every piece: on one they would be cut', () => {
+    for (const page of pages) {
+      const rulers = paths(page).filter(({ of = '' }) => of.startsWith('check-'))
+      const edges = paths(page).filter(
+        ({ role, of, closed }) =>
+          role === 'cut' && (closed ? page.placed.some(({ piece }) => piece === of) : of === 'cover'),
+      )
+      for (const ruler of rulers)
+        for (const edge of edges) {
+          const [a, b] = [extent(ruler), extent(edge)]
+          expect(a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]).toBe(false)
+        }
+    }
+  })
+
+  test('a lone letter stands upright: turned, Z would be read as N, and C as U', () => {
+    const letters = new Set(letteredJoints(design).map(({ letter }) => letter))
+    for (const page of pages) {
+      const all = words(page)
+      for (const word of all.filter(
+        ({ text, bold, turn }) => bold && turn && letters.has(text) && text.length === 1,
+      )) {
+        // Its partner's name stands right after it, turned the same way.
+        const after = all.some(
+          ({ at, turn, of, bold }) =>
+            !bold &&
+            turn === word.turn &&
+            of === word.of &&
+            Math.abs(at[0] - word.at[0]) < 0.01 &&
+            at[1] < word.at[1],
+        )
+        expect(after, word.text).toBe(true)
+      }
+    }
   })
 
   test('no mark of glue runs along a fold or a cut', () => {
@@ -138,7 +178,19 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
   })
 
   test('a page with pieces carries both check lines, at their length', () => {
-    for (const page of pages.filter(({ placed }) => placed.length > 0)) {
+    const carries = (page: SheetPage): boolean => paths(page).some(({ of }) => of === 'check-100mm')
+    // On a card or cover they would be taken for cuts: of one that fills its paper the next page has them.
+    const fills = ({ placed, box: [, , wide, high] }: SheetPage): boolean => {
+      const piece = placed.length > 1 ? undefined : pieces(design).find(({ id }) => id === placed[0]?.piece)
+      const size = (k: 0 | 1): number =>
+        Math.max(...(piece?.outline ?? []).map((p) => p[k])) -
+        Math.min(...(piece?.outline ?? []).map((p) => p[k]))
+      // Nowhere round it are 8 mm free that a printer reaches.
+      return piece !== undefined && wide - size(0) < 2 * 17 && high - size(1) < 2 * 17
+    }
+    expect(pages.some(carries)).toBe(true)
+    const wanted = pages.filter((page) => page.placed.length > 0 && (carries(page) || !fills(page)))
+    for (const page of wanted) {
       for (const [of, length] of [
         ['check-100mm', 100],
         ['check-4in', 101.6],
@@ -170,9 +222,8 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
       const drawn = paths(page).flatMap((path) => path.runs.map((run) => ({ path, run: run.map(back) })))
       return piece.lines.filter(
         (line) =>
-          // The card's edge and gutter may run off what can be printed; for a good copy folds have ticks.
-          line.of !== 'page' &&
-          line.of !== 'gutter' &&
+          // The edges and gutters of card and cover may run off what can be printed; for a good copy folds have ticks.
+          !/^(page|gutter|cover|cover.gutter)$/.test(line.of) &&
           line.kind !== 'glue' &&
           (lines !== 'ticks' || line.kind === 'cut') &&
           !drawn.some(
@@ -210,8 +261,9 @@ const kindsOf = (page: SheetPage | undefined): Record<string, string> =>
   )
 
 describe('the outside', () => {
-  const [inside] = layOut(dummy('heron'), { paper: 'a4' })
-  const [outside] = layOut(dummy('heron'), { paper: 'a4', lines: 'back' })
+  const heron = uncovered(dummy('heron'))
+  const [inside] = layOut(heron, { paper: 'a4' })
+  const [outside] = layOut(heron, { paper: 'a4', lines: 'back' })
 
   test('turns mountains to valleys and valleys to mountains', () => {
     const flip: Record<string, string> = { mountain: 'valley', valley: 'mountain' }
@@ -242,7 +294,7 @@ test('the heron and the lantern keep to one page, on A4 and on letter paper', ()
   for (const name of ['heron', 'lantern', 'beak', 'layers', 'card'])
     for (const paper of ['a4', 'letter'] as const)
       for (const lines of ways)
-        expect(layOut(dummy(name), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
+        expect(layOut(uncovered(dummy(name)), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
 })
 
 test('a card as large as the paper says what to trim', () => {
@@ -294,8 +346,8 @@ describe('glue is marked on the face that is glued', () => {
     const said = (lines: SheetLines, design: Design): string[] =>
       layOut(design, { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
     expect(said('front', moth())).toContain('Glue behind')
-    expect(said('front', dummy('heron'))).not.toContain('Glue behind')
-    expect(said('front', dummy('heron'))).not.toContain('Glue')
+    expect(said('front', uncovered(dummy('heron')))).not.toContain('Glue behind')
+    expect(said('front', uncovered(dummy('heron')))).not.toContain('Glue')
     expect(said('front', dummy('moth'))).toContain('Tape')
   })
 })

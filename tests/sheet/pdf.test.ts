@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import { layOut, sheetPdf } from '../../src/sheet/index.ts'
 import { wordWidth } from '../../src/sheet/marks/letters.ts'
-import { card, dummy, shelf } from './designs.ts'
+import { card, dummy, shelf, uncovered } from './designs.ts'
 import type { ReadLine, ReadPdf } from './read-pdf.ts'
 import { readPdf } from './read-pdf.ts'
 
@@ -33,11 +33,13 @@ const ofLength = ({ pages: [page] }: ReadPdf, length: number): ReadLine[] =>
       Math.abs((lengths(line)[0] ?? 0) - length) < 0.001,
   )
 
+const heron = uncovered(dummy('heron'))
+
 describe('the heron’s PDF', () => {
   let bytes: Uint8Array
   let read: ReadPdf
   beforeAll(async () => {
-    bytes = await sheetPdf(dummy('heron'), { paper: 'a4' }, font)
+    bytes = await sheetPdf(heron, { paper: 'a4' }, font)
     read = await readPdf(bytes)
   })
 
@@ -101,7 +103,7 @@ describe('the heron’s PDF', () => {
   })
 
   test('has words that can be read out, each as wide as it was set', () => {
-    const [page] = layOut(dummy('heron'), { paper: 'a4' })
+    const [page] = layOut(heron, { paper: 'a4' })
     const set = page?.marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : [])) ?? []
     const words = read.pages[0]?.words ?? []
     expect(words.map(({ text }) => text).sort()).toEqual(set.map(({ text }) => text).sort())
@@ -112,7 +114,7 @@ describe('the heron’s PDF', () => {
   })
 
   test('is the same every time', async () => {
-    const again = await sheetPdf(dummy('heron'), { paper: 'a4' }, font)
+    const again = await sheetPdf(heron, { paper: 'a4' }, font)
     expect(Buffer.compare(Buffer.from(again), Buffer.from(bytes))).toBe(0)
   })
 })
@@ -192,10 +194,10 @@ describe.skipIf(!has('pdftoppm') || !has('pdfinfo') || !has('pdffonts'))('by pop
     },
   )
 
-  test('pdfinfo sees one page of A4 without scripts, pdffonts the two parts of the typeface', async () => {
+  test('pdfinfo sees the card’s page and the cover’s, of A4 without scripts, pdffonts the two parts of the typeface', async () => {
     const file = await saved('heron', 'a4')
     const info = execFileSync('pdfinfo', [file]).toString()
-    expect(info).toMatch(/Pages:\s+1\n/)
+    expect(info).toMatch(/Pages:\s+2\n/)
     expect(info).toMatch(/Page size:\s+841\.89 x 595\.276 pts \(A4\)/)
     expect(info).toMatch(/JavaScript:\s+no/)
     const fonts = execFileSync('pdffonts', [file]).toString()

@@ -149,11 +149,13 @@ describe('undo', () => {
     expect(forward(remember(undone.past, undone.state), now)).toBeNull()
   })
 
-  test('keeps the last two hundred', () => {
-    const past = states.reduce<Past>((all, state) => remember(all, state), NO_PAST)
-    expect(past.before).toHaveLength(200)
-    expect(past.before.at(-1)).toBe(states.at(-1))
-    expect(past.before[0]).toBe(states[60])
+  test('keeps as many as nobody goes back, and forgets the oldest first', () => {
+    const [first] = states as [BenchState]
+    const many = Array.from({ length: 5060 }, (_, k): BenchState => ({ ...first, opening: k / 100 }))
+    const past = many.reduce<Past>((all, state) => remember(all, state), NO_PAST)
+    expect(past.before).toHaveLength(5000)
+    expect(past.before.at(-1)).toBe(many.at(-1))
+    expect(past.before[0]).toBe(many[60])
   })
 
   test('looking from elsewhere is no change, and stays when a change is undone', () => {

@@ -1,9 +1,9 @@
 /** The art of a flat piece as lines to colour in: its outlines where nothing lies over them, cut to the paper. */
 import type { Art, Design, Flat } from '../../paper/index.ts'
-import { modelOf, patchesOf } from '../../paper/index.ts'
 import { between, clip } from '../../paper/plane/clip.ts'
 import { laid } from '../../paper/plane/lay.ts'
 import type { InkShape, Point } from '../pen/marks.ts'
+import { panelsOn } from './panels.ts'
 import { artOn } from './shapes.ts'
 
 /** Straight pieces for each cubic. */
@@ -74,13 +74,9 @@ const turnOf = (outline: readonly Flat[]): number =>
 /** The lines of one piece by id, in the piece's own coordinates, mm. Empty where nothing is drawn on it. */
 export function artOutlines(design: Design, piece: string, face: Art['face']): readonly (readonly Point[])[] {
   if (!design.art) return []
-  const model = modelOf(design)
-  const index = model.pieces.findIndex(({ id }) => id === piece)
-  const patches = patchesOf(model)
-  return model.panels.flatMap((panel, k): Point[][] => {
-    const art = panel.piece === index ? artOn(design, panel.name, face) : null
+  return panelsOn(design, piece).flatMap((panel): Point[][] => {
+    const art = artOn(design, panel.name, face)
     if (!art) return []
-    const paper = patches.filter((patch) => patch.panel === k)
     const shapes = [...art.shapes, ...art.lit].flatMap((shape) =>
       shape.runs.map((run) => {
         const line = straight(run, shape)
@@ -96,7 +92,7 @@ export function artOutlines(design: Design, piece: string, face: Art['face']): r
         for (let part = 0; part < parts; part++) {
           const [a, b] = [between(from, to, part / parts), between(from, to, (part + 1) / parts)]
           if (over.some((area) => covers(area, between(a, b, 0.5)))) continue
-          for (const { outline } of paper) {
+          for (const outline of panel.paper) {
             const cut = within([a, b], outline, turnOf(outline))
             if (cut.length < 2) continue
             const [p, q] = [laid(panel.onPiece, cut[0] as Point), laid(panel.onPiece, cut.at(-1) as Point)]

@@ -57,16 +57,64 @@ const alike = (a: InkShape, b: InkShape): boolean =>
   a.line === b.line &&
   a.width === b.width
 
-/** Neighbours in the list that look alike become one shape, unless their lines would be covered. */
+/** Least across, least along, most across, most along, mm. */
+export type FlatBox = readonly [x0: number, y0: number, x1: number, y1: number]
+
+/** What a shape spans, half of its line's width aside. */
+export function spanOf({ runs }: InkShape): FlatBox {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const run of runs)
+    for (const [x, y] of run) {
+      x0 = Math.min(x0, x)
+      x1 = Math.max(x1, x)
+      y0 = Math.min(y0, y)
+      y1 = Math.max(y1, y)
+    }
+  return [x0, y0, x1, y1]
+}
+
+const both = (a: FlatBox, b: FlatBox): FlatBox => [
+  Math.min(a[0], b[0]),
+  Math.min(a[1], b[1]),
+  Math.max(a[2], b[2]),
+  Math.max(a[3], b[3]),
+]
+
+const meet = (a: FlatBox, b: FlatBox, air: number): boolean =>
+  a[0] < b[2] + air && b[0] < a[2] + air && a[1] < b[3] + air && b[1] < a[3] + air
+
+/** Shapes do not grow by joining beyond this, mm: what is large is hard to put in perspective by one matrix. */
+const LARGEST = 45
+
+interface Joined {
+  shape: InkShape
+  span: FlatBox
+}
+
+/** Shapes that look alike become one, unless their lines would be covered or something lies between them. */
 function joined(shapes: readonly InkShape[]): readonly InkShape[] {
-  const out: InkShape[] = []
+  const out: Joined[] = []
   for (const shape of shapes) {
-    const last = out.at(-1)
-    if (last && alike(last, shape) && (shape.fill === null || shape.line === null))
-      out[out.length - 1] = { ...last, runs: [...last.runs, ...shape.runs] }
-    else out.push(shape)
+    const span = spanOf(shape)
+    let at = out.length - 1
+    let found: Joined | null = null
+    for (; at >= 0 && !found; at--) {
+      const one = out[at] as Joined
+      const [x0, y0, x1, y1] = both(one.span, span)
+      if (
+        alike(one.shape, shape) &&
+        (shape.fill === null || shape.line === null) &&
+        Math.max(x1 - x0, y1 - y0) < LARGEST
+      )
+        found = one
+      else if (meet(one.span, span, (one.shape.width + shape.width) / 2)) break
+    }
+    if (found) {
+      found.shape = { ...found.shape, runs: [...found.shape.runs, ...shape.runs] }
+      found.span = both(found.span, span)
+    } else out.push({ shape, span })
   }
-  return out
+  return out.map(({ shape }) => shape)
 }
 
 const known = new WeakMap<readonly Art[], Map<string, PanelArt>>()

@@ -55,17 +55,31 @@ interface Sample {
 }
 
 interface Curve {
-  readonly ids: string[]
+  readonly ids: readonly string[]
   readonly path: readonly Sample[]
   readonly peak: Sample
-  readonly now: number
+  /** At an opening, degrees. */
+  at(opening: number): number
 }
 
-/** The rises of mechanisms; those that are the same everywhere are one curve. */
-function riseCurves(design: Design, opening: number, ids: readonly string[]): readonly Curve[] {
+const curvesOf = new WeakMap<Design, Map<string, readonly Curve[]>>()
+
+/**
+ * The rises of mechanisms; those that are the same everywhere are one curve. They hang on the design alone: while
+ * the card opens they are what they were.
+ */
+function riseCurves(design: Design, ids: readonly string[]): readonly Curve[] {
+  const known = curvesOf.get(design) ?? new Map<string, readonly Curve[]>()
+  curvesOf.set(design, known)
+  const key = ids.join(' ')
+  const curves = known.get(key) ?? risesIn(design, ids)
+  known.set(key, curves)
+  return curves
+}
+
+function risesIn(design: Design, ids: readonly string[]): readonly Curve[] {
   const poser = compile(design)
-  poser(opening)
-  const curves: Curve[] = []
+  const curves: (Curve & { ids: string[] })[] = []
   // Pulled tight, a tip goes faster and faster: there the path takes more points to look round.
   const [least, most] = openingRange(design)
   const steps = least > 0 || most < 180 ? 180 : 60
@@ -74,24 +88,22 @@ function riseCurves(design: Design, opening: number, ids: readonly string[]): re
     const twin = curves.find((other) =>
       other.path.every(({ rise }, k) => Math.abs(rise - (path[k]?.rise ?? 0)) < ONE_CURVE),
     )
-    const now = riseOf(
-      tipAt(
-        poser,
-        design.mechanisms.findIndex((m) => m.id === id),
-      ),
-      opening,
-    )
+    const index = design.mechanisms.findIndex((m) => m.id === id)
+    const at = (opening: number): number => {
+      poser(opening)
+      return riseOf(tipAt(poser, index), opening)
+    }
     if (twin) twin.ids.push(id)
-    else curves.push({ ids: [id], path, peak: highest(design, id), now })
+    else curves.push({ ids: [id], path, peak: highest(design, id), at })
   }
   return curves
 }
 
 /** The gap between a point and its twin. It is widest when the card lies flat. */
-function gapCurve(point: Flat, opening: number): Curve {
-  const gap = (at: number): number => pagePoint(point, at).gape
-  const path = Array.from({ length: 61 }, (_, k) => ({ opening: 3 * k, rise: gap(3 * k) }))
-  return { ids: ['point'], path, peak: { opening: 180, rise: gap(180) }, now: gap(opening) }
+function gapCurve(point: Flat): Curve {
+  const at = (opening: number): number => pagePoint(point, opening).gape
+  const path = Array.from({ length: 61 }, (_, k) => ({ opening: 3 * k, rise: at(3 * k) }))
+  return { ids: ['point'], path, peak: { opening: 180, rise: at(180) }, at }
 }
 
 /**
@@ -104,7 +116,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const { text = 15, unit = 'mm', handle = true } = options
   const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
   const { point } = options
-  const curves = point ? [gapCurve(point, opening)] : riseCurves(design, opening, ids)
+  const curves = point ? [gapCurve(point)] : riseCurves(design, ids)
   const what = point ? 'gap' : 'rise'
   const low = Math.min(0, ...curves.flatMap(({ path }) => path.map(({ rise }) => rise)))
   const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
@@ -120,7 +132,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const left = 8 + 0.5 * text + Math.max(...ticks.map((tick) => textWidth(`${tick}`, text)))
   const degrees = size.width - textWidth('180°', text) / 2 - 0.5 * text
   const openings = scaleLinear([0, 180], [left, degrees])
-  const at = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
+  const spot = (o: number, mm: number): Point => [openings(o), rises(mm / perUnit)]
 
   const curve = line<Sample>(
     ({ opening }) => openings(opening),
@@ -234,12 +246,13 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const lines: [Point, Point][] = []
   const rects: Rect[] = [...words.map(wordRect), ...beyond]
   const still = low > -ONE_CURVE && top < ONE_CURVE
-  curves.forEach(({ ids, path, peak, now }, series) => {
+  curves.forEach(({ ids, path, peak, at }, series) => {
+    const now = at(opening)
     const runs = runsOf(curve, path)
     marks.push({ mark: 'path', runs, closed: false, role: 'curve', series, of: ids.join(' ') })
     for (const run of runs) lines.push(...pairs(run))
     if (!still) {
-      const p = at(peak.opening, peak.rise)
+      const p = spot(peak.opening, peak.rise)
       marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
       const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
       const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
@@ -255,7 +268,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       })
     }
     if (!handle) return
-    const dot = at(opening, now)
+    const dot = spot(opening, now)
     marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
     rects.push([dot[0] - grip, dot[1] - grip, 2 * grip, 2 * grip])
     states.push({
@@ -292,7 +305,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     says: first
       ? still
         ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
-        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.now, unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
+        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.at(opening), unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
       : 'Rise against opening: nothing rises yet.',
     toOpening: ([x]) => broughtIn(design, openings.invert(x)),
   }

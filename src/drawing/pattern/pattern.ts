@@ -164,12 +164,19 @@ function tints(
   return [...marks.values()]
 }
 
-/** The two places of a joint on the pieces: their points, the face that is glued, and whether it is what is stuck on. */
+/**
+ * The two places of a joint on the pieces that are drawn: their points, the face that is glued, and whether it is
+ * what is stuck on.
+ */
 const gluedPlaces = (design: Design): readonly (JointSide & { readonly isOwn: boolean })[] =>
-  jointsOf(design).flatMap(({ host, own }) => [
-    { ...host, isOwn: false },
-    { ...own, isOwn: true },
-  ])
+  jointsOf(design).flatMap(({ host, own }) =>
+    host.piece === 'cover'
+      ? []
+      : [
+          { ...host, isOwn: false },
+          { ...own, isOwn: true },
+        ],
+  )
 
 /**
  * Every line of the pieces. Glue is hatched where it is on the face that is seen, with dots inside where it is on the

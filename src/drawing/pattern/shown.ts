@@ -44,11 +44,19 @@ export function belongs(design: Design, mechanism: string): (piece: string) => b
   return (piece) => near.has(piece) || ownerOf(piece) === mechanism
 }
 
+/** The cover has nothing to drag: with it all else would be drawn half as large. It and its rim are on the sheet. */
+const uncovered = (all: readonly Piece[]): readonly Piece[] =>
+  all.flatMap((piece) =>
+    piece.id === 'cover'
+      ? []
+      : [{ ...piece, lines: piece.lines.filter(({ of }) => !of.startsWith('cover/')) }],
+  )
+
 export function shownPieces(all: readonly Piece[]): Shown {
   const parts: Piece[] = []
   const twins = new Map<string, string>()
   const counts = new Map<string, number>()
-  for (const piece of all) {
+  for (const piece of uncovered(all)) {
     const twin = parts.find((other) => other.id !== 'card' && alike(other, piece))
     if (twin) twins.set(piece.id, twin.id)
     else parts.push(piece)

@@ -87,11 +87,16 @@ export interface InkShape {
   readonly width: number
 }
 
-/** Shapes drawn on a surface. Without a matrix their points lie in the drawing's own box. */
+/**
+ * Shapes drawn on a surface. Without a matrix for all of them each may have its own; without either its points lie
+ * in the drawing's own box.
+ */
 export interface ArtMark {
   readonly mark: 'art'
   readonly shapes: readonly InkShape[]
   readonly matrix: Matrix | null
+  /** One for each shape. */
+  readonly own?: readonly (Matrix | null)[]
 }
 
 export interface PathMark {

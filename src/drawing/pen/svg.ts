@@ -134,9 +134,16 @@ const attributes = (of: Attributes): string =>
     .map(([name, value]) => (value === undefined ? '' : ` ${name}="${escaped(value)}"`))
     .join('')
 
-const art = ({ shapes, matrix }: ArtMark): string =>
+const art = ({ shapes, matrix, own }: ArtMark): string =>
   `<g${attributes({ class: 'm-art', transform: matrix === null ? undefined : matrixText(matrix) })}>${shapes
-    .map((shape) => `<path${attributes({ style: shapeStyle(shape), d: shapeData(shape, matrix ? 2 : 1) })}/>`)
+    .map((shape, k) => {
+      const turn = own?.[k]
+      return `<path${attributes({
+        style: shapeStyle(shape),
+        transform: turn ? matrixText(turn) : undefined,
+        d: shapeData(shape, matrix || turn ? 2 : 1),
+      })}/>`
+    })
     .join('')}</g>`
 
 /** How a fade thins out: where, and how much of it is left. */

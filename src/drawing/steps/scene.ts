@@ -45,7 +45,7 @@ export function inkOn(
   ]
   const lines: InkLine[] = []
   for (const { kind, points: corners, closed = false, of } of pieces(design)[0]?.lines ?? []) {
-    if (of === 'page' || !keep(of, kind)) continue
+    if (of === 'page' || of.startsWith('cover/') || !keep(of, kind)) continue
     const points = closed ? [...corners, ...corners.slice(0, 1)] : corners
     for (let k = 0; k + 1 < points.length; k++) {
       const [a, b] = [points[k], points[k + 1]] as [readonly [number, number], readonly [number, number]]

@@ -1,7 +1,8 @@
 import type { Design, Flat, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { dot, subtract } from '../../paper/plane/vector.ts'
-import { artOn } from '../art/shapes.ts'
+import type { FlatBox } from '../art/shapes.ts'
+import { artOn, spanOf } from '../art/shapes.ts'
 import type { ArtMark, InkShape, Mark, Matrix, Paint, PathMark, Point, Role } from '../pen/marks.ts'
 import { PAPERS } from '../pen/papers.ts'
 import type { Lens } from './camera.ts'
@@ -93,7 +94,7 @@ interface Axes {
   readonly origin: Vec3
   readonly u: Vec3
   readonly v: Vec3
-  readonly box: readonly [number, number, number, number]
+  readonly box: FlatBox
 }
 
 /** Where flat coordinates lie in space: from three corners that are well apart. */
@@ -156,35 +157,65 @@ const TOLERANCE = 0.8
 
 type Spot = (across: number, along: number) => Point
 
-/** Flat coordinates to the screen as a matrix, about the middle of the sheet; null where it would be too far off. */
-function matrixFor({ box: [x0, y0, x1, y1] }: Axes, spot: Spot): Matrix | null {
-  const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2]
-  const [p, q, r] = [spot(cx, cy), spot(cx + 1, cy), spot(cx, cy + 1)]
-  const [a, b, c, d] = [q[0] - p[0], q[1] - p[1], r[0] - p[0], r[1] - p[1]]
-  for (const [x, y] of [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ] as const) {
-    const [u, v] = spot(x, y)
-    const [du, dv] = [p[0] + a * (x - cx) + c * (y - cy) - u, p[1] + b * (x - cx) + d * (y - cy) - v]
+/**
+ * Flat coordinates of a box to the screen as a matrix: level with the box's middle lines, and between what is off
+ * at its corners and at its middle. Null where that would be too far.
+ */
+function matrixFor([x0, y0, x1, y1]: FlatBox, spot: Spot): Matrix | null {
+  const [cx, cy, wide, tall] = [(x0 + x1) / 2, (y0 + y1) / 2, Math.max(1, x1 - x0), Math.max(1, y1 - y0)]
+  const [left, right] = [spot(cx - wide / 2, cy), spot(cx + wide / 2, cy)]
+  const [low, high] = [spot(cx, cy - tall / 2), spot(cx, cy + tall / 2)]
+  const [a, b] = [(right[0] - left[0]) / wide, (right[1] - left[1]) / wide]
+  const [c, d] = [(high[0] - low[0]) / tall, (high[1] - low[1]) / tall]
+  const [px, py] = spot(cx, cy)
+  const offs = ([-1, 1] as const).flatMap((i) =>
+    ([-1, 1] as const).map((k): Point => {
+      const [x, y] = [(i * (x1 - x0)) / 2, (k * (y1 - y0)) / 2]
+      const [u, v] = spot(cx + x, cy + y)
+      return [u - px - a * x - c * y, v - py - b * x - d * y]
+    }),
+  )
+  const mean = (n: 0 | 1): number => offs.reduce((sum, off) => sum + off[n], 0) / (2 * offs.length)
+  const [mx, my] = [mean(0), mean(1)]
+  for (const [u, v] of [[0, 0] as const, ...offs]) {
+    const [du, dv] = [u - mx, v - my]
     if (du * du + dv * dv > TOLERANCE * TOLERANCE) return null
   }
-  return [a, b, c, d, p[0] - a * cx - c * cy, p[1] - b * cx - d * cy]
+  return [a, b, c, d, px + mx - a * cx - c * cy, py + my - b * cx - d * cy]
 }
 
-/** Shapes of a panel on the screen. */
+const boxes = new WeakMap<InkShape, FlatBox>()
+
+/** What a shape spans, mm. */
+function boxOf(shape: InkShape): FlatBox {
+  let box = boxes.get(shape)
+  if (!box) {
+    box = spanOf(shape)
+    boxes.set(shape, box)
+  }
+  return box
+}
+
+/**
+ * Shapes of a panel on the screen: by one matrix if that is near enough, else each by its own, and point by point
+ * what is too large even for that.
+ */
 function artMark(shapes: readonly InkShape[], matrix: Matrix | null, spot: Spot, grow: number): ArtMark {
   if (matrix) return { mark: 'art', shapes, matrix }
+  const own = shapes.map((shape) => matrixFor(boxOf(shape), spot))
   return {
     mark: 'art',
     matrix: null,
-    shapes: shapes.map((shape) => ({
-      ...shape,
-      runs: shape.runs.map((run) => run.map(([x, y]) => spot(x, y))),
-      width: shape.width * grow,
-    })),
+    own,
+    shapes: shapes.map((shape, k) =>
+      own[k]
+        ? shape
+        : {
+            ...shape,
+            runs: shape.runs.map((run) => run.map(([x, y]) => spot(x, y))),
+            width: shape.width * grow,
+          },
+    ),
   }
 }
 
@@ -321,7 +352,7 @@ export function paperMarks(
       const glow = flame && glowOn(flame, receiver, toScreen)
       const art = bare && owner < 0 ? null : artOn(design, panel, paint.face)
       if (art || glow) {
-        const matrix = matrixFor(axes, spot)
+        const matrix = matrixFor(box, spot)
         const [x, y] = [(box[0] + box[2]) / 2, (box[1] + box[3]) / 2]
         const [p, q, r] = [spot(x, y), spot(x + 1, y), spot(x, y + 1)]
         const grow = (Math.hypot(q[0] - p[0], q[1] - p[1]) + Math.hypot(r[0] - p[0], r[1] - p[1])) / 2

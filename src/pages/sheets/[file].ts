@@ -1,18 +1,31 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import type { Design } from '../../paper/index.ts'
 import { fontOnDisk } from '../../sheet/files/font-on-disk.ts'
+import type { SheetArt } from '../../sheet/index.ts'
 import { sheetPdf } from '../../sheet/index.ts'
 import type { TemplatePaper } from '../../site/chapters.ts'
-import { allChapters, dummyNamed, sideDummies, TEMPLATE_PAPERS, templatePath } from '../../site/chapters.ts'
+import {
+  allChapters,
+  dummyNamed,
+  sideDummies,
+  TEMPLATE_PAPERS,
+  templateArts,
+  templateLines,
+  templatePath,
+} from '../../site/chapters.ts'
 
 interface Props {
   readonly design: Design
   /** The file that names the design. */
   readonly file: string
   readonly paper: TemplatePaper
+  readonly art: SheetArt
 }
 
-/** Every chapter's template and the garden's on every paper, made when the site is built: `/sheets/<slug>-a4.pdf`. */
+/**
+ * Every chapter's template and the garden's on every paper, made when the site is built: `/sheets/<slug>-a4.pdf` to
+ * colour in, `/sheets/<slug>-a4-colour.pdf`, and `/sheets/<slug>-a4-plain.pdf` without a picture.
+ */
 export const getStaticPaths: GetStaticPaths = async () => {
   const garden = {
     slug: 'garden',
@@ -33,17 +46,19 @@ export const getStaticPaths: GetStaticPaths = async () => {
     file: `content/chapters/${slug}.mdx`,
   }))
   return [...chapters, ...sides, garden].flatMap(({ slug, design, file }) =>
-    TEMPLATE_PAPERS.map(({ paper }) => ({
-      params: { file: templatePath(slug, paper).replace('/sheets/', '') },
-      props: { design, file, paper } satisfies Props,
-    })),
+    TEMPLATE_PAPERS.flatMap(({ paper }) =>
+      templateArts(design).map(({ art, path }) => ({
+        params: { file: templatePath(slug, paper, path).replace('/sheets/', '') },
+        props: { design, file, paper, art } satisfies Props,
+      })),
+    ),
   )
 }
 
 export const GET: APIRoute<Record<string, unknown>> = async ({ props }) => {
-  const { design, file, paper } = props as unknown as Props
+  const { design, file, paper, art } = props as unknown as Props
   try {
-    const bytes = await sheetPdf(design, { paper }, await fontOnDisk())
+    const bytes = await sheetPdf(design, { paper, art, lines: templateLines(art) }, await fontOnDisk())
     return new Response(new Uint8Array(bytes), { headers: { 'Content-Type': 'application/pdf' } })
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)

@@ -76,6 +76,50 @@ function costOf({ mechanisms }: Design, names: readonly CheckName[] | null): num
   return EXAMINED + mechanisms.length * [...costs].reduce((sum, cost) => sum + EXAMINED_EACH[cost], 0)
 }
 
+/** What a search asks of a design at each of its steps. */
+export interface Asked {
+  /** These checks alone. */
+  readonly names: readonly CheckName[]
+  /** What concerns these mechanisms alone; all that is there if left out. */
+  readonly ids?: ReadonlySet<string>
+  /** Looks at two moving panels that are left for the whole search; counted down. Within it each verdict is hasty. */
+  readonly effort: { left: number }
+}
+
+/** Quickest to tell first: of most designs that a search tries, one of these fails. */
+const EARLY: readonly CheckName[] = [
+  'inside-fold',
+  'cuts-inside',
+  'cuts-apart',
+  'narrow',
+  'shuts-flat',
+  'glue',
+]
+
+const early = ({ name }: Examiner): number => (EARLY.includes(name) ? EARLY.indexOf(name) : EARLY.length)
+
+const inHaste: readonly Examiner[] = [...examiners].sort((one, two) => early(one) - early(two))
+
+/**
+ * The faults of a design one after another, for those who ask about many designs in a row and may stop at the first:
+ * what does not hold, or cannot be told with what effort is left; what is worst, or holds by how much, is not looked for.
+ */
+export function* faults(design: Design, { names, ids, effort }: Asked): Generator<Finding, void> {
+  const about = { ids: ids ?? new Set(design.mechanisms.map(({ id }) => id)), alone: false }
+  effort.left -= EXAMINED
+  const subject = subjectOf(design, usual, about, effort)
+  const needsCuts = examiners.some(({ name, stage }) => stage === 'made' && names.includes(name))
+  const cuts: Finding[] = []
+  for (const { name, stage, cost, examine } of inHaste) {
+    const wanted = names.includes(name)
+    if (!wanted && (stage !== 'cuts' || !needsCuts)) continue
+    effort.left -= EXAMINED_EACH[cost]
+    const found = examine(subject, stage === 'made' ? spoiltBy(cuts, design) : new Set())
+    if (stage === 'cuts') cuts.push(...found)
+    if (wanted) for (const one of found) if (!one.ok) yield one
+  }
+}
+
 /**
  * Whether a design works as paper: one result for every check that holds, and one for every mechanism or
  * pair of mechanisms that fails it, with the nearest repair. Lengths in mm, angles in degrees. Never throws

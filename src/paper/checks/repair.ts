@@ -89,7 +89,7 @@ function turned(design: Design, knob: Knob, steps: number): Turn | null {
 /** A part that shrinks to less than this share of its area is not mended but taken away. */
 const LEFT = 0.1
 
-function nothingVanishes(before: Design, after: Design): boolean {
+export function nothingVanishes(before: Design, after: Design): boolean {
   const [old, now] = [modelOf(before).panels, modelOf(after).panels]
   return old.every(
     ({ outline }, k) => Math.abs(signedArea(now[k]?.outline ?? [])) >= LEFT * Math.abs(signedArea(outline)),
@@ -137,10 +137,10 @@ const cuts = checksThat(({ stage }) => stage === 'cuts')
 /** Checks that are quick enough to be asked at every step of a search. */
 const quick = checksThat(({ cost }) => cost === 'step')
 
-const hostOf = ({ on }: { readonly on: string }): string => on.split('/')[0] ?? ''
+export const hostOf = ({ on }: { readonly on: string }): string => on.split('/')[0] ?? ''
 
 /** The mechanisms that differ between two designs, and all that sits on them. */
-function affected(before: Design, after: Design): Set<string> {
+export function affected(before: Design, after: Design): Set<string> {
   const ids = new Set<string>()
   after.mechanisms.forEach((m, k) => {
     if (m !== before.mechanisms[k] || ids.has(hostOf(m))) ids.add(m.id)
@@ -149,7 +149,7 @@ function affected(before: Design, after: Design): Set<string> {
 }
 
 /** The mechanisms and all that they sit on, those named first. */
-function standing(design: Design, named: readonly string[]): string[] {
+export function standing(design: Design, named: readonly string[]): string[] {
   const hosts = new Set(named)
   for (const m of [...design.mechanisms].reverse())
     if (hosts.has(m.id) && hostOf(m) !== 'gutter' && hostOf(m) !== 'page') hosts.add(hostOf(m))
@@ -157,7 +157,7 @@ function standing(design: Design, named: readonly string[]): string[] {
 }
 
 /** Of a large design the part in which a search is made: what is concerned, what sits on it, its neighbours, and what they stand on. */
-function neighbourhood(design: Design, concerned: readonly string[]): Design {
+export function neighbourhood(design: Design, concerned: readonly string[]): Design {
   const { mechanisms } = design
   if (mechanisms.length <= SMALL) return design
   const kept = new Set(concerned)

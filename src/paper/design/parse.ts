@@ -6,6 +6,7 @@ import type { Card, Design } from './design.ts'
 import type { Thing } from './read.ts'
 import { checkFlag, checkNumber, checkPoints, DesignError, onlyKeys, shown, thing } from './read.ts'
 import { strayIn } from './text.ts'
+import { CARD_NAMES } from './tree.ts'
 
 export const MOST_MECHANISMS = 200
 
@@ -59,9 +60,6 @@ interface Places {
 const named = (list: readonly { readonly name: string }[] | undefined): string[] =>
   (list ?? []).map(({ name }) => name)
 
-/** What the card calls parts of its own. */
-const TAKEN: readonly string[] = ['card', 'page', 'gutter', 'point']
-
 function parseMechanism(json: unknown, path: string, places: Places): Mechanism {
   const raw = thing(json, path)
   if (typeof raw.id !== 'string' || !/^[a-z0-9-]{1,40}$/.test(raw.id))
@@ -69,7 +67,7 @@ function parseMechanism(json: unknown, path: string, places: Places): Mechanism 
       `${path}.id`,
       `must be 1 to 40 lower-case letters, digits or hyphens, not ${shown(raw.id)}`,
     )
-  if (TAKEN.includes(raw.id))
+  if (raw.id !== 'cover' && CARD_NAMES.includes(raw.id))
     throw new DesignError(`${path}.id`, `must not be ${raw.id}: the card itself has that name`)
   if (places.ids.has(raw.id)) throw new DesignError(`${path}.id`, `is used twice: ${raw.id}`)
   const kind = typeof raw.kind === 'string' ? kindNamed(raw.kind) : undefined

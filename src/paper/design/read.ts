@@ -74,7 +74,8 @@ export function checkNumber(value: unknown, field: Field, path: string): number 
       `must be ${range}, not ${value}`,
       Math.min(field.max, Math.max(field.min, value)),
     )
-  return value
+  // Minus nought is nought: JSON does not tell them apart when it writes them.
+  return value + 0
 }
 
 export function checkPoints(value: unknown, path: string): readonly Flat[] {
@@ -90,7 +91,7 @@ export function checkPoints(value: unknown, path: string): readonly Flat[] {
         `${path}[${k}]`,
         `must be a point [across, along] in mm, each from -2000 to 2000, not ${shown(point)}`,
       )
-    return [point[0], point[1]]
+    return [point[0] + 0, point[1] + 0]
   })
 }
 

@@ -1,4 +1,5 @@
 import type { Design } from '../design/design.ts'
+import { coverLayers } from '../model/cover.ts'
 import type { Model } from '../model/model.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
@@ -14,7 +15,7 @@ export interface Spot {
 }
 
 export interface Layers {
-  /** How many panels lie on one another at the spot. */
+  /** How many panels lie on one another at the spot; the cover is no panel. */
   readonly count: number
   readonly at: Spot
   /** Their indices. */
@@ -221,10 +222,10 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
   return best
 }
 
-/** How many layers lie on one another at the thickest spot of the shut card, and how thick they are, mm. */
+/** How many layers lie on one another at the thickest spot of the shut card, its cover among them, and how thick they are, mm. */
 export function thickest(design: Design): { layers: number; thickness: number } {
   const poser = compile(design)
   poser(0)
-  const { count } = mostLayers(poser)
-  return { layers: count, thickness: count * design.card.caliper }
+  const layers = mostLayers(poser).count + coverLayers(design)
+  return { layers, thickness: layers * design.card.caliper }
 }

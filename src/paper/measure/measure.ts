@@ -142,8 +142,26 @@ export function swing(
   })
 }
 
-/** The opening (degrees) within the card's range at which a mechanism's tip rises highest, and that rise (mm). */
-export function highest(design: Design, id: string): { opening: number; rise: number } {
+type Highest = { readonly opening: number; readonly rise: number }
+
+const peaks = new WeakMap<Design, Map<string, Highest>>()
+
+/**
+ * The opening (degrees) within the card's range at which a mechanism's tip rises highest, and that rise (mm); looked
+ * for once in each design.
+ */
+export function highest(design: Design, id: string): Highest {
+  let known = peaks.get(design)
+  if (!known) {
+    known = new Map()
+    peaks.set(design, known)
+  }
+  const found = known.get(id) ?? highestIn(design, id)
+  known.set(id, found)
+  return found
+}
+
+function highestIn(design: Design, id: string): Highest {
   const poser = compile(design)
   const index = indexOf(modelOf(design), id)
   const { x, value } = largest(

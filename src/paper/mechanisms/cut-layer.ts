@@ -1,7 +1,8 @@
 import type { Frame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Build } from './build.ts'
-import type { Kind, Placed } from './kind.ts'
+import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import { SMALLEST, stretchIn } from './shared/fitting.ts'
 import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
 import { stripCreases } from './shared/strip.ts'
 
@@ -100,9 +101,18 @@ function build(m: CutLayer): Build {
   }
 }
 
+/** Both cuts alike: shut, its ridge lies twice as far out as they are deep. */
+function fits(room: Room, share: Share): readonly (Fitted<CutLayer> | null)[] {
+  const { start, end, depth } = stretchIn(room, share)
+  const deep = Math.round(depth / 2)
+  if (end - start < SMALLEST || deep < SMALLEST) return [null]
+  return [{ variant: '', fields: { start, end, left: deep, right: deep } }]
+}
+
 export const cutLayer: Kind<CutLayer> = {
   kind: 'cut-layer',
   label: 'Layer cut from the card',
+  word: 'layer',
   stock: { from: 'host', loose: 'strip' },
   fields: [
     ...stretchFields([
@@ -194,5 +204,6 @@ export const cutLayer: Kind<CutLayer> = {
       }
     return endAfterStart(m)
   },
+  fits,
   build,
 }

@@ -1,7 +1,8 @@
 import type { Flat } from '../plane/lay.ts'
 import { DEGREES } from '../plane/vector.ts'
 import type { Build } from './build.ts'
-import type { Kind, Placed } from './kind.ts'
+import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import { SMALLEST, stretchIn } from './shared/fitting.ts'
 import {
   mirroredCreases,
   mirroredPanels,
@@ -54,9 +55,22 @@ function build(m: CutTrapezoid): Build {
   }
 }
 
+/** One cut is twice as deep as the other. */
+function fits(room: Room, share: Share): readonly (Fitted<CutTrapezoid> | null)[] {
+  const { start, end, depth } = stretchIn(room, share)
+  const deep = Math.round(Math.min(depth / 2, 0.8 * (end - start)))
+  const less = Math.round(deep / 2)
+  if (end - start < SMALLEST || less < SMALLEST) return [null, null]
+  return [
+    { variant: 'wider at the end', fields: { start, end, startCut: less, endCut: deep } },
+    { variant: 'wider at the start', fields: { start, end, startCut: deep, endCut: less } },
+  ]
+}
+
 export const cutTrapezoid: Kind<CutTrapezoid> = {
   kind: 'cut-trapezoid',
   label: 'Trapezoid cut from the card',
+  word: 'trapezoid',
   stock: { from: 'host', loose: 'strip' },
   fields: [
     ...stretchFields([
@@ -117,5 +131,6 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   ],
   complete: (m) => m,
   limits: endAfterStart,
+  fits,
   build,
 }

@@ -1,7 +1,8 @@
 import type { Flat } from '../plane/lay.ts'
 import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build } from './build.ts'
-import type { Kind, Placed } from './kind.ts'
+import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import { SMALLEST } from './shared/fitting.ts'
 import {
   mirroredCreases,
   mirroredPanels,
@@ -61,9 +62,25 @@ function build(m: CutVFold): Build {
   }
 }
 
+/** A wedge of half a right angle, or less steep where the paper is not deep enough; its tip stays on the card when shut. */
+function fitted(room: Room, { long, deep, at }: Share, toward: 1 | -1): Fitted<CutVFold> | null {
+  const whole = room.to - room.from
+  const run = Math.round(Math.min(long * whole, room.beyond((room.from + room.to) / 2)))
+  const start = Math.round(room.from + at * (whole - run))
+  const foot = toward > 0 ? start + run : start
+  const cut = Math.round(Math.min(run, deep * room.depth(foot - 0.1 * run, foot + 0.1 * run)))
+  if (run < SMALLEST || cut < SMALLEST) return null
+  const apex = toward > 0 ? start : start + run
+  return {
+    variant: toward > 0 ? 'away from the start' : 'back to the start',
+    fields: { apex, run: toward * run, cut, lean: 0 },
+  }
+}
+
 export const cutVFold: Kind<CutVFold> = {
   kind: 'cut-v-fold',
   label: 'V-fold cut from the card',
+  word: 'v-fold',
   stock: { from: 'host', loose: 'triangle' },
   fields: [
     {
@@ -105,7 +122,9 @@ export const cutVFold: Kind<CutVFold> = {
       help: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',
     },
   ],
-  points: [{ name: 'outline', help: 'Points between the slit’s foot and its end, for a shaped slit.' }],
+  points: [
+    { name: 'outline', help: 'Points between the slit’s foot and its end, for a shaped slit.', onHost: true },
+  ],
   derived: [
     {
       name: 'wedge',
@@ -176,6 +195,7 @@ export const cutVFold: Kind<CutVFold> = {
       ...(outwardOf(m) < 0 ? { nearest: -m.run } : { nearest: keptLean(m, m.lean ?? 0), drawable: true }),
     }
   },
+  fits: (room, share) => [fitted(room, share, 1), fitted(room, share, -1)],
   build,
   slit: (m) => ({ foot: [0, footOf(m)], end: endOf(m) }),
   moveSlit: (m, { foot, end }) => ({ run: foot[1] - m.apex, cut: end[0], lean: end[1] - foot[1] }),

@@ -1,7 +1,8 @@
 import type { Frame } from '../plane/frame.ts'
 import { sameLay } from '../plane/lay.ts'
 import type { Build, CreasePart, Hang, OwnPiece, PanelPart } from './build.ts'
-import type { Field, Kind, Placed } from './kind.ts'
+import type { Field, Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import { SMALLEST, stretchIn, tabFor } from './shared/fitting.ts'
 import { ownPiece, tabField, tabOutline } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
 
@@ -191,9 +192,23 @@ const size = (name: string, label: string, help: string): Field => ({
   help,
 })
 
+/** Walls in the middle and at three quarters of the reach, a quarter as high as it reaches far. */
+function fits(room: Room, share: Share): readonly (Fitted<FloatingLayer> | null)[] {
+  const { start, end, depth } = stretchIn(room, share)
+  const height = Math.round(0.22 * depth)
+  const reach = Math.round(0.75 * depth)
+  const wall = Math.round(0.75 * reach)
+  const tab = Math.min(tabFor(height), reach - wall)
+  if (end - start < SMALLEST || height < SMALLEST) return [null]
+  return [
+    { variant: '', fields: { start, end, height, left: reach, right: reach, walls: [-wall, 0, wall], tab } },
+  ]
+}
+
 export const floatingLayer: Kind<FloatingLayer> = {
   kind: 'floating-layer',
   label: 'Floating layer',
+  word: 'platform',
   stock: { from: 'own-card', held: 'walls' },
   fields: [
     ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
@@ -254,5 +269,6 @@ export const floatingLayer: Kind<FloatingLayer> = {
     m.walls.length === 0
       ? { field: 'walls', sentence: 'must name at least one place for a wall, from -2000 to 2000 mm' }
       : endAfterStart(m),
+  fits,
   build,
 }

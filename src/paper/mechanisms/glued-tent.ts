@@ -1,8 +1,9 @@
 import type { Lay } from '../plane/lay.ts'
 import { sameLay } from '../plane/lay.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
-import type { Change, Field, Kind, Placed } from './kind.ts'
+import type { Change, Field, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { together } from './kind.ts'
+import { SMALLEST, stretchIn, tabFor } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, stretchFields } from './shared/parallel.ts'
@@ -126,9 +127,35 @@ function bothFeet(m: GluedTent, value: number): Change {
   return { rightFoot: m.rightFoot + shift, leftFoot: m.leftFoot + shift }
 }
 
+/** Walls half as long again as its feet: shut, it reaches as far as both together. */
+function fits(room: Room, share: Share): readonly (Fitted<GluedTent> | null)[] {
+  const { start, end, depth } = stretchIn(room, share)
+  const one = (side: 'inside' | 'outside'): Fitted<GluedTent> | null => {
+    const foot = Math.round((side === 'inside' ? 0.4 : 0.6) * depth)
+    const wall = Math.round(side === 'inside' ? 1.5 * foot : 1.4 * foot)
+    if (end - start < SMALLEST || foot < SMALLEST) return null
+    return {
+      variant: side,
+      fields: {
+        start,
+        end,
+        leftFoot: foot,
+        rightFoot: foot,
+        leftWall: wall,
+        rightWall: wall,
+        side,
+        pop: 'up',
+        tab: tabFor(foot),
+      },
+    }
+  }
+  return [one('inside'), one('outside')]
+}
+
 export const gluedTent: Kind<GluedTent> = {
   kind: 'glued-tent',
   label: 'Tent of its own card',
+  word: 'tent',
   stock: { from: 'own-card', held: 'joints' },
   pops: states,
   fields: [
@@ -193,5 +220,6 @@ export const gluedTent: Kind<GluedTent> = {
   ],
   complete: (m) => ({ ...m, side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }),
   limits: endAfterStart,
+  fits,
   build,
 }

@@ -2,8 +2,9 @@ import type { Flat, Lay } from '../plane/lay.ts'
 import { sameLay } from '../plane/lay.ts'
 import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
-import type { Change, Kind, Placed } from './kind.ts'
+import type { Change, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { together } from './kind.ts'
+import { SMALLEST, tabFor } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import type { TabEdge } from './shared/own-piece.ts'
 import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
@@ -172,9 +173,36 @@ const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
   return { [`right.${key}`]: right[key] + shift, [`left.${key}`]: left[key] + shift }
 }
 
+/** What stands well, degrees: steeper joints inside, where the ridge has all the room of the open card. */
+const STANDS = { inside: { base: 45, facet: 60 }, outside: { base: 30, facet: 45 } } as const
+
+/** As high as its joints are long; inside it stands in the fold, outside it rides on its back. */
+function fits(room: Room, { long, deep, at }: Share): readonly (Fitted<GluedVFold> | null)[] {
+  const whole = room.to - room.from
+  const one = (side: 'inside' | 'outside', toward: 1 | -1): Fitted<GluedVFold> | null => {
+    const { base, facet } = STANDS[side]
+    const [sine, cosine] = [Math.sin(base * RADIANS), Math.cos(base * RADIANS)]
+    const most = Math.min(long * whole, room.beyond((room.from + room.to) / 2))
+    const span = Math.min(most / cosine, most)
+    const start = room.from + at * (whole - span * cosine)
+    const depth = room.depth(start + 0.2 * span * cosine, start + span * cosine) / 0.9
+    const foot = Math.round(Math.min(span, (deep * depth) / sine))
+    if (foot < SMALLEST) return null
+    const apex = Math.round(toward > 0 ? start : start + foot * cosine)
+    const side2 = { base, facet }
+    const ridge = Math.round(0.9 * foot)
+    return {
+      variant: `${side}, ${toward > 0 ? 'away from the start' : 'back to the start'}`,
+      fields: { apex, toward, left: side2, right: side2, foot, ridge, side, pop: 'up', tab: tabFor(foot) },
+    }
+  }
+  return [one('inside', 1), one('inside', -1), one('outside', 1), one('outside', -1)]
+}
+
 export const gluedVFold: Kind<GluedVFold> = {
   kind: 'glued-v-fold',
   label: 'V-fold of its own card',
+  word: 'v-fold',
   stock: { from: 'own-card', held: 'joints' },
   pops: states,
   fields: [
@@ -310,5 +338,6 @@ export const gluedVFold: Kind<GluedVFold> = {
           sentence: 'is missing: give base and facet, for both sides or for each, from 1 to 179 degrees',
         }
   },
+  fits,
   build,
 }

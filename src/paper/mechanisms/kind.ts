@@ -90,6 +90,16 @@ export interface Handle<M extends Placed> {
   drag(m: M, to: Flat): Change
 }
 
+/** A field that holds points `[across, along]`. */
+export interface Points {
+  readonly name: string
+  readonly help: string
+  /** True if the file must say it. */
+  readonly required?: boolean
+  /** They are measured along the host crease, from its start: farther along it they go with the mechanism. */
+  readonly onHost?: boolean
+}
+
 /** How far several numbers can all be shifted, at most by `shift`, before the first leaves the range. */
 export const together = (
   shift: number,
@@ -112,17 +122,46 @@ export type Stock =
   | { readonly from: 'host'; readonly loose: string }
   | { readonly from: 'own-card'; readonly held: 'joints' | 'walls' | 'face' }
 
+/** Where a new mechanism is to find a place on a crease, or on a panel; mm. */
+export interface Room {
+  /** The free stretch of the crease. */
+  readonly from: number
+  readonly to: number
+  /** How far free paper reaches square to the crease over a stretch of it: on the side where it is less. */
+  depth(from: number, to: number): number
+  /** How far the card reaches beyond the crease at a place of it when it is shut. */
+  beyond(along: number): number
+  /** Of a panel: the middle and the radius of the largest circle that is free on it. */
+  readonly spot?: { readonly at: Flat; readonly radius: number }
+}
+
+/** How much of its room a new mechanism takes, as shares: along the crease, square to it, and where in the stretch (0 its start). */
+export interface Share {
+  readonly long: number
+  readonly deep: number
+  readonly at: number
+}
+
+/** One way in which a kind fits a room. */
+export interface Fitted<M extends Placed> {
+  /** What a maker would call it beside its kind: `towards the end`, `outside`; empty where there is only one way. */
+  readonly variant: string
+  readonly fields: Omit<M, keyof Placed>
+}
+
 /** One kind of mechanism. A kind is one file in `mechanisms/` and one line in `registry.ts`. */
 export interface Kind<M extends Placed> {
   readonly kind: M['kind']
   /** What the trade calls it. */
   readonly label: string
+  /** What a new one is called by, with a number: a file's id begins so. */
+  readonly word: string
   readonly stock: Stock
   readonly fields: readonly Field[]
   readonly derived: readonly Derived<M>[]
   readonly handles: readonly Handle<M>[]
   /** Keys of the file that hold points `[across, along]`. */
-  readonly points: readonly { readonly name: string; readonly help: string; readonly required?: boolean }[]
+  readonly points: readonly Points[]
   /** Keys of the file that take one of a few values. */
   readonly choices?: readonly Choice[]
   /** Keys of the file that hold a list of numbers. */
@@ -137,6 +176,11 @@ export interface Kind<M extends Placed> {
   complete(m: M): M
   /** Range rules that tie several fields together: null, or the field, a sentence and the nearest value that works. */
   limits?(m: M): Fault | null
+  /**
+   * What a new one would be in a room, every variant once and always in this order, in whole mm and degrees; null
+   * for a variant that would be too small to make. Whether it is sound is for the checks to say.
+   */
+  fits(room: Room, share: Share): readonly (Fitted<M> | null)[]
   build(m: M): Build
   /** Where the slit lies in the host's flat coordinates, if two of this kind may share it. */
   slit?(m: M): { readonly foot: Flat; readonly end: Flat }

@@ -2,7 +2,8 @@ import type { Flat } from '../plane/lay.ts'
 import { sameLay } from '../plane/lay.ts'
 import { RADIANS } from '../plane/vector.ts'
 import type { Build } from './build.ts'
-import type { Kind, Placed } from './kind.ts'
+import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import { SMALLEST } from './shared/fitting.ts'
 
 /** A piece of any shape stuck on one panel: it rides with it. */
 export interface Rider extends Placed {
@@ -92,9 +93,33 @@ function build(m: Rider): Build {
   }
 }
 
+/** Corners of a round piece. */
+const CORNERS = 16
+
+/** A round piece in the middle of what is free, glued over its inner half; on either side of the panel. */
+function fits({ spot }: Room, { deep }: Share): readonly (Fitted<Rider> | null)[] {
+  const radius = Math.round(deep * (spot?.radius ?? 0))
+  if (!spot || radius < SMALLEST) return [null, null]
+  const [across, along] = spot.at.map(Math.round) as [number, number]
+  const round = (r: number): readonly Flat[] =>
+    Array.from({ length: CORNERS }, (_, k): Flat => {
+      const turn = (2 * Math.PI * k) / CORNERS
+      return [tenths(across + r * Math.cos(turn)), tenths(along + r * Math.sin(turn))]
+    })
+  const shape = round(radius)
+  const one = (face: 'front' | 'back'): Fitted<Rider> => ({
+    variant: face === 'front' ? 'on the front' : 'on the back',
+    fields: { shape, glue: round(radius / 2), face, across: 0, along: 0, turn: 0, size: longest(shape) },
+  })
+  return [one('front'), one('back')]
+}
+
+const tenths = (x: number): number => Math.round(x * 10) / 10
+
 export const rider: Kind<Rider> = {
   kind: 'rider',
   label: 'Piece stuck on a face',
+  word: 'piece',
   sitsOn: 'panel',
   stock: { from: 'own-card', held: 'face' },
   fields: [
@@ -180,5 +205,6 @@ export const rider: Kind<Rider> = {
       : m.glue.length < 3
         ? { field: 'glue', sentence: `must hold at least 3 points, not ${m.glue.length}` }
         : null,
+  fits,
   build,
 }

@@ -4,6 +4,7 @@ import type { Frame } from '../plane/frame.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, unlaid } from '../plane/lay.ts'
 import { RADIANS } from '../plane/vector.ts'
+import { coverRim } from './cover.ts'
 import type { Model, ModelCrease, ModelGlue, ModelPanel } from './model.ts'
 import { modelOf } from './model.ts'
 
@@ -24,9 +25,9 @@ export interface JointSide {
 
 /** A place where two pieces of card are stuck together. */
 export interface Joint {
-  /** The crease along which they meet, or the mechanism that is stuck on flat. */
+  /** The crease along which they meet, the mechanism that is stuck on flat, or the half of the cover. */
   readonly of: string
-  /** Index of the mechanism that is stuck on. */
+  /** Index of the mechanism that is stuck on; -1 for the card, which is stuck on its cover. */
   readonly owner: number
   readonly isTaped: boolean
   readonly host: JointSide
@@ -173,14 +174,36 @@ function found(model: Model): readonly Joint[] {
   })
 }
 
+/** The back of the card on its cover, one stretch of the rim after the other: glued last, when all else moves. */
+function onCover(model: Model, joints: readonly Joint[]): readonly Joint[] {
+  const behind = joints.flatMap(({ host }) =>
+    host.piece === 'card' && host.face === 'back' ? [host.points] : [],
+  )
+  return coverRim(model, behind).map(
+    ({ half, points }): Joint => ({
+      of: half,
+      owner: -1,
+      isTaped: false,
+      host: { piece: 'cover', points, face: 'front' },
+      own: { piece: 'card', points, face: 'back' },
+      fold: null,
+      line: null,
+    }),
+  )
+}
+
 const known = new WeakMap<Model, readonly Joint[]>()
 
-/** Every place where pieces of the design are stuck together, in the order of its mechanisms; worked out once. */
+/**
+ * Every place where pieces of the design are stuck together, in the order of its mechanisms, its cover last;
+ * worked out once.
+ */
 export function jointsOf(design: Design): readonly Joint[] {
   const model = modelOf(design)
   let joints = known.get(model)
   if (!joints) {
-    joints = found(model)
+    const inside = found(model)
+    joints = [...inside, ...onCover(model, inside)]
     known.set(model, joints)
   }
   return joints

@@ -3,6 +3,8 @@ import type { LineKind, PieceLine } from '../mechanisms/build.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, laid } from '../plane/lay.ts'
 import { nearestOn } from '../plane/segment.ts'
+import { coverOutline } from './cover.ts'
+import { jointsOf } from './joints.ts'
 import type { Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
 import { modelOf } from './model.ts'
 import { patchesOf } from './patches.ts'
@@ -162,7 +164,7 @@ function cutLines(model: Model, index: number, add: (piece: number, line: PieceL
 
 /**
  * The flat pieces to print, mm: the card itself, lying open and seen from inside with its gutter on
- * x = 0, then every piece of card that is glued on, seen from its front.
+ * x = 0, then every piece of card that is glued on, seen from its front, and the cover last.
  */
 export function pieces(design: Design): readonly Piece[] {
   const model = modelOf(design)
@@ -188,7 +190,28 @@ export function pieces(design: Design): readonly Piece[] {
     const points = outline.map((flat): PiecePoint => laid(onPiece, flat))
     add(piece, { kind: 'glue', points, closed, of: model.builds[owner]?.mechanism.id ?? '' })
   }
-  return model.pieces.map(({ id, outline }, k) => ({ id, outline, lines: lines[k] as PieceLine[] }))
+  const all = model.pieces.map(({ id, outline }, k) => ({ id, outline, lines: lines[k] as PieceLine[] }))
+  return design.card.cover ? withCover(design, all) : all
+}
+
+/** The cover beside the other pieces: its edge, its fold along the card's gutter, and the rim that is glued, on both. */
+function withCover(design: Design, [card, ...others]: readonly Piece[]): readonly Piece[] {
+  const rim = jointsOf(design)
+    .filter(({ host }) => host.piece === 'cover')
+    .map(({ of, host }): PieceLine => ({ kind: 'glue', points: host.points, closed: true, of }))
+  const outline = coverOutline(design)
+  const [low, , high] = outline.map(([, y]) => y)
+  const fold: PieceLine = {
+    kind: 'valley',
+    points: [
+      [0, low ?? 0],
+      [0, high ?? 0],
+    ],
+    of: 'cover/gutter',
+  }
+  const edge: PieceLine = { kind: 'cut', points: outline, closed: true, of: 'cover' }
+  const cover: Piece = { id: 'cover', outline, lines: [edge, fold, ...rim] }
+  return card ? [{ ...card, lines: [...card.lines, ...rim] }, ...others, cover] : [cover]
 }
 
 /**

@@ -2,9 +2,14 @@
 import fontkit from '@cantoo/fontkit'
 import type { PDFFont, PDFName, PDFOperator } from '@cantoo/pdf-lib'
 import {
+  appendBezierCurve,
   beginText,
+  clip,
   closePath,
+  endPath,
   endText,
+  fill,
+  fillAndStroke,
   LineCapStyle,
   LineJoinStyle,
   lineTo,
@@ -26,10 +31,12 @@ import {
   showText,
   stroke,
 } from '@cantoo/pdf-lib'
-import type { PathMark, WordMark } from '../../drawing/pen/marks.ts'
+import type { InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { wordWidth } from '../marks/letters.ts'
 import type { Colour } from '../marks/looks.ts'
 import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
+import type { Painting } from '../marks/painting.ts'
+import { SEAM } from '../marks/painting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
 
@@ -54,20 +61,76 @@ function fillColour(colour: Colour): PDFOperator {
   return isGrey([r, g, b]) ? setFillingGrayscaleColor(r) : setFillingRgbColor(r, g, b)
 }
 
-/** A line: y runs down on the page and up in a PDF. */
+/** Straight runs of points: y runs down on the page and up in a PDF. */
+const straight = (runs: readonly (readonly Point[])[], closed: boolean, height: number): PDFOperator[] =>
+  runs.flatMap((run) => [
+    ...run.map(([x, y], k) => (k === 0 ? moveTo(pt(x), pt(height - y)) : lineTo(pt(x), pt(height - y)))),
+    ...(closed ? [closePath()] : []),
+  ])
+
+/** Cubics: a start, then three points each. */
+const bent = (runs: readonly (readonly Point[])[], closed: boolean, height: number): PDFOperator[] =>
+  runs.flatMap((run) => {
+    const at = run.map(([x, y]): Point => [pt(x), pt(height - y)])
+    const [start, ...rest] = at
+    if (!start) return []
+    const curves: PDFOperator[] = []
+    for (let k = 0; k + 2 < rest.length; k += 3) {
+      const [a, b, c] = rest.slice(k, k + 3) as [Point, Point, Point]
+      curves.push(appendBezierCurve(a[0], a[1], b[0], b[1], c[0], c[1]))
+    }
+    return [moveTo(start[0], start[1]), ...curves, ...(closed ? [closePath()] : [])]
+  })
+
+/** A shape in colour, by the non-zero rule. */
+function shape({ runs, bends, closed, fill: inner, line, width }: InkShape, height: number): PDFOperator[] {
+  if (inner === null && line === null) return []
+  return [
+    ...(inner === null ? [] : [fillColour(inner as Colour)]),
+    ...(line === null ? [] : [strokeColour(line as Colour), setLineWidth(pt(width))]),
+    ...(bends ? bent : straight)(runs, closed, height),
+    inner === null ? stroke() : line === null ? fill() : fillAndStroke(),
+  ]
+}
+
+const WHITE: Colour = '#ffffff'
+
+/** The pieces in colour, each panel within its outline, and the paper that stays white. */
+function painted({ panels, areas, bands }: Painting, height: number): PDFOperator[] {
+  return [
+    setDashPattern([], 0),
+    setLineCap(LineCapStyle.Round),
+    setLineWidth(pt(SEAM)),
+    ...panels.flatMap(({ outline, paper, shapes }) => [
+      ...(paper === null
+        ? []
+        : [fillColour(paper), strokeColour(paper), ...straight([outline], true, height), fillAndStroke()]),
+      pushGraphicsState(),
+      ...straight([outline], true, height),
+      clip(),
+      endPath(),
+      ...shapes.flatMap((one) => shape(one, height)),
+      popGraphicsState(),
+    ]),
+    ...(areas.length > 0 ? [fillColour(WHITE), ...straight(areas, true, height), fill()] : []),
+    ...bands.flatMap(({ runs, closed, width }) => [
+      strokeColour(WHITE),
+      setLineWidth(pt(width)),
+      ...straight(runs, closed, height),
+      stroke(),
+    ]),
+  ]
+}
+
 function path(mark: PathMark, height: number): PDFOperator[] {
   const { colour, width, round } = lookOf(mark.role)
   const dash = dashesOf(mark)
-  const outline = mark.runs.flatMap((run) => [
-    ...run.map(([x, y], k) => (k === 0 ? moveTo(pt(x), pt(height - y)) : lineTo(pt(x), pt(height - y)))),
-    ...(mark.closed ? [closePath()] : []),
-  ])
   return [
     strokeColour(colour),
     setLineWidth(pt(width)),
     setDashPattern(dash.map(pt), 0),
     setLineCap(round ? LineCapStyle.Round : LineCapStyle.Butt),
-    ...outline,
+    ...straight(mark.runs, mark.closed, height),
     stroke(),
   ]
 }
@@ -178,7 +241,7 @@ export async function pagesPdf(
   pdf.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
   const regular = await embedded(pdf, font.regular, codesOf(pages, false), 'Regular')
   const bold = await embedded(pdf, font.bold, codesOf(pages, true), 'Bold')
-  for (const { box, marks } of pages) {
+  for (const { box, marks, painting } of pages) {
     const [, , width, height] = box
     const page = pdf.addPage([pt(width), pt(height)])
     const named = (faces: readonly Face[]): NamedFace[] =>
@@ -187,6 +250,7 @@ export async function pagesPdf(
     page.pushOperators(
       pushGraphicsState(),
       setLineJoin(LineJoinStyle.Round),
+      ...(painting ? painted(painting, height) : []),
       ...marks.flatMap((mark) =>
         mark.mark === 'word' ? words(mark, height, mark.bold ? strong : plain) : path(mark, height),
       ),

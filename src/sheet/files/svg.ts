@@ -1,5 +1,7 @@
-import { cut, markSvg, toSvg } from '../../drawing/pen/svg.ts'
+import { cut, markSvg, pathData, shapeData, shapeStyle, toSvg } from '../../drawing/pen/svg.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
+import type { Painting } from '../marks/painting.ts'
+import { SEAM } from '../marks/painting.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
@@ -36,6 +38,7 @@ function paperCss(font: SheetFont | undefined): string {
   return [
     font ? `${face(400, font.regular)}\n${face(700, font.bold)}` : '',
     'path { fill: none; stroke-linejoin: round; }',
+    '.painted path { stroke-linecap: round; }',
     `text { font-family: ${carried}'${TYPEFACE}', Arial, sans-serif; font-kerning: none; font-variant-ligatures: none; }`,
     'text.bold { font-weight: 700; }',
     ...lines,
@@ -51,6 +54,29 @@ function inked(mark: SheetMark): string {
   return drawn.replace('<path ', `<path style="stroke-dasharray:${dashes.join(' ')}" `)
 }
 
+/** What is painted is never measured: a hundredth of a millimetre will do. */
+const PAINTED = 2
+
+/** The pieces in colour, each panel within its outline, and the paper that stays white. */
+function painted({ panels, areas, bands }: Painting): string[] {
+  const white = (d: string, style: string): string => `<path class="bare" style="${style}" d="${d}"/>`
+  return [
+    ...panels.map(({ outline, paper, shapes }, k) => {
+      const d = pathData([outline], true, PAINTED)
+      const ground =
+        paper === null ? '' : `<path style="fill:${paper};stroke:${paper};stroke-width:${SEAM}px" d="${d}"/>`
+      const drawn = shapes.map(
+        (shape) => `<path style="${shapeStyle(shape)}" d="${shapeData(shape, PAINTED)}"/>`,
+      )
+      return `${ground}<clipPath id="panel-${k}"><path d="${d}"/></clipPath><g class="painted" clip-path="url(#panel-${k})">${drawn.join('')}</g>`
+    }),
+    ...(areas.length > 0 ? [white(pathData(areas, true, PAINTED), 'fill:#ffffff')] : []),
+    ...bands.map(({ runs, closed, width }) =>
+      white(pathData(runs, closed, PAINTED), `stroke:#ffffff;stroke-width:${cut(width, DIGITS)}px`),
+    ),
+  ]
+}
+
 /**
  * One page as an SVG document, its size and its units in mm. With a font it carries the letters inside;
  * without one it asks for the typeface by name.
@@ -58,5 +84,6 @@ function inked(mark: SheetMark): string {
 export const pageSvg = (page: SheetPage, font?: SheetFont): string =>
   toSvg({ ...page, marks: [] }, { digits: DIGITS, css: paperCss(font) }).replace(
     /\n\n<\/svg>\n$/,
-    () => `\n${page.marks.map(inked).join('\n')}\n</svg>\n`,
+    () =>
+      `\n${[...(page.painting ? painted(page.painting) : []), ...page.marks.map(inked)].join('\n')}\n</svg>\n`,
   )

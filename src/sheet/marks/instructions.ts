@@ -12,6 +12,9 @@ export type SheetFace = 'inside' | 'outside'
  */
 export type SheetLines = 'front' | 'ticks' | 'back'
 
+/** What is drawn on the pieces: printed in colour, as lines to colour in, or left out. */
+export type SheetArt = 'colour' | 'lines' | 'none'
+
 /** The face that the lines are printed on: of the card, its front is the inside. */
 export const faceOf = (lines: SheetLines): SheetFace => (lines === 'back' ? 'outside' : 'inside')
 
@@ -77,7 +80,7 @@ export interface Trim {
 }
 
 /** How the card gets its outline. */
-function trimStep({ sides, ends }: Trim): string | null {
+export function trimStep({ sides, ends }: Trim): string | null {
   const part = (amount: number | undefined, edges: string): readonly string[] =>
     amount === undefined
       ? []
@@ -92,7 +95,7 @@ function trimStep({ sides, ends }: Trim): string | null {
 
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
 function stickingSteps(design: Design): readonly string[] {
-  const all = jointsOf(design)
+  const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const isTaped = all.some(({ isTaped }) => isTaped)
   return [
@@ -104,22 +107,35 @@ function stickingSteps(design: Design): readonly string[] {
   ]
 }
 
+/** Glued last: until then all that is cut can be pushed through from behind. */
+const COVER_STEP =
+  'Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.'
+
+/** How the pieces get their outlines. */
+function cuttingOut(design: Design, isTrimmed: boolean): string {
+  const others = pieces(design).filter(({ id }) => id !== 'card')
+  if (others.length === 0) return isTrimmed ? '' : 'Cut the card out. '
+  if (others.every(({ id }) => id === 'cover'))
+    return isTrimmed ? 'Cut the cover out. ' : 'Cut the card and its cover out. '
+  return 'Cut all pieces out. '
+}
+
 /** Steps in brief. A design without mechanisms is a card to fold. */
 export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): readonly string[] {
   const face = faceOf(lines)
   const cut = design.mechanisms.filter(isCut)
   const glued = design.mechanisms.filter((m) => !isCut(m))
-  const several = pieces(design).length > 1
   const trimming = trimStep(trim)
   const steps = [
     ...(trimming === null ? [] : [trimming]),
-    `${several ? 'Cut all pieces out. ' : trimming === null ? 'Cut the card out. ' : ''}` +
+    `${cuttingOut(design, trimming !== null)}` +
       `Score every fold with a ruler and a dry ball pen${lines === 'ticks' ? ', from tick to tick' : ''}.`,
   ]
   if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
   else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
   if (glued.length > 0) steps.push(...stickingSteps(design))
   steps.push('Shut the card slowly. Press every fold. Open it.')
+  if (design.card.cover) steps.push(COVER_STEP)
   return steps
 }
 
@@ -140,10 +156,22 @@ export const pieceSentence: Readonly<Record<SheetLines, string>> = {
   back: 'This side is the back of each piece: left and right are swapped, and mountain and valley too.',
 }
 
+export const coverSentence: Readonly<Record<SheetLines, string>> = {
+  front: 'The cover goes behind the card. This side is its inside.',
+  ticks: 'The cover goes behind the card. This side is its inside.',
+  back: 'The cover goes behind the card. This side is its outside: left and right are swapped, and mountain and valley too.',
+}
+
 /** Under the edge of the card that lies nearest the reader. */
 export const nearEdge: Readonly<Record<SheetFace, string>> = {
   inside: 'Inside of the card. Reader’s end: lengths along the gutter start here.',
   outside: 'Outside of the card. Reader’s end: lengths along the gutter start here.',
+}
+
+/** The same of the cover. */
+export const coverEdge: Readonly<Record<SheetFace, string>> = {
+  inside: 'Inside of the cover. Reader’s end',
+  outside: 'Outside of the cover. Reader’s end',
 }
 
 /** The same where there is little room. */

@@ -17,8 +17,26 @@ export interface LetteredJoint extends Joint {
   readonly letter: string
 }
 
-export const letteredJoints = (design: Design): readonly LetteredJoint[] =>
-  jointsOf(design).map((joint, k) => ({ ...joint, letter: letterOf(k) }))
+function lettered(design: Design): readonly LetteredJoint[] {
+  const letters = new Map<string, string>()
+  return jointsOf(design).map((joint) => {
+    const letter = letters.get(joint.of) ?? letterOf(letters.size)
+    letters.set(joint.of, letter)
+    return { ...joint, letter }
+  })
+}
+
+const known = new WeakMap<Design, readonly LetteredJoint[]>()
+
+/** Each joint has its own letter; the stretches of the rim along one half of the cover share one. Worked out once. */
+export function letteredJoints(design: Design): readonly LetteredJoint[] {
+  let joints = known.get(design)
+  if (!joints) {
+    joints = lettered(design)
+    known.set(design, joints)
+  }
+  return joints
+}
 
 /** One of the two places of a joint, as it is printed on one face of its piece. */
 export interface JointPlace {
@@ -33,6 +51,8 @@ export interface JointPlace {
   readonly isOwn: boolean
   /** No fold lies between the two: a piece is stuck flat on a face. */
   readonly isFlat: boolean
+  /** It is part of the rim by which the card is glued on its cover. */
+  readonly isRim: boolean
   readonly of: string
 }
 
@@ -41,26 +61,31 @@ const printedFace: Readonly<Record<SheetFace, JointSide['face']>> = { inside: 'f
 
 /** Every place on a piece that is glued or taped. */
 export function placesOn(design: Design, piece: string, face: SheetFace): readonly JointPlace[] {
-  return letteredJoints(design).flatMap(({ letter, of, isTaped, host, own, line }) =>
-    [[host, own, false] as const, [own, host, true] as const].flatMap(
-      ([side, other, isOwn]): readonly JointPlace[] =>
-        side.piece === piece && side.points.length > 1
-          ? [
-              {
-                letter,
-                partner: pieceName(other.piece),
-                points: side.points,
-                isTaped,
-                isBehind: side.face !== printedFace[face],
-                isOwn,
-                isFlat: line === null,
-                of,
-              },
-            ]
-          : [],
-    ),
-  )
+  return letteredJoints(design).flatMap((joint) => {
+    const { own, host } = joint
+    if (host.piece !== piece && own.piece !== piece) return []
+    return [placeOf(joint, host, own, face), placeOf(joint, own, host, face)].filter(
+      (one, k) => [host, own][k]?.piece === piece && one.points.length > 1,
+    )
+  })
 }
+
+const placeOf = (
+  { letter, of, isTaped, own, host, line }: LetteredJoint,
+  side: JointSide,
+  other: JointSide,
+  face: SheetFace,
+): JointPlace => ({
+  letter,
+  partner: pieceName(other.piece),
+  points: side.points,
+  isTaped,
+  isBehind: side.face !== printedFace[face],
+  isOwn: side === own,
+  isFlat: line === null,
+  isRim: host.piece === 'cover',
+  of,
+})
 
 /** What is said of a joint in the list: what is stuck to what. */
 export const jointSays = ({ own, host, isTaped }: LetteredJoint): string =>

@@ -1,7 +1,7 @@
 /** Letters beside and inside the places that are glued: never on a line, never on each other. */
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
+import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
-import { clipped } from './clip.ts'
 import { CAPITAL, TAIL, wordWidth } from './letters.ts'
 
 export type Stretch = readonly [Point, Point]
@@ -54,14 +54,6 @@ export function isIn([x, y]: Point, outline: readonly Point[]): boolean {
 export const edges = (outline: readonly Point[]): Stretch[] =>
   outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length] as Point])
 
-/** Whether a stretch runs through a rectangle. Most lie wholly to one side of it: that is asked first. */
-function runsThrough([a, b]: Stretch, box: Rectangle): boolean {
-  const [l, t, r, d] = box
-  if ((a[0] < l && b[0] < l) || (a[0] > r && b[0] > r)) return false
-  if ((a[1] < t && b[1] < t) || (a[1] > d && b[1] > d)) return false
-  return clipped(a, b, box) !== null
-}
-
 /** Letter and partner as marks, their middle at a point. */
 function marksAt(
   wish: Wish,
@@ -99,44 +91,58 @@ function boxAt([x, y]: Point, long: number, size: number, turn: 0 | -90): Rectan
     : [x - drop, y - half, x + drop + tail, y + half]
 }
 
-/** Cells of the page, mm, by which lines are found; and the steps in which a line is followed through them. */
+/** Cells of the page, mm, by which what is near is found; and the steps in which a line is followed through them. */
 const CELL = 4
 
 const FOLLOWED = 2
 
-/** Finds the lines that may run through a rectangle. */
-function linesNear(lines: readonly Stretch[]): (box: Rectangle) => boolean {
-  const cells = new Map<string, Stretch[]>()
-  for (const line of lines) {
-    const [[ax, ay], [bx, by]] = line
+/** So many cells in a row of the page: no paper is wider than 4 m. */
+const ROW = 1024
+
+/** Things on the page by the cells that they lie in: asking for what is near looks at nothing else. */
+class Near<T> {
+  private readonly cells = new Map<number, T[]>()
+
+  private put(key: number, thing: T): void {
+    const there = this.cells.get(key)
+    if (there) there.push(thing)
+    else this.cells.set(key, [thing])
+  }
+
+  addBox(thing: T, [l, t, r, b]: Rectangle): void {
+    for (let i = Math.floor(l / CELL); i <= Math.floor(r / CELL); i++)
+      for (let k = Math.floor(t / CELL); k <= Math.floor(b / CELL); k++) this.put(i * ROW + k, thing)
+  }
+
+  addLine(thing: T, [[ax, ay], [bx, by]]: Stretch): void {
     const count = Math.ceil(Math.hypot(bx - ax, by - ay) / FOLLOWED) + 1
-    let last = ''
+    let last = Number.NaN
     for (let k = 0; k <= count; k++) {
-      const [x, y] = [ax + (k / count) * (bx - ax), ay + (k / count) * (by - ay)]
-      const key = `${Math.floor(x / CELL)} ${Math.floor(y / CELL)}`
-      if (key === last) continue
+      const key =
+        Math.floor((ax + (k / count) * (bx - ax)) / CELL) * ROW +
+        Math.floor((ay + (k / count) * (by - ay)) / CELL)
+      if (key !== last) this.put(key, thing)
       last = key
-      const there = cells.get(key)
-      if (there) there.push(line)
-      else cells.set(key, [line])
     }
   }
-  return (box) => {
-    const [l, t, r, b] = grown(box, FOLLOWED / 2 + 0.01).map((at) =>
-      Math.floor(at / CELL),
-    ) as unknown as Rectangle
-    for (let i = l; i <= r; i++)
-      for (let k = t; k <= b; k++)
-        if (cells.get(`${i} ${k}`)?.some((line) => runsThrough(line, box))) return true
+
+  /** Whether something in the cells that a rectangle touches passes a test. */
+  some([l, t, r, b]: Rectangle, test: (thing: T) => boolean): boolean {
+    for (let i = Math.floor(l / CELL); i <= Math.floor(r / CELL); i++)
+      for (let k = Math.floor(t / CELL); k <= Math.floor(b / CELL); k++)
+        if (this.cells.get(i * ROW + k)?.some(test)) return true
     return false
   }
 }
 
-const centre = (points: readonly Point[]): Point => {
-  const [l, t, r, b] = points.reduce<Rectangle>(
+const boundsOf = (points: readonly Point[]): Rectangle =>
+  points.reduce<Rectangle>(
     ([l, t, r, b], [x, y]) => [Math.min(l, x), Math.min(t, y), Math.max(r, x), Math.max(b, y)],
     [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY],
   )
+
+const centre = (points: readonly Point[]): Point => {
+  const [l, t, r, b] = boundsOf(points)
   return [(l + r) / 2, (t + b) / 2]
 }
 
@@ -178,24 +184,30 @@ function around(points: readonly Point[]): readonly Point[] {
     points.length > MOST_CORNERS
       ? [...corners, middle]
       : [...points, middle, ...sides.map(([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])]
-  const spots = from.flatMap(([x, y]) =>
-    Array.from({ length: 24 }, (_, k) => 2 + 1.5 * k).flatMap((far) =>
-      Array.from({ length: 12 }, (_, k): Point => {
-        const turn = (k * Math.PI) / 6
-        return [x + far * Math.cos(turn), y + far * Math.sin(turn)]
-      }),
-    ),
-  )
-  return spots
-    .map((point) => ({
-      point,
-      cost:
-        Math.min(...sides.map((side) => nearest(point, side))) +
-        STRAY * Math.hypot(point[0] - middle[0], point[1] - middle[1]),
-    }))
-    .sort((a, b) => a.cost - b.cost)
-    .map(({ point }) => point)
+  const spots: Point[] = []
+  const costs: number[] = []
+  for (const [x, y] of from)
+    for (let ring = 0; ring < 24; ring++)
+      for (let k = 0; k < 12; k++) {
+        const [far, turn] = [2 + 1.5 * ring, (k * Math.PI) / 6]
+        const spot: Point = [x + far * Math.cos(turn), y + far * Math.sin(turn)]
+        let near = Number.POSITIVE_INFINITY
+        for (const side of sides) near = Math.min(near, nearest(spot, side))
+        spots.push(spot)
+        costs.push(near + STRAY * Math.hypot(spot[0] - middle[0], spot[1] - middle[1]))
+      }
+  return Uint32Array.from(spots.keys())
+    .sort((a, b) => (costs[a] as number) - (costs[b] as number))
+    .reduce<Point[]>((out, k) => {
+      out.push(spots[k] as Point)
+      return out
+    }, [])
 }
+
+/** A lone letter stands upright: turned, Z would be read as N, and C as U. */
+const UPRIGHT = [0] as const
+
+const BOTH = [0, -90] as const
 
 /** So many of the nearest places are tried in every style; of those farther off one in `FAR`, small. */
 const MOST_NEAR = 300
@@ -218,6 +230,8 @@ export interface Lettering {
   /** The paper that they take, with some round it. */
   readonly taken: readonly Rectangle[]
   readonly lost: readonly Wish[]
+  /** How often a place was looked at, and how often something near it: what the work is in proportion to. */
+  readonly looks: { readonly places: number; readonly near: number }
 }
 
 /** Puts every letter in its area where that holds it, else as near to it as free paper is. */
@@ -225,28 +239,48 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   const marks: WordMark[] = []
   const taken: Rectangle[] = []
   const lost: Wish[] = []
-  const areas = wishes.filter(({ isLine }) => !isLine)
-  const isCrossed = linesNear(ground.lines)
+  const looks = { places: 0, near: 0 }
+  const areas = new Near<Wish>()
+  for (const wish of wishes) if (!wish.isLine) areas.addBox(wish, boundsOf(wish.points))
+  const lines = new Near<Stretch>()
+  for (const line of ground.lines) lines.addLine(line, line)
+  const letters = new Near<Rectangle>()
   const isFree = (box: Rectangle, own: Wish, inside: boolean): boolean => {
+    looks.places += 1
     const wide = grown(box, CLEAR)
     if (!holds(ground.printable, wide)) return false
-    if (taken.some((other) => overlap(other, wide))) return false
-    if (isCrossed(wide)) return false
     // No edge of any place or piece runs through it: it lies where its corner does.
     const corner: Point = [wide[0], wide[1]]
-    if (inside) return isIn(corner, own.points)
+    if (inside && !isIn(corner, own.points)) return false
+    if (!inside && own.stay !== 'anywhere' && isIn(corner, ground.outline) !== (own.stay === 'inside'))
+      return false
+    const isTaken = (other: Rectangle): boolean => {
+      looks.near += 1
+      return overlap(other, wide)
+    }
+    if (letters.some(wide, isTaken)) return false
+    const isCrossed = ([a, b]: Stretch): boolean => {
+      looks.near += 1
+      return insideBox(a, b, wide) !== null
+    }
+    if (lines.some(grown(wide, FOLLOWED / 2 + 0.01), isCrossed)) return false
     // In another's area it would be read as that one's.
-    if (areas.some((other) => isIn(corner, other.points))) return false
-    return own.stay === 'anywhere' || isIn(corner, ground.outline) === (own.stay === 'inside')
+    const isOthers = (other: Wish): boolean => {
+      looks.near += 1
+      return isIn(corner, other.points)
+    }
+    return inside || !areas.some([corner[0], corner[1], corner[0], corner[1]], isOthers)
   }
   const tried = (wish: Wish, at: readonly Point[], inside: boolean, style: Style): boolean => {
     const long = longOf(wish, style)
     for (const point of at)
-      for (const turn of [0, -90] as const) {
+      for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
         const box = boxAt(point, long, style.size, turn)
         if (!isFree(box, wish, inside)) continue
         marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))
-        taken.push(grown(box, CLEAR))
+        const wide = grown(box, CLEAR)
+        taken.push(wide)
+        letters.addBox(wide, wide)
         return true
       }
     return false
@@ -268,5 +302,5 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
       styles.slice(-2).some((style) => tried(wish, far, false, style))
     if (!found) lost.push(wish)
   }
-  return { marks, taken, lost }
+  return { marks, taken, lost, looks }
 }

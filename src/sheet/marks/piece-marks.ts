@@ -71,12 +71,10 @@ function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable:
   const points = line.points.map((point) => onPage(place, point))
   const look = { role: seen(line.kind, face), of: line.of }
   const [a, b, more] = points
-  const parts =
-    lines === 'ticks' && line.kind !== 'cut' && a && b && !more
-      ? line.kind === 'crease'
-        ? []
-        : ticks([a, b])
-      : [points]
+  const isTicked = lines === 'ticks' && line.kind !== 'cut' && a && b && !more
+  // A fold that runs off what can be printed has its ticks where that ends.
+  const seenPart = isTicked && line.kind !== 'crease' ? clipped(a, b, printable) : null
+  const parts = isTicked ? (seenPart ? ticks(seenPart) : []) : [points]
   return parts.flatMap((part) => lineMark(part, line.closed ?? false, look, printable) ?? [])
 }
 
@@ -136,7 +134,7 @@ export const glueHatch = (
 })
 
 /** The part of an area that lies on its piece: glue beside the piece would be glue on the table. */
-function onPiece(area: readonly Point[], outline: readonly Point[]): readonly (readonly Point[])[] {
+export function onPiece(area: readonly Point[], outline: readonly Point[]): readonly (readonly Point[])[] {
   const ring = (points: readonly Point[]): [number, number][] => points.map(([x, y]) => [x, y])
   const isOn = area.every((point) =>
     outline.some((corner) => Math.hypot(corner[0] - point[0], corner[1] - point[1]) < 1e-9),
@@ -245,7 +243,9 @@ export function pieceMarks(
         )
       : [],
   )
-  const wishes = placed.map(
+  // Of a good copy the card's own face stays clean: the rim of its back is told by the cover.
+  const named = placed.filter(({ joint }) => !(lines === 'ticks' && isCard && joint.isRim && joint.isBehind))
+  const wishes = named.map(
     ({ joint, points, areas }): Wish => ({
       letter: joint.letter,
       partner: joint.partner,

@@ -1,4 +1,3 @@
-import type { PathMark } from '../../drawing/pen/marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { rulers, upright } from '../marks/rulers.ts'
 import type { Block, SheetMark } from '../marks/setting.ts'
@@ -7,9 +6,6 @@ import type { Bed } from './bed.ts'
 
 /** Free paper that the check lines keep round them, mm. */
 const CLEAR = 2.2
-
-const overlap = (a: Rectangle, b: Rectangle): boolean =>
-  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
 
 const at = (block: Block, x: number, y: number): SheetMark[] => block.marks.map((mark) => moved(mark, x, y))
 
@@ -27,8 +23,11 @@ const placed = (block: Block, x: number, y: number): PlacedRulers => ({
   taken: [x, y, x + block.width, y + block.height],
 })
 
-/** The check lines in the margins round the card: below it, above it, or upright at its sides. */
-function besideCard({ card, printable, column, top }: Bed): PlacedRulers | null {
+/**
+ * The check lines where no cell holds them: below the card, above it, or upright at its sides. Never on it: there
+ * solid means cut. Null if there is no room: a card that fills its paper leaves them to the next page.
+ */
+export function bareRulers({ card, printable, column, top }: Bed): PlacedRulers | null {
   const [flat, tall] = [rulers(), upright(rulers())]
   const below: Rectangle = [Math.max(card[0], printable[0]), card[3] + CLEAR, printable[2], printable[3]]
   if (holds(below, flat)) return placed(flat, below[0], below[1])
@@ -40,39 +39,3 @@ function besideCard({ card, printable, column, top }: Bed): PlacedRulers | null 
   if (!column && holds(left, tall)) return placed(tall, left[2] - tall.width, left[1])
   return null
 }
-
-/**
- * The check lines on the card itself, for a card that fills its paper: where they touch none of its
- * lines, as near the reader's end as can be.
- */
-function onCard(
-  lines: readonly PathMark[],
-  letters: readonly Rectangle[],
-  { card, printable }: Bed,
-): PlacedRulers | null {
-  const crossed = lines
-    .filter((line) => line.of !== 'page')
-    .flatMap(({ runs }) => runs.flatMap((run) => run.slice(1).map((b, k) => [run[k] ?? b, b] as const)))
-    .map(([[ax, ay], [bx, by]]): Rectangle => {
-      const [left, right] = [Math.min(ax, bx), Math.max(ax, bx)]
-      return [left - CLEAR, Math.min(ay, by) - CLEAR, right + CLEAR, Math.max(ay, by) + CLEAR]
-    })
-  const busy = [...crossed, ...letters]
-  const left = Math.max(card[0], printable[0]) + CLEAR
-  const top = Math.max(card[1], printable[1]) + CLEAR
-  const right = Math.min(card[2], printable[2]) - CLEAR
-  const bottom = Math.min(card[3], printable[3]) - CLEAR
-  for (const block of [rulers(), upright(rulers())])
-    for (let y = bottom - block.height; y >= top; y -= 2)
-      for (let x = left; x + block.width <= right; x += 2)
-        if (!busy.some((box) => overlap(box, [x, y, x + block.width, y + block.height])))
-          return placed(block, x, y)
-  return null
-}
-
-/** The check lines where no cell holds them: beside the card, or on it. Null if they would touch its lines. */
-export const bareRulers = (
-  lines: readonly PathMark[],
-  letters: readonly Rectangle[],
-  bed: Bed,
-): PlacedRulers | null => besideCard(bed) ?? onCard(lines, letters, bed)

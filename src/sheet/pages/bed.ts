@@ -103,4 +103,25 @@ export class Shelves {
     }
     return null
   }
+
+  /** Rows that may be parted between cells: all of them where they stand, or null if there is no room for all. */
+  flow(rows: readonly Block[], cells: readonly Cell[], gap: number): SheetMark[] | null {
+    const before = new Map(this.tops)
+    const marks: SheetMark[] = []
+    let k = 0
+    for (const row of rows) {
+      let found: SheetMark[] | null = null
+      while (!found && k < cells.length) {
+        found = this.put(() => row, cells.slice(k, k + 1), gap)
+        if (!found) k += 1
+      }
+      if (!found) {
+        this.tops.clear()
+        for (const [cell, top] of before) this.tops.set(cell, top)
+        return null
+      }
+      marks.push(...found)
+    }
+    return marks
+  }
 }

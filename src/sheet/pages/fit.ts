@@ -45,8 +45,12 @@ export function boxOf(points: readonly (readonly [number, number])[]): Box {
   return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) }
 }
 
-/** Lines that may run off the printable part of the paper: where the card's edge and gutter are shows anyway. */
-const mayLeave = (of: string): boolean => of === 'page' || of === 'gutter'
+/**
+ * Lines that may run off the printable part of the paper: where the edge and the gutter of the card and its cover
+ * are shows anyway, and so does the rim between two corners of the paper.
+ */
+const mayLeave = (of: string): boolean =>
+  of === 'page' || of === 'gutter' || of === 'cover' || of.startsWith('cover/')
 
 /** Rounding of a point or two in a converted size must not make a card too large, mm. */
 const SLACK = 0.05
@@ -98,7 +102,8 @@ const tenths = (x: number): string => (Math.ceil(x * 10 - 1e-6) / 10).toFixed(1)
 
 function sentenceFor({ wide, high, piece, lines }: Excess, paper: Paper, others: readonly Paper[]): string {
   const much = [wide > 0 ? `${tenths(wide)} mm too wide` : '', high > 0 ? `${tenths(high)} mm too high` : '']
-  const what = piece === 'card' ? 'The card' : `The piece for ${nameOf(piece.split('/')[0] ?? piece)}`
+  const isOfCard = piece === 'card' || piece === 'cover'
+  const what = isOfCard ? `The ${piece}` : `The piece for ${nameOf(piece.split('/')[0] ?? piece)}`
   const first =
     lines === undefined
       ? `${what} is ${much.filter((part) => part !== '').join(' and ')} for ${paper.label}.`

@@ -16,35 +16,40 @@ import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece } from '../../paper/index.ts'
 import { nameOf, pieces, plainText } from '../../paper/index.ts'
-import type { SheetLines } from '../marks/instructions.ts'
-import { faceOf } from '../marks/instructions.ts'
+import type { SheetArt, SheetLines } from '../marks/instructions.ts'
+import { faceOf, nearEdge, shortEdge } from '../marks/instructions.ts'
+import { placesOn } from '../marks/joint-places.ts'
+import type { Painting } from '../marks/painting.ts'
+import { paintingOf } from '../marks/painting.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { onPage } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, Shelves } from './bed.ts'
-import { cardPage } from './card-page.ts'
+import { bedPage } from './bed-page.ts'
 import type { Turned } from './fit.ts'
 import { fitOn, TooLargeError, turns } from './fit.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf } from './paper-sizes.ts'
 import { piecePages } from './piece-pages.ts'
-import type { Section } from './sections.ts'
-import { fittings, nameSection, sectionsFor } from './sections.ts'
+import type { Fitting, Section } from './sections.ts'
+import { fittings, header, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
 
 export interface SheetOptions {
   readonly paper: PaperName
   /** How much is printed on the face that will be seen; every line unless said. */
   readonly lines?: SheetLines
-  /** What is drawn on the design: as lines to colour in, or not at all; not at all unless said. */
-  readonly art?: 'lines' | 'none'
+  /** What is drawn on the design; not printed at all unless said. */
+  readonly art?: SheetArt
 }
 
 /** One page to print; the box is the whole paper, in mm. */
 export interface SheetPage extends Drawing {
   readonly unit: 'mm'
   readonly marks: readonly SheetMark[]
+  /** Under all marks, where the pieces are printed in colour. */
+  readonly painting: Painting | null
   readonly paper: Paper
   /** The pieces on this page and where they lie; a page of words has none. */
   readonly placed: readonly { readonly piece: string; readonly place: Place }[]
@@ -96,7 +101,7 @@ function wordPages(sections: readonly Section[], turn: Turned): SheetMark[][] {
 }
 
 /** What a page shows, for those who do not see it. */
-function sayOf(page: Omit<SheetPage, 'says'>, lines: SheetLines): string {
+function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
   if (page.placed.length === 0) return 'words'
   const names = page.placed.map(({ piece }) => nameOf(piece.split('/')[0] ?? piece))
   const isCard = page.placed[0]?.piece === 'card'
@@ -134,25 +139,47 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   const fit = fitOn(design, paper)
   if (!fit.ok) throw new TooLargeError(fit)
   const [card, ...others] = pieces(design) as readonly [Piece, ...Piece[]]
-  const first = cardPage(design, card, paper, lines)
+  const face = faceOf(lines)
+  const first = bedPage(
+    {
+      piece: card,
+      joints: placesOn(design, card.id, face),
+      lines,
+      head: (width) => header(design, lines, width),
+      sections: (type, trim) => sectionsFor(design, lines, type, trim),
+      notes: () => [[{ text: nearEdge[face] }], [{ text: shortEdge[face] }]],
+    },
+    paper,
+  )
+  const left = new Set(first.left.map(({ id }) => id))
+  const [roomy, close] = [fittings.roomy, fittings.close].map((type) =>
+    sectionsLeft(left, design, lines, type, first.trim),
+  )
+  const waiting = (type: Fitting): readonly Section[] => (type === fittings.close ? close : roomy) ?? []
+  const further = piecePages(design, others, paper, lines, waiting)
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed']) =>
     ({ box: [0, 0, turn.width, turn.height], unit: 'mm', marks, paper, placed }) as const
   const pages = [
     page(first.bed.turn, first.marks, [{ piece: card.id, place: first.bed.place }]),
-    ...piecePages(design, others, paper, lines).map(({ turn, marks, placed }) => page(turn, marks, placed)),
+    ...further.pages.map(({ turn, marks, placed }) => page(turn, marks, placed)),
   ]
-  if (first.left.length > 0) {
-    const ids = new Set(first.left.map((section) => section.id))
-    const roomy = sectionsFor(design, lines, fittings.roomy, first.trim).filter((section) =>
-      ids.has(section.id),
-    )
+  if (further.left.size > 0) {
+    const rest = waiting(fittings.roomy).filter(({ id }) => further.left.has(id))
     const [lying, standing] = turns(paper)
     const turn = columnsOn(lying) > 1 ? lying : standing
-    const named = ids.has('head') ? roomy : [nameSection(design), ...roomy]
-    pages.push(...wordPages(named, turn).map((marks) => page(turn, marks, [])))
+    pages.push(...wordPages([nameSection(design), ...rest], turn).map((marks) => page(turn, marks, [])))
+  }
+  const flat = new Map([card, ...others].map((piece) => [piece.id, piece]))
+  const paint = (one: Pick<SheetPage, 'placed' | 'marks'>): Painting | null => {
+    const placed = one.placed.flatMap(({ piece: id, place }) => {
+      const piece = flat.get(id)
+      return piece ? [{ piece, place }] : []
+    })
+    return options.art === 'colour' ? paintingOf(drawn, placed, one.marks, lines) : null
   }
   return pages.map((one, k) => ({
     ...one,
+    painting: paint(one),
     marks: [...pictureMarks(design, one.placed, lines), ...one.marks],
     says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
   }))

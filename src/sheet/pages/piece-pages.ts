@@ -1,20 +1,23 @@
 import type { Design, Piece } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
-import type { SheetLines } from '../marks/instructions.ts'
-import { faceOf, pieceName } from '../marks/instructions.ts'
+import type { SheetLines, Trim } from '../marks/instructions.ts'
+import { coverEdge, faceOf, pieceName, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import type { End } from '../marks/readers-end.ts'
 import { readersEnds } from '../marks/readers-end.ts'
-import { rulers } from '../marks/rulers.ts'
+import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { Run, SheetMark } from '../marks/setting.ts'
-import { extent, moved, paragraph } from '../marks/setting.ts'
-import { MARGIN, placeAt, printableOf } from './bed.ts'
+import { extent, moved, paragraph, stack } from '../marks/setting.ts'
+import type { Cell } from './bed.ts'
+import { GAP, MARGIN, placeAt, Shelves } from './bed.ts'
+import { bedPage } from './bed-page.ts'
 import type { Turned } from './fit.ts'
-import { bestTurn, boxOf, turns } from './fit.ts'
+import { boxOf, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
-import { pieceHeader } from './sections.ts'
+import type { Fitting, Section } from './sections.ts'
+import { checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
 
 /** A page of pieces that are glued on. */
 export interface PiecePage {
@@ -29,6 +32,12 @@ const APART = 5
 const NAME = { size: 2.9, leading: 3.6 }
 
 const NAME_DROP = 1.6
+
+/** Lists that may run on in a next column. */
+const PARTED: ReadonlySet<Section['id']> = new Set(['sizes', 'joints', 'steps'])
+
+/** Between the rows of a section that the end of a column parts, mm. */
+const ROW_GAP = 1.2
 
 interface Job {
   readonly design: Design
@@ -69,27 +78,24 @@ function nameOfPiece(piece: Piece, end: End | undefined, lines: SheetLines): rea
   ]
 }
 
-/** A piece with all that is written at it; `printable`: where marks may be, measured from the piece's own corner. */
-function cutOf({ design, lines, ends }: Job, piece: Piece, printable: Rectangle, isNamed: boolean): Cut {
+/** A column of words is no narrower than this, and as a rule as wide as that; mm. */
+const LEAST = 50
+
+const USUAL = 75
+
+/** Where nothing is in the way. */
+const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
+
+/** A piece with all that is written at it. */
+function cutOf({ design, lines, ends }: Job, piece: Piece): Cut {
   const place = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
-  const { lines: paths, words } = pieceMarks(
-    piece,
-    placesOn(design, piece.id, faceOf(lines)),
-    place,
-    lines,
-    printable,
-  )
+  const joints = placesOn(design, piece.id, faceOf(lines))
+  const { lines: paths, words } = pieceMarks(piece, joints, place, lines, EVERYWHERE)
   const drawn = [...paths, ...words]
   const [left, , right, bottom] = boundsOf(drawn)
-  const name = paragraph(
-    nameOfPiece(piece, ends.get(piece.id), lines),
-    NAME,
-    Math.max(right - left, 34),
-    'name',
-  )
-  const fits = isNamed || bottom + NAME_DROP + name.height <= printable[3]
-  const marks = [...drawn, ...(fits ? name.marks.map((mark) => moved(mark, left, bottom + NAME_DROP)) : [])]
-  if (!isNamed) return { piece, place, marks, width: 0, height: 0 }
+  const runs = nameOfPiece(piece, ends.get(piece.id), lines)
+  const name = paragraph(runs, NAME, Math.max(right - left, 34), 'name')
+  const marks = [...drawn, ...name.marks.map((mark) => moved(mark, left, bottom + NAME_DROP))]
   const box = boundsOf(marks)
   return {
     piece,
@@ -128,15 +134,135 @@ const drawn = (spots: readonly Spot[], turn: Turned): PiecePage => ({
   placed: spots.map(({ cut, x, y }) => ({ piece: cut.piece.id, place: movedPlace(cut.place, x, y) })),
 })
 
-const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
+/** Columns of words in a rectangle, as many as are pleasant to read. */
+function columnsIn([left, top, right, bottom]: Rectangle): readonly Cell[] {
+  const whole = right - left
+  const count = Math.max(1, Math.min(3, Math.floor((whole + GAP) / (USUAL + GAP))))
+  const width = (whole - (count - 1) * GAP) / count
+  if (width < LEAST) return []
+  return Array.from({ length: count }, (_, k) => ({ x: left + k * (width + GAP), y: top, width, bottom }))
+}
 
-/** Pieces that are glued on, each at true size and with its name, in rows on as few pages as rows take. */
+/** The free paper of a page of rows: beside all rows or the last, and below them. */
+function freeCells(spots: readonly Spot[], { width }: Turned, foot: number): readonly Cell[] {
+  const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
+  const lastTop = Math.max(...spots.map(({ y }) => y))
+  const beside = (of: readonly Spot[], low: number): readonly Cell[] => {
+    const far = Math.max(...of.map(({ cut, x }) => x + cut.width)) + GAP
+    return of.length === 0 ? [] : columnsIn([far, Math.min(...of.map(({ y }) => y)), width - MARGIN, low])
+  }
+  const above = beside(
+    spots.filter(({ y }) => y < lastTop),
+    lastTop - GAP,
+  )
+  // What stands beside the last row may run on below it.
+  const right = beside(
+    spots.filter(({ y }) => y === lastTop),
+    foot - APART,
+  )
+  const edge = right[0] ? right[0].x - GAP : width - MARGIN
+  return [...above, ...right, ...columnsIn([MARGIN, bottom + GAP, edge, foot - APART])]
+}
+
+/** Pages of pieces, and the sections of words that found no room on them. */
+export interface PiecePages {
+  readonly pages: readonly PiecePage[]
+  readonly left: ReadonlySet<Section['id']>
+}
+
+/** The words on a page of rows: its head, its check lines, and what else finds room. */
+function wordsOn(
+  spots: readonly Spot[],
+  turn: Turned,
+  head: readonly SheetMark[],
+  waiting: (type: Fitting) => readonly Section[],
+  left: Set<Section['id']>,
+): readonly SheetMark[] {
+  const foot = turn.height - MARGIN - rulers().height
+  const marks = [...head, ...rulers().marks.map((mark) => moved(mark, MARGIN, foot))]
+  const free = freeCells(spots, turn, foot)
+  const shelves = new Shelves()
+  const place = (section: Section, cells: readonly Cell[]): void => {
+    const found = shelves.put(section.block, cells)
+    if (!found) return
+    marks.push(...found)
+    left.delete(section.id)
+  }
+  /** Rows through several columns, where no column holds them all; the first are kept with their label. */
+  const flow = (section: Section, cells: readonly Cell[]): void => {
+    const width = Math.min(...cells.map((cell) => cell.width))
+    const rows = section.rows(width)
+    const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
+    const found = cells.length > 0 ? shelves.flow(whole, cells, ROW_GAP) : null
+    if (!found) return
+    marks.push(...found)
+    left.delete(section.id)
+  }
+  if (left.has('check')) {
+    const [x, words] = [MARGIN + RULER_WIDTH + GAP, checkWords(fittings.roomy)]
+    const width = turn.width - MARGIN - x
+    const top = turn.height - MARGIN - (words.block(width)?.height ?? 0)
+    const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
+    if (top >= bottom + APART) place(words, [{ x, y: top, width, bottom: turn.height - MARGIN }])
+  }
+  for (const section of waiting(fittings.roomy))
+    if (left.has(section.id) && section.id !== 'check') place(section, free)
+  const close = waiting(fittings.close)
+  const inOrder = [...free].sort((a, b) => a.x - b.x)
+  for (const section of close.filter(({ id }) => left.has(id) && id !== 'check')) {
+    place(section, free)
+    if (left.has(section.id) && PARTED.has(section.id)) flow(section, inOrder)
+  }
+  return marks
+}
+
+/** A piece that leaves no room beside others: on a page to itself, with what words find room there. */
+function alone(
+  { design, lines, ends }: Job,
+  piece: Piece,
+  paper: Paper,
+  waiting: (type: Fitting) => readonly Section[],
+): { readonly page: PiecePage; readonly left: readonly Section[] } {
+  const isCover = piece.id === 'cover'
+  const head = (width: number) => pieceHeader(design, lines, width, isCover)
+  const name: readonly Run[] = isCover
+    ? [{ text: coverEdge[faceOf(lines)] }]
+    : nameOfPiece(piece, ends.get(piece.id), lines)
+  const named = (trim: Trim): readonly Run[] => {
+    const trimming = trimStep(trim)
+    return trimming === null ? name : [...name, { text: `. ${trimming}` }]
+  }
+  const { bed, marks, left } = bedPage(
+    {
+      piece,
+      joints: placesOn(design, piece.id, faceOf(lines)),
+      lines,
+      head,
+      sections: (type) => {
+        const wanted = waiting(type)
+        const check = wanted.find(({ id }) => id === 'check') ?? rulersAlone
+        return [pieceHead(head), check, ...wanted.filter(({ id }) => id !== 'check')]
+      },
+      notes: (trim) => [named(trim), named(trim)],
+    },
+    paper,
+  )
+  const page: PiecePage = { turn: bed.turn, marks, placed: [{ piece: piece.id, place: bed.place }] }
+  return { page, left }
+}
+
+/**
+ * Pieces that are glued on, each at true size and with its name, in rows on as few pages as rows take; those that
+ * leave no room for words have a page to themselves, and so has the cover, which comes last. Words that found no room beside the card stand on free paper.
+ * @param waiting these words, in a type
+ */
 export function piecePages(
   design: Design,
   flat: readonly Piece[],
   paper: Paper,
   lines: SheetLines,
-): readonly PiecePage[] {
+  waiting: (type: Fitting) => readonly Section[],
+): PiecePages {
   const room = (turn: Turned) => {
     const head = pieceHeader(design, lines, turn.width - 2 * MARGIN)
     const top = MARGIN + head.height + 5
@@ -144,10 +270,10 @@ export function piecePages(
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
   const job: Job = { design, lines, ends: readersEnds(design, faceOf(lines)) }
-  const cuts = flat.map((piece) => cutOf(job, piece, EVERYWHERE, true))
+  const cuts = flat.map((piece) => cutOf(job, piece))
   const ways = turns(paper).map((turn) => {
     const { width, height } = room(turn)
-    const small = cuts.filter((cut) => cut.width <= width && cut.height <= height)
+    const small = cuts.filter((cut) => cut.piece.id !== 'cover' && cut.width <= width && cut.height <= height)
     const large = cuts.filter((cut) => !small.includes(cut))
     return { turn, rows: shelved(small, width, height), large }
   })
@@ -156,27 +282,18 @@ export function piecePages(
   )
   const { turn } = best
   const { head, top } = room(turn)
-  const full = best.rows.map((spots): PiecePage => {
-    const page = drawn(
-      spots.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top })),
-      turn,
-    )
-    const foot = turn.height - MARGIN - rulers().height
-    const words = [
-      ...head.marks.map((mark) => moved(mark, MARGIN, MARGIN)),
-      ...rulers().marks.map((mark) => moved(mark, MARGIN, foot)),
-    ]
-    return { ...page, marks: [...page.marks, ...words] }
+  const left = new Set(waiting(fittings.roomy).map(({ id }) => id))
+  const full = best.rows.map((row): PiecePage => {
+    const spots = row.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top }))
+    const page = drawn(spots, turn)
+    const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
+    return { ...page, marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left)] }
   })
-  // A piece that leaves no room for words has a page to itself.
-  const alone = best.large.map(({ piece }): PiecePage => {
-    const own = bestTurn(piece, paper).turn
-    const box = boxOf(piece.outline)
-    const x = (own.width - (box.right - box.left)) / 2
-    const y = (own.height - (box.bottom - box.top)) / 2
-    const [l, t, r, b] = printableOf(own)
-    const cut = cutOf(job, piece, [l - x, t - y, r - x, b - y], false)
-    return drawn([{ cut, x, y }], own)
+  const single = best.large.map(({ piece }): PiecePage => {
+    const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+    const rest = new Set(made.left.map(({ id }) => id))
+    for (const id of [...left]) if (!rest.has(id)) left.delete(id)
+    return made.page
   })
-  return [...full, ...alone]
+  return { pages: [...full, ...single], left }
 }

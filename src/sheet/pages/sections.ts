@@ -3,7 +3,16 @@ import { strokes } from '../../drawing/pen/hatch.ts'
 import type { Design } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
-import { CARE, faceOf, faceSentence, legend, PRINT, pieceSentence, stepsFor } from '../marks/instructions.ts'
+import {
+  CARE,
+  coverSentence,
+  faceOf,
+  faceSentence,
+  legend,
+  PRINT,
+  pieceSentence,
+  stepsFor,
+} from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, seen } from '../marks/piece-marks.ts'
@@ -76,12 +85,12 @@ export const header = (design: Design, lines: SheetLines, width: number): Block 
     2.6,
   )
 
-/** Above pieces that are glued on. */
-export const pieceHeader = (design: Design, lines: SheetLines, width: number): Block =>
+/** Above pieces that are glued on, or above the cover. */
+export const pieceHeader = (design: Design, lines: SheetLines, width: number, isCover = false): Block =>
   stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
-      paragraph([{ text: pieceSentence[lines] }], fittings.roomy.body, width),
+      paragraph([{ text: (isCover ? coverSentence : pieceSentence)[lines] }], fittings.roomy.body, width),
       nameLine(width),
     ],
     2.2,
@@ -205,7 +214,7 @@ function joints(design: Design, { small, smallRow }: Fitting): Section | null {
   const says = new Map<string, string[]>()
   for (const joint of letteredJoints(design)) {
     const letters = says.get(jointSays(joint)) ?? []
-    says.set(jointSays(joint), [...letters, joint.letter])
+    says.set(jointSays(joint), [...new Set([...letters, joint.letter])])
   }
   if (says.size === 0) return null
   const rows = (width: number): Block[] =>
@@ -237,18 +246,31 @@ function sizes(design: Design, lines: SheetLines, { small, smallRow }: Fitting):
   return section('sizes', lines === 'back' ? 'Sizes in mm, from inside' : 'Sizes in mm', rows, smallRow)
 }
 
-const head = (design: Design, lines: SheetLines): Section => ({
-  id: 'head',
-  block: (width) => header(design, lines, width),
-  rows: (width) => [header(design, lines, width)],
+const wholeBlock = (id: Section['id'], block: (width: number) => Block): Section => ({
+  id,
+  block,
+  rows: (width) => [block(width)],
 })
 
 /** The design's name over a page of words. */
-export function nameSection(design: Design): Section {
-  const block = (width: number): Block =>
-    paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width)
-  return { id: 'head', block, rows: (width) => [block(width)] }
+export const nameSection = (design: Design): Section =>
+  wholeBlock('head', (width) =>
+    paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
+  )
+
+/** The head of a page with pieces. */
+export const pieceHead = (block: (width: number) => Block): Section => wholeBlock('head', block)
+
+/** The check lines alone, where another page says what they are for. */
+export const rulersAlone: Section = {
+  id: 'check',
+  block: (width) => (width >= RULER_WIDTH ? rulers() : null),
+  rows: () => [rulers()],
 }
+
+/** What the check lines are for, where they stand already. */
+export const checkWords = ({ body }: Fitting): Section =>
+  section('check', 'Check the size', (width) => [paragraph([{ text: PRINT }], body, width)], 2.6)
 
 /** The sections of a sheet, those that must find room first first. */
 export const sectionsFor = (
@@ -258,7 +280,7 @@ export const sectionsFor = (
   trim: Trim,
 ): readonly Section[] =>
   [
-    head(design, lines),
+    wholeBlock('head', (width) => header(design, lines, width)),
     check(fitting),
     signs(design, lines, fitting),
     steps(design, lines, fitting, trim),
@@ -266,3 +288,24 @@ export const sectionsFor = (
     joints(design, fitting),
     sizes(design, lines, fitting),
   ].filter((one) => one !== null)
+
+/** The sections that found no room beside the card, for another page: of its head what is not said there. */
+export const sectionsLeft = (
+  ids: ReadonlySet<Section['id']>,
+  design: Design,
+  lines: SheetLines,
+  fitting: Fitting,
+  trim: Trim,
+): readonly Section[] =>
+  sectionsFor(design, lines, fitting, trim)
+    .filter(({ id }) => ids.has(id))
+    .map((one) =>
+      one.id === 'head'
+        ? section(
+            'head',
+            'The card',
+            (width) => [paragraph([{ text: faceSentence[lines] }], fitting.body, width)],
+            0,
+          )
+        : one,
+    )

@@ -2,6 +2,7 @@ import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import { addressOf } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
+import { notLoaded } from '../model/loading.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
 
 /** Puts the address on the clipboard; where that is not allowed it is shown, to be copied by hand. */
@@ -39,6 +40,29 @@ function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
   )
 }
 
+/** Takes the card as it stands to the page on which one plans one's own; the way back leads here, as it stands. */
+function TakeAlong({ bench }: { readonly bench: Bench }): JSX.Element {
+  const take = async () => {
+    bench.rest()
+    try {
+      const { takeAddress } = await import('../keeping/take.ts')
+      const link = bench.link.peek()
+      const from = `${location.pathname}${link === '' ? '' : `#${link}`}`
+      location.assign((await takeAddress(bench.design.peek(), DUMMY, from)) ?? DUMMY)
+    } catch (error) {
+      bench.trouble.value = notLoaded('My dummy', error)
+    }
+  }
+  return (
+    <button type="button" class="button" onClick={take}>
+      Take it to my dummy
+    </button>
+  )
+}
+
+/** Where one plans a card of one's own. */
+const DUMMY = '/dummy/'
+
 interface StepButtonProps {
   readonly label: string
   readonly can: boolean
@@ -63,6 +87,7 @@ export function Actions({ bench, slug }: { readonly bench: Bench; readonly slug:
         Start again
       </button>
       <CopyLink bench={bench} />
+      <TakeAlong bench={bench} />
     </div>
   )
 }

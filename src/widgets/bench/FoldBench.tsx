@@ -3,7 +3,7 @@ import './bench.css'
 import './layout.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
-import type { Check, Design } from '../../paper/index.ts'
+import type { Check } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
 import { MetNote } from '../challenge/MetNote.tsx'
@@ -16,6 +16,8 @@ import { Cover, GuessNote, ShowHide } from '../guess/Cover.tsx'
 import { followAddress } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
+import type { DesignSource } from '../model/brought.ts'
+import { designFrom } from '../model/brought.ts'
 import { keepExamined, prepareChecker } from '../model/examine.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
@@ -31,7 +33,7 @@ import { LeadReading, ReadingStrip } from './ReadingStrip.tsx'
 import { WayNote } from './WayNote.tsx'
 
 export interface FoldBenchProps {
-  readonly design: Design
+  readonly design: DesignSource
   readonly slug: string
   readonly config: BenchConfig
   /** The kernel's verdicts on the design, worked out when the page is made. */
@@ -187,7 +189,7 @@ function wake(bench: Bench, slug: string, aside: HTMLElement | null): () => void
  * read. The server draws the first picture with the same functions.
  */
 export function FoldBench({
-  design,
+  design: source,
   slug,
   config,
   checks,
@@ -195,6 +197,7 @@ export function FoldBench({
   chart,
   aside = false,
 }: FoldBenchProps): JSX.Element {
+  const design = designFrom(source)
   const [bench] = useState(() =>
     benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
   )

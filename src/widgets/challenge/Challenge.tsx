@@ -2,7 +2,9 @@ import './challenge.css'
 import { effect } from '@preact/signals'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
-import type { Check, Design } from '../../paper/index.ts'
+import type { Check } from '../../paper/index.ts'
+import type { DesignSource } from '../model/brought.ts'
+import { designFrom } from '../model/brought.ts'
 import { keepSolved, metOn, solvedBy } from '../model/met.ts'
 import { benchOf, lengthUnit } from '../model/page.ts'
 import type { BenchConfig } from '../state/config.ts'
@@ -14,7 +16,7 @@ import { judge } from './judge.ts'
 interface ChallengeProps {
   readonly slug: string
   /** The design with which the page begins. */
-  readonly design: Design
+  readonly design: DesignSource
   readonly config: BenchConfig
   readonly goal: Goal
   /** What the chapter calls it. */
@@ -65,7 +67,8 @@ const HOLDS = 600
 
 /** A task that the kernel judges while the reader works on the page's bench. Once met it keeps its tick. */
 export function Challenge(props: ChallengeProps): JSX.Element {
-  const { slug, design, config, goal, name, solvedKey, checks, children } = props
+  const { slug, config, goal, name, solvedKey, checks, children } = props
+  const design = designFrom(props.design)
   const seen = useSeen(slug, { state: startState(design, config), checks })
   const { done, says } = judge(goal, seen.state, config, seen.checks, lengthUnit.value)
   const [met, setMet] = useState(false)

@@ -24,7 +24,8 @@ interface RowProps {
   readonly length: LengthUnit
 }
 
-function FieldRow({ bench, field, length }: RowProps): JSX.Element {
+/** One size: its name, a slider, a number. */
+export function FieldRow({ bench, field, length }: RowProps): JSX.Element {
   const { key, label, from, unit, min, max } = field
   const value = field.get(bench.state.value)
   const set = (wanted: number) => bench.step(key, (now) => field.set(now, wanted))
@@ -73,7 +74,13 @@ function FieldRow({ bench, field, length }: RowProps): JSX.Element {
 }
 
 /** A few states to choose from, each a button that says whether it is the one. */
-function ChoiceRow({ bench, choice }: { readonly bench: Bench; readonly choice: BenchChoice }): JSX.Element {
+export function ChoiceRow({
+  bench,
+  choice,
+}: {
+  readonly bench: Bench
+  readonly choice: BenchChoice
+}): JSX.Element {
   const { key, label, help, options } = choice
   const value = choice.get(bench.state.value)
   const choose = (wanted: string | number) => {
@@ -105,6 +112,26 @@ const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = 
   { unit: 'in', label: 'inch' },
 ]
 
+/** Whether lengths are shown in mm or in inches, on every widget of the page. */
+export function UnitChoice(): JSX.Element {
+  const length = lengthUnit.value
+  return (
+    <fieldset class="unit-choice" aria-label="Unit of length">
+      {units.map(({ unit, label }) => (
+        <button
+          key={unit}
+          type="button"
+          class="press"
+          aria-pressed={unit === length}
+          onClick={() => chooseUnit(unit)}
+        >
+          {label}
+        </button>
+      ))}
+    </fieldset>
+  )
+}
+
 interface FieldPanelProps {
   readonly bench: Bench
   /** How many of the rows are seen at once; the others are folded away. */
@@ -126,19 +153,7 @@ export function FieldPanel({ bench, first }: FieldPanelProps): JSX.Element {
         <summary>{more.length > 0 ? 'All sizes' : 'Unit of length'}</summary>
         <div class="fields-rest">
           {more}
-          <fieldset class="unit-choice" aria-label="Unit of length">
-            {units.map(({ unit, label }) => (
-              <button
-                key={unit}
-                type="button"
-                class="press"
-                aria-pressed={unit === length}
-                onClick={() => chooseUnit(unit)}
-              >
-                {label}
-              </button>
-            ))}
-          </fieldset>
+          <UnitChoice />
         </div>
       </details>
     </fieldset>

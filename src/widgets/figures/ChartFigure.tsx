@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import type { Chart } from '../../drawing/chart/chart.ts'
 import { chart } from '../../drawing/chart/chart.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -9,27 +10,32 @@ import { opened } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
-import { usePicture, useStage } from './stage.ts'
+import { useKept, usePicture, useStage } from './stage.ts'
 
 interface ChartFigureProps {
   readonly bench: Bench
   readonly lead: string | undefined
+  /** It is drawn again only when the hand rests. */
+  readonly small?: boolean
 }
 
 /** The rise through the whole motion; its dot is the card as it stands. */
-export function ChartFigure({ bench, lead }: ChartFigureProps): JSX.Element {
+export function ChartFigure({ bench, lead, small = false }: ChartFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 424, height: 296 })
-  return usePicture(bench, inSight, () => {
+  const kept = useKept<Chart>()
+  return usePicture(bench, inSight && !small, () => {
     const { opening, point } = bench.state.value
     const length = lengthUnit.value
     const design = bench.design.value
     const [least, most] = openingsOf(design)
-    const drawn = chart(design, opening, size, {
-      ...(lead === undefined ? {} : { of: [lead] }),
-      ...(point ? { point } : {}),
-      text,
-      unit: length,
-    })
+    const drawn = kept([design, opening, point, size, text, length], () =>
+      chart(design, opening, size, {
+        ...(lead === undefined ? {} : { of: [lead] }),
+        ...(point ? { point } : {}),
+        text,
+        unit: length,
+      }),
+    )
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
     const at: Place | null = dot?.mark === 'dot' ? dot.at : null
     const rise = bench.readings.value[0]

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import type { ArtMark, Drawing, Mark, PathMark } from '../../drawing/pen/marks.ts'
+import type { ArtMark, Drawing, InkShape, Mark, PathMark } from '../../drawing/pen/marks.ts'
 import {
   classOf,
   classOfDrawing,
@@ -24,13 +24,30 @@ import { covering } from '../model/page.ts'
 
 const shapes = new WeakMap<ArtMark['shapes'], JSX.Element[]>()
 
+const looks = new WeakMap<InkShape, { readonly style: string; readonly d: string }>()
+
+/** A shape in a frame of its own looks the same in every frame: only the frame is patched. */
+function lookOf(shape: InkShape): { readonly style: string; readonly d: string } {
+  let look = looks.get(shape)
+  if (!look) {
+    look = { style: shapeStyle(shape), d: shapeData(shape, 2) }
+    looks.set(shape, look)
+  }
+  return look
+}
+
 /** Shapes in the frame of a panel are the same in every frame: so are their elements, and nothing is patched. */
-function shapeNodes({ shapes: list, matrix }: ArtMark): JSX.Element[] {
+function shapeNodes({ shapes: list, matrix, own }: ArtMark): JSX.Element[] {
   const known = matrix && shapes.get(list)
   if (known) return known
-  const nodes = list.map((shape, k) => (
-    <path key={k} style={shapeStyle(shape)} d={shapeData(shape, matrix ? 2 : 1)} />
-  ))
+  const nodes = list.map((shape, k) => {
+    const turn = own?.[k]
+    return matrix || turn ? (
+      <path key={k} {...lookOf(shape)} transform={turn ? matrixText(turn) : undefined} />
+    ) : (
+      <path key={k} style={shapeStyle(shape)} d={shapeData(shape)} />
+    )
+  })
   if (matrix) shapes.set(list, nodes)
   return nodes
 }
@@ -134,6 +151,20 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element | JSX.Elem
   )
 }
 
+type Nodes = readonly (JSX.Element | JSX.Element[])[]
+
+const drawn = new WeakMap<readonly Mark[], { readonly name: string; readonly nodes: Nodes }>()
+
+/** Marks that were drawn before have their elements still: nothing is patched. */
+function markNodes(marks: readonly Mark[], name: string): Nodes {
+  const known = drawn.get(marks)
+  if (known?.name === name) return known.nodes
+  const names = namesOf(marks, name)
+  const nodes = marks.map((mark, k) => markNode(mark, names[k] ?? name, name))
+  drawn.set(marks, { name, nodes })
+  return nodes
+}
+
 /** What is spoken while the answer to a guess is covered: what the picture is, not what it shows. */
 const firstSentence = (says: string): string => /^.*?\.(?=\s|$)/.exec(says)?.[0] ?? says
 
@@ -141,16 +172,18 @@ export interface FigureProps {
   readonly drawing: Drawing
   /** A figure beside words that say the same is left out of what is spoken. */
   readonly silent?: boolean
+  /** What lies under the drawing's own marks and over them, and moves while they stay. */
+  readonly under?: readonly Mark[]
+  readonly over?: readonly Mark[]
   /** Its own on the page, for a figure that moves: ids of clips begin with it. A still one may do without. */
   readonly name?: string
 }
 
 /** A drawing as an SVG picture: what the server puts into the page, a step figure shows and a bench moves. */
-export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Element {
+export function Figure({ drawing, silent = false, name, under, over }: FigureProps): JSX.Element {
   const [, , width, height] = drawing.box
   const size = drawing.unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
   const own = name ?? nameFor(drawing)
-  const names = namesOf(drawing.marks, own)
   return (
     <svg
       class={classOfDrawing(drawing)}
@@ -166,7 +199,9 @@ export function Figure({ drawing, silent = false, name }: FigureProps): JSX.Elem
           {glowStops}
         </linearGradient>
       ) : null}
-      {drawing.marks.map((mark, k) => markNode(mark, names[k] ?? own, own))}
+      {under?.map((mark) => markNode(mark, own, own))}
+      {markNodes(drawing.marks, own) as JSX.Element[]}
+      {over?.map((mark) => markNode(mark, own, own))}
     </svg>
   )
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { pointInSection } from '../../drawing/page-point/page-point.ts'
+import type { Section } from '../../drawing/section/section.ts'
 import { section } from '../../drawing/section/section.ts'
 import { openingsNear } from '../../drawing/view/camera.ts'
 import { RangeField } from '../fields/RangeField.tsx'
@@ -8,7 +9,7 @@ import { lengthUnit } from '../model/page.ts'
 import { slid } from '../state/keys.ts'
 import { cutAt } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
-import { usePicture, useStage } from './stage.ts'
+import { useKept, usePicture, useStage } from './stage.ts'
 
 /** Where the section is cut, without dragging. */
 export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
@@ -50,22 +51,28 @@ interface SectionFigureProps {
   readonly bench: Bench
   /** The mechanism that is measured. */
   readonly lead: string | undefined
+  /** It is drawn again only when the hand rests. */
+  readonly small?: boolean
 }
 
 /** The fold from its end: how the parts stand over the page. */
-export function SectionFigure({ bench, lead }: SectionFigureProps): JSX.Element {
+export function SectionFigure({ bench, lead, small = false }: SectionFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 267, height: 294 })
-  return usePicture(bench, inSight, () => {
+  const kept = useKept<Section>()
+  return usePicture(bench, inSight && !small, () => {
     const { opening, station, point } = bench.state.value
     const unit = lengthUnit.value
+    const poser = bench.poser.value
     const at = station === null && lead !== undefined ? lead : bench.station.value
-    const plain = section(bench.poser.value, opening, at, size, {
-      ...(lead === undefined ? {} : { of: lead }),
-      frame: openingsNear(bench.start.opening, opening),
-      text,
-      unit,
+    const drawing = kept([poser, opening, at, point, size, text, unit], () => {
+      const plain = section(poser, opening, at, size, {
+        ...(lead === undefined ? {} : { of: lead }),
+        frame: openingsNear(bench.start.opening, opening),
+        text,
+        unit,
+      })
+      return point ? pointInSection(plain, point, opening, { text, unit }) : plain
     })
-    const drawing = point ? pointInSection(plain, point, opening, { text, unit }) : plain
     return (
       <div class="stage stage-section" ref={ref}>
         <Figure drawing={drawing} />

@@ -4,9 +4,9 @@ import { pointOnSheet } from '../../drawing/page-point/page-point.ts'
 import type { Layout } from '../../drawing/pattern/layout.ts'
 import type { Pattern } from '../../drawing/pattern/pattern.ts'
 import { pattern } from '../../drawing/pattern/pattern.ts'
-import type { Drawing, PathMark } from '../../drawing/pen/marks.ts'
+import type { PathMark } from '../../drawing/pen/marks.ts'
 import type { Size } from '../../drawing/view/camera.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Check, Design } from '../../paper/index.ts'
 import { handlesOf, nameOf, settable, settingOf } from '../../paper/index.ts'
 import type { BenchHandle } from '../model/bench-handles.ts'
 import { handleSays, nudged, toEnd } from '../model/bench-handles.ts'
@@ -20,7 +20,7 @@ import { cutAt, within } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
-import { usePicture, useStage } from './stage.ts'
+import { useKept, usePicture, useStage } from './stage.ts'
 
 interface HandleGripProps {
   readonly bench: Bench
@@ -180,56 +180,64 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 /** Words this high are for a room, px. */
 const FAR_OFF = 26
 
+const NO_FAULTS: readonly Check[] = []
+
+const NO_MARKS: readonly PathMark[] = []
+
 interface SheetFigureProps {
   readonly bench: Bench
   /** Whether the section's place is shown on the sheet. */
   readonly section: boolean
+  /** It is drawn again only when the hand rests. */
+  readonly small?: boolean
 }
 
 /** The flat sheet, with everything that can be dragged on it. */
-export function SheetFigure({ bench, section }: SheetFigureProps): JSX.Element {
+export function SheetFigure({ bench, section, small = false }: SheetFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 368, height: 294 })
   const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
-  return usePicture(bench, inSight, () => {
+  const kept = useKept<Pattern>()
+  return usePicture(bench, inSight && !small, () => {
     const unit = lengthUnit.value
-    const { design, point } = bench.state.value
+    // Not the state itself: while the card opens its sheet stays as it is.
+    const [design, point] = [bench.design.value, bench.point.value]
     const chosen = bench.chosen.value
     const handles = bench.handles.value.filter(({ key }) => chosen === null || key.startsWith(`${chosen}/`))
     const held = handles.find(({ key }) => key === bench.held.value)
     // Nothing jumps under a hand: the pieces stay where they lay when it took hold.
     const stay = held && last.current?.size === size ? last.current.layout : undefined
-    const plain = pattern(design, size, {
-      handles: handles.map(({ key }) => key),
-      called: Object.fromEntries(handles.map(({ key, label }) => [key, label])),
-      ...(chosen === null ? {} : { only: chosen }),
-      faults: bench.checks.value ?? [],
-      text,
-      unit,
-      // From the back of a room a key of lines is not read: the room is for the sheet.
-      legend: text < FAR_OFF,
-      ...(held ? { held: { handle: held.key, words: handleSays(held, unit) } } : {}),
-      ...(stay ? { stay } : {}),
+    const faults = bench.checks.value ?? NO_FAULTS
+    const words = held ? handleSays(held, unit) : ''
+    const sheet = kept([design, point, size, text, unit, faults, chosen, held?.key, words], () => {
+      const plain = pattern(design, size, {
+        handles: handles.map(({ key }) => key),
+        called: Object.fromEntries(handles.map(({ key, label }) => [key, label])),
+        ...(chosen === null ? {} : { only: chosen }),
+        // From the back of a room a key of lines is not read: the room is for the sheet.
+        legend: text < FAR_OFF,
+        faults,
+        text,
+        unit,
+        ...(held ? { held: { handle: held.key, words } } : {}),
+        ...(stay ? { stay } : {}),
+      })
+      last.current = { layout: plain.layout, size }
+      return point
+        ? pointOnSheet(plain, point, design.card, { text, unit, held: held?.key === 'point/point' })
+        : plain
     })
-    last.current = { layout: plain.layout, size }
-    const sheet = point
-      ? pointOnSheet(plain, point, design.card, { text, unit, held: held?.key === 'point/point' })
-      : plain
-    const station = bench.station.value
+    const station = section ? bench.station.value : 0
     const { height: tall } = design.card
     const inHand = sizeInHand.value === null ? null : sizeMark(sheet, design, sizeInHand.value)
     // Past the end of the card there is no paper to mark.
     const cut = section && station >= 0 && station <= tall
-    const drawing: Drawing = {
-      ...sheet,
-      marks: [
-        ...(cut ? [stationMark(sheet, design.card.width, station)] : []),
-        ...sheet.marks,
-        ...(inHand ? [inHand] : []),
-      ],
-    }
     return (
       <div class="stage stage-sheet" ref={ref}>
-        <Figure drawing={drawing} />
+        <Figure
+          drawing={sheet}
+          under={cut ? [stationMark(sheet, design.card.width, station)] : NO_MARKS}
+          over={inHand ? [inHand] : NO_MARKS}
+        />
         {section ? <StationGrip {...{ bench, sheet, station, length: unit }} /> : null}
         {handles.map((handle) => (
           <HandleGrip key={handle.key} {...{ bench, handle, sheet, length: unit }} />

@@ -1,4 +1,4 @@
-import type { JSX } from 'preact'
+import type { ComponentChildren, JSX } from 'preact'
 import { useRef } from 'preact/hooks'
 import { pointInView } from '../../drawing/page-point/page-point.ts'
 import { openingsNear } from '../../drawing/view/camera.ts'
@@ -13,7 +13,7 @@ import { opened, seenFrom } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
-import { usePicture, useStage } from './stage.ts'
+import { useKept, usePicture, useStage } from './stage.ts'
 import { veiled, veils } from './veil.ts'
 
 /** Degrees the view turns for each pixel of a drag, and at each press. */
@@ -66,6 +66,7 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
 interface Drag {
   readonly pointer: number
   readonly from: Place
+  readonly of: string | null
   move(to: Place): void
 }
 
@@ -90,29 +91,45 @@ const tableDrag =
 interface ViewFigureProps {
   readonly bench: Bench
   readonly options: ViewOptions
+  /** What lies over the picture, where it is drawn. */
+  readonly over?: (drawn: View) => ComponentChildren
+  /** A press that drags nothing, on a panel or (null) beside the card. */
+  readonly onPress?: (panel: string | null) => void
+  /** It is drawn again only when the hand rests: a small picture beside a large one. */
+  readonly small?: boolean
 }
 
+/** A pointer that goes no farther has pressed and not dragged, px. */
+const STILL = 4
+
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
-export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
+export function ViewFigure({ bench, options, over, onPress, small = false }: ViewFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 351, height: 294 })
   const drag = useRef<Drag | null>(null)
-  return usePicture(bench, inSight, () => {
+  const kept = useKept<View>()
+  return usePicture(bench, inSight && !small, () => {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
     const unit = lengthUnit.value
+    const poser = bench.poser.value
+    const moving = bench.held.value !== null || bench.playing.value
+    const faults = bench.checks.value
     const stand = bench.config.stand ?? 'gutter'
-    const plain = view(bench.poser.value, opening, { ...camera, far: EYE[stand] }, size, {
-      ...options,
-      handle: true,
-      frame: openingsNear(bench.start.opening, opening),
-      stand,
-      moving: bench.held.value !== null || bench.playing.value,
-      faults: bench.checks.value ?? [],
-      text,
-      unit,
+    const veil = veils(bench)
+    const drawn = kept([poser, opening, point, camera, size, moving, faults, text, unit, veil], () => {
+      const plain = view(poser, opening, { ...camera, far: EYE[stand] }, size, {
+        ...options,
+        handle: true,
+        stand,
+        frame: openingsNear(bench.start.opening, opening),
+        moving,
+        faults: faults ?? [],
+        text,
+        unit,
+      })
+      const measured = point ? pointInView(plain, point, opening, { text, unit }) : plain
+      return veil ? { ...measured, marks: veiled(measured.marks) } : measured
     })
-    const measured = point ? pointInView(plain, point, opening, { text, unit }) : plain
-    const drawn = veils(bench) ? { ...measured, marks: veiled(measured.marks) } : measured
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
     const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
 
@@ -122,8 +139,11 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
     }
     const end = (event: PointerEvent, how: () => void) => {
       if (drag.current?.pointer !== event.pointerId) return
+      const { of, from } = drag.current
       drag.current = null
       how()
+      const [x, y] = placeOf(event)
+      if (event.type === 'pointerup' && Math.hypot(x - from[0], y - from[1]) <= STILL) onPress?.(of)
     }
     return (
       // The keys' way to do the same: the slider of the opening, and the knobs.
@@ -140,7 +160,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
           const move = of
             ? cardDrag(bench, drawn, handle, from, of.endsWith('/left'))
             : tableDrag(bench, from)
-          drag.current = { pointer: event.pointerId, from, move }
+          drag.current = { pointer: event.pointerId, from, of: of ?? null, move }
           event.currentTarget.setPointerCapture(event.pointerId)
         }}
         onPointerMove={(event) => {
@@ -166,6 +186,7 @@ export function ViewFigure({ bench, options }: ViewFigureProps): JSX.Element {
           onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
           onRest={bench.rest}
         />
+        {over?.(drawn)}
       </div>
     )
   })

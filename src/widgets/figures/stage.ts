@@ -51,8 +51,26 @@ export function useStage(start: Size): Stage {
       removeEventListener('resize', look)
     }
   }, [])
-  const { width, height, text } = place
-  return { ref, size: { width, height }, text, inSight }
+  // The very same object until the place has changed: what is drawn for it is kept by it.
+  return { ref, size: place, text: place.text, inSight }
+}
+
+/** What is kept of something made, and of what it was made. */
+interface Kept<T> {
+  readonly of: readonly unknown[]
+  readonly made: T
+}
+
+/** Makes something anew only when one of the things that it is made of is another one. */
+export function useKept<T>(): (of: readonly unknown[], make: () => T) => T {
+  const last = useRef<Kept<T> | null>(null)
+  return (of, make) => {
+    const { current } = last
+    if (current && of.every((one, k) => Object.is(one, current.of[k]))) return current.made
+    const made = make()
+    last.current = { of, made }
+    return made
+  }
 }
 
 /**

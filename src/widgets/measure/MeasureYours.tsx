@@ -2,6 +2,8 @@ import '../fields/fields.css'
 import './measure.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import type { DesignSource } from '../model/brought.ts'
+import { designFrom } from '../model/brought.ts'
 import { notLoaded } from '../model/loading.ts'
 import { lengthUnit } from '../model/page.ts'
 import { unitSign } from '../state/format.ts'
@@ -12,8 +14,12 @@ import type { MeasureYoursProps, Texts } from './reading.ts'
 type Tools = typeof import('./MeasureTools.tsx')
 
 /** The reader's ruler against the model, and what the hand may have done. */
-export function MeasureYours(props: MeasureYoursProps): JSX.Element {
-  const { design, config } = props
+export function MeasureYours({
+  design: source,
+  ...props
+}: Omit<MeasureYoursProps, 'design'> & { readonly design: DesignSource }): JSX.Element {
+  const { config } = props
+  const design = designFrom(source)
   const field = useId()
   const [texts, setTexts] = useState<Texts>({})
   const [tools, setTools] = useState<Tools | null>(null)
@@ -37,7 +43,7 @@ export function MeasureYours(props: MeasureYoursProps): JSX.Element {
     if (early) type('rise', early)
   }, [])
   const length = lengthUnit.value
-  const all = { ...props, field, texts, onType: type }
+  const all = { ...props, design, field, texts, onType: type }
   return (
     <div class="measure-yours" ref={root}>
       <p class="measure-ask">

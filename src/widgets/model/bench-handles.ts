@@ -9,6 +9,9 @@ import { kept, within } from '../state/state.ts'
 
 type Spot = readonly [x: number, y: number]
 
+/** What of a bench's state lies flat. */
+type Flat = Pick<BenchState, 'design' | 'point'>
+
 /** A number that a handle moves, as it stands now. */
 export interface HandleValue {
   readonly label: string
@@ -88,7 +91,7 @@ function sheetHandle(design: Design, handle: SheetHandle, label: string): BenchH
 
 const tenth = (value: number): number => kept(Math.round(value * 10) / 10)
 
-function pointHandle(state: BenchState, label: string): BenchHandle {
+function pointHandle(state: Flat, label: string): BenchHandle {
   const [across, along] = state.point ?? [0, 0]
   return {
     key: 'point/point',
@@ -122,12 +125,21 @@ function everyHandle(design: Design, config: BenchConfig): readonly HandleChoice
 export const handleChoices = (design: Design, config: BenchConfig): readonly HandleChoice[] =>
   config.handles ?? everyHandle(design, config)
 
-/** The mechanisms that a crowded sheet shows one at a time, in the order of their handles; none where it is not crowded. */
-export const choosableOf = (design: Design, choices: readonly HandleChoice[]): readonly string[] =>
-  isCrowded(design) ? [...new Set(choices.map(({ id }) => id))] : []
+/**
+ * The mechanisms that a crowded sheet shows one at a time, in the order of their handles; none where it is not
+ * crowded, or where no task names a handle to begin with. Throws a RangeError if the one it names is not there.
+ */
+export function choosableOf(design: Design, config: BenchConfig): readonly string[] {
+  const { first } = config
+  if (first === undefined) return []
+  const choices = handleChoices(design, config)
+  if (!choices.some(({ id, handle }) => first === `${id}/${handle}`))
+    throw new RangeError(`the bench has no handle ${first}`)
+  return isCrowded(design) ? [...new Set(choices.map(({ id }) => id))] : []
+}
 
 /** The handles as they stand now. Throws a RangeError if the chapter names one that is not there. */
-export function benchHandles(state: BenchState, choices: readonly HandleChoice[]): readonly BenchHandle[] {
+export function benchHandles(state: Flat, choices: readonly HandleChoice[]): readonly BenchHandle[] {
   const all = handlesOf(state.design)
   return choices.map((choice) => {
     if (choice.id === 'point') return pointHandle(state, choice.label ?? 'Point')

@@ -8,6 +8,7 @@ import type { BenchConfig } from '../state/config.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
 import { benchChoices, benchFields, withFields } from '../state/fields.ts'
 import { withinReach } from '../state/opening.ts'
+import type { Past } from '../state/past.ts'
 import type { Measured, Reading } from '../state/readings.ts'
 import { measured, readingNames, readingsOf } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
@@ -23,11 +24,18 @@ import { player } from './player.ts'
 import type { Verdicts } from './verdicts.ts'
 import { verdictsOn } from './verdicts.ts'
 
-/** What follows from a bench's state, and from the chapter's configuration. */
-export interface Shown {
+/** What a bench offers to be set: it follows from the configuration, and stays while the card is changed. */
+export interface Offered {
+  readonly config: BenchConfig
   readonly fields: readonly BenchField[]
   readonly choices: readonly BenchChoice[]
+}
+
+/** What follows from a bench's state, and from the configuration. */
+export interface Shown {
   readonly design: ReadonlySignal<Design>
+  /** The point of a bare card, mm. */
+  readonly point: ReadonlySignal<BenchState['point']>
   /** The design's poser, put together once for each design. */
   readonly poser: ReadonlySignal<Poser>
   readonly handles: ReadonlySignal<readonly BenchHandle[]>
@@ -47,8 +55,7 @@ export interface Shown {
  * as one until `rest`. However many moves arrive between two pictures, they cause one new state.
  * What is held is called by a handle’s key, `opening`, `camera`, `chart` or `section`.
  */
-export interface Bench extends Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
-  readonly config: BenchConfig
+export interface Bench extends Offered, Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
   /** What the page showed at first. */
   readonly start: BenchState
   readonly state: ReadonlySignal<BenchState>
@@ -77,23 +84,29 @@ export interface BenchParts {
   readonly frames?: Frames
   /** Verdicts on the first design, worked out when the page was made. */
   readonly checks?: readonly Check[]
+  /** What can be undone, where it is kept beyond this page. */
+  readonly past?: Signal<Past>
+  /** Whether a change is a step to undo; left out, one of the card, its opening or its point is. */
+  readonly counts?: (before: BenchState, after: BenchState) => boolean
 }
 
 /** All that a bench shows of its state. Throws a RangeError if the configuration names what the design does not have. */
-function shownOf(state: ReadonlySignal<BenchState>, config: BenchConfig): Shown {
+function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<BenchConfig>): Shown {
   const start = state.peek()
-  const handles = handleChoices(start.design, config)
-  const names = readingNames(start.design, config)
+  // None of these comes or goes while something is dragged: they follow the configuration alone.
+  const handles = computed(() => handleChoices(state.peek().design, config.value))
+  const names = computed(() => readingNames(state.peek().design, config.value))
+  // What lies flat hangs on these two alone: opening the card asks for none of it.
   const design = computed(() => state.value.design)
-  const all = computed(() => measured(state.value, config))
+  const point = computed(() => state.value.point)
+  const all = computed(() => measured(state.value, config.value))
   return {
-    fields: benchFields(start.design, config),
-    choices: benchChoices(start.design, config),
     design,
+    point,
     poser: computed(() => compile(design.value)),
-    handles: computed(() => benchHandles(state.value, handles)),
+    handles: computed(() => benchHandles({ design: design.value, point: point.value }, handles.value)),
     handleIn(now, key) {
-      const handle = benchHandles(now, handles).find((one) => one.key === key)
+      const handle = benchHandles(now, handles.value).find((one) => one.key === key)
       if (!handle) throw new RangeError(`the bench has no handle ${key}`)
       return handle
     },
@@ -103,37 +116,49 @@ function shownOf(state: ReadonlySignal<BenchState>, config: BenchConfig): Shown 
       const { measure, lead } = all.value
       return station ?? (lead && measure.tips[lead.id]?.reach) ?? point?.[1] ?? design.card.height / 2
     }),
-    readings: computed(() => readingsOf(state.value, names, all.value)),
+    readings: computed(() => readingsOf(state.value, names.value, all.value)),
     link: computed(() => linkOf(state.value, start)),
   }
 }
 
 /** A bench for a design. Throws a RangeError if the configuration names what the design does not have. */
-export function benchModel(
-  design: Design,
-  config: BenchConfig,
-  { frames = NO_FRAMES, checks }: BenchParts = {},
+export const benchModel = (design: Design, config: BenchConfig, parts: BenchParts = {}): Bench =>
+  benchOn(signal(withinReach(startState(design, config))), signal(config), parts)
+
+/**
+ * A bench on a state, for a configuration that may change with it.
+ * Throws a RangeError if the configuration names what the design does not have.
+ */
+export function benchOn(
+  state: Signal<BenchState>,
+  config: ReadonlySignal<BenchConfig>,
+  { frames = NO_FRAMES, checks, past, counts }: BenchParts = {},
 ): Bench {
-  const start = withinReach(startState(design, config))
-  const state = signal(start)
+  const start = state.peek()
+  const fields = computed(() => benchFields(state.peek().design, config.value))
+  const choices = computed(() => benchChoices(state.peek().design, config.value))
   const notes = signal<readonly string[]>([])
-  const ringed = signal(config.first ?? null)
-  const choices = handleChoices(design, config)
-  if (config.first && !choices.some(({ id, handle }) => config.first === `${id}/${handle}`))
-    throw new RangeError(`the bench has no handle ${config.first}`)
-  const choosable = choosableOf(design, choices)
-  const [first = null] = [config.first?.split('/')[0], config.lead, choosable[0]].filter(
-    (id) => id !== undefined && choosable.includes(id),
+  const ringed = signal(config.peek().first ?? null)
+  const choosable = choosableOf(start.design, config.peek())
+  const chosen = signal<string | null>(
+    choosable.find((id) => config.peek().first?.startsWith(`${id}/`)) ?? choosable[0] ?? null,
   )
-  const chosen = signal<string | null>(first ?? null)
   const unring = (key: string) => {
     if (key === ringed.peek()) ringed.value = null
   }
   const shown = shownOf(state, config)
   const { playing, play, pause } = player(state, frames)
-  const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames)
+  const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames, past, counts)
   return {
-    config,
+    get config() {
+      return config.value
+    },
+    get fields() {
+      return fields.value
+    },
+    get choices() {
+      return choices.value
+    },
     start,
     state,
     notes,

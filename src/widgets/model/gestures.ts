@@ -40,9 +40,16 @@ interface Run {
   readonly remembered: boolean
 }
 
-/** Hands over a state. However many moves arrive between two pictures, they cause one new state. */
-export function gestures(state: Signal<BenchState>, frames: Frames): Gestures {
-  const past = signal<Past>(NO_PAST)
+/**
+ * Hands over a state. However many moves arrive between two pictures, they cause one new state.
+ * @param counts whether a change from one state to another is a step to undo
+ */
+export function gestures(
+  state: Signal<BenchState>,
+  frames: Frames,
+  past: Signal<Past> = signal(NO_PAST),
+  counts: (before: BenchState, after: BenchState) => boolean = differs,
+): Gestures {
   const held = signal<string | null>(null)
   const against = signal('')
   let run: Run | null = null
@@ -53,7 +60,7 @@ export function gestures(state: Signal<BenchState>, frames: Frames): Gestures {
     const next = withinReach(wanted)
     batch(() => {
       against.value = stopOnWay(wanted.design, wanted.opening)?.sentence ?? ''
-      if (run && !run.remembered && differs(run.base, next)) {
+      if (run && !run.remembered && counts(run.base, next)) {
         past.value = remember(past.peek(), run.base)
         run = { ...run, remembered: true }
       }

@@ -2,7 +2,7 @@ import { benchOf, keepWord, recall } from './page.ts'
 
 const nameOf = (slug: string): string => `printed.${slug}`
 
-/** Remembers, when a template is made, of which state of the bench it was. */
+/** Remembers, when a template was made, of which state of the bench it was. */
 export function keepPrinted(slug: string): void {
   keepWord(nameOf(slug), benchOf(slug).peek()?.link.peek() ?? '')
 }

@@ -9,7 +9,7 @@ export interface Past {
 export const NO_PAST: Past = { before: [], after: [] }
 
 /** More steps back than this are forgotten. */
-const MOST = 200
+const MOST = 5000
 
 /** Whether two states differ in what an undo brings back: looking from elsewhere is no change. */
 export const differs = (a: BenchState, b: BenchState): boolean =>

@@ -8,6 +8,8 @@ interface SheetButtonProps {
   readonly slug: string
   /** The design as it is now. */
   readonly design: () => Design
+  /** What the button says; the template of a chapter if left out. */
+  readonly label?: string
 }
 
 type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
@@ -16,7 +18,7 @@ type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
 export const templateButton = (slug: string): string => `print-${slug}`
 
 /** The template of the state on the screen, at true size. What makes it is loaded when it is asked for. */
-export function SheetButton({ slug, design }: SheetButtonProps): JSX.Element {
+export function SheetButton({ slug, design, label = 'Print the template' }: SheetButtonProps): JSX.Element {
   const button = useRef<HTMLButtonElement>(null)
   const [Dialog, setDialog] = useState<{ readonly it: Dialog } | null>(null)
   const [says, setSays] = useState('')
@@ -36,7 +38,7 @@ export function SheetButton({ slug, design }: SheetButtonProps): JSX.Element {
   return (
     <>
       <button id={templateButton(slug)} ref={button} type="button" class="button primary" onClick={open}>
-        Print the template
+        {label}
       </button>
       {says === '' ? null : (
         <span class="trouble" role="alert">

@@ -5,33 +5,53 @@ import type { Design } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
-import type { Art, Form, Lines, PaperChoice } from './template.ts'
-import { guessPaper, saveTemplate } from './template.ts'
+import type { Lines, PaperChoice, TemplateChoice } from './template.ts'
+import { artWays, guessPaper, saveTemplate, usualArt } from './template.ts'
 
-interface Choice<T extends string> {
-  readonly name: string
+/** A question of the dialog: each answer sets something of what was chosen, `name` first of all. */
+interface Question {
+  readonly name: keyof TemplateChoice
   readonly says: string
-  readonly of: readonly { readonly value: T; readonly label: string }[]
+  readonly answers: readonly { readonly label: string; readonly sets: Partial<TemplateChoice> }[]
 }
 
-const paperChoice: Choice<PaperChoice> = {
-  name: 'paper',
-  says: 'Paper',
-  of: [
-    { value: 'a4', label: 'A4' },
-    { value: 'letter', label: 'US Letter' },
-  ],
-}
-
-const linesChoice: Choice<Lines> = {
-  name: 'lines',
-  says: 'Lines',
-  of: [
-    { value: 'front', label: 'on the front' },
-    { value: 'ticks', label: 'ticks only' },
-    { value: 'back', label: 'on the back' },
-  ],
-}
+const questions: readonly Question[] = [
+  {
+    name: 'paper',
+    says: 'Paper',
+    answers: [
+      { label: 'A4', sets: { paper: 'a4' } },
+      { label: 'US Letter', sets: { paper: 'letter' } },
+    ],
+  },
+  {
+    name: 'art',
+    says: 'Picture',
+    answers: [
+      { label: 'to colour in', sets: { art: 'lines' } },
+      // In colour it is a good copy: lines across it would spoil it.
+      { label: 'in colour', sets: { art: 'colour', lines: 'ticks' } },
+      { label: 'none', sets: { art: 'none' } },
+    ],
+  },
+  {
+    name: 'lines',
+    says: 'Lines',
+    answers: [
+      { label: 'on the front', sets: { lines: 'front' } },
+      { label: 'ticks only', sets: { lines: 'ticks' } },
+      { label: 'on the back', sets: { lines: 'back' } },
+    ],
+  },
+  {
+    name: 'form',
+    says: 'As',
+    answers: [
+      { label: 'PDF, to print', sets: { form: 'pdf' } },
+      { label: 'SVG, to edit', sets: { form: 'svg' } },
+    ],
+  },
+]
 
 /** What is printed on the face that will be seen. */
 const linesSay: Readonly<Record<Lines, string>> = {
@@ -41,44 +61,29 @@ const linesSay: Readonly<Record<Lines, string>> = {
   back: 'The face that you will see stays clean. On the other face left and right are swapped, and mountain and valley too.',
 }
 
-const artChoice: Choice<Art> = {
-  name: 'art',
-  says: 'Picture',
-  of: [
-    { value: 'none', label: 'none' },
-    { value: 'lines', label: 'to colour in' },
-  ],
+/** Printed on the back, only what is drawn on the back is seen. */
+const backSays = ' Of the picture, only what is drawn on that face is printed.'
+
+interface AskProps {
+  readonly question: Question
+  readonly chosen: TemplateChoice
+  readonly onChoose: (sets: Partial<TemplateChoice>) => void
 }
 
-const formChoice: Choice<Form> = {
-  name: 'form',
-  says: 'As',
-  of: [
-    { value: 'pdf', label: 'PDF, to print' },
-    { value: 'svg', label: 'SVG, to edit' },
-  ],
-}
-
-interface ChoiceProps<T extends string> {
-  readonly choice: Choice<T>
-  readonly value: T
-  readonly onChoose: (value: T) => void
-}
-
-function Choices<T extends string>({ choice, value, onChoose }: ChoiceProps<T>): JSX.Element {
+function Ask({ question: { name, says, answers }, chosen, onChoose }: AskProps): JSX.Element {
   return (
     <fieldset>
-      <legend>{choice.says}</legend>
-      {choice.of.map((one) => (
-        <label key={one.value}>
+      <legend>{says}</legend>
+      {answers.map(({ label, sets }) => (
+        <label key={label}>
           <input
             type="radio"
-            name={choice.name}
-            value={one.value}
-            checked={one.value === value}
-            onChange={() => onChoose(one.value)}
+            name={name}
+            value={sets[name]}
+            checked={sets[name] === chosen[name]}
+            onChange={() => onChoose(sets)}
           />
-          {one.label}
+          {label}
         </label>
       ))}
     </fieldset>
@@ -101,29 +106,32 @@ interface SheetDialogProps {
 /** Which paper, which face, which kind of file; then the template at true size. */
 export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null)
-  const [paper, setPaper] = useState<PaperChoice>(likelyPaper)
-  const [lines, setLines] = useState<Lines>('front')
-  const [art, setArt] = useState<Art>('none')
-  const [form, setForm] = useState<Form>('pdf')
+  const [chosen, setChosen] = useState<TemplateChoice>(() => ({
+    paper: likelyPaper(),
+    lines: 'front',
+    art: usualArt(design()),
+    form: 'pdf',
+  }))
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
 
-  /** What was said of the last file does not hold for another choice. */
-  const choose =
-    <T extends string>(set: (value: T) => void) =>
-    (value: T) => {
-      set(value)
-      setSays('')
-    }
+  const hasArt = artWays(design()).length > 1
+  const choose = (sets: Partial<TemplateChoice>) => {
+    if (sets.paper) keepWord('paper', sets.paper)
+    setChosen({ ...chosen, ...sets })
+    // What was said of the last file does not hold for another choice.
+    setSays('')
+  }
   const save = async () => {
     // Not `disabled`: a button that goes while it has focus takes the focus along.
     if (busy) return
     setBusy(true)
     setSays('Drawing the template …')
     try {
-      setSays(await saveTemplate(design(), { slug, paper, lines, art, form }))
-      keepPrinted(slug)
+      const saved = await saveTemplate(design(), slug, chosen)
+      setSays(saved.says)
+      if (saved.isSaved) keepPrinted(slug)
     } catch (error) {
       setSays(
         error instanceof NotLoadedError
@@ -137,20 +145,15 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     <dialog ref={dialog} class="sheet-dialog" aria-labelledby={`template-${slug}`} onClose={onClose}>
       <form method="dialog">
         <h3 id={`template-${slug}`}>The template, at true size</h3>
-        <Choices
-          choice={paperChoice}
-          value={paper}
-          onChoose={choose((value) => {
-            setPaper(value)
-            keepWord('paper', value)
-          })}
-        />
-        <Choices choice={linesChoice} value={lines} onChoose={choose<Lines>(setLines)} />
+        {questions
+          .filter(({ name }) => name !== 'art' || hasArt)
+          .map((question) => (
+            <Ask key={question.name} question={question} chosen={chosen} onChoose={choose} />
+          ))}
         <p class="quiet" role="status">
-          {linesSay[lines]}
+          {linesSay[chosen.lines]}
+          {hasArt && chosen.lines === 'back' && chosen.art !== 'none' ? backSays : ''}
         </p>
-        {design().art ? <Choices choice={artChoice} value={art} onChoose={choose<Art>(setArt)} /> : null}
-        <Choices choice={formChoice} value={form} onChoose={choose<Form>(setForm)} />
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.
         </p>

@@ -4,8 +4,16 @@ import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
 import type { Design } from '../../paper/index.ts'
-import type { SheetFont, SheetLines } from '../../sheet/index.ts'
-import { loadFont, paperForLocale, sheetPdf, sheetSvg, TooLargeError } from '../../sheet/index.ts'
+import type { SheetArt, SheetFont, SheetLines } from '../../sheet/index.ts'
+import {
+  artWays,
+  loadFont,
+  paperForLocale,
+  sheetPdf,
+  sheetSvg,
+  TooLargeError,
+  usualArt,
+} from '../../sheet/index.ts'
 import { fetched } from '../model/loading.ts'
 import { save } from './save.ts'
 
@@ -13,17 +21,30 @@ export type PaperChoice = 'a4' | 'letter'
 
 export type Lines = SheetLines
 
-export type Art = 'none' | 'lines'
+export type Art = SheetArt
+
+export { artWays, usualArt }
 
 export type Form = 'pdf' | 'svg'
 
 export interface TemplateChoice {
-  readonly slug: string
   readonly paper: PaperChoice
   readonly lines: Lines
-  /** What is drawn on the card: as lines to colour in, or not at all. */
+  /** What is drawn on the card: in colour, as lines to colour in, or not at all. */
   readonly art: Art
   readonly form: Form
+}
+
+/** What was done, or why it could not be. */
+export interface Saved {
+  readonly isSaved: boolean
+  readonly says: string
+}
+
+/** The file's name says what it holds, where that is not the usual. */
+function fileName(design: Design, slug: string, { paper, lines, art }: TemplateChoice): string {
+  const picture = art === usualArt(design) ? '' : art === 'none' ? '-plain' : `-${art}`
+  return `${slug}-${paper}${lines === 'front' ? '' : `-${lines}`}${picture}`
 }
 
 /** The paper a reader of this locale is likely to have. */
@@ -45,26 +66,24 @@ function font(): Promise<SheetFont> {
  * Saves the template of a design as a file and says what was done, or why it could not be: a card too
  * large for the paper is never scaled.
  */
-export async function saveTemplate(
-  design: Design,
-  { slug, paper, lines, art, form }: TemplateChoice,
-): Promise<string> {
-  const name = `${slug}-${paper}${lines === 'front' ? '' : `-${lines}`}`
+export async function saveTemplate(design: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
+  const name = fileName(design, slug, choice)
+  const done = (says: string): Saved => ({ isSaved: true, says })
   try {
-    if (form === 'pdf') {
-      const bytes = await sheetPdf(design, { paper, lines, art }, await font())
+    if (choice.form === 'pdf') {
+      const bytes = await sheetPdf(design, choice, await font())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
-      return `${name}.pdf is saved. Print it at 100 %.`
+      return done(`${name}.pdf is saved. Print it at 100 %.`)
     }
-    const pages = sheetSvg(design, { paper, lines, art }, await font())
+    const pages = sheetSvg(design, choice, await font())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })
-    return pages.length > 1
-      ? `${pages.length} pages are saved, ${name}-1.svg and on.`
-      : `${name}.svg is saved.`
+    return done(
+      pages.length > 1 ? `${pages.length} pages are saved, ${name}-1.svg and on.` : `${name}.svg is saved.`,
+    )
   } catch (error) {
-    if (error instanceof TooLargeError) return error.message
+    if (error instanceof TooLargeError) return { isSaved: false, says: error.message }
     throw error
   }
 }

@@ -154,6 +154,20 @@ describe('bringing a tip to a place', () => {
     expect(found.nearest?.miss).toBeLessThan(300 - tipOf(moth(), 'moth', 90).rise + 1e-9)
   })
 
+  test('lengths end at the card, angles do not', () => {
+    // A page of 40 by 40: no length beyond 40 mm is looked for, but facets of 60 degrees and more are.
+    const small = design([gluedMoth({ apex: 12, foot: 10, ridge: 12 })], { width: 40, height: 40 })
+    const now = tipOf(small, 'moth', 90)
+    const { ways } = aim(small, 'moth', { opening: 90, rise: now.rise - 0.5 })
+    const facets = ways.flatMap(({ settings }) => (settings.facet === undefined ? [] : [settings.facet]))
+    expect(facets[0]).toBeGreaterThan(60)
+    const far = aim(design([vFold('beak', 'gutter', 30, -12, 40)], { width: 40, height: 40 }), 'beak', {
+      opening: 90,
+      reach: 60,
+    })
+    expect(far.reached).toBe(false)
+  })
+
   test('an unknown mechanism and an empty wish are refused in words', () => {
     expect(() => aim(moth(), 'owl', { opening: 90, rise: 5 })).toThrow('there is no mechanism owl')
     expect(() => aim(moth(), 'moth', { opening: 90 })).toThrow('must name a rise, a reach or both')

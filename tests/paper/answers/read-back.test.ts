@@ -180,6 +180,19 @@ describe('from a ruler back to the hand', () => {
     expect(several.find(({ slip }) => slip?.id === 'card')).toBeUndefined()
   })
 
+  test('what is left is told in ruler errors, root mean square over all that was read', () => {
+    const made = cards.beak as Design
+    const { rise, reach } = measure(made, 90).tips.beak ?? { rise: Number.NaN, reach: Number.NaN }
+    const left = (...read: Reading[]) => readBack(made, read).find(({ slip }) => slip === null)?.left
+    const at = { id: 'beak', opening: 90 }
+    // A ruler is read to half a millimetre: 1.5 mm are three of them.
+    expect(left({ what: 'reach', ...at, value: reach + 1.5 })).toBeCloseTo(3, 9)
+    expect(
+      left({ what: 'reach', ...at, value: reach + 1.5 }, { what: 'rise', ...at, value: rise - 2 }),
+    ).toBeCloseTo(Math.sqrt((9 + 16) / 2), 9)
+    expect(left()).toBe(0)
+  })
+
   test('how sure it is adds up to one, the surest first', () => {
     for (const made of Object.values(cards)) {
       const found = readBack(made, readings(made, [90]))

@@ -1,14 +1,14 @@
-import type { Design, Piece } from '../../paper/index.ts'
+import type { Piece } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { clipped } from '../marks/clip.ts'
-import type { SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, nearEdge, shortEdge } from '../marks/instructions.ts'
-import { placesOn } from '../marks/joint-places.ts'
+import type { SheetLines, Trim } from '../marks/instructions.ts'
+import { faceOf } from '../marks/instructions.ts'
+import type { JointPlace } from '../marks/joint-places.ts'
 import { edges } from '../marks/lettering.ts'
 import type { DrawnPiece } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
-import type { SheetMark } from '../marks/setting.ts'
+import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { moved, paragraph } from '../marks/setting.ts'
 import type { PlacedRulers } from './bare-rulers.ts'
 import { bareRulers } from './bare-rulers.ts'
@@ -18,7 +18,7 @@ import type { Turned } from './fit.ts'
 import { bestTurn, boxOf, SAFE, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Fitting, Section } from './sections.ts'
-import { fittings, header, sectionsFor } from './sections.ts'
+import { fittings } from './sections.ts'
 
 /** What a function gives, worked out when it is first asked for. */
 function once<T>(of: () => T): () => T {
@@ -29,8 +29,20 @@ function once<T>(of: () => T): () => T {
   }
 }
 
-/** The card on its page, with as many sections as found room beside it. */
-export interface CardPage {
+/** A piece that has a page to itself, and the words that would like to stand beside it. */
+export interface Bedded {
+  readonly piece: Piece
+  readonly joints: readonly JointPlace[]
+  readonly lines: SheetLines
+  /** What stands above the piece where no column can hold it. */
+  readonly head: (width: number) => Block
+  readonly sections: (type: Fitting, trim: Trim) => readonly Section[]
+  /** Which face this is and which end is the reader's; the same once more for little room. */
+  readonly notes: (trim: Trim) => readonly [long: readonly Run[], short: readonly Run[]]
+}
+
+/** The piece on its page, with as many sections as found room beside it. */
+export interface BedPage {
   readonly bed: Bed
   readonly marks: readonly SheetMark[]
   readonly left: readonly Section[]
@@ -74,7 +86,7 @@ interface Try {
   readonly drawn: DrawnPiece
   /** The check lines where no cell holds them; looked for when that is known. */
   readonly bare: () => PlacedRulers | null
-  readonly lines: SheetLines
+  readonly notes: Bedded['notes']
   readonly sections: readonly Section[]
   readonly homes: typeof usual
 }
@@ -89,7 +101,7 @@ function cellsFor(id: Section['id'], { column, top, strip }: Bed, homes: typeof 
   return homes[id] === 'column' ? [...margin, ...below] : [...below, ...margin]
 }
 
-function arrange({ bed, drawn, bare, lines, sections, homes }: Try): CardPage {
+function arrange({ bed, drawn, bare, notes, sections, homes }: Try): BedPage {
   const marks: SheetMark[] = [...drawn.lines, ...drawn.words]
   const shelves = new Shelves()
   const left: Section[] = []
@@ -109,7 +121,7 @@ function arrange({ bed, drawn, bare, lines, sections, homes }: Try): CardPage {
     // Rulers in the gap below the card leave no strip there.
     if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
   }
-  marks.push(...furniture(bed), ...nameOfCard(bed, drawn, rulersAt?.taken, faceOf(lines)))
+  marks.push(...furniture(bed), ...nameOf(bed, drawn, rulersAt?.taken, notes(trimOf(bed))))
   return { bed, marks, left, trim: trimOf(bed), checked }
 }
 
@@ -126,14 +138,21 @@ function furniture({ column, turn }: Bed): SheetMark[] {
   return [{ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' }]
 }
 
-/** Which face of the card this is, and which end is the reader's: under that end, or on the card just above it. */
-function nameOfCard(
+/** Which face of the piece this is, and which end is the reader's: under that end, or on the piece just above it. */
+function nameOf(
   { card, printable }: Bed,
   drawn: DrawnPiece,
   taken: Rectangle | undefined,
-  face: SheetFace,
+  [long, short]: ReturnType<Bedded['notes']>,
 ): SheetMark[] {
-  const note = paragraph([{ text: nearEdge[face], role: 'guide' }], NOTE, 96, 'near-edge')
+  const set = (runs: readonly Run[], width: number): Block =>
+    paragraph(
+      runs.map((run) => ({ ...run, role: 'guide' })),
+      NOTE,
+      width,
+      'near-edge',
+    )
+  const note = set(long, 96)
   const below = card[3] + 1.5
   const beside = taken !== undefined && taken[3] > below && taken[0] < card[0] + note.width
   const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
@@ -146,10 +165,7 @@ function nameOfCard(
     runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k) => [run[k] ?? b, b] as const))),
   )
   const busy = [...drawn.taken, ...(taken ? [taken] : [])]
-  for (const { width, height, marks } of [
-    note,
-    paragraph([{ text: shortEdge[face], role: 'guide' }], NOTE, 60, 'near-edge'),
-  ])
+  for (const { width, height, marks } of [note, set(short, 60)])
     for (let y = Math.min(card[3], printable[3]) - 2 - height; y >= top; y -= 2)
       for (let k = left; k + width <= right; k += 3) {
         const box: Rectangle = [k - 1, y - 1, k + width + 1, y + height + 1]
@@ -162,32 +178,33 @@ function nameOfCard(
 }
 
 /**
- * The card on a paper, arranged so that its own page holds as much as it can: first with roomy type and
+ * A piece on a paper, arranged so that its own page holds as much as it can: first with roomy type and
  * everything in its usual place, then elsewhere, then with closer type.
  */
-export function cardPage(design: Design, piece: Piece, paper: Paper, lines: SheetLines): CardPage {
-  const face = faceOf(lines)
-  const joints = placesOn(design, piece.id, face)
+export function bedPage(
+  { piece, joints, lines, head, sections: wanted, notes }: Bedded,
+  paper: Paper,
+): BedPage {
   const box = boxOf(piece.outline)
   const whole = ({ width, height }: Turned): boolean =>
     box.right - box.left <= width - 2 * SAFE && box.bottom - box.top <= height - 2 * SAFE
   const fitting = turns(paper).filter(whole)
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
-    const bed = bedFor(piece, turn, (width) => header(design, lines, width), face)
+    const bed = bedFor(piece, turn, head, faceOf(lines))
     const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable)
-    return { bed, drawn, bare: once(() => bareRulers(drawn.lines, drawn.taken, bed)) }
+    return { bed, drawn, bare: once(() => bareRulers(bed)) }
   })
-  const cost = (page: CardPage): number => page.left.length + (page.checked ? 0 : 10)
-  let best: CardPage | undefined
+  const cost = (page: BedPage): number => page.left.length + (page.checked ? 0 : 10)
+  let best: BedPage | undefined
   for (const type of [fittings.roomy, fittings.close] satisfies Fitting[]) {
     for (const { bed, drawn, bare } of beds) {
-      const sections = sectionsFor(design, lines, type, trimOf(bed))
+      const sections = wanted(type, trimOf(bed))
       for (const homes of choices) {
-        const page = arrange({ bed, drawn, bare, lines, sections, homes })
+        const page = arrange({ bed, drawn, bare, notes, sections, homes })
         if (cost(page) === 0) return page
         if (!best || cost(page) < cost(best)) best = page
       }
     }
   }
-  return best as CardPage
+  return best as BedPage
 }

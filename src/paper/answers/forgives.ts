@@ -1,0 +1,110 @@
+import { faults } from '../checks/check.ts'
+import { affected, neighbourhood } from '../checks/repair.ts'
+import type { Finding } from '../checks/subject.ts'
+import { keyOf } from '../checks/subject.ts'
+import { examiners } from '../checks/table.ts'
+import type { CheckName } from '../checks/verdict.ts'
+import { change, isHoldable, made, settingOf } from '../design/change.ts'
+import type { Design } from '../design/design.ts'
+import type { Effort } from './sound.ts'
+import { failingIn } from './sound.ts'
+
+/** How far one number may be off, one way. */
+export interface Slack {
+  /** So far it may be off with every check as it is, mm or degrees; 0: not by a tenth. */
+  readonly by: number
+  /** What fails first beyond; null if nothing does as far as was looked. */
+  readonly then: CheckName | 'limits' | null
+  readonly sentence: string | null
+}
+
+/** How far one number of a mechanism may be made wrongly, too small and too large. */
+export interface Forgiveness {
+  readonly id: string
+  readonly field: string
+  readonly label: string
+  readonly unit: 'mm' | 'deg'
+  readonly less: Slack
+  readonly more: Slack
+}
+
+export interface Forgiving {
+  /** These mechanisms alone; all if left out. */
+  readonly ids?: readonly string[]
+  /** Checks that do not count. */
+  readonly but?: readonly CheckName[]
+  /** No farther than this is looked, mm and degrees; 8 if left out. */
+  readonly most?: number
+}
+
+/** Looks at two moving panels that it may take: about three seconds. */
+const EFFORT = 2.4e5
+
+/** Found to so much, mm and degrees. */
+const NEAR = 0.1
+
+const LADDER = [0.5, 1, 2, 4, 8, 16, 32] as const
+
+const NAMES: readonly CheckName[] = examiners.map(({ name }) => name)
+
+/** What fails anew with one number off: null if nothing does. */
+type Against = Pick<Finding, 'sentence'> & { readonly name: CheckName | 'limits' }
+
+/**
+ * For every number that a hand makes, how far it may be off, all else being right, before a check fails that holds
+ * now: the card jams, sticks out, tears. It is stepped outwards by doubling and then halved to a tenth; a number that
+ * spoils the card nearer and mends it again within one such step is not seen. Where two sides must match when shut,
+ * that is nought. Numbers that nobody got to within the search's effort are left out.
+ */
+export function forgives(
+  design: Design,
+  { ids, but = [], most = 8 }: Forgiving = {},
+): readonly Forgiveness[] {
+  const known = failingIn(design)
+  const effort: Effort = { left: EFFORT }
+  const names = NAMES.filter((name) => !but.includes(name))
+  const asked = design.mechanisms.filter(({ id }) => !ids || ids.includes(id))
+  return asked.flatMap((m) => {
+    const part = neighbourhood(design, [m.id])
+    return made(m).flatMap(({ name, label, unit }): Forgiveness[] => {
+      const from = settingOf(m, name)
+      const against = (by: number): Against | null => {
+        const next = change(part, m.id, { [name]: from + by })
+        if (!isHoldable(next)) return { name: 'limits', sentence: 'Its sizes would not fit together.' }
+        for (const one of faults(next, { names, effort, ids: affected(part, next) }))
+          if (!known.has(keyOf(one))) return one
+        return null
+      }
+      if (effort.left <= 0) return []
+      return [
+        { id: m.id, field: name, label, unit, less: slack(against, -1, most), more: slack(against, 1, most) },
+      ]
+    })
+  })
+}
+
+function slack(against: (by: number) => Against | null, way: 1 | -1, most: number): Slack {
+  let good = 0
+  for (const step of [...LADDER.filter((one) => one < most), most]) {
+    let fault = against(way * step)
+    if (!fault) {
+      good = step
+      continue
+    }
+    let bad = step
+    while (bad - good > NEAR) {
+      const middle = (good + bad) / 2
+      const here = against(way * middle)
+      if (here) {
+        bad = middle
+        fault = here
+      } else good = middle
+    }
+    return { by: Math.floor(good / NEAR + 1e-9) * NEAR, then: fault.name, sentence: fault.sentence }
+  }
+  return { by: good, then: null, sentence: null }
+}
+
+/** The least that any number of some mechanisms may be off, mm or degrees. */
+export const leastSlack = (all: readonly Forgiveness[]): number =>
+  all.length === 0 ? 0 : Math.min(...all.flatMap(({ less, more }) => [less.by, more.by]))

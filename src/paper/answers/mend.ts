@@ -1,0 +1,400 @@
+import { check } from '../checks/check.ts'
+import { affected, hostOf, neighbourhood, nothingVanishes, standing } from '../checks/repair.ts'
+import type { Finding } from '../checks/subject.ts'
+import { mechanismsIn } from '../checks/subject.ts'
+import type { Check } from '../checks/verdict.ts'
+import {
+  assign,
+  change,
+  fieldsFor,
+  isHoldable,
+  isSetTo,
+  read,
+  settable,
+  settingOf,
+} from '../design/change.ts'
+import type { Design } from '../design/design.ts'
+import type { Change, Field } from '../mechanisms/kind.ts'
+import type { Mechanism } from '../mechanisms/registry.ts'
+import { kindOf } from '../mechanisms/registry.ts'
+import { modelOf } from '../model/model.ts'
+import { compile } from '../motion/pose.ts'
+import { weigh, weightOf } from './merit.ts'
+import { PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
+import { roomsOf, roomsOn } from './room.ts'
+import type { Effort } from './sound.ts'
+
+export interface Pins {
+  /** Values that stay: `<id>.<field>`, as in `beak.cut` or `moth.left.base`. */
+  readonly pins?: readonly string[]
+}
+
+/** One number that mending changed. */
+export interface Mending {
+  readonly id: string
+  readonly field: string
+  readonly label: string
+  readonly unit: 'mm' | 'deg'
+  readonly from: number
+  readonly to: number
+}
+
+export interface Mended {
+  readonly design: Design
+  readonly changes: readonly Mending[]
+  /** What still fails. */
+  readonly left: readonly Check[]
+}
+
+/** What mending may cost, in looks at two moving panels: about two seconds. */
+const EFFORT = 1.5e5
+
+/** Of that, for bringing the changes back as near to the given design as they go. */
+const FOR_NEARNESS = 0.25
+
+/** Sizes are changed in these steps, mm and degrees; the last is beyond any card. */
+const STEPS = [0.5, 1, 1.5, 2.5, 4, 6, 9, 13, 20, 30, 45, 70, 100, 150, 220] as const
+
+/** What a careful hand can cut, mm and degrees. */
+const GRAIN = 0.1
+
+/** A change is worth making if it takes off so much weight. */
+const WORTH = 1e-6
+
+/** A millimetre of change weighs so much, to choose among changes that mend as much. */
+const PER_MM = 0.004
+
+/** Shares by which a whole mechanism is made smaller or larger, and shifts of it along its fold, as shares of its host. */
+const SCALES = [1, 0.85, 0.7, 0.55, 0.4, 0.25, 1.2, 1.5, 2] as const
+
+const SHIFTS = [0, 0.06, -0.06, 0.15, -0.15, 0.3, -0.3, 0.5, -0.5] as const
+
+/** More rounds than a design has faults for. */
+const MOST_ROUNDS = 60
+
+/** The values that must stay, and the search's means. */
+interface Work {
+  readonly given: Design
+  readonly pinned: readonly { readonly id: string; readonly field: string }[]
+  readonly effort: Effort
+}
+
+/** A changed design, and how much was changed, mm and degrees. */
+interface Step {
+  readonly design: Design
+  readonly size: number
+}
+
+/** Reads pins; throws a RangeError that names the one that is not there. */
+function pinsIn(design: Design, pins: readonly string[]): Work['pinned'] {
+  return pins.map((pin) => {
+    const dot = pin.indexOf('.')
+    const [id, field] = [pin.slice(0, dot), pin.slice(dot + 1)]
+    const m = design.mechanisms.find((one) => one.id === id)
+    if (!m) throw new RangeError(`pins must name mechanisms of the design, as in beak.cut, not ${pin}`)
+    const names = settable(m).map(({ name }) => name)
+    if (!names.includes(field))
+      throw new RangeError(`pins of ${id} must be one of ${names.join(', ')}, not ${field}`)
+    return { id, field }
+  })
+}
+
+const isPinned = ({ pinned }: Work, id: string, field: string): boolean =>
+  pinned.some((pin) => pin.id === id && pin.field === field)
+
+/** Whether every pinned value is what it was, to the last digit. */
+const keepsPins = ({ given, pinned }: Work, next: Design): boolean =>
+  pinned.every(({ id, field }) => {
+    const [old, now] = [given, next].map(({ mechanisms }) => mechanisms.find((m) => m.id === id))
+    return old !== undefined && now !== undefined && settingOf(old, field) === settingOf(now, field)
+  })
+
+const grained = (value: number): number => Number((Math.round(value / GRAIN) * GRAIN).toFixed(3))
+
+/** A design with fields of one mechanism changed; null if a file could not hold it, a pin moves, or a part is all but taken away. */
+function changed(work: Work, design: Design, id: string, fields: Change): Design | null {
+  const next = change(design, id, fields)
+  return isHoldable(next) && keepsPins(work, next) && nothingVanishes(work.given, next) ? next : null
+}
+
+/** One number of a mechanism set anew. */
+function set(work: Work, design: Design, id: string, field: string, to: number): Design | null {
+  const m = design.mechanisms.find((one) => one.id === id)
+  if (!m) return null
+  const next = changed(work, design, id, fieldsFor(m, field, to))
+  const now = next?.mechanisms.find((one) => one.id === id)
+  return next && now && isSetTo(now, field, to) ? next : null
+}
+
+/** The numbers of a mechanism that can be turned by themselves: a derived one only where it moves several fields. */
+const knobsOf = (m: Mechanism): readonly string[] =>
+  settable(m)
+    .filter((one) => !('set' in one) || Object.keys(one.set(m, settingOf(m, one.name))).length > 1)
+    .map(({ name }) => name)
+
+/** Every single number of these mechanisms, turned by every step either way, nearest first. */
+function* turns(work: Work, design: Design, ids: readonly string[]): Generator<Step> {
+  for (const by of STEPS)
+    for (const id of ids) {
+      const m = design.mechanisms.find((one) => one.id === id)
+      if (!m) continue
+      for (const field of knobsOf(m))
+        for (const way of [1, -1]) {
+          const next = set(work, design, id, field, grained(settingOf(m, field) + way * by))
+          if (next) yield { design: next, size: by }
+        }
+    }
+}
+
+/** Where sides do not match when shut, that number which makes them match. */
+function* matched(work: Work, design: Design, ids: readonly string[]): Generator<Step> {
+  const { builds } = modelOf(design)
+  for (const { mechanism: m, build } of builds) {
+    const gap = build.shutGap?.gap ?? 0
+    if (gap === 0 || !ids.includes(m.id)) continue
+    for (const field of knobsOf(m))
+      for (const by of [gap, -gap]) {
+        const next = set(work, design, m.id, field, Number((settingOf(m, field) + by).toFixed(9)))
+        if (next) yield { design: next, size: Math.abs(by) }
+      }
+  }
+}
+
+const isPlace = ({ said }: Field): boolean => said?.as === 'place'
+
+/** How far the numbers of two states of a mechanism lie apart, mm and degrees. */
+const farFrom = (one: Mechanism, two: Mechanism): number =>
+  kindOf(one).fields.reduce((sum, { name, idle, shorthand }) => {
+    if (idle || shorthand) return sum
+    return sum + Math.abs(settingOf(one, name) - settingOf(two, name))
+  }, 0)
+
+/** Whole mechanisms shifted along their folds and made smaller or larger, all that is not pinned. */
+function* moved(work: Work, design: Design, ids: readonly string[]): Generator<Step> {
+  const model = modelOf(design)
+  for (const id of ids) {
+    const index = design.mechanisms.findIndex((m) => m.id === id)
+    const m = design.mechanisms[index]
+    if (!m) continue
+    const room = model.creases[model.builds[index]?.host ?? 0]?.length ?? 0
+    const fields = kindOf(m).fields.filter(
+      ({ name, unit, shorthand, idle }) =>
+        unit === 'mm' && !shorthand && !idle && typeof read(m, name) === 'number',
+    )
+    const places = fields.filter(isPlace).map(({ name }) => settingOf(m, name))
+    const middle = places.reduce((sum, at) => sum + at, 0) / Math.max(1, places.length)
+    const steps: Step[] = []
+    for (const scale of SCALES)
+      for (const shift of SHIFTS) {
+        if (scale === 1 && shift === 0) continue
+        const to: Record<string, number> = {}
+        for (const field of fields) {
+          if (isPinned(work, id, field.name)) continue
+          const now = settingOf(m, field.name)
+          const next = isPlace(field) ? middle + scale * (now - middle) + shift * room : scale * now
+          to[field.name] = Math.min(field.max, Math.max(field.min, grained(next)))
+        }
+        const next = changed(work, design, id, to)
+        if (next) steps.push({ design: next, size: farFrom(m, next.mechanisms[index] as Mechanism) })
+      }
+    yield* steps.sort((a, b) => a.size - b.size)
+  }
+}
+
+/** Whole mechanisms made as new ones would be in their place, all that is not pinned; the choices stay. */
+function* refitted(work: Work, design: Design, ids: readonly string[]): Generator<Step> {
+  for (const id of ids) {
+    const index = design.mechanisms.findIndex((m) => m.id === id)
+    const m = design.mechanisms[index]
+    if (!m) continue
+    const kind = kindOf(m)
+    // Where it sat is free again for this; what sits on it stays out of account.
+    const without = new Set([id])
+    for (const one of design.mechanisms) if (without.has(hostOf(one))) without.add(one.id)
+    const rest: Design = { ...design, mechanisms: design.mechanisms.filter((one) => !without.has(one.id)) }
+    const model = modelOf(rest)
+    const on = (list: readonly { readonly name: string }[]) => list.findIndex(({ name }) => name === m.on)
+    const rooms =
+      sitsOnOf(kind) === 'panel'
+        ? roomsOf(model, on(model.panels))
+        : roomsOn(compile(rest), on(model.creases))
+    const steps: Step[] = []
+    for (const variant of variantsOf(kind))
+      for (const room of rooms)
+        for (const [long, deep] of SIZES)
+          for (const at of PLACES) {
+            const fit = kind.fits(room, { long, deep, at })[variant]
+            if (!fit) continue
+            const whole = assign({ ...m, ...fit.fields } as Mechanism, {})
+            if ((kind.choices ?? []).some(({ name }) => read(whole, name) !== read(m, name))) continue
+            const fields: Record<string, number> = {}
+            for (const { name, shorthand, idle } of kind.fields) {
+              const value = read(whole, name)
+              if (!shorthand && !idle && !isPinned(work, id, name) && typeof value === 'number')
+                fields[name] = value
+            }
+            const next = changed(work, design, id, fields)
+            if (next) steps.push({ design: next, size: farFrom(m, next.mechanisms[index] as Mechanism) })
+          }
+    yield* steps.sort((a, b) => a.size - b.size)
+  }
+}
+
+/** The kinds of steps, from those that change least; the next is tried where the ones before mend nothing. */
+const WAYS = [
+  [matched, turns],
+  [moved, refitted],
+] as const
+
+/** The fields of a mechanism that differ between two states of a design. */
+function* differences(before: Design, after: Design) {
+  for (const [k, m] of after.mechanisms.entries()) {
+    const old = before.mechanisms[k] as Mechanism
+    if (m === old) continue
+    for (const { name, label, unit, shorthand } of kindOf(m).fields) {
+      if (shorthand || typeof read(m, name) !== 'number') continue
+      const [from, to] = [settingOf(old, name), settingOf(m, name)]
+      if (Math.abs(from - to) > 1e-9) yield { id: m.id, field: name, label, unit, from, to }
+    }
+  }
+}
+
+/** What two designs differ in, put into a larger design. */
+function grafted(whole: Design, part: Design): Design {
+  const byId = new Map(part.mechanisms.map((m) => [m.id, m]))
+  return { ...whole, mechanisms: whole.mechanisms.map((m) => byId.get(m.id) ?? m) }
+}
+
+/** What a look at all checks of a whole design costs, in looks, for each of its mechanisms. */
+const EXAMINED = 80
+
+/** What fails in a whole design, heaviest first. */
+function failuresOf(design: Design, effort: Effort): readonly Finding[] {
+  effort.left -= EXAMINED * design.mechanisms.length
+  return check(design, { repairs: false })
+    .filter(({ ok }) => !ok)
+    .sort((a, b) => weightOf(b) - weightOf(a))
+}
+
+const sumOf = (findings: readonly Finding[]): number => findings.reduce((sum, one) => sum + weightOf(one), 0)
+
+/** The best step of those that take weight off what concerns some mechanisms; null if none does. */
+function bestStep(work: Work, part: Design, concerned: readonly string[]): Step | null {
+  const { effort } = work
+  const all = standing(part, concerned)
+  // What a change may spoil is weighed with what it is to mend.
+  const idsOf = (next: Design): ReadonlySet<string> => new Set([...affected(part, next), ...concerned])
+  const before = new Map<string, number>()
+  const weighed = (ids: ReadonlySet<string>): number => {
+    const key = [...ids].sort().join(' ')
+    const found = before.get(key) ?? weigh(part, { effort, ids })
+    before.set(key, found)
+    return found
+  }
+  for (const ways of WAYS) {
+    let best: Step | null = null
+    let gained = WORTH
+    for (const way of ways)
+      for (const step of way(work, part, all)) {
+        if (effort.left <= 0) return best
+        const cost = PER_MM * step.size
+        // Steps grow, and none can gain more than all that there is.
+        if (best && gained >= Math.max(...before.values()) - cost) break
+        const ids = idsOf(step.design)
+        const now = weighed(ids)
+        const most = now - cost - gained
+        if (!(most >= 0)) continue
+        const gain: number = now - cost - weigh(step.design, { effort, ids, most })
+        if (gain <= gained) continue
+        best = step
+        gained = gain
+      }
+    if (best) return best
+  }
+  return null
+}
+
+/** Brings changed numbers back towards the given design, one after another, as far as nothing fails anew. */
+function nearer(work: Work, mended: Design): Design {
+  const { given, effort } = work
+  let now = mended
+  const known = new Set(
+    failuresOf(mended, effort).map((one) => `${one.name} ${mechanismsIn(one).sort().join(' ')}`),
+  )
+  const holds = (next: Design | null): next is Design => {
+    if (!next || effort.left <= 0) return false
+    const ids = affected(now, next)
+    return ids.size === 0 || weigh(next, { effort, ids, known, most: 0 }) === 0
+  }
+  for (let round = 0; round < 2; round++) {
+    let came = false
+    const changes = [...differences(given, now)].sort(
+      (a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from),
+    )
+    for (const { id, field, from } of changes) {
+      const m = now.mechanisms.find((one) => one.id === id)
+      if (!m) continue
+      const to = settingOf(m, field)
+      if (Math.abs(to - from) < 1e-9) continue
+      const whole = set(work, now, id, field, from)
+      if (holds(whole)) {
+        now = whole
+        came = true
+        continue
+      }
+      let [good, bad] = [to, from]
+      while (Math.abs(good - bad) > GRAIN) {
+        const middle = grained((good + bad) / 2)
+        if (middle === good || middle === bad) break
+        const next = set(work, now, id, field, middle)
+        if (holds(next)) {
+          now = next
+          good = middle
+          came = true
+        } else bad = middle
+      }
+    }
+    if (!came) break
+  }
+  return now
+}
+
+/**
+ * The nearest design found that passes all checks: as many numbers are changed as it takes, those that change least
+ * first, and never a pinned one. Every step takes weight off what fails (`merit.ts`), so it never runs in circles; in
+ * the end the changes are brought back as near to the given values as the checks allow. What cannot be mended is left
+ * and told. Lengths in mm, angles in degrees. Throws a RangeError for a pin that is not there.
+ */
+export function mend(design: Design, { pins = [] }: Pins = {}): Mended {
+  const effort: Effort = { left: EFFORT * (1 - FOR_NEARNESS) }
+  const work: Work = { given: design, pinned: pinsIn(design, pins), effort }
+  let now = design
+  let failing = failuresOf(now, effort)
+  let weight = sumOf(failing)
+  const stuck = new Set<string>()
+  for (let round = 0; round < MOST_ROUNDS && effort.left > 0; round++) {
+    const next = failing.find((one) => !one.waits && !stuck.has(keyFor(one)))
+    if (!next) break
+    const concerned = mechanismsIn(next)
+    const part = neighbourhood(now, concerned)
+    const step = concerned.length === 0 ? null : bestStep(work, part, concerned)
+    const whole = step && grafted(now, step.design)
+    const after = whole && failuresOf(whole, effort)
+    const less = after ? sumOf(after) : Number.POSITIVE_INFINITY
+    if (whole && after && less < weight - WORTH) {
+      now = whole
+      failing = after
+      weight = less
+      stuck.clear()
+    } else stuck.add(keyFor(next))
+  }
+  if (now !== design) {
+    effort.left = Math.max(0, effort.left) + EFFORT * FOR_NEARNESS
+    const near = nearer(work, now)
+    if (near !== now && sumOf(failuresOf(near, effort)) <= weight + WORTH) now = near
+  }
+  const left = check(now, { repairs: false }).filter(({ ok }) => !ok)
+  return { design: now, changes: [...differences(design, now)], left }
+}
+
+const keyFor = (one: Finding): string => `${one.name} ${mechanismsIn(one).sort().join(' ')}`

@@ -1,0 +1,268 @@
+import '../../drawing/pen/marks.css'
+import '../bench/bench.css'
+import './dummy.css'
+import './slip.css'
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { Design } from '../../paper/index.ts'
+import { OpeningBar } from '../bench/OpeningBar.tsx'
+import { ChartFigure } from '../figures/ChartFigure.tsx'
+import { SectionFigure } from '../figures/SectionFigure.tsx'
+import { SheetFigure } from '../figures/SheetFigure.tsx'
+import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import type { Frames } from '../model/frames.ts'
+import { NO_FRAMES } from '../model/frames.ts'
+import { fetched, notLoaded } from '../model/loading.ts'
+import { recallUnit } from '../model/page.ts'
+import type { FigureName } from '../state/config.ts'
+import { EVERY_FIGURE } from '../state/config.ts'
+import type { Starter } from './Begin.tsx'
+import { Begin, EMPTY } from './Begin.tsx'
+import { CardSlip, cardSays } from './CardSlip.tsx'
+import { ownerOf } from './chosen.ts'
+import type { Dummy } from './dummy-model.ts'
+import { dummyModel } from './dummy-model.ts'
+import { keepExamining } from './examining.ts'
+import { followKeys } from './follow-keys.ts'
+import { KeysSlip } from './KeysSlip.tsx'
+import { MendSlip } from './MendSlip.tsx'
+import { Offers } from './Offers.tsx'
+import { Outline } from './Outline.tsx'
+import { Over } from './Over.tsx'
+import { SavedSlip } from './SavedSlip.tsx'
+import { Sizes } from './Sizes.tsx'
+import { Top } from './Top.tsx'
+import { Verdict } from './Verdict.tsx'
+import type { Teaches } from './WishSlip.tsx'
+import { WishSlip } from './WishSlip.tsx'
+import type { Work } from './work.ts'
+import { workOn } from './work.ts'
+
+const screenFrames: Frames =
+  typeof requestAnimationFrame === 'undefined'
+    ? NO_FRAMES
+    : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
+
+const captions: Readonly<Record<FigureName, string>> = {
+  view: 'Standing card',
+  sheet: 'Flat sheet',
+  section: 'Section',
+  chart: 'Chart',
+}
+
+interface FrameProps {
+  readonly dummy: Dummy
+  readonly name: FigureName
+  readonly children: ComponentChildren
+}
+
+/** A figure: large on the table, or small beside it, where a press makes it large. */
+function Frame({ dummy, name, children }: FrameProps): JSX.Element {
+  const isLarge = dummy.large.value === name
+  return (
+    <figure class="dummy-figure" data-figure={name} data-large={isLarge}>
+      <div class="dummy-figure-picture" inert={!isLarge}>
+        {children}
+      </div>
+      {isLarge ? null : (
+        <button
+          type="button"
+          class="enlarge"
+          onClick={() => {
+            dummy.large.value = name
+          }}
+        >
+          <strong>{captions[name]}</strong>
+        </button>
+      )}
+    </figure>
+  )
+}
+
+function Figures({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { bench } = dummy
+  const { lead } = bench.config
+  const isSmall = (name: FigureName): boolean => dummy.large.value !== name
+  const press = (panel: string | null) => {
+    if (panel === null) return
+    const owner = ownerOf(bench.design.peek(), { what: 'face', name: panel })
+    const there = owner ? ({ what: 'part', name: owner.id } as const) : null
+    // A second press on a part takes up the face that is pressed.
+    const again = there && dummy.chosen.peek()?.name === there.name
+    dummy.choose(there && !again ? there : { what: 'face', name: panel })
+  }
+  const pictures: Readonly<Record<FigureName, () => JSX.Element>> = {
+    view: () => (
+      <ViewFigure
+        bench={bench}
+        options={lead === undefined ? {} : { rise: [lead] }}
+        small={isSmall('view')}
+        over={(drawn) => <Over {...{ dummy, drawn }} />}
+        onPress={press}
+      />
+    ),
+    sheet: () => <SheetFigure bench={bench} section={false} small={isSmall('sheet')} />,
+    section: () => <SectionFigure bench={bench} lead={lead} small={isSmall('section')} />,
+    chart: () => <ChartFigure bench={bench} lead={lead} small={isSmall('chart')} />,
+  }
+  return (
+    <>
+      {EVERY_FIGURE.map((name) => (
+        <Frame key={name} {...{ dummy, name }}>
+          {pictures[name]()}
+        </Frame>
+      ))}
+    </>
+  )
+}
+
+interface SlipsProps {
+  readonly dummy: Dummy
+  readonly work: Work | null
+  readonly starters: readonly Starter[]
+  readonly teaches: Teaches
+  readonly onTake: (starter: Starter) => void
+}
+
+/** Where there is no room for small figures: their names, of which one is large. */
+const FigureNames = ({ dummy }: { readonly dummy: Dummy }): JSX.Element => (
+  <div class="figure-names">
+    {EVERY_FIGURE.map((name) => (
+      <button
+        key={name}
+        type="button"
+        aria-pressed={dummy.large.value === name}
+        onClick={() => {
+          dummy.large.value = name
+        }}
+      >
+        {captions[name]}
+      </button>
+    ))}
+  </div>
+)
+
+/** The one slip that lies beside the card now. */
+function Slips({ dummy, work, starters, teaches, onTake }: SlipsProps): JSX.Element | null {
+  const { slip, chosen } = dummy
+  switch (slip.value) {
+    case 'begin':
+      return (
+        <Begin
+          {...{ dummy, starters, onTake }}
+          onSaved={() => {
+            slip.value = 'saved'
+          }}
+        />
+      )
+    case 'offers':
+      return chosen.value ? <Offers dummy={dummy} thing={chosen.value} /> : null
+    case 'wish':
+      return <WishSlip {...{ dummy, teaches }} />
+    case 'mend':
+      return <MendSlip dummy={dummy} />
+    case 'card':
+      return <CardSlip dummy={dummy} />
+    case 'keys':
+      return <KeysSlip dummy={dummy} />
+    case 'saved':
+      return work ? <SavedSlip {...{ dummy, work }} /> : null
+    default:
+      return null
+  }
+}
+
+/** Where the margin's words stand on the page, and are folded away until they are asked for. */
+const NARROW = '(width < 60em)'
+
+/** The margin: what is on the card, whether it works, and what it is made of. */
+function Margin({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const [open, setOpen] = useState(true)
+  useEffect(() => {
+    const narrow = matchMedia(NARROW)
+    const look = () => setOpen(!narrow.matches)
+    look()
+    narrow.addEventListener('change', look)
+    return () => narrow.removeEventListener('change', look)
+  }, [])
+  return (
+    <details
+      class="in-margin dummy-margin"
+      open={open}
+      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+    >
+      <summary>On this card</summary>
+      <Outline dummy={dummy} />
+      <Verdict dummy={dummy} />
+      <h2>Card</h2>
+      <p class="quiet">{cardSays(dummy.bench.design.value)}</p>
+      <button
+        type="button"
+        class="link"
+        onClick={() => {
+          dummy.slip.value = 'card'
+        }}
+      >
+        Change the card
+      </button>
+    </details>
+  )
+}
+
+export interface DummyPageProps {
+  readonly starters: readonly Starter[]
+  readonly teaches: Teaches
+}
+
+/** The page on which a maker plans a card of their own, from an empty card or a dummy to a sheet. */
+export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
+  const [dummy] = useState(() => dummyModel(EMPTY, screenFrames))
+  const [awake, setAwake] = useState(false)
+  const [work, setWork] = useState<Work | null>(null)
+  const { bench, slip } = dummy
+  useEffect(() => {
+    recallUnit()
+    const stop = [keepExamining(bench), followKeys(dummy)]
+    const coming = workOn(dummy)
+    // The card is not touched before it is known which one lies there.
+    void coming.then((found) => {
+      setWork(found)
+      setAwake(true)
+    })
+    return () => {
+      for (const end of stop) end()
+      void coming.then(({ end }) => end())
+      bench.dispose()
+    }
+  }, [dummy, bench])
+  const onTake = async ({ design, title }: Starter) => {
+    try {
+      const answer = await fetched(design)
+      // The site's own file, checked when the site was built.
+      dummy.put((await answer.json()) as Design, `${title} is on the table. Undo takes it away.`)
+    } catch (error) {
+      bench.trouble.value = notLoaded(title, error)
+    }
+  }
+  return (
+    <div class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>
+      <Margin dummy={dummy} />
+      <div class="on-page dummy-page">
+        <Top {...{ dummy, work }} />
+        <div class="dummy-table" data-large={dummy.large.value}>
+          <Figures dummy={dummy} />
+          <FigureNames dummy={dummy} />
+          <Slips {...{ dummy, work, starters, teaches, onTake }} />
+        </div>
+        <div class="dummy-bar">
+          <OpeningBar bench={bench} />
+          <Knobs bench={bench} />
+        </div>
+        <Sizes dummy={dummy} />
+        <p class="aloud" role="status">
+          {dummy.told.value}
+        </p>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,87 @@
+import type { JSX } from 'preact'
+import type { Forgiveness } from '../../paper/index.ts'
+import { kindOf, nameOf } from '../../paper/index.ts'
+import { ChoiceRow, FieldRow, UnitChoice } from '../fields/FieldPanel.tsx'
+import { lengthUnit } from '../model/page.ts'
+import { large, small } from '../state/format.ts'
+import { ownerOf } from './chosen.ts'
+import type { Dummy } from './dummy-model.ts'
+import { forgivesSays, useForgiving } from './forgiving.ts'
+import { PartActions } from './PartActions.tsx'
+
+/** A size that a mend may not change. */
+function Keep({ dummy, name }: { readonly dummy: Dummy; readonly name: string }): JSX.Element {
+  const kept = dummy.pins.value.includes(name)
+  return (
+    <button
+      type="button"
+      class="press keep"
+      aria-pressed={kept}
+      title={kept ? 'A mend leaves this size as it is.' : 'Keep this size when the card is mended.'}
+      onClick={() => dummy.pin(name, !kept)}
+    >
+      {kept ? 'kept' : 'keep'}
+    </button>
+  )
+}
+
+/** How far the size may be off before the card jams, sticks out or tears; what is to be cut with care is marked. */
+function Care({ forgives }: { readonly forgives: Forgiveness | undefined }): JSX.Element {
+  const careful = forgives && Math.min(forgives.less.by, forgives.more.by) < CAREFUL
+  return (
+    <span
+      class="care"
+      data-care={careful ?? false}
+      title={forgives?.more.sentence ?? forgives?.less.sentence ?? undefined}
+    >
+      {forgives ? forgivesSays(forgives, lengthUnit.value) : ''}
+    </span>
+  )
+}
+
+/** A hand with a ruler and a knife is so far off now and then, mm or degrees. Common practice, no source. */
+const CAREFUL = 0.5
+
+/** The sizes of the part taken up, under the card, and what can be done with it. */
+export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { bench, chosen } = dummy
+  const owner = ownerOf(bench.design.value, chosen.value)
+  const length = lengthUnit.value
+  const forgiving = useForgiving(dummy, owner?.id)
+  if (!owner)
+    return (
+      <p class="dummy-hint">
+        {bench.design.value.mechanisms.length === 0
+          ? 'Each part that you add shows its sizes here. The card says at once if it will not shut.'
+          : 'Press a part of the card, or a name in the list, to see its sizes.'}
+      </p>
+    )
+  const rise = bench.readings.value[0]
+  return (
+    <section class="sizes" aria-label={`Sizes of the ${nameOf(owner.id)}`}>
+      <header class="sizes-head">
+        <h2>{large(nameOf(owner.id))}</h2>
+        <span class="quiet">
+          {kindOf(owner).label}
+          {rise ? `, ${small(rise.label)} ${rise.value.toFixed(1)} mm` : ''}
+        </span>
+        <PartActions {...{ dummy, owner }} />
+      </header>
+      <div class="sizes-fields">
+        {bench.choices.map((choice) => (
+          <div key={choice.key} class="size">
+            <ChoiceRow {...{ bench, choice }} />
+          </div>
+        ))}
+        {bench.fields.map((field) => (
+          <div key={field.key} class="size">
+            <FieldRow {...{ bench, field, length }} />
+            <Keep dummy={dummy} name={field.key} />
+            <Care forgives={forgiving.get(field.key)} />
+          </div>
+        ))}
+        <UnitChoice />
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,141 @@
+import type { JSX } from 'preact'
+import { useState } from 'preact/hooks'
+import { setTitle } from '../keeping/edits.ts'
+import { redoLabel, undoLabel } from '../keeping/history.ts'
+import { SheetButton } from '../template/SheetButton.tsx'
+import type { Dummy } from './dummy-model.ts'
+import { take } from './PartActions.tsx'
+import type { Work } from './work.ts'
+
+/** The card's name, to be typed over. */
+function Title({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { title } = dummy.bench.design.value
+  const [typed, setTyped] = useState<string | null>(null)
+  const done = () => {
+    if (typed !== null && typed.trim() !== '' && typed.trim() !== title)
+      take(dummy, setTitle(dummy.bench.design.peek(), typed))
+    setTyped(null)
+  }
+  return (
+    <h1 class="dummy-title">
+      <input
+        aria-label="Name of this dummy"
+        value={typed ?? title}
+        size={Math.max(8, (typed ?? title).length)}
+        maxLength={200}
+        onInput={(event) => setTyped(event.currentTarget.value)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') event.currentTarget.blur()
+          if (event.key === 'Escape') setTyped(null)
+        }}
+        onBlur={done}
+      />
+    </h1>
+  )
+}
+
+interface StepProps {
+  readonly label: string
+  /** What it takes back or does again. */
+  readonly what: string | null
+  readonly can: boolean
+  readonly onPress: () => void
+}
+
+/** Not `disabled` when there is nothing to do: a button that goes while it has focus takes the focus along. */
+const Step = ({ label, what, can, onPress }: StepProps): JSX.Element => (
+  <button
+    type="button"
+    class="button"
+    title={what ?? undefined}
+    aria-disabled={!can}
+    onClick={() => can && onPress()}
+  >
+    {label}
+  </button>
+)
+
+/** How it stands with the work, in a few words; what asks for an answer has its buttons. */
+function Kept({ work }: { readonly work: Work }): JSX.Element {
+  const saved = work.saved.value
+  const trouble = work.trouble.value
+  if (saved?.state === 'elsewhere')
+    return (
+      <p class="kept trouble" role="alert">
+        {saved.isGone ? 'Deleted in another tab. ' : 'Changed in another tab. '}
+        {saved.isGone ? null : (
+          <button type="button" class="link" onClick={() => void work.takeTheirs()}>
+            Take what is there
+          </button>
+        )}{' '}
+        <button type="button" class="link" onClick={() => void work.keepMine()}>
+          Keep this one as a copy
+        </button>
+      </p>
+    )
+  if (saved?.state === 'unsaved')
+    return (
+      <p class="kept trouble" role="alert">
+        {saved.trouble.sentence}
+      </p>
+    )
+  if (trouble !== '')
+    return (
+      <p class="kept trouble" role="alert">
+        {trouble}
+      </p>
+    )
+  return (
+    <p class="kept quiet">
+      {saved === null ? 'Nothing to save yet' : saved.state === 'saved' ? 'Saved on this device' : 'Saving …'}
+      {work.back.value === null ? null : (
+        <>
+          {' · '}
+          <a href={work.back.value}>Back to where it was taken from</a>
+        </>
+      )}
+    </p>
+  )
+}
+
+interface TopProps {
+  readonly dummy: Dummy
+  /** Null until it is known what lies on the shelf. */
+  readonly work: Work | null
+}
+
+/** The card's name, what can be undone, and the ways out: saved, sent, printed. */
+export function Top({ dummy, work }: TopProps): JSX.Element {
+  const { bench, slip } = dummy
+  const history = work?.history.value
+  return (
+    <header class="dummy-top">
+      <Title dummy={dummy} />
+      {work ? <Kept work={work} /> : null}
+      <div class="dummy-acts">
+        <Step
+          label="Undo"
+          what={history ? undoLabel(history) : null}
+          can={bench.canUndo.value}
+          onPress={bench.undo}
+        />
+        <Step
+          label="Redo"
+          what={history ? redoLabel(history) : null}
+          can={bench.canRedo.value}
+          onPress={bench.redo}
+        />
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            slip.value = slip.peek() === 'saved' ? null : 'saved'
+          }}
+        >
+          Save, open, send
+        </button>
+        <SheetButton slug="dummy" design={() => bench.design.peek()} label="Print the sheets" />
+      </div>
+    </header>
+  )
+}

@@ -1,0 +1,37 @@
+import type { JSX } from 'preact'
+import { saysOf } from '../bench/FaultNote.tsx'
+import type { Dummy } from './dummy-model.ts'
+
+/** Whether the card works as paper, in the margin; what fails is mended on a slip. */
+export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { bench, slip } = dummy
+  const checks = bench.checks.value
+  const failed = (checks ?? []).filter(({ ok }) => !ok)
+  if (bench.design.value.mechanisms.length === 0) return <p class="quiet">Nothing sits on it yet.</p>
+  if (failed.length === 0)
+    return (
+      <>
+        <h2>{checks ? 'It works as paper' : 'Looking …'}</h2>
+        <p class="quiet" role="status">
+          {checks ? 'It shuts flat, opens flat, and nothing is in the way.' : ''}
+        </p>
+      </>
+    )
+  return (
+    <>
+      <h2>{failed.length === 1 ? '1 thing to mend' : `${failed.length} things to mend`}</h2>
+      <p class="verdict-says" role="status">
+        {saysOf(failed)}
+      </p>
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          slip.value = 'mend'
+        }}
+      >
+        See and mend
+      </button>
+    </>
+  )
+}

@@ -1,0 +1,165 @@
+/** How what a maker did, and what a file cannot hold, is said. */
+import type { Card, Design, Mechanism } from '../../paper/index.ts'
+import {
+  cardFields,
+  DesignError,
+  kindNamed,
+  kindOf,
+  nameOf,
+  ownerOf,
+  read,
+  withGuests,
+} from '../../paper/index.ts'
+import { large, small } from '../state/format.ts'
+
+/** A crease or panel by its name: `the gutter`, `the left page`, `owl, left`. */
+export function placeWords(place: string): string {
+  if (place === 'gutter') return 'the gutter'
+  const owner = ownerOf(place)
+  const part = nameOf(place.slice(owner.length + 1))
+  return owner === 'page' ? `the ${part} page` : `${nameOf(owner)}, ${part}`
+}
+
+/** To a tenth, as a label needs it. */
+const digits = (value: unknown): string =>
+  typeof value === 'number' ? String(Number(value.toFixed(1)) + 0) : String(value)
+
+/** A mechanism that may be anything: what was handed in need not be a design. */
+function mechanismAt(json: unknown, index: number): { id: string; kind: string } | null {
+  const list = (json as { mechanisms?: unknown } | null | undefined)?.mechanisms
+  const m: unknown = Array.isArray(list) ? list[index] : undefined
+  if (typeof m !== 'object' || m === null) return null
+  const { id, kind } = m as { id?: unknown; kind?: unknown }
+  return typeof id === 'string' && typeof kind === 'string' ? { id, kind } : null
+}
+
+/** What a mechanism is called in a sentence: by its place in the file where its id is none. */
+const calledAs = (id: string, index: number): string =>
+  /^[a-z0-9-]{1,40}$/.test(id) ? large(nameOf(id)) : `Part ${index + 1}`
+
+/** The label of a field of a kind, with what stands behind its name: `shape[3]` is the shape’s point 4. */
+function labelOf(kindName: string, path: string): string {
+  const kind = kindNamed(kindName)
+  const [, name = path, index] = /^(.*?)(?:\[(\d+)\])?$/.exec(path) ?? []
+  const field = [...(kind?.fields ?? []), ...(kind?.choices ?? []), ...(kind?.lists ?? [])].find(
+    (one) => one.name === name,
+  )
+  const label = small(field?.label ?? (name === 'on' ? 'place' : name === 'id' ? 'name' : name))
+  return index === undefined ? label : `${label} (number ${Number(index) + 1})`
+}
+
+/**
+ * What a design cannot hold, in one sentence with the names a reader knows: `Beak: the slit must be from 0 to 2000 mm,
+ * not 5000.`
+ * @param json what was to be read as a design
+ */
+export function faultWords(error: DesignError, json: unknown): string {
+  const rest = error.message.slice(error.path.length + 1)
+  const nearest = error.nearest === undefined ? '' : ` The nearest that works is ${error.nearest}.`
+  const [, index, path] = /^mechanisms\[(\d+)\]\.?(.*)$/.exec(error.path) ?? []
+  const m = index === undefined ? null : mechanismAt(json, Number(index))
+  if (m && path) return `${calledAs(m.id, Number(index))}: the ${labelOf(m.kind, path)} ${rest}${nearest}`
+  const [, cardField] = /^card\.(\w+)$/.exec(error.path) ?? []
+  const field = cardFields.find(({ name }) => name === cardField)
+  if (field) return `The ${small(field.label)} ${rest}${nearest}`
+  return `${large(error.path)} ${rest}${nearest}`
+}
+
+/** Says nothing of what is no fault of a design: that is thrown on. */
+export function sentenceOf(error: unknown, json: unknown): string {
+  if (error instanceof DesignError) return faultWords(error, json)
+  throw error
+}
+
+const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b)
+
+/** What is another about one mechanism, name by name. */
+function changesOf(before: Mechanism, after: Mechanism): string[] {
+  const { fields, choices = [], lists = [], points } = kindOf(after)
+  const numbers = fields
+    .filter(({ shorthand }) => !shorthand)
+    .flatMap(({ name, label }) => {
+      const [from, to] = [read(before, name), read(after, name)]
+      return same(from, to) ? [] : [`${small(label)} ${digits(from)} to ${digits(to)}`]
+    })
+  const words = choices.flatMap(({ name, label, values, words: said }) => {
+    const [from, to] = [read(before, name), read(after, name)]
+    const word = (value: unknown) => said[(values as readonly unknown[]).indexOf(value)] ?? String(value)
+    return same(from, to) ? [] : [`${small(label)} ${small(word(from))} to ${small(word(to))}`]
+  })
+  const rest = [...lists, ...points].flatMap(({ name }) =>
+    same(read(before, name), read(after, name)) ? [] : [name],
+  )
+  return [...numbers, ...words, ...rest]
+}
+
+function mechanismWords(before: Mechanism, after: Mechanism): string {
+  const name = nameOf(after.id)
+  const moved = before.on === after.on ? '' : `moved to ${placeWords(after.on)}`
+  const changes = changesOf(before, after)
+  if (moved) return `${name} ${moved}`
+  return changes.length > 2 ? `${name}: ${changes.length} sizes` : `${name}: ${changes.join(', ')}`
+}
+
+const cardWords = (before: Card, after: Card): string[] => [
+  ...cardFields.flatMap(({ name, label }) => {
+    const [from, to] = [before, after].map((card) => card[name as 'width' | 'height' | 'caliper'])
+    // Paper is thinner than a tenth of a millimetre: its thickness is said in full.
+    return from === to ? [] : [`${small(label)} ${from} to ${to}`]
+  }),
+  ...(Boolean(before.cover) === Boolean(after.cover)
+    ? []
+    : [after.cover ? 'with a cover' : 'without a cover']),
+]
+
+const several = (names: readonly string[]): string =>
+  names.length > 2 ? `${names.slice(0, 1).join(', ')} and ${names.length - 1} more` : names.join(' and ')
+
+/** What is gone, with what sat on it: `moth removed, and 2 on it`. */
+function removedWords(before: Design, gone: readonly string[]): string {
+  const [first = ''] = gone
+  const guests = withGuests(before, first).filter((id) => id !== first && gone.includes(id))
+  return guests.length === gone.length - 1
+    ? `${nameOf(first)} removed${guests.length > 0 ? `, and ${guests.length} on it` : ''}`
+    : `${several(gone.map(nameOf))} removed`
+}
+
+/** What is another about the parts of two designs, most telling first; null if their parts are the same. */
+function partsWords(before: Design, after: Design): string | null {
+  const [was, is] = [before, after].map(({ mechanisms }) => new Map(mechanisms.map((m) => [m.id, m])))
+  if (!was || !is) return null
+  const added = [...is.keys()].filter((id) => !was.has(id))
+  const gone = [...was.keys()].filter((id) => !is.has(id))
+  const [from, to] = [gone[0], added[0]]
+  if (gone.length === 1 && added.length === 1 && from !== undefined && to !== undefined) {
+    const [old, now] = [was.get(from), is.get(to)]
+    if (old && now && same({ ...old, id: '', on: '' }, { ...now, id: '', on: '' }))
+      return `${nameOf(from)} renamed ${nameOf(to)}`
+  }
+  if (gone.length > 0 && added.length > 0)
+    return `${several(gone.map(nameOf))} for ${several(added.map(nameOf))}`
+  if (added.length > 0) return `${several(added.map(nameOf))} added`
+  if (gone.length > 0) return removedWords(before, gone)
+  const changed = after.mechanisms.flatMap((m) => {
+    const old = was.get(m.id)
+    return old && !same(old, m) ? [[old, m] as const] : []
+  })
+  const [one, ...more] = changed
+  if (!one) return null
+  return mechanismWords(...one) + (more.length > 0 ? `, and ${more.length} more` : '')
+}
+
+/** What was done between two designs, as a list of steps says it: `wing: slit 38 to 41`. */
+export function stepWords(before: Design, after: Design): string {
+  const parts = partsWords(before, after)
+  if (parts !== null) return parts
+  const card = cardWords(before.card, after.card)
+  if (card.length > 0) return `card: ${card.join(', ')}`
+  if (before.title !== after.title) return `title: “${before.title}” to “${after.title}”`
+  const [shapes, now] = [before.art?.length ?? 0, after.art?.length ?? 0]
+  if (now !== shapes) return `drawing: ${Math.abs(now - shapes)} ${now > shapes ? 'added' : 'removed'}`
+  if (!same(before.art, after.art)) return 'drawing changed'
+  if (!same(before.papers, after.papers)) return 'papers changed'
+  const order = ({ mechanisms }: Design) => mechanisms.map(({ id }) => id).join()
+  return order(before) === order(after) ? 'nothing changed' : 'order changed'
+}

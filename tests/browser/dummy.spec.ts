@@ -1,0 +1,228 @@
+import { readFileSync } from 'node:fs'
+import type { Locator, Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+
+const awake = (page: Page): Promise<void> => page.locator('.dummy[data-awake="true"]').waitFor()
+
+async function openDummy(page: Page, hash = ''): Promise<void> {
+  await page.goto(`/dummy/${hash}`)
+  await awake(page)
+}
+
+const slip = (page: Page): Locator => page.locator('.dummy-slip')
+
+const offers = (page: Page): Locator => slip(page).locator('.offers .offer')
+
+const rows = (page: Page): Locator => page.getByRole('treeitem')
+
+const rowNames = (page: Page): Promise<string[]> => rows(page).locator('strong').allTextContents()
+
+const verdict = (page: Page): Locator => page.locator('.dummy-margin')
+
+const size = (page: Page, name: string): Locator => page.getByRole('textbox', { name, exact: true })
+
+async function middle(locator: Locator): Promise<{ x: number; y: number }> {
+  const box = await locator.boundingBox()
+  if (!box) throw new Error('not on the page')
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+/** The gutter by its ring, and the first layer that fits on it. */
+async function addLayer(page: Page): Promise<void> {
+  await page.locator('.fold-ring').first().click()
+  await offers(page).filter({ hasText: 'Layer' }).first().click()
+  await expect(rows(page).filter({ hasText: 'Layer 1' })).toBeVisible()
+}
+
+test.describe('a dummy by mouse', () => {
+  test('from an empty card to a printed sheet: fold, offer, size, template', async ({ page }) => {
+    await openDummy(page)
+    await expect(slip(page)).toContainText('What do you want?')
+    await addLayer(page)
+    await expect(slip(page)).toHaveCount(0)
+    await expect(verdict(page)).toContainText('It works as paper')
+    await size(page, 'Depth').fill('20')
+    await size(page, 'Depth').press('Enter')
+    await expect(size(page, 'Left depth')).toHaveValue('20.0')
+    await page.getByRole('button', { name: 'Print the sheets' }).click()
+    const download = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Save the template' }).click()
+    const file = await (await download).path()
+    expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
+  })
+
+  test('a tip is dragged to its height: the sizes follow', async ({ page }) => {
+    await openDummy(page)
+    await addLayer(page)
+    const before = Number(await size(page, 'Depth').inputValue())
+    const tip = page.getByRole('slider', { name: 'Tip of the layer 1' })
+    const { x, y } = await middle(tip)
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x, y - 15, { steps: 3 })
+    await page.mouse.move(x, y - 30, { steps: 3 })
+    await page.mouse.up()
+    await expect.poll(async () => Number(await size(page, 'Depth').inputValue())).toBeGreaterThan(before + 2)
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect(size(page, 'Depth')).toHaveValue(before.toFixed(1))
+  })
+
+  test('what sticks out is told and mended in one action, and what is kept stays', async ({ page }) => {
+    await openDummy(page)
+    await addLayer(page)
+    await size(page, 'Depth').fill('100')
+    await size(page, 'Depth').press('Enter')
+    await expect(verdict(page)).toContainText('to mend')
+    await page.getByRole('button', { name: 'See and mend' }).click()
+    await slip(page).getByRole('button', { name: /^Mend/ }).click({ timeout: 30_000 })
+    await expect(verdict(page)).toContainText('It works as paper', { timeout: 20_000 })
+    expect(Number(await size(page, 'Depth').inputValue())).toBeLessThan(100)
+  })
+})
+
+test('a wish is given: ways come, and one is taken', async ({ page }) => {
+  await openDummy(page)
+  await page.getByRole('button', { name: /Make a wish/ }).click()
+  await page.getByRole('textbox', { name: 'How high over the page' }).fill('24')
+  await expect(slip(page)).toContainText(/\d ways?\. All shut flat/, { timeout: 40_000 })
+  await slip(page).getByRole('button', { name: 'Use this' }).first().click()
+  await expect(verdict(page)).toContainText('It works as paper')
+  await expect(page.locator('.sizes-head')).toContainText(/rise 2[345]\.\d mm/)
+})
+
+test.describe('a dummy by keyboard alone', () => {
+  test('list, offer, size and undo', async ({ page }) => {
+    await openDummy(page)
+    const first = page.getByRole('treeitem').first()
+    await first.focus()
+    await page.keyboard.press('ArrowDown')
+    await expect(rows(page).nth(1)).toBeFocused()
+    await page.keyboard.press('Enter')
+    await expect(slip(page)).toContainText('Build on the gutter')
+    await expect(slip(page).getByRole('heading', { name: 'Build on the gutter' })).toBeFocused()
+    await expect(offers(page).first()).toBeVisible({ timeout: 20_000 })
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Tab')
+    await expect(offers(page).first()).toBeFocused()
+    await page.keyboard.press('Enter')
+    await expect(rows(page)).toHaveCount(9)
+    await page.keyboard.press('Control+z')
+    await expect(rows(page)).toHaveCount(3)
+    await page.keyboard.press('Control+y')
+    await expect(rows(page).filter({ hasText: 'V fold 1' })).toBeVisible()
+  })
+
+  test('Escape puts the slip away, and a question mark lists the keys', async ({ page }) => {
+    await openDummy(page)
+    await rows(page).nth(1).focus()
+    await page.keyboard.press('Enter')
+    await expect(slip(page)).toBeVisible()
+    await page.keyboard.press('Escape')
+    await expect(slip(page)).toHaveCount(0)
+    await page.keyboard.press('?')
+    await expect(slip(page)).toContainText('removes the part that is taken up')
+  })
+
+  test('Delete removes a part with what sits on it', async ({ page }) => {
+    await openDummy(page)
+    await addLayer(page)
+    await rows(page).filter({ hasText: 'Layer 1' }).focus()
+    await page.keyboard.press('Delete')
+    await expect(rows(page)).toHaveCount(3)
+  })
+})
+
+test.describe('work is safe', () => {
+  test('a reload finds the card as it was, with its steps', async ({ page }) => {
+    await openDummy(page)
+    await addLayer(page)
+    await expect(page.locator('.kept')).toContainText('Saved')
+    await page.reload()
+    await awake(page)
+    expect(await rowNames(page)).toContain('Layer 1')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect(rows(page)).toHaveCount(3)
+  })
+
+  test('a tab that is killed in the middle of a drag comes back to nearly where the hand was', async ({
+    page,
+    context,
+  }) => {
+    await openDummy(page)
+    await addLayer(page)
+    const tip = page.getByRole('slider', { name: 'Tip of the layer 1' })
+    const { x, y } = await middle(tip)
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x, y - 25, { steps: 4 })
+    await expect(page.locator('.kept')).toContainText('Saved')
+    const dragged = Number(await size(page, 'Depth').inputValue())
+    await page.close({ runBeforeUnload: false })
+    const again = await context.newPage()
+    await openDummy(again)
+    await rows(again).filter({ hasText: 'Layer 1' }).click()
+    expect(Number(await size(again, 'Depth').inputValue())).toBeCloseTo(dragged, 1)
+  })
+
+  test('a file that is no dummy is refused in a sentence, and the card stays', async ({ page }) => {
+    await openDummy(page)
+    await addLayer(page)
+    await page.getByRole('button', { name: 'Save, open, send' }).click()
+    const chooser = page.waitForEvent('filechooser')
+    await page.getByRole('button', { name: 'Open a file' }).click()
+    await (await chooser).setFiles({
+      name: 'owl.hingebook.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{ "hingebook": 1,\n "card": { "width": -4 } }'),
+    })
+    await expect(slip(page).getByRole('alert')).toContainText(/[Ll]ine \d/)
+    expect(await rowNames(page)).toContain('Layer 1')
+  })
+
+  test('a file that was kept opens again as a dummy of its own', async ({ page }) => {
+    await openDummy(page)
+    await addLayer(page)
+    await page.getByRole('button', { name: 'Save, open, send' }).click()
+    const download = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Keep a file' }).click()
+    const path = await (await download).path()
+    const chooser = page.waitForEvent('filechooser')
+    await page.getByRole('button', { name: 'Open a file' }).click()
+    await (await chooser).setFiles({
+      name: 'mine.hingebook.json',
+      mimeType: 'application/json',
+      buffer: readFileSync(path),
+    })
+    await expect.poll(() => slip(page).locator('.shelved').count()).toBeGreaterThanOrEqual(0)
+    expect(await rowNames(page)).toContain('Layer 1')
+  })
+
+  test('a chapter’s bench is taken along, and the way back leads to it as it was', async ({ page }) => {
+    await page.goto('/chapters/one-slit-two-v-folds/')
+    await page.mouse.move(3, 3)
+    await page.mouse.move(4, 4)
+    await page.locator('.bench[data-awake="true"]').first().waitFor()
+    await page.getByRole('button', { name: 'Take it to my dummy' }).first().click()
+    await awake(page)
+    expect(await rowNames(page)).toContain('Beak')
+    expect(new URL(page.url()).hash).toBe('')
+    await page.getByRole('link', { name: 'Back to where it was taken from' }).click()
+    await expect(page).toHaveURL(/one-slit-two-v-folds/)
+  })
+})
+
+test.describe('a dummy by touch', () => {
+  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } })
+
+  test('the card stays in view while its sizes are set', async ({ page }) => {
+    await openDummy(page)
+    await page.getByRole('button', { name: /Press a fold/ }).tap()
+    await offers(page).filter({ hasText: 'Layer' }).first().tap()
+    await size(page, 'Depth').scrollIntoViewIfNeeded()
+    await size(page, 'Depth').tap()
+    const card = page.locator('.dummy-figure[data-large="true"]')
+    await expect(card).toBeInViewport({ ratio: 0.9 })
+    await size(page, 'Depth').fill('20')
+    await expect(card).toBeInViewport({ ratio: 0.9 })
+  })
+})

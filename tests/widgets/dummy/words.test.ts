@@ -1,0 +1,54 @@
+import { describe, expect, test } from 'vitest'
+import type { Forgiveness, Slack } from '../../../src/paper/index.ts'
+import { riseOf } from '../../../src/paper/index.ts'
+import { forgivesSays } from '../../../src/widgets/dummy/forgiving.ts'
+import { firstWish, placeOfWish, pointOver, wishAt } from '../../../src/widgets/dummy/wishes.ts'
+
+const slack = (by: number): Slack => ({ by, then: null, sentence: null })
+
+const off = (less: number, more: number): Forgiveness => ({
+  id: 'beak',
+  field: 'cut',
+  label: 'Slit',
+  unit: 'mm',
+  less: slack(less),
+  more: slack(more),
+})
+
+describe('how far a size may be off', () => {
+  test('is said as a maker would, both ways alike, unlike, not at all, or as far as one likes', () => {
+    expect(forgivesSays(off(0.8, 0.8), 'mm')).toBe('may be 0.8 mm off')
+    expect(forgivesSays(off(0.5, 1.2), 'mm')).toBe('may be 0.5 mm less, 1.2 mm more')
+    expect(forgivesSays(off(0, 1.2), 'mm')).toBe('may be no less, 1.2 mm more')
+    expect(forgivesSays(off(0.5, 8), 'mm')).toBe('may be 0.5 mm less, much more')
+    expect(forgivesSays(off(0, 0), 'mm')).toBe('must be exact')
+    expect(forgivesSays(off(4, 8), 'mm')).toBe('needs no care')
+  })
+})
+
+describe('a wish', () => {
+  test('is as high over its page as it says: at 90° a point over the gutter by the cosine of 45°', () => {
+    // A page that leans 45° away: a point z over the gutter is z cos 45° from it (Euclid I.47).
+    const [x, y, z] = pointOver({ rise: 30, along: 20, aside: 0 }, 90)
+    expect([x, y]).toEqual([0, 20])
+    expect(z).toBeCloseTo(30 * Math.SQRT2, 9)
+    expect(pointOver({ rise: 30, along: 20, aside: 0 }, 180)[2]).toBeCloseTo(30, 9)
+  })
+
+  test('comes back from its point, aside of the gutter and on either side', () => {
+    for (const aside of [-25, 0, 40])
+      for (const opening of [40, 90, 150]) {
+        const at = pointOver({ rise: 12, along: 80, aside }, opening)
+        expect(riseOf(at, opening)).toBeCloseTo(12, 9)
+        expect(placeOfWish({ at, opening }).aside).toBe(aside)
+      }
+  })
+
+  test('keeps its height when it is made at another opening, and its conditions when it moves', () => {
+    const wish = { ...firstWish({ width: 105, height: 148, caliper: 0.25 }), hidden: false }
+    const wider = wishAt(wish, {}, 140)
+    expect(placeOfWish(wider).rise).toBeCloseTo(placeOfWish(wish).rise, 9)
+    expect(wishAt(wish, { along: 10 })).toMatchObject({ hidden: false, opening: 90 })
+    expect(placeOfWish(wishAt(wish, { along: 10 })).along).toBe(10)
+  })
+})
