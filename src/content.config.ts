@@ -16,6 +16,8 @@ const chapters = defineCollection({
     lead: z.string().min(1).max(220),
     /** One or two short sentences over the bench: what to do there first. It gives no guess away. */
     task: z.string().min(1).max(150),
+    /** The guess for a class in a few words, and what is right: the headline on a projector. */
+    ask: z.strictObject({ asks: z.string().min(1).max(60), answer: z.string().min(1).max(60) }).optional(),
     /** What a search engine shows; the lead stands in if it is left out. */
     description: z.string().max(200).optional(),
     /** The design on the bench: the name of a file in content/dummies, without .hingebook.json. */

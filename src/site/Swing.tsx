@@ -123,7 +123,7 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
         onPointerCancel={end}
       >
         {poser ? (
-          <Figure drawing={view(poser, now, camera, size, { frame: [from, to], moving })} name="garden" />
+          <Figure drawing={view(poser, now, camera, size, { frame: [now], moving })} name="garden" />
         ) : (
           <img src={picture} alt={says} width={size.width} height={size.height} fetchpriority="high" />
         )}

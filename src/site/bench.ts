@@ -52,6 +52,8 @@ export const benchSchema = z.strictObject({
   handles: z
     .array(z.strictObject({ id: z.string(), handle: z.string(), label: z.string().optional() }))
     .optional(),
+  /** The handle that the task names, as `id/handle`: it wears a ring until it is used. */
+  first: z.string().optional(),
   /** What is read out, in order; the first one is red. */
   readings: z.array(z.enum(READINGS)).optional(),
   /** Mechanisms, by id, of which the bench says which way they go as the card opens. */

@@ -11,26 +11,30 @@ import tokens from './styles/tokens.css?raw'
 
 /** Where the garden is seen from, and the openings between which it swings, degrees. */
 export const GARDEN = {
-  camera: { turn: -15, tilt: 38, far: 1.45 },
-  from: 96,
-  to: 132,
-  size: { width: 1280, height: 720 },
+  camera: { turn: -17, tilt: 36, far: 1.4 },
+  from: 104,
+  to: 134,
+  size: { width: 1280, height: 860 },
 } as const
 
 const SMALL: Size = { width: 480, height: 300 }
 
 export const gardenPicture = (garden: Design, opening: number): Drawing =>
-  view(garden, opening, GARDEN.camera, GARDEN.size, { frame: [GARDEN.from, GARDEN.to] })
+  view(garden, opening, GARDEN.camera, GARDEN.size, { frame: [opening] })
 
-/** The garden small and dark, but for one part. */
-export const partPicture = (garden: Design, part: readonly string[]): Drawing =>
-  view(garden, 118, GARDEN.camera, { width: 640, height: 360 }, { frame: [112, 124], lit: part })
+/** The middle of the garden, small and dark but for one part: what stands up, and little of the pages. */
+export const partPicture = (garden: Design, part: readonly string[]): Drawing => ({
+  ...view(garden, 118, GARDEN.camera, { width: 640, height: 360 }, { frame: [118], lit: part }),
+  box: PART,
+})
 
-/** A chapter's card as it stands on its bench, framed as tight as its motion near there allows. */
+const PART: Drawing['box'] = [140, 76, 336, 280]
+
+/** A chapter's card as it stands on its bench, framed as tight as it goes. */
 export function chapterPicture({ design, data, config }: Chapter): Drawing {
   const opening = data.opening
   return view(design, opening, { ...(config.camera ?? DEFAULT_CAMERA), far: 1.7 }, SMALL, {
-    frame: [opening - 8, Math.min(180, opening + 8)],
+    frame: [opening],
     stand: config.stand ?? 'gutter',
   })
 }
@@ -45,7 +49,8 @@ const squeezed = (css: string): string =>
 const STYLE = squeezed(`${tokens}${marks}`)
 
 /** Where one part is lit the table is dark, whatever the hour. */
-const DARK = '.drawing.on-table{--table:#2a3054;--table-far:#14182f;--table-shade:#04050f}'
+const DARK =
+  '.drawing.on-table{--table:#2a3054;--table-far:#14182f;--table-shade:#04050f}.drawing{--by-night:inline}'
 
 /** A picture as a file: it brings its colours, by day and by night. */
 export const pictureFile = (drawing: Drawing, dark = false): string =>

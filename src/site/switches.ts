@@ -13,7 +13,7 @@ export const SWITCHES: readonly Switch[] = [
   {
     name: 'projector',
     label: 'Projector',
-    says: 'Makes everything big enough for the back of a room, with one figure at a time.',
+    says: 'Makes everything big enough for the back of a room, with two figures side by side.',
   },
   {
     name: 'reading',

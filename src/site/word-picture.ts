@@ -5,6 +5,7 @@ import { stepFigure, stepStates } from '../drawing/steps/steps.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design, Vec3 } from '../paper/index.ts'
 import { measure, poseAt } from '../paper/index.ts'
+import { RADIANS } from '../paper/plane/vector.ts'
 
 export const wordPictureSchema = z.strictObject({
   /** The name of a file in content/dummies. */
@@ -21,6 +22,12 @@ export const wordPictureSchema = z.strictObject({
   lit: z.array(z.string()).optional(),
   /** The mechanism whose rise is measured. */
   rise: z.string().optional(),
+  /** The mechanism whose reach is measured, along the gutter from the reader's end. */
+  reach: z.string().optional(),
+  /** Fibres run along the gutter. */
+  grain: z.boolean().default(false),
+  /** A blunt point goes along this crease. */
+  pen: z.string().optional(),
   /** A making step in place of the standing card. */
   step: z.enum(stepStates).optional(),
 })
@@ -34,10 +41,59 @@ const CAMERA = { turn: -26, tilt: 38, far: 2 }
 /** What is drawn on the paper would be in the way here. */
 const plain = ({ art: _, papers: __, ...design }: Design): Design => design
 
+const middle = ({ start, end }: { readonly start: Vec3; readonly end: Vec3 }): Vec3 => [
+  (start[0] + end[0]) / 2,
+  (start[1] + end[1]) / 2,
+  (start[2] + end[2]) / 2,
+]
+
+/** Fibres of the paper: short strokes along the gutter, staggered. */
+function fibres({ width, height }: Design['card'], at: (across: number, along: number) => Point): Mark[] {
+  const runs: Point[][] = []
+  for (let row = 1; row < 9; row++)
+    for (const side of [-1, 1]) {
+      const across = (side * width * row) / 9
+      for (let along = 8 + 14 * (row % 2); along + 18 < height; along += 30)
+        runs.push([at(across, along), at(across, along + 18)])
+    }
+  return [{ mark: 'path', runs, closed: false, role: 'guide', paint: { card: 0, light: 1, face: 'front' } }]
+}
+
+/** Along the gutter from the reader's end to below a tip, and up to it. */
+function reachMarks(tip: Vec3, at: (p: Vec3) => Point): Mark[] {
+  const below: Vec3 = [0, tip[1], 0]
+  const along = { mark: 'path', runs: [[at([0, 0, 0]), at(below)]], closed: false } as const
+  return [
+    { ...along, role: 'halo' },
+    { ...along, role: 'dimension', arrow: 'both' },
+    { mark: 'path', runs: [[at(below), at(tip)]], closed: false, role: 'swing' },
+    { mark: 'dot', at: at(tip), radius: 4.5, role: 'dimension' },
+  ]
+}
+
+/** A pen with a blunt point that presses on a place of the picture. */
+function penMarks([x, y]: Point): Mark[] {
+  const run = [
+    [0, 0],
+    [4, -13],
+    [38, -66],
+    [49, -59],
+    [15, -6],
+  ].map(([dx = 0, dy = 0]): Point => [x + dx, y + dy])
+  const tip = [run[1] as Point, run[4] as Point]
+  const outline = { mark: 'path', runs: [run], closed: true } as const
+  return [
+    { ...outline, role: 'halo' },
+    { ...outline, role: 'paper', paint: { card: 1, light: 1, face: 'front' } },
+    { ...outline, role: 'hand' },
+    { mark: 'path', runs: [tip], closed: false, role: 'hand' },
+  ]
+}
+
 /** Throws an Error that names a crease or mechanism which the design does not have. */
 export function wordPicture(drawn: Design, word: WordPicture): Drawing {
   const design = plain(drawn)
-  const { opening, lines, point, between, lit, rise, step } = word
+  const { opening, lines, point, between, lit, rise, reach, grain, pen, step } = word
   if (step !== undefined) return stepFigure(design, step, SIZE)
   const standing = view(design, opening, CAMERA, SIZE, {
     frame: [opening - 4, opening + 4],
@@ -60,6 +116,9 @@ export function wordPicture(drawn: Design, word: WordPicture): Drawing {
     }))
   const { tips } = measure(design, opening)
   const tip = (id: string): Vec3 => known(tips[id], id).at
+  const half = (opening / 2) * RADIANS
+  const onPage = (across: number, along: number): Point =>
+    at([across * Math.sin(half), along, Math.abs(across) * Math.cos(half)])
   return {
     ...standing,
     marks: [
@@ -68,6 +127,9 @@ export function wordPicture(drawn: Design, word: WordPicture): Drawing {
         const { start, end } = known(creases[name], name)
         return red(start, end)
       }),
+      ...(grain ? fibres(design.card, onPage) : []),
+      ...(reach === undefined ? [] : reachMarks(tip(reach), at)),
+      ...(pen === undefined ? [] : penMarks(at(middle(known(creases[pen], pen))))),
       ...(between ? red(tip(between[0]), tip(between[1])) : []),
       ...(point === undefined
         ? []

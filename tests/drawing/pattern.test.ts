@@ -198,3 +198,39 @@ describe('pattern', () => {
     expect(far.layout.scale).toBeLessThan(first.layout.scale)
   })
 })
+
+describe('a sheet of one mechanism', () => {
+  const wholeOf = (design: typeof owl, only?: string) => {
+    const drawn = pattern(design, size, { handles: true, ...(only === undefined ? {} : { only }) })
+    return { ...drawn, names: drawn.marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])) }
+  }
+
+  it('shows its own pieces and what it sits on, larger than among all', () => {
+    const [all, one] = [wholeOf(owl), wholeOf(owl, 'body')]
+    expect(all.names).toContain('left wing')
+    expect(one.names).toContain('body')
+    expect(one.names).not.toContain('left wing')
+    expect(one.layout.scale).toBeGreaterThan(all.layout.scale)
+  })
+
+  it('shows the piece that a guest is glued to', () => {
+    expect(wholeOf(owl, 'left-wing').names).toEqual(expect.arrayContaining(['body', 'left wing']))
+  })
+
+  it('keeps the lines of others, quietly', () => {
+    const quiet = wholeOf(owl, 'left-wing').marks.filter((mark) => mark.mark === 'path' && mark.quiet)
+    expect(quiet.length).toBeGreaterThan(0)
+    for (const mark of quiet) expect(mark.of).not.toMatch(/^left-wing/)
+    expect(wholeOf(owl).marks.some((mark) => mark.mark === 'path' && mark.quiet)).toBe(false)
+  })
+
+  it('calls handles by what a chapter calls them where their own names are the same', () => {
+    const drawn = pattern(beak, size, {
+      handles: ['beak/apex', 'jaw/apex', 'beak/slit-end'],
+      called: { 'beak/apex': 'Upper apex', 'jaw/apex': 'Lower apex', 'beak/slit-end': 'End of the slit' },
+    })
+    const said = drawn.marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
+    expect(said).toEqual(expect.arrayContaining(['upper apex', 'lower apex']))
+    expect(said.some((words) => words.startsWith('slit '))).toBe(true)
+  })
+})

@@ -19,6 +19,8 @@ export interface Board {
   readonly unit: LengthUnit
   /** The handle that is being dragged, as `id/name`. */
   readonly held: string | undefined
+  /** What a handle is called where its own name is another's too, by `id/name`. */
+  readonly called: Readonly<Record<string, string>>
 }
 
 /** Marks, and words that want a place near what they speak of. */
@@ -55,7 +57,7 @@ function honest(value: number, { at, acrossWay }: SheetHandle, host: FlatCrease 
 
 /** Points that can be dragged, with their numbers beside them. Two at one place are one dot: the first. */
 export function dots(handles: readonly SheetHandle[], board: Board): Drawn {
-  const { design, creases, ground, text, unit, held } = board
+  const { design, creases, ground, text, unit, held, called } = board
   const [marks, wishes, rects]: [Mark[], Wish[], Rect[]] = [[], [], []]
   const grip = gripRadius(text)
   const said = new Set<string>()
@@ -78,7 +80,10 @@ export function dots(handles: readonly SheetHandle[], board: Board): Drawn {
     const host = hostOf(creases, m, piece)
     if (field?.unit === 'mm' && !honest(settingOf(m, field.name), handle, host)) continue
     const value = field && say(field, settingOf(m, field.name), unit)
-    const words = field ? `${field.label.toLowerCase()} ${value}` : label.toLowerCase()
+    const isShared = handles.some((other) => other.id !== id && other.label === label && !other.across)
+    const words = field
+      ? `${field.label.toLowerCase()} ${value}`
+      : ((isShared ? called[of] : undefined) ?? label).toLowerCase()
     // Equal lengths of one mechanism are said once: both depths of a layer, both cuts of a straight strip.
     const same = `${id} ${value ?? words}`
     if (said.has(same)) continue

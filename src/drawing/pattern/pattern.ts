@@ -17,7 +17,7 @@ import { groundFor } from './ground.ts'
 import type { Layout } from './layout.ts'
 import { legendMarks, legendPlan } from './legend.ts'
 import type { Shown } from './shown.ts'
-import { pieceName, shownPieces, withPieces } from './shown.ts'
+import { belongs, ownerOf, pieceName, shownPieces, withPieces } from './shown.ts'
 
 export type { SheetPoint } from './ground.ts'
 
@@ -28,6 +28,10 @@ export interface PatternOptions {
   readonly face?: PaperSide
   /** Points that can be dragged: ids for all of theirs, or single ones as `id/name`; true for all. */
   readonly handles?: boolean | readonly string[]
+  /** A mechanism by id: its pieces alone are shown, with the card and what it sits on, and lines of others are quiet. */
+  readonly only?: string
+  /** What a chapter calls a handle, by `id/name`: said where two would be called the same. */
+  readonly called?: Readonly<Record<string, string>>
   /** The one that is being dragged, as `id/name`, and the words that ride above it: its own label is left out. */
   readonly held?: { readonly handle: string; readonly words: string }
   /** Where the pieces lay in the picture before: so they stay, if there is room for all. */
@@ -65,10 +69,12 @@ const FAULT = 14
 /** The flat sheet with its pieces: cuts, folds, glue and what can be dragged, in a box of `size` px. */
 export function pattern(design: Design, size: Size, options: PatternOptions = {}): Pattern {
   const { face = 'inside', unit = 'mm', text = 15, legend = true, held } = options
-  const shown = shownPieces(pieces(design))
+  const { only } = options
+  const all = pieces(design)
+  const shown = shownPieces(only === undefined ? all : all.filter(({ id }) => belongs(design, only)(id)))
   const drawn = new Set([...shown.parts.map(({ id }) => id), ...shown.twins.keys()])
-  const all = handlesOf(design).filter(({ piece }) => drawn.has(piece))
-  const handles = all.filter(({ id, name }) => isWanted(options.handles, id, name))
+  const draggable = handlesOf(design).filter(({ piece }) => drawn.has(piece))
+  const handles = draggable.filter(({ id, name }) => isWanted(options.handles, id, name))
   const kinds = new Set<Role>(shown.parts.flatMap(({ lines }) => lines.map(({ kind }) => seenAs(kind, face))))
   const seen = face === 'inside' ? 'front' : 'back'
   if (gluedPlaces(design).some(({ face }) => face !== seen)) kinds.add('behind')
@@ -78,9 +84,17 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     ...{ size, foot: plan?.height ?? 0, hand, text, handles, stay: options.stay },
   })
   const creases = flatCreases(design).filter(({ piece }) => drawn.has(piece))
-  const board: Board = { design, creases, ground, text, unit, held: held?.handle }
+  const board: Board = {
+    design,
+    creases,
+    ground,
+    text,
+    unit,
+    held: held?.handle,
+    called: options.called ?? {},
+  }
   const [angles, drags] = [arcs(handles, board), dots(handles, board)]
-  const taken = all.find(({ id, name }) => held?.handle === `${id}/${name}`)
+  const taken = draggable.find(({ id, name }) => held?.handle === `${id}/${name}`)
   const riding =
     taken && held ? [ridingRect(held.words, ground.fromSheet(taken.at, taken.piece), size, text)] : []
   const names = nameMarks(shown, ground, text)
@@ -93,8 +107,8 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     unit: 'px',
     marks: [
       squareMark(ground),
-      ...tints(design, shown, face, ground),
-      ...lineMarks(design, shown, face, ground),
+      ...tints(design, shown, face, ground, only),
+      ...lineMarks(design, shown, face, ground, only),
       ...angles.marks,
       ...drags.marks,
       ...faultsOn(options.faults ?? [], drawn, ground),
@@ -128,11 +142,17 @@ function squareMark({ drawable: rect, fromSheet, toSheet }: Ground): Mark {
 }
 
 /** The mechanisms' paper in a tint of its card, each where it is cut from. */
-function tints(design: Design, { parts }: Shown, face: PaperSide, { fromSheet }: Ground): readonly Mark[] {
+function tints(
+  design: Design,
+  { parts }: Shown,
+  face: PaperSide,
+  { fromSheet }: Ground,
+  only: string | undefined,
+): readonly Mark[] {
   const side = face === 'inside' ? 'front' : 'back'
   const marks = new Map<number, PathMark & { runs: Point[][] }>()
   for (const { index, owner, panel, piece, points } of flatParts(design)) {
-    if (owner < 0 || !parts.some(({ id }) => id === piece)) continue
+    if (owner < 0 || !parts.some(({ id }) => id === piece) || isOther(panel, piece, only)) continue
     const run = points.map((p) => fromSheet(p, piece))
     const mark = marks.get(index)
     if (mark) mark.runs.push(run)
@@ -167,6 +187,7 @@ function lineMarks(
   { parts }: Shown,
   face: PaperSide,
   { fromSheet }: Ground,
+  only: string | undefined,
 ): readonly Mark[] {
   const places = gluedPlaces(design)
   const seen = face === 'inside' ? 'front' : 'back'
@@ -174,17 +195,21 @@ function lineMarks(
     lines.flatMap(({ kind, points, closed = false, of }): Mark[] => {
       const role: Role = of === 'page' ? 'edge' : seenAs(kind, face)
       const run = points.map((p) => fromSheet(p, id))
-      const path = { mark: 'path', of } as const
+      const path = { mark: 'path', of, ...(isOther(of, id, only) ? { quiet: true } : {}) } as const
       if (kind !== 'glue') return [{ ...path, runs: [run], closed, role }]
       const place = places.find((one) => one.piece === id && alike(one.points, points))
       if (place && place.face !== seen)
         return [{ ...path, runs: [closed ? inset(run, DRAWN_IN) : run], closed, role: 'behind' }]
       const runs = closed ? hatch(run, HATCH) : strokes(run, HATCH, STROKE)
-      const hatched: Mark = { mark: 'path', runs, closed: false, role: 'glue', of: `${of}-hatch` }
+      const hatched: Mark = { ...path, runs, closed: false, role: 'glue', of: `${of}-hatch` }
       return place?.isOwn ? [hatched] : [{ ...path, runs: [run], closed, role: 'place' }, hatched]
     }),
   )
 }
+
+/** Whether a line or panel of a piece is another mechanism's than the one that is looked at. */
+const isOther = (of: string, piece: string, only: string | undefined): boolean =>
+  only !== undefined && ![only, 'page', 'gutter'].includes(ownerOf(of)) && ownerOf(of) !== ownerOf(piece)
 
 /** How far the dots of a place that is glued behind lie inside it, px: they touch no fold. */
 const DRAWN_IN = 3

@@ -1,6 +1,6 @@
 /** Which pieces the flat drawing shows, and what it calls them. */
-import type { Piece } from '../../paper/index.ts'
-import { nameOf } from '../../paper/index.ts'
+import type { Design, Piece } from '../../paper/index.ts'
+import { handlesOf, jointsOf, nameOf, pieces } from '../../paper/index.ts'
 
 /** What is drawn of a design's pieces: equal ones of one mechanism once, with their number. */
 export interface Shown {
@@ -10,8 +10,6 @@ export interface Shown {
   readonly twins: ReadonlyMap<string, string>
   readonly counts: ReadonlyMap<string, number>
 }
-
-const ownerOf = (piece: string): string => piece.slice(0, piece.indexOf('/'))
 
 const alike = (a: Piece, b: Piece): boolean =>
   ownerOf(a.id) === ownerOf(b.id) &&
@@ -26,6 +24,25 @@ const alike = (a: Piece, b: Piece): boolean =>
       )
     )
   })
+
+/** The mechanism that something on a piece belongs to, by the name of a panel, crease or piece. */
+export const ownerOf = (name: string): string => name.split('/')[0] ?? ''
+
+/** How many pieces a sheet shows at once before it is crowded: the card, and what is stuck on it. */
+const FEW = 3
+
+/** Whether a design has so many different pieces that they are better looked at one mechanism at a time. */
+export const isCrowded = (design: Design): boolean => shownPieces(pieces(design)).parts.length > FEW
+
+/** Whether a piece belongs to a mechanism: its own, one that it is stuck on or dragged on, or the card. */
+export function belongs(design: Design, mechanism: string): (piece: string) => boolean {
+  const near = new Set([
+    'card',
+    ...handlesOf(design).flatMap(({ id, piece }) => (id === mechanism ? [piece] : [])),
+    ...jointsOf(design).flatMap(({ host, own }) => (ownerOf(own.piece) === mechanism ? [host.piece] : [])),
+  ])
+  return (piece) => near.has(piece) || ownerOf(piece) === mechanism
+}
 
 /** The cover has nothing to drag: with it all else would be drawn half as large. It and its rim are on the sheet. */
 const uncovered = (all: readonly Piece[]): readonly Piece[] =>

@@ -87,7 +87,7 @@ export interface Obstacles {
 }
 
 /** How large a dot is that can be dragged, px from its middle: it grows with the words, for a projector. */
-export const gripRadius = (text: number): number => 10 + 0.25 * Math.max(0, text - 15)
+export const gripRadius = (text: number): number => Math.max(10, 0.7 * text)
 
 const SIDES: readonly Side[] = [
   'right',

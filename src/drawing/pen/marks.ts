@@ -27,6 +27,8 @@ export type Role =
   | 'slice' // a sheet of card seen edge-on where a section cuts it (see Paint)
   | 'shadow' // several that overlap, each faint, make one soft shadow
   | 'fade' // the dark that gathers towards a crease (see Fade)
+  | 'glow' // by night: the light of a flame on paper (see Fade)
+  | 'haze' // by night: the same in the air
   | 'dip' // a fold whose hollow is seen
   | 'brow' // a fold whose back is seen
   // measuring
@@ -65,11 +67,11 @@ export interface Paint {
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
 
 /**
- * A dark that thins out. In the frame of its matrix it is darkest at 0: on the line x = 0 and gone at
- * x = 1 (`band`), or at the origin and gone on the unit circle (`round`).
+ * A dark or a light that thins out. In the frame of its matrix it is strongest at 0: on the line x = 0 and gone at
+ * x = 1 (`band`), or at the origin and gone on the unit circle (`round`, and `glow` for light).
  */
 export interface Fade {
-  readonly kind: 'band' | 'round'
+  readonly kind: 'band' | 'round' | 'glow'
   readonly matrix: Matrix
 }
 
@@ -113,7 +115,9 @@ export interface PathMark {
   /** What lies on a surface: painted after it and clipped to it. */
   readonly on?: readonly (PathMark | ArtMark)[]
   readonly fade?: Fade
-  /** How strong a shadow or fade is, 0 to 1. */
+  /** It belongs to something else than what is looked at. */
+  readonly quiet?: boolean
+  /** How strong a shadow, fade or glow is, 0 to 1. */
   readonly strength?: number
 }
 

@@ -10,6 +10,7 @@
  *   style="--strength:…" a shadow or fade
  *   s-<n>             a curve among several: 0, 1, 2 …, each with a dash pattern of its own
  *   closed | open     a path
+ *   quiet             a path of something else than what is looked at
  *   head              the arrow heads of a path, filled
  *   bold              a word
  *   data-of="…"       the panel, crease, mechanism, handle or check that a mark stands for
@@ -88,6 +89,7 @@ export function classOf(mark: Mark): string {
     if (mark.series !== undefined) name += ` s-${mark.series}`
     if (mark.paint) name += ` c-${mark.paint.card} ${mark.paint.face}`
     name += mark.closed ? ' closed' : ' open'
+    if (mark.quiet) name += ' quiet'
   }
   if (mark.mark === 'word' && mark.bold) name += ' bold'
   return name
@@ -151,6 +153,18 @@ export const FADE_STOPS = [
   [1, 0],
 ] as const
 
+/**
+ * How the light of a flame thins out over a flat surface from the foot of the perpendicular on it, to three of its
+ * heights: (1 + (r/h)^2)^(-3/2), by the inverse square and the cosine law (Lambert, Photometria, 1760).
+ */
+export const GLOW_REACH = 3
+export const GLOW_STOPS: readonly (readonly [at: number, left: number])[] = [
+  0, 0.12, 0.24, 0.36, 0.5, 0.7, 1,
+].map((at) => [at, at === 1 ? 0 : Math.round(1000 * (1 + (GLOW_REACH * at) ** 2) ** -1.5) / 1000] as const)
+
+/** Whether a flame burns in the drawing. */
+export const glowsIn = ({ marks }: Drawing): boolean => marks.some(({ role }) => role === 'haze')
+
 /** The stops that all fades of a drawing share, if it has any. */
 export const fadesIn = ({ marks }: Drawing): boolean => marks.some((mark) => mark.mark === 'path' && mark.on)
 
@@ -166,17 +180,20 @@ export function namesOf(marks: readonly Mark[], name: string): readonly string[]
   })
 }
 
-const stops = (name: string): string =>
-  `<linearGradient id="${name}-fade">${FADE_STOPS.map(
-    ([at, opacity]) => `<stop offset="${at}" stop-opacity="${opacity}"/>`,
-  ).join('')}</linearGradient>`
+const stops = (name: string, kind: 'fade' | 'glow'): string =>
+  `<linearGradient id="${name}-${kind}"${kind === 'glow' ? ' class="glow"' : ''}>${(kind === 'fade'
+    ? FADE_STOPS
+    : GLOW_STOPS
+  )
+    .map(([at, opacity]) => `<stop offset="${at}" stop-opacity="${opacity}"/>`)
+    .join('')}</linearGradient>`
 
 function fade(mark: PathMark, id: string, name: string): string {
   const { kind = 'band', matrix } = mark.fade ?? {}
   const gradient = kind === 'band' ? 'linearGradient' : 'radialGradient'
   const reach = kind === 'band' ? 'x1="0" y1="0" x2="1" y2="0"' : 'cx="0" cy="0" r="1"'
   const turn = matrix ? matrixText(matrix) : ''
-  return `<${gradient} id="${id}" href="#${name}-fade" gradientUnits="userSpaceOnUse" ${reach} gradientTransform="${turn}"/><path${attributes(
+  return `<${gradient} id="${id}" href="#${name}-${kind === 'glow' ? 'glow' : 'fade'}" gradientUnits="userSpaceOnUse" ${reach} gradientTransform="${turn}"/><path${attributes(
     { class: classOf(mark), style: fadeStyle(mark, id), d: pathData(mark.runs, true, 1) },
   )}/>`
 }
@@ -200,6 +217,7 @@ export const sheetClass = ({ paint }: PathMark): string =>
 
 function path(mark: PathMark, digits: number, unit: Drawing['unit'], own: string, name: string): string {
   if (mark.on) return sheet(mark, own, name)
+  if (mark.fade) return fade(mark, own, name)
   const d = pathData(mark.runs, mark.closed, digits)
   const line = `<path${attributes({ class: classOf(mark), style: styleOf(mark), 'data-of': mark.of, d })}/>`
   const heads = headData(mark, digits, unit)
@@ -265,6 +283,7 @@ export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): s
   const name = nameFor(drawing)
   const names = namesOf(drawing.marks, name)
   const marks = drawing.marks.map((mark, k) => markSvg(mark, digits, drawing.unit, names[k], name))
-  if (fadesIn(drawing)) marks.unshift(stops(name))
+  if (glowsIn(drawing)) marks.unshift(stops(name, 'glow'))
+  if (fadesIn(drawing)) marks.unshift(stops(name, 'fade'))
   return `<svg${head}>${style}\n${marks.join('\n')}\n</svg>\n`
 }

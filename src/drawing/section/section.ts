@@ -17,6 +17,8 @@ import { slices } from './slices.ts'
 export interface SectionOptions {
   /** The mechanism whose ridge is measured. */
   readonly of?: string
+  /** The openings that the framing has room for, degrees; default the whole motion. */
+  readonly frame?: readonly number[]
   /** Height of the type, px; default 15. */
   readonly text?: number
   readonly unit?: LengthUnit
@@ -30,6 +32,20 @@ export interface Section extends Drawing {
 }
 
 const PADDING = 20
+
+/** How much of the pages a tight section shows: their ends tell nothing. */
+const NEAR_THE_GUTTER = 0.7
+
+/** Half of the width and the height, mm, of a tight section: what stands in it now, and its pages at these openings. */
+function extentOf(page: number, frame: readonly number[], cuts: readonly Slice[]): readonly [number, number] {
+  const ends = cuts.flatMap(({ panel, from, to }) => (panel.startsWith('page/') ? [] : [from, to]))
+  const near = NEAR_THE_GUTTER * page
+  const halves = frame.map((opening) => (opening / 2) * RADIANS)
+  return [
+    Math.max(page / 4, ...halves.map((half) => near * Math.sin(half)), ...ends.map(([x]) => Math.abs(x))),
+    Math.max(page / 4, ...halves.map((half) => near * Math.cos(half)), ...ends.map(([, , z]) => z)),
+  ]
+}
 
 /** A point of space where it lies in the section. */
 const flat = (p: Vec3): readonly [number, number] => [p[0], p[2]]
@@ -92,7 +108,7 @@ function hidden(a: Point, b: Point, c: Point, d: Point, near: number): number {
 /**
  * The card cut by a plane square to the gutter, seen from the reader's end, in a box of `size` px.
  * `at` is the station in mm along the gutter, or a mechanism's id: then the plane goes through its tip.
- * One scale for the whole motion. Throws a RangeError for an unknown id.
+ * One scale for the whole motion, or for the openings of `frame`. Throws a RangeError for an unknown id.
  */
 export function section(
   source: Poser | Design,
@@ -110,10 +126,13 @@ export function section(
   const measured = options.of ?? (typeof at === 'string' ? at : undefined)
   const page = design.card.width
 
+  const paper = surfaces(poser)
+  const plain = slices(paper, station)
+  const [wide, tall] = options.frame ? extentOf(page, options.frame, plain) : [page, page]
   const below = text * 1.6 + 4
   const room: Size = { width: size.width - 2 * PADDING, height: size.height - below - 2 * PADDING }
-  const scale = Math.max(0.05, Math.min(room.width / (2 * page), room.height / page))
-  const [middle, foot] = [size.width / 2, PADDING + (room.height + scale * page) / 2]
+  const scale = Math.max(0.05, Math.min(room.width / (2 * wide), room.height / tall))
+  const [middle, foot] = [size.width / 2, PADDING + (room.height + scale * tall) / 2]
   const across = scaleLinear([-page, page], [middle - scale * page, middle + scale * page])
   const up = scaleLinear([0, page], [foot, foot - scale * page])
   const toScreen = ([x, z]: readonly [number, number]): Point => [across(x), up(z)]
@@ -123,8 +142,7 @@ export function section(
   const lines: [Point, Point][] = []
   const rects: Rect[] = []
 
-  const paper = surfaces(poser)
-  const cuts = slices(paper, station).map((cut) => beside(cut, paper, design, SIDE_BY_SIDE / scale))
+  const cuts = plain.map((cut) => beside(cut, paper, design, SIDE_BY_SIDE / scale))
   const half = (opening / 2) * RADIANS
   for (const side of [-1, 1] as const) {
     // Where the page is cut away near the gutter, its plane goes on as a ghost.

@@ -125,3 +125,16 @@ export function motionPoints(
     ])
   })
 }
+
+/** How far a card may be opened or shut before the picture draws back to keep it in, degrees. */
+const NEAR = 14
+
+/**
+ * The openings that a tight picture has room for: those near where the card is at home, and the present one.
+ * It follows from the opening alone and changes with it little by little: nothing jumps under a hand.
+ */
+export function openingsNear(home: number, opening: number): readonly number[] {
+  const least = Math.max(0, Math.min(home - NEAR, opening))
+  const most = Math.min(180, Math.max(home + NEAR, opening))
+  return [0, 0.25, 0.5, 0.75, 1].map((part) => least + part * (most - least))
+}

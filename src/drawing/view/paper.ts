@@ -8,6 +8,7 @@ import { PAPERS } from '../pen/papers.ts'
 import type { Lens } from './camera.ts'
 import type { Fold } from './folds.ts'
 import { fadesOn, foldsOn, isHollow, liesOn } from './folds.ts'
+import { flameAt, glowOn } from './glow.ts'
 import { lightOn } from './light.ts'
 import type { Part } from './order.ts'
 import { paintOrder } from './order.ts'
@@ -311,6 +312,7 @@ export function paperMarks(
   })
   const { eye, toScreen } = lens
   const casters = shadows === 'none' ? [] : castersOf(sheets, poser, place)
+  const flame = poser ? flameAt(poser, place, inLight) : null
 
   const paints = new Map<number, Paint>()
   const paintOf = (sheet: Sheet, at: Vec3): Paint => {
@@ -346,8 +348,10 @@ export function paperMarks(
       const { origin: o, u, v, box } = axes
       const spot: Spot = (a, b) =>
         toScreen([o[0] + a * u[0] + b * v[0], o[1] + a * u[1] + b * v[1], o[2] + a * u[2] + b * v[2]])
+      const receiver: Receiver = { sheet: index, origin: o, u, v, normal: seen, box }
+      const glow = flame && glowOn(flame, receiver, toScreen)
       const art = bare && owner < 0 ? null : artOn(design, panel, paint.face)
-      if (art) {
+      if (art || glow) {
         const matrix = matrixFor(box, spot)
         const [x, y] = [(box[0] + box[2]) / 2, (box[1] + box[3]) / 2]
         const [p, q, r] = [spot(x, y), spot(x + 1, y), spot(x, y + 1)]
@@ -365,15 +369,17 @@ export function paperMarks(
           closed: true,
           role: 'bare',
         }
-        if (art.shapes.length > 0)
-          on.push(whole, artMark(art.shapes, matrix, spot, grow), { ...whole, role: 'shade' })
-        if (art.lit.length > 0) lit = artMark(art.lit, matrix, spot, grow)
+        // A light needs a ground of its own under it, as art does.
+        if (glow || art?.shapes.length) on.push(whole)
+        if (art?.shapes.length) on.push(artMark(art.shapes, matrix, spot, grow))
+        if (glow || art?.shapes.length) on.push({ ...whole, role: 'shade' })
+        if (art?.lit.length) lit = artMark(art.lit, matrix, spot, grow)
       }
       on.push(...fadesOn(folds, seen, toScreen))
       if (shadows !== 'none') {
-        const receiver: Receiver = { sheet: index, origin: o, u, v, normal: seen, box }
         on.push(...shadowsOn(casters, receiver, lamp, shadows === 'soft', spot))
       }
+      if (glow) on.push(glow)
       if (lit) on.push(lit)
     }
     on.push(...edgeMarks(sheet, folds, seen, (p) => toScreen(place(p))))

@@ -10,6 +10,7 @@ import { angleText, lengthText } from '../pen/numbers.ts'
 import type { Camera, Lens, Size, Stand } from './camera.ts'
 import { lensFor, motionPoints, standing, unplaced } from './camera.ts'
 import { coverSurfaces } from './cover.ts'
+import { flameAt, hazeOf } from './glow.ts'
 import { lampFor } from './light.ts'
 import { paperMarks } from './paper.ts'
 import { shadowMarks } from './shadows.ts'
@@ -29,7 +30,7 @@ export interface ViewOptions {
   readonly lit?: readonly string[]
   /** The card is moving: shadows are hard, so that a frame is quick. */
   readonly moving?: boolean
-  /** The openings that the framing has room for, degrees; default the whole motion. */
+  /** The openings that the framing has room for, degrees, and all that stands up now; default the whole motion. */
   readonly frame?: readonly number[]
   /** Height of the type, px; default 15. */
   readonly text?: number
@@ -109,15 +110,19 @@ export function view(
   const { card } = design
   const { text = 15, unit = 'mm', stand = 'gutter', moving = false } = options
   const placedAt = (at: number) => standing(stand, at)
+  const place = placedAt(opening)
+  // Shut, the layers keep a hair's breadth so that their order is known.
+  const pose = poser(Math.max(SHUT, opening))
+  const paper = [...coverSurfaces(design, pose.opening, model.panels.length), ...surfaces(poser)]
+  const pages = motionPoints(card, placedAt, options.frame)
   const lens = lensFor({
     card,
     camera,
     size,
     stand,
-    points: motionPoints(card, placedAt, options.frame),
+    points: options.frame ? [...pages, ...paper.flatMap(({ points }) => points.map(place))] : pages,
     padding: padding(size),
   })
-  const place = placedAt(opening)
   const back = unplaced(stand, opening)
   const eye = back(lens.eye)
   const toScreen = (p: Vec3): Point => lens.toScreen(place(p))
@@ -129,10 +134,7 @@ export function view(
     rects.push([at[0] - radius, at[1] - radius, 2 * radius, 2 * radius])
   const idOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
 
-  // Shut, the layers keep a hair's breadth so that their order is known.
-  const pose = poser(Math.max(SHUT, opening))
   if (options.squares) marks.push(squareMarks(card, lens))
-  const paper = [...coverSurfaces(design, pose.opening, model.panels.length), ...surfaces(poser)]
   const lamp = lampFor(lens, stand)
   const onTable = [
     ...model.panels.map((panel) => pose.panels[panel.name] ?? []),
@@ -153,9 +155,11 @@ export function view(
     ...(options.lit ? { lit: new Set(options.lit) } : {}),
   })
   marks.push(...shaded)
+  const flame = flameAt(poser, place)
+  if (flame && !options.lit) marks.push(hazeOf(flame, lens))
   // Words lie on the pages or beside the card rather than on what pops up.
   const shapes = shaded.flatMap((mark) =>
-    mark.mark === 'path' && mark.role === 'facet' && !mark.of?.startsWith('page/') ? mark.runs : [],
+    mark.mark === 'path' && mark.role === 'facet' && !/^(page|cover)\//.test(mark.of ?? '') ? mark.runs : [],
   )
   poser(opening)
 

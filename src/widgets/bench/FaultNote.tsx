@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Check, Repair } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
-import { lengthUnit } from '../model/page.ts'
+import { covering, lengthUnit } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { shown, small } from '../state/format.ts'
 
@@ -90,9 +90,17 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
   const [first, ...more] = failed
   const length = lengthUnit.value
   const note = useRef<HTMLDivElement>(null)
+  // Whether the shut card hides it all is what a guess on its margin asks.
+  const answers = bench.config.covers?.includes('margin') ?? false
   const onMended = () => note.current?.focus()
   return (
-    <div ref={note} class="fault-note" data-state={first ? 'fault' : 'good'} tabIndex={-1}>
+    <div
+      ref={note}
+      class="fault-note"
+      data-state={first ? 'fault' : 'good'}
+      data-answers={answers}
+      tabIndex={-1}
+    >
       {first ? (
         <ul class="faults">
           <FaultLine check={first} {...{ bench, length, onMended }} />
@@ -113,7 +121,7 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
           </ul>
         </details>
       ) : null}
-      {known ? <Aloud checks={known} /> : null}
+      {known && !(answers && covering.value) ? <Aloud checks={known} /> : null}
     </div>
   )
 }

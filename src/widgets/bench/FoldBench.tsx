@@ -10,9 +10,9 @@ import { MetNote } from '../challenge/MetNote.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
 import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
-import { SheetFigure } from '../figures/SheetFigure.tsx'
+import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
-import { Cover, GuessNote } from '../guess/Cover.tsx'
+import { Cover, GuessNote, ShowHide } from '../guess/Cover.tsx'
 import { followAddress } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
@@ -241,7 +241,7 @@ export function FoldBench({
           </FigureFrame>
         ) : null}
         {has('sheet') ? (
-          <FigureFrame name="sheet">
+          <FigureFrame name="sheet" bar={<SheetPick bench={bench} />}>
             <SheetFigure bench={bench} section={has('section')} />
           </FigureFrame>
         ) : null}
@@ -249,6 +249,7 @@ export function FoldBench({
           {figures.length > 1 ? <FigureSwitch figures={figures} /> : null}
           <OpeningBar bench={bench} />
           <LeadReading bench={bench} slug={slug} />
+          {covers.length > 0 ? <ShowHide /> : null}
         </div>
         <ReadingStrip bench={bench} slug={slug} />
         {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}

@@ -39,6 +39,7 @@ export function FieldRow({ bench, field, length }: RowProps): JSX.Element {
       class="field-row"
       onFocusCapture={() => {
         sizeInHand.value = key
+        bench.choose(key.slice(0, key.indexOf('.')))
       }}
       onBlurCapture={() => {
         sizeInHand.value = null

@@ -7,6 +7,8 @@ import {
   FADE_STOPS,
   fadeStyle,
   fadesIn,
+  GLOW_STOPS,
+  glowsIn,
   headData,
   matrixText,
   nameFor,
@@ -56,13 +58,18 @@ const artNode = (mark: ArtMark): JSX.Element => (
   </g>
 )
 
-const fadeStops = FADE_STOPS.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
+const stopNodes = (stops: readonly (readonly [at: number, left: number])[]): JSX.Element[] =>
+  stops.map(([at, opacity]) => <stop key={at} offset={at} stop-opacity={opacity} />)
+
+const fadeStops = stopNodes(FADE_STOPS)
+
+const glowStops = stopNodes(GLOW_STOPS)
 
 function fadeNodes(mark: PathMark, id: string, name: string): JSX.Element[] {
   const { kind = 'band', matrix } = mark.fade ?? {}
   const shared = {
     id,
-    href: `#${name}-fade`,
+    href: `#${name}-${kind === 'glow' ? kind : 'fade'}`,
     gradientUnits: 'userSpaceOnUse',
     gradientTransform: matrix ? matrixText(matrix) : undefined,
   } as const
@@ -101,10 +108,11 @@ const inlay = (one: PathMark | ArtMark, id: string, name: string): JSX.Element |
   )
 
 /** One mark as SVG. Surfaces have keys; of the others the n-th of the next frame takes over the n-th element. */
-function markNode(mark: Mark, own: string, name: string): JSX.Element {
+function markNode(mark: Mark, own: string, name: string): JSX.Element | JSX.Element[] {
   const className = classOf(mark)
   if (mark.mark === 'path') {
     if (mark.on) return sheetNode(mark, own, name)
+    if (mark.fade) return fadeNodes(mark, own, name)
     const heads = headData(mark)
     const line = (
       <path class={className} style={styleOf(mark)} data-of={mark.of} d={pathData(mark.runs, mark.closed)} />
@@ -143,10 +151,12 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element {
   )
 }
 
-const drawn = new WeakMap<readonly Mark[], { readonly name: string; readonly nodes: JSX.Element[] }>()
+type Nodes = readonly (JSX.Element | JSX.Element[])[]
+
+const drawn = new WeakMap<readonly Mark[], { readonly name: string; readonly nodes: Nodes }>()
 
 /** Marks that were drawn before have their elements still: nothing is patched. */
-function markNodes(marks: readonly Mark[], name: string): JSX.Element[] {
+function markNodes(marks: readonly Mark[], name: string): Nodes {
   const known = drawn.get(marks)
   if (known?.name === name) return known.nodes
   const names = namesOf(marks, name)
@@ -184,8 +194,13 @@ export function Figure({ drawing, silent = false, name, under, over }: FigurePro
       {...size}
     >
       {fadesIn(drawing) ? <linearGradient id={`${own}-fade`}>{fadeStops}</linearGradient> : null}
+      {glowsIn(drawing) ? (
+        <linearGradient id={`${own}-glow`} class="glow">
+          {glowStops}
+        </linearGradient>
+      ) : null}
       {under?.map((mark) => markNode(mark, own, own))}
-      {markNodes(drawing.marks, own)}
+      {markNodes(drawing.marks, own) as JSX.Element[]}
       {over?.map((mark) => markNode(mark, own, own))}
     </svg>
   )

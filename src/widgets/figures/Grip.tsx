@@ -23,6 +23,8 @@ interface GripProps {
   readonly shape?: 'dot' | 'arrow'
   readonly value: { readonly now: number; readonly min: number; readonly max: number; readonly text: string }
   readonly held: boolean
+  /** It is what the task speaks of, and wears a ring. */
+  readonly ringed?: boolean
   /** The number that rides beside it while it is held. */
   readonly rides: string
   readonly onHold: () => void
@@ -75,6 +77,7 @@ export function Grip(props: GripProps): JSX.Element {
       class="grip"
       data-held={held}
       data-keyed={keyed}
+      data-ringed={props.ringed}
       data-way={way}
       data-shape={shape}
       role="slider"

@@ -2,6 +2,7 @@ import type { JSX } from 'preact'
 import { pointInSection } from '../../drawing/page-point/page-point.ts'
 import type { Section } from '../../drawing/section/section.ts'
 import { section } from '../../drawing/section/section.ts'
+import { openingsNear } from '../../drawing/view/camera.ts'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -66,6 +67,7 @@ export function SectionFigure({ bench, lead, small = false }: SectionFigureProps
     const drawing = kept([poser, opening, at, point, size, text, unit], () => {
       const plain = section(poser, opening, at, size, {
         ...(lead === undefined ? {} : { of: lead }),
+        frame: openingsNear(bench.start.opening, opening),
         text,
         unit,
       })

@@ -7,7 +7,7 @@ import { pattern } from '../../drawing/pattern/pattern.ts'
 import type { PathMark } from '../../drawing/pen/marks.ts'
 import type { Size } from '../../drawing/view/camera.ts'
 import type { Check, Design } from '../../paper/index.ts'
-import { handlesOf, settable, settingOf } from '../../paper/index.ts'
+import { handlesOf, nameOf, settable, settingOf } from '../../paper/index.ts'
 import type { BenchHandle } from '../model/bench-handles.ts'
 import { handleSays, nudged, toEnd } from '../model/bench-handles.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -58,6 +58,7 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
       // A value outside of the range that is spoken would be no value.
       value={{ now, min: Math.min(0, now), max: Math.max(far, now), text: says }}
       held={bench.held.value === key}
+      ringed={bench.ringed.value === key}
       rides={says}
       onHold={() => bench.hold(key)}
       onMove={(to) => bench.move((from) => handle.drag(from, sheet.toSheet(to, piece)))}
@@ -153,6 +154,32 @@ function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.E
   )
 }
 
+/** Which mechanism's pieces a crowded sheet shows. */
+export function SheetPick({ bench }: { readonly bench: Bench }): JSX.Element | null {
+  if (bench.choosable.length < 2) return null
+  return (
+    <label class="sheet-pick">
+      <span class="aloud">Pieces shown on the flat sheet</span>
+      <select
+        value={bench.chosen.value ?? ''}
+        onChange={({ currentTarget }) => bench.choose(currentTarget.value || null)}
+      >
+        {bench.choosable.map((id) => (
+          <option key={id} value={id}>
+            {capital(nameOf(id))}
+          </option>
+        ))}
+        <option value="">All pieces</option>
+      </select>
+    </label>
+  )
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
+
+/** Words this high are for a room, px. */
+const FAR_OFF = 26
+
 const NO_FAULTS: readonly Check[] = []
 
 const NO_MARKS: readonly PathMark[] = []
@@ -174,15 +201,20 @@ export function SheetFigure({ bench, section, small = false }: SheetFigureProps)
     const unit = lengthUnit.value
     // Not the state itself: while the card opens its sheet stays as it is.
     const [design, point] = [bench.design.value, bench.point.value]
-    const handles = bench.handles.value
+    const chosen = bench.chosen.value
+    const handles = bench.handles.value.filter(({ key }) => chosen === null || key.startsWith(`${chosen}/`))
     const held = handles.find(({ key }) => key === bench.held.value)
     // Nothing jumps under a hand: the pieces stay where they lay when it took hold.
     const stay = held && last.current?.size === size ? last.current.layout : undefined
     const faults = bench.checks.value ?? NO_FAULTS
     const words = held ? handleSays(held, unit) : ''
-    const sheet = kept([design, point, size, text, unit, faults, held?.key, words], () => {
+    const sheet = kept([design, point, size, text, unit, faults, chosen, held?.key, words], () => {
       const plain = pattern(design, size, {
         handles: handles.map(({ key }) => key),
+        called: Object.fromEntries(handles.map(({ key, label }) => [key, label])),
+        ...(chosen === null ? {} : { only: chosen }),
+        // From the back of a room a key of lines is not read: the room is for the sheet.
+        legend: text < FAR_OFF,
         faults,
         text,
         unit,

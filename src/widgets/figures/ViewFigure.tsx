@@ -1,6 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useRef } from 'preact/hooks'
 import { pointInView } from '../../drawing/page-point/page-point.ts'
+import { openingsNear } from '../../drawing/view/camera.ts'
 import type { View, ViewOptions } from '../../drawing/view/view.ts'
 import { view } from '../../drawing/view/view.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -13,11 +14,15 @@ import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
 import { useKept, usePicture, useStage } from './stage.ts'
+import { veiled, veils } from './veil.ts'
 
 /** Degrees the view turns for each pixel of a drag, and at each press. */
 const TURN_PER_PIXEL = 0.45
 
 const TURN_PER_PRESS = 10
+
+/** The eye's distance, in diagonals of the card: near a card that lies open, further from one that stands before it. */
+const EYE = { gutter: 1.6, edge: 2.2 } as const
 
 const knobs = [
   { label: 'Turn the card to the left', turn: -1, tilt: 0, path: 'M11 4 5 10l6 6M5 10h10' },
@@ -109,17 +114,21 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
     const poser = bench.poser.value
     const moving = bench.held.value !== null || bench.playing.value
     const faults = bench.checks.value
-    const drawn = kept([poser, opening, point, camera, size, moving, faults, text, unit], () => {
-      const plain = view(poser, opening, camera, size, {
+    const stand = bench.config.stand ?? 'gutter'
+    const veil = veils(bench)
+    const drawn = kept([poser, opening, point, camera, size, moving, faults, text, unit, veil], () => {
+      const plain = view(poser, opening, { ...camera, far: EYE[stand] }, size, {
         ...options,
         handle: true,
-        stand: bench.config.stand ?? 'gutter',
+        stand,
+        frame: openingsNear(bench.start.opening, opening),
         moving,
         faults: faults ?? [],
         text,
         unit,
       })
-      return point ? pointInView(plain, point, opening, { text, unit }) : plain
+      const measured = point ? pointInView(plain, point, opening, { text, unit }) : plain
+      return veil ? { ...measured, marks: veiled(measured.marks) } : measured
     })
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
     const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]

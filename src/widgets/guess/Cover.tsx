@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import { coverAnswers, covering } from '../model/page.ts'
 
 /*
  * What covers an answer is always in the page; the page's own attribute, set before anything is painted, shows
@@ -22,6 +23,15 @@ export function Mark(): JSX.Element {
       <span aria-hidden="true">?</span>
       <span class="aloud">covered until you have guessed</span>
     </span>
+  )
+}
+
+/** At the back of a room: shows the answers, or covers them again. */
+export function ShowHide(): JSX.Element {
+  return (
+    <button type="button" class="button show-hide" onClick={() => coverAnswers(!covering.peek())}>
+      {covering.value ? 'Show' : 'Hide'}
+    </button>
   )
 }
 

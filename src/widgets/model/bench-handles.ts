@@ -1,3 +1,4 @@
+import { isCrowded } from '../../drawing/pattern/shown.ts'
 import type { Design, SheetHandle } from '../../paper/index.ts'
 import { dragHandle, handlesOf, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, HandleChoice } from '../state/config.ts'
@@ -123,6 +124,19 @@ function everyHandle(design: Design, config: BenchConfig): readonly HandleChoice
 /** Which handles a bench offers. It is asked once, so that none comes or goes while one is dragged. */
 export const handleChoices = (design: Design, config: BenchConfig): readonly HandleChoice[] =>
   config.handles ?? everyHandle(design, config)
+
+/**
+ * The mechanisms that a crowded sheet shows one at a time, in the order of their handles; none where it is not
+ * crowded, or where no task names a handle to begin with. Throws a RangeError if the one it names is not there.
+ */
+export function choosableOf(design: Design, config: BenchConfig): readonly string[] {
+  const { first } = config
+  if (first === undefined) return []
+  const choices = handleChoices(design, config)
+  if (!choices.some(({ id, handle }) => first === `${id}/${handle}`))
+    throw new RangeError(`the bench has no handle ${first}`)
+  return isCrowded(design) ? [...new Set(choices.map(({ id }) => id))] : []
+}
 
 /** The handles as they stand now. Throws a RangeError if the chapter names one that is not there. */
 export function benchHandles(state: Flat, choices: readonly HandleChoice[]): readonly BenchHandle[] {

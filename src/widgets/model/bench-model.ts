@@ -14,7 +14,7 @@ import { measured, readingNames, readingsOf } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
 import { startState } from '../state/state.ts'
 import type { BenchHandle } from './bench-handles.ts'
-import { benchHandles, handleChoices } from './bench-handles.ts'
+import { benchHandles, choosableOf, handleChoices } from './bench-handles.ts'
 import type { Frames } from './frames.ts'
 import { NO_FRAMES } from './frames.ts'
 import type { Gestures } from './gestures.ts'
@@ -61,6 +61,14 @@ export interface Bench extends Offered, Shown, Verdicts, Player, Omit<Gestures, 
   readonly state: ReadonlySignal<BenchState>
   /** Sentences about the link the page was opened with. */
   readonly notes: Signal<readonly string[]>
+  /** The handle that wears a ring, because the task names it and nobody has used it yet; null: none. */
+  readonly ringed: ReadonlySignal<string | null>
+  /** The mechanisms of which a crowded flat sheet can show one alone; none where it is not crowded. */
+  readonly choosable: readonly string[]
+  /** The one it shows; null: all. */
+  readonly chosen: ReadonlySignal<string | null>
+  /** Shows a mechanism's pieces on the flat sheet, if it can be chosen; null: all. */
+  choose(id: string | null): void
   /** What could not be loaded, in a sentence; empty: nothing. */
   readonly trouble: Signal<string>
   reset(): void
@@ -130,6 +138,14 @@ export function benchOn(
   const fields = computed(() => benchFields(state.peek().design, config.value))
   const choices = computed(() => benchChoices(state.peek().design, config.value))
   const notes = signal<readonly string[]>([])
+  const ringed = signal(config.peek().first ?? null)
+  const choosable = choosableOf(start.design, config.peek())
+  const chosen = signal<string | null>(
+    choosable.find((id) => config.peek().first?.startsWith(`${id}/`)) ?? choosable[0] ?? null,
+  )
+  const unring = (key: string) => {
+    if (key === ringed.peek()) ringed.value = null
+  }
   const shown = shownOf(state, config)
   const { playing, play, pause } = player(state, frames)
   const { hold, step, undo, redo, drop, ...hands } = gestures(state, frames, past, counts)
@@ -146,6 +162,12 @@ export function benchOn(
     start,
     state,
     notes,
+    ringed,
+    choosable,
+    chosen,
+    choose(id) {
+      if (id === null || choosable.includes(id)) chosen.value = id
+    },
     trouble: signal(''),
     ...shown,
     ...verdictsOn(shown.design, checks),
@@ -159,10 +181,12 @@ export function benchOn(
     },
     hold(key) {
       pause()
+      unring(key)
       hold(key)
     },
     step(key, from) {
       if (key === 'opening') pause()
+      unring(key)
       step(key, from)
     },
     undo() {

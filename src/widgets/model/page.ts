@@ -60,6 +60,12 @@ export const covering: Signal<boolean> = signal(false)
 /** Told to the page when the reader has guessed. */
 const GUESSED = 'hingebook-guess'
 
+/** Covers the answers or shows them, for now: what the reader guessed is not forgotten. */
+export function coverAnswers(covered: boolean): void {
+  document.documentElement.dataset.guess = covered ? 'covered' : 'open'
+  dispatchEvent(new Event(GUESSED))
+}
+
 /** Takes over what the page says of its guess, now and later. Returns what ends it. */
 export function followGuess(): () => void {
   const look = () => {

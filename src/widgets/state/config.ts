@@ -64,6 +64,8 @@ export interface BenchConfig {
   readonly fields?: readonly FieldChoice[]
   /** In the order in which the keyboard meets them; every one of the sheet if left out. */
   readonly handles?: readonly HandleChoice[]
+  /** The handle that the task names, as `id/handle`: it wears a ring until it is used. */
+  readonly first?: string
   /** The first one is red; what suits the lead if left out. */
   readonly readings?: readonly ReadingName[]
   /** Mechanisms of which the bench says in words which way they go as the card opens. */

@@ -1,0 +1,17 @@
+import type { Mark, Point } from '../../drawing/pen/marks.ts'
+import type { Bench } from '../model/bench-model.ts'
+import { covering } from '../model/page.ts'
+
+/** Whether the measure in the picture answers the guess, and is covered. */
+export const veils = ({ config }: Bench): boolean =>
+  covering.value && (config.covers?.includes('dimension') ?? false)
+
+/** A picture whose measured number is covered by the page: a question beside the tip stands for it. */
+export function veiled(marks: readonly Mark[]): readonly Mark[] {
+  const word = marks.find((mark) => mark.mark === 'word' && mark.role === 'dimension')
+  if (word?.mark !== 'word') return marks
+  const tip = marks.find((mark) => mark.mark === 'dot' && mark.of?.endsWith('/tip'))
+  const { at, size } = word
+  const beside: Point = tip?.mark === 'dot' ? [tip.at[0] + 0.55 * size, tip.at[1] - 0.3 * size] : at
+  return [...marks, { ...word, at: beside, anchor: 'start', text: '?', of: 'veil' }]
+}

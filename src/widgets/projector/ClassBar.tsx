@@ -1,0 +1,110 @@
+import type { JSX } from 'preact'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { benchOf, coverAnswers, covering, followGuess, lengthUnit } from '../model/page.ts'
+import { shown } from '../state/format.ts'
+import { headline, pressOf } from './lesson.ts'
+
+export interface ClassBarProps {
+  readonly slug: string
+  /** What to do at the bench first. */
+  readonly task: string
+  /** The chapter's guess in a few words, and what is right. */
+  readonly ask?: { readonly asks: string; readonly answer: string }
+  /** Where the lesson goes on. */
+  readonly after: string
+}
+
+const isOn = (): boolean => document.documentElement.dataset.projector === 'on'
+
+const end = (): void => {
+  if (isOn()) document.querySelector<HTMLElement>('[data-switch="projector"]')?.click()
+}
+
+/** The first reading as it stands, in words. */
+function readingOf(slug: string): string {
+  const reading = benchOf(slug).peek()?.readings.peek()[0]
+  return reading ? shown(reading.value, reading.unit, lengthUnit.peek()) : ''
+}
+
+function play(slug: string): void {
+  const bench = benchOf(slug).peek()
+  if (bench?.playing.peek()) bench.pause()
+  else bench?.play()
+}
+
+/** The height of the bar, for whoever shares the screen with it. */
+function useHeight(name: string) {
+  const ref = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    const bar = ref.current
+    if (!bar) return undefined
+    const watch = new ResizeObserver(() =>
+      document.documentElement.style.setProperty(name, `${bar.getBoundingClientRect().height}px`),
+    )
+    watch.observe(bar)
+    return () => watch.disconnect()
+  }, [name])
+  return ref
+}
+
+/**
+ * Over the two figures at the back of a room: what is asked, and the way on. A clicker’s keys, and those of
+ * the keyboard: Page Down goes on, and shows the answer where one is asked for; Page Up goes back; S shows or
+ * hides, Space plays, Escape ends.
+ */
+export function ClassBar({ slug, task, ask, after }: ClassBarProps): JSX.Element {
+  const [asked, setAsked] = useState(false)
+  const [was, setWas] = useState('')
+  const bar = useHeight('--class-bar')
+  const covered = covering.value
+  const next = () => {
+    if (ask && !asked) {
+      setWas(readingOf(slug))
+      setAsked(true)
+      coverAnswers(true)
+    } else if (ask && covering.peek()) coverAnswers(false)
+    else location.assign(after)
+  }
+  const back = () => {
+    if (asked && !covering.peek()) coverAnswers(true)
+    else setAsked(false)
+  }
+  useEffect(followGuess, [])
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const press = isOn() ? pressOf(event) : null
+      if (!press || document.querySelector('dialog[open]')) return
+      if (press === 'end' && benchOf(slug).peek()?.held.peek()) return
+      // A slider that has the focus would take a clicker's keys for itself.
+      event.preventDefault()
+      event.stopPropagation()
+      if (press === 'next') next()
+      else if (press === 'back') back()
+      else if (press === 'show') coverAnswers(!covering.peek())
+      else if (press === 'play') play(slug)
+      else end()
+    }
+    document.addEventListener('keydown', onKey, { capture: true })
+    return () => document.removeEventListener('keydown', onKey, { capture: true })
+  })
+  return (
+    <div class="class-bar" ref={bar}>
+      <p class="class-says" role="status">
+        {headline({
+          task,
+          ...(ask ? { ask } : {}),
+          asked,
+          covered,
+          was,
+          now: covered ? was : readingOf(slug),
+        })}
+      </p>
+      <button type="button" class="button" onClick={next}>
+        Next
+      </button>
+      <button type="button" class="button" onClick={end}>
+        End
+      </button>
+    </div>
+  )
+}
