@@ -184,6 +184,8 @@ const NO_FAULTS: readonly Check[] = []
 
 const NO_MARKS: readonly PathMark[] = []
 
+const NO_HANDLES: readonly BenchHandle[] = []
+
 interface SheetFigureProps {
   readonly bench: Bench
   /** Whether the section's place is shown on the sheet. */
@@ -202,19 +204,21 @@ export function SheetFigure({ bench, section, small = false }: SheetFigureProps)
     // Not the state itself: while the card opens its sheet stays as it is.
     const [design, point] = [bench.design.value, bench.point.value]
     const chosen = bench.chosen.value
-    const handles = bench.handles.value.filter(({ key }) => chosen === null || key.startsWith(`${chosen}/`))
+    const handles = small
+      ? NO_HANDLES
+      : bench.handles.value.filter(({ key }) => chosen === null || key.startsWith(`${chosen}/`))
     const held = handles.find(({ key }) => key === bench.held.value)
     // Nothing jumps under a hand: the pieces stay where they lay when it took hold.
     const stay = held && last.current?.size === size ? last.current.layout : undefined
     const faults = bench.checks.value ?? NO_FAULTS
     const words = held ? handleSays(held, unit) : ''
-    const sheet = kept([design, point, size, text, unit, faults, chosen, held?.key, words], () => {
+    const sheet = kept([design, point, size, text, unit, faults, chosen, held?.key, words, small], () => {
       const plain = pattern(design, size, {
         handles: handles.map(({ key }) => key),
         called: Object.fromEntries(handles.map(({ key, label }) => [key, label])),
         ...(chosen === null ? {} : { only: chosen }),
-        // From the back of a room a key of lines is not read: the room is for the sheet.
-        legend: text < FAR_OFF,
+        // From the back of a room, or small, a key of lines is not read: the room is for the sheet.
+        legend: text < FAR_OFF && !small,
         faults,
         text,
         unit,
