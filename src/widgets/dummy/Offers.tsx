@@ -92,6 +92,17 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
       <p class="slip-says" role="status">
         {says}
       </p>
+      {thing.what === 'face' ? (
+        <button
+          type="button"
+          class="button primary pieces-way"
+          onClick={() => {
+            dummy.slip.value = 'pieces'
+          }}
+        >
+          A moon, a star, a leaf, or draw your own …
+        </button>
+      ) : null}
       <div class="offers">
         {found?.offers.map((offer) => (
           <OfferCard key={`${offer.kind} ${offer.variant}`} {...{ dummy, offer }} />

@@ -1,6 +1,6 @@
 /** Run beside the page. Every question gets an answer that says whether it is the last one. */
-import type { Design, Find, Forgiveness, Mended, Offer, Wish } from '../../paper/index.ts'
-import { bestOf, finding, forgives, mend, noOffer, offers } from '../../paper/index.ts'
+import type { Cut, Design, Find, Forgiveness, Mended, Offer, Stuck, Unstuck, Wish } from '../../paper/index.ts'
+import { bestOf, finding, forgives, mend, noOffer, offers, stick } from '../../paper/index.ts'
 
 export type Ask =
   | {
@@ -10,12 +10,14 @@ export type Ask =
       readonly sitsOn: 'crease' | 'panel'
       readonly opening: number
     }
+  | { readonly what: 'stick'; readonly design: Design; readonly on: string; readonly cut: Cut }
   | { readonly what: 'mend'; readonly design: Design; readonly pins: readonly string[] }
   | { readonly what: 'forgives'; readonly design: Design; readonly id: string }
   | { readonly what: 'find'; readonly design: Design; readonly wish: Wish }
 
 export type Answer =
   | { readonly to: 'offers'; readonly last: true; readonly offers: readonly Offer[]; readonly none: string }
+  | { readonly to: 'stick'; readonly last: true; readonly stuck: Stuck | Unstuck }
   | { readonly to: 'mend'; readonly last: true; readonly mended: Mended }
   | { readonly to: 'forgives'; readonly last: true; readonly forgives: readonly Forgiveness[] }
   /** Comes each time that another way is found; the last one says why there is none. */
@@ -27,6 +29,7 @@ function answer(ask: Exclude<Ask, { what: 'find' }>): Answer {
   if (ask.what === 'mend') return { to: 'mend', last: true, mended: mend(design, { pins: ask.pins }) }
   if (ask.what === 'forgives')
     return { to: 'forgives', last: true, forgives: forgives(design, { ids: [ask.id] }) }
+  if (ask.what === 'stick') return { to: 'stick', last: true, stuck: stick(design, ask.on, ask.cut) }
   const { on, sitsOn, opening } = ask
   const found = offers(design, on, { sitsOn, opening })
   const none = found.length > 0 ? '' : noOffer(design, on, { sitsOn }).sentence

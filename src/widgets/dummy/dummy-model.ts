@@ -17,7 +17,7 @@ import { pastOf } from './follow.ts'
 import { firstWish } from './wishes.ts'
 
 /** The slip of paper that lies beside the card: one at a time. */
-export type SlipName = 'begin' | 'offers' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
+export type SlipName = 'begin' | 'offers' | 'pieces' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
 
 /** A white dummy on the table: the card, what is taken up of it, and what is asked about it. */
 export interface Dummy {
