@@ -177,6 +177,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
   const shown = curve && points.length > 2 ? flattened(pointsOf(sketch), closed) : points.map((p) => p.at)
   const Line = closed && points.length > 2 ? 'polygon' : 'polyline'
   return (
+    // biome-ignore lint/a11y/useSemanticElements: no other element groups the points of a drawing
     <svg
       ref={svg}
       class="plan"
@@ -217,6 +218,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
         const [x, y] = seen(point.at)
         const [a, l] = point.at
         return (
+          // biome-ignore lint/a11y/useSemanticElements: a drawing holds no buttons
           <circle
             key={k}
             class="plan-point"
