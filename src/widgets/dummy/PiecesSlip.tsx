@@ -48,9 +48,13 @@ export function PiecesSlip({
   if (!face) return null
   const owner = ownerOf(design, thing)
   const piece = owner?.kind === 'rider' ? owner.id : null
-  const sticksOut = (bench.checks.value ?? []).some(
-    ({ ok, name, ids, value }) => !ok && name === 'stays-inside' && value < 0 && ids[0] === piece,
+  const failed = (bench.checks.value ?? []).filter(
+    ({ ok, ids }) => !ok && ids.some((id) => id.split('/')[0] === piece),
   )
+  const sticksOut = failed.some(
+    ({ name, ids, value }) => name === 'stays-inside' && value < 0 && ids[0] === piece,
+  )
+  const faults = failed.map(({ sentence }) => sentence)
   const stick: PiecesProps['stick'] = (on, cut) =>
     new Promise((done, fail) => {
       desk.ask({ what: 'stick', design, on, cut }, ({ stuck }) => done(stuck), fail)
@@ -69,7 +73,7 @@ export function PiecesSlip({
       ) : typeof Desk === 'string' ? (
         <p class="trouble">{Desk}</p>
       ) : (
-        <Desk {...{ design, piece, sticksOut, stick, take }} panel={face.name} />
+        <Desk {...{ design, piece, faults, sticksOut, stick, take }} panel={face.name} />
       )}
     </Slip>
   )

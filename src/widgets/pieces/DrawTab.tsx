@@ -10,7 +10,7 @@ import type { PiecesProps } from './PiecesDesk.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Check, PathField, PointFields } from './SketchTools.tsx'
 import type { Sketch } from './sketch.ts'
-import { addPiece, reshape, ringOf, twinOf } from './sketch.ts'
+import { addPiece, reshape, ringOf, sketchOf, twinOf } from './sketch.ts'
 
 export const NOTHING_DRAWN: Sketch = { points: [], curve: true, closed: true }
 
@@ -119,13 +119,13 @@ export function DrawTab(props: PiecesProps): JSX.Element {
 
 /** The outline of a piece: trimmed, or drawn anew. */
 export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Element {
-  const { design, piece, sticksOut, take } = props
+  const { design, piece, faults, sticksOut, take } = props
   const { panel, outline } = useMemo(() => {
     const { panels } = modelOf(design)
     const own = panels.find(({ name }) => name === `${piece}/face`)
     return { panel: panels[own?.stuckOn ?? -1]?.name ?? 'page/right', outline: own?.outline ?? [] }
   }, [design, piece])
-  const asItIs = (): Sketch => ({ points: outline.map((at) => ({ at })), curve: false, closed: true })
+  const asItIs = (): Sketch => sketchOf(outline)
   const [sketch, setSketch] = useState(asItIs)
   const [touched, setTouched] = useState(false)
   useEffect(() => {
@@ -144,9 +144,15 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
   }
   return (
     <>
-      <p class="slip-says">
-        {sticksOut ? `${name} sticks out of the card.` : 'Cut big first, see it move, then trim it.'}
-      </p>
+      {faults.length === 0 ? (
+        <p class="slip-says">Cut big first, see it move, then trim it.</p>
+      ) : (
+        <ul class="pieces-faults">
+          {faults.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
       <div class="slip-buttons">
         {cut?.done && cut.off > 0 ? (
           <button
@@ -162,7 +168,11 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
             Trim it: {shown(cut.off, 'mm', length)} off
           </button>
         ) : null}
-        <button type="button" class="button" onClick={toFace}>
+        <button
+          type="button"
+          class={faults.length > 0 && !sticksOut ? 'button primary' : 'button'}
+          onClick={toFace}
+        >
           Cut it to its face
         </button>
       </div>

@@ -1,6 +1,6 @@
 import './pieces.css'
 import type { JSX } from 'preact'
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import type { Cut, Design, Stuck, Unstuck } from '../../paper/index.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { ColourTab } from './ColourTab.tsx'
@@ -14,7 +14,8 @@ export interface PiecesProps {
   readonly panel: string
   /** The id of the piece that is taken up; null: a face is. */
   readonly piece: string | null
-  /** Whether the piece sticks out of the card. */
+  /** What fails of the piece, in words, and whether it sticks out of the card. */
+  readonly faults: readonly string[]
   readonly sticksOut: boolean
   readonly stick: (on: string, cut: Cut) => Promise<Stuck | Unstuck>
   /** Takes an edit over and says so, or gives the sentence of why it could not be done. */
@@ -38,6 +39,7 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
   const [chosen, setTab] = useState<Tab>(tabs[0] as Tab)
   const tab = tabs.includes(chosen) ? chosen : (tabs[0] as Tab)
   const [trouble, setTrouble] = useState('')
+  useEffect(() => setTab(piece === null ? 'shelf' : 'cut'), [piece])
   const taken = (edit: Edit, says: string) => {
     setTrouble(edit.done ? '' : edit.sentence)
     props.take(edit, says)

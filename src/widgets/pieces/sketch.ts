@@ -5,7 +5,7 @@ import { freeId, glueArea, modelOf, nameOf, otherSide, ownerOf, pieceOn } from '
 import { laid } from '../../paper/plane/lay.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { setArt, setPaper, take } from '../keeping/edits.ts'
-import { cutLine, MOST_CORNERS, rounded } from './outline.ts'
+import { cutLine, MOST_CORNERS, rounded, simplified } from './outline.ts'
 import type { Shape } from './shelf.ts'
 
 /** One point of a sketch, in the flat coordinates of its panel, mm. */
@@ -28,6 +28,39 @@ export const pointsOf = ({ points, curve }: Sketch): readonly Flat[] =>
 /** The corners that scissors follow; null where nothing is enclosed. */
 export const ringOf = (sketch: Sketch): readonly Flat[] | null =>
   sketch.points.length < 3 ? null : cutLine(pointsOf(sketch), sketch.curve)
+
+/** An edge that turns by more than this at a point makes it a corner, degrees. */
+const SHARP = 40
+
+/** A turn in degrees, either way. */
+function turnAt([p, q, r]: readonly [Flat, Flat, Flat]): number {
+  const [ax, ay, bx, by] = [q[0] - p[0], q[1] - p[1], r[0] - q[0], r[1] - q[1]]
+  return Math.abs((Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI)
+}
+
+/** The least that an outline is taken apart to, mm, and as a share of its longest way across. */
+const ROUGH = 0.15
+
+const ROUGHLY = 1 / 160
+
+/** An outline that is cut already, as a sketch to change: few points, smooth between its corners. */
+export function sketchOf(outline: readonly Flat[]): Sketch {
+  const at = (ring: readonly Flat[], k: number): Flat => ring[(k + ring.length) % ring.length] as Flat
+  const size = Math.max(
+    0,
+    ...([0, 1] as const).map(
+      (k) => Math.max(...outline.map((p) => p[k])) - Math.min(...outline.map((p) => p[k])),
+    ),
+  )
+  const few = simplified(outline, Math.max(ROUGH, size * ROUGHLY), true)
+  const points = few.map((p): Point => {
+    const k = outline.findIndex((q) => q[0] === p[0] && q[1] === p[1])
+    const turn = turnAt([at(outline, k - 1), p, at(outline, k + 1)])
+    return turn > SHARP ? { at: p, sharp: true } : { at: p }
+  })
+  const isSmooth = points.some(({ sharp }) => !sharp)
+  return { points: isSmooth ? points : points.map(({ at: p }) => ({ at: p })), curve: isSmooth, closed: true }
+}
 
 const refused = (design: Design, sentence: string): Edit => ({ done: false, design, sentence })
 
