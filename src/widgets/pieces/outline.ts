@@ -3,6 +3,7 @@ import { union } from 'polyclip-ts'
 import simplify from 'simplify-js'
 import { smooth } from '../../drawing/art/shapes.ts'
 import type { Flat } from '../../paper/index.ts'
+import { selfCrossing } from '../../paper/plane/outline.ts'
 
 /** So many corners a file may hold of one outline. */
 export const MOST_CORNERS = 200
@@ -61,6 +62,7 @@ export const areaOf = (ring: readonly Flat[]): number =>
 /** The largest part of what an outline encloses, without its holes; null where it encloses nothing. Where it crosses itself, both loops are paper. */
 export function whole(outline: readonly Flat[]): readonly Flat[] | null {
   if (outline.length < 3 || !outline.flat().every(Number.isFinite)) return null
+  if (!selfCrossing(outline)) return Math.abs(areaOf(outline)) > 1e-6 ? outline : null
   let parts: ReturnType<typeof union>
   try {
     parts = union([[...outline.map(([x, y]): [number, number] => [x, y])]])

@@ -11,6 +11,9 @@ const LONGEST_FILE = 2_000_000
 /** Numbers in it at most: what is longer is no outline for scissors. */
 const MOST_NUMBERS = 2400
 
+/** No number of it may be larger. */
+const LARGEST = 100_000
+
 /** An end and a start nearer than this are one, as a share. */
 const JOINED = 1e-6
 
@@ -81,11 +84,13 @@ export function readPath(text: string): PathRead {
     )
   if (!DATA.test(data) || !/^[Mm]/.test(data))
     return not('That is no path. A path begins with M and holds only letters for its steps, and numbers.')
-  const numbers = data.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g)?.length ?? 0
-  if (numbers > MOST_NUMBERS)
+  const numbers = data.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g) ?? []
+  if (numbers.length > MOST_NUMBERS)
     return not(
-      `That path has ${numbers} numbers, and at most ${MOST_NUMBERS} are read. Make it simpler first.`,
+      `That path has ${numbers.length} numbers, and at most ${MOST_NUMBERS} are read. Make it simpler first.`,
     )
+  if (numbers.some((number) => Math.abs(Number(number)) > LARGEST))
+    return not(`That path has a number above ${LARGEST}. Make it smaller first.`)
   let rings: readonly (readonly Flat[])[]
   try {
     rings = ringsOf(data)

@@ -36,7 +36,7 @@ const square: readonly Flat[] = [
 
 const places = fc.double({ min: -100, max: 100, noNaN: true })
 
-const clouds = fc.array(fc.tuple(places, places), { minLength: 0, maxLength: 60 })
+const clouds = (most: number) => fc.array(fc.tuple(places, places), { maxLength: most })
 
 /** The distance of a point from a segment, by its projection. */
 function offLine(p: Flat, a: Flat, b: Flat): number {
@@ -89,7 +89,7 @@ describe('outlines', () => {
 
   test('fewer points keep within what is asked', () => {
     fc.assert(
-      fc.property(clouds, (points) => {
+      fc.property(clouds(60), (points) => {
         const few = simplified(points, 2, false)
         for (const p of points) {
           const off =
@@ -105,7 +105,7 @@ describe('outlines', () => {
 
   test('whatever is drawn is cut as one ring that crosses itself nowhere, or as nothing', () => {
     fc.assert(
-      fc.property(clouds, fc.boolean(), (points, curve) => {
+      fc.property(clouds(9), fc.boolean(), (points, curve) => {
         const ring = cutLine(points, curve)
         if (!ring) return
         expect(ring.length).toBeGreaterThanOrEqual(3)
@@ -262,7 +262,8 @@ describe('path data', () => {
     ['M0 0', 'encloses nothing'],
     ['M0 0 L10 10 L20 20z', 'encloses nothing'],
     ['M0 0 C1 1 2 2', 'could not be read'],
-    ['M0 0 L1e999 4 L 5 5z', 'encloses nothing'],
+    ['M0 0 L1e999 4 L 5 5z', 'above 100000'],
+    ['M0 0 C1e308 0 -1e308 5 3 3z', 'above 100000'],
     ['M0 0 L NaN 4 z', 'no path'],
     ['<path d="javascript:alert(1)"/>', 'no path'],
     [`M0 0${'L1 1'.repeat(9000)}`, 'too long'],
