@@ -92,8 +92,10 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
       batch(() => {
         raw.value = thing
         trying.value = null
-        if (thing && thing.what !== 'part') slip.value = 'offers'
-        else if (slip.peek() === 'offers') slip.value = null
+        // Who sticks pieces on goes on doing so from face to face.
+        const sticks = slip.peek() === 'pieces'
+        if (thing && thing.what !== 'part') slip.value = sticks && thing.what === 'face' ? 'pieces' : 'offers'
+        else if (slip.peek() === 'offers' || (sticks && !thing)) slip.value = null
       })
     },
     put(next, says, thing) {
