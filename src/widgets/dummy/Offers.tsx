@@ -100,7 +100,7 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
             dummy.slip.value = 'pieces'
           }}
         >
-          A moon, a star, a leaf, or draw your own …
+          Take a shape, or draw your own …
         </button>
       ) : null}
       <div class="offers">

@@ -1,5 +1,15 @@
 /** Run beside the page. Every question gets an answer that says whether it is the last one. */
-import type { Cut, Design, Find, Forgiveness, Mended, Offer, Stuck, Unstuck, Wish } from '../../paper/index.ts'
+import type {
+  Cut,
+  Design,
+  Find,
+  Forgiveness,
+  Mended,
+  Offer,
+  Stuck,
+  Unstuck,
+  Wish,
+} from '../../paper/index.ts'
 import { bestOf, finding, forgives, mend, noOffer, offers, stick } from '../../paper/index.ts'
 
 export type Ask =

@@ -1,6 +1,6 @@
 import './pieces.css'
 import type { JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Cut, Design, Stuck, Unstuck } from '../../paper/index.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { ColourTab } from './ColourTab.tsx'
@@ -40,6 +40,9 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
   const tab = tabs.includes(chosen) ? chosen : (tabs[0] as Tab)
   const [trouble, setTrouble] = useState('')
   useEffect(() => setTab(piece === null ? 'shelf' : 'cut'), [piece])
+  const head = useRef<HTMLDivElement>(null)
+  // Each tab begins at its top, where the slip scrolls by itself.
+  useEffect(() => head.current?.closest('.dummy-slip')?.scrollTo(0, 0), [tab])
   const taken = (edit: Edit, says: string) => {
     setTrouble(edit.done ? '' : edit.sentence)
     props.take(edit, says)
@@ -47,7 +50,7 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
   const shared = { ...props, take: taken }
   return (
     <>
-      <div class="pieces-tabs">
+      <div class="pieces-tabs" ref={head}>
         {tabs.map((name) => (
           <button
             key={name}

@@ -1,10 +1,11 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { PAPERS } from '../../drawing/pen/papers.ts'
 import type { Design, Flat } from '../../paper/index.ts'
-import { glueArea, modelOf, placedOn, seenUpright, uprightOn } from '../../paper/index.ts'
+import { glueArea, modelOf, ownerOf, placedOn, seenUpright, uprightOn } from '../../paper/index.ts'
 import { flattened, fromStroke, slotFor, snapped } from './outline.ts'
 import type { Point, Sketch } from './sketch.ts'
-import { edgesOn, pointsOf, ringOf } from './sketch.ts'
+import { artLines, edgesOn, pointsOf, ringOf } from './sketch.ts'
 
 /** A point is taken up from so far, px: by a mouse, and by a finger. */
 const GRAB = { mouse: 12, finger: 22 } as const
@@ -59,11 +60,13 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
       outline: face?.outline ?? [],
       holes: (face?.notches ?? []).map((notch) => notch.outline),
       stuck: stuck.map(({ outline }) => outline),
+      drawn: artLines(design, panel),
+      paper: design.papers?.[ownerOf(panel)],
       edges: edgesOn(design, panel),
       upright: uprightOn(design, panel),
     }
   }, [design, panel, without])
-  const { outline, holes, stuck, edges, upright } = there
+  const { outline, holes, stuck, drawn: art, paper, edges, upright } = there
   // The frame stays as it is while a point is dragged out of it.
   const [grown, setGrown] = useState<readonly Flat[]>([])
   useEffect(() => {
@@ -201,7 +204,18 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
           <line class="plan-hatch" x1="0" y1="0" x2="0" y2={6 * mm} />
         </pattern>
       </defs>
-      <polygon class="plan-face" points={lines(outline)} />
+      <polygon
+        class="plan-face"
+        points={lines(outline)}
+        style={paper === undefined ? undefined : `fill:${PAPERS[paper]}`}
+      />
+      {art.map(({ points: ring, closed: isClosed, fill, line }, k) =>
+        isClosed ? (
+          <polygon key={k} points={lines(ring)} fill={fill ?? 'none'} stroke={line ?? 'none'} />
+        ) : (
+          <polyline key={k} points={lines(ring)} fill="none" stroke={line ?? 'none'} stroke-width={1.5} />
+        ),
+      )}
       {holes.map((hole, k) => (
         <polygon key={k} class="plan-hole" points={lines(hole)} />
       ))}

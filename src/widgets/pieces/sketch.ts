@@ -1,11 +1,12 @@
 /** An outline that is being drawn on a face, and what comes of it on the card. */
 
+import { PAPERS } from '../../drawing/pen/papers.ts'
 import type { Art, Design, Flat, Mechanism, PaperColour, Stuck } from '../../paper/index.ts'
 import { freeId, glueArea, modelOf, nameOf, otherSide, ownerOf, pieceOn } from '../../paper/index.ts'
 import { laid } from '../../paper/plane/lay.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { setArt, setPaper, take } from '../keeping/edits.ts'
-import { cutLine, MOST_CORNERS, rounded, simplified } from './outline.ts'
+import { cutLine, flattened, MOST_CORNERS, rounded, simplified } from './outline.ts'
 import type { Shape } from './shelf.ts'
 
 /** One point of a sketch, in the flat coordinates of its panel, mm. */
@@ -178,6 +179,17 @@ const carries = (one: Art, panel: string): boolean => one.on === panel || one.al
 /** How many shapes are drawn on a panel. */
 export const drawnOn = ({ art = [] }: Design, panel: string): number =>
   art.filter((one) => carries(one, panel)).length
+
+/** What is drawn on the front of a panel already, in its order: lines and their colours. */
+export const artLines = ({ art = [] }: Design, panel: string) =>
+  art
+    .filter((one) => carries(one, panel) && one.face === 'front')
+    .map(({ shape, curve, closed, fill, line, lineColour }) => ({
+      points: curve ? flattened(shape, closed) : shape,
+      closed,
+      fill: fill === null ? null : PAPERS[fill],
+      line: line ? PAPERS[lineColour] : null,
+    }))
 
 /** Takes away what was drawn on a panel: the last shape of it, or all. On other panels it stays. */
 export function rub(design: Design, panel: string, what: 'last' | 'all'): Edit {
