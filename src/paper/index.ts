@@ -133,3 +133,11 @@ export { surfaces } from './motion/surface.ts'
 export type { Flat } from './plane/lay.ts'
 
 export type { Vec3 } from './plane/vector.ts'
+
+export { glueArea } from './stuck/glue-area.ts'
+export type { Cut, Stuck, Unstuck } from './stuck/stick.ts'
+export { pieceOn, stick } from './stuck/stick.ts'
+export type { Trim } from './stuck/trim.ts'
+export { trim, trimToFace } from './stuck/trim.ts'
+export type { Upright } from './stuck/upright.ts'
+export { placedOn, seenUpright, uprightOn } from './stuck/upright.ts'

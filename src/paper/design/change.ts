@@ -3,6 +3,7 @@ import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import type { Design } from './design.ts'
 import { sharedSlits } from './slits.ts'
+import { artCarried } from './tree.ts'
 
 /** The fields and derived numbers of a mechanism that a reader can set. */
 export function settable(m: Placed): readonly (Field | Derived<Placed>)[] {
@@ -123,5 +124,6 @@ export function change(design: Design, id: string, fields: Change): Design {
       const twin = mechanisms[other]
       if (twin) mechanisms[other] = assign(twin, kindOf(twin).moveSlit?.(twin, slit) ?? {})
     }
-  return { ...design, mechanisms }
+  const way = design.art && kindOf(after).carries?.(before, after)
+  return { ...design, mechanisms, ...(way ? { art: artCarried(design.art ?? [], id, way) } : {}) }
 }

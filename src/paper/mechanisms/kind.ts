@@ -182,6 +182,8 @@ export interface Kind<M extends Placed> {
    */
   fits(room: Room, share: Share): readonly (Fitted<M> | null)[]
   build(m: M): Build
+  /** Where what is drawn on it goes when it is changed so; null: it stays where it is on its panels. */
+  carries?(before: M, after: M): ((drawn: Flat) => Flat) | null
   /** Where the slit lies in the host's flat coordinates, if two of this kind may share it. */
   slit?(m: M): { readonly foot: Flat; readonly end: Flat }
   /** The fields that bring this mechanism's slit to the given one, the rest kept as far as can be. */

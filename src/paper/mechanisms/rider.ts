@@ -57,6 +57,27 @@ function placed(m: Rider): { shape: readonly Flat[]; glue: readonly Flat[] } {
   return { shape: moved(m.shape, grow), glue: moved(m.glue, 1) }
 }
 
+/** So finely the places of what is drawn are kept, per mm: one that moves with a hand moves often. */
+const FINE = 1e4
+
+/** The motion, and the growth, that took the shape from where it lay to where it lies. */
+function carried(before: Rider, after: Rider): ((drawn: Flat) => Flat) | null {
+  const grown = ({ shape, size }: Rider): number => {
+    const natural = longest(shape)
+    return size === undefined || natural === 0 ? 1 : size / natural
+  }
+  const [from, to] = [anchor(before), anchor(after)]
+  const turn = ((after.turn ?? 0) - (before.turn ?? 0)) * RADIANS
+  const grow = grown(after) / grown(before)
+  if (from[0] === to[0] && from[1] === to[1] && turn === 0 && grow === 1) return null
+  const [sine, cosine] = [grow * Math.sin(turn), grow * Math.cos(turn)]
+  const kept = (x: number): number => Math.round(x * FINE) / FINE + 0
+  return ([across, along]) => {
+    const [a, l] = [across - from[0], along - from[1]]
+    return [kept(to[0] + a * cosine - l * sine), kept(to[1] + a * sine + l * cosine)]
+  }
+}
+
 /** Which corner of the drawn shape lies farthest from the crease its panel hangs on: its tip, however it is turned. */
 const tipCorner = (shape: readonly Flat[]): number =>
   shape.reduce((far, p, k) => (p[0] > (shape[far] as Flat)[0] ? k : far), 0)
@@ -207,4 +228,5 @@ export const rider: Kind<Rider> = {
         : null,
   fits,
   build,
+  carries: carried,
 }

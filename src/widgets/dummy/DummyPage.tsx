@@ -29,6 +29,7 @@ import { MendSlip } from './MendSlip.tsx'
 import { Offers } from './Offers.tsx'
 import { Outline } from './Outline.tsx'
 import { Over } from './Over.tsx'
+import { PiecesSlip } from './PiecesSlip.tsx'
 import { SavedSlip } from './SavedSlip.tsx'
 import { Sizes } from './Sizes.tsx'
 import { Top } from './Top.tsx'
@@ -157,6 +158,8 @@ function Slips({ dummy, work, starters, teaches, onTake }: SlipsProps): JSX.Elem
       )
     case 'offers':
       return chosen.value ? <Offers dummy={dummy} thing={chosen.value} /> : null
+    case 'pieces':
+      return chosen.value ? <PiecesSlip dummy={dummy} thing={chosen.value} /> : null
     case 'wish':
       return <WishSlip {...{ dummy, teaches }} />
     case 'mend':

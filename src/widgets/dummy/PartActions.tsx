@@ -68,6 +68,15 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
     <div class="part-actions">
       <span aria-hidden="true">Name</span>
       <Rename key={id} {...{ dummy, owner }} />
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          dummy.slip.value = 'pieces'
+        }}
+      >
+        {owner.kind === 'rider' ? 'Outline and colour' : 'Colour and stick'}
+      </button>
       <button type="button" class="button" onClick={() => take(dummy, duplicate(design, id))}>
         Duplicate
       </button>

@@ -1,6 +1,17 @@
 /** Run beside the page. Every question gets an answer that says whether it is the last one. */
-import type { Design, Find, Forgiveness, FreeRoom, Mended, Offer, Wish } from '../../paper/index.ts'
-import { bestOf, finding, forgives, mend, noOffer, offers, room } from '../../paper/index.ts'
+import type {
+  Cut,
+  Design,
+  Find,
+  Forgiveness,
+  FreeRoom,
+  Mended,
+  Offer,
+  Stuck,
+  Unstuck,
+  Wish,
+} from '../../paper/index.ts'
+import { bestOf, finding, forgives, mend, noOffer, offers, room, stick } from '../../paper/index.ts'
 
 export type Ask =
   | {
@@ -10,6 +21,7 @@ export type Ask =
       readonly sitsOn: 'crease' | 'panel'
       readonly opening: number
     }
+  | { readonly what: 'stick'; readonly design: Design; readonly on: string; readonly cut: Cut }
   | { readonly what: 'mend'; readonly design: Design; readonly pins: readonly string[] }
   | { readonly what: 'forgives'; readonly design: Design; readonly id: string }
   | {
@@ -22,6 +34,7 @@ export type Ask =
 
 export type Answer =
   | { readonly to: 'offers'; readonly last: true; readonly offers: readonly Offer[]; readonly none: string }
+  | { readonly to: 'stick'; readonly last: true; readonly stuck: Stuck | Unstuck }
   | { readonly to: 'mend'; readonly last: true; readonly mended: Mended }
   | { readonly to: 'forgives'; readonly last: true; readonly forgives: readonly Forgiveness[] }
   | { readonly to: 'room'; readonly last: true; readonly room: FreeRoom }
@@ -36,6 +49,7 @@ function answer(ask: Exclude<Ask, { what: 'find' }>): Answer {
     return { to: 'forgives', last: true, forgives: forgives(design, { ids: [ask.id] }) }
   if (ask.what === 'room')
     return { to: 'room', last: true, room: room(design, ask.panel, { opening: ask.opening }) }
+  if (ask.what === 'stick') return { to: 'stick', last: true, stuck: stick(design, ask.on, ask.cut) }
   const { on, sitsOn, opening } = ask
   const found = offers(design, on, { sitsOn, opening })
   const none = found.length > 0 ? '' : noOffer(design, on, { sitsOn }).sentence

@@ -17,7 +17,7 @@ import { pastOf } from './follow.ts'
 import { firstWish } from './wishes.ts'
 
 /** The slip of paper that lies beside the card: one at a time. */
-export type SlipName = 'begin' | 'offers' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
+export type SlipName = 'begin' | 'offers' | 'pieces' | 'wish' | 'mend' | 'card' | 'keys' | 'saved'
 
 /** A white dummy on the table: the card, what is taken up of it, and what is asked about it. */
 export interface Dummy {
@@ -92,8 +92,10 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
       batch(() => {
         raw.value = thing
         trying.value = null
-        if (thing && thing.what !== 'part') slip.value = 'offers'
-        else if (slip.peek() === 'offers') slip.value = null
+        // Who sticks pieces on goes on doing so from face to face.
+        const sticks = slip.peek() === 'pieces'
+        if (thing && thing.what !== 'part') slip.value = sticks && thing.what === 'face' ? 'pieces' : 'offers'
+        else if (slip.peek() === 'offers' || (sticks && !thing)) slip.value = null
       })
     },
     put(next, says, thing) {

@@ -1,0 +1,216 @@
+import type { JSX } from 'preact'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Flat } from '../../paper/index.ts'
+import { glueArea, modelOf, nameOf, placedOn, trim, trimToFace, uprightOn } from '../../paper/index.ts'
+import { roundest } from '../../paper/stuck/glue-area.ts'
+import { take as taken } from '../keeping/edits.ts'
+import { lengthUnit } from '../model/page.ts'
+import { large, shown } from '../state/format.ts'
+import type { PiecesProps } from './PiecesDesk.tsx'
+import { PlanDrawing } from './PlanDrawing.tsx'
+import { Check, PathField, PointFields } from './SketchTools.tsx'
+import type { Sketch } from './sketch.ts'
+import { addPiece, reshape, ringOf, sketchOf, twinOf } from './sketch.ts'
+
+export const NOTHING_DRAWN: Sketch = { points: [], curve: true, closed: true }
+
+/** Of the widest free circle of a face: so wide an outline that is brought in is at first. */
+const BROUGHT = 1.5
+
+interface SketchDeskProps {
+  readonly props: PiecesProps
+  /** The face that is drawn on. */
+  readonly on: string
+  readonly without?: string
+  readonly sketch: Sketch
+  readonly setSketch: (sketch: Sketch) => void
+  readonly cuts: boolean
+}
+
+/** The flat face with the tools to draw on it. */
+export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: SketchDeskProps): JSX.Element {
+  const { design } = props
+  const [chosen, setChosen] = useState(0)
+  const [snaps, setSnaps] = useState(true)
+  const [free, setFree] = useState(false)
+  const onSketch = (next: Sketch, index: number) => {
+    setSketch(next)
+    setChosen(index)
+    if (free && next.points.length > 3) setFree(false)
+  }
+  const spot = useMemo(() => {
+    const panel = modelOf(design).panels.find(({ name }) => name === on)
+    return roundest(
+      [panel?.outline ?? []],
+      panel?.notches.map(({ outline }) => outline),
+    )
+  }, [design, on])
+  const bring = (outline: readonly Flat[]) => {
+    const place = placedOn(uprightOn(design, on), spot.at, BROUGHT * spot.radius)
+    onSketch({ points: outline.map((p) => ({ at: place(p) })), curve: false, closed: true }, 0)
+  }
+  return (
+    <>
+      <div class="pieces-row">
+        <Check label="Smooth" on={sketch.curve} onSet={(curve) => setSketch({ ...sketch, curve })} />
+        <Check label="Snap to edges" on={snaps} onSet={setSnaps} />
+        <button type="button" class="button small" aria-pressed={free} onClick={() => setFree(!free)}>
+          Freehand
+        </button>
+      </div>
+      <PlanDrawing
+        {...{ design, sketch, chosen, snaps, free, cuts, onSketch }}
+        panel={on}
+        {...(without === undefined ? {} : { without })}
+      />
+      <PointFields {...{ sketch, chosen, onSketch }} middle={spot.at} />
+      <PathField onOutline={bring} />
+    </>
+  )
+}
+
+/** Draws an outline on a face and sticks the piece on. */
+export function DrawTab(props: PiecesProps): JSX.Element {
+  const { design, panel, take } = props
+  const [sketch, setSketch] = useState<Sketch>(NOTHING_DRAWN)
+  const [both, setBoth] = useState(false)
+  const twin = twinOf(design, panel)
+  const ring = ringOf(sketch)
+  const noGlue = useMemo(() => {
+    if (!ring) return false
+    const model = modelOf(design)
+    return !glueArea(
+      model,
+      model.panels.findIndex(({ name }) => name === panel),
+      ring,
+    )
+  }, [design, panel, ring])
+  const says =
+    sketch.points.length < 3
+      ? 'Press on the face where the outline goes, or draw it in one stroke with Freehand.'
+      : noGlue
+        ? 'Lay more of it on the face: there is no place for glue.'
+        : 'The hatched place is glued. What reaches over the edge of the face rides along.'
+  return (
+    <>
+      <p class="slip-says" role="status">
+        {says}
+      </p>
+      <SketchDesk {...{ props, sketch, setSketch }} on={panel} cuts />
+      {twin === null ? null : (
+        <Check label="The same on the other side of the ridge" on={both} onSet={setBoth} />
+      )}
+      <div class="slip-buttons">
+        <button
+          type="button"
+          class="button primary"
+          disabled={!ring || noGlue}
+          onClick={() => {
+            take(addPiece(design, panel, sketch, both && twin !== null), 'Piece stuck on. Undo takes it off.')
+            setSketch(NOTHING_DRAWN)
+          }}
+        >
+          Stick it on
+        </button>
+      </div>
+    </>
+  )
+}
+
+/** The outline of a piece: trimmed, or drawn anew. */
+export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Element {
+  const { design, piece, faults, sticksOut, take } = props
+  const { panel, outline } = useMemo(() => {
+    const { panels } = modelOf(design)
+    const own = panels.find(({ name }) => name === `${piece}/face`)
+    return { panel: panels[own?.stuckOn ?? -1]?.name ?? 'page/right', outline: own?.outline ?? [] }
+  }, [design, piece])
+  const asItIs = (): Sketch => sketchOf(outline)
+  const [sketch, setSketch] = useState(asItIs)
+  const [touched, setTouched] = useState(false)
+  useEffect(() => {
+    setSketch(asItIs())
+    setTouched(false)
+  }, [outline])
+  const name = large(nameOf(piece))
+  const cut = useMemo(() => (sticksOut ? trim(design, piece) : null), [design, piece, sticksOut])
+  const length = lengthUnit.value
+  const toFace = () => {
+    const found = trimToFace(design, piece)
+    if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
+    else if (found.off === 0)
+      take({ done: false, design, sentence: `${name} lies within its face already.` }, '')
+    else take(taken(design, found.design, piece), `${name} cut to its face. Undo puts it back.`)
+  }
+  return (
+    <>
+      {faults.length === 0 ? (
+        <p class="slip-says">Cut big first, see it move, then trim it.</p>
+      ) : (
+        <ul class="pieces-faults">
+          {faults.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+      <div class="slip-buttons">
+        {cut?.done && cut.off > 0 ? (
+          <button
+            type="button"
+            class="button primary"
+            onClick={() =>
+              take(
+                taken(design, cut.design, piece),
+                `${name} trimmed: ${shown(cut.off, 'mm', length)} off. Undo puts it back.`,
+              )
+            }
+          >
+            Trim it: {shown(cut.off, 'mm', length)} off
+          </button>
+        ) : null}
+        <button
+          type="button"
+          class={faults.length > 0 && !sticksOut ? 'button primary' : 'button'}
+          onClick={toFace}
+        >
+          Cut it to its face
+        </button>
+      </div>
+      {cut && !cut.done ? <p class="trouble">{cut.sentence}</p> : null}
+      <SketchDesk
+        {...{ props, sketch }}
+        setSketch={(next) => {
+          if (next.points !== sketch.points || next.curve !== sketch.curve) setTouched(true)
+          setSketch(next)
+        }}
+        on={panel}
+        without={piece}
+        cuts
+      />
+      <div class="slip-buttons">
+        <button
+          type="button"
+          class="button primary"
+          disabled={!touched || !ringOf(sketch)}
+          onClick={() =>
+            take(reshape(design, piece, sketch), `${name} has a new outline. Undo puts it back.`)
+          }
+        >
+          Cut it so
+        </button>
+        {touched ? (
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              setSketch(asItIs())
+              setTouched(false)
+            }}
+          >
+            Leave it as it was
+          </button>
+        ) : null}
+      </div>
+    </>
+  )
+}

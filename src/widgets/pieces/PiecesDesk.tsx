@@ -1,0 +1,79 @@
+import './pieces.css'
+import type { JSX } from 'preact'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Cut, Design, Stuck, Unstuck } from '../../paper/index.ts'
+import type { Edit } from '../keeping/edits.ts'
+import { ColourTab } from './ColourTab.tsx'
+import { CutTab, DrawTab } from './DrawTab.tsx'
+import { ShelfTab } from './ShelfTab.tsx'
+
+/** What the page gives a desk for pieces. */
+export interface PiecesProps {
+  readonly design: Design
+  /** The face that is stuck and drawn on: of a piece, its own. */
+  readonly panel: string
+  /** The id of the piece that is taken up; null: a face is. */
+  readonly piece: string | null
+  /** What fails of the piece, in words, and whether it sticks out of the card. */
+  readonly faults: readonly string[]
+  readonly sticksOut: boolean
+  readonly stick: (on: string, cut: Cut) => Promise<Stuck | Unstuck>
+  /** Takes an edit over and says so, or gives the sentence of why it could not be done. */
+  readonly take: (edit: Edit, says: string) => void
+}
+
+type Tab = 'cut' | 'shelf' | 'draw' | 'colour'
+
+const TABS: Readonly<Record<Tab, string>> = {
+  cut: 'Outline',
+  shelf: 'Shelf',
+  draw: 'Draw',
+  colour: 'Colour',
+}
+
+/** Stick or draw on a face: from the shelf, an outline of one's own, colours and lines. */
+export function PiecesDesk(props: PiecesProps): JSX.Element {
+  const { piece, panel } = props
+  const tabs: readonly Tab[] =
+    piece === null ? ['shelf', 'draw', 'colour'] : ['cut', 'colour', 'shelf', 'draw']
+  const [chosen, setTab] = useState<Tab>(tabs[0] as Tab)
+  const tab = tabs.includes(chosen) ? chosen : (tabs[0] as Tab)
+  const [trouble, setTrouble] = useState('')
+  useEffect(() => setTab(piece === null ? 'shelf' : 'cut'), [piece])
+  const head = useRef<HTMLDivElement>(null)
+  // Each tab begins at its top, where the slip scrolls by itself.
+  useEffect(() => head.current?.closest('.dummy-slip')?.scrollTo(0, 0), [tab])
+  const taken = (edit: Edit, says: string) => {
+    setTrouble(edit.done ? '' : edit.sentence)
+    props.take(edit, says)
+  }
+  const shared = { ...props, take: taken }
+  return (
+    <>
+      <div class="pieces-tabs" ref={head}>
+        {tabs.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={tab === name}
+            onClick={() => {
+              setTrouble('')
+              setTab(name)
+            }}
+          >
+            {TABS[name]}
+          </button>
+        ))}
+      </div>
+      {trouble === '' ? null : (
+        <p class="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      {tab === 'shelf' ? <ShelfTab {...shared} onTrouble={setTrouble} /> : null}
+      {tab === 'draw' ? <DrawTab key={panel} {...shared} /> : null}
+      {tab === 'cut' && piece !== null ? <CutTab {...shared} piece={piece} /> : null}
+      {tab === 'colour' ? <ColourTab key={panel} {...shared} /> : null}
+    </>
+  )
+}

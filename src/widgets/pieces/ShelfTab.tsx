@@ -1,0 +1,89 @@
+import type { JSX } from 'preact'
+import { useState } from 'preact/hooks'
+import { PAPERS } from '../../drawing/pen/papers.ts'
+import type { Flat } from '../../paper/index.ts'
+import { nameOf } from '../../paper/index.ts'
+import { take as taken } from '../keeping/edits.ts'
+import { reasonOf } from '../model/loading.ts'
+import { large } from '../state/format.ts'
+import { flattened } from './outline.ts'
+import type { PiecesProps } from './PiecesDesk.tsx'
+import { Check } from './SketchTools.tsx'
+import type { Shape } from './shelf.ts'
+import { outlineOf, SHELF } from './shelf.ts'
+import { coloured } from './sketch.ts'
+
+const line = (points: readonly Flat[]): string =>
+  points.map(([x, y]) => `${x.toFixed(1)},${(-y).toFixed(1)}`).join(' ')
+
+/** A shape of the shelf in small. */
+function Picture({ shape, white }: { readonly shape: Shape; readonly white: boolean }): JSX.Element {
+  return (
+    <svg class="piece-picture" viewBox="-64 -64 128 128" aria-hidden="true">
+      <polygon
+        class="piece-cut"
+        points={line(outlineOf(shape))}
+        fill={white ? '#fff' : PAPERS[shape.paper]}
+      />
+      {white
+        ? null
+        : shape.drawn.map(({ shape: points, fill, line: ink, curve, open }, k) => {
+            const drawn = line(curve ? flattened(points, !open) : points)
+            return open ? (
+              <polyline key={k} points={drawn} stroke={PAPERS[ink ?? 'ink']} fill="none" stroke-width={2} />
+            ) : (
+              <polygon key={k} points={drawn} fill={fill === undefined ? 'none' : PAPERS[fill]} />
+            )
+          })}
+    </svg>
+  )
+}
+
+interface ShelfProps extends PiecesProps {
+  readonly onTrouble: (sentence: string) => void
+}
+
+/** Our own shapes: a press sticks one on the face, as large as fits. */
+export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps): JSX.Element {
+  const [colours, setColours] = useState(true)
+  const [busy, setBusy] = useState<string | null>(null)
+  const press = async (shape: Shape) => {
+    setBusy(shape.word)
+    onTrouble('')
+    try {
+      const found = await stick(panel, { word: shape.word, outline: outlineOf(shape) })
+      if ('sentence' in found) onTrouble(found.sentence)
+      else {
+        const next = colours ? coloured(found, shape) : found.design
+        take(taken(design, next, found.id), `${large(nameOf(found.id))} stuck on. Undo takes it off.`)
+      }
+    } catch (error) {
+      onTrouble(`It could not be stuck: ${reasonOf(error)}.`)
+    }
+    setBusy(null)
+  }
+  return (
+    <>
+      <p class="slip-says" role="status">
+        {busy === null
+          ? 'Press one to stick it on. It is made as large as fits, shuts flat and stays inside.'
+          : 'Trying where it fits …'}
+      </p>
+      <div class="piece-shelf">
+        {SHELF.map((shape) => (
+          <button
+            key={shape.word}
+            type="button"
+            class="offer"
+            disabled={busy !== null}
+            onClick={() => void press(shape)}
+          >
+            <Picture shape={shape} white={!colours} />
+            <strong>{shape.label}</strong>
+          </button>
+        ))}
+      </div>
+      <Check label="Coloured, with what is drawn on it" on={colours} onSet={setColours} />
+    </>
+  )
+}

@@ -1,0 +1,98 @@
+import type { Locator, Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+
+const slip = (page: Page): Locator => page.locator('.dummy-slip')
+
+const rows = (page: Page): Locator => page.getByRole('treeitem')
+
+const verdict = (page: Page): Locator => page.locator('.dummy-margin')
+
+/** An empty card with a V-fold on its gutter. */
+async function openWithFold(page: Page): Promise<void> {
+  await page.goto('/dummy/')
+  await page.locator('.dummy[data-awake="true"]').waitFor()
+  await rows(page).filter({ hasText: 'Gutter' }).click()
+  await slip(page).locator('.offer').filter({ hasText: 'V-fold cut from the card' }).first().click()
+  await expect(rows(page).filter({ hasText: 'right face' })).toBeVisible()
+}
+
+async function openShelf(page: Page): Promise<void> {
+  await rows(page).filter({ hasText: 'right face' }).click()
+  await slip(page).getByRole('button', { name: 'draw your own' }).click()
+}
+
+test('a moon is stuck on a facet by mouse, and taken off in one step', async ({ page }) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Moon' }).click()
+  await expect(rows(page).filter({ hasText: 'Piece stuck on a face' })).toContainText('Moon')
+  await expect(verdict(page)).toContainText('It works as paper')
+  await expect(page.locator('[data-figure="view"] .m-art path')).not.toHaveCount(0)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(rows(page).filter({ hasText: 'Moon' })).toHaveCount(0)
+  await expect(rows(page).filter({ hasText: 'V fold 1' })).toBeVisible()
+})
+
+test('a moon is stuck on a facet by keyboard alone', async ({ page }) => {
+  await openWithFold(page)
+  const face = rows(page).filter({ hasText: 'right face' })
+  await face.focus()
+  await page.keyboard.press('Enter')
+  const way = slip(page).getByRole('button', { name: 'draw your own' })
+  await way.focus()
+  await page.keyboard.press('Enter')
+  const moon = slip(page).getByRole('button', { name: 'Moon' })
+  await moon.focus()
+  await page.keyboard.press('Enter')
+  await expect(rows(page).filter({ hasText: 'Piece stuck on a face' })).toContainText('Moon')
+  await expect(page.locator('[role="status"]').filter({ hasText: 'Moon stuck on' })).toHaveCount(1)
+})
+
+test('an outline is drawn too large by mouse, corrected by keys, and cut to its face', async ({ page }) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Draw', exact: true }).click()
+  const plan = page.locator('.plan')
+  await plan.scrollIntoViewIfNeeded()
+  const box = await plan.boundingBox()
+  if (!box) throw new Error('no plan')
+  for (const [x, y] of [
+    [0.35, 0.25],
+    [0.75, 0.3],
+    [0.8, 0.75],
+    [0.4, 0.7],
+  ] as const)
+    await plan.click({ position: { x: x * box.width, y: y * box.height } })
+  const points = plan.locator('circle')
+  await expect(points).toHaveCount(4)
+  const before = await points.nth(3).getAttribute('aria-label')
+  await points.nth(3).focus()
+  await page.keyboard.press('ArrowUp')
+  expect(await points.nth(3).getAttribute('aria-label')).not.toBe(before)
+  await page.keyboard.press('Delete')
+  await expect(points).toHaveCount(3)
+  await slip(page).getByRole('button', { name: 'Stick it on' }).click()
+  await expect(rows(page).filter({ hasText: 'Cut out' })).toBeVisible()
+  await expect(verdict(page)).not.toContainText('It works as paper')
+  await slip(page).getByRole('button', { name: 'Cut it to its face' }).click()
+  await expect(verdict(page)).toContainText('It works as paper')
+})
+
+test('a path that holds more than a path is read as numbers alone, and bad ones are told in words', async ({
+  page,
+}) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Draw', exact: true }).click()
+  await slip(page).getByText('Bring an SVG path in').click()
+  const field = slip(page).getByRole('textbox', { name: /Paste/ })
+  await field.fill('<svg onload="window.hit=1"><script>window.hit=1</script><path d="oops"/></svg>')
+  await slip(page).getByRole('button', { name: 'Read it' }).click()
+  await expect(slip(page).getByRole('alert')).toContainText('That is no path')
+  await field.fill(
+    '<svg onload="window.hit=1"><image href="x" onerror="window.hit=1"/><path d="M0 0h9v9h-9z"/></svg>',
+  )
+  await slip(page).getByRole('button', { name: 'Read it' }).click()
+  await expect(page.locator('.plan circle')).toHaveCount(4)
+  expect(await page.evaluate(() => 'hit' in window)).toBe(false)
+})
