@@ -29,6 +29,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'model',
     'template',
     'keeping',
+    'exports',
     'fields',
     'figures',
     'guess',
