@@ -2,9 +2,10 @@
 import marks from '../drawing/pen/marks.css?raw'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import { toSvg } from '../drawing/pen/svg.ts'
-import type { Size } from '../drawing/view/camera.ts'
+import type { Size, Stand } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design } from '../paper/index.ts'
+import type { CameraChoice } from '../widgets/state/config.ts'
 import { DEFAULT_CAMERA } from '../widgets/state/config.ts'
 import type { Chapter } from './chapters.ts'
 import tokens from './styles/tokens.css?raw'
@@ -26,14 +27,24 @@ export const gardenPicture = (garden: Design, opening: number): Drawing =>
 export const partPicture = (garden: Design, part: readonly string[]): Drawing =>
   view(garden, 118, GARDEN.camera, { width: 640, height: 360 }, { frame: [112, 124], lit: part })
 
-/** A chapter's card as it stands on its bench, framed as tight as its motion near there allows. */
-export function chapterPicture({ design, data, config }: Chapter): Drawing {
-  const opening = data.opening
-  return view(design, opening, { ...(config.camera ?? DEFAULT_CAMERA), far: 1.7 }, SMALL, {
-    frame: [opening - 8, Math.min(180, opening + 8)],
-    stand: config.stand ?? 'gutter',
-  })
+/** How a card stands in a small picture. */
+export interface Standing {
+  /** Degrees. */
+  readonly opening: number
+  readonly camera?: CameraChoice | undefined
+  readonly stand?: Stand | undefined
 }
+
+/** A card in small, framed as tight as its motion near there allows. */
+export const smallPicture = (design: Design, { opening, camera, stand }: Standing): Drawing =>
+  view(design, opening, { ...(camera ?? DEFAULT_CAMERA), far: 1.7 }, SMALL, {
+    frame: [opening - 8, Math.min(180, opening + 8)],
+    stand: stand ?? 'gutter',
+  })
+
+/** A chapter's card as it stands on its bench. */
+export const chapterPicture = ({ design, data, config }: Chapter): Drawing =>
+  smallPicture(design, { opening: data.opening, camera: config.camera, stand: config.stand })
 
 /** Comments and idle space do not travel. */
 const squeezed = (css: string): string =>

@@ -33,8 +33,9 @@ export const getStaticPaths: GetStaticPaths = async () => {
     file: 'content/dummies/garden.hingebook.json',
   }
   const all = await allChapters()
+  const names = new Set([...sideDummies(all), ...(await besideChapters()).map(({ name }) => name)])
   const sides = await Promise.all(
-    sideDummies(all).map(async (slug) => ({
+    [...names].map(async (slug) => ({
       slug,
       design: await dummyNamed(slug),
       file: `content/dummies/${slug}.hingebook.json`,
