@@ -5,6 +5,7 @@ import { toSvg } from '../drawing/pen/svg.ts'
 import type { Size, Stand } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design } from '../paper/index.ts'
+import { check } from '../paper/index.ts'
 import type { CameraChoice } from '../widgets/state/config.ts'
 import { DEFAULT_CAMERA } from '../widgets/state/config.ts'
 import type { Chapter } from './chapters.ts'
@@ -45,6 +46,21 @@ export const smallPicture = (design: Design, { opening, camera, stand }: Standin
 /** A chapter's card as it stands on its bench. */
 export const chapterPicture = ({ design, data, config }: Chapter): Drawing =>
   smallPicture(design, { opening: data.opening, camera: config.camera, stand: config.stand })
+
+/** A step of a plan: the card as it stands then, what fails on it marked. */
+export const stepPicture = (design: Design, opening: number, lit?: readonly string[]): Drawing =>
+  view(
+    design,
+    opening,
+    { turn: -20, tilt: 36, far: 1.7 },
+    { width: 340, height: 250 },
+    {
+      frame: [Math.max(0, opening - 8), Math.min(180, opening + 8)],
+      faults: check(design, { repairs: false }),
+      text: 12,
+      ...(lit ? { lit } : {}),
+    },
+  )
 
 /** Comments and idle space do not travel. */
 const squeezed = (css: string): string =>

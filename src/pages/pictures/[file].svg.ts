@@ -10,6 +10,7 @@ import {
   pictureFile,
   smallPicture,
 } from '../../site/pictures.ts'
+import { allPlans } from '../../site/plans.ts'
 
 interface Props {
   readonly drawing: Drawing
@@ -25,6 +26,10 @@ export const getStaticPaths: GetStaticPaths = async () => {
     ...(await besideChapters()).map(({ name, design }): [string, Drawing] => [
       name,
       smallPicture(design, STANDING[name] ?? USUAL),
+    ]),
+    ...(await allPlans()).map(({ slug, design, data }): [string, Drawing] => [
+      `plan-${slug}`,
+      smallPicture(design, { opening: data.opening, camera: { turn: -20, tilt: 36 } }),
     ]),
     ...chapters.map((chapter): [string, Drawing] => [chapter.slug, chapterPicture(chapter)]),
     ...chapters.flatMap(({ slug, data }): [string, Drawing][] =>
