@@ -22,8 +22,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
   'src/paper': ['plane', 'mechanisms', 'design', 'model', 'motion', 'measure', 'checks', 'answers'],
   'src/drawing': ['pen', 'art', 'view', 'section', 'pattern', 'chart', 'page-point', 'steps'],
   'src/sheet': ['marks', 'pages', 'files'],
-  'src/widgets': ['src/export', 'src/drawing', 'src/sheet', 'src/file', 'src/paper'],
-  'src/export': ['src/sheet', 'src/drawing', 'src/paper'],
+  'src/widgets': [
     'state',
     'link',
     'model',

@@ -35,10 +35,12 @@ const named = (design: Design, name: string): Design => done(rename(design, last
 const sized = (design: Design, id: string, sizes: Readonly<Record<string, number>>): Design =>
   Object.entries(sizes).reduce((now, [field, value]) => done(setSize(now, id, field, value)), design)
 
-/** The first way of a wish that is one mechanism of this kind. */
+/** The way of a wish that is one mechanism of this kind: there is one such way alone, in whatever order they are shown. */
 function used(ways: readonly Find[], kind: string): Find {
-  const way = ways.find(({ ids, design }) => ids.length === 1 && design.mechanisms.at(-1)?.kind === kind)
-  if (!way) throw new Error(`no way is ${kind} alone`)
+  const [way, ...others] = ways.filter(
+    ({ ids, design }) => ids.length === 1 && design.mechanisms.at(-1)?.kind === kind,
+  )
+  if (!way || others.length > 0) throw new Error(`${others.length + (way ? 1 : 0)} ways are ${kind} alone`)
   return way
 }
 
@@ -64,7 +66,7 @@ const textOf = (slug: string): string => readFileSync(new URL(`plans/${slug}.mdx
 
 describe('a heron in the reeds', () => {
   const end = dummy('heron-in-the-reeds')
-  const wish: Wish = { opening: 90, at: pointOver({ rise: 40, along: 90, aside: 0 }, 90), made: 'card' }
+  const wish: Wish = { opening: 90, at: pointOver({ rise: 40, along: 84, aside: 0 }, 90), made: 'card' }
   const start = dummy('blank')
 
   test('begins with nothing that could rise', () => {
@@ -95,7 +97,7 @@ describe('a heron in the reeds', () => {
     poser(90)
     const tip = tipAt(poser, 0)
     expect(Math.abs(riseOf(tip, 90) - 40)).toBeLessThan(0.5)
-    expect(tip[1].toFixed(0)).toBe('90')
+    expect(tip[1].toFixed(0)).toBe('84')
     const { panels } = poser(90)
     const along = (part: RegExp): number[] =>
       Object.entries(panels).flatMap(([name, points]) => (part.test(name) ? points.map(([, y]) => y) : []))
@@ -142,12 +144,13 @@ describe('an owl that spreads its wings', () => {
 })
 
 describe('a card for the class', () => {
-  const start = dummy('class-card-a5')
+  const start = dummy('class-card-large')
   const end = dummy('class-card')
   const a6 = FORMATS.find(({ name }) => name === 'A6, gutter upright')
 
-  test('begins sound on A5 pages, and fails on A6 as the text says', () => {
-    expect([start.card.width, start.card.height]).toEqual([148, 210])
+  test('begins sound on larger pages, and fails on A6 as the text says', () => {
+    expect(start.card.width).toBeGreaterThan(105)
+    expect(start.card.height).toBeGreaterThan(148)
     expect(failing(start)).toEqual([])
     const small = done(setCard(start, { width: 105, height: 148 }))
     expect(a6).toMatchObject({ width: 105, height: 148 })

@@ -55,25 +55,6 @@ export const CELLS: readonly string[] = [
 export const PLAN_CELLS: readonly string[] = ['Plan']
 
 export const WORDS: Readonly<Record<string, Word>> = {
-  Plan: {
-    says: 'A plan from a wish to a print: PlanStep after PlanStep, followed on the planning page. It stands in a plan alone.',
-    stands: [CHAPTER],
-    holds: ['PlanStep', 'TakeCare'],
-    needs: { PlanStep: 3, TakeCare: 1 },
-    text: true,
-    attributes: {},
-  },
-  PlanStep: {
-    says: 'One step of a plan: the card as it stands afterwards, and what to press.',
-    stands: ['Plan'],
-    text: true,
-    attributes: {
-      dummy: { takes: 'words', needed: true, says: 'The design in the picture, as a file of content/dummies.' },
-      at: { takes: 'number', says: 'The opening in the picture, in degrees; 90 if left out.' },
-      lit: { takes: 'words', says: 'The mechanisms that are new, by id, parted by spaces: the rest is dimmed.' },
-      set: { takes: 'value', says: 'Sizes that are other than in the file: by mechanism, or by card.' },
-    },
-  },
   TryIt: {
     says: 'The widget, first thing on the page; its text says what to do with it.',
     stands: [CHAPTER],
@@ -311,6 +292,26 @@ export const WORDS: Readonly<Record<string, Word>> = {
     text: true,
     attributes: {
       word: { takes: 'words', says: 'The word as it stands in the glossary, if the text differs.' },
+    },
+  },
+  Plan: {
+    says: 'A plan from a wish to a print: PlanStep after PlanStep, followed on the planning page. It stands in a plan alone.',
+    stands: [CHAPTER],
+    holds: ['PlanStep', 'TakeCare'],
+    needs: { PlanStep: 3, TakeCare: 1 },
+    text: true,
+    attributes: {},
+  },
+  PlanStep: {
+    says: 'One step of a plan: the card as it stands afterwards, and what to press.',
+    stands: ['Plan'],
+    text: true,
+    attributes: {
+      dummy: { takes: 'words', needed: true, says: 'The design in the picture, as a file of content/dummies.' },
+      at: { takes: 'number', says: 'The opening in the picture, in degrees; 90 if left out.' },
+      only: { takes: 'words', says: 'The mechanisms that are there by then, by id, parted by spaces; all if left out.' },
+      lit: { takes: 'words', says: 'The mechanisms that are new, by id, parted by spaces: the rest is dimmed.' },
+      set: { takes: 'value', says: 'Sizes that are other than in the file: by mechanism, or by card.' },
     },
   },
 }
