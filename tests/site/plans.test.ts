@@ -3,7 +3,18 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test, vi } from 'vitest'
 import type { CheckName, Design, Find, Wish } from '../../src/paper/index.ts'
-import { change, check, find, mend, offers, parseDesign, riseOf, settable, tipAt, compile } from '../../src/paper/index.ts'
+import {
+  change,
+  check,
+  compile,
+  find,
+  mend,
+  offers,
+  parseDesign,
+  riseOf,
+  settable,
+  tipAt,
+} from '../../src/paper/index.ts'
 import { handsOf } from '../../src/site/hands.ts'
 import { FORMATS } from '../../src/widgets/dummy/CardSlip.tsx'
 import { pointOver } from '../../src/widgets/dummy/wishes.ts'
@@ -83,7 +94,12 @@ describe('a heron in the reeds', () => {
       { readonly apex: number; readonly run: number; readonly cut: number; readonly lean: number },
     ]
     design = named(offered(design, 'gutter', 'cut-v-fold'), 'jaw')
-    design = sized(design, 'jaw', { apex: 28, run: beak.apex + beak.run - 28, cut: beak.cut, lean: beak.lean })
+    design = sized(design, 'jaw', {
+      apex: 28,
+      run: beak.apex + beak.run - 28,
+      cut: beak.cut,
+      lean: beak.lean,
+    })
     expect(failing(design)).toEqual([])
     design = named(offered(design, 'gutter', 'cut-layer'), 'bank')
     design = named(offered(design, 'bank/left', 'cut-layer'), 'reed')
@@ -115,9 +131,9 @@ describe('an owl that spreads its wings', () => {
     expect(mechanismsOf(design)).toEqual(mechanismsOf(dummy('owl-body')))
     design = named(offered(design, 'owl/left', 'glued-v-fold'), 'wing')
     expect(failing(design)).toEqual([])
-    expect(settable(design.mechanisms[1] as Design['mechanisms'][number]).map(({ label }) => label)).toContain(
-      'Ridge',
-    )
+    expect(
+      settable(design.mechanisms[1] as Design['mechanisms'][number]).map(({ label }) => label),
+    ).toContain('Ridge')
     expect(design.mechanisms[1]).toMatchObject({ ridge: 34 })
     design = twin(sized(design, 'wing', { ridge: 120 }), 'wing')
     expect(failing(design)).toEqual(['stays-inside', 'stays-inside'])
@@ -157,7 +173,9 @@ describe('a card for the class', () => {
     const faults = check(small, { repairs: false }).filter(({ ok }) => !ok)
     expect(faults.map(({ name }) => name).sort()).toEqual(['glue', 'stays-inside'])
     expect(faults.every(({ ids }) => ids.every((id) => !id.startsWith('name')))).toBe(true)
-    expect(faults.find(({ name }) => name === 'stays-inside')?.sentence).toMatch(/moon sticks out .* far edge/)
+    expect(faults.find(({ name }) => name === 'stays-inside')?.sentence).toMatch(
+      /moon sticks out .* far edge/,
+    )
   })
 
   test('one change mends both', () => {
@@ -213,7 +231,9 @@ describe.each(readdirSync(new URL('plans/', CONTENT)))('content/plans/%s', (file
       ?.replace(/<[^>]*>/g, '')
       .replace(/set=\{\{.*?\}\}\}?/g, '')
     // Ways of saying an opening or a paper, which are no sizes of the model.
-    const numbers = [...(prose ?? '').matchAll(/(?<![A-Z])\b\d[\d.]*\s*(?:mm|°)?/g)].map(([word]) => word.trim())
+    const numbers = [...(prose ?? '').matchAll(/(?<![A-Z])\b\d[\d.]*\s*(?:mm|°)?/g)].map(([word]) =>
+      word.trim(),
+    )
     expect(numbers.filter((word) => !['90°', '100'].includes(word))).toEqual([])
   })
 })

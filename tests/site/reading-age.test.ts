@@ -101,8 +101,6 @@ describe.each(files)('content/%s', (file) => {
       .filter(({ text }) => counts([text]).words >= 10)
       .map(({ line, text }) => ({ line, text, grade: grade(counts([text])) }))
       .filter((s) => s.grade > HARDEST_STRETCH)
-    expect(
-      hard.map((s) => `content/${file}:${s.line} grade ${s.grade.toFixed(1)}: ${s.text}`),
-    ).toEqual([])
+    expect(hard.map((s) => `content/${file}:${s.line} grade ${s.grade.toFixed(1)}: ${s.text}`)).toEqual([])
   })
 })

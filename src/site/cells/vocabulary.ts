@@ -307,10 +307,20 @@ export const WORDS: Readonly<Record<string, Word>> = {
     stands: ['Plan'],
     text: true,
     attributes: {
-      dummy: { takes: 'words', needed: true, says: 'The design in the picture, as a file of content/dummies.' },
+      dummy: {
+        takes: 'words',
+        needed: true,
+        says: 'The design in the picture, as a file of content/dummies.',
+      },
       at: { takes: 'number', says: 'The opening in the picture, in degrees; 90 if left out.' },
-      only: { takes: 'words', says: 'The mechanisms that are there by then, by id, parted by spaces; all if left out.' },
-      lit: { takes: 'words', says: 'The mechanisms that are new, by id, parted by spaces: the rest is dimmed.' },
+      only: {
+        takes: 'words',
+        says: 'The mechanisms that are there by then, by id, parted by spaces; all if left out.',
+      },
+      lit: {
+        takes: 'words',
+        says: 'The mechanisms that are new, by id, parted by spaces: the rest is dimmed.',
+      },
       set: { takes: 'value', says: 'Sizes that are other than in the file: by mechanism, or by card.' },
     },
   },
