@@ -114,6 +114,7 @@ function pagesOf(title: string, count: number, paper: Paper) {
       unit: 'mm',
       paper,
       placed: [],
+      painting: null,
       says: `${title}. ${says}`,
       marks: [
         ...words.marks.map((mark) => moved(mark, left, TOP.words)),

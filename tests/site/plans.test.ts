@@ -190,7 +190,7 @@ describe('a card for the class', () => {
 
   test('the picture of what fails shows what a reader has then', () => {
     expect(textOf('class-card')).toContain('set={{ moon: { apex: 104 } }}')
-    expect(failing(change(end, 'moon', { apex: 104 })).sort()).toEqual(['glue', 'stays-inside'])
+    expect([...failing(change(end, 'moon', { apex: 104 }))].sort()).toEqual(['glue', 'stays-inside'])
   })
 })
 
