@@ -41,6 +41,24 @@ const chapters = defineCollection({
   }),
 })
 
+const plans = defineCollection({
+  loader: glob({ base: 'content/plans', pattern: '*.mdx' }),
+  schema: z.strictObject({
+    /** The order in which the plans are shown, from 1. */
+    number: z.int().min(1),
+    /** The heading of the page, and what links to it say. */
+    title: z.string().min(1).max(60),
+    /** One or two short sentences: the wish, and what comes of it. */
+    lead: z.string().min(1).max(220),
+    /** The design that the plan begins with. */
+    start: reference('dummies'),
+    /** The design that it ends with. */
+    dummy: reference('dummies'),
+    /** How far its card stands open in its picture, degrees. */
+    opening: z.number().min(0).max(180).default(100),
+  }),
+})
+
 /** Read again by `dummyNamed`; here only so that a bad file stops the build with the kernel's own sentence. */
 const dummies = defineCollection({
   loader: glob({
@@ -72,4 +90,4 @@ const glossary = defineCollection({
   }),
 })
 
-export const collections = { chapters, dummies, glossary }
+export const collections = { chapters, dummies, glossary, plans }

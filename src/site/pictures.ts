@@ -2,9 +2,11 @@
 import marks from '../drawing/pen/marks.css?raw'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import { toSvg } from '../drawing/pen/svg.ts'
-import type { Size } from '../drawing/view/camera.ts'
+import type { Size, Stand } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design } from '../paper/index.ts'
+import { check } from '../paper/index.ts'
+import type { CameraChoice } from '../widgets/state/config.ts'
 import { DEFAULT_CAMERA } from '../widgets/state/config.ts'
 import type { Chapter } from './chapters.ts'
 import tokens from './styles/tokens.css?raw'
@@ -30,14 +32,39 @@ export const partPicture = (garden: Design, part: readonly string[]): Drawing =>
 
 const PART: Drawing['box'] = [140, 76, 336, 280]
 
-/** A chapter's card as it stands on its bench, framed as tight as it goes. */
-export function chapterPicture({ design, data, config }: Chapter): Drawing {
-  const opening = data.opening
-  return view(design, opening, { ...(config.camera ?? DEFAULT_CAMERA), far: 1.7 }, SMALL, {
-    frame: [opening],
-    stand: config.stand ?? 'gutter',
-  })
+/** How a card stands in a small picture. */
+export interface Standing {
+  /** Degrees. */
+  readonly opening: number
+  readonly camera?: CameraChoice | undefined
+  readonly stand?: Stand | undefined
 }
+
+/** A card in small, framed as tight as it goes. */
+export const smallPicture = (design: Design, { opening, camera, stand }: Standing): Drawing =>
+  view(design, opening, { ...(camera ?? DEFAULT_CAMERA), far: 1.7 }, SMALL, {
+    frame: [opening],
+    stand: stand ?? 'gutter',
+  })
+
+/** A chapter's card as it stands on its bench. */
+export const chapterPicture = ({ design, data, config }: Chapter): Drawing =>
+  smallPicture(design, { opening: data.opening, camera: config.camera, stand: config.stand })
+
+/** A step of a plan: the card as it stands then, what fails on it marked. */
+export const stepPicture = (design: Design, opening: number, lit?: readonly string[]): Drawing =>
+  view(
+    design,
+    opening,
+    { turn: -20, tilt: 36, far: 1.7 },
+    { width: 340, height: 250 },
+    {
+      frame: [Math.max(0, opening - 8), Math.min(180, opening + 8)],
+      faults: check(design, { repairs: false }),
+      text: 12,
+      ...(lit ? { lit } : {}),
+    },
+  )
 
 /** Comments and idle space do not travel. */
 const squeezed = (css: string): string =>

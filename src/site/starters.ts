@@ -10,6 +10,15 @@ const BEGIN = ['moth', 'owl', 'hedgehog'] as const
 /** The address of a dummy's design, as it was read and checked when the site was built. */
 export const dummyPath = (name: string): string => `/dummies/${name}.json`
 
+/** The address of the file that a dummy was written in. */
+export const dummyFile = (name: string): string => `/dummies/${name}.hingebook.json`
+
+/**
+ * The address that puts a dummy of the site on the table of the planning page, as a new one.
+ * @param back where the maker can go back to
+ */
+export const takePath = (name: string, back = '/garden/'): string => `/dummy/?from=${name}&back=${back}`
+
 /** What an empty card offers to begin with. Throws an Error if no chapter shows one of them. */
 export async function starters(): Promise<readonly Starter[]> {
   const chapters = await allChapters()

@@ -16,6 +16,9 @@ export const pages: readonly string[] = [
   '/words/',
   '/garden/',
   '/dummy/',
+  '/plans/heron/',
+  '/plans/owl/',
+  '/plans/class-card/',
   ...chapterPages,
   '/nowhere/',
 ]

@@ -1,19 +1,36 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import type { Drawing } from '../../drawing/pen/marks.ts'
 import { allChapters, dummyNamed } from '../../site/chapters.ts'
-import { chapterPicture, GARDEN, gardenPicture, partPicture, pictureFile } from '../../site/pictures.ts'
+import { besideChapters, STANDING, USUAL } from '../../site/gallery.ts'
+import {
+  chapterPicture,
+  GARDEN,
+  gardenPicture,
+  partPicture,
+  pictureFile,
+  smallPicture,
+} from '../../site/pictures.ts'
+import { allPlans } from '../../site/plans.ts'
 
 interface Props {
   readonly drawing: Drawing
   readonly dark: boolean
 }
 
-/** The garden, each chapter's card, and the garden with that chapter's part lit: made when the site is built. */
+/** The garden, its dummies, each chapter's card, and the garden with that chapter's part lit: made when the site is built. */
 export const getStaticPaths: GetStaticPaths = async () => {
   const garden = await dummyNamed('garden')
   const chapters = await allChapters()
   const pictures: [string, Drawing][] = [
     ['garden', gardenPicture(garden, GARDEN.from)],
+    ...(await besideChapters()).map(({ name, design }): [string, Drawing] => [
+      name,
+      smallPicture(design, STANDING[name] ?? USUAL),
+    ]),
+    ...(await allPlans()).map(({ slug, design, data }): [string, Drawing] => [
+      `plan-${slug}`,
+      smallPicture(design, { opening: data.opening, camera: { turn: -20, tilt: 36 } }),
+    ]),
     ...chapters.map((chapter): [string, Drawing] => [chapter.slug, chapterPicture(chapter)]),
     ...chapters.flatMap(({ slug, data }): [string, Drawing][] =>
       data.part.length > 0 ? [[`garden-${slug}`, partPicture(garden, data.part)]] : [],

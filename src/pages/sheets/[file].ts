@@ -13,6 +13,7 @@ import {
   templateLines,
   templatePath,
 } from '../../site/chapters.ts'
+import { besideChapters } from '../../site/gallery.ts'
 
 interface Props {
   readonly design: Design
@@ -23,7 +24,7 @@ interface Props {
 }
 
 /**
- * Every chapter's template and the garden's on every paper, made when the site is built: `/sheets/<slug>-a4.pdf` to
+ * The template of every chapter, of the garden and of its dummies on every paper, made when the site is built: `/sheets/<slug>-a4.pdf` to
  * colour in, `/sheets/<slug>-a4-colour.pdf`, and `/sheets/<slug>-a4-plain.pdf` without a picture.
  */
 export const getStaticPaths: GetStaticPaths = async () => {
@@ -33,8 +34,10 @@ export const getStaticPaths: GetStaticPaths = async () => {
     file: 'content/dummies/garden.hingebook.json',
   }
   const all = await allChapters()
+  const shown = sideDummies(all)
+  const beside = (await besideChapters()).map(({ name }) => name).filter((name) => !shown.includes(name))
   const sides = await Promise.all(
-    sideDummies(all).map(async (slug) => ({
+    [...shown, ...beside].map(async (slug) => ({
       slug,
       design: await dummyNamed(slug),
       file: `content/dummies/${slug}.hingebook.json`,
@@ -47,10 +50,13 @@ export const getStaticPaths: GetStaticPaths = async () => {
   }))
   return [...chapters, ...sides, garden].flatMap(({ slug, design, file }) =>
     TEMPLATE_PAPERS.flatMap(({ paper }) =>
-      templateArts(design).map(({ art, path }) => ({
-        params: { file: templatePath(slug, paper, path).replace('/sheets/', '') },
-        props: { design, file, paper, art } satisfies Props,
-      })),
+      // Of what no chapter shows there is the sheet to colour in alone.
+      (beside.includes(slug) ? templateArts(design).slice(0, 1) : templateArts(design)).map(
+        ({ art, path }) => ({
+          params: { file: templatePath(slug, paper, path).replace('/sheets/', '') },
+          props: { design, file, paper, art } satisfies Props,
+        }),
+      ),
     ),
   )
 }

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import type { MdastPluginDefinition } from 'satteri'
 import type { Attribute, Word } from './vocabulary.ts'
-import { ANYWHERE, CELLS, CHAPTER, WORDS } from './vocabulary.ts'
+import { ANYWHERE, CELLS, CHAPTER, PLAN_CELLS, WORDS } from './vocabulary.ts'
 
 /** What the grammar reads of a chapter's tree; the real nodes carry more. */
 export interface Leaf {
@@ -199,38 +199,41 @@ function checkWord(node: Leaf, within: string): void {
     )
 }
 
-function checkChapter(root: Leaf): void {
+/** @param cells the cells that it has, each once, in this order */
+function checkChapter(root: Leaf, cells: readonly string[]): void {
   const seen: string[] = []
   for (const node of root.children ?? []) {
     if (isSilent(node)) continue
     if (node.type === 'mdxjsEsm')
       throw new Blotted(node, 'The chapter imports or exports something; its words are there without that.')
     if (!isWord(node))
-      throw new Blotted(node, `Text stands outside every cell; it belongs in ${tags(CELLS)}.`)
+      throw new Blotted(node, `Text stands outside every cell; it belongs in ${tags(cells)}.`)
     checkWord(node, CHAPTER)
     const name = node.name ?? ''
+    if (!cells.includes(name))
+      throw new Blotted(node, `<${name}> stands in a text that has ${tags(cells, 'and')} alone.`)
     if (seen.includes(name))
       throw new Blotted(node, `<${name}> stands here a second time; a chapter has each cell once.`)
-    const before = CELLS.slice(CELLS.indexOf(name) + 1).find((later) => seen.includes(later))
+    const before = cells.slice(cells.indexOf(name) + 1).find((later) => seen.includes(later))
     if (before)
       throw new Blotted(
         node,
-        `<${name}> stands after <${before}>; the order of cells is ${tags(CELLS, 'and')}.`,
+        `<${name}> stands after <${before}>; the order of cells is ${tags(cells, 'and')}.`,
       )
     seen.push(name)
   }
-  const missing = CELLS.find((cell) => !seen.includes(cell))
+  const missing = cells.find((cell) => !seen.includes(cell))
   if (missing)
     throw new Blotted(
       root.children?.at(-1) ?? root,
-      `The chapter ends without <${missing}>. ${WORDS[missing]?.says} A chapter has ${tags(CELLS, 'and')}.`,
+      `The chapter ends without <${missing}>. ${WORDS[missing]?.says} A chapter has ${tags(cells, 'and')}.`,
     )
 }
 
 /** What an author got wrong first, or null. */
-export function blotOf(root: Leaf): Blot | null {
+export function blotOf(root: Leaf, cells = CELLS): Blot | null {
   try {
-    checkChapter(root)
+    checkChapter(root, cells)
     return null
   } catch (error) {
     if (!(error instanceof Blotted)) throw error
@@ -267,8 +270,9 @@ export const cellGrammar: MdastPluginDefinition = {
   options: { position: true },
   before(root, { fileURL, sourceFormat }) {
     if (sourceFormat !== 'mdx') return
-    const blot = blotOf(root as Leaf)
-    if (blot) throw new ChapterError(pathOf(fileURL), blot)
+    const path = pathOf(fileURL)
+    const blot = blotOf(root as Leaf, path.startsWith('content/plans/') ? PLAN_CELLS : CELLS)
+    if (blot) throw new ChapterError(path, blot)
   },
   mdxJsxFlowElement: (node, { fileURL }) => placed(node, fileURL),
   mdxJsxTextElement: (node, context) => {

@@ -51,6 +51,9 @@ export const CELLS: readonly string[] = [
   'ForTeachers',
 ]
 
+/** The one cell of a plan. */
+export const PLAN_CELLS: readonly string[] = ['Plan']
+
 export const WORDS: Readonly<Record<string, Word>> = {
   TryIt: {
     says: 'The widget, first thing on the page; its text says what to do with it.',
@@ -134,7 +137,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
   },
   TakeCare: {
     says: 'A caution: blades, heat, an adult, the rules of the school.',
-    stands: ['MakeIt'],
+    stands: ['MakeIt', 'Plan'],
     text: true,
     attributes: {},
   },
@@ -289,6 +292,36 @@ export const WORDS: Readonly<Record<string, Word>> = {
     text: true,
     attributes: {
       word: { takes: 'words', says: 'The word as it stands in the glossary, if the text differs.' },
+    },
+  },
+  Plan: {
+    says: 'A plan from a wish to a print: PlanStep after PlanStep, followed on the planning page. It stands in a plan alone.',
+    stands: [CHAPTER],
+    holds: ['PlanStep', 'TakeCare'],
+    needs: { PlanStep: 3, TakeCare: 1 },
+    text: true,
+    attributes: {},
+  },
+  PlanStep: {
+    says: 'One step of a plan: the card as it stands afterwards, and what to press.',
+    stands: ['Plan'],
+    text: true,
+    attributes: {
+      dummy: {
+        takes: 'words',
+        needed: true,
+        says: 'The design in the picture, as a file of content/dummies.',
+      },
+      at: { takes: 'number', says: 'The opening in the picture, in degrees; 90 if left out.' },
+      only: {
+        takes: 'words',
+        says: 'The mechanisms that are there by then, by id, parted by spaces; all if left out.',
+      },
+      lit: {
+        takes: 'words',
+        says: 'The mechanisms that are new, by id, parted by spaces: the rest is dimmed.',
+      },
+      set: { takes: 'value', says: 'Sizes that are other than in the file: by mechanism, or by card.' },
     },
   },
 }

@@ -94,19 +94,19 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
       </p>
       {thing.what === 'face' ? (
         <>
-        <button
-          type="button"
-          class="button primary pieces-way"
-          onClick={() => {
-            dummy.slip.value = 'pieces'
-          }}
-        >
-          Take a shape, or draw your own …
-        </button>
-        <p class="slip-says">
-          Blue squares on the card show where there is room, from this opening on to flat: the darker, the
-          higher something may stand there.
-        </p>
+          <button
+            type="button"
+            class="button primary pieces-way"
+            onClick={() => {
+              dummy.slip.value = 'pieces'
+            }}
+          >
+            Take a shape, or draw your own …
+          </button>
+          <p class="slip-says">
+            Blue squares on the card show where there is room, from this opening on to flat: the darker, the
+            higher something may stand there.
+          </p>
         </>
       ) : null}
       <div class="offers">

@@ -19,6 +19,7 @@ import { keepWord, recall } from '../model/page.ts'
 import { EMPTY } from './Begin.tsx'
 import type { Dummy } from './dummy-model.ts'
 import { depthsOf, followed } from './follow.ts'
+import { fromGarden } from './from-garden.ts'
 
 /** What the device remembers of which dummy was on the table last. */
 const LAST = 'dummy'
@@ -132,21 +133,28 @@ export async function workOn(dummy: Dummy): Promise<Work> {
   /** The address is taken over once: what is done then belongs to the dummy, not to the link. */
   const openLink = async (): Promise<boolean> => {
     const { hash, pathname, search } = location
-    if (!carriesDesign(hash)) return false
-    const read = await readLink(hash)
-    back.value = wayBack(hash)
-    window.history.replaceState(window.history.state, '', `${pathname}${search}`)
-    await take(read)
-    return read.read
+    const asked = carriesDesign(hash)
+      ? { read: await readLink(hash), back: wayBack(hash) }
+      : await fromGarden(search)
+    if (!asked) return false
+    back.value = asked.back
+    window.history.replaceState(window.history.state, '', pathname)
+    await take(asked.read)
+    return asked.read.read
   }
 
   const start = async () => {
     if (await openLink()) return
+    // What could not be taken is told, whatever comes on the table in its place.
+    const refused = trouble.peek()
     const last = recall(LAST)
     const all = await store.list()
     if (all.ok) entries.value = all.value
     const there = all.ok ? (all.value.find(({ id }) => id === last) ?? all.value[0]) : undefined
-    if (there && (await open(there.id))) return
+    if (there && (await open(there.id))) {
+      if (refused !== '') trouble.value = refused
+      return
+    }
     await sit(looseEntry(crypto.randomUUID(), EMPTY, Date.now()))
     if (store.memoryOnly) trouble.value = store.memoryOnly.sentence
   }

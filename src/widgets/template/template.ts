@@ -53,7 +53,7 @@ export const guessPaper = (locale: string): PaperChoice => paperForLocale(locale
 const fontAddresses = [regular, regularExtended, bold, boldExtended]
 
 /** The font, from this site alone. */
-function font(): Promise<SheetFont> {
+export function sheetFont(): Promise<SheetFont> {
   return loadFont(async (file) => {
     const name = file.replace(/\.woff$/, '')
     const address = fontAddresses.find((one) => one.includes(name))
@@ -71,11 +71,11 @@ export async function saveTemplate(design: Design, slug: string, choice: Templat
   const done = (says: string): Saved => ({ isSaved: true, says })
   try {
     if (choice.form === 'pdf') {
-      const bytes = await sheetPdf(design, choice, await font())
+      const bytes = await sheetPdf(design, choice, await sheetFont())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
       return done(`${name}.pdf is saved. Print it at 100 %.`)
     }
-    const pages = sheetSvg(design, choice, await font())
+    const pages = sheetSvg(design, choice, await sheetFont())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })

@@ -1,0 +1,245 @@
+/**
+ * The card as a glTF 2.0 scene (Khronos Group; ISO/IEC 12113:2022) that opens and shuts: each panel a flat mesh seen
+ * from both sides, moved by its node. The keyframes are the kernel's own poses: what lies between two of them alone is
+ * not exact. Lengths are metres and y is up, as glTF has it.
+ */
+import { PAPERS } from '../drawing/pen/papers.ts'
+import { coverSurfaces } from '../drawing/view/cover.ts'
+import { cardOf } from '../drawing/view/paper.ts'
+import type { Design, Flat, Poser, Surface, Vec3 } from '../paper/index.ts'
+import { compile, patchesOf, plainText } from '../paper/index.ts'
+import { frontSign } from '../paper/model/model.ts'
+import { cross, dot, subtract } from '../paper/plane/vector.ts'
+import { glbBytes, Store } from './glb.ts'
+import { openingSteps, thereAndBack } from './motion.ts'
+
+/** So many poses from shut to open: 2° apart where the card opens flat. */
+const POSES = 91
+
+/** From shut to open, seconds. */
+const LONG = 4
+
+/** Millimetres to metres, and the card's z to glTF's y: a quarter turn about x. */
+const TABLE = { scale: [0.001, 0.001, 0.001], rotation: [-Math.SQRT1_2, 0, 0, Math.SQRT1_2] } as const
+
+/** Plain card by its number: the colours of the drawings' own style sheet. */
+const CARDS = ['#39437f', '#f4b942', '#b695d6', '#5da577', '#93a3b8'] as const
+
+/** A flat piece of paper: convex outlines in a plane of its own, mm. */
+interface Body {
+  readonly name: string
+  /** `#rrggbb`. */
+  readonly colour: string
+  readonly outlines: readonly (readonly Flat[])[]
+  /** How far its paper lies off the plane, mm; the third axis is square to the first two, by the right hand. */
+  readonly off: number
+  /** On which side of it along that axis the front of the paper is. */
+  readonly front: 1 | -1
+}
+
+/** Where a body's plane is: its nought, and unit vectors along its two axes. */
+interface Place {
+  readonly at: Vec3
+  readonly across: Vec3
+  readonly along: Vec3
+}
+
+type Quaternion = readonly [x: number, y: number, z: number, w: number]
+
+function panelBodies({ model }: Poser): readonly Body[] {
+  const { design } = model
+  const patches = patchesOf(model)
+  return model.panels.map((panel, index): Body => {
+    const paper = design.papers?.[panel.name.split('/')[0] ?? '']
+    return {
+      name: panel.name,
+      colour: paper ? PAPERS[paper] : (CARDS[cardOf(design, panel.owner)] ?? CARDS[0]),
+      outlines: patches.filter((patch) => patch.panel === index).map(({ outline }) => outline),
+      // What is stuck on lies a thickness of card off: two sheets in one plane would flicker.
+      off: -panel.lift * frontSign(model, { ...panel, turned: false }) * design.card.caliper,
+      front: frontSign(model, panel) === 1 ? -1 : 1,
+    }
+  })
+}
+
+const coverBodies = (cover: readonly Surface[]): readonly Body[] =>
+  cover.map(({ panel, flat = [], points, front }) => {
+    const { across, along } = coverPlace({ points, flat })
+    return {
+      name: panel,
+      colour: PAPERS.night,
+      outlines: [flat],
+      off: 0,
+      front: dot(cross(across, along), front) > 0 ? 1 : -1,
+    }
+  })
+
+const unit = (v: Vec3): Vec3 => {
+  const long = Math.hypot(...v)
+  return [v[0] / long, v[1] / long, v[2] / long]
+}
+
+const panelPlaces = (poser: Poser): readonly Place[] =>
+  poser.model.panels.map((_, k) => {
+    const at = poser.lift(k, [0, 0])
+    return {
+      at,
+      across: unit(subtract(poser.lift(k, [1, 0]), at)),
+      along: unit(subtract(poser.lift(k, [0, 1]), at)),
+    }
+  })
+
+/** Its corners come round from the near end of the gutter: up the gutter, across the page, down its edge. */
+function coverPlace({ points, flat = [] }: Pick<Surface, 'points' | 'flat'>): Place {
+  const [near, far, , edge] = points as readonly [Vec3, Vec3, Vec3, Vec3]
+  const along = unit(subtract(far, near))
+  const low = flat[0]?.[1] ?? 0
+  return {
+    at: [near[0] - low * along[0], near[1] - low * along[1], near[2] - low * along[2]],
+    across: unit(subtract(edge, near)),
+    along,
+  }
+}
+
+/**
+ * The turn that brings x, y, z onto three unit vectors that are square to one another, right-handed. Source: Shepperd
+ * 1978, by the largest of the four squares.
+ */
+export function turnOf({ across: a, along: b }: Pick<Place, 'across' | 'along'>): Quaternion {
+  const c = cross(a, b)
+  const squares = [a[0] - b[1] - c[2], b[1] - a[0] - c[2], c[2] - a[0] - b[1], a[0] + b[1] + c[2]]
+  const best = squares.indexOf(Math.max(...squares))
+  const r = 2 * Math.sqrt(Math.max(0, 1 + (squares[best] as number)))
+  const [x, y, z] = [b[2] - c[1], c[0] - a[2], a[1] - b[0]]
+  const [xy, xz, yz] = [a[1] + b[0], a[2] + c[0], b[2] + c[1]]
+  if (best === 0) return [r / 4, xy / r, xz / r, x / r]
+  if (best === 1) return [xy / r, r / 4, yz / r, y / r]
+  if (best === 2) return [xz / r, yz / r, r / 4, z / r]
+  return [x / r, y / r, z / r, r / 4]
+}
+
+/** The same turn told the nearer way, so that what is between two of them does not go round. */
+function nearer(turn: Quaternion, before: Quaternion | undefined): Quaternion {
+  const same = before ? turn.reduce((sum, part, k) => sum + part * (before[k] as number), 0) : 1
+  return same < 0 ? (turn.map((part) => -part) as unknown as Quaternion) : turn
+}
+
+/** `#rrggbb` as linear light, 0 to 1: IEC 61966-2-1. */
+const linear = (colour: string): readonly number[] =>
+  [1, 3, 5].map((at) => {
+    const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4
+  })
+
+function meshOf({ name, outlines, off, front }: Body, store: Store, material: number): object {
+  const points: number[] = []
+  const corners: number[] = []
+  for (const outline of outlines) {
+    const first = points.length / 3
+    const area = outline.reduce((sum, [x, y], k) => {
+      const [u, v] = outline[(k + 1) % outline.length] as Flat
+      return sum + x * v - u * y
+    }, 0)
+    for (const [x, y] of outline) points.push(x, y, off)
+    // Seen from its front an outline runs anticlockwise.
+    for (let k = 1; k + 1 < outline.length; k++)
+      corners.push(first, ...(area * front > 0 ? [first + k, first + k + 1] : [first + k + 1, first + k]))
+  }
+  const attributes = {
+    POSITION: store.floats('VEC3', points, 'vertex'),
+    NORMAL: store.floats(
+      'VEC3',
+      points.map((_, k) => (k % 3 === 2 ? front : 0)),
+      'vertex',
+    ),
+  }
+  return { name, primitives: [{ attributes, indices: store.corners(corners), material }] }
+}
+
+/** How a body goes through all keyframes. */
+function wayOf(places: readonly Place[]): {
+  readonly at: readonly Vec3[]
+  readonly turn: readonly Quaternion[]
+} {
+  const turn: Quaternion[] = []
+  for (const place of places) turn.push(nearer(turnOf(place), turn.at(-1)))
+  return { at: places.map(({ at }) => at), turn }
+}
+
+/** The card as a file that programs for three dimensions open; the same bytes for the same design. */
+export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
+  const poser = compile(design)
+  const { panels } = poser.model
+  const openings = openingSteps(design, POSES)
+  const placesAt = openings.map((opening) => {
+    poser(opening)
+    return [...panelPlaces(poser), ...coverSurfaces(design, opening, panels.length).map(coverPlace)]
+  })
+  const bodies = [...panelBodies(poser), ...coverBodies(coverSurfaces(design, 90, panels.length))]
+  const store = new Store()
+  const colours = [...new Set(bodies.map(({ colour }) => colour))]
+  const keys = thereAndBack(openings.map((_, k) => k))
+  // It ends as it began.
+  const round = [...keys, 0]
+  const time = store.floats(
+    'SCALAR',
+    round.map((_, k) => (LONG * k) / (POSES - 1)),
+    'key',
+  )
+  const rest = Math.round((POSES - 1) / 2)
+  const nodes: object[] = []
+  const meshes: object[] = []
+  const [samplers, channels]: [object[], object[]] = [[], []]
+  for (const [k, body] of bodies.entries()) {
+    if (body.outlines.length === 0) continue
+    const { at, turn } = wayOf(placesAt.map((places) => places[k] as Place))
+    meshes.push(meshOf(body, store, colours.indexOf(body.colour)))
+    nodes.push({ name: body.name, mesh: meshes.length - 1, translation: at[rest], rotation: turn[rest] })
+    const moves = [
+      [
+        'translation',
+        store.floats(
+          'VEC3',
+          round.flatMap((key) => at[key] as Vec3),
+          'key',
+        ),
+      ],
+      [
+        'rotation',
+        store.floats(
+          'VEC4',
+          round.flatMap((key) => turn[key] as Quaternion),
+          'key',
+        ),
+      ],
+    ] as const
+    for (const [path, output] of moves) {
+      channels.push({ sampler: samplers.length, target: { node: nodes.length - 1, path } })
+      samplers.push({ input: time, output, interpolation: 'LINEAR' })
+    }
+  }
+  const buffer = store.bytes()
+  const title = plainText(design.title)
+  const json = {
+    asset: { version: '2.0', generator: 'Hingebook' },
+    scene: 0,
+    scenes: [{ name: title, nodes: [nodes.length] }],
+    // The card that holds them all comes last.
+    nodes: [...nodes, { name: title, ...TABLE, children: nodes.map((_, k) => k) }],
+    meshes,
+    materials: colours.map((colour) => ({
+      name: colour,
+      doubleSided: true,
+      pbrMetallicRoughness: {
+        baseColorFactor: [...linear(colour), 1],
+        metallicFactor: 0,
+        roughnessFactor: 0.9,
+      },
+    })),
+    animations: [{ name: 'Open and shut', samplers, channels }],
+    accessors: store.accessors,
+    bufferViews: store.views,
+    buffers: [{ byteLength: buffer.length }],
+  }
+  return glbBytes(json, buffer)
+}
