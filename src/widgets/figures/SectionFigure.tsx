@@ -57,7 +57,7 @@ interface SectionFigureProps {
 
 /** The fold from its end: how the parts stand over the page. */
 export function SectionFigure({ bench, lead, small = false }: SectionFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 267, height: 294 })
+  const { ref, size, text, inSight } = useStage({ width: 237, height: 293 })
   const kept = useKept<Section>()
   return usePicture(bench, inSight && !small, () => {
     const { opening, station, point } = bench.state.value

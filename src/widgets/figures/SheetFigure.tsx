@@ -196,7 +196,7 @@ interface SheetFigureProps {
 
 /** The flat sheet, with everything that can be dragged on it. */
 export function SheetFigure({ bench, section, small = false }: SheetFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 368, height: 294 })
+  const { ref, size, text, inSight } = useStage({ width: 370, height: 293 })
   const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
   const kept = useKept<Pattern>()
   return usePicture(bench, inSight && !small, () => {

@@ -104,7 +104,7 @@ const STILL = 4
 
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
 export function ViewFigure({ bench, options, over, onPress, small = false }: ViewFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 351, height: 294 })
+  const { ref, size, text, inSight } = useStage({ width: 378, height: 293 })
   const drag = useRef<Drag | null>(null)
   const kept = useKept<View>()
   return usePicture(bench, inSight && !small, () => {
