@@ -1,5 +1,5 @@
 import type { Poser, Vec3 } from '../../paper/index.ts'
-import { isWithin } from '../../paper/plane/outline.ts'
+import { isWithin } from '../../paper/plane/segment.ts'
 import { edgesOf } from '../../paper/plane/segment.ts'
 import type { Mark, Point } from '../pen/marks.ts'
 
