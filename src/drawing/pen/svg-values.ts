@@ -137,4 +137,3 @@ export const sheetClass = ({ paint }: PathMark): string =>
 
 export const classOfDrawing = ({ ground }: Drawing): string =>
   ground === undefined ? 'drawing' : `drawing on-${ground}`
-

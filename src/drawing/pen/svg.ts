@@ -22,7 +22,26 @@
  * Elements: `path`, `circle`, `text`, and `g`, `clipPath`, gradients for what lies on paper.
  */
 import type { ArtMark, DotMark, Drawing, Mark, PathMark, WordMark } from './marks.ts'
-import {cut, pathData, shapeData, shapeStyle, matrixText, nameFor, fadeStyle, classOf, styleOf, headData, turnOf, FADE_STOPS, GLOW_STOPS, glowsIn, fadesIn, namesOf, sheetClass, classOfDrawing} from './svg-values.ts'
+import {
+  classOf,
+  classOfDrawing,
+  cut,
+  FADE_STOPS,
+  fadeStyle,
+  fadesIn,
+  GLOW_STOPS,
+  glowsIn,
+  headData,
+  matrixText,
+  nameFor,
+  namesOf,
+  pathData,
+  shapeData,
+  shapeStyle,
+  sheetClass,
+  styleOf,
+  turnOf,
+} from './svg-values.ts'
 
 const escapes: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 

@@ -115,12 +115,8 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element | JSX.Elem
   const className = classOf(mark)
   if (mark.mark === 'path') {
     if (mark.on) return sheetNode(mark, own, name)
-<<<<<<< HEAD
     if (mark.fade) return fadeNodes(mark, own, name)
-    const heads = headData(mark)
-=======
     const heads = headData(mark, DIGITS)
->>>>>>> 06a0eff (Load less for the first drag: leave out what of d3 is unused, fetch checks, challenges and phrases after it; keep the light of a panel from its art)
     const line = (
       <path
         class={className}
