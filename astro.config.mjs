@@ -3,6 +3,7 @@ import { satteri } from '@astrojs/markdown-satteri'
 import mdx from '@astrojs/mdx'
 import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
+import { leftOut } from './src/house/left-out.mjs'
 import { squeeze } from './src/house/squeeze.mjs'
 import { cellGrammar } from './src/site/cells/grammar.ts'
 
@@ -33,6 +34,14 @@ const byHand = {
   },
 }
 
+/** What several islands share. */
+const SHARED =
+  /(src[\\/](paper|drawing|widgets)[\\/]|node_modules[\\/](d3-\w+|@?preact|@astrojs[\\/]preact)[\\/]|left-out:)/
+
+/** What is shared too, and comes no sooner than something that a bench may do without until it is asked for it. */
+const LATER =
+  /(paper[\\/]design[\\/](parse|read|art|text|tree)|drawing[\\/](chart[\\/]chart|pen[\\/](svg|shape))|widgets[\\/](link[\\/]read-link|figures[\\/]ChartFigure|model[\\/]printed|keeping[\\/]\w[\w-]*|dummy[\\/]\w[\w-]*))\.tsx?$|d3-(shape|path)[\\/]/
+
 export default defineConfig({
   output: 'static',
   site: 'http://localhost:4321',
@@ -42,31 +51,20 @@ export default defineConfig({
   integrations: [mdx(), preact(), squeezed, byHand],
   // What is fetched at a press is small and near: fetching it sooner would cost every page more.
   vite: {
+    plugins: [leftOut],
     build: {
       modulePreload: false,
       rolldownOptions: {
         onLog: withoutAstrosOwn,
-        // Made when d3 is loaded, for what no page uses: no scale here goes from colour to colour.
+        // Made when d3 is loaded, for what no page uses.
         treeshake: {
-          manualPureFunctions: [
-            'bisector',
-            'Blur2',
-            'shuffler',
-            'define',
-            'extend',
-            'rgbSpline',
-            'hsl',
-            'hcl',
-            'cubehelix',
-            'interpolateTransform',
-          ],
+          manualPureFunctions: ['bisector', 'Blur2', 'shuffler'],
         },
         // What several islands share comes in two files, not in ten: small files squeeze badly. What a page
         // needs before any island wakes stays out of them.
         output: {
           advancedChunks: {
             groups: [
-              { name: 'preact', priority: 2, test: /node_modules[\\/](@?preact|@astrojs[\\/]preact)[\\/]/ },
               {
                 name: 'asked',
                 priority: 2,
@@ -75,8 +73,7 @@ export default defineConfig({
               {
                 name: 'bench',
                 minShareCount: 2,
-                // What reads a link or a file comes with the first of them.
-                test: /(src[\\/](paper|drawing|widgets)[\\/](?!(design[\\/](parse|read|art)|link[\\/]read-link)\.ts)|node_modules[\\/]d3-\w+[\\/])/,
+                test: (id) => SHARED.test(id) && !LATER.test(id),
               },
             ],
           },

@@ -17,10 +17,22 @@ const BUDGET = 8
 const MOVES = 400
 
 const drags = [
-  { chapter: 'one-slit-two-v-folds', handle: 'End of the slit', across: 40, along: 20 },
-  { chapter: 'one-slit-two-v-folds', handle: 'Opening, by the edge of the page', across: 60, along: 60 },
-  { chapter: 'layers', handle: 'Corner of the body', across: 30, along: 20 },
-  { chapter: 'it-starts-at-the-gutter', handle: 'Point', across: 60, along: 40 },
+  { page: 'chapters/one-slit-two-v-folds', handle: 'End of the slit', across: 40, along: 20 },
+  {
+    page: 'chapters/one-slit-two-v-folds',
+    handle: 'Opening, by the edge of the page',
+    across: 60,
+    along: 60,
+  },
+  { page: 'chapters/layers', handle: 'Corner of the body', across: 30, along: 20 },
+  { page: 'chapters/it-starts-at-the-gutter', handle: 'Point', across: 60, along: 40 },
+  {
+    page: 'chapters/tents-and-floating-layers',
+    handle: 'Opening, by the edge of the page',
+    across: 60,
+    along: 60,
+  },
+  { page: 'garden', handle: 'Opening, by the edge of the page', across: 60, along: 60 },
 ] as const
 
 interface Times {
@@ -56,7 +68,7 @@ function watch(): void {
 }
 
 async function measured(page: Page, drag: (typeof drags)[number], origin: string): Promise<Times> {
-  await page.goto(`${origin}/chapters/${drag.chapter}/`)
+  await page.goto(`${origin}/${drag.page}/`)
   // A bench wakes at the first sign of a hand.
   await page.mouse.move(3, 3)
   await page.mouse.move(4, 4)
@@ -119,7 +131,7 @@ for (const drag of drags) {
   const row = (values: readonly number[]) =>
     `p50 ${quantile(values, 0.5).toFixed(1)}, p95 ${quantile(values, 0.95).toFixed(1)}`
   console.log(
-    `  ${drag.chapter}, ${drag.handle}: ${row(work)}; from the move: ${row(input)} (${work.length} frames)`,
+    `  ${drag.page}, ${drag.handle}: ${row(work)}; from the move: ${row(input)} (${work.length} frames)`,
   )
 }
 

@@ -143,6 +143,8 @@ test('a challenge keeps its tick, shows at the bench when it is met, and on the 
   )
   await bench(page)
   const first = page.locator('.challenge').first()
+  // It wakes when one comes to it.
+  await first.scrollIntoViewIfNeeded()
   await expect(first).toHaveAttribute('data-done', 'true')
   await first.getByRole('link').click()
   await expect(page.locator('.met-note')).toContainText('A tall beak')

@@ -152,6 +152,41 @@ test.describe('the hand', () => {
     await expect(page).toHaveURL(/turn=/)
   })
 
+  test('opening the card draws what moves, and neither its sheet nor the curve of its chart', async ({
+    page,
+  }) => {
+    await bench(page)
+    await expect(page.locator('.stage-chart .grip')).toBeVisible()
+    await page.locator('.stage-chart').scrollIntoViewIfNeeded()
+    await page.evaluate(() => {
+      const changed: string[] = []
+      Object.assign(globalThis, { changed })
+      const watch = new MutationObserver((list) => {
+        for (const { target } of list) {
+          const element = target instanceof Element ? target : target.parentElement
+          const stage = element?.closest('.stage')?.className
+          // The line where the section is cut follows the tip.
+          if (stage && element?.closest('svg') && !element.matches('svg, [data-of="section"]'))
+            changed.push(`${stage} ${element.getAttribute('class')}`)
+        }
+      })
+      for (const stage of document.querySelectorAll('.stage'))
+        watch.observe(stage, { subtree: true, childList: true, attributes: true, characterData: true })
+    })
+    const before = await typed(opening(page))
+    const grip = page.getByRole('slider', { name: 'Opening, on the chart' })
+    const { x, y } = await middle(grip)
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    for (let k = 1; k <= 5; k++) await page.mouse.move(x + 6 * k, y)
+    await page.mouse.up()
+    await expect.poll(() => typed(opening(page))).toBeGreaterThan(before)
+    const changed = await page.evaluate(() => (globalThis as unknown as { changed: string[] }).changed)
+    expect(changed.filter((one) => one.includes('stage-view')).length).toBeGreaterThan(10)
+    expect(changed.filter((one) => one.includes('stage-sheet'))).toEqual([])
+    expect(changed.filter((one) => one.includes('m-curve') && !one.includes('circle'))).toEqual([])
+  })
+
   test('the dot of the chart is the opening', async ({ page }) => {
     await bench(page)
     const dot = page.getByRole('slider', { name: 'Opening, on the chart' })

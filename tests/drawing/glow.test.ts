@@ -1,7 +1,8 @@
 // By night a flame on the paper lights the paper round it.
 import { describe, expect, it } from 'vitest'
 import type { Mark, PathMark } from '../../src/drawing/pen/marks.ts'
-import { GLOW_REACH, GLOW_STOPS, toSvg } from '../../src/drawing/pen/svg.ts'
+import { toSvg } from '../../src/drawing/pen/svg.ts'
+import { GLOW_REACH, GLOW_STOPS } from '../../src/drawing/pen/svg-values.ts'
 import { view } from '../../src/drawing/view/view.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { parseDesign } from '../../src/paper/index.ts'

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Drawing, PathMark } from '../../src/drawing/pen/marks.ts'
 import { arrowHeads } from '../../src/drawing/pen/marks.ts'
-import { cut, markSvg, pathData, toSvg } from '../../src/drawing/pen/svg.ts'
+import { markSvg, toSvg } from '../../src/drawing/pen/svg.ts'
+import { cut, pathData } from '../../src/drawing/pen/svg-values.ts'
 
 const line: PathMark = {
   mark: 'path',

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { check, measure, settingOf } from '../../src/paper/index.ts'
 import type { Leaf } from '../../src/site/cells/grammar.ts'
 import type { PhraseMove } from '../../src/widgets/model/moved.ts'
-import { onTheWay, phraseHolds, phraseState } from '../../src/widgets/model/moved.ts'
+import { onTheWay, phraseHolds, phraseState } from '../../src/widgets/phrase/phrase-state.ts'
 import { startState } from '../../src/widgets/state/state.ts'
 import { all, attribute, chapter, dummy, plain, slugs, sourceOf } from './chapters.ts'
 

@@ -1,7 +1,6 @@
 import { insideBox } from '../../paper/plane/clip.ts'
-import { isWithin } from '../../paper/plane/outline.ts'
 import type { Segment } from '../../paper/plane/segment.ts'
-import { edgesOf } from '../../paper/plane/segment.ts'
+import { edgesOf, isWithin } from '../../paper/plane/segment.ts'
 import type { Point, Role, WordMark } from './marks.ts'
 
 /** Left, top, width, height. */

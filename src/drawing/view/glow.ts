@@ -2,7 +2,7 @@
 import type { Design, Flat, Poser, Vec3 } from '../../paper/index.ts'
 import { dot, subtract } from '../../paper/plane/vector.ts'
 import type { PathMark, Point } from '../pen/marks.ts'
-import { GLOW_REACH } from '../pen/svg.ts'
+import { GLOW_REACH } from '../pen/svg-values.ts'
 import type { Lens } from './camera.ts'
 import type { Receiver } from './shadows.ts'
 

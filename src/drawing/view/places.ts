@@ -1,6 +1,5 @@
 import type { Poser, Vec3 } from '../../paper/index.ts'
-import { isWithin } from '../../paper/plane/outline.ts'
-import { edgesOf } from '../../paper/plane/segment.ts'
+import { edgesOf, isWithin } from '../../paper/plane/segment.ts'
 import type { Mark, Point } from '../pen/marks.ts'
 
 /** A fold that can be pressed in the view: its name, its ends on the screen, and where a finger may meet it. */

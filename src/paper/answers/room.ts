@@ -4,9 +4,9 @@ import type { Poser } from '../motion/pose.ts'
 import { openingRange } from '../motion/range.ts'
 import type { Flat } from '../plane/lay.ts'
 import { unlaid } from '../plane/lay.ts'
-import { isWithin, nearestEdge } from '../plane/outline.ts'
+import { nearestEdge } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
-import { edgesOf } from '../plane/segment.ts'
+import { edgesOf, isWithin } from '../plane/segment.ts'
 
 /** Kept from what is cut or glued on the same crease, mm: the bridge that is asked for. */
 const APART = 5

@@ -1,6 +1,6 @@
 import type { Flat } from './lay.ts'
 import type { Gap, Segment } from './segment.ts'
-import { crossing, edgesOf, middleOf, nearestOn, SAME, sideOf } from './segment.ts'
+import { crossing, edgesOf, isWithin, middleOf, nearestOn, SAME } from './segment.ts'
 
 /** Distance of a point from an outline's nearest edge, mm, and where. */
 export function nearestEdge(edges: readonly Segment[], p: Flat): { distance: number; at: Flat } {
@@ -10,14 +10,6 @@ export function nearestEdge(edges: readonly Segment[], p: Flat): { distance: num
     if (found.distance < best.distance) best = found
   }
   return best
-}
-
-/** Whether a point lies inside an outline (even-odd rule); a point on an edge may go either way. */
-export function isWithin(edges: readonly Segment[], p: Flat): boolean {
-  let within = false
-  for (const { a, b } of edges)
-    if (a[1] > p[1] !== b[1] > p[1] && sideOf(a, b, p) > 0 === b[1] > a[1]) within = !within
-  return within
 }
 
 /** Stretches of a segment between the points where it meets the edges, as pairs of points in order. */

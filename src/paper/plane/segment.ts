@@ -73,3 +73,11 @@ export function gapOf(s: Segment, t: Segment): Gap {
 }
 
 export const middleOf = ({ a, b }: Segment): Flat => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+
+/** Whether a point lies inside an outline (even-odd rule); a point on an edge may go either way. */
+export function isWithin(edges: readonly Segment[], p: Flat): boolean {
+  let within = false
+  for (const { a, b } of edges)
+    if (a[1] > p[1] !== b[1] > p[1] && sideOf(a, b, p) > 0 === b[1] > a[1]) within = !within
+  return within
+}

@@ -1,4 +1,5 @@
-import { cut, markSvg, pathData, shapeData, shapeStyle, toSvg } from '../../drawing/pen/svg.ts'
+import { markSvg, toSvg } from '../../drawing/pen/svg.ts'
+import { cut, pathData, shapeData, shapeStyle } from '../../drawing/pen/svg-values.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
 import { SEAM } from '../marks/painting.ts'

@@ -18,7 +18,7 @@ import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
 import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
-import { keepExamined, prepareChecker } from '../model/examine.ts'
+import { examineLater } from '../model/examine-later.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
 import { benchOf, followGuess, recallUnit } from '../model/page.ts'
@@ -169,7 +169,7 @@ function wake(bench: Bench, slug: string, aside: HTMLElement | null): () => void
   recallUnit()
   const forget = aside ? () => {} : followAddress(bench)
   const follow = followGuess()
-  const stop = keepExamined(bench)
+  const stop = examineLater(bench)
   benchOf(slug).value = bench
   document.addEventListener('keydown', onKey)
   addEventListener('pagehide', leave)
@@ -215,15 +215,7 @@ export function FoldBench({
   const folds = (config.folds ?? DEFAULT_FOLDS).filter(has)
   const [left, right] = [figures[0], figures[1] ?? figures[0]]
   return (
-    // The two handlers only fetch what the first press will need.
-    <div
-      ref={root}
-      class="bench"
-      data-awake={awake}
-      data-covers={covers.join(' ')}
-      onPointerDownCapture={() => prepareChecker()}
-      onFocusCapture={() => prepareChecker()}
-    >
+    <div ref={root} class="bench" data-awake={awake} data-covers={covers.join(' ')}>
       <a class="skip bench-skip" href={`#${templateButton(slug)}`}>
         Skip to the template
       </a>

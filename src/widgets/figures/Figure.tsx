@@ -19,8 +19,11 @@ import {
   sheetClass,
   styleOf,
   turnOf,
-} from '../../drawing/pen/svg.ts'
+} from '../../drawing/pen/svg-values.ts'
 import { covering } from '../model/page.ts'
+
+/** Decimals of a pixel: what is finer nobody sees, and each frame writes it. */
+const DIGITS = 1
 
 const shapes = new WeakMap<ArtMark['shapes'], JSX.Element[]>()
 
@@ -85,7 +88,7 @@ function fadeNodes(mark: PathMark, id: string, name: string): JSX.Element[] {
 
 /** A surface and what lies on it, clipped to it. */
 function sheetNode(mark: PathMark, own: string, name: string): JSX.Element {
-  const d = pathData(mark.runs, true)
+  const d = pathData(mark.runs, true, DIGITS)
   return (
     <g key={own} class={sheetClass(mark)} style={styleOf(mark)} data-of={mark.of}>
       <path class={`m-${mark.role}`} d={d} />
@@ -113,9 +116,14 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element | JSX.Elem
   if (mark.mark === 'path') {
     if (mark.on) return sheetNode(mark, own, name)
     if (mark.fade) return fadeNodes(mark, own, name)
-    const heads = headData(mark)
+    const heads = headData(mark, DIGITS)
     const line = (
-      <path class={className} style={styleOf(mark)} data-of={mark.of} d={pathData(mark.runs, mark.closed)} />
+      <path
+        class={className}
+        style={styleOf(mark)}
+        data-of={mark.of}
+        d={pathData(mark.runs, mark.closed, DIGITS)}
+      />
     )
     return heads === null ? (
       line

@@ -2,10 +2,10 @@ import { effect } from '@preact/signals'
 import type { ComponentType, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Bench } from '../model/bench-model.ts'
+import { notLoaded } from '../model/loading.ts'
 import type { PhraseMove } from '../model/moved.ts'
 import { movedOn } from '../model/moved.ts'
 import { benchOf } from '../model/page.ts'
-import { pressPhrase, putBack } from './pressing.ts'
 
 interface PhraseStripProps {
   readonly slug: string
@@ -65,22 +65,31 @@ export function PhraseStrip({ slug }: PhraseStripProps): JSX.Element | null {
       if (!Strip) document.querySelector('.bench-grid')?.scrollIntoView()
       else if (!left) setShown({ it: Strip, bench })
     }
+    const press = async (how: (pressing: typeof import('./pressing.ts')) => void) => {
+      try {
+        how(await import('./pressing.ts'))
+      } catch (error) {
+        bench.trouble.value = notLoaded('What moves the card', error)
+      }
+      void bring()
+    }
     const onClick = (event: MouseEvent) => {
       const button = phraseOf(event.target)
       const { phrase, place } = button?.dataset ?? {}
       if (!button || phrase === undefined || place === undefined) return
-      if (movedOn(slug).peek()?.phrase === place) putBack(bench, slug)
-      else pressPhrase(bench, slug, place, JSON.parse(phrase) as PhraseMove)
-      void bring()
+      void press(({ pressPhrase, putBack }) => {
+        if (movedOn(slug).peek()?.phrase === place) putBack(bench, slug)
+        else pressPhrase(bench, slug, place, JSON.parse(phrase) as PhraseMove)
+      })
     }
     const onScroll = () => {
       if (benchInView()) setShown(null)
     }
     const stop = effect(() =>
-      showPressed(movedOn(slug).value?.phrase ?? null, () => {
-        putBack(bench, slug)
-        void bring()
-      }),
+      showPressed(
+        movedOn(slug).value?.phrase ?? null,
+        () => void press(({ putBack }) => putBack(bench, slug)),
+      ),
     )
     document.addEventListener('click', onClick)
     addEventListener('scroll', onScroll, { passive: true })

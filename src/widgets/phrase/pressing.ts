@@ -1,9 +1,11 @@
+/** Loaded when the first phrase is pressed. */
 import { effect } from '@preact/signals'
 import type { Bench } from '../model/bench-model.ts'
 import type { PhraseMove } from '../model/moved.ts'
-import { movedOn, onTheWay, phraseHolds, phraseState } from '../model/moved.ts'
+import { movedOn } from '../model/moved.ts'
 import type { ReadingName } from '../state/config.ts'
 import type { BenchState } from '../state/state.ts'
+import { onTheWay, phraseHolds, phraseState } from './phrase-state.ts'
 
 /** How long a phrase takes to move the card, ms: slow enough to see what moves. */
 const TAKES = 600

@@ -1,0 +1,139 @@
+/** What a mark is in SVG: its class names, its styles, the data of its paths. The pen for text and the page's own elements share it. */
+import type { Drawing, InkShape, Mark, Matrix, PathMark, Point, WordMark } from './marks.ts'
+import { arrowHeads } from './marks.ts'
+
+/** A number with at most `digits` decimals and no idle zeros. */
+export const cut = (value: number, digits = 2): string => {
+  const scale = 10 ** digits
+  const rounded = Math.round(value * scale) / scale
+  return `${rounded === 0 ? 0 : rounded}`
+}
+
+/** Runs of points as the `d` of a path. */
+export function pathData(runs: readonly (readonly Point[])[], closed: boolean, digits = 2): string {
+  let d = ''
+  for (const run of runs) {
+    for (let k = 0; k < run.length; k++) {
+      const p = run[k] as Point
+      d += `${k === 0 ? 'M' : 'L'}${cut(p[0], digits)} ${cut(p[1], digits)}`
+    }
+    if (closed && run.length > 0) d += 'Z'
+  }
+  return d
+}
+
+/** Smooth runs as the `d` of a path: a start, then three points for each cubic. */
+export function bentData(runs: readonly (readonly Point[])[], closed: boolean, digits = 2): string {
+  let d = ''
+  for (const run of runs) {
+    for (let k = 0; k < run.length; k++) {
+      const p = run[k] as Point
+      const lead = k === 0 ? 'M' : k % 3 === 1 ? 'C' : ' '
+      d += `${lead}${cut(p[0], digits)} ${cut(p[1], digits)}`
+    }
+    if (closed && run.length > 0) d += 'Z'
+  }
+  return d
+}
+
+/** The `d` of a shape drawn on paper. */
+export const shapeData = ({ runs, bends, closed }: InkShape, digits = 1): string =>
+  bends ? bentData(runs, closed, digits) : pathData(runs, closed, digits)
+
+/** The inline style of a shape drawn on paper. */
+export const shapeStyle = ({ fill, line, width }: InkShape): string =>
+  `fill:${fill ?? 'none'}${line === null ? '' : `;stroke:${line};stroke-width:${cut(width)}px`}`
+
+export const matrixText = (matrix: Matrix): string => `matrix(${matrix.map((n) => cut(n, 4)).join(' ')})`
+
+/** A name for a drawing that was given none: the same drawing always has the same. */
+export function nameFor({ says, marks }: Drawing): string {
+  let hash = 5381
+  const stir = (text: string) => {
+    for (let k = 0; k < text.length; k++) hash = (hash * 33 + text.charCodeAt(k)) | 0
+  }
+  stir(says)
+  for (const mark of marks) if (mark.mark === 'path' && mark.on) stir(pathData(mark.runs, true, 1))
+  return `d${(hash >>> 0).toString(36)}`
+}
+
+/** The inline style of a fade: its strength, and the gradient with this id. */
+export const fadeStyle = (mark: PathMark, id: string): string => `${styleOf(mark) ?? ''};fill:url(#${id})`
+
+/** The class names of a mark. */
+export function classOf(mark: Mark): string {
+  let name = `m-${mark.role}`
+  if (mark.mark === 'path') {
+    if (mark.series !== undefined) name += ` s-${mark.series}`
+    if (mark.paint) name += ` c-${mark.paint.card} ${mark.paint.face}`
+    name += mark.closed ? ' closed' : ' open'
+    if (mark.quiet) name += ' quiet'
+  }
+  if (mark.mark === 'word' && mark.bold) name += ' bold'
+  return name
+}
+
+/** The inline style of a mark: how much light a surface gets, how strong a shadow is. */
+export function styleOf(mark: Mark): string | undefined {
+  if (mark.mark !== 'path') return undefined
+  const { paint, strength } = mark
+  if (paint) {
+    const paper = paint.paper === undefined ? '' : `;--paper:${paint.paper}`
+    const sky = paint.sky === undefined ? '' : `;--sky:${cut(paint.sky, 3)}`
+    return `--light:${cut(paint.light, 3)}${sky}${paper}`
+  }
+  return strength === undefined ? undefined : `--strength:${cut(strength, 3)}`
+}
+
+/** The arrow heads of a path as the `d` of a filled path; null if it has none. */
+export function headData(mark: PathMark, digits = 2, unit: Drawing['unit'] = 'px'): string | null {
+  const heads = arrowHeads(mark, unit)
+  return heads.length > 0 ? pathData(heads, true, digits) : null
+}
+
+/** The `transform` of a turned word. */
+export const turnOf = (mark: WordMark, digits = 2): string | undefined =>
+  mark.turn
+    ? `rotate(${cut(mark.turn, digits)} ${cut(mark.at[0], digits)} ${cut(mark.at[1], digits)})`
+    : undefined
+
+/** How a fade thins out: where, and how much of it is left. */
+export const FADE_STOPS = [
+  [0, 1],
+  [0.35, 0.36],
+  [1, 0],
+] as const
+
+/**
+ * How the light of a flame thins out over a flat surface from the foot of the perpendicular on it, to three of its
+ * heights: (1 + (r/h)^2)^(-3/2), by the inverse square and the cosine law (Lambert, Photometria, 1760).
+ */
+export const GLOW_REACH = 3
+export const GLOW_STOPS: readonly (readonly [at: number, left: number])[] = [
+  0, 0.12, 0.24, 0.36, 0.5, 0.7, 1,
+].map((at) => [at, at === 1 ? 0 : Math.round(1000 * (1 + (GLOW_REACH * at) ** 2) ** -1.5) / 1000] as const)
+
+/** Whether a flame burns in the drawing. */
+export const glowsIn = ({ marks }: Drawing): boolean => marks.some(({ role }) => role === 'haze')
+
+/** The stops that all fades of a drawing share, if it has any. */
+export const fadesIn = ({ marks }: Drawing): boolean => marks.some((mark) => mark.mark === 'path' && mark.on)
+
+/** A name for each mark of a drawing: of a surface its own, however the painter's order changes. */
+export function namesOf(marks: readonly Mark[], name: string): readonly string[] {
+  const seen = new Map<string, number>()
+  return marks.map((mark, k) => {
+    if (mark.mark !== 'path' || !mark.on) return `${name}-${k}`
+    const of = (mark.of ?? '').replace('/', '-')
+    const times = seen.get(of) ?? 0
+    seen.set(of, times + 1)
+    return `${name}-${of}${times === 0 ? '' : `-${times}`}`
+  })
+}
+
+/** The class names of a surface with something on it. */
+export const sheetClass = ({ paint }: PathMark): string =>
+  paint ? `sheet c-${paint.card} ${paint.face}${paint.dim ? ' dim' : ''}` : 'sheet'
+
+export const classOfDrawing = ({ ground }: Drawing): string =>
+  ground === undefined ? 'drawing' : `drawing on-${ground}`

@@ -1,0 +1,33 @@
+// What d3's scales bring with them for colours, dates and numbers as text. Scales here go from number to number, and
+// ticks are worded by the drawings: so it stays out of what a page loads.
+
+/** What takes the place of a module, as the parts of it that are used; all others say that they are left out. */
+const LEFT_OUT = {
+  'd3-format': '',
+  'd3-interpolate': `const number = (a, b) => (t) => a * (1 - t) + b * t
+export { number as interpolate, number as interpolateNumber }`,
+}
+
+/** Asks ahead of time for what a later part needs: here that is there already. */
+const AHEAD = 'vite/preload-helper.js'
+
+const MARK = '\0left-out:'
+
+/** @type {import('vite').Plugin} */
+export const leftOut = {
+  name: 'left-out',
+  enforce: 'pre',
+  apply: 'build',
+  applyToEnvironment: ({ name }) => name === 'client',
+  resolveId: (id) => (id in LEFT_OUT ? `${MARK}${id}` : undefined),
+  async load(id) {
+    if (id.endsWith(AHEAD)) return 'export const __vitePreload = (load) => load()'
+    if (!id.startsWith(MARK)) return undefined
+    const name = /** @type {keyof typeof LEFT_OUT} */ (id.slice(MARK.length))
+    const used = LEFT_OUT[name]
+    const others = Object.keys(await import(name)).filter((one) => !new RegExp(`as ${one}\\b`).test(used))
+    return `${used}
+const unused = () => { throw new Error('${name} is left out: see left-out.mjs') }
+export { ${others.map((one) => `unused as ${one}`).join(', ')} }`
+  },
+}
