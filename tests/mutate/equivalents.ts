@@ -65,6 +65,20 @@ const EQUIVALENTS: readonly Equivalent[] = [
     why: 'The step of a central difference: another as small gives the same slope to far below what is told.',
   },
   {
+    file: 'src/paper/mechanisms/shared/four-bar.ts',
+    line: 'const w = (opening < range[0] ? range[0] : range[1]) * RADIANS * 0.5',
+    was: '<',
+    now: '<=',
+    why: 'It is asked only of an opening that lies outside by more than rounding: never at an end.',
+  },
+  {
+    file: 'src/paper/model/pieces.ts',
+    line: 'if (!guest || !host) return',
+    was: '||',
+    now: '&&',
+    why: 'Every mechanism of the model has its host: the question is for the type checker.',
+  },
+  {
     file: 'src/paper/plane/convex.ts',
     line: 'rest = halved(rest, a, b, 1)',
     was: '1',
