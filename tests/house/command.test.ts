@@ -239,6 +239,10 @@ describe('sheet', () => {
       ['--paper', 'a4', '--out', 'x.pdf', '--lines', 'some'],
       /^--lines must be one of front, ticks, back, not some\.\n$/,
     ],
+    [
+      ['--paper', 'a4', '--out', 'x.pdf', '--art', 'pink'],
+      /^--art must be one of colour, lines, none, not pink\.\n$/,
+    ],
     [['--paper', 'a4', '--out', 'x.docx'], /^--out must name .*\.pdf.*not x\.docx\.\n$/],
   ])('%j is refused with what is allowed', (options, sentence) => {
     const { code, out, err } = dummy('sheet', sound, ...options)
@@ -348,8 +352,8 @@ describe('the words of the command line', () => {
   })
 
   test.each([
-    [[], 'check, sheet, pose'],
-    [['fold', sound], 'check, sheet, pose'],
+    [[], 'check, mend, find, sheet, pose'],
+    [['fold', sound], 'check, mend, find, sheet, pose'],
     [['check'], 'Name one design file'],
     [['check', sound, sound], 'Name one design file'],
     [['check', sound, '--loud'], "'--loud'"],
