@@ -4,7 +4,7 @@ import { riseOf } from '../../../src/paper/index.ts'
 import { forgivesSays } from '../../../src/widgets/dummy/forgiving.ts'
 import { firstWish, placeOfWish, pointOver, wishAt } from '../../../src/widgets/dummy/wishes.ts'
 
-const slack = (by: number): Slack => ({ by, then: null, sentence: null })
+const slack = (by: number): Slack => ({ by, fails: null, sentence: null })
 
 const off = (less: number, more: number): Forgiveness => ({
   id: 'beak',
