@@ -71,8 +71,10 @@ export function forgives(
       const against = (by: number): Against | null => {
         const next = change(part, m.id, { [name]: from + by })
         if (!isHoldable(next)) return { name: 'limits', sentence: 'Its sizes would not fit together.' }
-        for (const one of faults(next, { names, effort, ids: affected(part, next) }))
-          if (!known.has(keyOf(one))) return one
+        // By a cut it may spoil the glue of any other.
+        const glue = names.filter((one) => one === 'glue')
+        for (const asked of [{ names, ids: affected(part, next) }, { names: glue }])
+          for (const one of faults(next, { ...asked, effort })) if (!known.has(keyOf(one))) return one
         return null
       }
       if (effort.left <= 0) return []

@@ -242,10 +242,9 @@ function* refitted(work: Work, design: Design, ids: readonly string[]): Generato
             const whole = assign({ ...m, ...fit.fields } as Mechanism, {})
             if ((kind.choices ?? []).some(({ name }) => read(whole, name) !== read(m, name))) continue
             const fields: Record<string, number> = {}
-            for (const { name, shorthand, idle } of kind.fields) {
+            for (const { name, shorthand } of kind.fields) {
               const value = read(whole, name)
-              if (!shorthand && !idle && !isPinned(work, id, name) && typeof value === 'number')
-                fields[name] = value
+              if (!shorthand && !isPinned(work, id, name) && typeof value === 'number') fields[name] = value
             }
             const next = changed(work, design, id, fields)
             if (next) steps.push({ design: next, size: farFrom(m, next.mechanisms[index] as Mechanism) })
@@ -369,14 +368,17 @@ function shortList(work: Work, fault: Fault, ways: readonly Way[]): readonly Gai
   return best
 }
 
+/** A step that takes off so much of a fault's weight is good: no larger ones are looked at. */
+const GOOD = 0.5
+
 /** The step that takes most weight off what concerns some mechanisms; null if none does. */
 function bestStep(work: Work, fault: Fault): Step | null {
   const { effort } = work
   const { part, finding } = fault
   const quick = isQuick(finding)
   const before = new Map<string, number>()
+  let best: Gain | null = null
   for (const ways of WAYS) {
-    let best: Gain | null = null
     for (const one of shortList(work, fault, ways)) {
       if (effort.left <= 0) return best ?? one
       const key = [...one.ids].sort().join(' ')
@@ -388,9 +390,9 @@ function bestStep(work: Work, fault: Fault): Step | null {
       // Where nothing is left, no step that changes more is better.
       if (!quick && less > WORTH && now - less < WORTH) break
     }
-    if (best) return best
+    if (best && best.gain >= GOOD * weightOf(finding)) return best
   }
-  return null
+  return best
 }
 
 /** Brings changed numbers back towards the given design, one after another, as far as nothing fails anew. */

@@ -33,53 +33,49 @@ function wishFor(made: Design, opening: number): { given: Design; wish: Wish } {
   return { given: { ...made, mechanisms: made.mechanisms.slice(0, -1) }, wish: { opening, at } }
 }
 
-describe(
-  'wishes that are known to be possible',
-  () => {
-    const asked = soundDesigns(16, 17).map((made, k) => wishFor(made, [60, 90, 120, 150][k % 4] as number))
-    const answers = asked.map(({ given, wish }) => ({ given, wish, finds: find(given, wish) }))
+describe('wishes that are known to be possible', () => {
+  const asked = soundDesigns(16, 17).map((made, k) => wishFor(made, [60, 90, 120, 150][k % 4] as number))
+  const answers = asked.map(({ given, wish }) => ({ given, wish, finds: find(given, wish) }))
 
-    test('are found, nine in ten at least', () => {
-      const share = answers.filter(({ finds }) => finds.length > 0).length / answers.length
-      expect(share).toBeGreaterThanOrEqual(0.9)
-    })
+  test('are found, nine in ten at least', () => {
+    const share = answers.filter(({ finds }) => finds.length > 0).length / answers.length
+    expect(share).toBeGreaterThanOrEqual(0.9)
+  })
 
-    test(
-      'are found within a millimetre, where a ruler finds the tip, by sound designs alone',
-      () => {
-        for (const { given, wish, finds } of answers)
-          for (const one of finds) {
-            expect(one.design.mechanisms.slice(0, given.mechanisms.length)).toEqual(given.mechanisms)
-            expect(one.design.mechanisms.slice(given.mechanisms.length).map(({ id }) => id)).toEqual(one.ids)
-            expect(one.ids.length).toBeLessThanOrEqual(2)
-            const tip = tipOf(one, wish.opening)
-            expect(apart(tip, wish.at)).toBeLessThanOrEqual(1)
-            expect(apart(tip, one.tip)).toBeLessThan(1e-6)
-            expect(sound(one.design)).toBe(true)
-            expect(parseDesign(JSON.parse(JSON.stringify(one.design))).mechanisms).toEqual(
-              one.design.mechanisms,
-            )
-          }
-      },
-      PATIENCE,
-    )
+  test(
+    'are found within a millimetre, where a ruler finds the tip, by sound designs alone',
+    () => {
+      for (const { given, wish, finds } of answers)
+        for (const one of finds) {
+          expect(one.design.mechanisms.slice(0, given.mechanisms.length)).toEqual(given.mechanisms)
+          expect(one.design.mechanisms.slice(given.mechanisms.length).map(({ id }) => id)).toEqual(one.ids)
+          expect(one.ids.length).toBeLessThanOrEqual(2)
+          const tip = tipOf(one, wish.opening)
+          expect(apart(tip, wish.at)).toBeLessThanOrEqual(1)
+          expect(apart(tip, one.tip)).toBeLessThan(1e-6)
+          expect(sound(one.design)).toBe(true)
+          expect(parseDesign(JSON.parse(JSON.stringify(one.design))).mechanisms).toEqual(
+            one.design.mechanisms,
+          )
+        }
+    },
+    PATIENCE,
+  )
 
-    test(
-      'are seen to be given',
-      () => {
-        for (const { finds } of answers) for (const one of finds.slice(0, 2)) seenToWork(one.design, 9)
-      },
-      PATIENCE,
-    )
+  test(
+    'are seen to be given',
+    () => {
+      for (const { finds } of answers) for (const one of finds.slice(0, 2)) seenToWork(one.design, 9)
+    },
+    PATIENCE,
+  )
 
-    test('are answered alike when asked again', () => {
-      const [first] = asked
-      if (!first) throw new Error('nothing was asked')
-      expect(JSON.stringify(find(first.given, first.wish))).toBe(JSON.stringify(answers[0]?.finds))
-    })
-  },
-  PATIENCE,
-)
+  test('are answered alike when asked again', () => {
+    const [first] = asked
+    if (!first) throw new Error('nothing was asked')
+    expect(JSON.stringify(find(first.given, first.wish))).toBe(JSON.stringify(answers[0]?.finds))
+  })
+})
 
 describe('a beak 40 mm above the page at 90 degrees', () => {
   // On the gutter a point this far from either page: 40 times the square root of two above the table.

@@ -23,64 +23,60 @@ const numberIn = (made: Design, id: string, field: string): number => {
 const byHand = (given: Design, { changes }: Mended): Design =>
   changes.reduce((made, { id, field, to }) => change(made, id, { [field]: to }), given)
 
-describe(
-  'random sound designs, broken by up to five changes',
-  () => {
-    test('are enough, and broken in many ways', () => {
-      expect(cases.length).toBeGreaterThan(12)
-      const names = cases.flatMap(({ made }) =>
-        check(made, { repairs: false }).flatMap(({ name, ok }) => (ok ? [] : [name])),
+describe('random sound designs, broken by up to five changes', () => {
+  test('are enough, and broken in many ways', () => {
+    expect(cases.length).toBeGreaterThan(12)
+    const names = cases.flatMap(({ made }) =>
+      check(made, { repairs: false }).flatMap(({ name, ok }) => (ok ? [] : [name])),
+    )
+    expect(new Set(names).size).toBeGreaterThan(5)
+  })
+
+  test('end sound, nineteen in twenty at least', () => {
+    const left = answers.filter(({ mended }) => mended.left.length > 0)
+    expect(left.length / answers.length).toBeLessThanOrEqual(0.05)
+  })
+
+  test('what is told to be left is what fails, and nothing else does', () => {
+    for (const { mended } of answers) {
+      const failing = check(mended.design, { repairs: false }).filter(({ ok }) => !ok)
+      expect(mended.left.map(({ sentence }) => sentence)).toEqual(failing.map(({ sentence }) => sentence))
+    }
+  })
+
+  test(
+    'are seen to work',
+    () => {
+      for (const { mended } of answers) if (mended.left.length === 0) seenToWork(mended.design, 9)
+    },
+    PATIENCE,
+  )
+
+  test('differ from the given ones by the changes told, and by nothing else', () => {
+    for (const { made, mended } of answers) {
+      const again = byHand(made, mended)
+      for (const m of mended.design.mechanisms)
+        for (const { id, field, to } of mended.changes)
+          if (id === m.id) expect(numberIn(again, id, field)).toBe(to)
+      for (const { id, field, from } of mended.changes) expect(numberIn(made, id, field)).toBe(from)
+      expect(again.mechanisms).toEqual(mended.design.mechanisms)
+      expect(parseDesign(JSON.parse(JSON.stringify(mended.design))).mechanisms).toEqual(
+        mended.design.mechanisms,
       )
-      expect(new Set(names).size).toBeGreaterThan(5)
-    })
+    }
+  })
 
-    test('end sound, nineteen in twenty at least', () => {
-      const left = answers.filter(({ mended }) => mended.left.length > 0)
-      expect(left.length / answers.length).toBeLessThanOrEqual(0.05)
-    })
-
-    test('what is told to be left is what fails, and nothing else does', () => {
-      for (const { mended } of answers) {
-        const failing = check(mended.design, { repairs: false }).filter(({ ok }) => !ok)
-        expect(mended.left.map(({ sentence }) => sentence)).toEqual(failing.map(({ sentence }) => sentence))
-      }
-    })
-
-    test(
-      'are seen to work',
-      () => {
-        for (const { mended } of answers) if (mended.left.length === 0) seenToWork(mended.design, 9)
-      },
-      PATIENCE,
-    )
-
-    test('differ from the given ones by the changes told, and by nothing else', () => {
-      for (const { made, mended } of answers) {
-        const again = byHand(made, mended)
-        for (const m of mended.design.mechanisms)
-          for (const { id, field, to } of mended.changes)
-            if (id === m.id) expect(numberIn(again, id, field)).toBe(to)
-        for (const { id, field, from } of mended.changes) expect(numberIn(made, id, field)).toBe(from)
-        expect(again.mechanisms).toEqual(mended.design.mechanisms)
-        expect(parseDesign(JSON.parse(JSON.stringify(mended.design))).mechanisms).toEqual(
-          mended.design.mechanisms,
-        )
-      }
-    })
-
-    test(
-      'none of the changes is for nothing: taken back alone, something fails',
-      () => {
-        for (const { mended } of answers)
-          if (mended.left.length === 0)
-            for (const { id, field, from } of mended.changes)
-              expect(isSound(change(mended.design, id, { [field]: from })), `${id}.${field}`).toBe(false)
-      },
-      PATIENCE,
-    )
-  },
-  PATIENCE,
-)
+  test(
+    'none of the changes is for nothing: taken back alone, something fails',
+    () => {
+      for (const { mended } of answers)
+        if (mended.left.length === 0)
+          for (const { id, field, from } of mended.changes)
+            expect(isSound(change(mended.design, id, { [field]: from })), `${id}.${field}`).toBe(false)
+    },
+    PATIENCE,
+  )
+})
 
 test(
   'a pinned value stays to the last digit, whatever fails',
@@ -168,7 +164,7 @@ describe('what a design forgives', () => {
   test('what is forgiven holds, and a little more does not', () => {
     const made = design([vFold('beak', 'gutter', 128, -40, 45), { ...gluedPond, start: 20, end: 60 }])
     let limits = 0
-    for (const { id, field, less, more } of forgives(made, { most: 40 }))
+    for (const { id, field, less, more } of forgives(made, { most: 20 }))
       for (const [{ by, fails }, way] of [
         [less, -1],
         [more, 1],
@@ -180,7 +176,7 @@ describe('what a design forgives', () => {
         limits++
         expect(isSound(off(by + 0.2)), `${id}.${field}`).toBe(false)
       }
-    expect(limits).toBeGreaterThan(4)
+    expect(limits).toBeGreaterThan(2)
   })
 })
 
