@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { SaxesParser } from 'saxes'
 import sharp from 'sharp'
-import { beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { FLIP_PICTURE, flipBookPdf, LEAVES } from '../../src/export/flip-book.ts'
 import { gifBytes } from '../../src/export/gif.ts'
 import { openingSteps, thereAndBack } from '../../src/export/motion.ts'
@@ -12,6 +12,9 @@ import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import { dummy } from '../sheet/designs.ts'
 import type { ReadPdf } from '../sheet/read-pdf.ts'
 import { readPdf } from '../sheet/read-pdf.ts'
+
+// A PDF is written and read: slow on a busy machine.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 
 const UNIT = 72 / 25.4
 
