@@ -21,6 +21,7 @@ for (const address of pages) {
   test(`${address} has nothing that axe objects to, on a desk and on a phone, by day and by night`, async ({
     page,
   }) => {
+    test.slow(address === '/garden/', 'the whole garden is one large drawing, looked through four times')
     await page.setViewportSize(desk)
     // A colour that is half way to the other theme is neither's.
     await page.emulateMedia({ reducedMotion: 'reduce' })
