@@ -96,3 +96,32 @@ test('a path that holds more than a path is read as numbers alone, and bad ones 
   await expect(page.locator('.plan circle')).toHaveCount(4)
   expect(await page.evaluate(() => 'hit' in window)).toBe(false)
 })
+
+test('a piece that hangs out of the card is trimmed in one action', async ({ page }) => {
+  await openWithFold(page)
+  await rows(page).filter({ hasText: 'Left page' }).click()
+  await slip(page).getByRole('button', { name: 'draw your own' }).click()
+  await slip(page).getByRole('button', { name: 'Draw', exact: true }).click()
+  await slip(page).getByRole('button', { name: 'Add a point' }).click()
+  // Three corners typed: the third beyond the side edge of a page 105 mm wide.
+  for (const [k, across, along] of [
+    [1, 60, 100],
+    [2, 60, 140],
+    [3, 130, 120],
+  ] as const) {
+    if (k > 1) await slip(page).getByRole('button', { name: 'Add a point' }).click()
+    for (const [axis, value] of [
+      ['across', across],
+      ['along', along],
+    ] as const) {
+      const field = slip(page).getByRole('textbox', { name: `Point ${k}, ${axis}` })
+      await field.fill(String(value))
+      await field.press('Enter')
+    }
+  }
+  await slip(page).getByRole('checkbox', { name: 'Smooth' }).uncheck()
+  await slip(page).getByRole('button', { name: 'Stick it on' }).click()
+  await expect(verdict(page)).toContainText('sticks out')
+  await slip(page).getByRole('button', { name: 'Trim it: 25.0 mm off' }).click()
+  await expect(verdict(page)).not.toContainText('sticks out')
+})

@@ -119,7 +119,7 @@ export function DrawTab(props: PiecesProps): JSX.Element {
 
 /** The outline of a piece: trimmed, or drawn anew. */
 export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Element {
-  const { design, piece, faults, sticksOut, take } = props
+  const { design, piece, faults, sticksOut, glueFails, take } = props
   const { panel, outline } = useMemo(() => {
     const { panels } = modelOf(design)
     const own = panels.find(({ name }) => name === `${piece}/face`)
@@ -168,9 +168,23 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
             Trim it: {shown(cut.off, 'mm', length)} off
           </button>
         ) : null}
+        {glueFails ? (
+          <button
+            type="button"
+            class="button primary"
+            onClick={() =>
+              take(
+                reshape(design, piece, { points: outline.map((at) => ({ at })), curve: false, closed: true }),
+                `${name} is glued where it lies. Undo puts it back.`,
+              )
+            }
+          >
+            Glue it where it lies
+          </button>
+        ) : null}
         <button
           type="button"
-          class={faults.length > 0 && !sticksOut ? 'button primary' : 'button'}
+          class={faults.length > 0 && !sticksOut && !glueFails ? 'button primary' : 'button'}
           onClick={toFace}
         >
           Cut it to its face

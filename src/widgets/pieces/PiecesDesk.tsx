@@ -17,6 +17,8 @@ export interface PiecesProps {
   /** What fails of the piece, in words, and whether it sticks out of the card. */
   readonly faults: readonly string[]
   readonly sticksOut: boolean
+  /** Whether its glue lies off its face, or shows beside it. */
+  readonly glueFails: boolean
   readonly stick: (on: string, cut: Cut) => Promise<Stuck | Unstuck>
   /** Takes an edit over and says so, or gives the sentence of why it could not be done. */
   readonly take: (edit: Edit, says: string) => void
