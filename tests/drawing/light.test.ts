@@ -249,7 +249,8 @@ describe('art', () => {
       poser(opening)
       for (const name of ['pond/left', 'page/left', 'beak/right']) {
         const panel = poser.model.panels.findIndex((each) => each.name === name)
-        for (const { shapes, matrix } of artIn(drawn.marks, name))
+        for (const { shapes, matrix: whole, own } of artIn(drawn.marks, name)) {
+          const matrix = whole ?? own?.[0]
           shapes[0]?.runs[0]?.forEach(([x, y], k) => {
             const corner = [
               [2, 2],
@@ -262,6 +263,7 @@ describe('art', () => {
               : [x, y]
             expect(Math.hypot(at[0] - u, at[1] - v)).toBeLessThan(1)
           })
+        }
       }
     }
   })

@@ -137,6 +137,8 @@ export function benchOn(
   const start = state.peek()
   const fields = computed(() => benchFields(state.peek().design, config.value))
   const choices = computed(() => benchChoices(state.peek().design, config.value))
+  // What a configuration names and the design has not is told at once, and not when it is first shown.
+  for (const offered of [fields, choices]) offered.peek()
   const notes = signal<readonly string[]>([])
   const ringed = signal(config.peek().first ?? null)
   const choosable = choosableOf(start.design, config.peek())
