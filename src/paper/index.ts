@@ -1,41 +1,27 @@
 export type { Aim, Aimed, Target } from './answers/aim.ts'
 
 export { aim, aiming } from './answers/aim.ts'
-
-export type { Facts } from './answers/facts.ts'
-
-export type { Find, Missed } from './answers/find.ts'
-
-export { bestOf, find, finding, sought } from './answers/find.ts'
-
 export type { Forgiveness, Forgiving, Slack } from './answers/forgives.ts'
-
 export { forgives, leastSlack } from './answers/forgives.ts'
-
-export type { Free, FreeRoom, Sight } from './answers/free.ts'
-
-export { room } from './answers/free.ts'
-
 export type { Hand, Hands, Moved } from './answers/hands.ts'
-
 export { hands } from './answers/hands.ts'
-
 export type { Mended, Mending, Pins } from './answers/mend.ts'
-
 export { mend } from './answers/mend.ts'
-
-export type { Ask, NoOffer, Offer } from './answers/offers.ts'
-
-export { noOffer, offers } from './answers/offers.ts'
-export type { Mark } from './answers/reach.ts'
 export type { Explanation } from './answers/read-back.ts'
 export { readBack } from './answers/read-back.ts'
+export type { Facts } from './answers/seek/facts.ts'
+export type { Find, Missed } from './answers/seek/find.ts'
+export { bestOf, find, finding, sought } from './answers/seek/find.ts'
+export type { Free, FreeRoom, Sight } from './answers/seek/free.ts'
+export { room } from './answers/seek/free.ts'
+export type { Ask, NoOffer, Offer } from './answers/seek/offers.ts'
+export { noOffer, offers } from './answers/seek/offers.ts'
+export type { Mark } from './answers/seek/reach.ts'
+export type { Origin, Wish } from './answers/seek/wish.ts'
 export type { Slip } from './answers/slips.ts'
 export { likelyPointSlips, likelySlips } from './answers/slips.ts'
 export { tipTowards } from './answers/tip.ts'
 export type { Reading } from './answers/trials.ts'
-
-export type { Origin, Wish } from './answers/wish.ts'
 
 export type { CheckOptions } from './checks/check.ts'
 

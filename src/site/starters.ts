@@ -1,5 +1,5 @@
-import type { Starter } from '../widgets/dummy/Begin.tsx'
-import type { Teaches } from '../widgets/dummy/WishSlip.tsx'
+import type { Starter } from '../widgets/dummy/slips/Begin.tsx'
+import type { Teaches } from '../widgets/dummy/slips/WishSlip.tsx'
 import { leadOf } from '../widgets/state/state.ts'
 import { allChapters, chapterPath } from './chapters.ts'
 import { picturePath } from './pictures.ts'

@@ -16,8 +16,8 @@ import {
   tipAt,
 } from '../../src/paper/index.ts'
 import { handsOf } from '../../src/site/hands.ts'
-import { FORMATS } from '../../src/widgets/dummy/CardSlip.tsx'
-import { pointOver } from '../../src/widgets/dummy/wishes.ts'
+import { pointOver } from '../../src/widgets/dummy/model/wishes.ts'
+import { FORMATS } from '../../src/widgets/dummy/slips/CardSlip.tsx'
 import type { Edit } from '../../src/widgets/keeping/edits.ts'
 import { duplicate, mirror, rename, setCard, setSize } from '../../src/widgets/keeping/edits.ts'
 

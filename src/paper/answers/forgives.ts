@@ -6,8 +6,8 @@ import { examiners } from '../checks/table.ts'
 import type { CheckName } from '../checks/verdict.ts'
 import { change, isHoldable, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
-import type { Effort } from './sound.ts'
-import { failingIn } from './sound.ts'
+import type { Effort } from './seek/sound.ts'
+import { failingIn } from './seek/sound.ts'
 
 /** How far one number may be off, one way. */
 export interface Slack {

@@ -20,9 +20,9 @@ import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { isLess, isQuick, weighOne, weighQuick, weighSlow, weightOf, weightOfAll } from './merit.ts'
-import { PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
-import { roomsOf, roomsOn } from './room.ts'
-import type { Effort } from './sound.ts'
+import { PLACES, SIZES, sitsOnOf, variantsOf } from './seek/offers.ts'
+import { roomsOf, roomsOn } from './seek/room.ts'
+import type { Effort } from './seek/sound.ts'
 
 export interface Pins {
   /** Values that stay: `<id>.<field>`, as in `beak.cut` or `moth.left.base`. */

@@ -4,7 +4,7 @@ import { keyOf } from '../checks/subject.ts'
 import { checksThat } from '../checks/table.ts'
 import type { CheckName } from '../checks/verdict.ts'
 import type { Design } from '../design/design.ts'
-import type { Effort } from './sound.ts'
+import type { Effort } from './seek/sound.ts'
 
 /**
  * What a fault weighs, by its check. A cut that cannot be made hides what follows from it, so it weighs more than all

@@ -1,7 +1,7 @@
 /** A piece of any outline stuck on a face: where there is room for it, upright, as large as is sound. */
-import { lastTip, withMechanism } from '../answers/offers.ts'
-import { roomsOf } from '../answers/room.ts'
-import { additionsTo } from '../answers/sound.ts'
+import { lastTip, withMechanism } from '../answers/seek/offers.ts'
+import { roomsOf } from '../answers/seek/room.ts'
+import { additionsTo } from '../answers/seek/sound.ts'
 import { side } from '../checks/phrases.ts'
 import type { Design } from '../design/design.ts'
 import { freeId } from '../design/tree.ts'

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact'
 import { useRef } from 'preact/hooks'
 import { modelOf } from '../../paper/index.ts'
-import { sameThing } from './chosen.ts'
-import type { Dummy } from './dummy-model.ts'
-import { rowsOf } from './rows.ts'
+import { sameThing } from './model/chosen.ts'
+import type { Dummy } from './model/dummy-model.ts'
+import { rowsOf } from './model/rows.ts'
 
 /** The card as a tree of words: walked with the arrow keys, and a way to everything without pointing. */
 export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {

@@ -5,9 +5,9 @@ import { modelOf, nameOf } from '../../paper/index.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { duplicate, mirror, move, remove, rename, withChildren } from '../keeping/edits.ts'
 import { large } from '../state/format.ts'
-import type { Chosen } from './chosen.ts'
-import { called, placesOf } from './chosen.ts'
-import type { Dummy } from './dummy-model.ts'
+import type { Chosen } from './model/chosen.ts'
+import { called, placesOf } from './model/chosen.ts'
+import type { Dummy } from './model/dummy-model.ts'
 
 interface PartProps {
   readonly dummy: Dummy

@@ -4,9 +4,9 @@ import { kindOf, nameOf } from '../../paper/index.ts'
 import { ChoiceRow, FieldRow, UnitChoice } from '../fields/FieldPanel.tsx'
 import { lengthUnit } from '../model/page.ts'
 import { large, small } from '../state/format.ts'
-import { ownerOf } from './chosen.ts'
-import type { Dummy } from './dummy-model.ts'
-import { forgivesSays, useForgiving } from './forgiving.ts'
+import { forgivesSays, useForgiving } from './desk/forgiving.ts'
+import { ownerOf } from './model/chosen.ts'
+import type { Dummy } from './model/dummy-model.ts'
 import { PartActions } from './PartActions.tsx'
 
 /** A size that a mend may not change. */

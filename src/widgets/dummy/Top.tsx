@@ -3,9 +3,9 @@ import { useState } from 'preact/hooks'
 import { setTitle } from '../keeping/edits.ts'
 import { redoLabel, undoLabel } from '../keeping/history.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
-import type { Dummy } from './dummy-model.ts'
+import type { Dummy } from './model/dummy-model.ts'
+import type { Work } from './model/work.ts'
 import { take } from './PartActions.tsx'
-import type { Work } from './work.ts'
 
 /** The card's name, to be typed over. */
 function Title({ dummy }: { readonly dummy: Dummy }): JSX.Element {

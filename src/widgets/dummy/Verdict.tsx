@@ -1,6 +1,6 @@
 import type { JSX } from 'preact'
 import { saysOf } from '../bench/FaultNote.tsx'
-import type { Dummy } from './dummy-model.ts'
+import type { Dummy } from './model/dummy-model.ts'
 
 /** Whether the card works as paper, in the margin; what fails is mended on a slip. */
 export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {

@@ -1,7 +1,7 @@
 import { remove } from '../keeping/edits.ts'
-import { ownerOf } from './chosen.ts'
-import type { Dummy } from './dummy-model.ts'
-import { keyDoes } from './keys.ts'
+import { ownerOf } from './model/chosen.ts'
+import type { Dummy } from './model/dummy-model.ts'
+import { keyDoes } from './model/keys.ts'
 import { take } from './PartActions.tsx'
 
 const acts = {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/paper/index.ts'
 import { modelOf, parseDesign } from '../../../src/paper/index.ts'
-import type { Chosen } from '../../../src/widgets/dummy/chosen.ts'
+import { packed, unpacked } from '../../../src/widgets/dummy/desk/parcel.ts'
+import type { Chosen } from '../../../src/widgets/dummy/model/chosen.ts'
 import {
   called,
   calledHere,
@@ -9,11 +10,10 @@ import {
   isThere,
   ownerOf,
   placesOf,
-} from '../../../src/widgets/dummy/chosen.ts'
-import { dummyModel } from '../../../src/widgets/dummy/dummy-model.ts'
-import { keyDoes } from '../../../src/widgets/dummy/keys.ts'
-import { packed, unpacked } from '../../../src/widgets/dummy/parcel.ts'
-import { rowsOf } from '../../../src/widgets/dummy/rows.ts'
+} from '../../../src/widgets/dummy/model/chosen.ts'
+import { dummyModel } from '../../../src/widgets/dummy/model/dummy-model.ts'
+import { keyDoes } from '../../../src/widgets/dummy/model/keys.ts'
+import { rowsOf } from '../../../src/widgets/dummy/model/rows.ts'
 import { NO_FRAMES } from '../../../src/widgets/model/frames.ts'
 
 const designOf = (...mechanisms: object[]): Design =>

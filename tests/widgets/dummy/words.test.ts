@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Forgiveness, Slack } from '../../../src/paper/index.ts'
 import { riseOf } from '../../../src/paper/index.ts'
-import { forgivesSays } from '../../../src/widgets/dummy/forgiving.ts'
-import { firstWish, placeOfWish, pointOver, wishAt } from '../../../src/widgets/dummy/wishes.ts'
+import { forgivesSays } from '../../../src/widgets/dummy/desk/forgiving.ts'
+import { firstWish, placeOfWish, pointOver, wishAt } from '../../../src/widgets/dummy/model/wishes.ts'
 
 const slack = (by: number): Slack => ({ by, fails: null, sentence: null })
 

@@ -1,0 +1,48 @@
+import type { CheckName } from '../../checks/verdict.ts'
+import type { Design } from '../../design/design.ts'
+import { thickest } from '../../measure/layers.ts'
+import { modelOf } from '../../model/model.ts'
+import { extentOf } from '../../plane/near.ts'
+import { forgives, leastSlack } from '../forgives.ts'
+
+/** Sides that must match are asked of the hand in any case, and what is slow to tell is told by the checks. */
+const BUT: readonly CheckName[] = ['shuts-flat', 'opens-flat', 'clear-motion', 'thickness']
+
+/** No farther than this is looked, mm. */
+const FORGIVEN = 2
+
+/** What new mechanisms ask of a maker. */
+export interface Facts {
+  /** Layers of card at the thickest spot of the shut card, and their thickness, mm. */
+  readonly layers: number
+  readonly thickness: number
+  /** Card to cut the new pieces from, mm: a rectangle for each; none where all is cut from what is there. */
+  readonly paper: readonly { readonly width: number; readonly height: number }[]
+  /** The same together, mm². */
+  readonly area: number
+  /** Places to be glued. */
+  readonly joints: number
+  /** Pieces to cut out. */
+  readonly pieces: number
+  /** So much any one of the new numbers may be off before something sticks out, tears or is glued over, 2 mm at most. */
+  readonly forgiveness: number
+}
+
+/** The facts of the mechanisms named, in a design. */
+export function factsOf(design: Design, ids: ReadonlySet<string>): Facts {
+  const model = modelOf(design)
+  const isNew = (owner: number): boolean => ids.has(design.mechanisms[owner]?.id ?? '')
+  const paper = model.pieces.flatMap(({ owner, outline }) => {
+    if (!isNew(owner)) return []
+    const [x0 = 0, x1 = 0, y0 = 0, y1 = 0] = Array.from(extentOf(outline))
+    return [{ width: x1 - x0, height: y1 - y0 }]
+  })
+  return {
+    ...thickest(design),
+    paper,
+    area: paper.reduce((sum, { width, height }) => sum + width * height, 0),
+    joints: model.glue.filter(({ owner }) => isNew(owner)).length,
+    pieces: paper.length,
+    forgiveness: leastSlack(forgives(design, { ids: [...ids], but: BUT, most: FORGIVEN })),
+  }
+}

@@ -1,0 +1,530 @@
+import type { Design } from '../../design/design.ts'
+import type { Side } from '../../mechanisms/build.ts'
+import type { Room } from '../../mechanisms/kind.ts'
+import type { AnyKind, Mechanism } from '../../mechanisms/registry.ts'
+import { kinds } from '../../mechanisms/registry.ts'
+import type { Model } from '../../model/model.ts'
+import { modelOf } from '../../model/model.ts'
+import type { Poser } from '../../motion/pose.ts'
+import { compile } from '../../motion/pose.ts'
+import { openingRange } from '../../motion/range.ts'
+import type { Frame } from '../../plane/frame.ts'
+import type { Flat } from '../../plane/lay.ts'
+import type { Vec3 } from '../../plane/vector.ts'
+import { distance, dot, subtract } from '../../plane/vector.ts'
+import type { Facts } from './facts.ts'
+import { factsOf } from './facts.ts'
+import { newId, PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
+import type { Brought, Link, Seat } from './reach.ts'
+import { bring, resized, swayOf, tipOfChain } from './reach.ts'
+import { roomBefore, roomsOf, roomsOn } from './room.ts'
+import type { Against, Effort, Judge } from './sound.ts'
+import { additionsTo } from './sound.ts'
+import type { Wish } from './wish.ts'
+import { checkWish, isNear, marksOf, missOf, movesAsWished } from './wish.ts'
+
+/** One way of giving a wish. */
+export interface Find {
+  /** The given design with one or two mechanisms more, which fail no check. */
+  readonly design: Design
+  /** The new mechanisms; the last one carries the tip. */
+  readonly ids: readonly string[]
+  /** Where the new tip is at the wished opening, and how far from the wished place, mm. */
+  readonly tip: Vec3
+  readonly miss: number
+  /** How far one millimetre or degree off in any one number moves the tip, mm. */
+  readonly sway: number
+  readonly facts: Facts
+}
+
+/** Why there is no way. */
+export interface Missed {
+  /** How far off the wished place the nearest sound one leaves its tip, mm; infinite if there is none at all. */
+  readonly miss: number
+  /** That one. */
+  readonly nearest: Pick<Find, 'design' | 'ids' | 'tip'> | null
+  readonly sentence: string
+}
+
+/** So many ways are given. */
+const MOST = 6
+
+/** So many are looked for, to choose from. */
+const ENOUGH = 12
+
+/** What a search may cost, in looks at two moving panels: about four seconds; and how much of that for single mechanisms. */
+const EFFORT = 2.4e5
+
+const FOR_SINGLES = 0.65
+
+/** What it costs to bring one tip to its place, and to look where a tip is, in looks. */
+const BRINGING = 150
+
+/** So many seeds of one kind and variant on one crease are tried; each next one as late as if it were so far off, mm. */
+const MOST_SEEDS = 4
+
+const LATER = 20
+
+/** How much larger or smaller what does not move the tip is tried, where the first is not sound. */
+const OTHER_SIZES = [1, 0.7, 1.5, 0.4] as const
+
+/** So many creases that a first link would bring are looked at for a second one. */
+const MOST_PARENTS = 32
+
+/** A chain that is to be brought to the wished place. */
+interface Seed {
+  readonly links: readonly Link[]
+  readonly seat: Seat
+  /** How far its tip is from the place before, mm. */
+  readonly off: number
+  /** Of seeds of one slot, one find is enough. */
+  readonly slot: string
+}
+
+/** What a search knows and what it may still spend. */
+interface Search {
+  readonly design: Design
+  readonly wish: Wish
+  readonly judge: Judge
+  readonly effort: Effort
+}
+
+/** The frames of a crease at each of some openings, by a poser. */
+const framesAt = (poser: Poser, crease: number, openings: readonly number[]): Frame[] =>
+  openings.map((opening) => {
+    poser(opening)
+    return Float64Array.from(poser.frames[crease] ?? [])
+  })
+
+/** A place where a chain may begin, or go on. */
+interface Place {
+  readonly on: string
+  readonly sitsOn: 'crease' | 'panel'
+  /** Index of the crease, or of the one that the panel hangs on. */
+  readonly crease: number
+  readonly side: Side
+  rooms(): readonly Room[]
+}
+
+/** The creases and panels of a model whose owner is asked for. On a panel a piece may also end where it is wished for. */
+function placesOf(
+  poser: Poser,
+  { opening, at }: Wish,
+  asked: (name: string, owner: number) => boolean,
+): readonly Place[] {
+  const { model } = poser
+  const below = (panel: number): Flat => {
+    poser(opening)
+    const [o, a, l] = [poser.lift(panel, [0, 0]), poser.lift(panel, [1, 0]), poser.lift(panel, [0, 1])]
+    const off = subtract(at, o)
+    return [dot(off, subtract(a, o)), dot(off, subtract(l, o))]
+  }
+  return [
+    ...model.creases.flatMap(({ name, owner, hidden }, crease): Place[] =>
+      hidden || !asked(name, owner)
+        ? []
+        : [{ on: name, sitsOn: 'crease', crease, side: 'right', rooms: () => roomsOn(poser, crease) }],
+    ),
+    ...model.panels.flatMap(({ name, owner, crease, side }, panel): Place[] =>
+      asked(name, owner)
+        ? [
+            {
+              on: name,
+              sitsOn: 'panel',
+              crease,
+              side,
+              rooms: () => [...roomsOf(model, panel), roomBefore(below(panel))],
+            },
+          ]
+        : [],
+    ),
+  ]
+}
+
+/** Sizes and places that are tried, as `SIZES` and `PLACES` have them. */
+interface Tried {
+  readonly sizes: readonly (readonly [long: number, deep: number])[]
+  readonly places: readonly number[]
+}
+
+const ALL: Tried = { sizes: SIZES, places: PLACES }
+
+/** Of a chain every second size will do: both its links are brought to fit. */
+const FEW: Tried = { sizes: SIZES.filter((_, k) => k % 2 === 0), places: PLACES.slice(0, 2) }
+
+/** What each kind would be at a place, in these sizes: as mechanisms by slot. */
+function* fitsAt(
+  place: Place,
+  design: Design,
+  allowed: (kind: AnyKind) => boolean,
+  { sizes, places }: Tried,
+) {
+  const rooms = place.rooms()
+  for (const kind of kinds) {
+    if (sitsOnOf(kind) !== place.sitsOn || !allowed(kind)) continue
+    const id = newId(design, kind)
+    for (const variant of variantsOf(kind)) {
+      const slot = `${place.on} ${kind.kind} ${variant}`
+      for (const room of rooms)
+        for (const [long, deep] of sizes)
+          for (const at of places) {
+            const fit = kind.fits(room, { long, deep, at })[variant]
+            if (fit) yield { slot, m: { id, kind: kind.kind, on: place.on, ...fit.fields } as Mechanism }
+          }
+    }
+  }
+}
+
+/** The nearest seeds of each slot, then all by how near they are. */
+function nearestSeeds(seeds: readonly Seed[], most: number): readonly Seed[] {
+  const bySlot = new Map<string, Seed[]>()
+  for (const seed of [...seeds].sort((a, b) => a.off - b.off)) {
+    const own = bySlot.get(seed.slot) ?? []
+    bySlot.set(seed.slot, own)
+    own.push(seed)
+  }
+  return [...bySlot.values()]
+    .flatMap((own) =>
+      // The nearest, and others spread over what is farther off: they come to other sizes.
+      Array.from({ length: Math.min(most, own.length) }, (_, k) => {
+        const seed = own[Math.floor((k * own.length) / Math.min(most, own.length) / 1.5)] as Seed
+        return { seed, late: seed.off + LATER * k }
+      }),
+    )
+    .sort((a, b) => a.late - b.late)
+    .map(({ seed }) => seed)
+}
+
+const offOf = (links: readonly Link[], seat: Seat, at: Vec3): number => {
+  const tip = tipOfChain(links, seat)
+  return tip ? distance(tip, at) : Number.POSITIVE_INFINITY
+}
+
+/** Single mechanisms on everything that there is. */
+function* singles({ design, wish }: Search, poser: Poser): Generator<null, readonly Seed[]> {
+  const marks = marksOf(wish)
+  const openings = marks.map(({ opening }) => opening)
+  const seeds: Seed[] = []
+  const places = placesOf(poser, wish, (name) => !wish.on || wish.on.includes(name))
+  for (const place of places) {
+    const seat: Seat = { card: design.card, frames: framesAt(poser, place.crease, openings) }
+    for (const { slot, m } of fitsAt(place, design, allowedBy(wish), ALL)) {
+      const links: readonly Link[] = [{ m, crease: 0, side: place.side }]
+      seeds.push({ links, seat, off: offOf(links, seat, wish.at), slot })
+    }
+    yield null
+  }
+  return nearestSeeds(seeds, MOST_SEEDS)
+}
+
+const allowedBy =
+  ({ made }: Wish) =>
+  ({ stock }: AnyKind): boolean =>
+    made === undefined || (made === 'card') === (stock.from === 'host')
+
+/** How far a point is from a stretch of a frame's crease, mm. */
+function fromCrease(frame: Frame, long: number, at: Vec3): number {
+  const [o, d] = [0, 6].map((k) => [frame[k], frame[k + 1], frame[k + 2]]) as [Vec3, Vec3]
+  const along = Math.min(
+    long,
+    Math.max(
+      0,
+      [0, 1, 2].reduce((sum, k) => sum + ((at[k] as number) - (o[k] as number)) * (d[k] as number), 0),
+    ),
+  )
+  return distance(at, [0, 1, 2].map((k) => (o[k] as number) + along * (d[k] as number)) as Vec3)
+}
+
+/** Sizes of a first link: a second one does the rest. */
+const PARENT_SIZES = [0, 2, 4] as const
+
+/** Chains of two: a first link as it would be offered, and a second on one of its creases or panels. */
+function* chains({ design, wish, judge, effort }: Search, poser: Poser): Generator<null, readonly Seed[]> {
+  const marks = marksOf(wish)
+  const openings = marks.map(({ opening }) => opening)
+  const parents: { m: Mechanism; seat: Seat; near: number; part: number; slot: string }[] = []
+  const allowed = allowedBy(wish)
+  for (const place of placesOf(poser, wish, (name) => !wish.on || wish.on.includes(name))) {
+    if (place.sitsOn === 'panel') continue
+    const seat: Seat = { card: design.card, frames: framesAt(poser, place.crease, openings) }
+    const rooms = place.rooms()
+    for (const kind of kinds) {
+      if (sitsOnOf(kind) === 'panel' || !allowed(kind)) continue
+      for (const variant of variantsOf(kind))
+        for (const room of rooms)
+          for (const size of PARENT_SIZES) {
+            const [long, deep] = SIZES[size] as (typeof SIZES)[number]
+            for (const at of PLACES) {
+              const fit = kind.fits(room, { long, deep, at })[variant]
+              if (!fit) continue
+              const m = { id: newId(design, kind), kind: kind.kind, on: place.on, ...fit.fields } as Mechanism
+              const build = kind.build(m)
+              const out = build.creases.map(() => new Float64Array(14))
+              if (!build.place(seat.frames[0] as Frame, out)) continue
+              build.creases.forEach(({ length, hidden }, part) => {
+                if (hidden) return
+                const near = fromCrease(out[part] as Frame, length, wish.at)
+                parents.push({ m, seat, near, part, slot: `${place.on} ${kind.kind} ${variant} ${part}` })
+              })
+            }
+          }
+    }
+    yield null
+  }
+  parents.sort((a, b) => a.near - b.near)
+  const seeds: Seed[] = []
+  const seen = new Map<string, number>()
+  let left = MOST_PARENTS
+  for (const { m, seat, part, slot } of parents) {
+    if (left <= 0 || effort.left <= 0) break
+    const times = seen.get(slot) ?? 0
+    if (times >= 2) continue
+    const next: Design = { ...design, mechanisms: [...design.mechanisms, m] }
+    // Only what stands by itself can carry another.
+    if (judge.quick(next, new Set([m.id]))) continue
+    seen.set(slot, times + 1)
+    left--
+    const model: Model = modelOf(next)
+    const own = compile(next)
+    const owner = next.mechanisms.length - 1
+    const first = model.builds[owner]?.firstCrease ?? 0
+    const places = placesOf(own, wish, (_, of) => of === owner).filter(
+      ({ crease, sitsOn }) => crease === first + part || (sitsOn === 'panel' && part === 0),
+    )
+    for (const place of places) {
+      // Where the second link's own crease is once the first is in place.
+      const there: Seat = { card: design.card, frames: framesAt(own, place.crease, openings) }
+      for (const fit of fitsAt(place, next, allowed, FEW)) {
+        const child: Link = { m: fit.m, crease: place.crease - first, side: place.side }
+        const off = offOf([child], there, wish.at)
+        const links: readonly Link[] = [{ m, crease: 0, side: 'right' }, child]
+        seeds.push({ links, seat, off, slot: `${slot} ${fit.slot}` })
+      }
+    }
+    yield null
+  }
+  return nearestSeeds(seeds, 1)
+}
+
+/** What came of a seed: nothing, or the nearest that it gives. */
+interface Try {
+  readonly brought: Brought
+  readonly seed: Seed
+  readonly against: Against | null
+}
+
+const withLinks = (design: Design, links: readonly Link[]): Design => ({
+  ...design,
+  mechanisms: [...design.mechanisms, ...links.map(({ m }) => m)],
+})
+
+const idsOf = (links: readonly Link[]): readonly string[] => links.map(({ m }) => m.id)
+
+const UNLIKE: Against = {
+  name: 'limits',
+  sentence: 'It does not move as was wished.',
+  by: Number.POSITIVE_INFINITY,
+}
+
+/** What stands against a chain: null if nothing does. */
+function againstLinks({ design, wish, judge }: Search, links: readonly Link[]): Against | null {
+  const next = withLinks(design, links)
+  const added = new Set(idsOf(links))
+  const quick = judge.quick(next, added)
+  if (quick) return quick
+  if (!movesAsWished(next, wish)) return UNLIKE
+  return judge.slow(next, added)
+}
+
+/** The first sound chain that a seed gives near the wished place; or what stands against it. */
+function tried(search: Search, seed: Seed): { find: Find | null; attempt: Try | null } {
+  const { design, wish, effort } = search
+  const marks = marksOf(wish)
+  const { within = 1 } = wish
+  effort.left -= BRINGING * seed.links.length
+  const brought = bring(seed.links, seed.seat, marks, within)
+  if (!brought) return { find: null, attempt: null }
+  if (!isNear(wish, brought.miss, brought.worst))
+    return { find: null, attempt: { brought, seed, against: null } }
+  let first: Against | null = null
+  const seen = new Set<string>()
+  for (const by of OTHER_SIZES) {
+    const links = by === 1 ? brought.links : resized(brought.links, seed.seat, marks, by)
+    const key = JSON.stringify(links)
+    if (seen.has(key)) continue
+    seen.add(key)
+    const against = againstLinks(search, links)
+    first ??= against
+    if (against) {
+      if (effort.left <= 0) break
+      continue
+    }
+    const next = withLinks(design, links)
+    const tip = tipOfChain(links, seed.seat) ?? wish.at
+    const find: Find = {
+      design: next,
+      ids: idsOf(links),
+      tip,
+      miss: missOf(next, wish),
+      sway: swayOf(links, seed.seat),
+      facts: factsOf(next, new Set(idsOf(links))),
+    }
+    return { find, attempt: null }
+  }
+  return { find: null, attempt: { brought, seed, against: first } }
+}
+
+/** Of the tries that came to nothing, so many are walked back to where they are sound. */
+const MOST_WALKS = 8
+
+/** Halvings of such a walk. */
+const HALVINGS = 6
+
+const between = (one: Mechanism, two: Mechanism, t: number): Mechanism => {
+  const mix = (a: unknown, b: unknown): unknown => {
+    if (typeof a === 'number' && typeof b === 'number') return Number((a + t * (b - a)).toFixed(1))
+    if (typeof a === 'object' && a !== null && !Array.isArray(a))
+      return Object.fromEntries(
+        Object.entries(a).map(([key, value]) => [key, mix(value, (b as Record<string, unknown>)[key])]),
+      )
+    return b
+  }
+  return mix(one, two) as Mechanism
+}
+
+/** The nearest sound one that the tries lead to: itself, or as far as its seed can be moved towards it. */
+function nearestOf(search: Search, tries: readonly Try[]): (Missed['nearest'] & { miss: number }) | null {
+  const { design, wish } = search
+  let best: (Missed['nearest'] & { miss: number }) | null = null
+  const sorted = [...tries].sort((a, b) => a.brought.miss - b.brought.miss).slice(0, MOST_WALKS)
+  for (const { brought, seed } of sorted) {
+    const along = (t: number): readonly Link[] =>
+      brought.links.map(
+        (link, k): Link => ({
+          ...link,
+          m: between((seed.links[k] as Link).m, link.m, t),
+        }),
+      )
+    const take = (links: readonly Link[]): boolean => {
+      if (againstLinks(search, links)) return false
+      const next = withLinks(design, links)
+      const miss = missOf(next, wish)
+      const tip = tipOfChain(links, seed.seat)
+      if (tip && (!best || miss < best.miss)) best = { design: next, ids: idsOf(links), tip, miss }
+      return true
+    }
+    if (take(brought.links)) continue
+    let [low, high] = [0, 1]
+    if (!take(along(0))) continue
+    for (let k = 0; k < HALVINGS; k++) {
+      const middle = (low + high) / 2
+      if (take(along(middle))) low = middle
+      else high = middle
+    }
+  }
+  return best
+}
+
+/** What lies nearer than this to working is told, mm or degrees: what is farther off never reached. */
+const WORKS_NEARLY = 40
+
+/** Why nothing was found. */
+function missed(search: Search, tries: readonly Try[]): Missed {
+  const { wish } = search
+  const walk: Search = { ...search, judge: search.judge }
+  search.effort.left += EFFORT / 4
+  const found = nearestOf(walk, tries)
+  const reached = tries.filter(
+    ({ brought: { miss, worst }, against }) => against && isNear(wish, miss, worst),
+  )
+  const [most] = reached
+    .flatMap(({ against }) => (against && against.by < WORKS_NEARLY ? [against] : []))
+    .sort((one, two) => one.by - two.by)
+  const nearest = found ? { design: found.design, ids: found.ids, tip: found.tip } : null
+  const miss = found?.miss ?? Number.POSITIVE_INFINITY
+  const leaves = found
+    ? `the nearest that works leaves ${miss.toFixed(miss < 10 ? 1 : 0)} mm`
+    : 'nothing that works comes near'
+  const sentence = most
+    ? `What reaches it does not work, and ${leaves}. What stands in the way: ${most.sentence}`
+    : `No fold reaches: ${leaves}.`
+  return { miss, nearest, sentence }
+}
+
+/**
+ * Looks for ways to bring a new tip to a wished place: every kind on every crease and panel that may be built on, and
+ * chains of two. Each way comes as it is found, sound by all checks but those that the design fails already; null in
+ * between, where nothing was found yet: a caller may stop at any step. Ends with why there is none, or null.
+ * Throws a RangeError for a wish that cannot be.
+ */
+export function* finding(design: Design, wish: Wish): Generator<Find | null, Missed | null> {
+  checkWish(wish)
+  const { creases, panels } = modelOf(design)
+  const names = new Set([...creases, ...panels].map(({ name }) => name))
+  const stray = wish.on?.find((name) => !names.has(name))
+  if (stray !== undefined) throw new RangeError(`on must name creases or panels of the design, not ${stray}`)
+  const [least, most] = openingRange(design)
+  const beyond = marksOf(wish).find(({ opening }) => opening < least - 1e-6 || opening > most + 1e-6)
+  if (beyond) {
+    const sentence = `The card opens from ${least.toFixed(0)}° to ${most.toFixed(0)}°, not to ${beyond.opening}°.`
+    return { miss: Number.POSITIVE_INFINITY, nearest: null, sentence }
+  }
+  const effort: Effort = { left: EFFORT * FOR_SINGLES }
+  const judge = additionsTo(design, effort, wish.hidden === false ? ['stays-inside'] : [])
+  const search: Search = { design, wish, judge, effort }
+  const poser = compile(design)
+  yield null
+  const tries: Try[] = []
+  const slots = new Set<string>()
+  for (const seedsOf of [singles, chains]) {
+    const seeds = yield* seedsOf(search, poser)
+    for (const seed of seeds) {
+      if (effort.left <= 0 || slots.size >= ENOUGH) break
+      if (slots.has(seed.slot)) continue
+      const { find, attempt } = tried(search, seed)
+      if (attempt) tries.push(attempt)
+      if (find) slots.add(seed.slot)
+      yield find
+    }
+    if (slots.size >= MOST) break
+    effort.left = Math.max(0, effort.left) + EFFORT * (1 - FOR_SINGLES)
+  }
+  return slots.size > 0 ? null : missed(search, tries)
+}
+
+/** What is better in a find, most telling first: fewer new mechanisms, a tip that stays where it is, fewer joints, less card. */
+const merit = ({ ids, sway, facts, miss }: Find): number =>
+  10 * (ids.length - 1) + 2 * Math.min(5, sway) + 0.5 * facts.joints + facts.area / 1e4 + miss
+
+const kindsOf = ({ design, ids }: Find): string =>
+  design.mechanisms.flatMap(({ id, kind, on }) => (ids.includes(id) ? [`${kind} ${on}`] : [])).join(', ')
+
+/** The best few, unlike each other: of each kind on one crease the best comes before the second best of any. */
+export function bestOf(finds: readonly Find[]): readonly Find[] {
+  const sorted = [...finds].sort((a, b) => merit(a) - merit(b))
+  const rank = new Map<Find, number>()
+  const times = new Map<string, number>()
+  for (const find of sorted) {
+    const key = kindsOf(find)
+    rank.set(find, times.get(key) ?? 0)
+    times.set(key, (times.get(key) ?? 0) + 1)
+  }
+  return sorted.sort((a, b) => (rank.get(a) as number) - (rank.get(b) as number)).slice(0, MOST)
+}
+
+/** All that was sought, at once: the best few ways, and why there is none. */
+export function sought(
+  design: Design,
+  wish: Wish,
+): { readonly finds: readonly Find[]; readonly missed: Missed | null } {
+  const work = finding(design, wish)
+  const finds: Find[] = []
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return { finds: bestOf(finds), missed: value }
+    if (value) finds.push(value)
+  }
+}
+
+/** The best few ways to bring a new tip to a wished place, best first, unlike each other; empty if there is none. */
+export const find = (design: Design, wish: Wish): readonly Find[] => sought(design, wish).finds

@@ -1,0 +1,82 @@
+import type { Design, Mechanism, Model } from '../../../paper/index.ts'
+import { kindOf, modelOf, nameOf, settable } from '../../../paper/index.ts'
+import type { BenchConfig, FieldChoice } from '../../state/config.ts'
+
+/** What a maker has taken up: a fold or a face to build on, or a part to change. A fold and a face may share a name. */
+export interface Chosen {
+  readonly what: 'fold' | 'face' | 'part'
+  /** The kernel's name of a crease or panel, or a mechanism's id. */
+  readonly name: string
+}
+
+export const sameThing = (a: Chosen | null, b: Chosen | null): boolean =>
+  a?.what === b?.what && a?.name === b?.name
+
+/** The mechanism that a thing belongs to; undefined: the card itself. */
+export function ownerOf(design: Design, chosen: Chosen | null): Mechanism | undefined {
+  if (!chosen) return undefined
+  const id = chosen.what === 'part' ? chosen.name : (chosen.name.split('/')[0] ?? '')
+  return design.mechanisms.find((m) => m.id === id)
+}
+
+/** Whether a thing is still there: a mechanism may have been removed or renamed. */
+export function isThere(design: Design, { what, name }: Chosen): boolean {
+  const { creases, panels } = modelOf(design)
+  if (what === 'part') return design.mechanisms.some((m) => m.id === name)
+  if (what === 'fold') return creases.some((crease) => crease.name === name && !crease.hidden)
+  return panels.some((panel) => panel.name === name)
+}
+
+const sideWords: Readonly<Record<string, string>> = {
+  ridge: 'ridge',
+  left: 'left',
+  right: 'right',
+}
+
+/** What a thing is called in a sentence: `the gutter`, `the left fold of the owl`. */
+export function called({ what, name }: Chosen): string {
+  if (what === 'part') return `the ${nameOf(name)}`
+  if (name === 'gutter') return 'the gutter'
+  const [id = '', part = ''] = name.split('/')
+  const word = sideWords[part] ?? nameOf(part)
+  if (id === 'page') return `the ${word} page`
+  if (what === 'face') return part === 'face' ? `the ${nameOf(id)}` : `the ${word} face of the ${nameOf(id)}`
+  return part === 'ridge' ? `the ridge of the ${nameOf(id)}` : `the ${word} fold of the ${nameOf(id)}`
+}
+
+/** The same in a list under its owner: `ridge`, `left fold`, `right face`. */
+export function calledHere({ what, name }: Chosen): string {
+  const part = name.split('/')[1] ?? name
+  if (part === 'ridge') return 'ridge'
+  const word = sideWords[part] ?? nameOf(part)
+  return part === 'face' ? 'its face' : `${word} ${what}`
+}
+
+/** The folds and faces that belong to a mechanism, in the model's order; to the card itself if left out. */
+export function placesOf(model: Model, id?: string): readonly Chosen[] {
+  const owner = id === undefined ? -1 : model.builds.findIndex(({ mechanism }) => mechanism.id === id)
+  if (id !== undefined && owner < 0) return []
+  return [
+    ...model.creases
+      .filter((crease) => crease.owner === owner && !crease.hidden)
+      .map(({ name }): Chosen => ({ what: 'fold', name })),
+    ...model.panels
+      .filter((panel) => panel.owner === owner)
+      .map(({ name }): Chosen => ({ what: 'face', name })),
+  ]
+}
+
+/** Everything of a mechanism that can be set, choices first. */
+function everySetting(m: Mechanism): readonly FieldChoice[] {
+  const names = [...(kindOf(m).choices ?? []), ...settable(m)].map(({ name }) => name)
+  return names.map((field) => ({ id: m.id, field }))
+}
+
+/** What the bench offers for the thing taken up: the sizes, handles and readings of its owner. */
+export function configFor(design: Design, chosen: Chosen | null): BenchConfig {
+  const owner = ownerOf(design, chosen)
+  const look = { camera: { turn: -24, tilt: 34 }, opening: 100 }
+  if (!owner) return { ...look, fields: [], handles: [] }
+  const handles = kindOf(owner).handles.map(({ name }) => ({ id: owner.id, handle: name }))
+  return { ...look, lead: owner.id, fields: everySetting(owner), handles }
+}

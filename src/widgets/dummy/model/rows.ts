@@ -1,0 +1,59 @@
+import type { Design, Model } from '../../../paper/index.ts'
+import { kindOf, nameOf } from '../../../paper/index.ts'
+import { large } from '../../state/format.ts'
+import type { Chosen } from './chosen.ts'
+import { calledHere, ownerOf, placesOf } from './chosen.ts'
+
+/** One line of the outline. */
+export interface Row {
+  readonly thing: Chosen
+  readonly level: number
+  readonly label: string
+  readonly note: string
+}
+
+const partOf = (design: Design, id: string): string => {
+  const m = design.mechanisms.find((one) => one.id === id)
+  return m ? kindOf(m).label : ''
+}
+
+/** How many mechanisms stand on a crease or panel. */
+const guestsOn = (design: Design, name: string): readonly string[] =>
+  design.mechanisms.filter(({ on }) => on === name).map(({ id }) => id)
+
+/**
+ * The lines of the outline, in order: pages and gutter, on each fold what stands on it. The folds and faces of the
+ * part that is taken up are listed under it; of the others those alone that carry something do not show.
+ */
+export function rowsOf(design: Design, model: Model, chosen: Chosen | null): readonly Row[] {
+  const open = ownerOf(design, chosen)?.id
+  const rows: Row[] = []
+  const parts = (on: string, level: number) => {
+    for (const id of guestsOn(design, on)) part(id, level)
+  }
+  const part = (id: string, level: number) => {
+    rows.push({
+      thing: { what: 'part', name: id },
+      level,
+      label: large(nameOf(id)),
+      note: partOf(design, id),
+    })
+    const places = placesOf(model, id)
+    for (const [k, place] of places.entries()) {
+      if (id === open) rows.push({ thing: place, level: level + 1, label: calledHere(place), note: '' })
+      // A fold and a face may share a name, and what stands on it is listed once.
+      if (places.findIndex(({ name }) => name === place.name) === k)
+        parts(place.name, level + (id === open ? 2 : 1))
+    }
+  }
+  const place = (thing: Chosen, label: string) => {
+    const guests = guestsOn(design, thing.name).length
+    const note = guests === 0 ? 'free' : guests === 1 ? '1 part' : `${guests} parts`
+    rows.push({ thing, level: 1, label, note: thing.what === 'fold' ? note : '' })
+    parts(thing.name, 2)
+  }
+  place({ what: 'face', name: 'page/left' }, 'Left page')
+  place({ what: 'fold', name: 'gutter' }, 'Gutter')
+  place({ what: 'face', name: 'page/right' }, 'Right page')
+  return rows
+}

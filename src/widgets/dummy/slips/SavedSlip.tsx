@@ -1,0 +1,204 @@
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { TakeElsewhere } from '../../exports/TakeElsewhere.tsx'
+import { chooseFile, readFile, saveFile } from '../../keeping/file.ts'
+import { fitsQr, linkText } from '../../keeping/link.ts'
+import type { Entry } from '../../keeping/shelf.ts'
+import { notLoaded } from '../../model/loading.ts'
+import type { Dummy } from '../model/dummy-model.ts'
+import type { Work } from '../model/work.ts'
+import { EMPTY } from './Begin.tsx'
+import { Slip } from './Slip.tsx'
+
+interface SavedProps {
+  readonly dummy: Dummy
+  readonly work: Work
+}
+
+const when = (time: number): string =>
+  new Date(time).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' })
+
+const Act = ({
+  onPress,
+  children,
+}: {
+  readonly onPress: () => void
+  readonly children: ComponentChildren
+}): JSX.Element => (
+  <button type="button" class="link" onClick={onPress}>
+    {children}
+  </button>
+)
+
+/** One dummy on the shelf: its picture opens it. */
+function Shelved({ dummy, work, entry }: SavedProps & { readonly entry: Entry }): JSX.Element {
+  const { id, name, changed, picture } = entry
+  const here = work.id() === id
+  const open = async () => {
+    await work.open(id)
+    dummy.told.value = `“${name}” is on the table.`
+  }
+  return (
+    <li class="shelved" data-here={here}>
+      <button type="button" class="offer" onClick={open} aria-current={here ? 'true' : undefined}>
+        {picture === null ? (
+          <span class="shelved-blank" />
+        ) : (
+          // Drawn by this page when it was kept: it takes its colours from the page, by day and by night.
+          <span class="shelved-picture" dangerouslySetInnerHTML={{ __html: picture }} />
+        )}
+        <strong>{name}</strong>
+        <span>{here ? 'on the table' : when(changed)}</span>
+      </button>
+      <span class="shelved-acts">
+        <Act onPress={() => void work.duplicate(id)}>Copy</Act>
+        <Act onPress={() => void work.remove(id)}>Delete</Act>
+      </span>
+    </li>
+  )
+}
+
+/** The dummy as a link, and as a code for a phone where the link is short enough. */
+function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const design = dummy.bench.design.value
+  const [link, setLink] = useState<string | null>(null)
+  const [said, setSaid] = useState('')
+  const [code, setCode] = useState<string | null>(null)
+  useEffect(() => {
+    setLink(null)
+    setCode(null)
+    setSaid('')
+  }, [design])
+  const made = async (): Promise<string | null> => {
+    const text = await linkText(design)
+    const whole = text === null ? null : `${location.origin}${location.pathname}#${text}`
+    setLink(whole)
+    if (whole === null) setSaid('This dummy is too large for a link. Send the file.')
+    return whole
+  }
+  const copy = async () => {
+    const whole = await made()
+    if (whole === null) return
+    try {
+      await navigator.clipboard.writeText(whole)
+      setSaid('The link is copied. It carries the whole dummy; nothing is sent to a server.')
+    } catch {
+      setSaid('Copy this link:')
+    }
+  }
+  const show = async () => {
+    const whole = await made()
+    if (whole === null) return
+    if (!fitsQr(whole)) return setSaid('This dummy is too large for a code. Send the link or the file.')
+    try {
+      const { qrSvg } = await import('../../keeping/qr.ts')
+      setCode(qrSvg(whole, `A code that opens “${design.title}” on a phone`))
+    } catch (error) {
+      setSaid(notLoaded('The code', error))
+    }
+  }
+  return (
+    <>
+      <div class="slip-buttons">
+        <button type="button" class="button" onClick={copy}>
+          Copy the link
+        </button>
+        <button type="button" class="button" onClick={show}>
+          Code for a phone
+        </button>
+      </div>
+      <p class="slip-says" role="status">
+        {said}
+      </p>
+      {said.endsWith(':') && link !== null ? (
+        <input
+          class="link-text"
+          readOnly
+          aria-label="Link to this dummy"
+          value={link}
+          onFocus={({ currentTarget }) => currentTarget.select()}
+        />
+      ) : null}
+      {code === null ? null : (
+        // The code is our own drawing: rows of dark squares, and a name that was made safe.
+        <div class="qr" dangerouslySetInnerHTML={{ __html: code }} />
+      )}
+    </>
+  )
+}
+
+/** Where the work is kept, and the ways out of and into this page. */
+export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
+  useEffect(() => void work.look(), [work])
+  const entries = work.entries.value
+  const deleted = work.deleted.value
+  const earlier = work.earlier.value
+  const openFile = async () => {
+    const file = await chooseFile()
+    if (file) await work.take(await readFile(file))
+  }
+  return (
+    <Slip dummy={dummy} title="Save, open, send">
+      {work.trouble.value === '' ? null : (
+        <p class="trouble" role="alert">
+          {work.trouble.value}
+        </p>
+      )}
+      <p class="slip-says">
+        Your work is kept on this device as you go. A file or a link takes it elsewhere.
+      </p>
+      <div class="slip-buttons">
+        <button type="button" class="button" onClick={() => saveFile(dummy.bench.design.peek())}>
+          Keep a file
+        </button>
+        <button type="button" class="button" onClick={openFile}>
+          Open a file
+        </button>
+        <button type="button" class="button" onClick={() => void work.begin(EMPTY)}>
+          New dummy
+        </button>
+      </div>
+      <Send dummy={dummy} />
+      <h3>Your dummies</h3>
+      {entries === null ? (
+        <p class="slip-says">Looking …</p>
+      ) : entries.length === 0 ? (
+        <p class="slip-says">The first one is kept with the first part that you add.</p>
+      ) : (
+        <ul class="shelf">
+          {entries.map((entry) => (
+            <Shelved key={entry.id} {...{ dummy, work, entry }} />
+          ))}
+        </ul>
+      )}
+      <TakeElsewhere now={() => dummy.bench.state.peek()} />
+      {deleted.length === 0 ? null : (
+        <details>
+          <summary>Deleted, to be had back for 30 days</summary>
+          <ul class="plain">
+            {deleted.map(({ id, name }) => (
+              <li key={id}>
+                {name} <Act onPress={() => void work.restore(id)}>Bring it back</Act>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {earlier.length === 0 ? null : (
+        <details>
+          <summary>How this dummy was before</summary>
+          <ul class="plain">
+            {earlier.slice(0, 12).map((state) => (
+              <li key={state.when}>
+                {when(state.when)}{' '}
+                <Act onPress={() => dummy.put(state.design, 'As it was before. Undo takes it back.')}>
+                  Put it back so
+                </Act>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </Slip>
+  )
+}

@@ -1,0 +1,51 @@
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useRef } from 'preact/hooks'
+import type { Dummy } from '../model/dummy-model.ts'
+
+interface SlipProps {
+  readonly dummy: Dummy
+  readonly title: string
+  readonly children: ComponentChildren
+  /** It cannot be put away. */
+  readonly stays?: boolean
+}
+
+/** A slip of paper beside the card: what can be done here. Escape puts it away. */
+export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.Element {
+  const heading = useRef<HTMLHeadingElement>(null)
+  const first = useRef(true)
+  useEffect(() => {
+    // What stands there when the page opens takes no focus.
+    if (!stays || !first.current) heading.current?.focus({ preventScroll: true })
+    first.current = false
+  }, [title, stays])
+  const away = () => {
+    const { slip, chosen } = dummy
+    if (slip.peek() === 'offers') dummy.choose(null)
+    slip.value = null
+    if (chosen.peek() === null) document.querySelector<HTMLElement>('.outline [tabindex="0"]')?.focus()
+  }
+  return (
+    <section
+      class="dummy-slip"
+      aria-label={title}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || stays) return
+        event.stopPropagation()
+        away()
+      }}
+    >
+      <header class="slip-head">
+        <h2 tabIndex={-1} ref={heading}>
+          {title}
+        </h2>
+        {stays ? null : (
+          <button type="button" class="press" aria-label="Put the slip away" onClick={away}>
+            ×
+          </button>
+        )}
+      </header>
+      {children}
+    </section>
+  )
+}
