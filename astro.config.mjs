@@ -39,8 +39,20 @@ const SHARED =
   /(src[\\/](paper|drawing|widgets)[\\/]|node_modules[\\/](d3-\w+|@?preact|@astrojs[\\/]preact)[\\/]|left-out:)/
 
 /** What is shared too, and comes no sooner than something that a bench may do without until it is asked for it. */
-const LATER =
-  /(paper[\\/]design[\\/](parse|read|art|text|tree)|drawing[\\/](chart[\\/]chart|pen[\\/](svg|shape))|widgets[\\/](link[\\/]read-link|figures[\\/]ChartFigure|model[\\/]printed|keeping[\\/]\w[\w-]*|dummy[\\/]\w[\w-]*))\.tsx?$|d3-(shape|path)[\\/]/
+const LATER = new RegExp(
+  [
+    'paper[\\\\/]design[\\\\/](parse|read|art|text|tree|mirror|room)\\.ts',
+    'paper[\\\\/]checks[\\\\/](?!stops|verdict)',
+    'paper[\\\\/](answers|stuck)[\\\\/]',
+    'paper[\\\\/]plane[\\\\/](halves|parting)\\.ts',
+    'paper[\\\\/]motion[\\\\/](clearance|parted|paths|sheets|motion|kept)\\.ts',
+    'drawing[\\\\/](chart[\\\\/]chart|pen[\\\\/](svg|shape)|view[\\\\/](places|trails))\\.ts',
+    'widgets[\\\\/](link[\\\\/]read-link|figures[\\\\/]ChartFigure|model[\\\\/](printed|repairer|checker))\\.tsx?',
+    'widgets[\\\\/](keeping|dummy|pieces|exports)[\\\\/]',
+    'widgets[\\\\/]template[\\\\/](template|SheetDialog)\\.tsx?',
+    'd3-(shape|path)[\\\\/]',
+  ].join('|'),
+)
 
 export default defineConfig({
   output: 'static',
@@ -68,7 +80,7 @@ export default defineConfig({
               {
                 name: 'asked',
                 priority: 2,
-                test: /src[\\/]widgets[\\/](model[\\/]loading|template[\\/]save)\.ts/,
+                test: /src[\\/]widgets[\\/](model[\\/]loading|template[\\/]save)\.ts|vite[\\/]preload-helper/,
               },
               {
                 name: 'bench',
