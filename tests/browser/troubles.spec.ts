@@ -26,6 +26,7 @@ test.describe('what does not load is named, with the reason', () => {
     await page.unrouteAll()
     await page.reload()
     await page.mouse.move(9, 9)
+    await page.locator('.bench[data-awake="true"]').first().waitFor()
     await print.click()
     await expect(page.getByRole('dialog')).toBeVisible()
   })
@@ -88,7 +89,7 @@ test.describe('what does not load is named, with the reason', () => {
 
 test.describe('the template beside the steps', () => {
   const link = (page: Page) =>
-    page.locator('[data-cell="make-it"]').getByRole('link', { name: 'A4', exact: true })
+    page.locator('[data-cell="make-it"]').getByRole('link', { name: 'A4', exact: true }).first()
 
   const says = (page: Page) => page.locator('.template-says')
 
