@@ -91,7 +91,7 @@ test.describe('the template beside the steps', () => {
   const link = (page: Page) =>
     page.locator('[data-cell="make-it"]').getByRole('link', { name: 'A4', exact: true }).first()
 
-  const says = (page: Page) => page.locator('.template-says')
+  const says = (page: Page) => page.locator('.template-says').first()
 
   test('is saved, and the page stays', async ({ page }) => {
     await visit(page, BEAK)

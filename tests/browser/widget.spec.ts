@@ -144,9 +144,10 @@ test.describe('the hand', () => {
     const opened = await typed(opening(page))
     const stage = await page.locator('.stage-view').boundingBox()
     if (!stage) throw new Error('no stage')
-    await page.mouse.move(stage.x + 30, stage.y + 30)
+    // Flat, the card fills the picture but for its rim.
+    await page.mouse.move(stage.x + 5, stage.y + 5)
     await page.mouse.down()
-    await page.mouse.move(stage.x + 110, stage.y + 30, { steps: 4 })
+    await page.mouse.move(stage.x + 85, stage.y + 5, { steps: 4 })
     await page.mouse.up()
     expect(await typed(opening(page))).toBe(opened)
     await expect(page).toHaveURL(/turn=/)
@@ -157,7 +158,9 @@ test.describe('the hand', () => {
   }) => {
     await bench(page)
     await expect(page.locator('.stage-chart .grip')).toBeVisible()
-    await page.locator('.stage-chart').scrollIntoViewIfNeeded()
+    await page.locator('.figure-chart').scrollIntoViewIfNeeded()
+    // What draws the chart comes when it is seen, and takes the place of the picture.
+    await expect(page.locator('.figure-chart astro-slot')).toHaveCount(0)
     await page.evaluate(() => {
       const changed: string[] = []
       Object.assign(globalThis, { changed })
@@ -271,6 +274,8 @@ test.describe('the finger', () => {
   test('where dots lie close together the one under the finger is dragged', async ({ page }) => {
     await bench(page, '/chapters/pieces-that-sweep/')
     await page.getByRole('radio', { name: 'Flat sheet' }).check()
+    // A crowded sheet shows one part at a time: all of them are asked for.
+    await page.getByLabel('Pieces shown on the flat sheet').selectOption('')
     const [cloud, tree] = ['Cloud', 'Tree'].map((name) => page.getByRole('slider', { name, exact: true }))
     if (!cloud || !tree) throw new Error('no dots')
     const [from, other] = [await middle(cloud), await middle(tree)]
@@ -535,6 +540,9 @@ test.describe('the numbers', () => {
     await page.getByRole('button', { name: 'inch' }).click()
     await expect(field(page, 'Slit')).toHaveValue((42 / 25.4).toFixed(2))
     await page.reload()
+    // A page that is only looked at sleeps: a hand wakes it.
+    await page.mouse.move(7, 7)
+    await page.mouse.move(8, 8)
     await expect(field(page, 'Slit')).toHaveValue((42 / 25.4).toFixed(2))
   })
 
