@@ -201,7 +201,7 @@ describe.each(readdirSync(new URL('plans/', CONTENT)))('content/plans/%s', (file
     const folder = new URL('../../src/widgets/', import.meta.url)
     const source = ['dummy', 'keeping', 'template', 'fields']
       .flatMap((room) =>
-        readdirSync(new URL(`${room}/`, folder))
+        readdirSync(new URL(`${room}/`, folder), { recursive: true, encoding: 'utf8' })
           .filter((name) => /\.tsx?$/.test(name))
           .map((name) => readFileSync(new URL(`${room}/${name}`, folder), 'utf8')),
       )
