@@ -1,10 +1,12 @@
 import { change, fieldsFor, settable, settingOf, settled } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { ownerOf } from '../design/tree.ts'
 import { tipAt } from '../measure/measure.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
 import type { Vec3 } from '../plane/vector.ts'
+import { cross, distance, dot, subtract } from '../plane/vector.ts'
 
 /** A step for differences, mm or degrees. */
 const STEP = 1e-3
@@ -27,7 +29,7 @@ function lineage({ mechanisms, ...rest }: Design, id: string): Design {
     const m = mechanisms.find((one) => one.id === name)
     if (!m) break
     kept.unshift(m)
-    name = m.on.split('/')[0] ?? ''
+    name = ownerOf(m.on)
   }
   return { ...rest, mechanisms: kept }
 }
@@ -38,19 +40,7 @@ function tipOf(design: Design, opening: number): Vec3 {
   return tipAt(poser, design.mechanisms.length - 1)
 }
 
-const gap = (a: Vec3, b: Vec3): Vec3 => [b[0] - a[0], b[1] - a[1], b[2] - a[2]]
-
-const size = (v: Vec3): number => Math.hypot(v[0], v[1], v[2])
-
 type Rows = readonly [Vec3, Vec3, Vec3]
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-]
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
 /** Solves a symmetric set of three equations by Cramer's rule. */
 function solved([a, b, c]: Rows, r: Vec3): Vec3 {
@@ -109,7 +99,7 @@ export function tipTowards(
   }
   let now = lineage(design, id)
   let tip = tipOf(now, opening)
-  for (let k = 0; k < MOST_STEPS && size(gap(tip, at)) > THERE; k++) {
+  for (let k = 0; k < MOST_STEPS && distance(tip, at) > THERE; k++) {
     const values = valuesOf(now)
     const columns = values.map((value, i): Vec3 => {
       const moved = tipOf(
@@ -121,7 +111,7 @@ export function tipTowards(
       )
       return [(moved[0] - tip[0]) / STEP, (moved[1] - tip[1]) / STEP, (moved[2] - tip[2]) / STEP]
     })
-    const step = leastChange(columns, gap(tip, at))
+    const step = leastChange(columns, subtract(at, tip))
     let better: { readonly design: Design; readonly tip: Vec3 } | null = null
     for (let part = 1; part > 0.05 && !better; part /= 2) {
       const next = settled(
@@ -131,7 +121,7 @@ export function tipTowards(
         ),
       )
       const there = next && tipOf(next, opening)
-      if (next && there && size(gap(there, at)) < size(gap(tip, at))) better = { design: next, tip: there }
+      if (next && there && distance(there, at) < distance(tip, at)) better = { design: next, tip: there }
     }
     if (!better) break
     now = better.design
