@@ -1,5 +1,5 @@
 import type { Check, Design, JointSide, LineKind } from '../../paper/index.ts'
-import { flatCreases, flatParts, handlesOf, jointsOf, pieces } from '../../paper/index.ts'
+import { flatCreases, flatParts, handlesOf, jointsOf, ownerOf, pieces } from '../../paper/index.ts'
 import { faultMarks } from '../pen/faults.ts'
 import { gridMark } from '../pen/grid.ts'
 import { hatch, strokes } from '../pen/hatch.ts'
@@ -17,7 +17,7 @@ import { groundFor } from './ground.ts'
 import type { Layout } from './layout.ts'
 import { legendMarks, legendPlan } from './legend.ts'
 import type { Shown } from './shown.ts'
-import { belongs, ownerOf, pieceName, shownPieces, withPieces } from './shown.ts'
+import { belongs, pieceName, shownPieces, withPieces } from './shown.ts'
 
 export type { SheetPoint } from './ground.ts'
 

@@ -1,6 +1,6 @@
 /** Which pieces the flat drawing shows, and what it calls them. */
 import type { Design, Piece } from '../../paper/index.ts'
-import { handlesOf, jointsOf, nameOf, pieces } from '../../paper/index.ts'
+import { handlesOf, jointsOf, nameOf, ownerOf, pieces } from '../../paper/index.ts'
 
 /** What is drawn of a design's pieces: equal ones of one mechanism once, with their number. */
 export interface Shown {
@@ -24,9 +24,6 @@ const alike = (a: Piece, b: Piece): boolean =>
       )
     )
   })
-
-/** The mechanism that something on a piece belongs to, by the name of a panel, crease or piece. */
-export const ownerOf = (name: string): string => name.split('/')[0] ?? ''
 
 /** How many pieces a sheet shows at once before it is crowded: the card, and what is stuck on it. */
 const FEW = 3
