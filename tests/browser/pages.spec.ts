@@ -1,9 +1,8 @@
 import { gzipSync } from 'node:zlib'
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
 import type { Look } from './site.ts'
-import { chapterPages, pages, remember, visit } from './site.ts'
+import { chapterPages, desk, pages, phone, remember, unfold, visit } from './site.ts'
 
 /** Bytes of script, gzipped, that a chapter may load on a desk before anything is moved or pressed. */
 const BEFORE_INPUT = 30_000
@@ -11,83 +10,7 @@ const BEFORE_INPUT = 30_000
 /** The same until the first frame of the first drag is painted, d3 included. */
 const FIRST_DRAG = 90_000
 
-const desk = { width: 1280, height: 800 }
-
-const phone = { width: 390, height: 844 }
-
 const widths = [desk, phone]
-
-for (const address of pages) {
-  test(`${address} has nothing that axe objects to, on a desk by day and on a phone by night`, async ({
-    page,
-  }) => {
-    await page.setViewportSize(desk)
-    // Axe reads every element of a long page, several times over.
-    test.slow()
-    // A colour that is half way to the other theme is neither's.
-    await page.emulateMedia({ reducedMotion: 'reduce' })
-    await visit(page, address)
-    // Each look once: what a theme does to a colour it does at every width (tests/site/contrast.test.ts).
-    for (const [viewport, colorScheme] of [
-      [desk, 'light'],
-      [phone, 'dark'],
-    ] as const) {
-      await page.setViewportSize(viewport)
-      await page.emulateMedia({ colorScheme })
-      expect(await objections(page), `${viewport.width} px, ${colorScheme}`).toBe('')
-    }
-  })
-}
-
-for (const address of chapterPages) {
-  test(`${address} has nothing that axe objects to unfolded, in forced colours, for reading and for the projector`, async ({
-    page,
-  }) => {
-    test.slow()
-    await page.setViewportSize(desk)
-    await page.emulateMedia({ reducedMotion: 'reduce' })
-    await visit(page, address)
-    await unfold(page)
-    expect(await objections(page), 'unfolded').toBe('')
-    await page.emulateMedia({ forcedColors: 'active' })
-    expect(await objections(page), 'forced colours').toBe('')
-    await page.emulateMedia({ forcedColors: 'none' })
-    for (const name of ['Reading', 'Projector']) {
-      await page.getByRole('button', { name, exact: true }).click()
-      expect(await objections(page), name).toBe('')
-    }
-  })
-}
-
-/** What axe has against the page as it stands, rule by rule. */
-/**
- * What axe objects to, the size of handles aside where two lie side by side in a small picture: each number that
- * a handle sets has a field beside the bench (WCAG 2.2, 2.5.8, the exception 'equivalent'), and a finger that
- * comes down between two takes the nearer one.
- */
-async function objections(page: Page): Promise<string> {
-  const { violations } = await new AxeBuilder({ page })
-    // A picture is one thing to those who listen (its role and name stay in): its lines are not looked at one by one.
-    .exclude('.drawing > *')
-    .options({ rules: { 'target-size': { enabled: true } } })
-    .analyze()
-  return violations
-    .map(({ id, help, nodes }) => ({
-      about: `${id}: ${help}`,
-      places: nodes.filter(({ html }) => id !== 'target-size' || !html.startsWith('<div class="grip"')),
-    }))
-    .filter(({ places }) => places.length > 0)
-    .map(({ about, places }) => `${about}\n${places.map(({ html }) => `  ${html}`).join('\n')}`)
-    .join('\n')
-}
-
-const unfold = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    for (const fold of document.querySelectorAll('details')) {
-      fold.removeAttribute('name')
-      fold.open = true
-    }
-  })
 
 for (const address of pages) {
   test(`${address} says nothing to the console, asks no other host, and never scrolls sideways`, async ({

@@ -23,6 +23,10 @@ export const pages: readonly string[] = [
   '/nowhere/',
 ]
 
+export const desk = { width: 1280, height: 800 }
+
+export const phone = { width: 390, height: 844 }
+
 export type Look = 'day' | 'night' | 'projector' | 'reading'
 
 /** Sets a look before the page is opened, as a reader's device would remember it. */
@@ -62,7 +66,6 @@ export async function openBench(page: Page, address: string): Promise<void> {
 /** Opens a page and waits until its islands are awake, down to the last one. */
 export async function visit(page: Page, address: string): Promise<void> {
   await open(page, address)
-  await page.waitForLoadState('networkidle')
   await page.evaluate(async () => {
     const step = innerHeight * 0.8
     for (let y = 0; y < document.documentElement.scrollHeight; y += step) {
@@ -74,3 +77,12 @@ export async function visit(page: Page, address: string): Promise<void> {
   await page.waitForLoadState('networkidle')
   await page.waitForFunction(() => document.querySelectorAll('astro-island[ssr]').length === 0)
 }
+
+/** Unfolds all that a page folds away. */
+export const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const fold of document.querySelectorAll('details')) {
+      fold.removeAttribute('name')
+      fold.open = true
+    }
+  })

@@ -2,7 +2,8 @@ import { spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
-import { afterAll, describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, test, vi } from 'vitest'
+import { answer } from '../../src/command/answer.ts'
 import { bareNode, ROOT } from './tree.ts'
 
 mkdirSync(join(ROOT, '.cache'), { recursive: true })
@@ -11,7 +12,31 @@ const folder = mkdtempSync(join(ROOT, '.cache', 'command-'))
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
-const dummy = (...args: string[]) => bareNode('src/command/dummy.ts', ...args)
+/** The command in a process of its own, as a reader starts it. */
+const started = (...args: string[]): Answered => bareNode('src/command/dummy.ts', ...args)
+
+interface Answered {
+  readonly code: number | null
+  readonly out: string
+  readonly err: string
+}
+
+/** The same in this process: a second of starting saved each time. */
+async function dummy(...args: string[]): Promise<Answered> {
+  const said = { out: '', err: '' }
+  const keep = (where: keyof typeof said) => (line: string) => {
+    said[where] += `${line}\n`
+  }
+  const spies = [
+    vi.spyOn(console, 'log').mockImplementation(keep('out')),
+    vi.spyOn(console, 'error').mockImplementation(keep('err')),
+  ]
+  try {
+    return { code: await answer(args), ...said }
+  } finally {
+    for (const spy of spies) spy.mockRestore()
+  }
+}
 
 /** Writes a file for the command to read; text is written as it stands. */
 function file(name: string, content: unknown): string {
@@ -34,8 +59,8 @@ const sound = file('wedge.hingebook.json', design(wedge))
 const outside = file('outside.hingebook.json', design({ ...wedge, apex: 140, run: -120, cut: 100 }))
 
 describe('pose', () => {
-  test('says where every panel and crease is, as JSON', () => {
-    const { code, out } = dummy('pose', sound, '--opening', '90', '--json')
+  test('says where every panel and crease is, as JSON', async () => {
+    const { code, out } = await dummy('pose', sound, '--opening', '90', '--json')
     expect(code).toBe(0)
     const pose = JSON.parse(out)
     expect(pose.opening).toBe(90)
@@ -52,8 +77,8 @@ describe('pose', () => {
     expect(z * Math.SQRT1_2).toBeCloseTo((2 / 3) * 40, 9)
   })
 
-  test('says what a ruler reads, in words', () => {
-    const { code, out } = dummy('pose', sound, '--opening', '90')
+  test('says what a ruler reads, in words', async () => {
+    const { code, out } = started('pose', sound, '--opening', '90')
     expect(code).toBe(0)
     expect(out).toContain('beak: rise 26.7 mm')
     // Largest where the ridge stands square to the gutter's bisector: cos(opening) = -1/3 (worked by hand).
@@ -64,28 +89,28 @@ describe('pose', () => {
     [['--opening', '190'], '--opening must be a number of degrees from 0 (shut) to 180 (flat), not 190.'],
     [['--opening', 'wide'], '--opening must be a number of degrees from 0 (shut) to 180 (flat), not wide.'],
     [[], '--opening must be a number of degrees from 0 (shut) to 180 (flat), and it was left out.'],
-  ])('%j is refused with what is allowed', (options, sentence) => {
-    expect(dummy('pose', sound, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
+  ])('%j is refused with what is allowed', async (options, sentence) => {
+    expect(await dummy('pose', sound, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
   })
 })
 
 describe('check', () => {
-  test('lists every check of a sound design and ends with 0', () => {
-    const { code, out } = dummy('check', sound)
+  test('lists every check of a sound design and ends with 0', async () => {
+    const { code, out } = await dummy('check', sound)
     expect(out).toContain('holds  stays-inside')
     expect(out).not.toContain('FAILS')
     expect(code).toBe(0)
   })
 
-  test('shows what fails, with the repair, and ends with 2', () => {
-    const { code, out } = dummy('check', outside)
+  test('shows what fails, with the repair, and ends with 2', async () => {
+    const { code, out } = started('check', outside)
     expect(out).toContain('FAILS')
     expect(out).toMatch(/Repair: beak, .+ from .+ to .+ mm\./)
     expect(code).toBe(2)
   })
 
-  test('gives the same as JSON', () => {
-    const { code, out } = dummy('check', outside, '--json')
+  test('gives the same as JSON', async () => {
+    const { code, out } = await dummy('check', outside, '--json')
     expect(code).toBe(2)
     const verdict = JSON.parse(out)
     expect(verdict).toMatchObject({ title: 'Wedge', ok: false })
@@ -96,33 +121,44 @@ describe('check', () => {
   // Unicode 16, 23.8: the marks by which a text says how it is written.
   test.each(['utf8', 'utf16le', 'utf16be'] as const)(
     'reads a file with a byte order mark: %s',
-    (encoding) => {
+    async (encoding) => {
       const text = `\ufeff${JSON.stringify({ ...design(wedge), title: 'Żółw' })}`
       const bytes = Buffer.from(text, encoding === 'utf8' ? 'utf8' : 'utf16le')
       const path = join(folder, `mark-${encoding}.json`)
       writeFileSync(path, encoding === 'utf16be' ? bytes.swap16() : bytes)
-      const { code, out, err } = dummy('check', path, '--json')
+      const { code, out, err } = await dummy('check', path, '--json')
       expect(err).toBe('')
       expect(code).toBe(0)
       expect(JSON.parse(out).title).toBe('Żółw')
     },
   )
 
-  test.each(readdirSync(join(ROOT, 'content/dummies')))('finds %s of the book sound', (name) => {
-    expect(dummy('check', `content/dummies/${name}`)).toMatchObject({ code: 0, err: '' })
+  test.each(readdirSync(join(ROOT, 'content/dummies')))('finds %s of the book sound', async (name) => {
+    expect(await dummy('check', `content/dummies/${name}`)).toMatchObject({ code: 0, err: '' })
   })
 })
 
 describe('find', () => {
   const bare = file('bare.hingebook.json', design())
 
-  test('brings a tip to a place, and writes a design that is sound', () => {
+  test('brings a tip to a place, and writes a design that is sound', async () => {
     const out = join(folder, 'found.hingebook.json')
-    const said = dummy('find', bare, '--at', '0,70,50', '--opening', '90', '--made', 'card', '--out', out)
+    const said = await dummy(
+      'find',
+      bare,
+      '--at',
+      '0,70,50',
+      '--opening',
+      '90',
+      '--made',
+      'card',
+      '--out',
+      out,
+    )
     expect(said).toMatchObject({ code: 0, err: '' })
     expect(said.out).toMatch(/^1\. .+ on gutter: /)
-    expect(dummy('check', out)).toMatchObject({ code: 0 })
-    const { panels } = JSON.parse(dummy('pose', out, '--opening', '90', '--json').out)
+    expect(await dummy('check', out)).toMatchObject({ code: 0 })
+    const { panels } = JSON.parse((await dummy('pose', out, '--opening', '90', '--json')).out)
     const points = Object.entries(panels).flatMap(([name, corners]) =>
       name.startsWith('page/') ? [] : (corners as [number, number, number][]),
     )
@@ -138,8 +174,8 @@ describe('find', () => {
     expect(near || onRidge).toBe(true)
   })
 
-  test('says how near it comes where it cannot, and ends with 2', () => {
-    const { code, out } = dummy('find', bare, '--at', '0,74,400', '--on', 'gutter')
+  test('says how near it comes where it cannot, and ends with 2', async () => {
+    const { code, out } = await dummy('find', bare, '--at', '0,74,400', '--on', 'gutter')
     expect(out).toMatch(/^No fold reaches: the nearest that works leaves \d+ mm\.\n$/)
     expect(code).toBe(2)
   })
@@ -152,52 +188,52 @@ describe('find', () => {
       '--opening must be a number from 0 (shut) to 180 (flat) degrees, not 270.',
     ],
     [['--at', '0,70,40', '--from', 'above'], '--from must be one of gutter, near, far, edge, not above.'],
-  ])('%j is refused with what is allowed', (options, sentence) => {
-    expect(dummy('find', bare, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
+  ])('%j is refused with what is allowed', async (options, sentence) => {
+    expect(await dummy('find', bare, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
   })
 })
 
 describe('mend', () => {
-  test('mends what fails, says by which changes, and writes a design that is sound', () => {
+  test('mends what fails, says by which changes, and writes a design that is sound', async () => {
     const out = join(folder, 'mended.hingebook.json')
-    const said = dummy('mend', outside, '--out', out)
+    const said = await dummy('mend', outside, '--out', out)
     expect(said).toMatchObject({ code: 0, err: '' })
     expect(said.out).toMatch(/^beak, .+ from .+ to .+ mm\n/)
-    expect(dummy('check', out)).toMatchObject({ code: 0 })
+    expect(await dummy('check', out)).toMatchObject({ code: 0 })
   })
 
-  test('keeps what is pinned', () => {
-    const { code, out } = dummy('mend', outside, '--pins', 'beak.apex,beak.run', '--json')
+  test('keeps what is pinned', async () => {
+    const { code, out } = await dummy('mend', outside, '--pins', 'beak.apex,beak.run', '--json')
     const { design: made, left } = JSON.parse(out)
     expect(made.mechanisms[0]).toMatchObject({ apex: 140, run: -120 })
     expect(code).toBe(left.length === 0 ? 0 : 2)
   })
 
-  test('names what cannot be mended, and ends with 2', () => {
-    const { code, out } = dummy('mend', outside, '--pins', 'beak.apex,beak.run,beak.cut,beak.lean')
+  test('names what cannot be mended, and ends with 2', async () => {
+    const { code, out } = await dummy('mend', outside, '--pins', 'beak.apex,beak.run,beak.cut,beak.lean')
     expect(out).toContain('Cannot be mended: ')
     expect(code).toBe(2)
   })
 
-  test('has nothing to do on a sound design', () => {
-    expect(dummy('mend', sound)).toEqual({
+  test('has nothing to do on a sound design', async () => {
+    expect(await dummy('mend', sound)).toEqual({
       code: 0,
       out: 'Nothing fails: there is nothing to mend.\n',
       err: '',
     })
   })
 
-  test('a pin that is not there is refused by its name', () => {
-    const { code, err } = dummy('mend', outside, '--pins', 'jaw.cut')
+  test('a pin that is not there is refused by its name', async () => {
+    const { code, err } = await dummy('mend', outside, '--pins', 'jaw.cut')
     expect(err).toBe('--pins must name mechanisms of the design, as in beak.cut, not jaw.cut.\n')
     expect(code).toBe(1)
   })
 })
 
 describe('picture', () => {
-  test('draws the standing card as a file that stands alone', () => {
+  test('draws the standing card as a file that stands alone', async () => {
     const out = join(folder, 'wedge.svg')
-    const said = dummy('picture', sound, '--out', out, '--opening', '90', '--turn=-15', '--upright')
+    const said = await dummy('picture', sound, '--out', out, '--opening', '90', '--turn=-15', '--upright')
     expect(said).toMatchObject({ code: 0, err: '' })
     expect(said.out).toContain('open 90°')
     const svg = readFileSync(out, 'utf8')
@@ -214,8 +250,8 @@ describe('picture', () => {
       ['--out', 'a.svg', '--far', 'away'],
       '--far must be a number from 1 to 10 diagonals of the card, not away.',
     ],
-  ])('%j is refused with what is allowed', (options, sentence) => {
-    expect(dummy('picture', sound, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
+  ])('%j is refused with what is allowed', async (options, sentence) => {
+    expect(await dummy('picture', sound, ...options)).toEqual({ code: 1, out: '', err: `${sentence}\n` })
   })
 })
 
@@ -225,7 +261,7 @@ describe('sheet', () => {
     ['letter', 215.9, 279.4],
   ])('writes a PDF of the size %s', async (paper, short, long) => {
     const out = join(folder, `wedge-${paper}.pdf`)
-    expect(dummy('sheet', sound, '--paper', paper, '--out', out)).toMatchObject({ code: 0, err: '' })
+    expect(await dummy('sheet', sound, '--paper', paper, '--out', out)).toMatchObject({ code: 0, err: '' })
     // ISO 216 and ANSI/ASME Y14.1, at 72 points an inch (ISO 32000).
     const sides = await pageSize(out)
     expect(sides[0]).toBeCloseTo(short, 2)
@@ -244,8 +280,8 @@ describe('sheet', () => {
       /^--art must be one of colour, lines, none, not pink\.\n$/,
     ],
     [['--paper', 'a4', '--out', 'x.docx'], /^--out must name .*\.pdf.*not x\.docx\.\n$/],
-  ])('%j is refused with what is allowed', (options, sentence) => {
-    const { code, out, err } = dummy('sheet', sound, ...options)
+  ])('%j is refused with what is allowed', async (options, sentence) => {
+    const { code, out, err } = await dummy('sheet', sound, ...options)
     expect(err).toMatch(sentence)
     expect(out).toBe('')
     expect(code).toBe(1)
@@ -255,7 +291,7 @@ describe('sheet', () => {
     const svg = join(folder, `wedge-${lines}.svg`)
     const out = join(folder, `wedge-${lines}.pdf`)
     for (const file of [svg, out])
-      expect(dummy('sheet', sound, '--paper', 'a4', '--out', file, '--lines', lines)).toMatchObject({
+      expect(await dummy('sheet', sound, '--paper', 'a4', '--out', file, '--lines', lines)).toMatchObject({
         code: 0,
       })
     const text = readFileSync(svg, 'utf8')
@@ -271,9 +307,9 @@ describe('sheet', () => {
     expect(await words(out)).toContain(said)
   })
 
-  test('a card too large for the paper is refused, and the sentence says by how much', () => {
+  test('a card too large for the paper is refused, and the sentence says by how much', async () => {
     const poster = file('poster.hingebook.json', { ...design(wedge), card: { width: 300, height: 400 } })
-    const { code, err } = dummy('sheet', poster, '--paper', 'a4', '--out', join(folder, 'poster.pdf'))
+    const { code, err } = await dummy('sheet', poster, '--paper', 'a4', '--out', join(folder, 'poster.pdf'))
     expect(err).toMatch(/\d+(\.\d)? mm/)
     expect(err.trim().split('\n')).toHaveLength(1)
     expect(code).toBe(1)
@@ -294,48 +330,57 @@ describe('a bad file ends with 1 and one sentence that names what is wrong', () 
     ['host', design(wedge, { ...wedge, id: 'eye', on: 'nose/ridge' }), 'mechanisms[1].on'],
     ['twice', design(wedge, wedge), 'mechanisms[1].id'],
   ]
-  const refused = (name: string, field: string, ...words: string[]): void => {
-    const { code, out, err } = dummy(...words)
+  const refused = async (name: string, field: string, ...words: string[]): Promise<void> => {
+    const { code, out, err } = await dummy(...words)
     expect(code, err).toBe(1)
     expect(out).toBe('')
     expect(err.trim().split('\n')).toHaveLength(1)
     expect(err).toContain(`${name}.json: ${field}`)
   }
 
-  test.each(bad)('%s', (name, content, field) => {
-    refused(name, field, 'check', file(`${name}.json`, content))
+  test.each(bad)('%s', async (name, content, field) => {
+    await refused(name, field, 'check', file(`${name}.json`, content))
   })
 
-  test('whatever is asked of it', () => {
+  test('whatever is asked of it', async () => {
     const path = file('any.json', design({ ...wedge, cut: 'long' }))
-    refused('any', 'mechanisms[0].cut', 'pose', path, '--opening', '90', '--json')
-    refused('any', 'mechanisms[0].cut', 'sheet', path, '--paper', 'a4', '--out', join(folder, 'any.pdf'))
+    await refused('any', 'mechanisms[0].cut', 'pose', path, '--opening', '90', '--json')
+    await refused(
+      'any',
+      'mechanisms[0].cut',
+      'sheet',
+      path,
+      '--paper',
+      'a4',
+      '--out',
+      join(folder, 'any.pdf'),
+    )
   })
 
-  test('however deep it is', () => {
+  test('however deep it is', async () => {
     const deep = `${'['.repeat(5000)}${']'.repeat(5000)}`
     const text = JSON.stringify(design(wedge))
-    refused('deep-title', 'title', 'check', file('deep-title.json', text.replace('"Wedge"', deep)))
-    refused('deep-list', 'mechanisms[0]', 'check', file('deep-list.json', text.replace(/\[.*\]/, deep)))
-    refused('deep-cut', 'line 1', 'check', file('deep-cut.json', '['.repeat(5000)))
+    await refused('deep-title', 'title', 'check', file('deep-title.json', text.replace('"Wedge"', deep)))
+    await refused('deep-list', 'mechanisms[0]', 'check', file('deep-list.json', text.replace(/\[.*\]/, deep)))
+    await refused('deep-cut', 'line 1', 'check', file('deep-cut.json', '['.repeat(5000)))
   })
 
-  test('without a character that a terminal obeys', () => {
+  test('without a character that a terminal obeys', async () => {
     for (const [name, content] of [
       ['bell', '{ "title": \u0007\u001b[31m }'],
       ['bell-key', { ...design(wedge), '\u001b[2J\u009b': 1 }],
       ['bell-title', { ...design(wedge), title: 'Owl\u001b[31m' }],
       ['bell-host', design({ ...wedge, on: '\u001b]0;owl\u0007' })],
     ] as const) {
-      const { code, err } = dummy('check', file(`${name}.json`, content))
+      const { code, err } = started('check', file(`${name}.json`, content))
       expect(code).toBe(1)
       // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be there
       expect(err.trim()).not.toMatch(/[\u0000-\u001f\u007f-\u009f]/)
     }
   })
 
-  test('a file that is not there', () => {
-    expect(dummy('check', 'nowhere.json')).toEqual({
+  test('a file that is not there', async () => {
+    expect(await dummy('check', 'nowhere.json')).toEqual({
       code: 1,
       out: '',
       err: 'nowhere.json: there is no such file.\n',
@@ -344,8 +389,8 @@ describe('a bad file ends with 1 and one sentence that names what is wrong', () 
 })
 
 describe('the words of the command line', () => {
-  test('--help names every command', () => {
-    const { code, out } = dummy('--help')
+  test('--help names every command', async () => {
+    const { code, out } = started('--help')
     expect(code).toBe(0)
     for (const word of ['check FILE', 'sheet FILE', 'pose FILE', '--paper', '--out', '--opening', '--json'])
       expect(out).toContain(word)
@@ -357,15 +402,15 @@ describe('the words of the command line', () => {
     [['check'], 'Name one design file'],
     [['check', sound, sound], 'Name one design file'],
     [['check', sound, '--loud'], "'--loud'"],
-  ])('%o is refused with what is allowed', (args, words) => {
-    const { code, out, err } = dummy(...args)
+  ])('%o is refused with what is allowed', async (args, words) => {
+    const { code, out, err } = await dummy(...args)
     expect(code).toBe(1)
     expect(out).toBe('')
     expect(err).toContain(words)
     expect(err.trim().split('\n')).toHaveLength(1)
   })
 
-  test('a path is meant from where the reader stands, as npm tells it', () => {
+  test('a path is meant from where the reader stands, as npm tells it', async () => {
     const { status, stderr } = spawnSync(
       join(ROOT, 'node_modules/.bin/node'),
       ['src/command/dummy.ts', 'check', 'wedge.hingebook.json'],

@@ -1,0 +1,105 @@
+// What axe (Deque's rules for WCAG 2.2) has against the pages, as they first stand and as a hand leaves them.
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+import { chapterPages, desk, openBench, pages, phone, remember, unfold, visit } from './site.ts'
+
+// Axe reads every element of a long page, several times over.
+test.slow()
+
+// A colour that is half way to the other theme is neither's.
+test.use({ contextOptions: { reducedMotion: 'reduce' } })
+
+for (const address of pages) {
+  const isChapter = chapterPages.includes(address)
+
+  test(`${address} has nothing that axe objects to, on a desk by day and on a phone by night${isChapter ? ', unfolded, in forced colours, for reading and for the projector' : ''}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(desk)
+    await visit(page, address)
+    // What is folded away is on the page too.
+    await unfold(page)
+    // Each look once: what a theme does to a colour it does at every width (tests/site/contrast.test.ts).
+    for (const [viewport, colorScheme] of [
+      [desk, 'light'],
+      [phone, 'dark'],
+    ] as const) {
+      await page.setViewportSize(viewport)
+      await page.emulateMedia({ colorScheme })
+      expect(await objections(page), `${viewport.width} px, ${colorScheme}`).toBe('')
+    }
+    if (!isChapter) return
+    await page.setViewportSize(desk)
+    await page.emulateMedia({ colorScheme: 'light', forcedColors: 'active' })
+    expect(await objections(page), 'forced colours').toBe('')
+    await page.emulateMedia({ forcedColors: 'none' })
+    for (const name of ['Reading', 'Projector']) {
+      await page.getByRole('button', { name, exact: true }).click()
+      expect(await objections(page), name).toBe('')
+    }
+  })
+}
+
+/**
+ * What axe objects to, the size of handles aside where two lie side by side in a small picture: each number that
+ * a handle sets has a field beside the bench (WCAG 2.2, 2.5.8, the exception 'equivalent'), and a finger that
+ * comes down between two takes the nearer one.
+ */
+async function objections(page: Page): Promise<string> {
+  const { violations } = await new AxeBuilder({ page })
+    // A picture is one thing to those who listen (its role and name stay in): its lines are not looked at one by one.
+    .exclude('.drawing > *')
+    .options({ rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] })
+    // In the page itself: there are no frames whose answers would have to be brought together in a page of their own.
+    .setLegacyMode(true)
+    .analyze()
+  return violations
+    .map(({ id, help, nodes }) => ({
+      about: `${id}: ${help}`,
+      places: nodes.filter(({ html }) => id !== 'target-size' || !html.startsWith('<div class="grip"')),
+    }))
+    .filter(({ places }) => places.length > 0)
+    .map(({ about, places }) => `${about}\n${places.map(({ html }) => `  ${html}`).join('\n')}`)
+    .join('\n')
+}
+
+test.describe('by night for the projector, nothing that axe objects to', () => {
+  test.beforeEach(async ({ page }) => {
+    await page.setViewportSize({ width: 1280, height: 720 })
+    for (const look of ['night', 'projector'] as const) await remember(page, look)
+  })
+
+  test('with an error shown, a word explained and the sheet asked for', async ({ page }) => {
+    await openBench(page, chapterPages[2] ?? '/')
+    const size = page.locator('.fields input[type=text], .fields input[inputmode]').first()
+    await size.fill('far')
+    await size.press('Enter')
+    await expect(page.locator('.bench [aria-invalid=true]').first()).toBeVisible()
+    await page.locator('button.term').first().click()
+    expect(await objections(page), 'error and word').toBe('')
+    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Print the template' }).first().click()
+    await expect(page.getByRole('dialog')).toBeVisible()
+    expect(await objections(page), 'dialog').toBe('')
+  })
+
+  test('on the dummy page with an offer, a fault and the sheets asked for', async ({ page }) => {
+    await page.goto('/dummy/')
+    await page.locator('.dummy[data-awake="true"]').waitFor()
+    await page.locator('.fold-ring').first().click()
+    const layer = page.locator('.dummy-slip .offers .offer').filter({ hasText: 'Layer' }).first()
+    await layer.waitFor()
+    expect(await objections(page), 'offers').toBe('')
+    await layer.click()
+    const depth = page.getByRole('textbox', { name: 'Depth', exact: true })
+    await depth.fill('100')
+    await depth.press('Enter')
+    await page.getByRole('button', { name: 'See and mend' }).click()
+    await expect(page.locator('.dummy-slip').getByRole('button', { name: /^Mend/ })).toBeEnabled()
+    expect(await objections(page), 'fault').toBe('')
+    await page.getByRole('button', { name: 'Print the sheets' }).click()
+    await expect(page.getByRole('dialog')).toBeVisible()
+    expect(await objections(page), 'sheets').toBe('')
+  })
+})
