@@ -66,7 +66,7 @@ const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'src/paper/mechanisms/shared/four-bar.ts',
-    line: 'const w = (opening < range[0] ? range[0] : range[1]) * RADIANS * 0.5',
+    line: "const isLow = bar.misfit === null ? opening < range[0] : bar.misfit === 'unlike'",
     was: '<',
     now: '<=',
     why: 'It is asked only of an opening that lies outside by more than rounding: never at an end.',

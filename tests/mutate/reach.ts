@@ -44,7 +44,7 @@ export function reachOf(): Reach {
 
 const KEPT = join(ROOT, '.cache/mutate.json')
 
-/** How long each test file took when it was last run for this, seconds. */
+/** What each test file took of a processor when it was run for this, seconds. */
 export function secondsKept(): ReadonlyMap<string, number> {
   try {
     return new Map(Object.entries(JSON.parse(readFileSync(KEPT, 'utf8')) as Record<string, number>))

@@ -20,7 +20,7 @@ export interface Task {
 
 export interface Answer {
   readonly failed: boolean
-  /** How long the test file took. */
+  /** What the test file took of a processor. */
   readonly seconds: number
   /** Without a mutant: the numbers of those that it comes by. */
   readonly seen: readonly number[]
@@ -52,12 +52,14 @@ async function answer({ number, test }: Task): Promise<Answer> {
   project.provide('seen', SEEN)
   if (number === 0) rmSync(SEEN, { force: true })
   const path = join(ROOT, test)
+  // What the machine does beside does not count.
+  const before = process.cpuUsage()
   const { testModules } = await vitest.runTestSpecifications([project.createSpecification(path)])
   // Modules of earlier runs are told too. Errors outside tests are not counted: one of them may come in late.
   const module = testModules.find(({ moduleId }) => moduleId === path)
   if (!module) throw new Error(`${test} was not run`)
-  const { duration, collectDuration, prepareDuration, environmentSetupDuration } = module.diagnostic()
-  const seconds = (duration + collectDuration + prepareDuration + environmentSetupDuration) / 1000
+  const { user, system } = process.cpuUsage(before)
+  const seconds = (user + system) / 1e6
   const failed = module.state() === 'failed'
   const seen = number === 0 && !failed ? (JSON.parse(readFileSync(SEEN, 'utf8')) as number[]) : []
   return { failed, seconds, seen }

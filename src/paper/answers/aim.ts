@@ -4,8 +4,10 @@ import type { CheckName } from '../checks/verdict.ts'
 import { change, fieldsFor, isHoldable, isSetTo, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
+import { closesNowhere } from '../mechanisms/build.ts'
 import type { Change } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
+import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
 
@@ -27,8 +29,6 @@ export interface Aimed {
   readonly reach: number
   /** How far it misses, mm. */
   readonly miss: number
-  /** Checks that hold now and would fail then. */
-  readonly breaks: readonly CheckName[]
 }
 
 export interface Aim {
@@ -91,13 +91,20 @@ function withSettings(
   return isHoldable(next) ? next : null
 }
 
-/** What is missed, one number for each wanted reading, mm. */
-function missed(design: Design, id: string, target: Target): number[] {
+/** What is missed, one number for each wanted reading, mm; null where the mechanism closes at no opening and there is no tip. */
+function missed(design: Design, id: string, target: Target): number[] | null {
+  if (modelOf(design).builds.some(({ mechanism, build }) => mechanism.id === id && closesNowhere(build)))
+    return null
   const { rise, reach } = tipOf(design, id, target.opening)
   return [
     ...(target.rise === undefined ? [] : [rise - target.rise]),
     ...(target.reach === undefined ? [] : [reach - target.reach]),
   ]
+}
+
+const missIn = (design: Design, id: string, target: Target): number => {
+  const found = missed(design, id, target)
+  return found ? norm(found) : Number.POSITIVE_INFINITY
 }
 
 function tipOf(design: Design, id: string, opening: number): { rise: number; reach: number } {
@@ -269,7 +276,7 @@ export function aim(design: Design, id: string, target: Target): Aim {
 /** The same bit by bit, for a caller that has more to do: each step takes a few hundredths of a second at most. */
 export function* aiming(design: Design, id: string, target: Target): Generator<void, Aim> {
   if (!design.mechanisms.some((m) => m.id === id)) throw new RangeError(`there is no mechanism ${id}`)
-  const count = missed(design, id, target).length
+  const count = [target.rise, target.reach].filter((wanted) => wanted !== undefined).length
   if (count === 0) throw new RangeError('the target must name a rise, a reach or both')
   const settings = settingsOf(design, id)
   const one = yield* search(design, id, target, choices(settings, count))
@@ -303,7 +310,7 @@ function* search(
   for (const names of among) {
     const miss = (x: readonly number[]) => {
       const next = withSettings(alone, id, names, x)
-      return next ? missed(next, id, target) : null
+      return next && missed(next, id, target)
     }
     for (const start of grid(names)) {
       const x = descend(miss, start)
@@ -359,8 +366,7 @@ function aimed(design: Design, id: string, target: Target, { names, values }: Fo
     design: next,
     rise: tip.rise,
     reach: tip.reach,
-    miss: norm(missed(next, id, target)),
-    breaks: [],
+    miss: missIn(next, id, target),
   }
 }
 
@@ -409,7 +415,7 @@ function* nearestWithin(
     const quick = yield* reaches(judge.quick, 1)
     const most = along(quick).next
     // As far as that it must come nearer than what is known, or the slow check is not worth making.
-    if (!most || (nearest && norm(missed(most, id, target)) >= nearest.miss)) continue
+    if (!most || (nearest && missIn(most, id, target) >= nearest.miss)) continue
     const whole = yield* reaches(judge.whole, quick)
     const { next, ...there } = along(whole)
     const way = next && aimed(design, id, target, there, next)

@@ -3,8 +3,8 @@ import { change, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { measure } from '../measure/measure.ts'
 import { topOf } from '../measure/readings.ts'
-import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
+import { canBe } from './trials.ts'
 
 /** What a slip of one millimetre or degree in one setting does, either way: less and more. */
 export interface Hand {
@@ -65,7 +65,7 @@ export function hands(design: Design, opening = 90): Hands {
     const slip = (name: string, by: number): Moved | null => {
       // Only what the hand makes: a slit is drawn, scored and cut; a wedge angle follows from it.
       const changed = change(design, m.id, { [name]: settingOf(m, name) + by })
-      if (changed.mechanisms.some((one) => kindOf(one).limits?.(one))) return null
+      if (!canBe(changed)) return null
       const after = measure(changed, opening)
       const tip = after.tips[m.id]
       // A slip that keeps the card from this opening leaves no tip to be read there.

@@ -2,8 +2,10 @@ import { change, fieldsFor, isSetTo, made, settingOf } from '../design/change.ts
 import type { Design } from '../design/design.ts'
 import { sharedSlits } from '../design/slits.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
+import { closesNowhere } from '../mechanisms/build.ts'
 import type { Derived, Field, Placed, Said } from '../mechanisms/kind.ts'
 import { kindOf } from '../mechanisms/registry.ts'
+import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
 import { distance } from '../plane/vector.ts'
@@ -124,7 +126,12 @@ export function heldWrongly(design: Design, readings: readonly Reading[]): reado
   return [openingTrial(held, (opening) => errors(design, readAt(opening)))]
 }
 
-/** The design with one setting off; null where that is past its range, or past nought, or no design. */
+/** Whether there is such a card: a file may hold its numbers, and its glued parts close somewhere. */
+export const canBe = (design: Design): boolean =>
+  !design.mechanisms.some((m) => kindOf(m).limits?.(m)) &&
+  !modelOf(design).builds.some(({ build }) => closesNowhere(build))
+
+/** The design with one setting off; null where that is past its range, or past nought, or nothing that can be put together. */
 export function off(design: Design, m: Placed, field: Field | Derived<Placed>, by: number): Design | null {
   const from = settingOf(m, field.name)
   const to = from + by
@@ -132,7 +139,7 @@ export function off(design: Design, m: Placed, field: Field | Derived<Placed>, b
   const changed = change(design, m.id, fieldsFor(m, field.name, to))
   const wrong = changed.mechanisms.find(({ id }) => id === m.id)
   if (!wrong || !isSetTo(wrong, field.name, to)) return null
-  return changed.mechanisms.some((one) => kindOf(one).limits?.(one)) ? null : changed
+  return canBe(changed) ? changed : null
 }
 
 /** One setting of a mechanism made wrongly. */

@@ -1,9 +1,10 @@
+import { closesNowhere } from '../mechanisms/build.ts'
 import { meetings } from '../motion/clearance.ts'
 import { rangesOf } from '../motion/range.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { degrees, mm, side, The, the, when } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
-import { idOf, onPiece } from './subject.ts'
+import { fitsNowhere, idOf, onPiece } from './subject.ts'
 
 /** Looks at a pair of panels that one verdict may take, in all and for each mechanism: several times what a clear card does. */
 const MOST = 1.5e4
@@ -144,12 +145,17 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
   const crossed = through(subject)
   const { nowhere } = rangesOf(subject.design)
   const misfits = nowhere.filter((index) => subject.wants([index])).map((index) => idOf(subject, index))
+  const never = nowhere.find(
+    (index) => subject.wants([index]) && closesNowhere(model.builds[index]?.build ?? {}),
+  )
   const untold =
     misfits[0] === undefined
       ? []
       : waiting(
           misfits,
-          `Nothing can be told of the whole motion: at no opening do all parts of the card fit together, ${the(misfits[0])} among them.`,
+          never === undefined
+            ? `Nothing can be told of the whole motion: at no opening do all parts of the card fit together, ${the(misfits[0])} among them.`
+            : `Nothing can be told of the whole motion. ${fitsNowhere(subject, never)}.`,
         )
   if (untold.length + found.length + crossed.length > 0) return [...untold, ...crossed, ...found]
   const [first] = spoilt

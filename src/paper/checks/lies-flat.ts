@@ -6,7 +6,7 @@ import type { Vec3 } from '../plane/vector.ts'
 import { distance } from '../plane/vector.ts'
 import { mm, The } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
-import { idOf } from './subject.ts'
+import { fitsNowhere, idOf } from './subject.ts'
 import type { CheckName } from './verdict.ts'
 
 /** What a rigid model may be off its plane, mm: rounding is a millionth of it, a careful hand a hundred times as much. */
@@ -90,10 +90,10 @@ export function shutsFlat(subject: Subject): Finding[] {
 /** Mechanisms that stop the card before it is flat, or would have to go through their page: how many degrees are missing. */
 const stops = (subject: Subject): Finding[] =>
   subject.design.mechanisms.flatMap(({ id }, owner): Finding[] => {
-    const { low, high } = rangesOf(subject.design).lineage(owner) ?? {}
-    // What fits at no opening with what it stands on stops the card at all of them.
-    const opening = low && high ? high.at : 0
+    const { high } = rangesOf(subject.design).lineage(owner) ?? {}
     if ((high && high.why?.owner !== owner) || !subject.wants([owner])) return []
+    // What fits at no opening is as far from flat as can be.
+    const opening = high?.at ?? 0
     const missing = 180 - opening
     return [
       {
@@ -105,7 +105,9 @@ const stops = (subject: Subject): Finding[] =>
         sense: 'at-most',
         ids: [id],
         opening,
-        sentence: `${The(id)} stops the card at ${opening.toFixed(1)}°, ${missing.toFixed(1)}° short of flat.`,
+        sentence: high
+          ? `${The(id)} stops the card at ${opening.toFixed(1)}°, ${missing.toFixed(1)}° short of flat.`
+          : `${fitsNowhere(subject, owner)}.`,
       },
     ]
   })

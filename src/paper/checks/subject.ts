@@ -1,6 +1,7 @@
 import type { Design } from '../design/design.ts'
 import { sharedSlits } from '../design/slits.ts'
 import type { Side } from '../mechanisms/build.ts'
+import { closesNowhere } from '../mechanisms/build.ts'
 import type { Model } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Paper } from '../motion/kept.ts'
@@ -15,6 +16,7 @@ import type { Part } from '../plane/convex.ts'
 import { convexParts } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { laid, throughLay } from '../plane/lay.ts'
+import { The } from './phrases.ts'
 import type { Check } from './verdict.ts'
 
 /** What one check found; repairs are looked for afterwards. */
@@ -189,6 +191,14 @@ function notchesOf(model: Model): Notch[] {
 
 /** The id of a mechanism, or of the card's own part. */
 export const idOf = ({ design }: Subject, owner: number): string => design.mechanisms[owner]?.id ?? 'page'
+
+/** Of a mechanism that fits at no opening, by itself or with what it stands on: why, without a full stop. */
+export function fitsNowhere({ model }: Subject, owner: number): string {
+  const { mechanism, build } = model.builds[owner] as Model['builds'][number]
+  return closesNowhere(build)
+    ? `${The(mechanism.id)} fits at no opening of its fold: its two sides can never meet`
+    : `${The(mechanism.id)} and what it stands on fit together at no opening`
+}
 
 /** Points of a panel on the flat piece it is printed on, and that piece. */
 export function onPiece({ model }: Subject, panel: number, points: readonly Flat[]) {

@@ -49,7 +49,7 @@ export interface Build {
   readonly shutGap?: ShutGap
   /** True if its panels lie in the host's two panels through the whole motion: not pushed through yet. */
   readonly lies?: boolean
-  /** The openings of the host crease (degrees) between which it moves; absent: 0 to 180. */
+  /** The openings of the host crease (degrees) between which it moves; least beyond most: at none; absent: 0 to 180. */
   readonly range?: readonly [least: number, most: number]
   /**
    * Writes the frames of the new creases for the host's frame; returns false if the mechanism
@@ -66,6 +66,10 @@ export interface Build {
   /** In place of `turns`: the four-bar that it is, whose bounds `turning.ts` works out when a check asks. */
   readonly linkage?: FourBar
 }
+
+/** True if its parts do not come together at any opening of its host crease. */
+export const closesNowhere = ({ range }: Pick<Build, 'range'>): boolean =>
+  range !== undefined && range[0] > range[1]
 
 export interface ShutGap {
   /** First side's sum less the second's. */

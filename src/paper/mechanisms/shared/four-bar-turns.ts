@@ -30,8 +30,8 @@ export function fourBarTurns(
   out: Float64Array,
 ): void {
   const [least, most] = [(range[0] * Math.PI) / 180, (range[1] * Math.PI) / 180]
-  if (to < least || from > most) {
-    // Held at its stop: nothing turns.
+  if (to < least || from > most || least > most) {
+    // Held at its stop, or where it comes nearest to closing: nothing turns.
     out.fill(0, 0, 6)
     return
   }

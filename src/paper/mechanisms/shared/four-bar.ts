@@ -39,6 +39,11 @@ export interface FourBar {
   readonly branch: 1 | -1
   /** True if the piece stands on the outside of the host's fold. */
   readonly outside: boolean
+  /**
+   * Why it closes at no opening: `short`, its facets together do not span its joints even where these are nearest;
+   * `unlike`, they differ by more than the joints ever come apart. Null: it closes somewhere.
+   */
+  readonly misfit: 'short' | 'unlike' | null
   /** Sine and cosine of b and a; 1 and 0 in the planar form, where joints run along the crease. */
   readonly right: JointTurn
   readonly left: JointTurn
@@ -78,6 +83,14 @@ export function fourBar(
           cosA: Math.cos(facet * k),
         }
   const db = difference(right.base - left.base)
+  // As far as two sides of a triangle reach: on the sphere the way round the other side may be the shorter one.
+  const reach = (sum: number): number => (form === 'spherical' ? Math.min(sum, 360 - sum) : sum)
+  const isLess = (x: number, y: number): boolean => difference(x - y) < 0
+  const misfit = isLess(reach(right.facet + left.facet), Math.abs(right.base - left.base))
+    ? 'short'
+    : isLess(reach(right.base + left.base), Math.abs(right.facet - left.facet))
+      ? 'unlike'
+      : null
   return {
     form,
     b1: right.base * k,
@@ -96,6 +109,7 @@ export function fourBar(
     straight: form === 'spherical' && difference(right.base + left.base - 180) === 0,
     branch,
     outside,
+    misfit,
     right: turnOf(right),
     left: turnOf(left),
   }
@@ -134,10 +148,12 @@ const weightOf = ({ right, left }: FourBar): number => right.plainB * left.plain
 
 /**
  * The openings of the host crease (degrees) at which the four-bar closes: the diagonal may not be
- * longer than both facets together nor shorter than their difference.
+ * longer than both facets together nor shorter than their difference. Empty, its least beyond its most,
+ * where no diagonal that the pages allow is so (triangle inequality, on the sphere as in the plane).
  * Symmetric: sin^2(w/2) = sin^2 a / sin^2 b, which is cos^2(w/2) = (cos^2 a - cos^2 b) / sin^2 b.
  */
 export function rangeOf(bar: FourBar): [least: number, most: number] {
+  if (bar.misfit) return [180, 0]
   const weight = weightOf(bar)
   if (weight <= 0) return [0, 180]
   const square = (x: number) => {
@@ -241,9 +257,11 @@ function close(bar: FourBar, host: Frame, range: readonly [number, number]): boo
   let S = opening <= 0 ? 0 : hostS
   let C = opening <= 0 ? 1 : hostC
   // A whisker of rounding at the stop itself does not count as out of range.
-  const reached = !(opening < range[0] - 1e-9 || opening > range[1] + 1e-9)
+  const reached = bar.misfit === null && !(opening < range[0] - 1e-9 || opening > range[1] + 1e-9)
   if (!reached) {
-    const w = (opening < range[0] ? range[0] : range[1]) * RADIANS * 0.5
+    // What closes nowhere is held where it comes nearest to it.
+    const isLow = bar.misfit === null ? opening < range[0] : bar.misfit === 'unlike'
+    const w = (isLow ? range[0] : range[1]) * RADIANS * 0.5
     S = Math.sin(w)
     C = Math.cos(w)
   }
