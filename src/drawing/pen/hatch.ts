@@ -7,12 +7,25 @@ const STROKE = 1.6
 
 const SIXTY = Math.sin(Math.PI / 3)
 
+/** Edges within this of a hatch would be taken for one of its lines: the sine of 15 degrees. */
+const ALIKE = Math.sin(Math.PI / 12)
+
+/** How much of an outline runs as the lines do along which x + slant * y is the same. */
+function along(outline: readonly Point[], slant: 1 | -1): number {
+  return outline.reduce((sum, [ax, ay], k) => {
+    const [bx, by] = outline[(k + 1) % outline.length] as Point
+    const long = Math.hypot(bx - ax, by - ay)
+    return Math.abs(bx - ax + slant * (by - ay)) * Math.SQRT1_2 <= ALIKE * long ? sum + long : sum
+  }, 0)
+}
+
 /**
- * Slanting lines that fill an area: x + y is the same along each. An outline's own crossings in pairs,
- * by the even-odd rule.
+ * Slanting lines that fill an area: x + y is the same along each, or x - y where the area's own edges run as the
+ * others would. An outline's own crossings in pairs, by the even-odd rule.
  */
 export function hatch(outline: readonly Point[], step = STEP): Point[][] {
-  const level = ([x, y]: Point): number => x + y
+  const slant = along(outline, 1) > 1.5 * along(outline, -1) + step ? -1 : 1
+  const level = ([x, y]: Point): number => x + slant * y
   const levels = outline.map(level)
   const runs: Point[][] = []
   const first = Math.floor(Math.min(...levels) / step) + 0.5

@@ -54,6 +54,15 @@ function unequal(cut: readonly Mechanism[]): readonly Mechanism[] {
   })
 }
 
+/** How a part is cut on a fold that another part made. */
+function nested(later: readonly Mechanism[]): string {
+  const inwards = later.filter(({ on }) => on.endsWith('/ridge'))
+  return [
+    'Pinch each fold flat, cut from it, crease and push.',
+    ...(inwards.length > 0 ? [`On a ridge push in, away from you: ${named(inwards)}.`] : []),
+  ].join(' ')
+}
+
 function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly string[] {
   const shape = shapeOf(cut)
   const uneven = unequal(cut)
@@ -61,12 +70,12 @@ function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly stri
   const steps = ['Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.']
   if (uneven.length > 0)
     steps.push(`Deeper on one side: ${named(uneven)}. Stop at the shorter end. Open the card and cut on.`)
-  steps.push(`Fold each ${shape} to the front and press. Fold it to the back and press.`)
+  steps.push(`Fold each ${shape} to the front and press, then to the back.`)
   steps.push(
     `${face === 'inside' ? 'Fold the gutter the other way, lines inside.' : 'Keep the lines outside.'} ` +
       `Open the card half way. Push each ${shape} through to the inside.`,
   )
-  if (later.length > 0) steps.push(`Work the new folds in the same way: ${named(later)}.`)
+  if (later.length > 0) steps.push(`Work the new folds in the same way: ${named(later)}. ${nested(later)}`)
   return steps
 }
 
@@ -98,11 +107,25 @@ function stickingSteps(design: Design): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const isTaped = all.some(({ isTaped }) => isTaped)
+  const heldBy = (held: 'joints' | 'walls'): readonly Mechanism[] =>
+    design.mechanisms.filter((m) => {
+      const { stock } = kindOf(m)
+      return stock.from === 'own-card' && stock.held === held
+    })
+  const walled = heldBy('walls')
   return [
-    'Fold the other pieces. Put each letter to its twin: the list of joints says what goes where.',
+    'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.',
+    ...(heldBy('joints').length > 0
+      ? [
+          'Of two joints stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.',
+        ]
+      : []),
+    ...(walled.length > 0
+      ? [`Of ${named(walled)}, glue all walls on the card first, then the platform on the walls.`]
+      : []),
     ...(isGlued
       ? [
-          `Put glue on the hatched places only${design.card.cover ? ', and not on the rim yet' : ''}. Press, and let it dry.`,
+          `Put glue on the hatched places only${design.card.cover ? ', and not on the rim yet' : ''}; where there are dots, on the other face. Press, and let it dry.`,
         ]
       : []),
     ...(isTaped
@@ -138,7 +161,10 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
   if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
   else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
   if (glued.length > 0) steps.push(...stickingSteps(design))
-  steps.push('Shut the card slowly. Press every fold. Open it.')
+  const pops = glued.some((m) => kindOf(m).pops)
+  steps.push(
+    `Shut the card slowly. Press every fold. Open it.${pops ? ' Push up from behind what stays down in its fold.' : ''}`,
+  )
   if (design.card.cover) steps.push(COVER_STEP)
   return steps
 }
@@ -166,16 +192,26 @@ export const coverSentence: Readonly<Record<SheetLines, string>> = {
   back: 'The cover goes behind the card. This side is its outside: left and right are swapped, and mountain and valley too.',
 }
 
+/** Where the card has a page without room for words. */
+export const endSentence =
+  'The lower edge of its page is the reader’s end: lengths along the gutter start there.'
+
 /** Under the edge of the card that lies nearest the reader. */
 export const nearEdge: Readonly<Record<SheetFace, string>> = {
   inside: 'Inside of the card. Reader’s end: lengths along the gutter start here.',
   outside: 'Outside of the card. Reader’s end: lengths along the gutter start here.',
 }
 
+/** The same beside the card. */
+export const sideOfCard: Readonly<Record<SheetFace, string>> = {
+  inside: 'Inside of the card. The reader’s end is the lower edge: lengths along the gutter start there.',
+  outside: 'Outside of the card. The reader’s end is the lower edge: lengths along the gutter start there.',
+}
+
 /** The same of the cover. */
 export const coverEdge: Readonly<Record<SheetFace, string>> = {
-  inside: 'Inside of the cover. Reader’s end',
-  outside: 'Outside of the cover. Reader’s end',
+  inside: 'Inside of the cover. Reader’s end below',
+  outside: 'Outside of the cover. Reader’s end below',
 }
 
 /** The same where there is little room. */

@@ -18,6 +18,8 @@ export interface Wish {
   readonly mayBeInside: boolean
   /** Else where: on the piece, beside it, or wherever there is room. */
   readonly stay: 'inside' | 'anywhere' | 'outside'
+  /** On a face that will be seen, and on no paper that will be covered: it stands alone, small and near. */
+  readonly isQuiet?: boolean
 }
 
 /** What letters keep clear of, and where they may be. */
@@ -31,7 +33,7 @@ export interface Ground {
 /** Free paper round a letter, mm. */
 const CLEAR = 0.5
 
-const SIZES = { named: [2.5], alone: [3.2, 2.5, 2, 1.6] } as const
+const SIZES = { named: [2.5], alone: [3.2, 2.5, 2], quiet: [2], least: [1.6] } as const
 
 const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
 
@@ -219,10 +221,17 @@ interface Style {
   readonly isNamed: boolean
 }
 
+const alone = (sizes: readonly number[]): readonly Style[] => sizes.map((size) => ({ size, isNamed: false }))
+
+/** From the one that says most to what can just be read; the least is taken where nothing else finds room. */
 const styles: readonly Style[] = [
   ...SIZES.named.map((size) => ({ size, isNamed: true })),
-  ...SIZES.alone.map((size) => ({ size, isNamed: false })),
+  ...alone(SIZES.alone),
 ]
+
+const quiet = alone(SIZES.quiet)
+
+const least = alone(SIZES.least)
 
 /** The letters where they stand, and those that found no free paper. */
 export interface Lettering {
@@ -292,14 +301,21 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   }
   for (const wish of [...wishes].sort((a, b) => size(a) - size(b))) {
     const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
-    const isInside = spots.length > 0 && styles.some((style) => tried(wish, spots, true, style))
-    const near = isInside ? [] : around(wish.points)
+    const into = (some: readonly Style[]): boolean =>
+      spots.length > 0 && some.some((style) => tried(wish, spots, true, style))
+    const usual = wish.isQuiet ? quiet : styles
+    // What paper will cover is better small than large on a face that will be seen.
+    if (into(styles) || (wish.isQuiet && into(least))) continue
+    const near = around(wish.points)
     const close = near.slice(0, MOST_NEAR)
     const far = near.filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
+    // Beside its piece a letter is always far from what it is for, and tells its partner all the same.
+    const small = wish.stay === 'outside' ? [...styles, ...least] : [...usual.slice(-1), ...least]
     const found =
-      isInside ||
-      styles.some((style) => tried(wish, close, false, style)) ||
-      styles.slice(-2).some((style) => tried(wish, far, false, style))
+      usual.some((style) => tried(wish, close, false, style)) ||
+      into(least) ||
+      least.some((style) => tried(wish, close, false, style)) ||
+      small.some((style) => tried(wish, far, false, style))
     if (!found) lost.push(wish)
   }
   return { marks, taken, lost, looks }

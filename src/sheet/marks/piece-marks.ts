@@ -243,6 +243,7 @@ export function pieceMarks(
       of: joint.of,
       // On a face that will be seen a letter stands only where paper or tape will cover it.
       mayBeInside: lines !== 'ticks' || !joint.isBehind,
+      isQuiet: lines === 'ticks' && !joint.isOwn && !joint.isBehind,
       stay: isCard
         ? 'inside'
         : lines === 'ticks' && !(joint.isTaped && !joint.isOwn && !joint.isBehind)

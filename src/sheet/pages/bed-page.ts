@@ -7,7 +7,7 @@ import type { JointPlace } from '../marks/joint-places.ts'
 import { edges } from '../marks/lettering.ts'
 import type { DrawnPiece } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
-import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
+import { RULER_WIDTH, rulers, upright } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { moved, paragraph } from '../marks/setting.ts'
 import type { PlacedRulers } from './bare-rulers.ts'
@@ -29,6 +29,14 @@ function once<T>(of: () => T): () => T {
   }
 }
 
+/** Which face a piece shows and which of its ends is the reader's: for each place where that may stand. */
+export interface Notes {
+  readonly below: readonly Run[]
+  readonly beside: readonly Run[]
+  /** On the piece itself, the longest first; nothing on a face that will be seen. */
+  readonly on: readonly (readonly Run[])[]
+}
+
 /** A piece that has a page to itself, and the words that would like to stand beside it. */
 export interface Bedded {
   readonly piece: Piece
@@ -37,8 +45,7 @@ export interface Bedded {
   /** What stands above the piece where no column can hold it. */
   readonly head: (width: number) => Block
   readonly sections: (type: Fitting, trim: Trim) => readonly Section[]
-  /** Which face this is and which end is the reader's; the same once more for little room. */
-  readonly notes: (trim: Trim) => readonly [long: readonly Run[], short: readonly Run[]]
+  readonly notes: (trim: Trim) => Notes
 }
 
 /** The piece on its page, with as many sections as found room beside it. */
@@ -138,13 +145,35 @@ function furniture({ column, turn }: Bed): SheetMark[] {
   return [{ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' }]
 }
 
-/** Which face of the piece this is, and which end is the reader's: under that end, or on the piece just above it. */
+/** A note in the free paper at a side of the piece, upright from its lower end; null if neither side has room. */
+function besidePiece(
+  { card, printable, column }: Bed,
+  note: Block,
+  taken: Rectangle | undefined,
+): SheetMark[] | null {
+  const { width, height, marks } = upright(note)
+  const bottom = Math.min(card[3], printable[3]) - 2
+  if (bottom - height < printable[1]) return null
+  for (const x of [card[0] - 1.5 - width, card[2] + 1.5]) {
+    const box: Rectangle = [x, bottom - height, x + width, bottom]
+    const isFree = !taken || box[0] >= taken[2] || taken[0] >= box[2]
+    if (isFree && !column && x >= printable[0] && x + width <= printable[2])
+      return marks.map((mark) => moved(mark, x, bottom - height))
+  }
+  return null
+}
+
+/**
+ * Which face of the piece this is, and which end is the reader's: under that end, at a side, or on the piece just
+ * above its end.
+ */
 function nameOf(
-  { card, printable }: Bed,
+  bed: Bed,
   drawn: DrawnPiece,
   taken: Rectangle | undefined,
-  [long, short]: ReturnType<Bedded['notes']>,
+  { below: long, beside: upwards, on }: Notes,
 ): SheetMark[] {
+  const { card, printable } = bed
   const set = (runs: readonly Run[], width: number): Block =>
     paragraph(
       runs.map((run) => ({ ...run, role: 'guide' })),
@@ -158,6 +187,8 @@ function nameOf(
   const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
   const at = (left: number, top: number): SheetMark[] => note.marks.map((mark) => moved(mark, left, top))
   if (below + note.height <= printable[3] && x + note.width <= printable[2]) return at(x, below)
+  const standing = besidePiece(bed, set(upwards, 160), taken)
+  if (standing) return standing
   const left = Math.max(card[0], printable[0]) + 2
   const right = Math.min(card[2], printable[2]) - 2
   const top = Math.max(card[1], printable[1]) + 2
@@ -165,7 +196,7 @@ function nameOf(
     runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k) => [run[k] ?? b, b] as const))),
   )
   const busy = [...drawn.taken, ...(taken ? [taken] : [])]
-  for (const { width, height, marks } of [note, set(short, 60)])
+  for (const { width, height, marks } of on.map((runs, k) => set(runs, k === 0 ? 96 : 60)))
     for (let y = Math.min(card[3], printable[3]) - 2 - height; y >= top; y -= 2)
       for (let k = left; k + width <= right; k += 3) {
         const box: Rectangle = [k - 1, y - 1, k + width + 1, y + height + 1]
@@ -196,7 +227,7 @@ export function bedPage(
   })
   const cost = (page: BedPage): number => page.left.length + (page.checked ? 0 : 10)
   let best: BedPage | undefined
-  for (const type of [fittings.roomy, fittings.close] satisfies Fitting[]) {
+  for (const type of [fittings.roomy, fittings.close, fittings.tight] satisfies Fitting[]) {
     for (const { bed, drawn, bare } of beds) {
       const sections = wanted(type, trimOf(bed))
       for (const homes of choices) {

@@ -19,7 +19,7 @@ import { nameOf, pieces, plainText } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside } from '../marks/clip.ts'
 import type { SheetArt, SheetLines } from '../marks/instructions.ts'
-import { faceOf, nearEdge, shortEdge } from '../marks/instructions.ts'
+import { faceOf, nearEdge, shortEdge, sideOfCard } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Painting } from '../marks/painting.ts'
 import { paintingOf } from '../marks/painting.ts'
@@ -174,15 +174,22 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
       lines,
       head: (width) => header(design, lines, width),
       sections: (type, trim) => sectionsFor(design, lines, type, trim),
-      notes: () => [[{ text: nearEdge[face] }], [{ text: shortEdge[face] }]],
+      notes: () => ({
+        below: [{ text: nearEdge[face] }],
+        beside: [{ text: sideOfCard[face] }],
+        // A good copy is seen: which end is which is said where the words are.
+        on: lines === 'ticks' ? [] : [[{ text: nearEdge[face] }], [{ text: shortEdge[face] }]],
+      }),
     },
     paper,
   )
   const left = new Set(first.left.map(({ id }) => id))
-  const [roomy, close] = [fittings.roomy, fittings.close].map((type) =>
-    sectionsLeft(left, design, lines, type, first.trim),
+  const words = new Map(
+    Object.values(fittings).map(
+      (type) => [type, sectionsLeft(left, design, lines, type, first.trim)] as const,
+    ),
   )
-  const waiting = (type: Fitting): readonly Section[] => (type === fittings.close ? close : roomy) ?? []
+  const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []
   const further = piecePages(design, others, paper, lines, waiting)
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed']) =>
     ({ box: [0, 0, turn.width, turn.height], unit: 'mm', marks, paper, placed }) as const

@@ -78,10 +78,23 @@ function nameOfPiece(piece: Piece, end: End | undefined, lines: SheetLines): rea
   ]
 }
 
-/** A column of words is no narrower than this, and as a rule as wide as that; mm. */
+/** A column of words is no narrower than this, mm. */
 const LEAST = 50
 
-const USUAL = 75
+/** How words stand on free paper: in which type they are tried, in columns about so wide, mm. */
+interface Manner {
+  readonly types: readonly Fitting[]
+  readonly column: number
+}
+
+/** Roomy as far as that goes; and close from the start, where a further page of words alone is spared by it. */
+const manners: readonly Manner[] = [
+  { types: [fittings.roomy, fittings.close], column: 75 },
+  { types: [fittings.close], column: 75 },
+  { types: [fittings.close], column: 56 },
+  { types: [fittings.tight], column: 75 },
+  { types: [fittings.tight], column: 56 },
+]
 
 /** Where nothing is in the way. */
 const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
@@ -135,21 +148,23 @@ const drawn = (spots: readonly Spot[], turn: Turned): PiecePage => ({
 })
 
 /** Columns of words in a rectangle, as many as are pleasant to read. */
-function columnsIn([left, top, right, bottom]: Rectangle): readonly Cell[] {
+function columnsIn([left, top, right, bottom]: Rectangle, usual: number): readonly Cell[] {
   const whole = right - left
-  const count = Math.max(1, Math.min(3, Math.floor((whole + GAP) / (USUAL + GAP))))
+  const count = Math.max(1, Math.min(4, Math.floor((whole + GAP) / (usual + GAP))))
   const width = (whole - (count - 1) * GAP) / count
   if (width < LEAST) return []
   return Array.from({ length: count }, (_, k) => ({ x: left + k * (width + GAP), y: top, width, bottom }))
 }
 
 /** The free paper of a page of rows: beside all rows or the last, and below them. */
-function freeCells(spots: readonly Spot[], { width }: Turned, foot: number): readonly Cell[] {
+function freeCells(spots: readonly Spot[], { width }: Turned, foot: number, usual: number): readonly Cell[] {
   const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
   const lastTop = Math.max(...spots.map(({ y }) => y))
   const beside = (of: readonly Spot[], low: number): readonly Cell[] => {
     const far = Math.max(...of.map(({ cut, x }) => x + cut.width)) + GAP
-    return of.length === 0 ? [] : columnsIn([far, Math.min(...of.map(({ y }) => y)), width - MARGIN, low])
+    return of.length === 0
+      ? []
+      : columnsIn([far, Math.min(...of.map(({ y }) => y)), width - MARGIN, low], usual)
   }
   const above = beside(
     spots.filter(({ y }) => y < lastTop),
@@ -161,13 +176,28 @@ function freeCells(spots: readonly Spot[], { width }: Turned, foot: number): rea
     foot - APART,
   )
   const edge = right[0] ? right[0].x - GAP : width - MARGIN
-  return [...above, ...right, ...columnsIn([MARGIN, bottom + GAP, edge, foot - APART])]
+  return [...above, ...right, ...columnsIn([MARGIN, bottom + GAP, edge, foot - APART], usual)]
 }
 
 /** Pages of pieces, and the sections of words that found no room on them. */
 export interface PiecePages {
   readonly pages: readonly PiecePage[]
   readonly left: ReadonlySet<Section['id']>
+}
+
+/** What the check lines are for, at their right, and where that begins; no words where it would be too narrow. */
+function checkBeside(
+  spots: readonly Spot[],
+  turn: Turned,
+): { readonly words: readonly SheetMark[]; readonly top: number } {
+  const x = MARGIN + RULER_WIDTH + GAP
+  const low = turn.height - MARGIN
+  const block =
+    turn.width - MARGIN - x >= LEAST ? checkWords(fittings.roomy).block(turn.width - MARGIN - x) : null
+  const top = low - (block?.height ?? 0)
+  const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
+  if (!block || top < bottom + APART) return { words: [], top: low }
+  return { words: block.marks.map((mark) => moved(mark, x, top)), top }
 }
 
 /** The words on a page of rows: its head, its check lines, and what else finds room. */
@@ -177,10 +207,14 @@ function wordsOn(
   head: readonly SheetMark[],
   waiting: (type: Fitting) => readonly Section[],
   left: Set<Section['id']>,
+  { types, column }: Manner,
 ): readonly SheetMark[] {
   const foot = turn.height - MARGIN - rulers().height
   const marks = [...head, ...rulers().marks.map((mark) => moved(mark, MARGIN, foot))]
-  const free = freeCells(spots, turn, foot)
+  const { words, top } = left.has('check') ? checkBeside(spots, turn) : { words: [], top: foot }
+  if (words.length > 0) left.delete('check')
+  marks.push(...words)
+  const free = freeCells(spots, turn, Math.min(foot, top), column)
   const shelves = new Shelves()
   const place = (section: Section, cells: readonly Cell[]): void => {
     const found = shelves.put(section.block, cells)
@@ -189,30 +223,26 @@ function wordsOn(
     left.delete(section.id)
   }
   /** Rows through several columns, where no column holds them all; the first are kept with their label. */
-  const flow = (section: Section, cells: readonly Cell[]): void => {
-    const width = Math.min(...cells.map((cell) => cell.width))
-    const rows = section.rows(width)
-    const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
-    const found = cells.length > 0 ? shelves.flow(whole, cells, ROW_GAP) : null
-    if (!found) return
-    marks.push(...found)
-    left.delete(section.id)
+  const flow = (section: Section, all: readonly Cell[]): void => {
+    const widest = Math.max(...all.map((cell) => cell.width))
+    // Rows are as wide as the narrowest of their columns: without narrow ones they are fewer.
+    for (const cells of [all, all.filter(({ width }) => width > 0.9 * widest)]) {
+      if (cells.length === 0) return
+      const rows = section.rows(Math.min(...cells.map((cell) => cell.width)))
+      const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
+      const found = shelves.flow(whole, cells, ROW_GAP)
+      if (!found) continue
+      marks.push(...found)
+      left.delete(section.id)
+      return
+    }
   }
-  if (left.has('check')) {
-    const [x, words] = [MARGIN + RULER_WIDTH + GAP, checkWords(fittings.roomy)]
-    const width = turn.width - MARGIN - x
-    const top = turn.height - MARGIN - (words.block(width)?.height ?? 0)
-    const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
-    if (top >= bottom + APART) place(words, [{ x, y: top, width, bottom: turn.height - MARGIN }])
-  }
-  for (const section of waiting(fittings.roomy))
-    if (left.has(section.id) && section.id !== 'check') place(section, free)
-  const close = waiting(fittings.close)
   const inOrder = [...free].sort((a, b) => a.x - b.x)
-  for (const section of close.filter(({ id }) => left.has(id) && id !== 'check')) {
-    place(section, free)
-    if (left.has(section.id) && PARTED.has(section.id)) flow(section, inOrder)
-  }
+  for (const type of types)
+    for (const section of waiting(type).filter(({ id }) => left.has(id) && id !== 'check')) {
+      place(section, free)
+      if (type !== fittings.roomy && left.has(section.id) && PARTED.has(section.id)) flow(section, inOrder)
+    }
   return marks
 }
 
@@ -243,7 +273,7 @@ function alone(
         const check = wanted.find(({ id }) => id === 'check') ?? rulersAlone
         return [pieceHead(head), check, ...wanted.filter(({ id }) => id !== 'check')]
       },
-      notes: (trim) => [named(trim), named(trim)],
+      notes: (trim) => ({ below: named(trim), beside: named(trim), on: [named(trim)] }),
     },
     paper,
   )
@@ -277,23 +307,31 @@ export function piecePages(
     const large = cuts.filter((cut) => !small.includes(cut))
     return { turn, rows: shelved(small, width, height), large }
   })
-  const best = ways.reduce((a, b) =>
-    b.rows.length + b.large.length < a.rows.length + a.large.length ? b : a,
-  )
-  const { turn } = best
-  const { head, top } = room(turn)
-  const left = new Set(waiting(fittings.roomy).map(({ id }) => id))
-  const full = best.rows.map((row): PiecePage => {
-    const spots = row.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top }))
-    const page = drawn(spots, turn)
-    const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
-    return { ...page, marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left)] }
-  })
-  const single = best.large.map(({ piece }): PiecePage => {
-    const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
-    const rest = new Set(made.left.map(({ id }) => id))
-    for (const id of [...left]) if (!rest.has(id)) left.delete(id)
-    return made.page
-  })
-  return { pages: [...full, ...single], left }
+  const count = ({ rows, large }: (typeof ways)[number]): number => rows.length + large.length
+  const fewest = Math.min(...ways.map(count))
+  const filled = ({ turn, rows, large }: (typeof ways)[number], manner: Manner): PiecePages => {
+    const { head, top } = room(turn)
+    const left = new Set(waiting(fittings.roomy).map(({ id }) => id))
+    const full = rows.map((row): PiecePage => {
+      const spots = row.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top }))
+      const page = drawn(spots, turn)
+      const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
+      return { ...page, marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left, manner)] }
+    })
+    const single = large.map(({ piece }): PiecePage => {
+      const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+      const rest = new Set(made.left.map(({ id }) => id))
+      for (const id of [...left]) if (!rest.has(id)) left.delete(id)
+      return made.page
+    })
+    return { pages: [...full, ...single], left }
+  }
+  let best: PiecePages | undefined
+  for (const manner of manners)
+    for (const way of ways.filter((one) => count(one) === fewest)) {
+      const made = filled(way, manner)
+      if (!best || made.left.size < best.left.size) best = made
+      if (best.left.size === 0) return best
+    }
+  return best as PiecePages
 }

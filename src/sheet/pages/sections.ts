@@ -6,6 +6,7 @@ import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
 import {
   CARE,
   coverSentence,
+  endSentence,
   faceOf,
   faceSentence,
   legend,
@@ -30,11 +31,12 @@ export interface Section {
   rows(width: number): readonly Block[]
 }
 
-/** Type for a comfortable page, and for one that would otherwise spill on to a second. */
-export const fittings = {
+/** Type for a comfortable page, and for those that would otherwise spill on to a further one. */
+export const fittings: Readonly<Record<'roomy' | 'close' | 'tight', Fitting>> = {
   roomy: { body: { size: 3.3, leading: 4.4 }, small: { size: 2.9, leading: 3.8 }, row: 1.8, smallRow: 1.2 },
   close: { body: { size: 3.05, leading: 4 }, small: { size: 2.7, leading: 3.45 }, row: 1.4, smallRow: 0.8 },
-} as const satisfies Record<string, Fitting>
+  tight: { body: { size: 2.8, leading: 3.5 }, small: { size: 2.6, leading: 3.2 }, row: 1, smallRow: 0.6 },
+}
 
 export interface Fitting {
   readonly body: Type
@@ -304,7 +306,7 @@ export const sectionsLeft = (
         ? section(
             'head',
             'The card',
-            (width) => [paragraph([{ text: faceSentence[lines] }], fitting.body, width)],
+            (width) => [paragraph([{ text: `${faceSentence[lines]} ${endSentence}` }], fitting.body, width)],
             0,
           )
         : one,
