@@ -11,6 +11,7 @@ import { useFreeRoom } from '../desk/free-room.ts'
 import type { Chosen } from '../model/chosen.ts'
 import { called, ownerOf, sameThing } from '../model/chosen.ts'
 import type { Dummy } from '../model/dummy-model.ts'
+import { PathPad } from './PathPad.tsx'
 import { TipGrip } from './TipGrip.tsx'
 import { WishGrip } from './WishGrip.tsx'
 
@@ -124,6 +125,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
               />
             )
           })}
+      {wishing && dummy.draws.value ? <PathPad {...{ dummy, drawn }} /> : null}
       {wishing ? (
         <WishGrip {...{ dummy, drawn }} />
       ) : owner && !isOut && !isLocked ? (

@@ -42,6 +42,8 @@ export interface Dummy {
   readonly shown: ReadonlySignal<Bench>
   /** Where a tip is wished for while the slip of the wish lies there. */
   readonly wish: Signal<Wish>
+  /** Whether the next stroke on the card draws the way of the wished tip. */
+  readonly draws: Signal<boolean>
   /** A design shown dashed over the card before it is taken. */
   readonly trying: Signal<Design | null>
   /** Said politely once: what was done. */
@@ -120,6 +122,7 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
     pins: computed(() => pinsOf(bench.design.value, aside.value)),
     shown: computed(() => benchInSight(bench, aside.value)),
     wish,
+    draws: signal(false),
     trying,
     told,
     choose(thing) {
