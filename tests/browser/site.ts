@@ -16,6 +16,7 @@ export const pages: readonly string[] = [
   '/words/',
   '/garden/',
   '/dummy/',
+  '/plans/',
   '/plans/heron/',
   '/plans/owl/',
   '/plans/class-card/',

@@ -89,7 +89,7 @@ test.describe('what does not load is named, with the reason', () => {
 
 test.describe('the template beside the steps', () => {
   const link = (page: Page) =>
-    page.locator('[data-cell="make-it"]').getByRole('link', { name: 'A4', exact: true }).first()
+    page.locator('[data-cell="make-it"]').getByRole('link', { name: 'Template on A4', exact: true })
 
   const says = (page: Page) => page.locator('.template-says').first()
 

@@ -8,8 +8,9 @@ import type { Design } from '../../paper/index.ts'
 import { OpeningBar } from '../bench/OpeningBar.tsx'
 import { ChartFigure } from '../figures/ChartFigure.tsx'
 import { SectionFigure } from '../figures/SectionFigure.tsx'
-import { SheetFigure } from '../figures/SheetFigure.tsx'
+import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import { hiddenIn } from '../keeping/aside.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
 import { fetched, notLoaded } from '../model/loading.ts'
@@ -81,8 +82,9 @@ function Frame({ dummy, name, children }: FrameProps): JSX.Element {
 }
 
 function Figures({ dummy }: { readonly dummy: Dummy }): JSX.Element {
-  const { bench } = dummy
-  const { lead } = bench.config
+  const bench = dummy.shown.value
+  const hidden = hiddenIn(dummy.bench.design.value, dummy.aside.value)
+  const lead = hidden.has(bench.config.lead ?? '') ? undefined : bench.config.lead
   const isSmall = (name: FigureName): boolean => dummy.large.value !== name
   const press = (panel: string | null) => {
     if (panel === null) return
@@ -102,7 +104,12 @@ function Figures({ dummy }: { readonly dummy: Dummy }): JSX.Element {
         onPress={press}
       />
     ),
-    sheet: () => <SheetFigure bench={bench} section={false} small={isSmall('sheet')} />,
+    sheet: () => (
+      <>
+        <SheetFigure bench={bench} section={false} small={isSmall('sheet')} />
+        {isSmall('sheet') ? null : <SheetPick bench={bench} />}
+      </>
+    ),
     section: () => <SectionFigure bench={bench} lead={lead} small={isSmall('section')} />,
     chart: () => <ChartFigure bench={bench} lead={lead} small={isSmall('chart')} />,
   }

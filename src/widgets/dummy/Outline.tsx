@@ -10,7 +10,7 @@ export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const { bench, chosen } = dummy
   const design = bench.design.value
   const tree = useRef<HTMLDivElement>(null)
-  const rows = rowsOf(design, modelOf(design), chosen.value)
+  const rows = rowsOf(design, modelOf(design), chosen.value, dummy.aside.value)
   const at = Math.max(
     0,
     rows.findIndex(({ thing }) => sameThing(thing, chosen.value)),
@@ -30,9 +30,10 @@ export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   }
   return (
     <div class="outline" role="tree" aria-label="On this card" ref={tree}>
-      {rows.map(({ thing, level, label, note }, k) => {
+      {rows.map(({ thing, level, label, note, aside }, k) => {
         const taken = sameThing(thing, chosen.value)
         const fails = thing.what === 'part' && failing.has(thing.name)
+        const said = [fails ? 'to mend' : note, aside].filter((words) => words !== '').join(', ')
         return (
           <div
             key={`${thing.what} ${thing.name}`}
@@ -52,11 +53,7 @@ export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
             }}
           >
             <strong>{label}</strong>
-            {fails ? (
-              <span class="outline-note"> to mend</span>
-            ) : note ? (
-              <span class="outline-note"> {note}</span>
-            ) : null}
+            {said ? <span class="outline-note"> {said}</span> : null}
           </div>
         )
       })}

@@ -2,9 +2,11 @@ import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Mechanism } from '../../paper/index.ts'
 import { modelOf, nameOf } from '../../paper/index.ts'
+import { asideRenamed } from '../keeping/aside.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { duplicate, mirror, move, remove, rename, withChildren } from '../keeping/edits.ts'
 import { large } from '../state/format.ts'
+import type { Aside } from '../state/state.ts'
 import type { Chosen } from './model/chosen.ts'
 import { called, placesOf } from './model/chosen.ts'
 import type { Dummy } from './model/dummy-model.ts'
@@ -15,13 +17,18 @@ interface PartProps {
 }
 
 /** Takes over what came of an edit, or says why it could not be done. */
-export function take(dummy: Dummy, edit: Edit): void {
+export function take(dummy: Dummy, edit: Edit, aside?: Aside): void {
   if (!edit.done) {
     dummy.told.value = edit.sentence
     return
   }
+  const locked = aside ? null : dummy.against(edit.design)
+  if (locked !== null) {
+    dummy.told.value = locked
+    return
+  }
   const says = `${large(edit.says)}.${edit.note === undefined ? '' : ` ${edit.note}`}`
-  dummy.put(edit.design, says, edit.id === undefined ? undefined : { what: 'part', name: edit.id })
+  dummy.put(edit.design, says, edit.id === undefined ? undefined : { what: 'part', name: edit.id }, aside)
 }
 
 /** Every fold or face that the part could stand on instead: not on itself, nor on what stands on it. */
@@ -39,7 +46,11 @@ function elsewhere({ bench }: Dummy, { id, on, kind }: Mechanism): readonly Chos
 function Rename({ dummy, owner: { id } }: PartProps): JSX.Element {
   const [typed, setTyped] = useState<string | null>(null)
   const done = () => {
-    if (typed !== null && typed.trim() !== '') take(dummy, rename(dummy.bench.design.peek(), id, typed))
+    if (typed !== null && typed.trim() !== '') {
+      const edit = rename(dummy.bench.design.peek(), id, typed)
+      // Another name is no change of the paper: a locked part may have one, and stays as it was set.
+      take(dummy, edit, asideRenamed(dummy.aside.peek(), id, (edit.done && edit.id) || id))
+    }
     setTyped(null)
   }
   return (
@@ -57,12 +68,39 @@ function Rename({ dummy, owner: { id } }: PartProps): JSX.Element {
   )
 }
 
+/** Out of sight, or out of reach: on this table alone, and no part of the design. */
+function AsideActions({ dummy, owner: { id } }: PartProps): JSX.Element {
+  const { hidden, locked } = dummy.aside.value
+  const [isHidden, isLocked] = [hidden.includes(id), locked.includes(id)]
+  return (
+    <>
+      <button
+        type="button"
+        class="button"
+        title="Hidden, it is still checked, and it is printed."
+        onClick={() => dummy.set('hidden', id, !isHidden)}
+      >
+        {isHidden ? 'Show' : 'Hide'}
+      </button>
+      <button
+        type="button"
+        class="button"
+        title="Locked, no drag and no mend changes it."
+        onClick={() => dummy.set('locked', id, !isLocked)}
+      >
+        {isLocked ? 'Unlock' : 'Lock'}
+      </button>
+    </>
+  )
+}
+
 /** What can be done with a part: another name, another place, a twin, away with it. */
 export function PartActions({ dummy, owner }: PartProps): JSX.Element {
   const design = dummy.bench.design.value
   const { id } = owner
   const guests = withChildren(design, id).slice(1)
   const places = elsewhere(dummy, owner)
+  const isLocked = dummy.aside.value.locked.includes(id)
   const gone = guests.length === 0 ? 'Remove' : `Remove, with ${guests.map(nameOf).join(', ')}`
   return (
     <div class="part-actions">
@@ -80,10 +118,13 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
       <button type="button" class="button" onClick={() => take(dummy, duplicate(design, id))}>
         Duplicate
       </button>
-      <button type="button" class="button" onClick={() => take(dummy, mirror(design, id))}>
-        Mirror
-      </button>
-      {places.length > 0 ? (
+      {isLocked ? null : (
+        <button type="button" class="button" onClick={() => take(dummy, mirror(design, id))}>
+          Mirror
+        </button>
+      )}
+      <AsideActions {...{ dummy, owner }} />
+      {isLocked || places.length === 0 ? null : (
         <select
           class="button"
           aria-label="Move it to"
@@ -100,10 +141,12 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
             </option>
           ))}
         </select>
-      ) : null}
-      <button type="button" class="button" onClick={() => take(dummy, remove(design, id))}>
-        {gone}
-      </button>
+      )}
+      {isLocked ? null : (
+        <button type="button" class="button" onClick={() => take(dummy, remove(design, id))}>
+          {gone}
+        </button>
+      )}
     </div>
   )
 }

@@ -18,7 +18,7 @@ function Keep({ dummy, name }: { readonly dummy: Dummy; readonly name: string })
       class="press keep"
       aria-pressed={kept}
       title={kept ? 'A mend leaves this size as it is.' : 'Keep this size when the card is mended.'}
-      onClick={() => dummy.pin(name, !kept)}
+      onClick={() => dummy.pin([name], !kept)}
     >
       {kept ? 'kept' : 'keep'}
     </button>
@@ -57,6 +57,8 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
       </p>
     )
   const rise = bench.readings.value[0]
+  const { hidden, locked } = dummy.aside.value
+  const [isHidden, isLocked] = [hidden.includes(owner.id), locked.includes(owner.id)]
   return (
     <section class="sizes" aria-label={`Sizes of the ${nameOf(owner.id)}`}>
       <header class="sizes-head">
@@ -67,7 +69,13 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
         </span>
         <PartActions {...{ dummy, owner }} />
       </header>
-      <div class="sizes-fields">
+      {isHidden || isLocked ? (
+        <p class="quiet set-aside">
+          {isHidden ? 'Hidden in the pictures: it is still checked, and it is printed. ' : ''}
+          {isLocked ? 'Locked: no drag, no field and no mend changes it.' : ''}
+        </p>
+      ) : null}
+      <fieldset class="sizes-fields" disabled={isLocked} aria-label="Sizes">
         {bench.choices.map((choice) => (
           <div key={choice.key} class="size">
             <ChoiceRow {...{ bench, choice }} />
@@ -76,12 +84,12 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
         {bench.fields.map((field) => (
           <div key={field.key} class="size">
             <FieldRow {...{ bench, field, length }} />
-            <Keep dummy={dummy} name={field.key} />
+            {isLocked ? null : <Keep dummy={dummy} name={field.key} />}
             <Care forgives={forgiving.get(field.key)} />
           </div>
         ))}
         <UnitChoice />
-      </div>
+      </fieldset>
     </section>
   )
 }

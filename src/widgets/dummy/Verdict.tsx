@@ -1,6 +1,22 @@
 import type { JSX } from 'preact'
+import { nameOf } from '../../paper/index.ts'
 import { saysOf } from '../bench/FaultNote.tsx'
 import type { Dummy } from './model/dummy-model.ts'
+
+/** What is out of sight is said where the verdict is, for it counts there. */
+function HiddenNote({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
+  const { hidden } = dummy.aside.value
+  if (hidden.length === 0) return null
+  const names = hidden.map(nameOf).join(', ')
+  return (
+    <p class="quiet">
+      Hidden in the pictures: {names}. What is hidden is checked, and is printed.{' '}
+      <button type="button" class="link" onClick={dummy.showAll}>
+        Show all
+      </button>
+    </p>
+  )
+}
 
 /** Whether the card works as paper, in the margin; what fails is mended on a slip. */
 export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
@@ -15,6 +31,7 @@ export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
         <p class="quiet" role="status">
           {checks ? 'It shuts flat, opens flat, and nothing is in the way.' : ''}
         </p>
+        <HiddenNote dummy={dummy} />
       </>
     )
   return (
@@ -32,6 +49,7 @@ export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
       >
         See and mend
       </button>
+      <HiddenNote dummy={dummy} />
     </>
   )
 }

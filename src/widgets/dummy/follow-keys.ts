@@ -4,12 +4,20 @@ import type { Dummy } from './model/dummy-model.ts'
 import { keyDoes } from './model/keys.ts'
 import { take } from './PartActions.tsx'
 
+/** Hides or locks the part that is taken up, or brings it back. */
+function flip(dummy: Dummy, list: 'hidden' | 'locked'): void {
+  const owner = ownerOf(dummy.bench.design.peek(), dummy.chosen.peek())
+  if (owner) dummy.set(list, owner.id, !dummy.aside.peek()[list].includes(owner.id))
+}
+
 const acts = {
   remove(dummy: Dummy) {
     const design = dummy.bench.design.peek()
     const owner = ownerOf(design, dummy.chosen.peek())
     if (owner) take(dummy, remove(design, owner.id))
   },
+  hide: (dummy: Dummy) => flip(dummy, 'hidden'),
+  lock: (dummy: Dummy) => flip(dummy, 'locked'),
   rename() {
     document.querySelector<HTMLInputElement>('.part-name')?.select()
   },
@@ -17,7 +25,7 @@ const acts = {
     const { bench, pins } = dummy
     const keys = bench.fields.map(({ key }) => key)
     const kept = keys.every((key) => pins.peek().includes(key))
-    for (const key of keys) dummy.pin(key, !kept)
+    dummy.pin(keys, !kept)
   },
 } as const
 

@@ -3,10 +3,14 @@
  * of what is new in its steps the oldest go: a step of a hand is some hundred bytes, so that is beyond what a person does.
  */
 import type { Design } from '../../paper/index.ts'
-import { stepWords } from './words.ts'
+import type { Aside } from '../state/state.ts'
+import { sameAside } from './aside.ts'
+import { asideWords, stepWords } from './words.ts'
 
 export interface Step {
   readonly design: Design
+  /** What is hidden, locked and kept beside it; left out: nothing. */
+  readonly aside?: Aside | undefined
   /** What was done to come here: `wing: slit 38 to 41`. */
   readonly label: string
   /** Of one drag, say: steps of one gesture that follow one another are one step. */
@@ -54,16 +58,27 @@ function newIn(before: Design | null, after: Design): number {
   )
 }
 
-const stepTo = (before: Design | null, design: Design, label: string, gesture?: string): Step => ({
+interface More {
+  readonly gesture?: string | undefined
+  readonly aside?: Aside | undefined
+}
+
+const stepTo = (
+  before: Design | null,
+  design: Design,
+  label: string,
+  { gesture, aside }: More = {},
+): Step => ({
   design,
+  ...(aside === undefined ? {} : { aside }),
   label,
   ...(gesture === undefined ? {} : { gesture }),
   weight: newIn(before, design),
 })
 
 /** A history that begins with this design. */
-export const begun = (design: Design, label = 'begun'): History => ({
-  steps: [stepTo(null, design, label)],
+export const begun = (design: Design, label = 'begun', aside?: Aside): History => ({
+  steps: [stepTo(null, design, label, { aside })],
   at: 0,
   dropped: 0,
 })
@@ -90,19 +105,28 @@ const WEIGHED_EVERY = 64
  * A step further; what could be redone is gone. Steps of one gesture are one step, said from its beginning, and
  * a gesture that comes back to where it began leaves none.
  * @param says what was done, where the caller knows it better than the two designs tell
+ * @param aside what is hidden, locked and kept beside the design; as it was if left out
  */
 export function done(
   history: History,
   design: Design,
-  { says, gesture, most = MOST_BYTES }: { says?: string; gesture?: string; most?: number } = {},
+  {
+    says,
+    gesture,
+    most = MOST_BYTES,
+    aside = present(history).aside,
+  }: { says?: string; gesture?: string; most?: number; aside?: Aside | undefined } = {},
 ): History {
   const now = present(history)
-  if (design === now.design) return history
+  if (design === now.design && sameAside(aside, now.aside)) return history
   const goesOn = gesture !== undefined && now.gesture === gesture && history.at > 0
   const kept = history.steps.slice(0, goesOn ? history.at : history.at + 1)
   const before = kept.at(-1) as Step
-  if (goesOn && design === before.design) return { ...history, steps: kept, at: kept.length - 1 }
-  const steps = [...kept, stepTo(before.design, design, says ?? stepWords(before.design, design), gesture)]
+  if (goesOn && design === before.design && sameAside(aside, before.aside))
+    return { ...history, steps: kept, at: kept.length - 1 }
+  const label =
+    says ?? (design === before.design ? asideWords(before.aside, aside) : stepWords(before.design, design))
+  const steps = [...kept, stepTo(before.design, design, label, { gesture, aside })]
   const next = { ...history, steps, at: steps.length - 1 }
   return most < MOST_BYTES || steps.length % WEIGHED_EVERY === 0 ? lightened(next, most) : next
 }

@@ -1,6 +1,8 @@
 /** A history as plain data: each step is what it changed in the step before. */
 import type { Art, Card, Design, Mechanism, Papers } from '../../paper/index.ts'
 import { kindNamed, parseDesign } from '../../paper/index.ts'
+import type { Aside } from '../state/state.ts'
+import { readAside } from './aside.ts'
 import type { History, Step } from './history.ts'
 import { begun, done, gone } from './history.ts'
 
@@ -21,6 +23,8 @@ export interface PackedStep {
   readonly label: string
   readonly whole?: Design
   readonly delta?: Delta
+  /** What is hidden, locked and kept beside it; left out: nothing. */
+  readonly aside?: Aside
 }
 
 /** What a site of today writes. A later one that changes what is stored counts on, and still reads this. */
@@ -90,10 +94,11 @@ export function withDelta(before: Design, delta: Delta): Design {
 }
 
 /** A step as it is stored behind the one before it; the first is stored whole. */
-export const packedStep = (step: Step, before: Step | undefined): PackedStep =>
-  before
-    ? { label: step.label, delta: deltaOf(before.design, step.design) }
-    : { label: step.label, whole: step.design }
+export const packedStep = ({ label, design, aside }: Step, before: Step | undefined): PackedStep => ({
+  label,
+  ...(before ? { delta: deltaOf(before.design, design) } : { whole: design }),
+  ...(aside === undefined ? {} : { aside }),
+})
 
 export const packed = ({ steps, at, dropped }: History): Packed => ({
   v: PACKED,
@@ -139,9 +144,10 @@ export function unpacked(stored: unknown): History | null {
     const [first] = designs
     const shown = designs[at]
     if (!first || !shown || !designs.every(isWhole) || !holds(shown)) return null
-    let history = begun(first, String(steps[0]?.label ?? ''))
+    let history = begun(first, String(steps[0]?.label ?? ''), readAside(steps[0]?.aside))
     designs.slice(1).forEach((design, k) => {
-      history = appended(history, design, String(steps[k + 1]?.label ?? ''))
+      const step = steps[k + 1]
+      history = appended(history, design, String(step?.label ?? ''), readAside(step?.aside))
     })
     return { ...gone(history, at), dropped: Number.isInteger(dropped) && dropped > 0 ? dropped : 0 }
   } catch {
@@ -150,7 +156,7 @@ export function unpacked(stored: unknown): History | null {
 }
 
 /** As `done`, but a step that changes nothing is a step too: as it was stored. */
-const appended = (history: History, design: Design, says: string): History => {
-  const next = done(history, design, { says })
-  return next === history ? done(history, { ...design }, { says }) : next
+const appended = (history: History, design: Design, says: string, aside?: Aside): History => {
+  const next = done(history, design, { says, aside })
+  return next === history ? done(history, { ...design }, { says, aside }) : next
 }

@@ -176,7 +176,7 @@ function firstNew(history: History, saved: History | null): number {
   const shift = history.dropped - saved.dropped
   const k = history.steps.findIndex((step, at) => {
     const was = saved.steps[at + shift]
-    return was?.design !== step.design || was.label !== step.label
+    return was?.design !== step.design || was.label !== step.label || was.aside !== step.aside
   })
   return k < 0 ? history.steps.length : k
 }

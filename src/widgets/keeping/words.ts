@@ -11,6 +11,8 @@ import {
   withGuests,
 } from '../../paper/index.ts'
 import { large, small } from '../state/format.ts'
+import type { Aside } from '../state/state.ts'
+import { NOTHING_ASIDE } from './aside.ts'
 
 /** A crease or panel by its name: `the gutter`, `the left page`, `owl, left`. */
 export function placeWords(place: string): string {
@@ -162,4 +164,24 @@ export function stepWords(before: Design, after: Design): string {
   if (!same(before.papers, after.papers)) return 'papers changed'
   const order = ({ mechanisms }: Design) => mechanisms.map(({ id }) => id).join()
   return order(before) === order(after) ? 'nothing changed' : 'order changed'
+}
+
+const ASIDE_WORDS: Readonly<Record<keyof Aside, readonly [on: string, off: string]>> = {
+  hidden: ['hidden', 'shown again'],
+  locked: ['locked', 'unlocked'],
+  kept: ['kept when mended', 'let go of'],
+}
+
+/** What was set beside the design: `wing hidden`, `owl: 3 sizes kept when mended`. */
+export function asideWords(before: Aside = NOTHING_ASIDE, after: Aside = NOTHING_ASIDE): string {
+  for (const list of ['hidden', 'locked', 'kept'] as const) {
+    const on = after[list].filter((name) => !before[list].includes(name))
+    const names = on.length > 0 ? on : before[list].filter((name) => !after[list].includes(name))
+    if (names.length === 0) continue
+    const words = ASIDE_WORDS[list][on.length > 0 ? 0 : 1]
+    const owners = [...new Set(names.map((name) => nameOf(name.split('.')[0] ?? '')))]
+    const sizes = list === 'kept' ? `: ${names.length} ${names.length === 1 ? 'size' : 'sizes'}` : ''
+    return `${several(owners)}${sizes} ${words}`
+  }
+  return 'nothing changed'
 }

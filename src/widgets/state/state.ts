@@ -2,6 +2,19 @@ import type { Design, Flat, Mechanism } from '../../paper/index.ts'
 import type { BenchConfig, CameraChoice } from './config.ts'
 import { DEFAULT_CAMERA, DEFAULT_OPENING } from './config.ts'
 
+/**
+ * What a maker sets of a card on the own table alone: parts out of sight, parts that nothing may change, sizes that a
+ * mend leaves. It is kept beside the design, and the design file knows nothing of it.
+ */
+export interface Aside {
+  /** Ids of mechanisms that no picture shows; what sits on them is not shown either. */
+  readonly hidden: readonly string[]
+  /** Ids of mechanisms that nothing changes. */
+  readonly locked: readonly string[]
+  /** Sizes that a mend leaves, `<id>.<field>`. */
+  readonly kept: readonly string[]
+}
+
 /** All that a reader can change on a bench. Never changed in place: a change makes a new one. */
 export interface BenchState {
   readonly design: Design
@@ -12,6 +25,8 @@ export interface BenchState {
   readonly camera: CameraChoice
   /** Where the section is cut, mm along the gutter; null: through the tip. */
   readonly station: number | null
+  /** What is hidden, locked and kept on the maker's own table; a chapter's bench has none. */
+  readonly aside?: Aside | undefined
 }
 
 /** The state in which the page shows the bench before anyone touches it. */

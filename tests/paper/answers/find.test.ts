@@ -77,6 +77,60 @@ describe('wishes that are known to be possible', () => {
   })
 })
 
+describe('ways that are known to be gone', () => {
+  // The way of the last tip of a random sound design, from its shut side on: three marks of it, and its end.
+  const asked = soundDesigns(6, 41).flatMap((made, k) => {
+    const opening = [90, 120, 150][k % 3] as number
+    const { given, wish } = wishFor(made, opening)
+    const last = made.mechanisms.at(-1)?.id ?? ''
+    const path = [0.3, 0.55, 0.8].map((share) => {
+      const when = Math.round(share * opening)
+      return { opening: when, at: measure(made, when).tips[last]?.at as Vec3 }
+    })
+    return path.every(({ at }) => at !== undefined) ? [{ given, wish: { ...wish, path, near: 4 } }] : []
+  })
+  const answers = asked.map(({ given, wish }) => ({ wish, finds: find(given, wish) }))
+
+  test('are found, three in four at least', () => {
+    expect(asked.length).toBeGreaterThanOrEqual(5)
+    const share = answers.filter(({ finds }) => finds.length > 0).length / answers.length
+    expect(share).toBeGreaterThanOrEqual(0.75)
+  })
+
+  test(
+    'are gone as near as is told, the nearest first, by sound designs alone',
+    () => {
+      for (const { wish, finds } of answers) {
+        for (const one of finds) {
+          // A tip as a ruler finds it at each mark, by poses that share nothing with the search.
+          const off = wish.path.map(({ opening, at }) => apart(tipOf(one, opening), at))
+          expect(Math.max(...off)).toBeCloseTo(one.strays, 6)
+          expect(one.strays).toBeLessThanOrEqual(4 + 1e-9)
+          expect(apart(tipOf(one, wish.opening), wish.at)).toBeLessThanOrEqual(1)
+          expect(sound(one.design)).toBe(true)
+        }
+        const steps = finds.map(({ strays }) => Math.floor(strays / 0.5))
+        expect(steps).toEqual([...steps].sort((a, b) => a - b))
+      }
+    },
+    PATIENCE,
+  )
+
+  test('that cannot be gone are told by how far the nearest strays', () => {
+    const path = [{ opening: 45, at: [0, 140, 90] as Vec3 }]
+    const { finds, missed } = sought(bare, { opening: 90, at: [0, 40, 20], path, on: ['gutter'] })
+    expect(finds).toEqual([])
+    expect(missed?.sentence).toMatch(/^(No way goes along the path|What reaches it does not work)/)
+    const { nearest, miss = 0 } = missed ?? {}
+    if (!nearest) throw new Error('nothing was near')
+    const off = [
+      apart(tipOf(nearest as Find, 90), [0, 40, 20]),
+      apart(tipOf(nearest as Find, 45), [0, 140, 90]),
+    ]
+    expect(Math.max(...off)).toBeCloseTo(miss, 6)
+  })
+})
+
 describe('a beak 40 mm above the page at 90 degrees', () => {
   // On the gutter a point this far from either page: 40 times the square root of two above the table.
   const wish: Wish = { opening: 90, at: [0, 70, 40 * Math.SQRT2] }

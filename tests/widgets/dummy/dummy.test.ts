@@ -144,17 +144,16 @@ describe('a dummy', () => {
 
   test('what is kept goes with its part', () => {
     const dummy = dummyModel(owl, NO_FRAMES)
-    dummy.pin('eye.cut', true)
-    dummy.pin('body.cut', true)
+    dummy.pin(['eye.cut', 'body.cut'], true)
     dummy.put(designOf(body), 'Eye removed.')
     expect(dummy.pins.value).toEqual(['body.cut'])
-    dummy.pin('body.cut', false)
+    dummy.pin(['body.cut'], false)
     expect(dummy.pins.value).toEqual([])
   })
 })
 
 describe('keys', () => {
-  const acts = { remove: () => {}, rename: () => {}, keep: () => {} }
+  const acts = { remove: () => {}, rename: () => {}, keep: () => {}, hide: () => {}, lock: () => {} }
   const press = (key: string, more: object = {}) =>
     keyDoes({ key, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...more }, null, acts)
 
@@ -162,6 +161,8 @@ describe('keys', () => {
     expect(press('Delete')).toBe(acts.remove)
     expect(press('F2')).toBe(acts.rename)
     expect(press('k')).toBe(acts.keep)
+    expect(press('h')).toBe(acts.hide)
+    expect(press('l')).toBe(acts.lock)
     expect(press('q')).toBeNull()
     expect(press('k', { ctrlKey: true })).toBeNull()
     expect(press('k', { altKey: true })).toBeNull()

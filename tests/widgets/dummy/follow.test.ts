@@ -20,7 +20,7 @@ function kept(start: Design): { readonly dummy: Dummy; readonly history: () => H
     dummy,
     history: () => {
       const now = depthsOf(dummy.past.value)
-      history = followed(history, depths, now, dummy.bench.design.value)
+      history = followed(history, depths, now, { design: dummy.bench.design.value, aside: dummy.aside.value })
       depths = now
       return history
     },

@@ -2,7 +2,17 @@ import { describe, expect, test } from 'vitest'
 import type { Forgiveness, Slack } from '../../../src/paper/index.ts'
 import { riseOf } from '../../../src/paper/index.ts'
 import { forgivesSays } from '../../../src/widgets/dummy/desk/forgiving.ts'
-import { firstWish, placeOfWish, pointOver, wishAt } from '../../../src/widgets/dummy/model/wishes.ts'
+import {
+  alongDrawn,
+  firstWish,
+  MOST_MARKS,
+  markAt,
+  placeOfWish,
+  pointOver,
+  wishAt,
+  withMark,
+  withoutMark,
+} from '../../../src/widgets/dummy/model/wishes.ts'
 
 const slack = (by: number): Slack => ({ by, fails: null, sentence: null })
 
@@ -50,5 +60,43 @@ describe('a wish', () => {
     expect(placeOfWish(wider).rise).toBeCloseTo(placeOfWish(wish).rise, 9)
     expect(wishAt(wish, { along: 10 })).toMatchObject({ hidden: false, opening: 90 })
     expect(placeOfWish(wishAt(wish, { along: 10 })).along).toBe(10)
+  })
+})
+
+describe('the way of a wished tip', () => {
+  const wish = firstWish({ width: 105, height: 148, caliper: 0.25 })
+
+  test('is drawn in one stroke: its end is the tip, and its marks are passed evenly as the card opens', () => {
+    // A straight stroke, 40 mm along the gutter at one height over the table.
+    const drawn = alongDrawn(wish, [
+      [0, 20, 30],
+      [0, 35, 30],
+      [0, 60, 30],
+    ])
+    expect(placeOfWish(drawn).along).toBeCloseTo(60, 6)
+    // At 90 degrees 30 mm over the table are 30 cos 45° over the page.
+    expect(placeOfWish(drawn).rise).toBeCloseTo(30 * Math.SQRT1_2, 1)
+    expect(drawn.path?.map(({ opening }) => opening)).toEqual([23, 45, 68])
+    expect(drawn.path?.map(({ at }) => at[1])).toEqual([30, 40, 50])
+    for (const { at } of drawn.path ?? []) expect(at[2]).toBeCloseTo(30, 0)
+  })
+
+  test('a press that draws nothing changes nothing', () => {
+    expect(alongDrawn(wish, [[0, 20, 30]])).toBe(wish)
+    expect(alongDrawn(wish, [])).toBe(wish)
+  })
+
+  test('is set mark by mark, and no more of them than there is room for', () => {
+    let now = wish
+    for (let k = 0; k < 5; k++) now = withMark(now)
+    expect(now.path).toHaveLength(MOST_MARKS)
+    expect(now.path?.[0]?.opening).toBe(45)
+    now = markAt(now, 0, { rise: 12, along: 33 }, 60)
+    expect(now.path?.[0]?.opening).toBe(60)
+    expect(placeOfWish(now.path?.[0] ?? now)).toMatchObject({ along: 33 })
+    expect(placeOfWish(now.path?.[0] ?? now).rise).toBeCloseTo(12, 9)
+    for (let k = 0; k < MOST_MARKS; k++) now = withoutMark(now, 0)
+    expect(now).toEqual(wish)
+    expect('path' in now).toBe(false)
   })
 })

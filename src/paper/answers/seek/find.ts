@@ -21,7 +21,7 @@ import { roomBefore, roomsOf, roomsOn } from './room.ts'
 import type { Against, Effort, Judge } from './sound.ts'
 import { additionsTo } from './sound.ts'
 import type { Wish } from './wish.ts'
-import { checkWish, isNear, marksOf, missOf, movesAsWished } from './wish.ts'
+import { checkWish, isNear, marksOf, missOf, movesAsWished, straysOf } from './wish.ts'
 
 /** One way of giving a wish. */
 export interface Find {
@@ -32,6 +32,8 @@ export interface Find {
   /** Where the new tip is at the wished opening, and how far from the wished place, mm. */
   readonly tip: Vec3
   readonly miss: number
+  /** How far its tip is from the farthest mark of the wished path, mm; 0 where no path is wished for. */
+  readonly strays: number
   /** How far one millimetre or degree off in any one number moves the tip, mm. */
   readonly sway: number
   readonly facts: Facts
@@ -39,7 +41,10 @@ export interface Find {
 
 /** Why there is no way. */
 export interface Missed {
-  /** How far off the wished place the nearest sound one leaves its tip, mm; infinite if there is none at all. */
+  /**
+   * How far off the wished place, or the farthest mark of its path, the nearest sound one leaves its tip, mm; infinite
+   * if there is none at all.
+   */
   readonly miss: number
   /** That one. */
   readonly nearest: Pick<Find, 'design' | 'ids' | 'tip'> | null
@@ -366,6 +371,7 @@ function tried(search: Search, seed: Seed): { find: Find | null; attempt: Try | 
       ids: idsOf(links),
       tip,
       miss: missOf(next, wish),
+      strays: straysOf(next, wish),
       sway: swayOf(links, seed.seat),
       facts: factsOf(next, new Set(idsOf(links))),
     }
@@ -396,7 +402,8 @@ const between = (one: Mechanism, two: Mechanism, t: number): Mechanism => {
 function nearestOf(search: Search, tries: readonly Try[]): (Missed['nearest'] & { miss: number }) | null {
   const { design, wish } = search
   let best: (Missed['nearest'] & { miss: number }) | null = null
-  const sorted = [...tries].sort((a, b) => a.brought.miss - b.brought.miss).slice(0, MOST_WALKS)
+  const far = ({ brought }: Try): number => (wish.path ? brought.worst : brought.miss)
+  const sorted = [...tries].sort((a, b) => far(a) - far(b)).slice(0, MOST_WALKS)
   for (const { brought, seed } of sorted) {
     const along = (t: number): readonly Link[] =>
       brought.links.map(
@@ -408,7 +415,7 @@ function nearestOf(search: Search, tries: readonly Try[]): (Missed['nearest'] & 
     const take = (links: readonly Link[]): boolean => {
       if (againstLinks(search, links)) return false
       const next = withLinks(design, links)
-      const miss = missOf(next, wish)
+      const miss = Math.max(missOf(next, wish), straysOf(next, wish))
       const tip = tipOfChain(links, seed.seat)
       if (tip && (!best || miss < best.miss)) best = { design: next, ids: idsOf(links), tip, miss }
       return true
@@ -447,7 +454,9 @@ function missed(search: Search, tries: readonly Try[]): Missed {
     : 'nothing that works comes near'
   const sentence = most
     ? `What reaches it does not work, and ${leaves}. What stands in the way: ${most.sentence}`
-    : `No fold reaches: ${leaves}.`
+    : wish.path
+      ? `No way goes along the path: ${leaves}.`
+      : `No fold reaches: ${leaves}.`
   return { miss, nearest, sentence }
 }
 
@@ -493,13 +502,19 @@ export function* finding(design: Design, wish: Wish): Generator<Find | null, Mis
 }
 
 /** What is better in a find, most telling first: fewer new mechanisms, a tip that stays where it is, fewer joints, less card. */
-const merit = ({ ids, sway, facts, miss }: Find): number =>
-  10 * (ids.length - 1) + 2 * Math.min(5, sway) + 0.5 * facts.joints + facts.area / 1e4 + miss
+const merit = ({ ids, sway, facts, miss, strays }: Find): number =>
+  10 * (ids.length - 1) + 2 * Math.min(5, sway) + 0.5 * facts.joints + facts.area / 1e4 + miss + 4 * strays
 
 const kindsOf = ({ design, ids }: Find): string =>
   design.mechanisms.flatMap(({ id, kind, on }) => (ids.includes(id) ? [`${kind} ${on}`] : [])).join(', ')
 
-/** The best few, unlike each other: of each kind on one crease the best comes before the second best of any. */
+/** Ways that stray from a path by less than so much of each other go it as well, mm. */
+const AS_NEAR = 0.5
+
+/**
+ * The best few, unlike each other: of each kind on one crease the best comes before the second best of any. Where a
+ * path is wished for, those few are given by how near they go to it.
+ */
 export function bestOf(finds: readonly Find[]): readonly Find[] {
   const sorted = [...finds].sort((a, b) => merit(a) - merit(b))
   const rank = new Map<Find, number>()
@@ -509,7 +524,9 @@ export function bestOf(finds: readonly Find[]): readonly Find[] {
     rank.set(find, times.get(key) ?? 0)
     times.set(key, (times.get(key) ?? 0) + 1)
   }
-  return sorted.sort((a, b) => (rank.get(a) as number) - (rank.get(b) as number)).slice(0, MOST)
+  const few = sorted.sort((a, b) => (rank.get(a) as number) - (rank.get(b) as number)).slice(0, MOST)
+  const off = ({ strays }: Find): number => Math.floor(strays / AS_NEAR)
+  return few.sort((a, b) => off(a) - off(b))
 }
 
 /** All that was sought, at once: the best few ways, and why there is none. */

@@ -107,3 +107,12 @@ export function missOf(design: Design, { opening, at }: Wish): number {
   poser(opening)
   return distance(tipAt(poser, design.mechanisms.length - 1), at)
 }
+
+/** How far the tip of what was added last is from the farthest mark of the wished path, mm; 0 without one. */
+export function straysOf(design: Design, { path = [] }: Wish): number {
+  const poser = compile(design)
+  return path.reduce((most, { opening, at }) => {
+    poser(opening)
+    return Math.max(most, distance(tipAt(poser, design.mechanisms.length - 1), at))
+  }, 0)
+}

@@ -6,10 +6,12 @@ import { roomMarks, trailOf } from '../../../drawing/view/trails.ts'
 import type { View } from '../../../drawing/view/view.ts'
 import type { Design, Vec3 } from '../../../paper/index.ts'
 import { compile, kindOf, tipAt } from '../../../paper/index.ts'
+import { hiddenIn } from '../../keeping/aside.ts'
 import { useFreeRoom } from '../desk/free-room.ts'
 import type { Chosen } from '../model/chosen.ts'
 import { called, ownerOf, sameThing } from '../model/chosen.ts'
 import type { Dummy } from '../model/dummy-model.ts'
+import { PathPad } from './PathPad.tsx'
 import { TipGrip } from './TipGrip.tsx'
 import { WishGrip } from './WishGrip.tsx'
 
@@ -61,21 +63,25 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
   const { opening, design } = bench.state.value
   const taken = chosen.value
   const tried = trying.value
+  const owner = ownerOf(design, taken)
   const [, , width, height] = drawn.box
   const moving = bench.held.value !== null || bench.playing.value
+  const out = hiddenIn(design, dummy.aside.value)
+  const isOut = owner !== undefined && out.has(owner.id)
+  const isLocked = owner !== undefined && dummy.aside.value.locked.includes(owner.id)
+  const seen = dummy.shown.value.poser.value
   // Where folds are seen is asked only where rings are drawn: it takes longer than a frame on a crowded card.
-  const places = foldPlaces(bench.poser.value, opening, drawn.toScreen, moving ? [] : drawn.marks)
+  const places = foldPlaces(seen, opening, drawn.toScreen, moving ? [] : drawn.marks)
   const marked = places.find(({ name }) => taken?.what === 'fold' && taken.name === name)
-  const owner = ownerOf(design, taken)
   const index = owner ? design.mechanisms.indexOf(owner) : -1
   // Rings keep clear of the tip, which is a handle.
-  const grips = index < 0 ? [] : [drawn.toScreen(tipAt(bench.poser.value, index))]
+  const grips = index < 0 || isOut ? [] : [drawn.toScreen(tipAt(bench.poser.value, index))]
   const wishing = dummy.slip.value === 'wish'
   const free = useFreeRoom(dummy, taken?.what === 'face' ? taken.name : null)
   return (
     <>
       <svg class="over" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-        {free && !bench.playing.value
+        {free && !isOut && !bench.playing.value
           ? roomMarks(bench.poser.value, opening, free, drawn.toScreen).map(({ outline, share }, k) => (
               <polygon
                 key={k}
@@ -85,7 +91,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
               />
             ))
           : null}
-        {owner && !wishing && kindOf(owner).aims.length > 0 ? (
+        {owner && !isOut && !wishing && kindOf(owner).aims.length > 0 ? (
           <polyline class="over-trail" points={line(trailOf(design, owner.id, drawn.toScreen))} />
         ) : null}
         {marked ? (
@@ -119,7 +125,12 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
               />
             )
           })}
-      {wishing ? <WishGrip {...{ dummy, drawn }} /> : owner ? <TipGrip {...{ dummy, drawn, owner }} /> : null}
+      {wishing && dummy.draws.value ? <PathPad {...{ dummy, drawn }} /> : null}
+      {wishing ? (
+        <WishGrip {...{ dummy, drawn }} />
+      ) : owner && !isOut && !isLocked ? (
+        <TipGrip {...{ dummy, drawn, owner }} />
+      ) : null}
     </>
   )
 }

@@ -1,67 +1,114 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import type { Point } from '../../../drawing/pen/marks.ts'
 import { onPlane } from '../../../drawing/view/places.ts'
 import type { View } from '../../../drawing/view/view.ts'
-import type { Vec3 } from '../../../paper/index.ts'
+import type { Mark, Vec3, Wish } from '../../../paper/index.ts'
 import { Grip } from '../../figures/Grip.tsx'
 import { lengthUnit } from '../../model/page.ts'
-import { shown, spoken } from '../../state/format.ts'
+import { angleWords, shown, spoken } from '../../state/format.ts'
 import type { Dummy } from '../model/dummy-model.ts'
-import { placeOfWish, wishAt } from '../model/wishes.ts'
+import type { WishedPlace } from '../model/wishes.ts'
+import { markAt, placeOfWish, wishAt } from '../model/wishes.ts'
+
+interface MarkGripProps {
+  readonly label: string
+  readonly drawn: View
+  readonly mark: Mark
+  /** Beside the number that rides on it: when it is there. */
+  readonly when: string
+  readonly least: number
+  readonly onPut: (place: Partial<WishedPlace>) => void
+}
+
+/** A place where a tip is to be, dragged in the plane in which it lies, and moved with the arrow keys. */
+function MarkGrip({ label, drawn, mark, when, least, onPut }: MarkGripProps): JSX.Element {
+  const [held, setHeld] = useState(false)
+  const unit = lengthUnit.value
+  const { rise, along } = placeOfWish(mark)
+  const [, , width, height] = drawn.box
+  const put = (high: number, far: number) =>
+    onPut({ rise: Math.max(least, Math.round(high * 10) / 10), along: Math.round(far * 10) / 10 })
+  return (
+    <Grip
+      label={label}
+      at={drawn.toScreen(mark.at)}
+      box={{ width, height }}
+      value={{
+        now: Math.round(rise * 10) / 10,
+        min: 0,
+        max: Math.max(rise, 200),
+        text: `${spoken(rise, 'mm', unit)} high, ${spoken(along, 'mm', unit)} from your end`,
+      }}
+      held={held}
+      rides={`${when}${shown(rise, 'mm', unit)} high`}
+      onHold={() => setHeld(true)}
+      onMove={(to) => {
+        const place = placeOfWish({ ...mark, at: onPlane(drawn.toScreen, mark.at, to) })
+        put(place.rise, place.along)
+      }}
+      onRelease={() => setHeld(false)}
+      onCancel={() => setHeld(false)}
+      onKey={(press) => {
+        if (press.kind !== 'end') put(rise + press.by * press.up, along + press.by * press.right)
+      }}
+      onRest={() => {}}
+    />
+  )
+}
+
+const line = (points: readonly Point[]): string => `M${points.map((point) => point.join(' ')).join('L')}`
+
+/** The marks of a wish in the order in which the card comes to them. */
+const inOrder = ({ opening, at, path = [] }: Wish): readonly Vec3[] =>
+  [...path, { opening, at }].sort((a, b) => a.opening - b.opening).map((mark) => mark.at)
 
 interface WishGripProps {
   readonly dummy: Dummy
   readonly drawn: View
 }
 
-/** The wished tip over the card: it is dragged in the plane in which it lies, and moved with the arrow keys. */
+/** The wished tip over the card, and the marks on its way. */
 export function WishGrip({ dummy, drawn }: WishGripProps): JSX.Element {
   const { wish } = dummy
-  const [held, setHeld] = useState(false)
-  const { at } = wish.value
-  const unit = lengthUnit.value
-  const { rise, along } = placeOfWish(wish.value)
+  const now = wish.value
+  const path = now.path ?? []
   const [, , width, height] = drawn.box
-  const foot: Vec3 = [at[0], at[1], 0]
-  const [a, b] = [drawn.toScreen(at), drawn.toScreen(foot)]
-  const move = (to: Vec3) => {
-    const place = placeOfWish({ ...wish.peek(), at: to })
-    wish.value = wishAt(wish.peek(), {
-      rise: Math.max(1, Math.round(place.rise * 10) / 10),
-      along: Math.round(place.along * 10) / 10,
-    })
-  }
+  const foot: Vec3 = [now.at[0], now.at[1], 0]
+  const lines = [line([drawn.toScreen(now.at), drawn.toScreen(foot)])]
+  const way = path.length > 0 ? line(inOrder(now).map(drawn.toScreen)) : null
   return (
     <>
       <svg class="over" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-        <path class="over-wish-halo" d={`M${a.join(' ')}L${b.join(' ')}`} />
-        <path class="over-wish" d={`M${a.join(' ')}L${b.join(' ')}`} />
+        {[...lines, ...(way === null ? [] : [way])].map((d) => (
+          <path key={d} class="over-wish-halo" d={d} />
+        ))}
+        {lines.map((d) => (
+          <path key={d} class="over-wish" d={d} />
+        ))}
+        {way === null ? null : <path class="over-way" d={way} />}
       </svg>
-      <Grip
+      {path.map((mark, k) => (
+        <MarkGrip
+          key={k}
+          label={`Mark ${k + 1} on its way, at ${angleWords(mark.opening)}`}
+          when={`at ${shown(mark.opening, 'deg', 'mm')}, `}
+          least={0}
+          {...{ drawn, mark }}
+          onPut={(place) => {
+            wish.value = markAt(wish.peek(), k, place)
+          }}
+        />
+      ))}
+      <MarkGrip
         label="The wished tip"
-        at={a}
-        box={{ width, height }}
-        value={{
-          now: Math.round(rise * 10) / 10,
-          min: 0,
-          max: Math.max(rise, 200),
-          text: `${spoken(rise, 'mm', unit)} high, ${spoken(along, 'mm', unit)} from your end`,
+        when=""
+        least={1}
+        mark={now}
+        drawn={drawn}
+        onPut={(place) => {
+          wish.value = wishAt(wish.peek(), place)
         }}
-        held={held}
-        rides={`${shown(rise, 'mm', unit)} high`}
-        onHold={() => setHeld(true)}
-        onMove={(to) => move(onPlane(drawn.toScreen, wish.peek().at, to))}
-        onRelease={() => setHeld(false)}
-        onCancel={() => setHeld(false)}
-        onKey={(press) => {
-          if (press.kind === 'end') return
-          const { rise: high, along: far } = placeOfWish(wish.peek())
-          wish.value = wishAt(wish.peek(), {
-            rise: Math.max(1, high + press.by * press.up),
-            along: far + press.by * press.right,
-          })
-        }}
-        onRest={() => {}}
       />
     </>
   )

@@ -1,18 +1,23 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import { batch, computed, signal } from '@preact/signals'
 import type { Design, Wish } from '../../../paper/index.ts'
+import { nameOf } from '../../../paper/index.ts'
+import { asideThere, asideWith, NOTHING_ASIDE, pinsOf, sameAside, touchedLock } from '../../keeping/aside.ts'
 import type { History } from '../../keeping/history.ts'
 import { present } from '../../keeping/history.ts'
 import type { Bench } from '../../model/bench-model.ts'
 import { benchOn } from '../../model/bench-model.ts'
 import type { Frames } from '../../model/frames.ts'
 import type { FigureName } from '../../state/config.ts'
+import { large } from '../../state/format.ts'
 import { withinReach } from '../../state/opening.ts'
 import type { Past } from '../../state/past.ts'
 import { NO_PAST } from '../../state/past.ts'
+import type { Aside } from '../../state/state.ts'
 import { startState } from '../../state/state.ts'
+import { benchInSight, withPick } from './bench-in-sight.ts'
 import type { Chosen } from './chosen.ts'
-import { configFor, isThere } from './chosen.ts'
+import { configFor, isThere, ownerOf } from './chosen.ts'
 import { pastOf } from './follow.ts'
 import { firstWish } from './wishes.ts'
 
@@ -29,10 +34,16 @@ export interface Dummy {
   readonly slip: Signal<SlipName | null>
   /** The figure that is large; the others stand small beside it. */
   readonly large: Signal<FigureName>
+  /** What is hidden, locked and kept on this table: no part of the design, but of the steps that can be undone. */
+  readonly aside: ReadonlySignal<Aside>
   /** What a mend may not change: `<id>.<field>`. */
-  readonly pins: Signal<readonly string[]>
+  readonly pins: ReadonlySignal<readonly string[]>
+  /** The bench as the pictures show it: without what is hidden, and without handles on what is locked. */
+  readonly shown: ReadonlySignal<Bench>
   /** Where a tip is wished for while the slip of the wish lies there. */
   readonly wish: Signal<Wish>
+  /** Whether the next stroke on the card draws the way of the wished tip. */
+  readonly draws: Signal<boolean>
   /** A design shown dashed over the card before it is taken. */
   readonly trying: Signal<Design | null>
   /** Said politely once: what was done. */
@@ -40,15 +51,27 @@ export interface Dummy {
   /** Takes a thing up, and offers what can be built on it if that is a fold or a face. */
   choose(thing: Chosen | null): void
   /** Puts another design on the table, as one step to undo, and says what was done. */
-  put(design: Design, told: string, chosen?: Chosen): void
-  pin(key: string, kept: boolean): void
+  put(design: Design, told: string, chosen?: Chosen, aside?: Aside): void
+  pin(keys: readonly string[], kept: boolean): void
+  /** Takes a part out of sight, or out of reach, or brings it back. */
+  set(list: 'hidden' | 'locked', id: string, on: boolean): void
+  /** Brings all that is hidden back into sight, in one step. */
+  showAll(): void
+  /** What stands against another design in this one's place: a locked part that it changes; null: nothing. */
+  against(design: Design): string | null
   /** Puts a dummy on the table that was kept, with all that was done to it. */
   lay(history: History): void
 }
 
-/** Part of each field's key that stands before its name: what is kept goes when its mechanism goes. */
-const pinnedThere = (design: Design, pins: readonly string[]): readonly string[] =>
-  pins.filter((pin) => design.mechanisms.some(({ id }) => pin.startsWith(`${id}.`)))
+/** What came of hiding or locking a part, to be said aloud. */
+function asideSays(list: 'hidden' | 'locked', id: string, on: boolean): string {
+  const name = large(nameOf(id))
+  if (list === 'hidden')
+    return on
+      ? `${name} hidden in the pictures. It is still checked, and it is printed.`
+      : `${name} shown again.`
+  return on ? `${name} locked: no drag and no mend changes it.` : `${name} unlocked.`
+}
 
 /** A dummy that begins with a design. */
 export function dummyModel(design: Design, frames: Frames): Dummy {
@@ -67,14 +90,25 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
     build.value
     return configFor(state.peek().design, chosen.value)
   })
-  const bench = benchOn(state, config, {
+  const whole = computed(() => {
+    build.value
+    return state.peek().design
+  })
+  const taken = computed(() => ownerOf(whole.value, chosen.value)?.id)
+  const plain = benchOn(state, config, {
     frames,
     past,
     // Opening the card changes nothing of it.
-    counts: (before, after) => before.design !== after.design,
+    counts: (before, after) => before.design !== after.design || !sameAside(before.aside, after.aside),
   })
+  const bench = withPick(plain, whole, taken)
+  const aside = computed(() => state.value.aside ?? NOTHING_ASIDE)
+  const setAside = (next: (now: Aside) => Aside) => {
+    bench.release()
+    bench.step('aside', (now) => ({ ...now, aside: next(now.aside ?? NOTHING_ASIDE) }))
+    bench.release()
+  }
   const slip = signal<SlipName | null>(design.mechanisms.length === 0 ? 'begin' : null)
-  const pins = signal<readonly string[]>([])
   const wish = signal(firstWish(design.card))
   const trying = signal<Design | null>(null)
   const told = signal('')
@@ -84,8 +118,11 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
     chosen,
     slip,
     large: signal<FigureName>('view'),
-    pins,
+    aside,
+    pins: computed(() => pinsOf(bench.design.value, aside.value)),
+    shown: computed(() => benchInSight(bench, aside.value)),
     wish,
+    draws: signal(false),
     trying,
     told,
     choose(thing) {
@@ -98,13 +135,16 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
         else if (slip.peek() === 'offers' || (sticks && !thing)) slip.value = null
       })
     },
-    put(next, says, thing) {
+    put(next, says, thing, beside) {
       batch(() => {
         bench.release()
-        bench.step('put', (now) => ({ ...now, design: next }))
+        bench.step('put', (now) => ({
+          ...now,
+          design: next,
+          aside: asideThere(next, beside ?? now.aside ?? NOTHING_ASIDE),
+        }))
         // It is there at once, and no later move joins this step.
         bench.release()
-        pins.value = pinnedThere(next, pins.peek())
         trying.value = null
         told.value = says
         if (thing) raw.value = thing
@@ -115,17 +155,27 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
       batch(() => {
         bench.pause()
         bench.release()
-        state.value = withinReach({ ...state.peek(), design: present(history).design, station: null })
+        const { design: laid, aside: beside } = present(history)
+        state.value = withinReach({ ...state.peek(), design: laid, aside: beside, station: null })
         past.value = pastOf(history, state.peek())
         raw.value = null
-        pins.value = []
         trying.value = null
         slip.value = state.peek().design.mechanisms.length === 0 ? 'begin' : null
       })
     },
-    pin(key, kept) {
-      const others = pins.peek().filter((one) => one !== key)
-      pins.value = kept ? [...others, key] : others
+    pin: (keys, kept) =>
+      setAside((now) => keys.reduce((next, key) => asideWith(next, 'kept', key, kept), now)),
+    set(list, id, on) {
+      setAside((now) => asideWith(now, list, id, on))
+      told.value = asideSays(list, id, on)
+    },
+    showAll() {
+      setAside((now) => ({ ...now, hidden: [] }))
+      told.value = 'All parts are shown.'
+    },
+    against(next) {
+      const id = touchedLock(bench.design.peek(), next, aside.peek())
+      return id === null ? null : `The ${nameOf(id)} is locked, and this would change it. Unlock it first.`
     },
   }
 }

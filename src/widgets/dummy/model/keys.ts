@@ -13,6 +13,8 @@ export const KEYS: readonly { readonly keys: string; readonly does: string }[] =
   { keys: 'Delete', does: 'removes the part that is taken up, and what sits on it' },
   { keys: 'F2', does: 'goes to its name' },
   { keys: 'K', does: 'keeps all its sizes when the card is mended, or lets go of them' },
+  { keys: 'H', does: 'hides the part that is taken up, or shows it again' },
+  { keys: 'L', does: 'locks it, or unlocks it' },
   { keys: 'M', does: 'shows what is to mend' },
   { keys: 'W', does: 'makes a wish' },
   { keys: 'Space', does: 'opens and shuts the card' },
@@ -37,7 +39,7 @@ const toggled =
 export function keyDoes(
   event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>,
   target: Element | null,
-  acts: Readonly<Record<'remove' | 'rename' | 'keep', Does>>,
+  acts: Readonly<Record<'remove' | 'rename' | 'keep' | 'hide' | 'lock', Does>>,
 ): Does | null {
   if (isTyping(target)) return null
   const key = event.key.length === 1 ? event.key.toLowerCase() : event.key
@@ -55,6 +57,10 @@ export function keyDoes(
       return acts.rename
     case 'k':
       return acts.keep
+    case 'h':
+      return acts.hide
+    case 'l':
+      return acts.lock
     case 'm':
       return toggled('mend')
     case 'w':

@@ -1,6 +1,8 @@
 import type { Design, Model } from '../../../paper/index.ts'
 import { kindOf, nameOf } from '../../../paper/index.ts'
+import { hiddenIn, NOTHING_ASIDE } from '../../keeping/aside.ts'
 import { large } from '../../state/format.ts'
+import type { Aside } from '../../state/state.ts'
 import type { Chosen } from './chosen.ts'
 import { calledHere, ownerOf, placesOf } from './chosen.ts'
 
@@ -10,6 +12,8 @@ export interface Row {
   readonly level: number
   readonly label: string
   readonly note: string
+  /** `hidden, locked`, or nothing. */
+  readonly aside: string
 }
 
 const partOf = (design: Design, id: string): string => {
@@ -25,7 +29,15 @@ const guestsOn = (design: Design, name: string): readonly string[] =>
  * The lines of the outline, in order: pages and gutter, on each fold what stands on it. The folds and faces of the
  * part that is taken up are listed under it; of the others those alone that carry something do not show.
  */
-export function rowsOf(design: Design, model: Model, chosen: Chosen | null): readonly Row[] {
+export function rowsOf(
+  design: Design,
+  model: Model,
+  chosen: Chosen | null,
+  aside: Aside = NOTHING_ASIDE,
+): readonly Row[] {
+  const out = hiddenIn(design, aside)
+  const said = (id: string): string =>
+    [out.has(id) ? 'hidden' : '', aside.locked.includes(id) ? 'locked' : ''].filter(Boolean).join(', ')
   const open = ownerOf(design, chosen)?.id
   const rows: Row[] = []
   const parts = (on: string, level: number) => {
@@ -37,10 +49,12 @@ export function rowsOf(design: Design, model: Model, chosen: Chosen | null): rea
       level,
       label: large(nameOf(id)),
       note: partOf(design, id),
+      aside: said(id),
     })
     const places = placesOf(model, id)
     for (const [k, place] of places.entries()) {
-      if (id === open) rows.push({ thing: place, level: level + 1, label: calledHere(place), note: '' })
+      if (id === open)
+        rows.push({ thing: place, level: level + 1, label: calledHere(place), note: '', aside: '' })
       // A fold and a face may share a name, and what stands on it is listed once.
       if (places.findIndex(({ name }) => name === place.name) === k)
         parts(place.name, level + (id === open ? 2 : 1))
@@ -49,7 +63,7 @@ export function rowsOf(design: Design, model: Model, chosen: Chosen | null): rea
   const place = (thing: Chosen, label: string) => {
     const guests = guestsOn(design, thing.name).length
     const note = guests === 0 ? 'free' : guests === 1 ? '1 part' : `${guests} parts`
-    rows.push({ thing, level: 1, label, note: thing.what === 'fold' ? note : '' })
+    rows.push({ thing, level: 1, label, note: thing.what === 'fold' ? note : '', aside: '' })
     parts(thing.name, 2)
   }
   place({ what: 'face', name: 'page/left' }, 'Left page')

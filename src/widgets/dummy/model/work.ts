@@ -163,9 +163,11 @@ export async function workOn(dummy: Dummy): Promise<Work> {
   let depths = depthsOf(dummy.past.peek())
   const stops = [
     effect(() => {
-      const [past, design] = [dummy.past.value, bench.design.value]
+      const past = dummy.past.value
+      const { aside } = dummy
+      const state = { design: bench.design.value, aside: aside.value }
       const now = depthsOf(past)
-      const next = followed(history.peek(), depths, now, design)
+      const next = followed(history.peek(), depths, now, state)
       depths = now
       if (next === history.peek()) return
       history.value = next

@@ -61,7 +61,7 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
       </div>
       <p class="slip-ways">
         <a href="/garden/">See the whole garden</a>
-        <a href="/garden/#plans">Follow a plan</a>
+        <a href="/plans/">Follow a plan</a>
         <button type="button" class="link" onClick={onSaved}>
           Open a saved dummy
         </button>

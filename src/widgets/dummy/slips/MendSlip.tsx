@@ -108,10 +108,14 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
 function Fault({ dummy, check }: { readonly dummy: Dummy; readonly check: Check }): JSX.Element {
   const { bench } = dummy
   const { sentence, repair } = check
+  const locked = repair?.change.find(({ id }) => dummy.aside.value.locked.includes(id))?.id
   return (
     <li>
       <span>{sentence}</span>
-      {repair ? (
+      {locked === undefined ? null : (
+        <span class="quiet"> The {nameOf(locked)} is locked: unlock it, and it can be mended.</span>
+      )}
+      {repair && locked === undefined ? (
         <button type="button" class="link" onClick={() => bench.repair(repair)}>
           {repairSays(repair, bench, lengthUnit.value)}
           {repair.keepsRest ? '' : ', which breaks something else'}

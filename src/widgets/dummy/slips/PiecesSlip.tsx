@@ -61,7 +61,8 @@ export function PiecesSlip({
       desk.ask({ what: 'stick', design, on, cut }, ({ stuck }) => done(stuck), fail)
     })
   const take = (edit: Edit, says: string) => {
-    if (!edit.done) dummy.told.value = edit.sentence
+    const refusal = edit.done ? dummy.against(edit.design) : edit.sentence
+    if (!edit.done || refusal !== null) dummy.told.value = refusal ?? ''
     else dummy.put(edit.design, says, edit.id === undefined ? undefined : { what: 'part', name: edit.id })
   }
   return (

@@ -2,10 +2,8 @@ import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Find, Wish } from '../../../paper/index.ts'
 import { kindNamed } from '../../../paper/index.ts'
-import { NumberField } from '../../fields/NumberField.tsx'
 import { reasonOf } from '../../model/loading.ts'
 import { lengthUnit } from '../../model/page.ts'
-import type { ValueUnit } from '../../state/format.ts'
 import { shown } from '../../state/format.ts'
 import { opened } from '../../state/state.ts'
 import type { Ask } from '../desk/desk.ts'
@@ -13,8 +11,10 @@ import { deskFor } from '../desk/desk.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import type { WishedPlace } from '../model/wishes.ts'
 import { MADE, ORIGINS, placeOfWish, SHUT, WISH_OPENING, wishAt } from '../model/wishes.ts'
+import { Blank, Pick } from './Blanks.tsx'
 import { Slip } from './Slip.tsx'
 import { Thumb } from './Thumb.tsx'
+import { WishPath } from './WishPath.tsx'
 
 /** Which chapter teaches a kind: its address and its title. */
 export type Teaches = Readonly<Record<string, { readonly href: string; readonly title: string }>>
@@ -39,6 +39,9 @@ const joined = (shown: readonly Find[], next: readonly Find[]): readonly Find[] 
   return [...kept, ...next.filter((one) => !kept.some((other) => sameFind(one, other)))]
 }
 
+/** Nothing changes its place under a pointer, or under the keys. */
+const isPointedAt = (): boolean => document.querySelector('.ways-found:is(:hover, :focus-within)') !== null
+
 /** What gives a wish, looked for beside the page as long as the slip lies there. */
 function useFinds({ bench, wish }: Dummy): Found {
   const design = bench.design.value
@@ -53,7 +56,11 @@ function useFinds({ bench, wish }: Dummy): Found {
       desk.ask(
         { what: 'find', design, wish: wished },
         ({ finds, last, none }) =>
-          setFound((before) => ({ finds: joined(before.finds, finds), done: last, none })),
+          setFound((before) => ({
+            finds: last && !isPointedAt() ? finds : joined(before.finds, finds),
+            done: last,
+            none,
+          })),
         (error) =>
           setFound({ finds: [], done: true, none: `This could not be worked out: ${reasonOf(error)}.` }),
       )
@@ -65,51 +72,6 @@ function useFinds({ bench, wish }: Dummy): Found {
   }, [desk, design, wished, busy])
   return found
 }
-
-interface BlankProps {
-  readonly label: string
-  readonly value: number
-  readonly unit: ValueUnit
-  readonly min: number
-  readonly max: number
-  readonly onSet: (value: number) => void
-}
-
-/** A number in the sentence of the wish. */
-function Blank({ label, value, unit, min, max, onSet }: BlankProps): JSX.Element {
-  const length = lengthUnit.value
-  return (
-    <span class="blank">
-      <NumberField
-        {...{ label, value, unit, min, max, length, onSet }}
-        refusal={`${label} goes from ${shown(min, unit, length)} to ${shown(max, unit, length)}.`}
-        onRest={() => {}}
-      />
-    </span>
-  )
-}
-
-interface PickProps {
-  readonly label: string
-  readonly value: string
-  readonly of: readonly { readonly value: string; readonly says: string }[]
-  readonly onPick: (value: string) => void
-}
-
-const Pick = ({ label, value, of, onPick }: PickProps): JSX.Element => (
-  <select
-    class="blank"
-    aria-label={label}
-    value={value}
-    onChange={({ currentTarget }) => onPick(currentTarget.value)}
-  >
-    {of.map((one) => (
-      <option key={one.value} value={one.value}>
-        {one.says}
-      </option>
-    ))}
-  </select>
-)
 
 /** The same wish with one of its conditions set, or dropped (undefined). */
 function withCondition(wish: Wish, name: keyof Wish, value: unknown): Wish {
@@ -221,7 +183,7 @@ const counted = (count: number, one: string, many: string): string =>
 
 function Way({ dummy, find, teaches }: WayProps): JSX.Element {
   const { bench, trying, wish } = dummy
-  const { design, ids, facts, sway, miss } = find
+  const { design, ids, facts, sway, miss, strays } = find
   const parts = design.mechanisms.filter(({ id }) => ids.includes(id))
   const names = parts.map(({ kind }) => kindNamed(kind)?.label ?? kind)
   const last = parts.at(-1)
@@ -235,6 +197,7 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
   }
   const says = [
     miss < 0.05 ? 'to the point' : `${shown(miss, 'mm', unit)} off`,
+    ...(wish.value.path ? [`at most ${shown(strays, 'mm', unit)} off its way`] : []),
     `${facts.layers} layers shut`,
     counted(facts.joints, 'place to glue', 'places to glue') || 'no glue',
     `a millimetre off moves it ${shown(sway, 'mm', unit)}`,
@@ -292,7 +255,10 @@ export function WishSlip({
     // The card stands as it does in the wish.
     bench.step('opening', (state) => opened(state, wish.peek().opening))
     bench.rest()
-  }, [bench, wish])
+    return () => {
+      dummy.draws.value = false
+    }
+  }, [dummy, bench, wish])
   const count = `${finds.length} ${finds.length === 1 ? 'way' : 'ways'}`
   const says = !done
     ? finds.length === 0
@@ -310,6 +276,7 @@ export function WishSlip({
   return (
     <Slip dummy={dummy} title="Your wish">
       <Sentence dummy={dummy} />
+      <WishPath dummy={dummy} />
       <p class="slip-says">{says}</p>
       <ul class="ways-found">
         {finds.map((find) => (

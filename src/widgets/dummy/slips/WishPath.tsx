@@ -1,0 +1,139 @@
+import type { JSX } from 'preact'
+import { opened } from '../../state/state.ts'
+import type { Dummy } from '../model/dummy-model.ts'
+import {
+  MARK_OPENING,
+  MOST_MARKS,
+  markAt,
+  NEAR_PATH,
+  placeOfWish,
+  withMark,
+  withoutMark,
+} from '../model/wishes.ts'
+import { Blank } from './Blanks.tsx'
+
+interface MarkProps {
+  readonly dummy: Dummy
+  /** Its place among the marks. */
+  readonly k: number
+}
+
+/** One mark of the way, as a sentence with blanks. */
+function MarkRow({ dummy, k }: MarkProps): JSX.Element | null {
+  const { wish, bench } = dummy
+  const { width, height } = bench.design.value.card
+  const mark = wish.value.path?.[k]
+  if (!mark) return null
+  const { rise, along } = placeOfWish(mark)
+  const of = `Mark ${k + 1}`
+  return (
+    <li>
+      At{' '}
+      <Blank
+        label={`${of}: opening`}
+        value={mark.opening}
+        unit="deg"
+        {...MARK_OPENING}
+        onSet={(value) => {
+          wish.value = markAt(wish.peek(), k, {}, value)
+          bench.step('opening', (state) => opened(state, value))
+          bench.rest()
+        }}
+      />{' '}
+      it is{' '}
+      <Blank
+        label={`${of}: how high over the page`}
+        value={rise}
+        unit="mm"
+        min={0}
+        max={2 * width}
+        onSet={(value) => {
+          wish.value = markAt(wish.peek(), k, { rise: value })
+        }}
+      />{' '}
+      high,{' '}
+      <Blank
+        label={`${of}: how far from my end`}
+        value={along}
+        unit="mm"
+        min={-height}
+        max={2 * height}
+        onSet={(value) => {
+          wish.value = markAt(wish.peek(), k, { along: value })
+        }}
+      />{' '}
+      from my end.{' '}
+      <button
+        type="button"
+        class="link"
+        aria-label={`Take mark ${k + 1} away`}
+        onClick={() => {
+          wish.value = withoutMark(wish.peek(), k)
+        }}
+      >
+        Take it away
+      </button>
+    </li>
+  )
+}
+
+/** The way that a wished tip goes: marks at openings, drawn on the card or typed. */
+export function WishPath({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const { wish, draws } = dummy
+  const { path = [], near = NEAR_PATH } = wish.value
+  return (
+    <>
+      {path.length === 0 ? null : (
+        <>
+          <ol class="wish-marks" aria-label="Marks on its way">
+            {path.map((_, k) => (
+              <MarkRow key={k} {...{ dummy, k }} />
+            ))}
+          </ol>
+          <p class="wish-near">
+            It goes as near to its marks as{' '}
+            <Blank
+              label="How near to its marks"
+              value={near}
+              unit="mm"
+              min={0.5}
+              max={40}
+              onSet={(value) => {
+                wish.value = { ...wish.peek(), near: value }
+              }}
+            />
+            .
+          </p>
+        </>
+      )}
+      <div class="slip-buttons">
+        <button
+          type="button"
+          class="button"
+          aria-pressed={draws.value}
+          onClick={() => {
+            draws.value = !draws.peek()
+          }}
+        >
+          {path.length === 0 ? 'Draw its way' : 'Draw it again'}
+        </button>
+        {path.length < MOST_MARKS ? (
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              wish.value = withMark(wish.peek())
+            }}
+          >
+            Add a mark
+          </button>
+        ) : null}
+      </div>
+      {draws.value ? (
+        <p class="slip-says" role="status">
+          Draw one stroke on the card: from where the tip begins to where it ends.
+        </p>
+      ) : null}
+    </>
+  )
+}
