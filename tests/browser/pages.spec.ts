@@ -9,7 +9,7 @@ import { chapterPages, pages, remember, visit } from './site.ts'
 const BEFORE_INPUT = 30_000
 
 /** The same until the first frame of the first drag is painted, d3 included. */
-const FIRST_DRAG = 90_000
+const FIRST_DRAG = 79_000
 
 const desk = { width: 1280, height: 800 }
 
