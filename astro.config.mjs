@@ -34,25 +34,12 @@ const byHand = {
   },
 }
 
-/** What several islands share. */
-const SHARED =
-  /(src[\\/](paper|drawing|widgets)[\\/]|node_modules[\\/](d3-\w+|@?preact|@astrojs[\\/]preact)[\\/]|left-out:)/
-
-/** What is shared too, and comes no sooner than something that a bench may do without until it is asked for it. */
-const LATER = new RegExp(
-  [
-    'paper[\\\\/]design[\\\\/](parse|read|art|text|tree|mirror|room)\\.ts',
-    'paper[\\\\/]checks[\\\\/](?!stops|verdict)',
-    'paper[\\\\/](answers|stuck)[\\\\/]',
-    'paper[\\\\/]plane[\\\\/](halves|parting)\\.ts',
-    'paper[\\\\/]motion[\\\\/](clearance|parted|paths|sheets|motion|kept)\\.ts',
-    'drawing[\\\\/](chart[\\\\/]chart|pen[\\\\/](svg|shape)|view[\\\\/](places|trails))\\.ts',
-    'widgets[\\\\/](link[\\\\/]read-link|figures[\\\\/]ChartFigure|model[\\\\/](printed|repairer|checker))\\.tsx?',
-    'widgets[\\\\/](keeping|dummy|pieces|exports)[\\\\/]',
-    'widgets[\\\\/]template[\\\\/](template|SheetDialog)\\.tsx?',
-    'd3-(shape|path)[\\\\/]',
-  ].join('|'),
-)
+/**
+ * What wakes a chapter's bench: it comes in one file with all that it stands on, and with nothing else. What another
+ * island needs besides, and what a bench may do without until it is asked for it, finds files of its own.
+ */
+const FIRST =
+  /src[\\/]widgets[\\/](bench[\\/]FoldBench|phrase[\\/]PhraseStrip)\.tsx$|@astrojs[\\/]preact[\\/]dist[\\/]client\.js$/
 
 export default defineConfig({
   output: 'static',
@@ -72,21 +59,16 @@ export default defineConfig({
         treeshake: {
           manualPureFunctions: ['bisector', 'Blur2', 'shuffler'],
         },
-        // What several islands share comes in two files, not in ten: small files squeeze badly. What a page
-        // needs before any island wakes stays out of them.
+        // What a page needs before any island wakes stays out of what wakes it. Small files squeeze badly.
         output: {
-          advancedChunks: {
+          codeSplitting: {
             groups: [
               {
                 name: 'asked',
                 priority: 2,
                 test: /src[\\/]widgets[\\/](model[\\/]loading|template[\\/]save)\.ts|vite[\\/]preload-helper/,
               },
-              {
-                name: 'bench',
-                minShareCount: 2,
-                test: (id) => SHARED.test(id) && !LATER.test(id),
-              },
+              { name: 'bench', test: FIRST },
             ],
           },
         },

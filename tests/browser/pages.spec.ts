@@ -8,7 +8,7 @@ import { chapterPages, desk, pages, phone, remember, unfold, visit } from './sit
 const BEFORE_INPUT = 30_000
 
 /** The same until the first frame of the first drag is painted, d3 included. */
-const FIRST_DRAG = 90_000
+const FIRST_DRAG = 79_000
 
 const widths = [desk, phone]
 

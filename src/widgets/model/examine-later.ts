@@ -5,13 +5,16 @@ import { notLoaded } from './loading.ts'
 /** Runs something when the next frame has been painted. */
 const afterPaint = (run: () => void): void => void requestAnimationFrame(() => setTimeout(run))
 
-/** Whether there is more to find out of a bench than the page came with. */
-const asks = (bench: Bench): boolean =>
-  bench.design.value !== bench.start.design || !bench.checks.peek()?.every(({ ok }) => ok)
+/** A page that came with faults asks for what mends them when no hand has come for so long, ms. */
+const REST = 400
+
+const isMoved = (bench: Bench): boolean => bench.design.value !== bench.start.design
+
+const isFaulty = (bench: Bench): boolean => !bench.checks.peek()?.every(({ ok }) => ok)
 
 /**
- * Keeps the verdicts of a bench up to date from its first change on. No frame waits for what does so: it is fetched
- * when the first one has been painted. Returns what ends it.
+ * Keeps the verdicts of a bench up to date from its first change on, and looks for repairs where the page came with
+ * faults. No frame waits for what does so: it is fetched when the first one has been painted. Returns what ends it.
  */
 export function examineLater(bench: Bench): () => void {
   let end: (() => void) | null = null
@@ -28,13 +31,18 @@ export function examineLater(bench: Bench): () => void {
       bench.trouble.value = notLoaded('What checks the card', error)
     }
   }
-  const stop = effect(() => {
-    if (!asks(bench) || asked) return
+  const ask = () => {
+    if (asked || asleep) return
     asked = true
     afterPaint(() => void fetchExaminer())
+  }
+  const stop = effect(() => {
+    if (isMoved(bench)) ask()
   })
+  const wait = isFaulty(bench) ? setTimeout(ask, REST) : undefined
   return () => {
     asleep = true
+    clearTimeout(wait)
     stop()
     end?.()
   }
