@@ -158,10 +158,12 @@ test.describe('on a desk of 1280 by 720', () => {
     }) => {
       await visit(page, address)
       for (const part of [
+        'h1',
         '.lead',
         '.figure-view .stage',
         '.figure-section .stage',
         '.figure-sheet .stage',
+        '.play',
         '.opening-bar',
         '.readings',
         '.field-row',
