@@ -79,7 +79,7 @@ const BACK = 158
 /** Half the width of tape along a joint, mm. */
 const TAPE = 6
 
-const nextSheet = (paper: readonly Surface[]): number => 1 + Math.max(-1, ...paper.map(({ sheet }) => sheet))
+const nextLeaf = (paper: readonly Surface[]): number => 1 + Math.max(-1, ...paper.map(({ leaf }) => leaf))
 
 const all = (points: readonly unknown[]): boolean[] => points.map(() => true)
 
@@ -123,13 +123,13 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   const held = hasTab
     ? bent(lifted(sticky), front, BACK)
     : { points: lifted(strip(own.lay, crease.length, -TAPE, TAPE)), front }
-  const base = paper.find(({ sheet }) => sheet === own.panel)
+  const base = paper.find(({ leaf }) => leaf === own.panel)
   return [
     ...down,
     {
       panel: `${crease.name}/${hasTab ? 'tab' : 'tape'}`,
       owner: index,
-      sheet: nextSheet(paper),
+      leaf: nextLeaf(paper),
       layer: (base?.layer ?? 0) + 1,
       points: held.points.map(move),
       drawn: all(held.points),
@@ -140,10 +140,10 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
 }
 
 /** The same part of the paper at the opening that another poser posed last. */
-function flatSurface(poser: Poser, { sheet, flat }: Surface): { points: Vec3[]; front: Vec3 } {
+function flatSurface(poser: Poser, { leaf, flat }: Surface): { points: Vec3[]; front: Vec3 } {
   return {
-    points: (flat ?? []).map((p) => poser.lift(sheet, p)),
-    front: frontOf(poser.model, poser.frames, sheet),
+    points: (flat ?? []).map((p) => poser.lift(leaf, p)),
+    front: frontOf(poser.model, poser.frames, leaf),
   }
 }
 
@@ -154,8 +154,8 @@ export function heldOff(
   index: number,
   off: number,
 ): readonly Surface[] {
-  const moves = ({ owner, sheet }: Surface): boolean =>
-    owner === index && model.creases[model.panels[sheet]?.crease ?? 0]?.hidden !== true
+  const moves = ({ owner, leaf }: Surface): boolean =>
+    owner === index && model.creases[model.panels[leaf]?.crease ?? 0]?.hidden !== true
   const sum = paper.filter(moves).reduce<Vec3>((way, { front }) => add(way, front), [0, 0, 0])
   const way = scale(sum, off / (length(sum) || 1))
   return paper.map((one) => (moves(one) ? { ...one, points: one.points.map((p) => add(p, way)) } : one))
@@ -163,15 +163,15 @@ export function heldOff(
 
 /** Tape along the joints of one mechanism: half of each strip on the host, half on the piece. */
 export function tapes(paper: readonly Surface[], poser: Poser, index: number): readonly Surface[] {
-  let sheet = nextSheet(paper)
+  let leaf = nextLeaf(paper)
   return jointsOf(poser.model, index).flatMap(({ crease, own, host }) =>
     [host, own].map(({ panel, lay }): Surface => {
       const points = strip(lay, crease.length, 0, TAPE).map((flat) => poser.lift(panel, flat))
-      const base = paper.find((one) => one.sheet === panel)
+      const base = paper.find((one) => one.leaf === panel)
       return {
         panel: `${crease.name}/tape`,
         owner: index,
-        sheet: sheet++,
+        leaf: leaf++,
         layer: (base?.layer ?? 0) + 1,
         points,
         drawn: all(points),
@@ -182,13 +182,13 @@ export function tapes(paper: readonly Surface[], poser: Poser, index: number): r
   )
 }
 
-/** Where a mechanism is glued on its host, as outlines or open lines in space, each with its sheet. */
+/** Where a mechanism is glued on its host, as outlines or open lines in space, each with its leaf. */
 export function glueAreas(
   design: Design,
   through: readonly string[],
   id: string,
   opening: number,
-): readonly { sheet: number; points: readonly Vec3[]; closed: boolean }[] {
+): readonly { leaf: number; points: readonly Vec3[]; closed: boolean }[] {
   const part: Design = {
     ...design,
     mechanisms: design.mechanisms.filter((m) => through.includes(m.id) || m.id === id),
@@ -199,7 +199,7 @@ export function glueAreas(
   return poser.model.glue
     .filter(({ owner }) => owner === index)
     .map(({ panel, outline, closed }) => ({
-      sheet: panel,
+      leaf: panel,
       points: outline.map((flat) => poser.lift(panel, flat)),
       closed,
     }))
@@ -208,9 +208,9 @@ export function glueAreas(
 /** A mechanism's own card before it is glued, lying on a table (z = 0), mm. */
 export interface Loose {
   readonly paper: readonly Surface[]
-  /** Fold lines and glue areas, each with the sheet it is drawn on. */
+  /** Fold lines and glue areas, each with the leaf it is drawn on. */
   readonly lines: readonly {
-    readonly sheet: number
+    readonly leaf: number
     readonly kind: LineKind
     readonly points: readonly Vec3[]
     readonly closed: boolean
@@ -281,25 +281,25 @@ function lyingFlat(design: Design, ids: readonly string[]): Loose {
   const at = (k: number, [x, y]: Flat): Vec3 =>
     onTable([x + (shifts[k]?.[0] ?? 0), y + (shifts[k]?.[1] ?? 0)])
   return {
-    paper: own.flatMap(({ id: panel, owner, outline }, sheet) =>
+    paper: own.flatMap(({ id: panel, owner, outline }, leaf) =>
       convexParts(outline).map(({ points, drawn }): Surface => {
         return {
           panel,
           owner,
-          sheet,
+          leaf,
           layer: 0,
-          points: points.map((p) => at(sheet, p)),
+          points: points.map((p) => at(leaf, p)),
           drawn,
           front: [0, 0, 1],
         }
       }),
     ),
-    lines: own.flatMap(({ lines }, sheet) =>
+    lines: own.flatMap(({ lines }, leaf) =>
       // The first line is the outline itself.
       lines.slice(1).map(({ kind, points, closed = false, of }) => ({
-        sheet,
+        leaf,
         kind,
-        points: points.map((p) => at(sheet, p)),
+        points: points.map((p) => at(leaf, p)),
         closed,
         of,
       })),
@@ -338,18 +338,18 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
   const axis: Vec3 = [0, 1, 0]
   const over = (p: Vec3, degrees = 180 - GAPE): Vec3 =>
     turned(p, [0, 0, 0], axis, -way * hand * degrees * RADIANS)
-  let sheet = 0
+  let leaf = 0
   const numbers = new Map<string, number>()
   const paper = flatParts(design)
     .filter((part) => part.piece === piece.id)
     .map(({ panel, owner: of, points, drawn }): Surface => {
-      if (!numbers.has(panel)) numbers.set(panel, sheet++)
+      if (!numbers.has(panel)) numbers.set(panel, leaf++)
       const right = points.reduce((sum, [x]) => sum + hand * x, 0) > 0
       const flat = points.map(put)
       return {
         panel,
         owner: of,
-        sheet: numbers.get(panel) as number,
+        leaf: numbers.get(panel) as number,
         layer: 0,
         points: right ? flat.map((p) => over(p)) : flat,
         drawn,
@@ -365,7 +365,7 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
       return {
         panel: `${of}/tab`,
         owner,
-        sheet: sheet++,
+        leaf: leaf++,
         layer: 0,
         points: turnedOver,
         drawn: all(turnedOver),
@@ -385,17 +385,17 @@ function bentWalls(design: Design, owner: number, id: string): Loose {
   // All in one row: none lies behind.
   const shifts = rowsOf([[], ...own.map(({ outline }) => outline)]).slice(1)
   const parts = flatParts(design)
-  let sheet = 0
+  let leaf = 0
   const paper = own.flatMap(({ id: piece, lines }, k): Surface[] => {
     const put = ([x, y]: Flat): Vec3 => onTable([x + (shifts[k]?.[0] ?? 0), y + (shifts[k]?.[1] ?? 0)])
-    const wall = sheet++
+    const wall = leaf++
     const flat = parts.filter((part) => part.piece === piece)
     return [
       ...flat.map(
         ({ panel, points, drawn }): Surface => ({
           panel,
           owner,
-          sheet: wall,
+          leaf: wall,
           layer: 0,
           points: points.map(put),
           drawn,
@@ -407,7 +407,7 @@ function bentWalls(design: Design, owner: number, id: string): Loose {
         return {
           panel: `${of}/tab`,
           owner,
-          sheet: sheet++,
+          leaf: leaf++,
           layer: 0,
           points: tab.points,
           drawn: all(points),

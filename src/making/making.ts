@@ -115,7 +115,7 @@ export function making(design: Design, state: Making): readonly Surface[] {
   for (const [id, off] of Object.entries(lifted)) found = heldOff(found, whole, index(id), off)
   for (const id of taped) found = [...found, ...tapes(found, poser, index(id))]
   const paper = found.map((one) => ({ ...one, owner: one.owner < 0 ? -1 : (owners[one.owner] as number) }))
-  let sheet = 1 + Math.max(...found.map((one) => one.sheet))
+  let leaf = 1 + Math.max(...found.map((one) => one.leaf))
   for (const { id, owner, host, build } of loose) {
     if (!build.notch) continue
     const fold = folds[id] ?? 0
@@ -132,13 +132,13 @@ export function making(design: Design, state: Making): readonly Surface[] {
         paper.push({
           panel: `${id}/${side}`,
           owner,
-          sheet,
+          leaf,
           layer: layersOf(whole)[whole.panels[panel]?.piece ?? 0] ?? 0,
           points: points.map((flat) => place(poser.lift(panel, flat))),
           drawn,
           front: hinge ? turned(front, [0, 0, 0], hinge.way, fold * hinge.sign * RADIANS) : front,
         })
-      sheet++
+      leaf++
     }
   }
   return paper
@@ -173,7 +173,7 @@ function hingeOf(poser: Poser, host: ModelCrease, build: Build, toward: Side) {
 /** A line of a guest that is cut from its host, as it lies in the host; mm. */
 export interface GuestLine {
   /** The host's panel it lies on (see Surface). */
-  readonly sheet: number
+  readonly leaf: number
   readonly side: Side
   readonly kind: LineKind
   readonly points: readonly Vec3[]
@@ -198,7 +198,7 @@ export function guestLines(design: Design, state: Making, id: string): readonly 
   return (['left', 'right'] as const).flatMap((side): GuestLine[] => {
     const { panel, lay } = host[side]
     const line = (kind: LineKind, points: readonly Flat[], of: string): GuestLine => ({
-      sheet: panel,
+      leaf: panel,
       side,
       kind,
       points: throughLay(lay, points).map((flat) => poser.lift(panel, flat)),

@@ -78,7 +78,7 @@ describe('a shadow', () => {
           const v = crossOf(normal, u)
           fc.pre(dotOf(normal, lamp) > 0.15)
           fc.pre(Math.hypot(...crossOf(minus(b, a), minus(c, a))) > 200)
-          const on: Receiver = { sheet: 0, origin: [3, -4, 5], u, v, normal, box: [-60, -60, 60, 60] }
+          const on: Receiver = { leaf: 0, origin: [3, -4, 5], u, v, normal, box: [-60, -60, 60, 60] }
           const shadow = shadowOf(caster(1, [a, b, c]), on, lamp)
           for (const [s, t] of spots) {
             const p = [0, 1, 2].map(
@@ -106,7 +106,7 @@ describe('a shadow', () => {
 
   it('is not thrown by what lies on the surface, behind it, or is the surface itself', () => {
     const on: Receiver = {
-      sheet: 4,
+      leaf: 4,
       origin: [0, 0, 0],
       u: [1, 0, 0],
       v: [0, 1, 0],
@@ -138,7 +138,7 @@ describe('a shadow', () => {
       [-70, -3, 20],
     ]
     const on: Receiver = {
-      sheet: 0,
+      leaf: 0,
       origin: [0, 0, 0],
       u: [1, 0, 0],
       v: [0, 1, 0],

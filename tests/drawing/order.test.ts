@@ -17,11 +17,11 @@ const eyes: fc.Arbitrary<Vec3> = fc
 
 const weights = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 })
 
-const triangle = (sheet: number, points: readonly Vec3[]): Part | null => {
+const triangle = (leaf: number, points: readonly Vec3[]): Part | null => {
   const [a, b, c] = points as [Vec3, Vec3, Vec3]
   const square = crossOf(minus(b, a), minus(c, a))
   if (sizeOf(square) < 20) return null
-  return { sheet, points, drawn: [true, true, true], normal: unit(square), from: sheet }
+  return { leaf, points, drawn: [true, true, true], normal: unit(square), from: leaf }
 }
 
 const triangles = (count: number): fc.Arbitrary<readonly Part[]> =>
@@ -177,7 +177,7 @@ describe('paintOrder', () => {
       [10, 0, 0],
       [0, 10, 0],
     ]) as Part
-    const high = { ...low, sheet: 1, from: 1 }
+    const high = { ...low, leaf: 1, from: 1 }
     expect(paintOrder([low, high], [0, 0, 90]).map(({ from }) => from)).toEqual([0, 1])
     expect(paintOrder([low, high], [0, 0, -90]).map(({ from }) => from)).toEqual([1, 0])
   })

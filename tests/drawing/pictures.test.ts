@@ -9,7 +9,7 @@ import { gallery } from './gallery.ts'
 
 const output = new URL('output/', import.meta.url)
 
-const style = '<?xml-stylesheet type="text/css" href="../../../src/drawing/marks.css"?>\n'
+const style = '<?xml-stylesheet type="text/css" href="../../../src/drawing/pen/marks.css"?>\n'
 
 const pictures = await gallery()
 

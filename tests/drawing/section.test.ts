@@ -22,8 +22,8 @@ describe('slices', () => {
           poser(opening)
           const paper = surfaces(poser)
           const station = part * one.card.height
-          for (const { sheet, from, to } of slices(paper, station)) {
-            const panel = paper.find((surface) => surface.sheet === sheet)
+          for (const { leaf, from, to } of slices(paper, station)) {
+            const panel = paper.find((surface) => surface.leaf === leaf)
             if (!panel) throw new Error('a slice of nothing')
             for (const p of [from, to]) {
               expect(p[1]).toBe(station)

@@ -80,7 +80,7 @@ function compared(
       const seen = dotOf(lowest.front, minus(picture.eye, lowest.points[0] as Vec3)) > 0
       const nearest = (seen ? touching.at(-1) : lowest) as Surface
       // Two sheets of one layer, or an outline within a third of a pixel: either answer is right.
-      if (touching.some(({ layer, sheet }) => layer === nearest.layer && sheet !== nearest.sheet)) continue
+      if (touching.some(({ layer, leaf }) => layer === nearest.layer && leaf !== nearest.leaf)) continue
       const at = picture.toScreen(aim)
       const relations = facets.map(({ runs }) => relation(runs, at))
       if (relations.some(({ margin }) => margin < 0.3)) continue

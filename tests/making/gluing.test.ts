@@ -239,9 +239,9 @@ describe('every flat piece is seen from its front', () => {
     poser(70)
     const flat = flatParts(one)
     const { panels } = poser.model
-    for (const { sheet, points, front, flat: own } of surfaces(poser)) {
-      const { piece } = panels[sheet] ?? {}
-      const part = flat.find((other) => other.index === sheet && other.points.length === points.length)
+    for (const { leaf, points, front, flat: own } of surfaces(poser)) {
+      const { piece } = panels[leaf] ?? {}
+      const part = flat.find((other) => other.index === leaf && other.points.length === points.length)
       if (piece === undefined || !part || !own) throw new Error('a surface without its flat part')
       // Counter-clockwise on the piece means counter-clockwise round the front.
       const [a, b, c] = points as [Vec3, Vec3, Vec3]
@@ -250,7 +250,7 @@ describe('every flat piece is seen from its front', () => {
         ((q?.[0] ?? 0) - (p?.[0] ?? 0)) * ((r?.[1] ?? 0) - (p?.[1] ?? 0)) -
         ((q?.[1] ?? 0) - (p?.[1] ?? 0)) * ((r?.[0] ?? 0) - (p?.[0] ?? 0))
       const seen = dotOf(crossOf(minus(b, a), minus(c, a)), front)
-      if (Math.abs(turn) > 1e-6) expect(Math.sign(seen), panels[sheet]?.name).toBe(Math.sign(turn))
+      if (Math.abs(turn) > 1e-6) expect(Math.sign(seen), panels[leaf]?.name).toBe(Math.sign(turn))
     }
   })
 })

@@ -67,7 +67,7 @@ function folds(cuts: readonly Slice[]): readonly Vec3[] {
   )
 }
 
-/** From a sheet to the one stuck on it, px: their lines lie side by side. */
+/** From a leaf to the one stuck on it, px: their lines lie side by side. */
 const SIDE_BY_SIDE = 5
 
 /** A slice of what is stuck on a face, put beside the slice of its face, on the side it is stuck on. */
@@ -81,7 +81,7 @@ function beside(cut: Slice, paper: readonly Surface[], design: Design, off: numb
     const [host] = (design.mechanisms[at]?.on ?? '').split('/')
     at = design.mechanisms.findIndex(({ id }) => id === host)
   }
-  const front = paper.find(({ sheet }) => sheet === cut.sheet)?.front
+  const front = paper.find(({ leaf }) => leaf === cut.leaf)?.front
   const long = front ? Math.hypot(front[0], front[2]) : 0
   if (count === 0 || !front || long < 1e-6) return cut
   const shift = ([x, y, z]: Vec3): Vec3 => [

@@ -1,10 +1,10 @@
 import type { Surface, Vec3 } from '../../paper/index.ts'
 
-/** What a plane square to the gutter cuts from one sheet of the paper: a straight piece, mm. */
+/** What a plane square to the gutter cuts from one leaf of the paper: a straight piece, mm. */
 export interface Slice {
   readonly panel: string
   readonly owner: number
-  readonly sheet: number
+  readonly leaf: number
   readonly from: Vec3
   readonly to: Vec3
 }
@@ -28,15 +28,15 @@ function crossing(points: readonly Vec3[], station: number): readonly [Vec3, Vec
 
 /** The pieces of paper that a plane square to the gutter meets, `station` mm from the reader's end. */
 export function slices(paper: readonly Surface[], station: number): readonly Slice[] {
-  const bySheet = new Map<number, { surface: Surface; pairs: (readonly [Vec3, Vec3])[] }>()
+  const byLeaf = new Map<number, { surface: Surface; pairs: (readonly [Vec3, Vec3])[] }>()
   for (const surface of paper) {
     const pair = crossing(surface.points, station)
     if (!pair) continue
-    const known = bySheet.get(surface.sheet)
+    const known = byLeaf.get(surface.leaf)
     if (known) known.pairs.push(pair)
-    else bySheet.set(surface.sheet, { surface, pairs: [pair] })
+    else byLeaf.set(surface.leaf, { surface, pairs: [pair] })
   }
-  return [...bySheet.values()].flatMap(({ surface: { panel, owner, sheet }, pairs }) => {
+  return [...byLeaf.values()].flatMap(({ surface: { panel, owner, leaf }, pairs }) => {
     // All pairs lie on one line: order them along it and join those that touch.
     const [origin, other] = pairs[0] as readonly [Vec3, Vec3]
     const long = Math.hypot(other[0] - origin[0], other[2] - origin[2]) || 1
@@ -54,6 +54,6 @@ export function slices(paper: readonly Surface[], station: number): readonly Sli
     }
     return joined
       .filter(({ from, to }) => along(to) - along(from) > TOUCHING)
-      .map((piece): Slice => ({ panel, owner, sheet, ...piece }))
+      .map((piece): Slice => ({ panel, owner, leaf, ...piece }))
   })
 }

@@ -55,7 +55,7 @@ export function inkOn(
       for (const [p, q] of cut ? [[a, cut] as const, [cut, b] as const] : [[a, b] as const]) {
         const side = p[0] + q[0] < 0 ? -1 : 1
         lines.push({
-          sheet: side < 0 ? 0 : 1,
+          leaf: side < 0 ? 0 : 1,
           role: kind,
           points: [lift(p[0], p[1], side), lift(q[0], q[1], side)],
           face: 'front',
@@ -107,17 +107,17 @@ export interface Task {
   readonly opening: number | undefined
 }
 
-/** A straight line as ink on a sheet. */
+/** A straight line as ink on a leaf. */
 export const inked = (
-  sheet: number,
+  leaf: number,
   role: InkLine['role'],
   points: readonly Vec3[],
   of: string,
   face: InkLine['face'] = 'both',
-): InkLine[] => points.slice(1).map((p, k) => ({ sheet, role, points: [points[k] as Vec3, p], face, of }))
+): InkLine[] => points.slice(1).map((p, k) => ({ leaf, role, points: [points[k] as Vec3, p], face, of }))
 
-/** Slanting lines that fill an outline in space, `step` mm apart, as ink on its sheet. */
-export function hatched(sheet: number, outline: readonly Vec3[], of: string, step = 4.5): InkLine[] {
+/** Slanting lines that fill an outline in space, `step` mm apart, as ink on its leaf. */
+export function hatched(leaf: number, outline: readonly Vec3[], of: string, step = 4.5): InkLine[] {
   const [a, b, c] = outline
   if (!a || !b || !c) return []
   const u = unit(subtract(b, a))
@@ -126,7 +126,7 @@ export function hatched(sheet: number, outline: readonly Vec3[], of: string, ste
   const flat = outline.map((p): Point => [dot(subtract(p, a), u), dot(subtract(p, a), v)])
   return hatch(flat, step).flatMap((run) =>
     inked(
-      sheet,
+      leaf,
       'glue',
       run.map(([x, y]) => add(add(a, u, x), v, y)),
       of,

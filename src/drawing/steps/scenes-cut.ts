@@ -69,7 +69,7 @@ export function cutting(task: Task): Scene {
   if (task.cut.length === 0 && task.guests.length > 0) return nestedCutting(task)
   const { design, cut } = task
   const [slit] = inkOn(design, 0, (of, kind) => kind === 'cut' && cut.includes(of)).filter(
-    ({ sheet }) => sheet === 1,
+    ({ leaf }) => leaf === 1,
   )
   // The blades come from the fold, along the slit.
   const foot = slit && (slit.points[0][2] < slit.points[1][2] ? slit.points[0] : slit.points[1])

@@ -16,11 +16,11 @@ export function onTable(task: Task, folded: boolean): Scene {
   return {
     paper,
     ink: [
-      ...lines.flatMap(({ sheet, kind, points, closed, of }) => [
-        ...inked(sheet, kind, closed ? [...points, ...points.slice(0, 1)] : points, of),
-        ...(kind === 'glue' && closed ? hatched(sheet, points, of) : []),
+      ...lines.flatMap(({ leaf, kind, points, closed, of }) => [
+        ...inked(leaf, kind, closed ? [...points, ...points.slice(0, 1)] : points, of),
+        ...(kind === 'glue' && closed ? hatched(leaf, points, of) : []),
       ]),
-      ...tabs.flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+      ...tabs.flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
     ],
     stand: 'gutter',
     opening: 180,
@@ -64,16 +64,16 @@ export function glued(task: Task): Scene {
     ink: [
       ...held
         .filter(({ panel }) => panel.endsWith('/tab') || panel.endsWith('/tape'))
-        .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+        .flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
       ...lifted
         .filter((id) => how.get(id) === 'face')
         .flatMap((id) =>
           glueAreas(design, [...before, ...lifted, ...lying], id, opening).flatMap(
-            ({ sheet, points, closed }) =>
+            ({ leaf, points, closed }) =>
               closed
                 ? [
-                    ...inked(sheet, 'glue', [...points, ...points.slice(0, 1)], id),
-                    ...hatched(sheet, points, id),
+                    ...inked(leaf, 'glue', [...points, ...points.slice(0, 1)], id),
+                    ...hatched(leaf, points, id),
                   ]
                 : [],
           ),
@@ -98,7 +98,7 @@ export function closing(task: Task): Scene {
     paper,
     ink: paper
       .filter(({ panel }) => lying.some((id) => panel.startsWith(`${id}/`)) && /\/(tab|tape)$/.test(panel))
-      .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+      .flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
     stand: 'left',
     opening,
     over: [{ role: 'hand', points: pagePath(design, Math.min(150, opening + 85), opening + 8, opening) }],
@@ -145,9 +145,7 @@ export function taping({ design, glued: ids, opening = 120 }: Task): Scene {
   const tapes = paper.filter(({ tape, layer }) => tape && layer === 1)
   return {
     paper,
-    ink: paper
-      .filter(({ tape }) => tape)
-      .flatMap(({ sheet, points, panel }) => hatched(sheet, points, panel)),
+    ink: paper.filter(({ tape }) => tape).flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
     stand: 'gutter',
     opening,
     over: [],

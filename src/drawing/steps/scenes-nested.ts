@@ -20,8 +20,8 @@ function standingHosts({ design, guests, before, opening = 60 }: Task): {
 function bladePath(paper: readonly Surface[], lines: readonly GuestLine[], id: string): readonly Vec3[] {
   const sides = lines
     .filter(({ kind, of }) => kind === 'cut' && of === id)
-    .map(({ sheet, points }) => ({
-      front: paper.find((one) => one.sheet === sheet)?.front ?? [0, 0, 1],
+    .map(({ leaf, points }) => ({
+      front: paper.find((one) => one.leaf === leaf)?.front ?? [0, 0, 1],
       points,
     }))
   const facing = ({ front }: { front: Vec3 }): number => Math.abs(dot(front, STEP_EYE))
@@ -38,7 +38,7 @@ export function nestedCutting(task: Task): Scene {
   const paper = making(task.design, state)
   return {
     paper,
-    ink: lines.flatMap(({ sheet, kind, points, of }) => inked(sheet, kind, points, of)),
+    ink: lines.flatMap(({ leaf, kind, points, of }) => inked(leaf, kind, points, of)),
     stand: 'gutter',
     opening: state.opening,
     over: task.guests.map((id) => ({ role: 'hand', points: bladePath(paper, lines, id) })),
@@ -50,7 +50,7 @@ export function nestedCreased(task: Task): Scene {
   const { state, lines } = standingHosts(task)
   return {
     paper: making(task.design, state),
-    ink: lines.flatMap(({ sheet, kind, points, of }) => inked(sheet, kind, points, of)),
+    ink: lines.flatMap(({ leaf, kind, points, of }) => inked(leaf, kind, points, of)),
     stand: 'gutter',
     opening: state.opening,
     over: [],

@@ -7,8 +7,8 @@ const BEHIND = 0.7
 /** Below this sine of half the opening the cover closes up on the pages. */
 const NEARLY_SHUT = 0.2
 
-/** The cover's two halves at an opening, degrees: surfaces numbered from `sheet` on. Empty if there is no cover. */
-export function coverSurfaces({ card }: Design, opening: number, sheet: number): readonly Surface[] {
+/** The cover's two halves at an opening, degrees: surfaces numbered from `leaf` on. Empty if there is no cover. */
+export function coverSurfaces({ card }: Design, opening: number, leaf: number): readonly Surface[] {
   if (!card.cover) return []
   const half = (opening / 2) * (Math.PI / 180)
   const [sine, cosine] = [Math.sin(half), Math.cos(half)]
@@ -24,7 +24,7 @@ export function coverSurfaces({ card }: Design, opening: number, sheet: number):
     (side, k): Surface => ({
       panel: side < 0 ? 'cover/left' : 'cover/right',
       owner: -1,
-      sheet: sheet + k,
+      leaf: leaf + k,
       layer: 0,
       points: flat.map(([across, along]): Vec3 => [side * across * sine, along, across * cosine - down]),
       flat,

@@ -1,16 +1,16 @@
 import type { Vec3 } from '../../paper/index.ts'
 import { betweenInSpace, clip } from '../../paper/plane/clip.ts'
 
-/** A convex flat part in space. Parts of one `sheet` lie in one plane, whose unit normal is `normal`. */
+/** A convex flat part in space. Parts of one `leaf` lie in one plane, whose unit normal is `normal`. */
 export interface Part {
-  readonly sheet: number
+  readonly leaf: number
   readonly points: readonly Vec3[]
   /** Edge k, from points[k] to points[k + 1], is to be drawn. */
   readonly drawn: readonly boolean[]
   readonly normal: Vec3
   /** Which part it was before any splitting: an index into the list given to `paintOrder`. */
   readonly from: number
-  /** A line drawn on the sheet rather than a piece of it: two points, painted after the sheet's pieces. */
+  /** A line drawn on the leaf rather than a piece of it: two points, painted after the leaf's pieces. */
   readonly line?: boolean
   /** How many layers lie under it where it lies flat on others; default 0. */
   readonly layer?: number
@@ -121,7 +121,7 @@ function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
 /**
  * The parts in the order in which a painter at `eye` paints them, farthest first: what is painted later
  * is never behind what was painted earlier. Parts that pass through one another are split.
- * Source: binary space partition, Fuchs, Kedem and Naylor 1980; here the planes are those of the sheets.
+ * Source: binary space partition, Fuchs, Kedem and Naylor 1980; here the planes are those of the leaves.
  * Parts that lie in one plane go by their layers and keep the order given where the front of the lowest faces
  * the eye (a later one lies on an earlier one), and the reverse where its back does; lines come after the
  * pieces of their layer.
@@ -129,7 +129,7 @@ function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
 export function paintOrder(parts: readonly Part[], eye: Vec3): readonly Part[] {
   const groups = new Map<number, Group>()
   for (const part of parts) {
-    const group = groups.get(part.sheet)
+    const group = groups.get(part.leaf)
     if (group) {
       group.parts.push(part)
       continue
@@ -137,7 +137,7 @@ export function paintOrder(parts: readonly Part[], eye: Vec3): readonly Part[] {
     const p = part.points[0]
     if (!p) continue
     const n = part.normal
-    groups.set(part.sheet, { normal: n, offset: n[0] * p[0] + n[1] * p[1] + n[2] * p[2], parts: [part] })
+    groups.set(part.leaf, { normal: n, offset: n[0] * p[0] + n[1] * p[1] + n[2] * p[2], parts: [part] })
   }
   const out: Part[] = []
   walk([...groups.values()], eye, out)

@@ -15,9 +15,9 @@ import { paintOrder } from './order.ts'
 import type { Caster, Receiver } from './shadows.ts'
 import { caster, clockwise, shadowsOn } from './shadows.ts'
 
-/** A line drawn on one sheet of the paper, in space. */
+/** A line drawn on one leaf of the paper, in space. */
 export interface InkLine {
-  readonly sheet: number
+  readonly leaf: number
   readonly role: Role
   readonly points: readonly [Vec3, Vec3]
   /** The side of the paper it is drawn on. */
@@ -76,8 +76,8 @@ export function cardOf(design: Design, owner: number): number {
   return list[owner] ?? 0
 }
 
-/** What a sheet of paper in space is like, worked out once for a picture. */
-interface Sheet {
+/** What a leaf of paper in space is like, worked out once for a picture. */
+interface Leaf {
   readonly index: number
   readonly panel: string
   readonly owner: number
@@ -219,9 +219,9 @@ function artMark(shapes: readonly InkShape[], matrix: Matrix | null, spot: Spot,
   }
 }
 
-/** The edges of a sheet's faces by what they are, as runs of points. */
+/** The edges of a leaf's faces by what they are, as runs of points. */
 function edgeMarks(
-  { faces }: Sheet,
+  { faces }: Leaf,
   folds: readonly Fold[],
   seen: Vec3,
   toScreen: (p: Vec3) => Point,
@@ -265,7 +265,7 @@ export function paperMarks(
   { lamp, shadows = 'none', poser, lit: inLight, bare = false }: Lighting,
 ): readonly Mark[] {
   const parts: Part[] = paper.map((surface, from) => ({
-    sheet: surface.sheet,
+    leaf: surface.leaf,
     points: surface.points.map(place),
     drawn: surface.drawn,
     layer: surface.layer,
@@ -274,18 +274,18 @@ export function paperMarks(
   }))
   const faces = new Map<number, Surface[]>()
   for (const surface of paper) {
-    const list = faces.get(surface.sheet)
+    const list = faces.get(surface.leaf)
     if (list) list.push(surface)
-    else faces.set(surface.sheet, [surface])
+    else faces.set(surface.leaf, [surface])
   }
-  const sheets = new Map<number, Sheet>()
+  const leaves = new Map<number, Leaf>()
   for (const [index, list] of faces) {
     const [{ panel, owner, tape = false, front, layer }] = list as [Surface]
     const id = panel.split('/')[0] ?? ''
     const named = tape ? undefined : design.papers?.[id]
     const cover = id === 'cover' && owner < 0
     const colour = named ?? (cover ? 'night' : undefined)
-    sheets.set(index, {
+    leaves.set(index, {
       index,
       panel,
       owner,
@@ -297,12 +297,12 @@ export function paperMarks(
       axes: axesOf(list, place),
     })
   }
-  ink.forEach(({ sheet, points }, k) => {
-    const { normal, layer = 0 } = sheets.get(sheet) ?? {}
+  ink.forEach(({ leaf, points }, k) => {
+    const { normal, layer = 0 } = leaves.get(leaf) ?? {}
     if (normal)
       parts.push({
         layer,
-        sheet,
+        leaf,
         points: points.map(place),
         drawn: [true, false],
         normal,
@@ -311,36 +311,36 @@ export function paperMarks(
       })
   })
   const { eye, toScreen } = lens
-  const casters = shadows === 'none' ? [] : castersOf(sheets, poser, place)
+  const casters = shadows === 'none' ? [] : castersOf(leaves, poser, place)
   const flame = poser ? flameAt(poser, place, inLight) : null
 
   const paints = new Map<number, Paint>()
-  const paintOf = (sheet: Sheet, at: Vec3): Paint => {
-    let paint = paints.get(sheet.index)
+  const paintOf = (leaf: Leaf, at: Vec3): Paint => {
+    let paint = paints.get(leaf.index)
     if (!paint) {
-      const front = dot(sheet.normal, subtract(eye, at)) >= 0
-      const seen: Vec3 = front ? sheet.normal : flipped(sheet.normal)
+      const front = dot(leaf.normal, subtract(eye, at)) >= 0
+      const seen: Vec3 = front ? leaf.normal : flipped(leaf.normal)
       const { light, sky } = lightOn(seen, lamp)
-      const dim = inLight !== undefined && !inLight.has(sheet.panel.split('/')[0] ?? '')
+      const dim = inLight !== undefined && !inLight.has(leaf.panel.split('/')[0] ?? '')
       paint = {
-        card: sheet.card,
-        ...(sheet.paper === undefined ? {} : { paper: sheet.paper }),
+        card: leaf.card,
+        ...(leaf.paper === undefined ? {} : { paper: leaf.paper }),
         light: dim ? DIM.light * light : light,
         sky: dim ? DIM.sky * sky : sky,
         ...(dim ? { dim } : {}),
         face: front ? 'front' : 'back',
       }
-      paints.set(sheet.index, paint)
+      paints.set(leaf.index, paint)
     }
     return paint
   }
 
   const details = new Map<number, readonly (PathMark | ArtMark)[]>()
-  const detailOf = (sheet: Sheet, paint: Paint): readonly (PathMark | ArtMark)[] => {
-    const known = details.get(sheet.index)
+  const detailOf = (leaf: Leaf, paint: Paint): readonly (PathMark | ArtMark)[] => {
+    const known = details.get(leaf.index)
     if (known) return known
-    const { axes, index, owner, panel } = sheet
-    const seen: Vec3 = paint.face === 'front' ? sheet.normal : flipped(sheet.normal)
+    const { axes, index, owner, panel } = leaf
+    const seen: Vec3 = paint.face === 'front' ? leaf.normal : flipped(leaf.normal)
     const on: (PathMark | ArtMark)[] = []
     const folds = poser && index < poser.model.panels.length ? foldsOn(poser, index, place) : []
     let lit: ArtMark | null = null
@@ -348,7 +348,7 @@ export function paperMarks(
       const { origin: o, u, v, box } = axes
       const spot: Spot = (a, b) =>
         toScreen([o[0] + a * u[0] + b * v[0], o[1] + a * u[1] + b * v[1], o[2] + a * u[2] + b * v[2]])
-      const receiver: Receiver = { sheet: index, origin: o, u, v, normal: seen, box }
+      const receiver: Receiver = { leaf: index, origin: o, u, v, normal: seen, box }
       const glow = flame && glowOn(flame, receiver, toScreen)
       const art = bare && owner < 0 ? null : artOn(design, panel, paint.face)
       if (art || glow) {
@@ -382,16 +382,16 @@ export function paperMarks(
       if (glow) on.push(glow)
       if (lit) on.push(lit)
     }
-    on.push(...edgeMarks(sheet, folds, seen, (p) => toScreen(place(p))))
+    on.push(...edgeMarks(leaf, folds, seen, (p) => toScreen(place(p))))
     details.set(index, on)
     return on
   }
 
   const marks: Mark[] = []
-  let open: { sheet: number; runs: Point[][] } | null = null
+  let open: { leaf: number; runs: Point[][] } | null = null
   for (const part of paintOrder(parts, eye)) {
-    const sheet = sheets.get(part.sheet) as Sheet
-    const paint = paintOf(sheet, part.points[0] as Vec3)
+    const leaf = leaves.get(part.leaf) as Leaf
+    const paint = paintOf(leaf, part.points[0] as Vec3)
     const run = clockwise(part.points.map(toScreen))
     if (part.line) {
       const { role, face, of } = ink[part.from - paper.length] as InkLine
@@ -407,14 +407,14 @@ export function paperMarks(
       })
       continue
     }
-    if (open && open.sheet === part.sheet) {
-      // One path for neighbours of one sheet: no seam shows between them.
+    if (open && open.leaf === part.leaf) {
+      // One path for neighbours of one leaf: no seam shows between them.
       open.runs.push(run)
       continue
     }
-    open = { sheet: part.sheet, runs: [run] }
-    const on = detailOf(sheet, paint)
-    if (shadows !== 'none' && sheet.panel.endsWith('/face'))
+    open = { leaf: part.leaf, runs: [run] }
+    const on = detailOf(leaf, paint)
+    if (shadows !== 'none' && leaf.panel.endsWith('/face'))
       marks.push({
         mark: 'path',
         runs: [run.map(([x, y]): Point => [x + STUCK, y + STUCK])],
@@ -422,7 +422,7 @@ export function paperMarks(
         role: 'shadow',
         strength: 0.8,
       })
-    marks.push({ mark: 'path', runs: open.runs, closed: true, role: 'facet', paint, of: sheet.panel, on })
+    marks.push({ mark: 'path', runs: open.runs, closed: true, role: 'facet', paint, of: leaf.panel, on })
   }
   return marks
 }
@@ -431,21 +431,21 @@ const flipped = ([x, y, z]: Vec3): Vec3 => [-x, -y, -z]
 
 /** What stops light: whole panels where nothing was taken out of them, else their faces. */
 function castersOf(
-  sheets: ReadonlyMap<number, Sheet>,
+  leaves: ReadonlyMap<number, Leaf>,
   poser: Poser | undefined,
   place: (p: Vec3) => Vec3,
 ): readonly Caster[] {
   const out: Caster[] = []
-  for (const [sheet, { faces }] of sheets) {
-    const panel = poser?.model.panels[sheet]
+  for (const [leaf, { faces }] of leaves) {
+    const panel = poser?.model.panels[leaf]
     if (poser && panel && panel.notches.length === 0 && faces.length > 1)
       out.push(
         caster(
-          sheet,
-          panel.outline.map((flat) => place(poser.lift(sheet, flat))),
+          leaf,
+          panel.outline.map((flat) => place(poser.lift(leaf, flat))),
         ),
       )
-    else for (const { points } of faces) out.push(caster(sheet, points.map(place)))
+    else for (const { points } of faces) out.push(caster(leaf, points.map(place)))
   }
   return out
 }

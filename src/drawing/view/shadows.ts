@@ -5,9 +5,9 @@ import type { PathMark, Point } from '../pen/marks.ts'
 import type { Lens } from './camera.ts'
 import { lampPlaces } from './light.ts'
 
-/** A flat outline that stops light; those of one `sheet` throw no shadow on that sheet. */
+/** A flat outline that stops light; those of one `leaf` throw no shadow on that leaf. */
 export interface Caster {
-  readonly sheet: number
+  readonly leaf: number
   /** x, y, z of each corner in turn. */
   readonly corners: Float64Array
   /** Of a ball round it. */
@@ -15,7 +15,7 @@ export interface Caster {
   readonly radius: number
 }
 
-export function caster(sheet: number, points: readonly Vec3[]): Caster {
+export function caster(leaf: number, points: readonly Vec3[]): Caster {
   const corners = new Float64Array(3 * points.length)
   const middle: [number, number, number] = [0, 0, 0]
   points.forEach((p, k) => {
@@ -25,12 +25,12 @@ export function caster(sheet: number, points: readonly Vec3[]): Caster {
     }
   })
   const radius = Math.max(0, ...points.map((p) => distance(p, middle)))
-  return { sheet, corners, middle, radius }
+  return { leaf, corners, middle, radius }
 }
 
 /** A flat surface that a shadow falls on: a corner, its axes (unit, square to one another), its lit side's normal. */
 export interface Receiver {
-  readonly sheet: number
+  readonly leaf: number
   readonly origin: Vec3
   readonly u: Vec3
   readonly v: Vec3
@@ -92,7 +92,7 @@ let heights = new Float64Array(64)
  */
 export function shadowOf(from: Caster, on: Receiver, lamp: Vec3): readonly Point[] {
   const steep = dot(on.normal, lamp)
-  if (steep < GRAZING || from.sheet === on.sheet || misses(from, on, lamp, steep)) return []
+  if (steep < GRAZING || from.leaf === on.leaf || misses(from, on, lamp, steep)) return []
   const { corners } = from
   const count = corners.length / 3
   if (heights.length < count) heights = new Float64Array(count)
@@ -186,14 +186,14 @@ export function shadowMarks(
 ): readonly PathMark[] {
   const reach = TABLE_REACH * lens.diagonal
   const on: Receiver = {
-    sheet: -1,
+    leaf: -1,
     origin: [0, 0, -LIFT],
     u: [1, 0, 0],
     v: [0, 1, 0],
     normal: [0, 0, 1],
     box: [-reach, -reach, reach, reach],
   }
-  const casters = outlines.map((points, sheet) => caster(sheet, points))
+  const casters = outlines.map((points, leaf) => caster(leaf, points))
   const places = lampPlaces(lamp, soft ? TABLE_PLACES.soft : TABLE_PLACES.quick, TABLE_SPREAD)
   return places.map((place) => ({
     mark: 'path',

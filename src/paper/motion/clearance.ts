@@ -6,6 +6,8 @@ import { TOUCH } from '../plane/parting.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import type { Paper } from './kept.ts'
 import { baseOf, keeping, keepingPairs, paperOf } from './kept.ts'
+import type { Facet, Leaf } from './leaves.ts'
+import { leavesOf } from './leaves.ts'
 import type { Lifts } from './lift.ts'
 import { liftsOf } from './lift.ts'
 import type { Body, Motion, Stretch } from './motion.ts'
@@ -13,8 +15,6 @@ import { bodyOf } from './motion.ts'
 import type { Doubt, Proofs } from './parted.ts'
 import { FIRST, proofsIn } from './parted.ts'
 import { sweptBox } from './paths.ts'
-import type { Facet, Sheet } from './sheets.ts'
-import { sheetsOf } from './sheets.ts'
 
 /*
  * Do two panels meet on the way? Proved, not sampled.
@@ -36,7 +36,7 @@ import { sheetsOf } from './sheets.ts'
  * If no plane is found the stretch is halved. If the two do cross at its middle, they touch. If it gets too
  * narrow to halve, we say that we cannot tell.
  *
- * Shut, all paper lies in one plane, and no plane that stands still goes between two sheets of the stack.
+ * Shut, all paper lies in one plane, and no plane that stands still goes between two leaves of the stack.
  * But heights over it that grow with the opening t look alike at every t once they are divided by t, and
  * bodies are apart exactly if they are so with one direction stretched. There a plane
  * x a + y l + z h / t = edge does stand still; times t it reads
@@ -45,7 +45,7 @@ import { sheetsOf } from './sheets.ts'
  *
  * with g = t1 hypot(x, y) and u the corner's way along (x, y) from shut to t1, times t1 (a rate is within
  * bend t1 / 2 of the mean). So the stretch from shut to the first opening is proved like all others: the
- * stack has an order, the one in which its sheets lie just before, and none passes through another. The same
+ * stack has an order, the one in which its leaves lie just before, and none passes through another. The same
  * holds at the other end, with t counted back from there: what lies down on the page when the card is flat lies
  * down on what is stuck to the page.
  *
@@ -55,7 +55,7 @@ import { sheetsOf } from './sheets.ts'
  * stand on alone, and of the holes in their paper only those count that come near the other one. So what was found
  * about two mechanisms holds for as long as they, those holes and the openings stay the same (see `kept.ts`).
  *
- * `sheets.ts` says what paper is looked at, `paths.ts` how it moves as seen from a panel, `parted.ts` how two sheets
+ * `leaves.ts` says what paper is looked at, `paths.ts` how it moves as seen from a panel, `parted.ts` how two leaves
  * are proved apart in a stretch; here the stretches are gone through.
  */
 
@@ -126,8 +126,8 @@ interface Known {
 
 /** Two panels. */
 interface Pair {
-  readonly one: Sheet
-  readonly two: Sheet
+  readonly one: Leaf
+  readonly two: Leaf
   readonly paper: () => readonly [readonly Facet[], readonly Facet[]]
 }
 
@@ -195,10 +195,10 @@ const outcomes = keepingPairs<Outcome>()
 interface Scene {
   readonly motion: Motion
   /** The panels of a mechanism. */
-  owned(owner: number): readonly Sheet[]
+  owned(owner: number): readonly Leaf[]
   readonly standing: ReturnType<typeof standings>
   stretch(from: number, to: number): Stretch
-  boxOf(stretch: Stretch, sheet: Sheet): Extent
+  boxOf(stretch: Stretch, leaf: Leaf): Extent
   proofs(span: Span): Proofs
   /** The paper of a mechanism on its way, and what it takes out of its host. */
   trace(owner: number): Trace
@@ -231,9 +231,9 @@ function sceneOf({ motion, alone }: Search): Scene {
     return { parts, whole: joined(parts.filter((part) => part !== null)) }
   }
   const told = (owner: number): string => alone(owner)?.join(' ') ?? 'nowhere'
-  const all: Sheet[][] = [[], ...model.builds.map(() => [])]
-  for (const sheet of sheetsOf(model)) all[(model.panels[sheet.panel]?.owner ?? -1) + 1]?.push(sheet)
-  const owned = (owner: number): readonly Sheet[] => all[owner + 1] ?? []
+  const all: Leaf[][] = [[], ...model.builds.map(() => [])]
+  for (const leaf of leavesOf(model)) all[(model.panels[leaf.panel]?.owner ?? -1) + 1]?.push(leaf)
+  const owned = (owner: number): readonly Leaf[] => all[owner + 1] ?? []
   return {
     motion,
     owned,
@@ -323,10 +323,10 @@ function lookedAt(search: Search, scene: Scene, couple: Couple, share: number): 
   const effort = { left: Number.MAX_SAFE_INTEGER }
   let isPaperSeen = false
 
-  const facetsOf = (sheet: Sheet, other: number): readonly Facet[] => {
+  const facetsOf = (leaf: Leaf, other: number): readonly Facet[] => {
     isPaperSeen = true
-    const seen = new Set(holesNear(motion, scene, sheet.panel, other))
-    return sheet.facets(
+    const seen = new Set(holesNear(motion, scene, leaf.panel, other))
+    return leaf.facets(
       (owner) => seen.has(owner) || owners.some((one) => scene.standing.get(one)?.has(owner)),
     )
   }

@@ -5,12 +5,12 @@ import type { Stretch } from './motion.ts'
 
 /*
  * Paper has two sides. A piece stuck on a panel lies on one of them, in front of all that shares the panel's
- * plane: what swings up through that plane meets it, what stays behind does not. In a model of sheets without
+ * plane: what swings up through that plane meets it, what stays behind does not. In a model of leaves without
  * thickness it would lie in the plane itself and tell neither.
  *
  * So the checks hold it a hair off, on its own side: `layers` times THIN sin(q (t - t0)), with q = pi over the
- * whole motion from t0 to t1. At both ends of the motion, where sheets come to lie on one another, it is back in
- * the plane, and they close over it as over a sheet; in between it is off the plane, and what crosses it by more
+ * whole motion from t0 to t1. At both ends of the motion, where leaves come to lie on one another, it is back in
+ * the plane, and they close over it as over a leaf; in between it is off the plane, and what crosses it by more
  * than the hair is wide (and the rim of a cut, see KERF) is seen to.
  *
  * Seen from a frame that turns at a rate of at most `spin`, itself changing by at most `jerk`, the way of its

@@ -2,10 +2,10 @@ import { overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { parting, piercings, ROUNDING, TOUCH } from '../plane/parting.ts'
 import { RADIANS } from '../plane/vector.ts'
+import type { Facet, Leaf } from './leaves.ts'
 import type { Body, Still, Stretch } from './motion.ts'
 import type { Path, Scene } from './paths.ts'
 import { beyond, beyondNear, clearOfBox, follow, roomFor, seen } from './paths.ts'
-import type { Facet, Sheet } from './sheets.ts'
 
 /** The widest stretches in which the paper itself is looked at, and not outlines alone; degrees. */
 export const FIRST = 11.25
@@ -19,16 +19,16 @@ export interface Doubt {
 
 const pinnedIn = ({ M, corners }: Path): boolean[] => Array.from(M.subarray(0, corners), (m) => m < ROUNDING)
 
-/** The convex parts of two sheets. */
+/** The convex parts of two leaves. */
 export type Paper = () => readonly [readonly Facet[], readonly Facet[]]
 
-/** Proofs about two sheets in one motion, between its least and its widest opening; they share their memory. */
+/** Proofs about two leaves in one motion, between its least and its widest opening; they share their memory. */
 export interface Proofs {
   /**
-   * What keeps two sheets from being proved apart in a stretch: null if nothing, true if the stretch is only
+   * What keeps two leaves from being proved apart in a stretch: null if nothing, true if the stretch is only
    * too wide. Their paper is asked for only where their outlines will not do. Counts each look at two facets.
    */
-  doubt(one: Sheet, two: Sheet, paper: Paper, stretch: Stretch, effort: { left: number }): Doubt | true | null
+  doubt(one: Leaf, two: Leaf, paper: Paper, stretch: Stretch, effort: { left: number }): Doubt | true | null
   /** How far two facets are apart at an opening, mm; below 0: they cross by so much. */
   gapAt(pair: Doubt, still: Still): number
   /** Where two facets meet, or where the first is nearest to the second's panel, in the coordinates of that panel. */
@@ -42,8 +42,8 @@ export function proofsIn(scene: Scene, [least, most]: readonly [number, number])
   const [path, back, joined] = [roomFor(16), roomFor(16), roomFor(16)]
   const middleOf = ({ from, to }: Stretch): Still => motion.still((from.opening + to.opening) / 2)
 
-  /** Whether the outline of one sheet passes clear of the other's plane or box. The host's frame is tried first. */
-  const outlinesApart = (one: Sheet, two: Sheet, stretch: Stretch): boolean =>
+  /** Whether the outline of one leaf passes clear of the other's plane or box. The host's frame is tried first. */
+  const outlinesApart = (one: Leaf, two: Leaf, stretch: Stretch): boolean =>
     clearOfBox(follow(path, scene, stretch, two.outline, one.panel), one.box) ||
     clearOfBox(follow(path, scene, stretch, one.outline, two.panel), two.box)
 
@@ -87,7 +87,7 @@ export function proofsIn(scene: Scene, [least, most]: readonly [number, number])
       partedNear(end, a.whole, b.whole, stretch) ||
       partedNear(end, b.whole, a.whole, stretch))
 
-  /** The two facets of two sheets that are least apart, of those that no proof parts. */
+  /** The two facets of two leaves that are least apart, of those that no proof parts. */
   const worstFacets = (paper: Paper, stretch: Stretch, effort: { left: number }): Doubt | null => {
     const [ones, twos] = paper()
     const middle = middleOf(stretch)

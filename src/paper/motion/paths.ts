@@ -3,9 +3,9 @@ import type { Parting } from '../plane/parting.ts'
 import { ROUNDING } from '../plane/parting.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { WORLD } from './chain.ts'
+import type { Box } from './leaves.ts'
 import type { Lifts } from './lift.ts'
 import type { Body, Motion, Still, Stretch } from './motion.ts'
-import type { Box } from './sheets.ts'
 
 /** What is looked at: the motion, and how stuck-on paper is held off in it. */
 export interface Scene {

@@ -13,7 +13,7 @@ export interface Surface {
   /** Index of the mechanism that owns the panel; -1 for the card's own pages. */
   readonly owner: number
   /** Parts with the same number are one panel and lie in one plane. */
-  readonly sheet: number
+  readonly leaf: number
   /** How many pieces of card it lies on where all lie flat: 0 for the card itself, 1 for what is glued on it, … */
   readonly layer: number
   readonly points: readonly Vec3[]
@@ -51,7 +51,7 @@ export function surfaces(poser: Poser): readonly Surface[] {
     return {
       panel: name,
       owner,
-      sheet: panel,
+      leaf: panel,
       layer: layer[piece] as number,
       points: outline.map((flat) => poser.lift(panel, flat)),
       flat: outline,

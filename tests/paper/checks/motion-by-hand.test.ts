@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { clearMotion } from '../../../src/paper/checks/clear-motion.ts'
 import { subjectOf } from '../../../src/paper/checks/subject.ts'
-import { KERF } from '../../../src/paper/motion/sheets.ts'
+import { KERF } from '../../../src/paper/motion/leaves.ts'
 import { first, fold } from '../shared/check-designs.ts'
 import { design, gluedMoth } from '../shared/designs.ts'
 import { DEG } from '../shared/space.ts'

@@ -19,8 +19,8 @@ test.each([
   const design = dummy(name)
   const { paper } = loose(design, ids, false)
   const pieces = new Map<number, { id: string; box: [number, number, number, number] }>()
-  for (const { sheet, panel, points } of paper) {
-    const box = pieces.get(sheet)?.box ?? [1e9, -1e9, 1e9, -1e9]
+  for (const { leaf, panel, points } of paper) {
+    const box = pieces.get(leaf)?.box ?? [1e9, -1e9, 1e9, -1e9]
     for (const [x, y, z] of points) {
       expect(z).toBe(0)
       box[0] = Math.min(box[0], x)
@@ -28,7 +28,7 @@ test.each([
       box[2] = Math.min(box[2], y)
       box[3] = Math.max(box[3], y)
     }
-    pieces.set(sheet, { id: panel.split('/')[0] ?? '', box })
+    pieces.set(leaf, { id: panel.split('/')[0] ?? '', box })
   }
   const all = [...pieces.values()]
   expect(new Set(all.map(({ id }) => id))).toEqual(new Set(ids))

@@ -145,7 +145,7 @@ describe('slopes', () => {
 describe('a descent', () => {
   const near = (found: readonly number[] | undefined, wanted: readonly number[], digits = 2) => {
     expect(found).toHaveLength(wanted.length)
-    wanted.forEach((v, k) => expect(found?.[k]).toBeCloseTo(v, digits))
+    for (const [k, v] of wanted.entries()) expect(found?.[k]).toBeCloseTo(v, digits)
   }
 
   test('of several ways takes the shortest', () => {

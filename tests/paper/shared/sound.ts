@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { expect } from 'vitest'
 import type { Design, Vec3 } from '../../../src/paper/index.ts'
 import { change, check, compile, fieldsFor, settable, settingOf, settled } from '../../../src/paper/index.ts'
-import { KERF } from '../../../src/paper/motion/sheets.ts'
+import { KERF } from '../../../src/paper/motion/leaves.ts'
 import { crossings } from './crossing.ts'
 import { gluedDesigns } from './glued-designs.ts'
 

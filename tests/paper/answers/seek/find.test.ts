@@ -158,11 +158,10 @@ describe('what cannot be wished', () => {
         sentence: 'The card opens from 0° to 109°, not to 120°.',
       },
     })
-    const path = [{ opening: 150, at: [0, 60, 30] as const }]
-    expect(
-      sought(tight, wish({ path: [...path].map(({ opening, at }) => ({ opening, at: [...at] })) })).missed
-        ?.sentence,
-    ).toBe('The card opens from 0° to 109°, not to 150°.')
+    const path: Wish['path'] = [{ opening: 150, at: [0, 60, 30] }]
+    expect(sought(tight, wish({ path })).missed?.sentence).toBe(
+      'The card opens from 0° to 109°, not to 150°.',
+    )
   })
 
   test('has no room', () => {

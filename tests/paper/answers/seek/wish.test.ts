@@ -1,5 +1,6 @@
 // Wishes: how a tip moves, by the arithmetic of layers, wedges and tents.
 import { describe, expect, test } from 'vitest'
+import type { Mark } from '../../../../src/paper/answers/seek/reach.ts'
 import type { Wish } from '../../../../src/paper/answers/seek/wish.ts'
 import {
   checkWish,
@@ -73,7 +74,7 @@ describe('what can be wished', () => {
 
 test('the places of a wish are its own, and then those of its path', () => {
   expect(marksOf(wish())).toEqual([{ opening: 90, at: [0, 60, 30] }])
-  const mark = { opening: 120, at: [0, 60, 20] } as const
+  const mark: Mark = { opening: 120, at: [0, 60, 20] }
   expect(marksOf(wish({ path: [mark] }))).toEqual([{ opening: 90, at: [0, 60, 30] }, mark])
 })
 

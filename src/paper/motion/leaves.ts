@@ -13,7 +13,7 @@ import { seamsAlong } from './seams.ts'
 export const KERF = 0.05
 
 /** A panel as the search sees it. */
-export interface Sheet {
+export interface Leaf {
   readonly panel: number
   /** Its whole outline, and the box round it. */
   readonly outline: Body
@@ -87,9 +87,9 @@ function facetsOf(panel: number, patches: readonly Patch[], folds: readonly Segm
 }
 
 /** Every panel of a model. The paper itself is cut up when it is first asked for: mostly an outline will do. */
-export function sheetsOf(model: Model): readonly Sheet[] {
+export function leavesOf(model: Model): readonly Leaf[] {
   const folds = creasesIn(model)
-  return model.panels.map(({ outline, notches }, panel): Sheet => {
+  return model.panels.map(({ outline, notches }, panel): Leaf => {
     const body = bodyOf(panel, outline)
     const known = new Map<string, readonly Facet[]>()
     return {
