@@ -44,7 +44,10 @@ function elsewhere({ bench }: Dummy, { id, on, kind }: Mechanism): readonly Chos
 }
 
 function Rename({ dummy, owner: { id } }: PartProps): JSX.Element {
-  const [typed, setTyped] = useState<string | null>(null)
+  const [draft, setDraft] = useState<{ readonly id: string; readonly text: string } | null>(null)
+  // What was typed for one part is none of the next one's.
+  const typed = draft?.id === id ? draft.text : null
+  const setTyped = (text: string | null) => setDraft(text === null ? null : { id, text })
   const done = () => {
     if (typed !== null && typed.trim() !== '') {
       const edit = rename(dummy.bench.design.peek(), id, typed)
@@ -105,7 +108,7 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
   return (
     <div class="part-actions">
       <span aria-hidden="true">Name</span>
-      <Rename key={id} {...{ dummy, owner }} />
+      <Rename {...{ dummy, owner }} />
       <button
         type="button"
         class="button"

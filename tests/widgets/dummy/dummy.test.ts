@@ -59,6 +59,16 @@ describe('what is taken up', () => {
     expect(isThere(designOf(body), { what: 'part', name: 'eye' })).toBe(false)
   })
 
+  test('can be made far too large, on a short fold too: what sticks out is told, and not refused', () => {
+    const dummy = dummyModel(owl, NO_FRAMES)
+    dummy.choose({ what: 'part', name: 'eye' })
+    const { bench } = dummy
+    const cut = bench.fields.find(({ key }) => key === 'eye.cut')
+    if (!cut) throw new Error('no such size')
+    // Farther than the ridge that it stands on is long, and than a page is wide.
+    expect(cut.max).toBeGreaterThan(148)
+  })
+
   test('offers its own sizes and handles, and none without an owner', () => {
     const { fields = [], handles = [], lead } = configFor(owl, { what: 'face', name: 'eye/left' })
     expect(lead).toBe('eye')

@@ -66,10 +66,18 @@ export function placesOf(model: Model, id?: string): readonly Chosen[] {
   ]
 }
 
+/** A maker's sizes go so far past the longer side of the card: what is too large is told and mended, not refused. */
+const TOO_LARGE = 1.25
+
 /** Everything of a mechanism that can be set, choices first. */
-function everySetting(m: Mechanism): readonly FieldChoice[] {
-  const names = [...(kindOf(m).choices ?? []), ...settable(m)].map(({ name }) => name)
-  return names.map((field) => ({ id: m.id, field }))
+function everySetting(m: Mechanism, { width, height }: Design['card']): readonly FieldChoice[] {
+  const far = Math.ceil(TOO_LARGE * Math.max(width, height))
+  const choices = (kindOf(m).choices ?? []).map(({ name }): FieldChoice => ({ id: m.id, field: name }))
+  const sizes = settable(m).map(
+    ({ name, unit }): FieldChoice =>
+      unit === 'mm' ? { id: m.id, field: name, min: -far, max: far } : { id: m.id, field: name },
+  )
+  return [...choices, ...sizes]
 }
 
 /** What the bench offers for the thing taken up: the sizes, handles and readings of its owner. */
@@ -78,5 +86,5 @@ export function configFor(design: Design, chosen: Chosen | null): BenchConfig {
   const look = { camera: { turn: -24, tilt: 34 }, opening: 100 }
   if (!owner) return { ...look, fields: [], handles: [] }
   const handles = kindOf(owner).handles.map(({ name }) => ({ id: owner.id, handle: name }))
-  return { ...look, lead: owner.id, fields: everySetting(owner), handles }
+  return { ...look, lead: owner.id, fields: everySetting(owner, design.card), handles }
 }
