@@ -110,9 +110,9 @@ describe('the light of a flame', () => {
 
   it('is drawn by one gradient that all its places share', () => {
     const svg = toSvg(seen(lantern('flame')))
-    expect(svg.match(/<linearGradient id="[^"]+-glow" class="glow">/g)).toHaveLength(1)
-    const own = /<linearGradient id="([^"]+-glow)"/.exec(svg)?.[1]
-    expect(svg.split(`href="#${own}"`).length - 1).toBeGreaterThan(2)
+    expect(svg.match(/<radialGradient id="[^"]+-glow" class="glow"/g)).toHaveLength(1)
+    const own = /<radialGradient id="([^"]+-glow)"/.exec(svg)?.[1]
+    expect(svg.split(`url(#${own})`).length - 1).toBeGreaterThan(2)
     expect(toSvg(seen(lantern('moon')))).not.toContain('-glow')
   })
 })

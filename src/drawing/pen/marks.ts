@@ -67,11 +67,12 @@ export interface Paint {
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
 
 /**
- * A dark or a light that thins out. In the frame of its matrix it is strongest at 0: on the line x = 0 and gone at
- * x = 1 (`band`), or at the origin and gone on the unit circle (`round`, and `glow` for light).
+ * A dark or a light that thins out, in the frame of its matrix: from the line x = 0 to x = 1, for y from 0 to 1
+ * (`band`), or from the origin to the unit circle: a quarter of it (`corner`), the half above y = 0 (`round`), or all
+ * of it, for light (`glow`).
  */
 export interface Fade {
-  readonly kind: 'band' | 'round' | 'glow'
+  readonly kind: 'band' | 'corner' | 'round' | 'glow'
   readonly matrix: Matrix
 }
 

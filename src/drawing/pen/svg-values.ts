@@ -1,10 +1,12 @@
 /** What a mark is in SVG: its class names, its styles, the data of its paths. The pen for text and the page's own elements share it. */
-import type { Drawing, InkShape, Mark, Matrix, PathMark, Point, WordMark } from './marks.ts'
+import type { Drawing, Fade, InkShape, Mark, Matrix, PathMark, Point, WordMark } from './marks.ts'
 import { arrowHeads } from './marks.ts'
+
+const SCALES: readonly number[] = [1, 10, 100, 1000]
 
 /** A number with at most `digits` decimals and no idle zeros. */
 export const cut = (value: number, digits = 2): string => {
-  const scale = 10 ** digits
+  const scale = SCALES[digits] ?? 10 ** digits
   const rounded = Math.round(value * scale) / scale
   return `${rounded === 0 ? 0 : rounded}`
 }
@@ -44,7 +46,9 @@ export const shapeData = ({ runs, bends, closed }: InkShape, digits = 1): string
 export const shapeStyle = ({ fill, line, width }: InkShape): string =>
   `fill:${fill ?? 'none'}${line === null ? '' : `;stroke:${line};stroke-width:${cut(width)}px`}`
 
-export const matrixText = (matrix: Matrix): string => `matrix(${matrix.map((n) => cut(n, 4)).join(' ')})`
+/** A matrix for a frame in mm: a thousandth of a pixel for each of them. */
+export const matrixText = (matrix: Matrix): string =>
+  `matrix(${matrix.map((n, k) => cut(n, k < 4 ? 3 : 1)).join(' ')})`
 
 /** A name for a drawing that was given none: the same drawing always has the same. */
 export function nameFor({ says, marks }: Drawing): string {
@@ -57,8 +61,22 @@ export function nameFor({ says, marks }: Drawing): string {
   return `d${(hash >>> 0).toString(36)}`
 }
 
-/** The inline style of a fade: its strength, and the gradient with this id. */
-export const fadeStyle = (mark: PathMark, id: string): string => `${styleOf(mark) ?? ''};fill:url(#${id})`
+/** What a fade covers of its own frame: the same in every picture, so that a frame moves it and no more. */
+const FADE_SHAPES: Readonly<Record<Fade['kind'], string>> = {
+  band: 'M0 0H1V1H0Z',
+  corner: 'M0 0H1V1H0Z',
+  round: 'M-1 0H1V1H-1Z',
+  glow: 'M-1-1H1V1H-1Z',
+}
+
+/** A fade as attributes of a path, in the drawing of this name, whose fades share their gradients. */
+export const fadeLook = ({ strength = 1 }: PathMark, { kind, matrix }: Fade, name: string) => ({
+  style: `fill:url(#${name}-${kind === 'corner' ? 'round' : kind})`,
+  'fill-opacity': cut(strength),
+  // Its frame is as large as it is on the screen: a tenth of a pixel is fine enough.
+  transform: `matrix(${matrix.map((n) => cut(n, 1)).join(' ')})`,
+  d: FADE_SHAPES[kind],
+})
 
 /** The class names of a mark. */
 export function classOf(mark: Mark): string {
@@ -79,8 +97,8 @@ export function styleOf(mark: Mark): string | undefined {
   const { paint, strength } = mark
   if (paint) {
     const paper = paint.paper === undefined ? '' : `;--paper:${paint.paper}`
-    const sky = paint.sky === undefined ? '' : `;--sky:${cut(paint.sky, 3)}`
-    return `--light:${cut(paint.light, 3)}${sky}${paper}`
+    const sky = paint.sky === undefined ? '' : `;--sky:${cut(paint.sky)}`
+    return `--light:${cut(paint.light)}${sky}${paper}`
   }
   return strength === undefined ? undefined : `--strength:${cut(strength, 3)}`
 }
@@ -113,11 +131,18 @@ export const GLOW_STOPS: readonly (readonly [at: number, left: number])[] = [
   0, 0.12, 0.24, 0.36, 0.5, 0.7, 1,
 ].map((at) => [at, at === 1 ? 0 : Math.round(1000 * (1 + (GLOW_REACH * at) ** 2) ** -1.5) / 1000] as const)
 
+/** The frames of gradients that all fades share. */
+export const ALONG = { gradientUnits: 'userSpaceOnUse', x1: '0', y1: '0', x2: '1', y2: '0' } as const
+export const ROUND = { gradientUnits: 'userSpaceOnUse', cx: '0', cy: '0', r: '1' } as const
+
 /** Whether a flame burns in the drawing. */
 export const glowsIn = ({ marks }: Drawing): boolean => marks.some(({ role }) => role === 'haze')
 
-/** The stops that all fades of a drawing share, if it has any. */
-export const fadesIn = ({ marks }: Drawing): boolean => marks.some((mark) => mark.mark === 'path' && mark.on)
+/** Whether anything in the drawing fades into the dark. */
+export const fadesIn = ({ marks }: Drawing): boolean =>
+  marks.some(
+    (mark) => mark.mark === 'path' && mark.on?.some((one) => one.mark === 'path' && one.role === 'fade'),
+  )
 
 /** A name for each mark of a drawing: of a surface its own, however the painter's order changes. */
 export function namesOf(marks: readonly Mark[], name: string): readonly string[] {

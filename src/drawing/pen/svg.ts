@@ -7,7 +7,7 @@
  *   c-<n>             a surface or slice: cut from card n (sets `--paper` to `--card-<n>`)
  *   front | back      which face of the card shows (the back is paler)
  *   style="--light:…;--sky:…" a surface: light it gets, 0 to 1; `--paper` where its paper is named
- *   style="--strength:…" a shadow or fade
+ *   style="--strength:…" a shadow
  *   s-<n>             a curve among several: 0, 1, 2 …, each with a dash pattern of its own
  *   closed | open     a path
  *   quiet             a path of something else than what is looked at
@@ -16,18 +16,20 @@
  *   data-of="…"       the panel, crease, mechanism, handle or check that a mark stands for
  *
  * A surface with something on it is `<g class="sheet c-<n> front">`: its path, a clip, and in a group what
- * lies on it. Clips and fades have ids that begin with the drawing's name.
+ * lies on it. A fade is a path in a frame of its own, filled with one of the drawing's gradients. Ids of clips and
+ * gradients begin with the drawing's name.
  *
  * A figure is `<svg class="drawing" viewBox role="img" aria-label>`, with `on-table` where it stands on one.
  * Elements: `path`, `circle`, `text`, and `g`, `clipPath`, gradients for what lies on paper.
  */
-import type { ArtMark, DotMark, Drawing, Mark, PathMark, WordMark } from './marks.ts'
+import type { ArtMark, DotMark, Drawing, Fade, Mark, PathMark, WordMark } from './marks.ts'
 import {
+  ALONG,
   classOf,
   classOfDrawing,
   cut,
   FADE_STOPS,
-  fadeStyle,
+  fadeLook,
   fadesIn,
   GLOW_STOPS,
   glowsIn,
@@ -36,6 +38,7 @@ import {
   nameFor,
   namesOf,
   pathData,
+  ROUND,
   shapeData,
   shapeStyle,
   sheetClass,
@@ -70,32 +73,27 @@ const art = ({ shapes, matrix, own }: ArtMark): string =>
     })
     .join('')}</g>`
 
-const stops = (name: string, kind: 'fade' | 'glow'): string =>
-  `<linearGradient id="${name}-${kind}"${kind === 'glow' ? ' class="glow"' : ''}>${(kind === 'fade'
-    ? FADE_STOPS
-    : GLOW_STOPS
-  )
-    .map(([at, opacity]) => `<stop offset="${at}" stop-opacity="${opacity}"/>`)
-    .join('')}</linearGradient>`
+const stops = (of: readonly (readonly [at: number, left: number])[]): string =>
+  of.map(([at, opacity]) => `<stop offset="${at}" stop-opacity="${opacity}"/>`).join('')
 
-function fade(mark: PathMark, id: string, name: string): string {
-  const { kind = 'band', matrix } = mark.fade ?? {}
-  const gradient = kind === 'band' ? 'linearGradient' : 'radialGradient'
-  const reach = kind === 'band' ? 'x1="0" y1="0" x2="1" y2="0"' : 'cx="0" cy="0" r="1"'
-  const turn = matrix ? matrixText(matrix) : ''
-  return `<${gradient} id="${id}" href="#${name}-${kind === 'glow' ? 'glow' : 'fade'}" gradientUnits="userSpaceOnUse" ${reach} gradientTransform="${turn}"/><path${attributes(
-    { class: classOf(mark), style: fadeStyle(mark, id), d: pathData(mark.runs, true, 1) },
-  )}/>`
-}
+/** The gradients that all fades of a drawing share: each in a frame of its own. */
+const fades = (name: string): string =>
+  `<linearGradient${attributes({ id: `${name}-band`, ...ALONG })}>${stops(FADE_STOPS)}</linearGradient><radialGradient${attributes({ id: `${name}-round`, href: `#${name}-band`, ...ROUND })}/>`
+
+const glow = (name: string): string =>
+  `<radialGradient${attributes({ id: `${name}-glow`, class: 'glow', ...ROUND })}>${stops(GLOW_STOPS)}</radialGradient>`
+
+const fade = (mark: PathMark, one: Fade, name: string): string =>
+  `<path${attributes({ class: classOf(mark), ...fadeLook(mark, one, name) })}/>`
 
 /** A surface and what lies on it. */
 function sheet(mark: PathMark, own: string, name: string): string {
   const d = pathData(mark.runs, true)
-  const inner = (mark.on ?? []).map((one, k) =>
+  const inner = (mark.on ?? []).map((one) =>
     one.mark === 'art'
       ? art(one)
       : one.fade
-        ? fade(one, `${own}f${k}`, name)
+        ? fade(one, one.fade, name)
         : `<path${attributes({ class: classOf(one), style: styleOf(one), d: pathData(one.runs, one.closed, 1) })}/>`,
   )
   return `<g${attributes({ class: sheetClass(mark), style: styleOf(mark), 'data-of': mark.of })}><path class="m-${mark.role}" d="${d}"/><clipPath id="${own}"><path d="${d}"/></clipPath><g clip-path="url(#${own})">${inner.join('')}</g></g>`
@@ -103,7 +101,7 @@ function sheet(mark: PathMark, own: string, name: string): string {
 
 function path(mark: PathMark, digits: number, unit: Drawing['unit'], own: string, name: string): string {
   if (mark.on) return sheet(mark, own, name)
-  if (mark.fade) return fade(mark, own, name)
+  if (mark.fade) return fade(mark, mark.fade, name)
   const d = pathData(mark.runs, mark.closed, digits)
   const line = `<path${attributes({ class: classOf(mark), style: styleOf(mark), 'data-of': mark.of, d })}/>`
   const heads = headData(mark, digits, unit)
@@ -166,7 +164,7 @@ export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): s
   const name = nameFor(drawing)
   const names = namesOf(drawing.marks, name)
   const marks = drawing.marks.map((mark, k) => markSvg(mark, digits, drawing.unit, names[k], name))
-  if (glowsIn(drawing)) marks.unshift(stops(name, 'glow'))
-  if (fadesIn(drawing)) marks.unshift(stops(name, 'fade'))
+  if (glowsIn(drawing)) marks.unshift(glow(name))
+  if (fadesIn(drawing)) marks.unshift(fades(name))
   return `<svg${head}>${style}\n${marks.join('\n')}\n</svg>\n`
 }

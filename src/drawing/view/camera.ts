@@ -33,6 +33,8 @@ export interface Lens {
   readonly scale: number
   /** Of the open card, mm. */
   readonly diagonal: number
+  /** A rectangle round the picture, and round all that a crop may show of it. */
+  readonly all: readonly Point[]
   toScreen(p: Vec3): Point
 }
 
@@ -102,6 +104,12 @@ export function lensFor({ card, camera, size, points, padding, scale, stand }: F
     toEye,
     scale: fitted,
     diagonal,
+    all: [
+      [-size.width, -size.height],
+      [2 * size.width, -size.height],
+      [2 * size.width, 2 * size.height],
+      [-size.width, 2 * size.height],
+    ],
     toScreen: (p) => {
       const [x, y] = plain(p)
       return [size.width / 2 + fitted * (x - cx), size.height / 2 + fitted * (y - cy)]

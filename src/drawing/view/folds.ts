@@ -145,13 +145,10 @@ export function fadesOn(
       if (edgeA && edgeB) {
         const [a, b] = quad as [Point, Point, Point, Point]
         const [o, q] = [toScreen(at(0.5, 0)), toScreen(at(0.5, reach))]
-        const long = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
-        const [ex, ey] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
-        const [qx, qy] = [q[0] - o[0], q[1] - o[1]]
-        const on = qx * ex + qy * ey
-        // Square to the crease on the screen, as far as the dark reaches there.
-        const [gx, gy] = [qx - on * ex, qy - on * ey]
-        marks.push({ ...mark, fade: { kind: 'band', matrix: [gx, gy, -gy, gx, o[0], o[1]] } })
+        marks.push({
+          ...mark,
+          fade: { kind: 'band', matrix: [q[0] - o[0], q[1] - o[1], b[0] - a[0], b[1] - a[1], a[0], a[1]] },
+        })
         continue
       }
       // A crease that ends inside the panel: its dark thins out along it too.
@@ -161,7 +158,7 @@ export function fadesOn(
       marks.push({
         ...mark,
         fade: {
-          kind: 'round',
+          kind: edgeA || edgeB ? 'corner' : 'round',
           matrix: [p[0] - o[0], p[1] - o[1], q[0] - o[0], q[1] - o[1], o[0], o[1]],
         },
       })

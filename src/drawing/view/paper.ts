@@ -356,19 +356,8 @@ export function paperMarks(
         const [x, y] = [(box[0] + box[2]) / 2, (box[1] + box[3]) / 2]
         const [p, q, r] = [spot(x, y), spot(x + 1, y), spot(x, y + 1)]
         const grow = (Math.hypot(q[0] - p[0], q[1] - p[1]) + Math.hypot(r[0] - p[0], r[1] - p[1])) / 2
-        const whole: PathMark = {
-          mark: 'path',
-          runs: [
-            [
-              [box[0] - 1, box[1] - 1],
-              [box[2] + 1, box[1] - 1],
-              [box[2] + 1, box[3] + 1],
-              [box[0] - 1, box[3] + 1],
-            ].map(([a = 0, b = 0]) => spot(a, b)),
-          ],
-          closed: true,
-          role: 'bare',
-        }
+        // Cut to the surface as all that lies on it: so it may be the same in every frame.
+        const whole: PathMark = { mark: 'path', runs: [lens.all], closed: true, role: 'bare' }
         // A light needs a ground of its own under it, as art does.
         if (glow || art?.shapes.length) on.push(whole)
         if (art?.shapes.length) on.push(artMark(art.shapes, matrix, spot, grow))

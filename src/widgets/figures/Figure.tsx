@@ -1,11 +1,12 @@
 import type { JSX } from 'preact'
-import type { ArtMark, Drawing, InkShape, Mark, PathMark } from '../../drawing/pen/marks.ts'
+import type { ArtMark, Drawing, Fade, InkShape, Mark, PathMark } from '../../drawing/pen/marks.ts'
 import {
+  ALONG,
   classOf,
   classOfDrawing,
   cut,
   FADE_STOPS,
-  fadeStyle,
+  fadeLook,
   fadesIn,
   GLOW_STOPS,
   glowsIn,
@@ -14,6 +15,7 @@ import {
   nameFor,
   namesOf,
   pathData,
+  ROUND,
   shapeData,
   shapeStyle,
   sheetClass,
@@ -68,23 +70,19 @@ const fadeStops = stopNodes(FADE_STOPS)
 
 const glowStops = stopNodes(GLOW_STOPS)
 
-function fadeNodes(mark: PathMark, id: string, name: string): JSX.Element[] {
-  const { kind = 'band', matrix } = mark.fade ?? {}
-  const shared = {
-    id,
-    href: `#${name}-${kind === 'glow' ? kind : 'fade'}`,
-    gradientUnits: 'userSpaceOnUse',
-    gradientTransform: matrix ? matrixText(matrix) : undefined,
-  } as const
-  return [
-    kind === 'band' ? (
-      <linearGradient key={`${id}b`} {...shared} x1="0" y1="0" x2="1" y2="0" />
-    ) : (
-      <radialGradient key={`${id}r`} {...shared} cx="0" cy="0" r="1" />
-    ),
-    <path key={id} class={classOf(mark)} style={fadeStyle(mark, id)} d={pathData(mark.runs, true, 1)} />,
-  ]
-}
+/** The gradients that all fades of a drawing share: each in a frame of its own. */
+const fadeDefs = (name: string): JSX.Element => (
+  <>
+    <linearGradient id={`${name}-band`} {...ALONG}>
+      {fadeStops}
+    </linearGradient>
+    <radialGradient id={`${name}-round`} href={`#${name}-band`} {...ROUND} />
+  </>
+)
+
+const fadeNode = (mark: PathMark, fade: Fade, key: string, name: string): JSX.Element => (
+  <path key={key} class={classOf(mark)} {...fadeLook(mark, fade, name)} />
+)
 
 /** A surface and what lies on it, clipped to it. */
 function sheetNode(mark: PathMark, own: string, name: string): JSX.Element {
@@ -95,17 +93,17 @@ function sheetNode(mark: PathMark, own: string, name: string): JSX.Element {
       <clipPath id={own}>
         <path d={d} />
       </clipPath>
-      <g clip-path={`url(#${own})`}>{(mark.on ?? []).flatMap((one, k) => inlay(one, `${own}f${k}`, name))}</g>
+      <g clip-path={`url(#${own})`}>{(mark.on ?? []).map((one, k) => inlay(one, `${own}f${k}`, name))}</g>
     </g>
   )
 }
 
 /** What lies on a surface. Its kinds do not take one another's elements over: only what has changed is patched. */
-const inlay = (one: PathMark | ArtMark, id: string, name: string): JSX.Element | JSX.Element[] =>
+const inlay = (one: PathMark | ArtMark, id: string, name: string): JSX.Element =>
   one.mark === 'art' ? (
     artNode(one)
   ) : one.fade ? (
-    fadeNodes(one, id, name)
+    fadeNode(one, one.fade, id, name)
   ) : (
     <path class={classOf(one)} style={styleOf(one)} d={pathData(one.runs, one.closed, 1)} />
   )
@@ -115,7 +113,7 @@ function markNode(mark: Mark, own: string, name: string): JSX.Element | JSX.Elem
   const className = classOf(mark)
   if (mark.mark === 'path') {
     if (mark.on) return sheetNode(mark, own, name)
-    if (mark.fade) return fadeNodes(mark, own, name)
+    if (mark.fade) return fadeNode(mark, mark.fade, own, name)
     const heads = headData(mark, DIGITS)
     const line = (
       <path
@@ -201,11 +199,11 @@ export function Figure({ drawing, silent = false, name, under, over }: FigurePro
       aria-hidden={silent ? true : undefined}
       {...size}
     >
-      {fadesIn(drawing) ? <linearGradient id={`${own}-fade`}>{fadeStops}</linearGradient> : null}
+      {fadesIn(drawing) ? fadeDefs(own) : null}
       {glowsIn(drawing) ? (
-        <linearGradient id={`${own}-glow`} class="glow">
+        <radialGradient id={`${own}-glow`} class="glow" {...ROUND}>
           {glowStops}
-        </linearGradient>
+        </radialGradient>
       ) : null}
       {under?.map((mark) => markNode(mark, own, own))}
       {markNodes(drawing.marks, own) as JSX.Element[]}
