@@ -185,6 +185,7 @@ describe('the best', () => {
       design: { mechanisms: [{ id: name, kind, on } as unknown as Mechanism] } as unknown as Design,
       tip: [0, 0, 0],
       miss: 0,
+      strays: 0,
       sway: 1,
       facts: { layers: 2, thickness: 0.5, paper: [], area: 0, joints, pieces: 0, forgiveness: 1 },
       ...rest,
@@ -222,6 +223,18 @@ describe('the best', () => {
     const large = { ...found('a', {}), facts: { ...found('a', {}).facts, area: 1e4 } }
     expect(order(large, found('b', { miss: 0.9, kind: 'glued-tent' }))).toEqual(['b', 'a'])
     expect(order(large, found('b', { miss: 1.1, kind: 'glued-tent' }))).toEqual(['a', 'b'])
+  })
+
+  test('keeps to a wished path: a millimetre off it counts as four of miss', () => {
+    const kinds = { kind: 'glued-tent' }
+    expect(order(found('a', { strays: 0.4 }), found('b', { miss: 1.5, ...kinds }))).toEqual(['b', 'a'])
+    expect(order(found('a', { strays: 0.4 }), found('b', { miss: 1.7, ...kinds }))).toEqual(['a', 'b'])
+    // Half a millimetre farther off the path, it comes later whatever else it has.
+    expect(order(found('a', { strays: 0.6 }), found('b', { miss: 40, ...kinds }))).toEqual(['b', 'a'])
+    expect(order(found('a', { strays: 0.9 }), found('b', { strays: 0.6, miss: 40, ...kinds }))).toEqual([
+      'a',
+      'b',
+    ])
   })
 
   test('of each kind on one crease comes before the second of any, and six are enough', () => {
