@@ -22,8 +22,8 @@ export const pose: Command = {
     for (const [id, tip] of Object.entries(tips)) {
       const top = highest(design, id)
       console.log(
-        `${id}: rise ${mm(tip.rise)}, stand-off ${mm(tip.standOff)}, reach ${mm(tip.reach)} ` +
-          `(highest ${mm(top.rise)}, at ${top.opening.toFixed(1)}°)`,
+        `${id}: ${rise(tip.rise)}, stand-off ${mm(tip.standOff)}, reach ${mm(tip.reach)} ` +
+          `(highest ${top.rise < -0.05 ? rise(top.rise) : mm(top.rise)}, at ${top.opening.toFixed(1)}°)`,
       )
     }
     for (const { between, gape } of gapes) console.log(`${between.join(' and ')}: gape ${mm(gape)}`)
@@ -40,5 +40,9 @@ function openingOf(text: string | boolean | undefined): number {
   const given = text === undefined ? ', and it was left out' : `, not ${text}`
   throw new Refusal(`--opening must be a number of degrees from 0 (shut) to 180 (flat)${given}.`)
 }
+
+/** No ruler reads less than nothing: what lies behind its page is told so. */
+const rise = (length: number): string =>
+  length < -0.05 ? `${mm(-length)} behind the page` : `rise ${mm(Math.max(0, length))}`
 
 const mm = (length: number): string => `${length.toFixed(1)} mm`

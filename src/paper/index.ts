@@ -74,7 +74,7 @@ export { thickest } from './measure/layers.ts'
 
 export type { Gape, Measure, TipMeasure } from './measure/measure.ts'
 
-export { highest, measure, riseOf, shutMargin, swing, tipAt } from './measure/measure.ts'
+export { highest, isRead, measure, riseOf, shutMargin, swing, tipAt } from './measure/measure.ts'
 
 export type { PagePoint } from './measure/page-point.ts'
 

@@ -4,6 +4,7 @@ import {
   broughtIn,
   compile,
   highest,
+  isRead,
   nameOf,
   openingRange,
   openingStops,
@@ -18,7 +19,7 @@ import type { Rect, Wish } from '../pen/lettering.ts'
 import { gripRadius, placeWords, textWidth, wordRect } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point, WordMark } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
-import { angleText, lengthText } from '../pen/numbers.ts'
+import { angleText, lengthText, riseSaid, riseText } from '../pen/numbers.ts'
 import { runsOf } from '../pen/shape.ts'
 import type { Size } from '../view/camera.ts'
 
@@ -116,7 +117,13 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   const { text = 15, unit = 'mm', handle = true } = options
   const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
   const { point } = options
-  const curves = point ? [gapCurve(point)] : riseCurves(design, ids)
+  const told = ids.filter((id) =>
+    isRead(
+      design,
+      design.mechanisms.findIndex((m) => m.id === id),
+    ),
+  )
+  const curves = point ? [gapCurve(point)] : riseCurves(design, told)
   const what = point ? 'gap' : 'rise'
   const low = Math.min(0, ...curves.flatMap(({ path }) => path.map(({ rise }) => rise)))
   const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
@@ -254,7 +261,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     if (!still) {
       const p = spot(peak.opening, peak.rise)
       marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
-      const highestWords = `${point ? 'widest' : 'highest'} ${lengthText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
+      const highestWords = `${point ? 'widest' : 'highest'} ${point ? lengthText(peak.rise, unit) : riseText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
       const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
       peaks.push({
         text: `${name}${highestWords}`,
@@ -272,7 +279,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
     rects.push([dot[0] - grip, dot[1] - grip, 2 * grip, 2 * grip])
     states.push({
-      text: series === 0 ? `${lengthText(now, unit)} at ${angleText(opening, 0)}` : lengthText(now, unit),
+      text: series === 0 ? `${riseText(now, unit)} at ${angleText(opening, 0)}` : riseText(now, unit),
       role: 'handle',
       size: text,
       bold: true,
@@ -305,8 +312,8 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     says: first
       ? still
         ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
-        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? 'the gap is' : `${nameOf(first.ids[0] ?? '')} rises`} ${lengthText(first.at(opening), unit)}; ${point ? 'widest' : 'highest'} ${lengthText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
-      : 'Rise against opening: nothing rises yet.',
+        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? `the gap is ${lengthText(first.at(opening), unit)}` : riseSaid(nameOf(first.ids[0] ?? ''), first.at(opening), unit)}; ${point ? 'widest' : 'highest'} ${riseText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
+      : `Rise against opening: ${ids.length > 0 ? `${nameOf(ids[0] ?? '')} fits together at no opening` : 'nothing rises yet'}.`,
     toOpening: ([x]) => broughtIn(design, openings.invert(x)),
   }
 }

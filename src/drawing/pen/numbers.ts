@@ -15,3 +15,14 @@ function fixed(value: number, digits: number): string {
   const text = Math.abs(value).toFixed(digits)
   return value < 0 && Number(text) !== 0 ? `−${text}` : text
 }
+
+/** Nearer than this to its page a tip is on it, mm: what is told in tenths shows no less. */
+const ON_PAGE = 0.05
+
+/** A tip's distance from the page beneath it: no ruler reads less than nothing, so what lies behind the page is told so. */
+export const riseText = (rise: number, unit: LengthUnit = 'mm'): string =>
+  rise < -ON_PAGE ? `${lengthText(-rise, unit)} behind the page` : lengthText(Math.max(0, rise), unit)
+
+/** The same of a part by its name, in a sentence without its end. */
+export const riseSaid = (name: string, rise: number, unit: LengthUnit = 'mm'): string =>
+  `${name} ${rise < -ON_PAGE ? 'lies' : 'rises'} ${riseText(rise, unit)}`

@@ -1,14 +1,14 @@
 import type { ScaleLinear } from 'd3'
 import { range, scaleLinear } from 'd3'
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
-import { compile, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
+import { compile, isRead, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
 import { RADIANS } from '../../paper/plane/vector.ts'
 import { gridMark, squareSample } from '../pen/grid.ts'
 import type { Rect, Wish } from '../pen/lettering.ts'
 import { placeWords, textWidth } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
-import { angleText, lengthText } from '../pen/numbers.ts'
+import { angleText, lengthText, riseSaid, riseText } from '../pen/numbers.ts'
 import type { Size } from '../view/camera.ts'
 import { cardOf } from '../view/paper.ts'
 import type { Slice } from './slices.ts'
@@ -176,7 +176,7 @@ export function section(
   for (const p of folds(cuts)) marks.push({ mark: 'dot', at: toScreen(flat(p)), radius: 3.5, role: 'edge' })
 
   const tip =
-    measured === undefined
+    measured === undefined || !isRead(design, indexOf(measured))
       ? null
       : ridgePoint(poser, pose.creases, indexOf(measured), typeof at === 'string', station)
   let said = ''
@@ -205,8 +205,8 @@ export function section(
     )
     lines.push([from, to])
     rects.push([a[0] - 7, a[1] - 7, 14, 14])
-    const words = lengthText(rise, unit)
-    said = ` ${nameOf(measured)} rises ${words}.`
+    const words = riseText(rise, unit)
+    said = ` ${riseSaid(nameOf(measured), rise, unit)}.`
     wishes.unshift({
       text: words,
       role: 'dimension',

@@ -1,12 +1,12 @@
 import type { Check, Design, Flat, Poser, Vec3 } from '../../paper/index.ts'
-import { compile, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
+import { compile, isRead, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
 import { RADIANS } from '../../paper/plane/vector.ts'
 import { faultMarks } from '../pen/faults.ts'
 import type { Wish } from '../pen/lettering.ts'
 import { gripRadius, placeWords, textWidth } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
-import { angleText, lengthText } from '../pen/numbers.ts'
+import { angleText, riseSaid, riseText } from '../pen/numbers.ts'
 import type { Camera, Lens, Size, Stand } from './camera.ts'
 import { lensFor, motionPoints, standing, unplaced } from './camera.ts'
 import { coverSurfaces } from './cover.ts'
@@ -166,7 +166,7 @@ export function view(
   const rises: string[] = []
   for (const id of options.rise ?? []) {
     const index = idOf(id)
-    if (index < 0) continue
+    if (index < 0 || !isRead(design, index)) continue
     const tip = tipAt(poser, index)
     const rise = riseOf(tip, opening)
     // On the gutter both pages lie beneath: measure to the one whose inside the eye sees better.
@@ -182,8 +182,8 @@ export function view(
     )
     lines.push([a, b])
     ring(a, 7)
-    const said = lengthText(rise, unit)
-    rises.push(`${nameOf(id)} rises ${said}`)
+    const said = riseText(rise, unit)
+    rises.push(riseSaid(nameOf(id), rise, unit))
     wishes.push({
       text: said,
       role: 'dimension',

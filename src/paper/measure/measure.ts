@@ -2,9 +2,10 @@ import type { Card, Design } from '../design/design.ts'
 import { sharedSlits } from '../design/slits.ts'
 import type { Model } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
+import { baseOf } from '../motion/kept.ts'
 import type { Poser } from '../motion/pose.ts'
 import { checkOpening, compile } from '../motion/pose.ts'
-import { broughtIn, openingRange } from '../motion/range.ts'
+import { broughtIn, openingRange, rangesOf } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
 import { largest } from '../plane/search.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -13,7 +14,7 @@ import { distance, halfAngle } from '../plane/vector.ts'
 /** What a ruler reads at one mechanism's tip, mm. */
 export interface TipMeasure {
   readonly at: Vec3
-  /** Distance from the page plane beneath it. */
+  /** Distance from the page plane beneath it; below 0: it lies behind that page. */
   readonly rise: number
   /** Distance from the gutter line. */
   readonly standOff: number
@@ -30,6 +31,7 @@ export interface Gape {
 export interface Measure {
   /** What was measured at, degrees: the opening asked for, or the end of the card's range that is nearest to it. */
   readonly opening: number
+  /** Of every mechanism that `isRead`. */
   readonly tips: Readonly<Record<string, TipMeasure>>
   readonly gapes: readonly Gape[]
   /** Least distance from the shut model's outline to the page edge, mm; negative: it sticks out. */
@@ -51,6 +53,17 @@ export const tipAt = (poser: Poser, index: number): Vec3 => {
   if (crease === 'host' && panel) return poser.lift(build.firstPanel, [across ?? 0, along])
   const f = poser.frames[build.tipCrease] as Frame
   return [0, 1, 2].map((k) => (f[k] as number) + along * (f[6 + k] as number)) as Vec3
+}
+
+/**
+ * Whether anything can be read of a mechanism (index): it and all that it stands on fit together, at an opening that
+ * the others allow. Of what fits nowhere the pose is a guess.
+ */
+export function isRead(design: Design, index: number): boolean {
+  const { nowhere, lineage } = rangesOf(design)
+  const model = modelOf(design)
+  for (let owner = index; owner >= 0; owner = baseOf(model, owner)) if (nowhere.includes(owner)) return false
+  return lineage(index) !== null
 }
 
 /** How far a point is from the nearest edge of the card, mm: near, far or side; below 0 outside. */
@@ -109,6 +122,7 @@ export function measure(design: Design, asked: number): Measure {
   poser(opening)
   const tips: Record<string, TipMeasure> = {}
   design.mechanisms.forEach(({ id }, index) => {
+    if (!isRead(design, index)) return
     const at = tipAt(poser, index)
     tips[id] = { at, rise: riseOf(at, opening), standOff: Math.hypot(at[0], at[2]), reach: at[1] }
   })

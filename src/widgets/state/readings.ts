@@ -142,6 +142,17 @@ export function readingValue(
   }
 }
 
+/** Nearer than this to its page a tip is on it, mm. */
+const ON_PAGE = 0.05
+
+/** No ruler reads less than nothing: a tip that lies behind its page is said to. */
+const behind = (rise: Reading): Reading => ({
+  ...rise,
+  label: 'Behind the page',
+  value: -rise.value,
+  help: 'How far the tip lies behind its page, where no ruler reaches it from the inside of the card.',
+})
+
 /** The strip of readings, in order. Those that the design does not have are left out. */
 export function readingsOf(
   state: BenchState,
@@ -154,5 +165,6 @@ export function readingsOf(
       ...readingWords(name, state, all.lead),
       value: readingValue(name, state, all),
     }))
+    .map((one) => (one.name === 'rise' && one.value < -ON_PAGE ? behind(one) : one))
     .filter(({ value }) => Number.isFinite(value))
 }

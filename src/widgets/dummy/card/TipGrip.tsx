@@ -56,7 +56,7 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
         now: Math.round(rise * 10) / 10,
         min: 0,
         max: Math.max(rise, design.card.width),
-        text: `rise ${spoken(rise, 'mm', unit)}, ${spoken(tip[1], 'mm', unit)} from your end`,
+        text: `${rise < -0.05 ? `${spoken(-rise, 'mm', unit)} behind the page` : `rise ${spoken(Math.max(0, rise), 'mm', unit)}`}, ${spoken(tip[1], 'mm', unit)} from your end`,
       }}
       held={bench.held.value === 'tip'}
       // The measure in the picture says it.

@@ -184,6 +184,45 @@ describe.each(['planar', 'spherical'] as const)('%s', (form) => {
     expect(count).toBeGreaterThan(100)
   })
 
+  test('past either stop it stays where it is there, whatever the pages do', () => {
+    const long = fc.integer({ min: 5, max: 80 })
+    const count = { low: 0, high: 0 }
+    fc.assert(
+      fc.property(
+        fc.record({ b1: long, a1: long, b2: long, a2: long }),
+        fc.constantFrom(1 as const, -1 as const),
+        fc.boolean(),
+        (links, branch, outside) => {
+          const { b1, a1, b2, a2 } = links
+          const bar = fourBar(form, { base: b1, facet: a1 }, { base: b2, facet: a2 }, branch, outside)
+          const range = rangeOf(bar)
+          if (!(range[1] - range[0] > 2)) return
+          const out = [0, 1, 2].map(() => new Float64Array(14))
+          for (const [end, at] of [
+            ['low', range[0] / 2],
+            ['high', (range[1] + 180) / 2],
+          ] as const) {
+            const stop = end === 'low' ? range[0] : range[1]
+            if (Math.abs(stop - at) < 1) continue
+            count[end]++
+            expect(placeFourBar(bar, range, 30, 1, frameAt(at), out)).toBe(false)
+            const stand =
+              form === 'planar'
+                ? planar(links, stop, branch, outside, 30)
+                : spherical(links, stop, branch, outside, 30, 1)
+            // Pulled tight, a hair of length is the root of a hair of height.
+            out.forEach((frame, k) => {
+              expect(apart(part(frame, 0), stand.places[k] as Vec3)).toBeLessThan(1e-3)
+              expect(apart(part(frame, 6), stand.axes[k] as Vec3)).toBeLessThan(1e-3)
+            })
+          }
+        },
+      ),
+      { numRuns: 200 },
+    )
+    expect(Math.min(count.low, count.high)).toBeGreaterThan(10)
+  })
+
   test('how far it is from shutting is the difference of its sides', () => {
     const bar = (branch: 1 | -1, outside: boolean) =>
       shutGap(fourBar(form, { base: 40, facet: 33 }, { base: 30, facet: 25 }, branch, outside))
