@@ -3,6 +3,7 @@ import { checksThat } from '../checks/table.ts'
 import type { CheckName } from '../checks/verdict.ts'
 import { change, fieldsFor, isHoldable, isSetTo, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { downTo } from '../design/tree.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
 import { closesNowhere } from '../mechanisms/build.ts'
 import type { Change } from '../mechanisms/kind.ts'
@@ -10,6 +11,7 @@ import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
+import { halving } from '../plane/search.ts'
 
 /** Where a mechanism's tip is wanted: at this opening (degrees), this high and this far along the gutter (mm). */
 export interface Target {
@@ -115,17 +117,6 @@ function tipOf(design: Design, id: string, opening: number): { rise: number; rea
     design.mechanisms.findIndex((m) => m.id === id),
   )
   return { rise: riseOf(at, opening), reach: at[1] }
-}
-
-/** The design with nothing but a mechanism and what it stands on: all that its tip depends on. */
-function standing(design: Design, id: string): Design {
-  const kept = new Set<string>()
-  for (let m = design.mechanisms.find((one) => one.id === id); m; ) {
-    kept.add(m.id)
-    const host = m.on.split('/')[0]
-    m = design.mechanisms.find((one) => one.id === host)
-  }
-  return { ...design, mechanisms: design.mechanisms.filter((m) => kept.has(m.id)) }
 }
 
 const norm = (v: readonly number[]): number => Math.hypot(...v)
@@ -304,7 +295,7 @@ function* search(
   target: Target,
   among: readonly (readonly Setting[])[],
 ): Generator<void, { found: readonly Found[]; close: readonly (Found & { miss: number })[] }> {
-  const alone = standing(design, id)
+  const alone = downTo(design, id)
   const found: (Found & { far: number })[] = []
   const close: (Found & { miss: number })[] = []
   for (const names of among) {
@@ -402,14 +393,13 @@ function* nearestWithin(
         return next !== null && holds(next)
       }
       if (sound(most)) return most
-      let [low, high] = [0, most]
-      while ((high - low) * long > HAIR) {
-        const middle = (low + high) / 2
-        if (sound(middle)) low = middle
-        else high = middle
+      const work = halving(0, most, HAIR / long)
+      let step = work.next(false)
+      while (!step.done) {
+        step = work.next(sound(step.value))
         yield
       }
-      return low
+      return step.value[0]
     }
     // The slow check is asked only about what the quick ones leave.
     const quick = yield* reaches(judge.quick, 1)

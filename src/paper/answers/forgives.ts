@@ -6,6 +6,7 @@ import { examiners } from '../checks/table.ts'
 import type { CheckName } from '../checks/verdict.ts'
 import { change, isHoldable, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { lastGood } from '../plane/search.ts'
 import type { Effort } from './seek/sound.ts'
 import { failingIn } from './seek/sound.ts'
 
@@ -93,15 +94,12 @@ function slack(against: (by: number) => Against | null, way: 1 | -1, most: numbe
       good = step
       continue
     }
-    let bad = step
-    while (bad - good > NEAR) {
-      const middle = (good + bad) / 2
-      const here = against(way * middle)
-      if (here) {
-        bad = middle
-        fault = here
-      } else good = middle
+    const holds = (by: number): boolean => {
+      const here = against(way * by)
+      fault = here ?? fault
+      return !here
     }
+    ;[good] = lastGood(holds, good, step, NEAR)
     return { by: Math.floor(good / NEAR + 1e-9) * NEAR, fails: fault.name, sentence: fault.sentence }
   }
   return { by: good, fails: null, sentence: null }

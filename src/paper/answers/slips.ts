@@ -1,4 +1,5 @@
 import type { Design } from '../design/design.ts'
+import { ownerOf } from '../design/tree.ts'
 import { pagePoint } from '../measure/page-point.ts'
 import type { Said } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
@@ -84,8 +85,7 @@ const exactly = (trials: readonly Trial[]): readonly Slip[] =>
 function lineage(design: Design, id: string): readonly string[] {
   const m = design.mechanisms.find((one) => one.id === id)
   if (!m) throw new RangeError(`there is no mechanism ${id}`)
-  const host = m.on.split('/')[0] as string
-  return m.on === 'gutter' ? [id] : [id, ...lineage(design, host)]
+  return m.on === 'gutter' ? [id] : [id, ...lineage(design, ownerOf(m.on))]
 }
 
 /**

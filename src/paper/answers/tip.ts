@@ -1,8 +1,7 @@
 import { change, fieldsFor, settable, settingOf, settled } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
-import { ownerOf } from '../design/tree.ts'
+import { downTo } from '../design/tree.ts'
 import { tipAt } from '../measure/measure.ts'
-import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -21,18 +20,6 @@ const THERE = 0.02
 
 /** To a tenth of a millimetre or degree: what a careful hand can cut. */
 const tenth = (value: number): number => Math.round(value * 10) / 10
-
-/** A mechanism and what it stands on, down to the card: all that its tip depends on. */
-function lineage({ mechanisms, ...rest }: Design, id: string): Design {
-  const kept: Mechanism[] = []
-  for (let name = id; ; ) {
-    const m = mechanisms.find((one) => one.id === name)
-    if (!m) break
-    kept.unshift(m)
-    name = ownerOf(m.on)
-  }
-  return { ...rest, mechanisms: kept }
-}
 
 function tipOf(design: Design, opening: number): Vec3 {
   const poser = compile(design)
@@ -97,7 +84,7 @@ export function tipTowards(
     const m = mechanisms.find((one) => one.id === id)
     return free.map(({ name }) => (m ? settingOf(m, name) : 0))
   }
-  let now = lineage(design, id)
+  let now = downTo(design, id)
   let tip = tipOf(now, opening)
   for (let k = 0; k < MOST_STEPS && distance(tip, at) > THERE; k++) {
     const values = valuesOf(now)

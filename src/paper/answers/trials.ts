@@ -1,6 +1,7 @@
 import { change, fieldsFor, isSetTo, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { sharedSlits } from '../design/slits.ts'
+import { ownerOf } from '../design/tree.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
 import { closesNowhere } from '../mechanisms/build.ts'
 import type { Derived, Field, Placed, Said } from '../mechanisms/kind.ts'
@@ -98,7 +99,7 @@ export function concerned(design: Design, readings: readonly Reading[]): Design 
     if (kept.has(id)) return
     kept.add(id)
     const { on } = design.mechanisms[index] as Design['mechanisms'][number]
-    if (on !== 'gutter') keep(on.split('/')[0] as string)
+    if (on !== 'gutter') keep(ownerOf(on))
     for (const [i, j] of sharedSlits(design))
       if (i === index || j === index) keep(design.mechanisms[i === index ? j : i]?.id ?? id)
   }

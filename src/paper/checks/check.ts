@@ -1,4 +1,5 @@
 import type { Design } from '../design/design.ts'
+import { ownerOf } from '../design/tree.ts'
 import type { Examine } from './repair.ts'
 import { repairFor } from './repair.ts'
 import type { Finding, Limits, Subject } from './subject.ts'
@@ -46,7 +47,7 @@ function spoiltBy(findings: readonly Finding[], { mechanisms }: Design): Readonl
   const spoilt = new Set(
     findings.flatMap(({ ok, name, ids }) => (ok ? [] : ids.slice(0, name === 'cuts-apart' ? 2 : 1))),
   )
-  for (const { id, on } of mechanisms) if (spoilt.has(on.split('/')[0] ?? '')) spoilt.add(id)
+  for (const { id, on } of mechanisms) if (spoilt.has(ownerOf(on))) spoilt.add(id)
   return spoilt
 }
 

@@ -1,8 +1,10 @@
 import { change, fieldsFor, isHoldable, isSetTo, read, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { ownerOf } from '../design/tree.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { signedArea } from '../plane/convex.ts'
+import { lastWhole } from '../plane/search.ts'
 import type { About, Finding } from './subject.ts'
 import { keyOf, mechanismsIn } from './subject.ts'
 import { checksThat } from './table.ts'
@@ -137,7 +139,7 @@ const cuts = checksThat(({ stage }) => stage === 'cuts')
 /** Checks that are quick enough to be asked at every step of a search. */
 const quick = checksThat(({ cost }) => cost === 'step')
 
-export const hostOf = ({ on }: { readonly on: string }): string => on.split('/')[0] ?? ''
+export const hostOf = ({ on }: { readonly on: string }): string => ownerOf(on)
 
 /** The mechanisms that differ between two designs, and all that sits on them. */
 export function affected(before: Design, after: Design): Set<string> {
@@ -193,13 +195,14 @@ const size = ({ knob, to }: Turn): number => Math.round(Math.abs(to - knob.from)
 
 /** The least turn between one that does not serve and one that does, by halving. */
 function refined(part: Design, bad: number, found: Turn, serves: (turn: Turn) => boolean): Turn {
-  let [low, best] = [bad, found]
-  while (best.steps - low > 1) {
-    const middle = (best.steps + low) >> 1
-    const turn = turned(part, best.knob, middle)
-    if (turn && serves(turn)) best = turn
-    else low = middle
+  let best = found
+  const serving = (steps: number): boolean => {
+    const turn = turned(part, found.knob, steps)
+    if (!turn || !serves(turn)) return false
+    best = turn
+    return true
   }
+  lastWhole(serving, found.steps, bad)
   return best
 }
 
@@ -346,11 +349,5 @@ export function repairFor(
 
 /** The last step of a knob between one that a file may hold and one that it may not. */
 function lastAllowed(design: Design, knob: Knob, allowed: number, refused: number): number {
-  let [fine, not] = [allowed, refused]
-  while (not - fine > 1) {
-    const middle = (fine + not) >> 1
-    if (turned(design, knob, middle)) fine = middle
-    else not = middle
-  }
-  return fine
+  return lastWhole((steps) => turned(design, knob, steps) !== null, allowed, refused)
 }

@@ -13,6 +13,17 @@ export function withGuests(design: Design, id: string): string[] {
   return design.mechanisms.flatMap((m) => (found.has(m.id) ? [m.id] : []))
 }
 
+/** The design with nothing but a mechanism and what it stands on, down to the card: all that its tip depends on. */
+export function downTo(design: Design, id: string): Design {
+  const kept = new Set<string>()
+  for (let m = design.mechanisms.find((one) => one.id === id); m; ) {
+    kept.add(m.id)
+    const host = ownerOf(m.on)
+    m = design.mechanisms.find((one) => one.id === host)
+  }
+  return { ...design, mechanisms: design.mechanisms.filter((m) => kept.has(m.id)) }
+}
+
 /**
  * The same mechanisms with every host before its guests, the rest as they stood. What sits on nothing that is
  * there, or in a ring on itself, comes last.

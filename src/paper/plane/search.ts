@@ -10,15 +10,38 @@ export function lastGood(
   bad: number,
   near: number,
 ): [good: number, bad: number] {
+  const work = halving(good, bad, near)
+  let step = work.next(false)
+  while (!step.done) step = work.next(holds(step.value))
+  return step.value
+}
+
+/** The same step by step, for a caller that has more to do: it yields a value, and is told whether it holds there. */
+export function* halving(
+  good: number,
+  bad: number,
+  near: number,
+): Generator<number, [good: number, bad: number], boolean> {
   let [yes, no] = [good, bad]
   while (Math.abs(no - yes) > near) {
     const middle = (yes + no) / 2
     // Two neighbours among the numbers of the machine have nothing between them.
     if (middle === yes || middle === no) break
-    if (holds(middle)) yes = middle
+    if (yield middle) yes = middle
     else no = middle
   }
   return [yes, no]
+}
+
+/** The last whole number at which something holds, between one at which it does and one at which it does not. */
+export function lastWhole(holds: (k: number) => boolean, good: number, bad: number): number {
+  let [yes, no] = [good, bad]
+  while (Math.abs(no - yes) > 1) {
+    const middle = Math.trunc((yes + no) / 2)
+    if (holds(middle)) yes = middle
+    else no = middle
+  }
+  return yes
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Mechanism } from '../../paper/index.ts'
-import { modelOf, nameOf } from '../../paper/index.ts'
+import { kindNamed, kindOf, modelOf, nameOf } from '../../paper/index.ts'
 import { asideRenamed } from '../keeping/aside.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { duplicate, mirror, move, remove, rename, withChildren } from '../keeping/edits.ts'
@@ -34,7 +34,7 @@ export function take(dummy: Dummy, edit: Edit, aside?: Aside): void {
 /** Every fold or face that the part could stand on instead: not on itself, nor on what stands on it. */
 function elsewhere({ bench }: Dummy, { id, on, kind }: Mechanism): readonly Chosen[] {
   const design = bench.design.value
-  const what = kind === 'rider' ? 'face' : 'fold'
+  const what = kindNamed(kind)?.sitsOn === 'panel' ? 'face' : 'fold'
   const own = new Set(withChildren(design, id))
   const model = modelOf(design)
   return [undefined, ...design.mechanisms.map((m) => m.id)]
@@ -116,7 +116,7 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
           dummy.slip.value = 'pieces'
         }}
       >
-        {owner.kind === 'rider' ? 'Outline and colour' : 'Colour and stick'}
+        {kindOf(owner).sitsOn === 'panel' ? 'Outline and colour' : 'Colour and stick'}
       </button>
       <button type="button" class="button" onClick={() => take(dummy, duplicate(design, id))}>
         Duplicate

@@ -62,7 +62,7 @@ const mechanismNamed = (design: Design, id: string): Mechanism | undefined =>
 const missing = (design: Design, id: string): Edit =>
   refused(design, `There is no ${nameOf(id) || 'part of that name'} on this card.`)
 
-const withMechanism = (design: Design, id: string, next: (m: Mechanism) => Mechanism): Design => ({
+const withChanged = (design: Design, id: string, next: (m: Mechanism) => Mechanism): Design => ({
   ...design,
   mechanisms: design.mechanisms.map((m) => (m.id === id ? next(m) : m)),
 })
@@ -178,7 +178,7 @@ export function setList(
   const points = kind.points.find((one) => one.name === name)
   if (!points && !kind.lists?.some((one) => one.name === name))
     return refused(design, `${large(nameOf(id))} has no outline called ${name}.`)
-  const next = withMechanism(design, id, (one) => {
+  const next = withChanged(design, id, (one) => {
     const { [name as keyof Mechanism]: _before, ...rest } = one
     const isLeftOut = list.length === 0 && points && !points.required
     return (isLeftOut ? rest : { ...one, [name]: list }) as Mechanism
@@ -242,12 +242,12 @@ function withRoom(design: Design, id: string): { design: Design; free: boolean }
   const way = wayToRoom(design, m)
   if (way !== null)
     return {
-      design: way === 0 ? design : withMechanism(design, id, (one) => shiftedAlong(one, way)),
+      design: way === 0 ? design : withChanged(design, id, (one) => shiftedAlong(one, way)),
       free: true,
     }
   const [from, to] = stretchOf(m)
   const inside = to > run[1] ? Math.max(run[0] - from, run[1] - to) : Math.max(0, run[0] - from)
-  return { design: withMechanism(design, id, (one) => shiftedAlong(one, inside)), free: false }
+  return { design: withChanged(design, id, (one) => shiftedAlong(one, inside)), free: false }
 }
 
 /** Copies a mechanism to the nearest free room on its host, or left for right to its other side. */
@@ -288,14 +288,14 @@ export function move(design: Design, id: string, on: string): Edit {
       design,
       `${large(nameOf(id))} cannot sit on ${placeWords(on)}: that sits on ${nameOf(id)} itself.`,
     )
-  const there = hosted(withMechanism(design, id, (one) => ({ ...one, on })))
+  const there = hosted(withChanged(design, id, (one) => ({ ...one, on })))
   const run = runOf(design, on)
   if (!run) return admitted(design, there, { id })
   const [from, to] = stretchOf(m)
   const [room, long] = [run[1] - run[0], to - from]
   const k = long > room && room > 0 ? room / long : 1
   // Rounding must not leave it a hair too long.
-  const sized = k === 1 ? there : withMechanism(there, id, (one) => sizedBy(one, k * (1 - 1e-9)))
+  const sized = k === 1 ? there : withChanged(there, id, (one) => sizedBy(one, k * (1 - 1e-9)))
   const placed = withRoom(sized, id)
   const notes = [
     k === 1 ? '' : `It is made smaller to fit: ${Math.round(k * 100)} % of its size.`,

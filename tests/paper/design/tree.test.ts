@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { downTo } from '../../../src/paper/design/tree.ts'
 import type { Design, Mechanism } from '../../../src/paper/index.ts'
 import {
   freeId,
@@ -21,6 +22,22 @@ import { design, vFold } from '../shared/designs.ts'
 import { gluedDesigns } from '../shared/glued-designs.ts'
 import { entryOf } from '../shared/kinds.ts'
 import { mirrored as allMirrored, scaled, transplanted } from '../shared/twins.ts'
+
+test('what a mechanism stands on is itself and its hosts, down to the card, and nothing beside', () => {
+  const made = design([
+    vFold('beak', 'gutter', 110, -40, 40),
+    vFold('owl', 'gutter', 20, 40, 40),
+    vFold('eye', 'beak/ridge', 8, 14, 30),
+    vFold('lid', 'eye/ridge', 2, 8, 30),
+    vFold('ear', 'owl/ridge', 8, 14, 30),
+  ])
+  const ids = (id: string) => downTo(made, id).mechanisms.map((m) => m.id)
+  expect(ids('lid')).toEqual(['beak', 'eye', 'lid'])
+  expect(ids('ear')).toEqual(['owl', 'ear'])
+  expect(ids('beak')).toEqual(['beak'])
+  expect(ids('moth')).toEqual([])
+  expect(downTo(made, 'ear').card).toBe(made.card)
+})
 
 const any = gluedDesigns({ most: 8 })
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { largest, lastGood, summit } from '../../../src/paper/plane/search.ts'
+import { halving, largest, lastGood, lastWhole, summit } from '../../../src/paper/plane/search.ts'
 
 test('halving finds √2 as the last number whose square is at most 2, from below and from above', () => {
   // Source: the square root of the machine's own arithmetic, IEEE 754.
@@ -16,6 +16,30 @@ test('halving ends where numbers have no middle any more', () => {
   const [good, bad] = lastGood((x) => x < 1 / 3, 0, 1, 0)
   expect(bad - good).toBeGreaterThan(0)
   expect(bad - good).toBeLessThanOrEqual(Number.EPSILON)
+})
+
+test('halving step by step asks about the same places', () => {
+  const asked: number[] = []
+  const ends = lastGood((x) => asked.push(x) > 0 && x * x <= 2, 0, 2, 1e-3)
+  const work = halving(0, 2, 1e-3)
+  const yielded: number[] = []
+  let step = work.next(false)
+  while (!step.done) {
+    yielded.push(step.value)
+    step = work.next(step.value * step.value <= 2)
+  }
+  expect(yielded).toEqual(asked)
+  expect(step.value).toEqual(ends)
+  // Each step halves what is left: 2 / 2^11 is the first below a thousandth.
+  expect(yielded).toHaveLength(11)
+})
+
+test('the last whole number whose square is at most 1000 is 31, and from above the first whose square is more is 32', () => {
+  expect(lastWhole((k) => k * k <= 1000, 0, 1000)).toBe(31)
+  expect(lastWhole((k) => k * k > 1000, 1000, 0)).toBe(32)
+  expect(lastWhole(() => true, 4, 5)).toBe(4)
+  expect(lastWhole(() => false, 4, 9)).toBe(4)
+  expect(lastWhole(() => true, 4, 9)).toBe(8)
 })
 
 test('a golden section narrows to the summit of x e^-x at 1, of the sine at π/2, and to an end', () => {

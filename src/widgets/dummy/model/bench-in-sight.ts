@@ -2,12 +2,10 @@ import type { ReadonlySignal } from '@preact/signals'
 import { computed, signal } from '@preact/signals'
 import { isCrowded } from '../../../drawing/pattern/shown.ts'
 import type { Design } from '../../../paper/index.ts'
-import { compile } from '../../../paper/index.ts'
+import { compile, ownerOf } from '../../../paper/index.ts'
 import { hiddenIn, inSight } from '../../keeping/aside.ts'
 import type { Bench } from '../../model/bench-model.ts'
 import type { Aside } from '../../state/state.ts'
-
-const ownerIn = (key: string): string => key.split('/')[0] ?? ''
 
 const own = <T>(value: T): PropertyDescriptor => ({ value, enumerable: true })
 
@@ -46,7 +44,7 @@ export function benchInSight(bench: Bench, aside: Aside): Bench {
   if (aside.hidden.length + aside.locked.length === 0) return bench
   const design = computed(() => inSight(bench.design.value, aside))
   const hidden = computed(() => hiddenIn(bench.design.value, aside))
-  const isOut = (key: string): boolean => hidden.value.has(ownerIn(key))
+  const isOut = (key: string): boolean => hidden.value.has(ownerOf(key))
   return Object.create(bench, {
     design: own(design),
     poser: own(
@@ -54,7 +52,7 @@ export function benchInSight(bench: Bench, aside: Aside): Bench {
     ),
     handles: own(
       computed(() =>
-        bench.handles.value.filter(({ key }) => !isOut(key) && !aside.locked.includes(ownerIn(key))),
+        bench.handles.value.filter(({ key }) => !isOut(key) && !aside.locked.includes(ownerOf(key))),
       ),
     ),
     checks: own(

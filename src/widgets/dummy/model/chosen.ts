@@ -1,5 +1,5 @@
 import type { Design, Mechanism, Model } from '../../../paper/index.ts'
-import { kindOf, modelOf, nameOf, settable } from '../../../paper/index.ts'
+import { kindOf, modelOf, nameOf, ownerOf as nameOwner, settable } from '../../../paper/index.ts'
 import type { BenchConfig, FieldChoice } from '../../state/config.ts'
 
 /** What a maker has taken up: a fold or a face to build on, or a part to change. A fold and a face may share a name. */
@@ -15,7 +15,7 @@ export const sameThing = (a: Chosen | null, b: Chosen | null): boolean =>
 /** The mechanism that a thing belongs to; undefined: the card itself. */
 export function ownerOf(design: Design, chosen: Chosen | null): Mechanism | undefined {
   if (!chosen) return undefined
-  const id = chosen.what === 'part' ? chosen.name : (chosen.name.split('/')[0] ?? '')
+  const id = chosen.what === 'part' ? chosen.name : nameOwner(chosen.name)
   return design.mechanisms.find((m) => m.id === id)
 }
 
@@ -27,6 +27,9 @@ export function isThere(design: Design, { what, name }: Chosen): boolean {
   return panels.some((panel) => panel.name === name)
 }
 
+/** The part of its owner that a crease or panel is: `ridge` of `owl/ridge`; empty for the gutter. */
+const partOf = (name: string): string => name.slice(nameOwner(name).length + 1)
+
 const sideWords: Readonly<Record<string, string>> = {
   ridge: 'ridge',
   left: 'left',
@@ -37,7 +40,8 @@ const sideWords: Readonly<Record<string, string>> = {
 export function called({ what, name }: Chosen): string {
   if (what === 'part') return `the ${nameOf(name)}`
   if (name === 'gutter') return 'the gutter'
-  const [id = '', part = ''] = name.split('/')
+  const id = nameOwner(name)
+  const part = partOf(name)
   const word = sideWords[part] ?? nameOf(part)
   if (id === 'page') return `the ${word} page`
   if (what === 'face') return part === 'face' ? `the ${nameOf(id)}` : `the ${word} face of the ${nameOf(id)}`
@@ -46,7 +50,7 @@ export function called({ what, name }: Chosen): string {
 
 /** The same in a list under its owner: `ridge`, `left fold`, `right face`. */
 export function calledHere({ what, name }: Chosen): string {
-  const part = name.split('/')[1] ?? name
+  const part = partOf(name) || name
   if (part === 'ridge') return 'ridge'
   const word = sideWords[part] ?? nameOf(part)
   return part === 'face' ? 'its face' : `${word} ${what}`

@@ -1,7 +1,6 @@
 import type { Design, Mark, Origin, Vec3, Wish } from '../../../paper/index.ts'
 import { riseOf } from '../../../paper/index.ts'
-
-const RADIANS = Math.PI / 180
+import { RADIANS } from '../../../paper/plane/vector.ts'
 
 /** What a maker says of a tip: how high over its page, how far from their end, how far aside of the gutter; mm. */
 export interface WishedPlace {
