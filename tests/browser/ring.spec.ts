@@ -21,7 +21,9 @@ test('the ring goes when its handle is used, and no sooner', async ({ page }) =>
   await expect(ringed(page)).toHaveCount(0)
 })
 
-test('the ring beats for less than five seconds, and then keeps still (WCAG 2.2, 2.2.2)', async ({ page }) => {
+test('the ring beats for less than five seconds, and then keeps still (WCAG 2.2, 2.2.2)', async ({
+  page,
+}) => {
   await openBench(page, '/chapters/layers/')
   const seconds = await ringed(page).evaluate((grip) => {
     const { animationDuration, animationIterationCount } = getComputedStyle(grip, '::after')

@@ -186,6 +186,7 @@ describe('the best', () => {
       design: { mechanisms: [{ id: name, kind, on } as unknown as Mechanism] } as unknown as Design,
       tip: [0, 0, 0],
       miss: 0,
+      strays: 0,
       sway: 1,
       facts: { layers: 2, thickness: 0.5, paper: [], area: 0, joints, pieces: 0, forgiveness: 1 },
       ...rest,

@@ -9,6 +9,7 @@ import {
   movesAsWished,
   originOf,
 } from '../../../../src/paper/answers/seek/wish.ts'
+import type { Vec3 } from '../../../../src/paper/plane/vector.ts'
 import { fold, layer } from '../../shared/check-designs.ts'
 import { design, gluedMoth } from '../../shared/designs.ts'
 import { RAD } from '../../shared/space.ts'
@@ -73,7 +74,7 @@ describe('what can be wished', () => {
 
 test('the places of a wish are its own, and then those of its path', () => {
   expect(marksOf(wish())).toEqual([{ opening: 90, at: [0, 60, 30] }])
-  const mark = { opening: 120, at: [0, 60, 20] } as const
+  const mark = { opening: 120, at: [0, 60, 20] as Vec3 }
   expect(marksOf(wish({ path: [mark] }))).toEqual([{ opening: 90, at: [0, 60, 30] }, mark])
 })
 
