@@ -53,3 +53,21 @@ export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     </>
   )
 }
+
+/** Under the picture, where the eye is while something is dragged: how much fails, and the way to mend it. */
+export function ToMend({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
+  const { bench, slip } = dummy
+  const failed = (bench.checks.value ?? []).filter(({ ok }) => !ok).length
+  if (failed === 0 || bench.design.value.mechanisms.length === 0) return null
+  return (
+    <button
+      type="button"
+      class="button to-mend"
+      onClick={() => {
+        slip.value = 'mend'
+      }}
+    >
+      {failed} to mend
+    </button>
+  )
+}

@@ -1,7 +1,16 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Flat } from '../../paper/index.ts'
-import { glueArea, modelOf, nameOf, placedOn, trim, trimToFace, uprightOn } from '../../paper/index.ts'
+import {
+  glueArea,
+  modelOf,
+  nameOf,
+  placedOn,
+  seenUpright,
+  trim,
+  trimToFace,
+  uprightOn,
+} from '../../paper/index.ts'
 import { roundest } from '../../paper/stuck/glue-area.ts'
 import { take as taken } from '../keeping/edits.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -11,6 +20,7 @@ import { PlanDrawing } from './PlanDrawing.tsx'
 import { Check, PathField, PointFields } from './SketchTools.tsx'
 import type { Sketch } from './sketch.ts'
 import { addPiece, reshape, ringOf, sketchOf, twinOf } from './sketch.ts'
+import { TraceTools } from './TraceTools.tsx'
 
 export const NOTHING_DRAWN: Sketch = { points: [], curve: true, closed: true }
 
@@ -65,6 +75,11 @@ export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: Sket
       />
       <PointFields {...{ sketch, chosen, onSketch }} middle={spot.at} />
       <PathField onOutline={bring} />
+      <TraceTools
+        panel={on}
+        at={seenUpright(uprightOn(design, on), spot.at)}
+        wide={2 * BROUGHT * spot.radius}
+      />
     </>
   )
 }
