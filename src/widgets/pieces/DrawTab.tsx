@@ -8,6 +8,7 @@ import {
   placedOn,
   seenUpright,
   trim,
+  trimHits,
   trimToFace,
   uprightOn,
 } from '../../paper/index.ts'
@@ -134,7 +135,7 @@ export function DrawTab(props: PiecesProps): JSX.Element {
 
 /** The outline of a piece: trimmed, or drawn anew. */
 export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Element {
-  const { design, piece, faults, sticksOut, glueFails, take } = props
+  const { design, piece, faults, sticksOut, isHit, glueFails, take } = props
   const { panel, outline } = useMemo(() => {
     const { panels } = modelOf(design)
     const own = panels.find(({ name }) => name === `${piece}/face`)
@@ -150,6 +151,11 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
   const name = large(nameOf(piece))
   const cut = useMemo(() => (sticksOut ? trim(design, piece) : null), [design, piece, sticksOut])
   const length = lengthUnit.value
+  const clear = () => {
+    const found = trimHits(design, piece)
+    if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
+    else take(taken(design, found.design, piece), `${name} is cut clear of what hits it. Undo puts it back.`)
+  }
   const toFace = () => {
     const found = trimToFace(design, piece)
     if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
@@ -183,6 +189,11 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
             Trim it: {shown(cut.off, 'mm', length)} off
           </button>
         ) : null}
+        {isHit && !sticksOut ? (
+          <button type="button" class="button primary" onClick={clear}>
+            Cut off what is hit
+          </button>
+        ) : null}
         {glueFails ? (
           <button
             type="button"
@@ -199,7 +210,7 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
         ) : null}
         <button
           type="button"
-          class={faults.length > 0 && !sticksOut && !glueFails ? 'button primary' : 'button'}
+          class={faults.length > 0 && !sticksOut && !isHit && !glueFails ? 'button primary' : 'button'}
           onClick={toFace}
         >
           Cut it to its face
