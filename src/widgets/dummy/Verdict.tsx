@@ -19,11 +19,11 @@ function HiddenNote({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
 }
 
 /** Whether the card works as paper, in the margin; what fails is mended on a slip. */
-export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
   const { bench, slip } = dummy
   const checks = bench.checks.value
   const failed = (checks ?? []).filter(({ ok }) => !ok)
-  if (bench.design.value.mechanisms.length === 0) return <p class="quiet">Nothing sits on it yet.</p>
+  if (bench.design.value.mechanisms.length === 0) return null
   if (failed.length === 0)
     return (
       <>

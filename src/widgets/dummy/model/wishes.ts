@@ -64,15 +64,14 @@ export const withoutMark = (wish: Wish, k: number): Wish =>
     (wish.path ?? []).filter((_, n) => n !== k),
   )
 
-/** One mark more: half way between shut and the first there is, half as high over the table. */
+/** One mark more: half way between shut and the first there is, half as high over its page, as tips mostly go. */
 export function withMark(wish: Wish): Wish {
   const path = wish.path ?? []
   if (path.length >= MOST_MARKS) return wish
   const first = [wish, ...path].reduce((low, one) => (one.opening < low.opening ? one : low))
   const opening = Math.max(MARK_OPENING.min, Math.round(first.opening / 2))
-  const [x, y, z] = first.at
-  const { rise, along, aside } = placeOfWish({ opening, at: [x, y, z / 2] })
-  const place = { rise: Math.max(0, tenth(rise)), along, aside }
+  const { rise, along, aside } = placeOfWish(first)
+  const place = { rise: tenth(rise / 2), along, aside }
   return withPath(wish, [...path, { opening, at: pointOver(place, opening) }])
 }
 
