@@ -104,7 +104,7 @@ const touch: Hand = {
     await rowOf(page, row).tap()
   },
   async unfold(page) {
-    const words = page.locator('.dummy-margin')
+    const words = page.locator('.dummy-margin details').first()
     if ((await words.getAttribute('open')) === null) await words.locator('summary').tap()
   },
 }

@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
+import sharp from 'sharp'
 
 const slip = (page: Page): Locator => page.locator('.dummy-slip')
 
@@ -124,4 +125,36 @@ test('a piece that hangs out of the card is trimmed in one action', async ({ pag
   await expect(verdict(page)).toContainText('sticks out')
   await slip(page).getByRole('button', { name: 'Trim it: 25.0 mm off' }).click()
   await expect(verdict(page)).not.toContainText('sticks out')
+})
+
+test('a picture is laid under a face to trace it, painted anew; what is no picture is told', async ({
+  page,
+}) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Draw', exact: true }).click()
+  await slip(page).getByText('Lay a picture under it').click()
+  const field = slip(page).getByLabel('Picture to trace')
+  await field.setInputFiles({
+    name: 'moon.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" onload="window.hit=1"/>'),
+  })
+  await expect(slip(page).getByRole('alert')).toContainText('That is no picture')
+  const dots = await sharp({ create: { width: 90, height: 60, channels: 3, background: '#f5b83d' } })
+    .png()
+    .toBuffer()
+  await field.setInputFiles({ name: 'moon.png', mimeType: 'image/png', buffer: dots })
+  const picture = page.locator('.plan-trace')
+  await expect(picture).toHaveCount(1)
+  expect(await picture.getAttribute('href')).toMatch(/^data:image\/jpeg;base64,/)
+  const width = slip(page).getByRole('textbox', { name: 'Picture: width' })
+  await width.fill('30')
+  await width.press('Enter')
+  // As wide as it is told, and as high as it was beside that.
+  await expect(picture).toHaveAttribute('width', '30')
+  expect(Number(await picture.getAttribute('height'))).toBeCloseTo(20, 6)
+  await slip(page).getByRole('button', { name: 'Take it away' }).click()
+  await expect(picture).toHaveCount(0)
+  expect(await page.evaluate(() => 'hit' in window)).toBe(false)
 })

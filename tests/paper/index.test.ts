@@ -91,6 +91,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "tipTowards",
       "topOf",
       "trim",
+      "trimHits",
       "trimToFace",
       "uprightOn",
       "visibleText",

@@ -17,7 +17,7 @@ import type { Vec3 } from '../plane/vector.ts'
 import { hundredths, roundest } from './glue-area.ts'
 
 /** What is cut ends so far inside the card, mm: a hand cuts no truer. Common practice, no source. */
-const INSIDE = 0.5
+export const INSIDE = 0.5
 
 /** Sticking out by less is rounding, mm. */
 const HAIR = 1e-6
@@ -26,7 +26,7 @@ const HAIR = 1e-6
 const STEP = 4
 
 /** So many cuts are made at the word of the check, which looks at every opening there is. */
-const MOST_CUTS = 40
+export const MOST_CUTS = 40
 
 /** Less glue than this holds nothing, mm². */
 const LEAST_GLUE = 9
@@ -43,7 +43,7 @@ export type Trim =
     }
   | { readonly done: false; readonly sentence: string }
 
-interface Rings {
+export interface Rings {
   readonly shape: readonly Flat[]
   readonly glue: readonly Flat[]
 }
@@ -78,7 +78,7 @@ function onPanel(poser: Poser, panel: number, { way, upTo }: Limit): Half | null
 }
 
 /** Both rings cut; the shape keeps the part that is still glued. Null where no glue is left. */
-function cutTo({ shape, glue }: Rings, half: Half): Rings | null {
+export function cutTo({ shape, glue }: Rings, half: Half): Rings | null {
   const area = (ring: readonly Flat[]): number => Math.abs(signedArea(ring))
   const stuck = inHalf(glue, half).toSorted((one, two) => area(two) - area(one))[0]
   if (!stuck || area(stuck) < LEAST_GLUE) return null
@@ -87,7 +87,7 @@ function cutTo({ shape, glue }: Rings, half: Half): Rings | null {
   return left ? { shape: left, glue: stuck } : null
 }
 
-const withRings = (design: Design, id: string, { shape, glue }: Rings): Design => ({
+export const withRings = (design: Design, id: string, { shape, glue }: Rings): Design => ({
   ...design,
   mechanisms: design.mechanisms.map((m) => {
     if (m.id !== id || m.kind !== 'rider') return m
@@ -109,13 +109,13 @@ function openingsFor(design: Design): readonly number[] {
   return Array.from({ length: count + 1 }, (_, k) => least + ((most - least) * k) / count)
 }
 
-const LOST: Trim = {
+export const LOST: Trim = {
   done: false,
   sentence: 'No glue would be left of it. Move the piece inwards first.',
 }
 
 /** Where a piece lies on its panel, and its glue. Throws a RangeError if there is no such piece. */
-function pieceIn(design: Design, id: string) {
+export function pieceIn(design: Design, id: string) {
   const { builds, panels, glue: glued } = modelOf(design)
   const owner = builds.findIndex(({ mechanism }) => mechanism.id === id && mechanism.kind === 'rider')
   const panel = builds[owner]?.firstPanel ?? -1

@@ -38,7 +38,7 @@ import { SavedSlip } from './slips/SavedSlip.tsx'
 import type { Teaches } from './slips/WishSlip.tsx'
 import { WishSlip } from './slips/WishSlip.tsx'
 import { Top } from './Top.tsx'
-import { Verdict } from './Verdict.tsx'
+import { ToMend, Verdict } from './Verdict.tsx'
 
 const screenFrames: Frames =
   typeof requestAnimationFrame === 'undefined'
@@ -196,26 +196,24 @@ function Margin({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     return () => narrow.removeEventListener('change', look)
   }, [])
   return (
-    <details
-      class="in-margin dummy-margin"
-      open={open}
-      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
-    >
-      <summary>On this card</summary>
-      <Outline dummy={dummy} />
+    <div class="in-margin dummy-margin">
       <Verdict dummy={dummy} />
-      <h2>Card</h2>
-      <p class="quiet">{cardSays(dummy.bench.design.value)}</p>
-      <button
-        type="button"
-        class="link"
-        onClick={() => {
-          dummy.slip.value = 'card'
-        }}
-      >
-        Change the card
-      </button>
-    </details>
+      <details open={open} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+        <summary>On this card</summary>
+        <Outline dummy={dummy} />
+        <h2>Card</h2>
+        <p class="quiet">{cardSays(dummy.bench.design.value)}</p>
+        <button
+          type="button"
+          class="link"
+          onClick={() => {
+            dummy.slip.value = 'card'
+          }}
+        >
+          Change the card
+        </button>
+      </details>
+    </div>
   )
 }
 
@@ -266,6 +264,7 @@ export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
         </div>
         <div class="dummy-bar">
           <OpeningBar bench={bench} />
+          <ToMend dummy={dummy} />
           <Knobs bench={bench} />
         </div>
         <Sizes dummy={dummy} />

@@ -19,11 +19,11 @@ function HiddenNote({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
 }
 
 /** Whether the card works as paper, in the margin; what fails is mended on a slip. */
-export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
   const { bench, slip } = dummy
   const checks = bench.checks.value
   const failed = (checks ?? []).filter(({ ok }) => !ok)
-  if (bench.design.value.mechanisms.length === 0) return <p class="quiet">Nothing sits on it yet.</p>
+  if (bench.design.value.mechanisms.length === 0) return null
   if (failed.length === 0)
     return (
       <>
@@ -51,5 +51,23 @@ export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element {
       </button>
       <HiddenNote dummy={dummy} />
     </>
+  )
+}
+
+/** Under the picture, where the eye is while something is dragged: how much fails, and the way to mend it. */
+export function ToMend({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
+  const { bench, slip } = dummy
+  const failed = (bench.checks.value ?? []).filter(({ ok }) => !ok).length
+  if (failed === 0 || bench.design.value.mechanisms.length === 0) return null
+  return (
+    <button
+      type="button"
+      class="button to-mend"
+      onClick={() => {
+        slip.value = 'mend'
+      }}
+    >
+      {failed} to mend
+    </button>
   )
 }

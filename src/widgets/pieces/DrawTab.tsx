@@ -1,7 +1,17 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Flat } from '../../paper/index.ts'
-import { glueArea, modelOf, nameOf, placedOn, trim, trimToFace, uprightOn } from '../../paper/index.ts'
+import {
+  glueArea,
+  modelOf,
+  nameOf,
+  placedOn,
+  seenUpright,
+  trim,
+  trimHits,
+  trimToFace,
+  uprightOn,
+} from '../../paper/index.ts'
 import { roundest } from '../../paper/stuck/glue-area.ts'
 import { take as taken } from '../keeping/edits.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -11,6 +21,7 @@ import { PlanDrawing } from './PlanDrawing.tsx'
 import { Check, PathField, PointFields } from './SketchTools.tsx'
 import type { Sketch } from './sketch.ts'
 import { addPiece, reshape, ringOf, sketchOf, twinOf } from './sketch.ts'
+import { TraceTools } from './TraceTools.tsx'
 
 export const NOTHING_DRAWN: Sketch = { points: [], curve: true, closed: true }
 
@@ -65,6 +76,11 @@ export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: Sket
       />
       <PointFields {...{ sketch, chosen, onSketch }} middle={spot.at} />
       <PathField onOutline={bring} />
+      <TraceTools
+        panel={on}
+        at={seenUpright(uprightOn(design, on), spot.at)}
+        wide={2 * BROUGHT * spot.radius}
+      />
     </>
   )
 }
@@ -119,7 +135,7 @@ export function DrawTab(props: PiecesProps): JSX.Element {
 
 /** The outline of a piece: trimmed, or drawn anew. */
 export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Element {
-  const { design, piece, faults, sticksOut, glueFails, take } = props
+  const { design, piece, faults, sticksOut, isHit, glueFails, take } = props
   const { panel, outline } = useMemo(() => {
     const { panels } = modelOf(design)
     const own = panels.find(({ name }) => name === `${piece}/face`)
@@ -135,6 +151,11 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
   const name = large(nameOf(piece))
   const cut = useMemo(() => (sticksOut ? trim(design, piece) : null), [design, piece, sticksOut])
   const length = lengthUnit.value
+  const clear = () => {
+    const found = trimHits(design, piece)
+    if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
+    else take(taken(design, found.design, piece), `${name} is cut clear of what hits it. Undo puts it back.`)
+  }
   const toFace = () => {
     const found = trimToFace(design, piece)
     if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
@@ -168,6 +189,11 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
             Trim it: {shown(cut.off, 'mm', length)} off
           </button>
         ) : null}
+        {isHit && !sticksOut ? (
+          <button type="button" class="button primary" onClick={clear}>
+            Cut off what is hit
+          </button>
+        ) : null}
         {glueFails ? (
           <button
             type="button"
@@ -184,7 +210,7 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
         ) : null}
         <button
           type="button"
-          class={faults.length > 0 && !sticksOut && !glueFails ? 'button primary' : 'button'}
+          class={faults.length > 0 && !sticksOut && !isHit && !glueFails ? 'button primary' : 'button'}
           onClick={toFace}
         >
           Cut it to its face

@@ -17,6 +17,8 @@ export interface PiecesProps {
   /** What fails of the piece, in words, and whether it sticks out of the card. */
   readonly faults: readonly string[]
   readonly sticksOut: boolean
+  /** Whether other paper goes through it as the card moves. */
+  readonly isHit: boolean
   /** Whether its glue lies off its face, or shows beside it. */
   readonly glueFails: boolean
   readonly stick: (on: string, cut: Cut) => Promise<Stuck | Unstuck>

@@ -6,6 +6,7 @@ import { glueArea, modelOf, ownerOf, placedOn, seenUpright, uprightOn } from '..
 import { flattened, fromStroke, slotFor, snapped } from './outline.ts'
 import type { Point, Sketch } from './sketch.ts'
 import { artLines, edgesOn, pointsOf, ringOf } from './sketch.ts'
+import { traced } from './tracing.ts'
 
 /** A point is taken up from so far, px: by a mouse, and by a finger. */
 const GRAB = { mouse: 12, finger: 22 } as const
@@ -175,6 +176,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
     if (active?.closest('.plan') === svg.current && active?.tagName === 'circle')
       svg.current?.querySelectorAll<SVGCircleElement>('circle')[chosen]?.focus()
   }, [chosen])
+  const picture = traced.value.get(panel)
   const ring = cuts ? ringOf(sketch) : null
   const glue = ring && !dragged ? glueArea(there.model, there.index, ring) : null
   const shown = curve && points.length > 2 ? flattened(pointsOf(sketch), closed) : points.map((p) => p.at)
@@ -209,6 +211,16 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
         points={lines(outline)}
         style={paper === undefined ? undefined : `fill:${PAPERS[paper]}`}
       />
+      {picture ? (
+        <image
+          class="plan-trace"
+          href={picture.href}
+          x={picture.at[0] - picture.width / 2}
+          y={-picture.at[1] - (picture.width * picture.ratio) / 2}
+          width={picture.width}
+          height={picture.width * picture.ratio}
+        />
+      ) : null}
       {art.map(({ points: ring, closed: isClosed, fill, line }, k) =>
         isClosed ? (
           <polygon key={k} points={lines(ring)} fill={fill ?? 'none'} stroke={line ?? 'none'} />

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import { PAPERS } from '../../drawing/pen/papers.ts'
 import type { Flat } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
-import { take as taken } from '../keeping/edits.ts'
+import { duplicate, take as taken } from '../keeping/edits.ts'
 import { reasonOf } from '../model/loading.ts'
 import { large } from '../state/format.ts'
 import { flattened } from './outline.ts'
@@ -11,7 +11,7 @@ import type { PiecesProps } from './PiecesDesk.tsx'
 import { Check } from './SketchTools.tsx'
 import type { Shape } from './shelf.ts'
 import { outlineOf, SHELF } from './shelf.ts'
-import { coloured } from './sketch.ts'
+import { coloured, twinOf } from './sketch.ts'
 
 const line = (points: readonly Flat[]): string =>
   points.map(([x, y]) => `${x.toFixed(1)},${(-y).toFixed(1)}`).join(' ')
@@ -46,6 +46,8 @@ interface ShelfProps extends PiecesProps {
 /** Our own shapes: a press sticks one on the face, as large as fits. */
 export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps): JSX.Element {
   const [colours, setColours] = useState(true)
+  const [both, setBoth] = useState(false)
+  const twin = twinOf(design, panel)
   const [busy, setBusy] = useState<string | null>(null)
   const press = async (shape: Shape) => {
     setBusy(shape.word)
@@ -54,8 +56,11 @@ export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps):
       const found = await stick(panel, { word: shape.word, outline: outlineOf(shape) })
       if ('sentence' in found) onTrouble(found.sentence)
       else {
-        const next = colours ? coloured(found, shape) : found.design
-        take(taken(design, next, found.id), `${large(nameOf(found.id))} stuck on. Undo takes it off.`)
+        const one = colours ? coloured(found, shape) : found.design
+        // Its mirror image goes over to the face beyond the ridge, with its paper and all that is drawn on it.
+        const next = both && twin !== null ? duplicate(one, found.id, { mirrored: true }).design : one
+        const says = next === one ? 'stuck on' : 'stuck on both sides'
+        take(taken(design, next, found.id), `${large(nameOf(found.id))} ${says}. Undo takes it off.`)
       }
     } catch (error) {
       onTrouble(`It could not be stuck: ${reasonOf(error)}.`)
@@ -83,6 +88,9 @@ export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps):
           </button>
         ))}
       </div>
+      {twin === null ? null : (
+        <Check label="The same on the other side of the ridge" on={both} onSet={setBoth} />
+      )}
       <Check label="Coloured, with what is drawn on it" on={colours} onSet={setColours} />
     </>
   )

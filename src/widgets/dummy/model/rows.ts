@@ -21,6 +21,9 @@ const partOf = (design: Design, id: string): string => {
   return m ? kindOf(m).label : ''
 }
 
+/** On a card of more parts their names alone are listed: what each is stands over its sizes. */
+const FEW = 8
+
 /** How many mechanisms stand on a crease or panel. */
 const guestsOn = (design: Design, name: string): readonly string[] =>
   design.mechanisms.filter(({ on }) => on === name).map(({ id }) => id)
@@ -48,7 +51,7 @@ export function rowsOf(
       thing: { what: 'part', name: id },
       level,
       label: large(nameOf(id)),
-      note: partOf(design, id),
+      note: design.mechanisms.length > FEW ? '' : partOf(design, id),
       aside: said(id),
     })
     const places = placesOf(model, id)

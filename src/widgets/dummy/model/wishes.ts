@@ -63,17 +63,15 @@ export const withoutMark = (wish: Wish, k: number): Wish =>
     (wish.path ?? []).filter((_, n) => n !== k),
   )
 
-/** One mark more: half way between shut and the first there is, half as high. */
+/** One mark more: half way between shut and the first there is, half as high over its page, as tips mostly go. */
 export function withMark(wish: Wish): Wish {
   const path = wish.path ?? []
   if (path.length >= MOST_MARKS) return wish
   const first = [wish, ...path].reduce((low, one) => (one.opening < low.opening ? one : low))
   const opening = Math.max(MARK_OPENING.min, Math.round(first.opening / 2))
   const { rise, along, aside } = placeOfWish(first)
-  return withPath(wish, [
-    ...path,
-    { opening, at: pointOver({ rise: tenth(rise / 2), along, aside }, opening) },
-  ])
+  const place = { rise: tenth(rise / 2), along, aside }
+  return withPath(wish, [...path, { opening, at: pointOver(place, opening) }])
 }
 
 /** Where a line is after a share of its length, 0 to 1. */

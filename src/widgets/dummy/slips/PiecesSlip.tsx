@@ -54,6 +54,7 @@ export function PiecesSlip({
   const sticksOut = failed.some(
     ({ name, ids, value }) => name === 'stays-inside' && value < 0 && ids[0] === piece,
   )
+  const isHit = failed.some(({ name }) => name === 'clear-motion')
   const glueFails = failed.some(({ name }) => name === 'glue')
   const faults = failed.map(({ sentence }) => sentence)
   const stick: PiecesProps['stick'] = (on, cut) =>
@@ -75,7 +76,7 @@ export function PiecesSlip({
       ) : typeof Desk === 'string' ? (
         <p class="trouble">{Desk}</p>
       ) : (
-        <Desk {...{ design, piece, faults, sticksOut, glueFails, stick, take }} panel={face.name} />
+        <Desk {...{ design, piece, faults, sticksOut, isHit, glueFails, stick, take }} panel={face.name} />
       )}
     </Slip>
   )
