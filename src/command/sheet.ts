@@ -4,7 +4,16 @@ import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
 import type { PaperName, SheetArt, SheetLines, SheetOptions } from '../sheet/index.ts'
-import { paperNamed, papers, sheetPdf, sheetSvg, TooLargeError, usualArt } from '../sheet/index.ts'
+import {
+  fitOn,
+  paperNamed,
+  paperOf as paperOfName,
+  papers,
+  sheetPdf,
+  sheetSvg,
+  TooLargeError,
+  usualArt,
+} from '../sheet/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
 
@@ -24,10 +33,12 @@ export const sheet: Command = {
     const out = outOf(options.out)
     const lines = oneOf(options.lines, LINES, 'front', '--lines')
     const art = oneOf(options.art, ARTS, usualArt(design), '--art')
+    const { sentence } = fitOn(design, paperOfName(paper))
     for (const { file, content } of await sheetsOf(design, { paper, lines, art }, out)) {
       save(file, place(file), content)
       console.log(`${visibleText(file)}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
     }
+    if (sentence !== '') console.log(sentence)
     return 0
   },
 }

@@ -94,3 +94,22 @@ test('a line is clipped to the printable part of the page', () => {
     [30, 40],
   ])
 })
+
+test('no line of a hatch runs along the area’s own long edges', () => {
+  // A joint at 45 degrees, 70 mm long, with a tab of 8 mm, and its mirror image: seen from page’s left and right.
+  const joint: readonly Point[] = [
+    [0, 0],
+    [50, -50],
+    [50, -38],
+    [12, 0],
+  ]
+  for (const side of [1, -1]) {
+    const area = joint.map(([x, y]): Point => [side * x, y])
+    for (const [a, b] of hatch(area)) {
+      const [dx, dy] = [(b?.[0] ?? 0) - (a?.[0] ?? 0), (b?.[1] ?? 0) - (a?.[1] ?? 0)]
+      // The long edges climb by side * 45 degrees: a line along them would have this product of nought.
+      expect(Math.abs(dx * -1 - dy * side) / Math.hypot(dx, dy)).toBeGreaterThan(0.9)
+    }
+    expect(hatch(area).length).toBeGreaterThan(20)
+  }
+})

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../src/drawing/pen/marks.ts'
 import { stepFigure } from '../../src/drawing/steps/steps.ts'
+import { dummy } from '../sheet/designs.ts'
 import { beak, heron, moth, owl, pond } from './garden.ts'
 
 const size = { width: 340, height: 250 }
@@ -47,6 +48,29 @@ describe('step figures', () => {
     const flat = stepFigure(moth, 'flat', size)
     expect(flat.marks.filter(({ role }) => role === 'glue')).toHaveLength(2)
     expect(of(flat, 'moth/')).toEqual([])
+  })
+
+  it('hold a card over its cover, of which the rim alone is hatched, and that only on its own card', () => {
+    for (const design of [dummy('beak'), dummy('hedgehog')]) {
+      const { marks, says } = stepFigure(design, 'covering', size)
+      expect(says).toMatch(/over its cover/)
+      const runs = (name: string) =>
+        marks.flatMap((mark) =>
+          mark.mark === 'path' && mark.role === 'facet' && mark.of?.startsWith(name) ? mark.runs.flat() : [],
+        )
+      const lowest = (points: readonly (readonly [number, number])[]) => Math.max(...points.map(([, y]) => y))
+      // It is larger all round and lies beneath: nearer to the lower edge of the picture.
+      expect(lowest(runs('cover/'))).toBeGreaterThan(lowest(runs('page/')) + 10)
+      for (const name of ['cover/left', 'cover/right'])
+        expect(marks.some((mark) => mark.role === 'glue' && mark.of === name)).toBe(true)
+      expect(marks.filter((mark) => mark.role === 'glue' && !mark.of?.startsWith('cover/'))).toEqual([])
+      for (const [x, y] of [...runs('cover/'), ...runs('page/')]) {
+        expect(Math.min(x, y)).toBeGreaterThan(-1)
+        expect(x).toBeLessThan(size.width + 1)
+        expect(y).toBeLessThan(size.height + 1)
+      }
+    }
+    expect(() => stepFigure(beak, 'covering', size)).toThrow(/needs a card with a cover/)
   })
 
   it('are refused in a sentence where there is nothing to show', () => {

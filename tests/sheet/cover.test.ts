@@ -204,11 +204,27 @@ describe('the cover on the sheet', () => {
     expect(stepsFor(dummy('heron'), 'front').join()).not.toContain('Fold the other pieces')
   })
 
-  test('where it is larger than the paper, the usual sentence names it', () => {
+  test('where it is larger than the paper, it is left out, and the sentence and the steps say so', () => {
     // A4 by ISO 216 is 297 mm long: two pages of 148 mm fit it, a cover of 302 mm does not.
     const { ok, sentence, others } = fitOn(covered(148, 200), paperOf('a4'))
-    expect(ok).toBe(false)
+    expect(ok).toBe(true)
     expect(sentence).toMatch(/^The cover is 5\.0 mm too wide for A4\. It fits on A3/)
+    expect(sentence).toMatch(/The sheet on A4 leaves it out and says how to cut it from other card\.$/)
+    const pages = layOut(covered(148, 200), { paper: 'a4' })
+    expect(pages.flatMap(({ placed }) => placed.map(({ piece }) => piece))).toEqual(['card'])
+    const said = pages
+      .flatMap((page) => words(page).map(({ text }) => text))
+      .join(' ')
+      .replaceAll('\u00a0', ' ')
+    // Two pages of 148 mm and 200 mm high, 3 mm larger all round.
+    expect(said).toContain('cut 302 × 206 mm from other card')
+    expect(said).not.toContain('hatched rim')
+    // A card that is too large itself is refused as one.
+    expect(fitOn(covered(160, 200), paperOf('a4'))).toMatchObject({
+      ok: false,
+      leavesCover: false,
+      sentence: expect.stringMatching(/^The card is 23\.0 mm too wide for A4/),
+    })
     expect(others.map(({ name }) => name)).toContain('a3')
     expect(fitOn(card(148, 200), paperOf('a4')).ok).toBe(true)
     // Letter by ANSI/ASME Y14.1 is 11 in, 279.4 mm: 276 mm go on it, 280 mm do not.

@@ -21,7 +21,8 @@ const sheets = shelf.flatMap(({ name, design }) =>
     .flatMap((paper) =>
       ways.map((lines) => ({
         name: `${name}, ${paper}, ${lines}`,
-        design,
+        // What the paper cannot hold of a cover is left out.
+        design: fitOn(design, paperOf(paper)).leavesCover ? uncovered(design) : design,
         lines,
         pages: layOut(design, { paper, lines }),
       })),
@@ -37,6 +38,53 @@ const segments = (path: PathMark): [Point, Point][] =>
     const ends = path.closed ? [...run, run[0] as Point] : run
     return ends.slice(1).map((point, k): [Point, Point] => [ends[k] as Point, point])
   })
+
+describe('on a face that will be seen', () => {
+  const good = (name: string, paper: 'a4' | 'a5' | 'letter'): SheetPage => {
+    const [first] = layOut(uncovered(dummy(name)), { paper, lines: 'ticks' })
+    if (!first) throw new Error('there is no page')
+    return first
+  }
+
+  test('a card that fills its page carries no sentence: another page says where its reader’s end is', () => {
+    const page = good('beak', 'a5')
+    expect(words(page)).toEqual([])
+    const said = layOut(uncovered(dummy('beak')), { paper: 'a5', lines: 'ticks' })
+      .flatMap((one) => words(one).map(({ text }) => text))
+      .join(' ')
+    expect(said).toContain('The lower edge of its page is the reader’s end')
+  })
+
+  test('where the paper is wider than the card, the sentence stands beside it', () => {
+    // 270 mm of card on 297 mm of paper (ISO 216): 13.5 mm at either side.
+    const notes = words(good('garden', 'a4')).filter(({ of }) => of === 'near-edge')
+    expect(notes.length).toBeGreaterThan(0)
+    for (const note of notes) {
+      const [left, , right] = extent(note)
+      expect(left > 297 / 2 + 135 || right < 297 / 2 - 135).toBe(true)
+    }
+  })
+
+  test('where a joint is taped its letter is small and stands alone', () => {
+    const letters = words(good('owl', 'a4')).filter(({ of }) =>
+      /^(body|left-wing|right-wing)\//.test(of ?? ''),
+    )
+    expect(letters.map(({ text }) => text).sort()).toEqual(['A', 'B', 'C', 'F'])
+    for (const { size } of letters) expect(size).toBeLessThanOrEqual(2)
+  })
+})
+
+test('no design of the garden takes a page more than its pieces need', () => {
+  for (const [name, paper, most] of [
+    ['pond', 'a4', 3],
+    ['garden', 'a4', 4],
+    ['garden', 'letter', 4],
+    ['night-garden', 'letter', 3],
+    ['hedgehog', 'letter', 3],
+  ] as const)
+    for (const lines of ways)
+      expect(layOut(dummy(name), { paper, lines }).length, name).toBeLessThanOrEqual(most)
+})
 
 test('there is a design for every situation', () => {
   expect(sheets.length).toBeGreaterThan(40)

@@ -14,7 +14,7 @@ import { wordWidth } from '../../src/sheet/marks/letters.ts'
 import { onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
 import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/setting.ts'
 import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
-import { beak, card, moth, shelf } from './designs.ts'
+import { beak, card, dummy, moth, shelf } from './designs.ts'
 
 const wings = (tab: number, id = 'wings') => ({
   id,
@@ -82,13 +82,26 @@ describe('steps', () => {
     expect(uneven).toContain('Deeper on one side: reed. Stop at the shorter end.')
     const eye = { id: 'eye', kind: 'cut-layer', on: 'beak/ridge', start: 5, end: 9, left: 3 }
     expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
-      'Work the new folds in the same way: eye.',
+      'Work the new folds in the same way: eye. Pinch each fold flat, cut from it, crease and push. On a ridge push in, away from you: eye.',
     )
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
     expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(3)))).toContain('oak and yew.')
+  })
+
+  test('a piece with two joints is stuck at one, then found by the card; walls come before their platform', () => {
+    const two = 'Of two joints stick the left one first and lay the piece folded to the left.'
+    expect(saidOf(card(105, 148, [wings(8)]))).toContain(two)
+    expect(saidOf(card(105, 148, [wings(8)]))).toContain('Push up from behind what stays down')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Of two joints')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Push up')
+    const said = saidOf(dummy('pond'))
+    expect(said).toContain('Of pond, glue all walls on the card first, then the platform on the walls.')
+    // Under the platform no partner shows a hatch: what is glued there is dotted on both.
+    expect(said).toContain('where there are dots, on the other face')
+    expect(saidOf(dummy('owl'))).not.toContain('walls')
   })
 
   test('the printed side decides which way the lines lie', () => {

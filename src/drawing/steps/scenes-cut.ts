@@ -1,10 +1,12 @@
 import type { Making } from '../../making/making.ts'
 import { foldsTogether, making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
-import { poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
+import { jointsOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
+import { RADIANS } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
+import { coverSurfaces } from '../view/cover.ts'
 import type { Scene, Task } from './scene.ts'
-import { ghostsOf, inkOn, LIFTED, middle, pagePath, pushed } from './scene.ts'
+import { ghostsOf, hatched, inked, inkOn, LIFTED, middle, pagePath, pushed } from './scene.ts'
 import { nestedCutting, nestedReversing } from './scenes-nested.ts'
 
 /** How far a strip is folded over: far enough to look folded, not so far that it looks glued down. */
@@ -138,6 +140,44 @@ export function shut({ design, through }: Task): Scene {
     opening: SHUT,
     over: [{ role: 'hand', points: [over(0.42 * width), over(4)] }],
     says: 'The card is shut and pressed.',
+  }
+}
+
+/** How far the card is held over its cover, mm. */
+const OVER_COVER = 40
+
+/** The finished card over its cover, and where that is glued. */
+export function covering({ design, through, opening = 150 }: Task): Scene {
+  const card = making(design, { opening, through, cut: [] })
+  const cover = coverSurfaces(design, opening, 1 + Math.max(...card.map(({ leaf }) => leaf)))
+  const [left, right] = cover
+  if (!left || !right)
+    throw new RangeError('a step that shows covering needs a card with a cover, and there is none')
+  const up = ([x, y, z]: Vec3): Vec3 => [x, y, z + OVER_COVER]
+  const half = (opening / 2) * RADIANS
+  const rim = jointsOf(design).flatMap(({ of, host }) => {
+    if (host.piece !== 'cover') return []
+    const {
+      leaf,
+      points: [corner],
+    } = of === left.panel ? left : right
+    const outline = host.points.map(
+      ([x, y]): Vec3 => [x * Math.sin(half), y, Math.abs(x) * Math.cos(half) + (corner?.[2] ?? 0)],
+    )
+    return [
+      ...inked(leaf, 'glue', [...outline, ...outline.slice(0, 1)], of, 'front'),
+      ...hatched(leaf, outline, of),
+    ]
+  })
+  const { width, height } = design.card
+  const edge = (z: number): Vec3 => up([width * Math.sin(half), height / 2, width * Math.cos(half) + z])
+  return {
+    paper: [...cover, ...card.map((one) => ({ ...one, points: one.points.map(up) }))],
+    ink: rim,
+    stand: 'gutter',
+    opening,
+    over: [{ role: 'hand', points: [edge(-3), edge(6 - OVER_COVER)] }],
+    says: 'The finished card is held over its cover, gutter over gutter; the rim of the cover is hatched, and only the rim.',
   }
 }
 

@@ -10,7 +10,7 @@ import { paperMarks } from '../view/paper.ts'
 import { shadowMarks } from '../view/shadows.ts'
 import type { Scene, Task } from './scene.ts'
 import { LIFTED, STEP_CAMERA } from './scene.ts'
-import { cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
+import { covering, cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
 import { closing, glued, onTable, popping, taping } from './scenes-glued.ts'
 import { nestedCreased } from './scenes-nested.ts'
 
@@ -32,6 +32,7 @@ import { nestedCreased } from './scenes-nested.ts'
  *   taping     as open, with tape along the joints
  *   shut       shut, the strips inside, pressed
  *   open       standing open
+ *   covering   held over its open cover, whose rim is hatched: glued on last
  *
  * Strips on other folds than the gutter are cut, creased and reversed on the standing card, their hosts through.
  */
@@ -51,6 +52,7 @@ export const stepStates = [
   'taping',
   'shut',
   'open',
+  'covering',
 ] as const
 
 export type StepState = (typeof stepStates)[number]
@@ -58,7 +60,7 @@ export type StepState = (typeof stepStates)[number]
 export interface StepOptions {
   /**
    * Degrees; for `open` (default 96), `reversing` and `popping` (110), `glued` (150), `closing` (45), `taping`
-   * (120), and for strips that are cut or creased on the standing card (60).
+   * (120), `covering` (150), and for strips that are cut or creased on the standing card (60).
    */
   readonly opening?: number
   /** Mechanisms that the step is about; default all on the gutter, for glued pieces all there are. */
@@ -89,6 +91,7 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
   taping,
   shut,
   open,
+  covering,
 }
 
 /** States that are about pieces of their own card. */

@@ -86,6 +86,8 @@ function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly stri
 export interface Trim {
   readonly sides?: number
   readonly ends?: number
+  /** How large a cover is that this paper cannot hold, laid open: it is cut from other card. */
+  readonly cover?: readonly [wide: number, high: number]
 }
 
 /** How the card gets its outline. */
@@ -138,6 +140,10 @@ function stickingSteps(design: Design): readonly string[] {
 const COVER_STEP =
   'Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.'
 
+/** The same where the cover has no page: no rim is marked. */
+const ownCoverStep = ([wide, high]: readonly [number, number]): string =>
+  `For a cover, cut ${shown(wide)} × ${shown(high)}\u00a0mm from other card and fold it in the middle. Put glue along the edges of the card’s back only, 6\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
+
 /** How the pieces get their outlines. */
 function cuttingOut(design: Design, isTrimmed: boolean): string {
   const others = pieces(design).filter(({ id }) => id !== 'card')
@@ -166,6 +172,7 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
     `Shut the card slowly. Press every fold. Open it.${pops ? ' Push up from behind what stays down in its fold.' : ''}`,
   )
   if (design.card.cover) steps.push(COVER_STEP)
+  if (trim.cover) steps.push(ownCoverStep(trim.cover))
   return steps
 }
 

@@ -174,13 +174,16 @@ const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
   return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy)
 }
 
+const sidesOf = (points: readonly Point[]): readonly Stretch[] =>
+  points.length === 2 ? [[points[0], points[1]] as unknown as Stretch] : edges(points)
+
 /** So many corners of a place are looked round. */
 const MOST_CORNERS = 8
 
 /** Points round a place, those first that would be read as its own: near to it, and to its middle. */
 function around(points: readonly Point[]): readonly Point[] {
   const middle = centre(points)
-  const sides = points.length === 2 ? [[points[0], points[1]] as unknown as Stretch] : edges(points)
+  const sides = sidesOf(points)
   const corners = points.filter((_, k) => k % Math.ceil(points.length / MOST_CORNERS) === 0)
   const from =
     points.length > MOST_CORNERS
@@ -233,6 +236,15 @@ const quiet = alone(SIZES.quiet)
 
 const least = alone(SIZES.least)
 
+/** A letter with a name after it is no farther than this from what it is for, mm: nearer to that than to anything else. */
+const REACH = 5
+
+/** Where the letter itself stands in the box of a letter with its partner's name. */
+function letterIn([l, t, r, b]: Rectangle, letter: string, size: number, turn: 0 | -90): Point {
+  const half = wordWidth(letter, size, true) / 2
+  return turn === 0 ? [l + half, (t + b) / 2] : [(l + r) / 2, b - half]
+}
+
 /** The letters where they stand, and those that found no free paper. */
 export interface Lettering {
   readonly marks: readonly WordMark[]
@@ -280,11 +292,17 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     }
     return inside || !areas.some([corner[0], corner[1], corner[0], corner[1]], isOthers)
   }
+  // Beside a piece it is the piece that a letter must be near to.
+  const isAstray = (letter: Point, { points, stay }: Wish): boolean =>
+    (stay === 'outside' ? edges(ground.outline) : sidesOf(points)).every(
+      (side) => nearest(letter, side) > REACH,
+    )
   const tried = (wish: Wish, at: readonly Point[], inside: boolean, style: Style): boolean => {
     const long = longOf(wish, style)
     for (const point of at)
       for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
         const box = boxAt(point, long, style.size, turn)
+        if (!inside && style.isNamed && isAstray(letterIn(box, wish.letter, style.size, turn), wish)) continue
         if (!isFree(box, wish, inside)) continue
         marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))
         const wide = grown(box, CLEAR)

@@ -90,10 +90,12 @@ export function bestTurn(piece: Piece, paper: Paper): { readonly turn: Turned; r
 /** Whether a design goes on a paper at true size. */
 export interface Fit {
   readonly ok: boolean
+  /** All goes on it but the cover: the sheet leaves that out and says how to cut it from other card. */
+  readonly leavesCover: boolean
   readonly excess: Excess
   /** Papers that would do, from small to large within their family. */
   readonly others: readonly Paper[]
-  /** What a reader is told; empty if it fits. */
+  /** What a reader is told; empty if all of it fits. */
   readonly sentence: string
 }
 
@@ -117,12 +119,33 @@ function sentenceFor({ wide, high, piece, lines }: Excess, paper: Paper, others:
 /** Whether a design fits a paper, by how much it does not, and which paper would do. It is never scaled. */
 export function fitOn(design: Design, paper: Paper): Fit {
   const flat = pieces(design)
-  const worstOn = (on: Paper): Excess =>
-    flat.map((piece) => bestTurn(piece, on).excess).reduce((a, b) => (sum(b) > sum(a) ? b : a))
+  const worstOn = (on: Paper, some = flat): Excess =>
+    some.map((piece) => bestTurn(piece, on).excess).reduce((a, b) => (sum(b) > sum(a) ? b : a))
   const excess = worstOn(paper)
-  if (sum(excess) === 0) return { ok: true, excess, others: [], sentence: '' }
+  if (sum(excess) === 0) return { ok: true, leavesCover: false, excess, others: [], sentence: '' }
   const others = papers.filter((other) => sum(worstOn(other)) === 0)
-  return { ok: false, excess, others, sentence: sentenceFor(excess, paper, others) }
+  const sentence = sentenceFor(excess, paper, others)
+  const uncovered = worstOn(
+    paper,
+    flat.filter(({ id }) => id !== 'cover'),
+  )
+  if (sum(uncovered) > 0)
+    return excess.piece === 'cover'
+      ? {
+          ok: false,
+          leavesCover: false,
+          excess: uncovered,
+          others,
+          sentence: sentenceFor(uncovered, paper, others),
+        }
+      : { ok: false, leavesCover: false, excess, others, sentence }
+  return {
+    ok: true,
+    leavesCover: true,
+    excess,
+    others,
+    sentence: `${sentence} The sheet on ${paper.label} leaves it out and says how to cut it from other card.`,
+  }
 }
 
 /** A design that is too large for the paper: the message says by how much and what would do. */

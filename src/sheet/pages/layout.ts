@@ -15,7 +15,7 @@
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
 import type { Design, Piece } from '../../paper/index.ts'
-import { nameOf, pieces, plainText } from '../../paper/index.ts'
+import { COVER_RIM, nameOf, pieces, plainText } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside } from '../marks/clip.ts'
 import type { SheetArt, SheetLines } from '../marks/instructions.ts'
@@ -114,6 +114,25 @@ function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
 
 const unadorned = ({ art: _, ...design }: Design): Design => design
 
+/** The same without its cover, and without what is drawn on that. */
+const uncovered = ({ card: { cover: _, ...card }, art, papers, ...design }: Design): Design => {
+  const isLeft = (panel: string): boolean => !panel.startsWith('cover')
+  return {
+    ...design,
+    card,
+    ...(art ? { art: art.filter(({ on }) => isLeft(on)) } : {}),
+    ...(papers
+      ? { papers: Object.fromEntries(Object.entries(papers).filter(([panel]) => isLeft(panel))) }
+      : {}),
+  }
+}
+
+/** A cover laid open, mm. */
+const coverSize = ({ card: { width, height } }: Design): readonly [wide: number, high: number] => [
+  2 * (width + COVER_RIM),
+  height + 2 * COVER_RIM,
+]
+
 /** Free paper round words, mm. */
 const CLEAR = 0.4
 
@@ -160,11 +179,13 @@ function pictureMarks(
  * design is too large and which paper would do.
  */
 export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
-  const design = options.art === 'lines' ? drawn : unadorned(drawn)
   const paper = paperOf(options.paper)
   const lines = options.lines ?? 'front'
-  const fit = fitOn(design, paper)
+  const fit = fitOn(drawn, paper)
   if (!fit.ok) throw new TooLargeError(fit)
+  const adorned = fit.leavesCover ? uncovered(drawn) : drawn
+  const design = options.art === 'lines' ? adorned : unadorned(adorned)
+  const byHand = fit.leavesCover ? { cover: coverSize(drawn) } : {}
   const [card, ...others] = pieces(design) as readonly [Piece, ...Piece[]]
   const face = faceOf(lines)
   const first = bedPage(
@@ -173,7 +194,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
       joints: placesOn(design, card.id, face),
       lines,
       head: (width) => header(design, lines, width),
-      sections: (type, trim) => sectionsFor(design, lines, type, trim),
+      sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }),
       notes: () => ({
         below: [{ text: nearEdge[face] }],
         beside: [{ text: sideOfCard[face] }],
@@ -186,7 +207,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   const left = new Set(first.left.map(({ id }) => id))
   const words = new Map(
     Object.values(fittings).map(
-      (type) => [type, sectionsLeft(left, design, lines, type, first.trim)] as const,
+      (type) => [type, sectionsLeft(left, design, lines, type, { ...first.trim, ...byHand })] as const,
     ),
   )
   const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []
@@ -209,7 +230,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
       const piece = flat.get(id)
       return piece ? [{ piece, place }] : []
     })
-    return options.art === 'colour' ? paintingOf(drawn, placed, one.marks, lines) : null
+    return options.art === 'colour' ? paintingOf(adorned, placed, one.marks, lines) : null
   }
   return pages.map((one, k) => ({
     ...one,

@@ -18,3 +18,10 @@ export function gather(
     return wrapped
   })
 }
+
+/** The same with one more behind the last of those; unchanged where there is none. */
+export function afterLast(html: string, mark: string, more: string): string {
+  const close = `<!--/${mark}-->`
+  const at = html.lastIndexOf(close)
+  return at < 0 ? html : html.slice(0, at + close.length) + more + html.slice(at + close.length)
+}

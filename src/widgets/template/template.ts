@@ -7,8 +7,10 @@ import type { Design } from '../../paper/index.ts'
 import type { SheetArt, SheetFont, SheetLines } from '../../sheet/index.ts'
 import {
   artWays,
+  fitOn,
   loadFont,
   paperForLocale,
+  paperOf,
   sheetPdf,
   sheetSvg,
   TooLargeError,
@@ -68,7 +70,11 @@ export function sheetFont(): Promise<SheetFont> {
  */
 export async function saveTemplate(design: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
   const name = fileName(design, slug, choice)
-  const done = (says: string): Saved => ({ isSaved: true, says })
+  const { sentence } = fitOn(design, paperOf(choice.paper))
+  const done = (says: string): Saved => ({
+    isSaved: true,
+    says: sentence === '' ? says : `${says} ${sentence}`,
+  })
   try {
     if (choice.form === 'pdf') {
       const bytes = await sheetPdf(design, choice, await sheetFont())
