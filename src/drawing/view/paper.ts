@@ -7,7 +7,7 @@ import type { ArtMark, InkShape, Mark, Matrix, Paint, PathMark, Point, Role } fr
 import { PAPERS } from '../pen/papers.ts'
 import type { Lens } from './camera.ts'
 import type { Fold } from './folds.ts'
-import { fadesOn, foldsOn, isHollow, liesOn } from './folds.ts'
+import { fadesOn, foldsAlong, foldsOn, isHollow } from './folds.ts'
 import { flameAt, glowOn } from './glow.ts'
 import { lightOn } from './light.ts'
 import type { Part } from './order.ts'
@@ -233,6 +233,7 @@ function edgeMarks(
 ): PathMark[] {
   const runs: Record<'dip' | 'brow' | 'edge', Point[][]> = { dip: [], brow: [], edge: [] }
   for (const { points, flat, drawn } of faces) {
+    const along = flat && foldsAlong(flat, folds)
     let last: Role | null = null
     for (let k = 0; k < points.length; k++) {
       if (!drawn[k]) {
@@ -240,7 +241,7 @@ function edgeMarks(
         continue
       }
       const next = (k + 1) % points.length
-      const fold = flat && folds.find((one) => liesOn([flat[k] as Flat, flat[next] as Flat], one))
+      const fold = folds[along?.[k] ?? -1]
       const role = fold ? (isHollow(fold, seen) ? 'dip' : 'brow') : 'edge'
       const to = toScreen(points[next] as Vec3)
       if (role === last) runs[role].at(-1)?.push(to)
