@@ -36,6 +36,8 @@ export interface Lens {
   /** A rectangle round the picture, and round all that a crop may show of it. */
   readonly all: readonly Point[]
   toScreen(p: Vec3): Point
+  /** The same for the points `origin + a u + b v` of a plane. */
+  onPlane(origin: Vec3, u: Vec3, v: Vec3): (a: number, b: number) => Point
 }
 
 /** Near enough to feel depth, far enough not to bend the card. */
@@ -97,6 +99,11 @@ export function lensFor({ card, camera, size, points, padding, scale, stand }: F
   const room = [Math.max(1, size.width - 2 * padding), Math.max(1, size.height - 2 * padding)] as const
   const fitted = scale ?? Math.min(room[0] / Math.max(1e-6, x1 - x0), room[1] / Math.max(1e-6, y1 - y0))
   const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2]
+  /** From how far a point is to the right of the target, above it and nearer to the eye, mm. */
+  const onScreen = (across: number, above: number, near: number): Point => {
+    const k = far / Math.max(far / 20, far - near)
+    return [size.width / 2 + fitted * (k * across - cx), size.height / 2 - fitted * (k * above + cy)]
+  }
   return {
     eye,
     right,
@@ -111,8 +118,16 @@ export function lensFor({ card, camera, size, points, padding, scale, stand }: F
       [-size.width, 2 * size.height],
     ],
     toScreen: (p) => {
-      const [x, y] = plain(p)
-      return [size.width / 2 + fitted * (x - cx), size.height / 2 + fitted * (y - cy)]
+      const off: Vec3 = [p[0] - target[0], p[1] - target[1], p[2] - target[2]]
+      return onScreen(dot(off, right), dot(off, up), dot(off, toEye))
+    },
+    onPlane: (origin, u, v) => {
+      const off: Vec3 = [origin[0] - target[0], origin[1] - target[1], origin[2] - target[2]]
+      const [right0, rightU, rightV] = [dot(off, right), dot(u, right), dot(v, right)]
+      const [up0, upU, upV] = [dot(off, up), dot(u, up), dot(v, up)]
+      const [near0, nearU, nearV] = [dot(off, toEye), dot(u, toEye), dot(v, toEye)]
+      return (a, b) =>
+        onScreen(right0 + a * rightU + b * rightV, up0 + a * upU + b * upV, near0 + a * nearU + b * nearV)
     },
   }
 }

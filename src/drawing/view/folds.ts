@@ -110,8 +110,30 @@ const FAINTEST = 0.07
 const reachOf = (length: number): number => Math.min(16, 3 + 0.22 * length)
 
 /** Whether an edge of the flat paper lies on the line of a fold. */
-export const liesOn = ([a, b]: readonly [Flat, Flat], { line: [p, q] }: Fold): boolean =>
+const liesOn = (a: Flat, b: Flat, { line: [p, q] }: Fold): boolean =>
   far(a, p, q) < 0.02 && far(b, p, q) < 0.02
+
+/** What was found of an outline: the folds are the same ones if the first of them is. */
+interface Along {
+  readonly count: number
+  readonly first: Fold['line'] | undefined
+  readonly folds: readonly number[]
+}
+
+const alongs = new WeakMap<readonly Flat[], Along>()
+
+/** For each edge of a flat outline the fold that it lies on, as an index into the panel's folds; -1: none. */
+export function foldsAlong(outline: readonly Flat[], folds: readonly Fold[]): readonly number[] {
+  const [count, first] = [folds.length, folds[0]?.line]
+  const known = alongs.get(outline)
+  if (known && known.count === count && known.first === first) return known.folds
+  const found = outline.map((a, k) => {
+    const b = outline[(k + 1) % outline.length] as Flat
+    return folds.findIndex((one) => liesOn(a, b, one))
+  })
+  alongs.set(outline, { count, first, folds: found })
+  return found
+}
 
 /** Whether the fold's hollow is on the side that `normal` points to. */
 export const isHollow = (fold: Fold, normal: Vec3): boolean => dot(fold.other, normal) > FLAT

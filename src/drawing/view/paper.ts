@@ -7,7 +7,7 @@ import type { ArtMark, InkShape, Mark, Matrix, Paint, PathMark, Point, Role } fr
 import { PAPERS } from '../pen/papers.ts'
 import type { Lens } from './camera.ts'
 import type { Fold } from './folds.ts'
-import { fadesOn, foldsOn, isHollow, liesOn } from './folds.ts'
+import { fadesOn, foldsAlong, foldsOn, isHollow } from './folds.ts'
 import { flameAt, glowOn } from './glow.ts'
 import { lightOn } from './light.ts'
 import type { Part } from './order.ts'
@@ -155,33 +155,38 @@ const DIM = { light: 0.12, sky: 0.55 } as const
 /** A panel that a matrix would put further off than this is drawn point by point, px. */
 const TOLERANCE = 0.8
 
-type Spot = (across: number, along: number) => Point
+type Spot = ReturnType<Lens['onPlane']>
 
 /**
  * Flat coordinates of a box to the screen as a matrix: level with the box's middle lines, and between what is off
  * at its corners and at its middle. Null where that would be too far.
  */
 function matrixFor([x0, y0, x1, y1]: FlatBox, spot: Spot): Matrix | null {
-  const [cx, cy, wide, tall] = [(x0 + x1) / 2, (y0 + y1) / 2, Math.max(1, x1 - x0), Math.max(1, y1 - y0)]
-  const [left, right] = [spot(cx - wide / 2, cy), spot(cx + wide / 2, cy)]
-  const [low, high] = [spot(cx, cy - tall / 2), spot(cx, cy + tall / 2)]
+  const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2]
+  const [wide, tall] = [Math.max(1, x1 - x0), Math.max(1, y1 - y0)]
+  const left = spot(cx - wide / 2, cy)
+  const right = spot(cx + wide / 2, cy)
+  const low = spot(cx, cy - tall / 2)
+  const high = spot(cx, cy + tall / 2)
+  const middle = spot(cx, cy)
   const [a, b] = [(right[0] - left[0]) / wide, (right[1] - left[1]) / wide]
   const [c, d] = [(high[0] - low[0]) / tall, (high[1] - low[1]) / tall]
-  const [px, py] = spot(cx, cy)
-  const offs = ([-1, 1] as const).flatMap((i) =>
-    ([-1, 1] as const).map((k): Point => {
-      const [x, y] = [(i * (x1 - x0)) / 2, (k * (y1 - y0)) / 2]
-      const [u, v] = spot(cx + x, cy + y)
-      return [u - px - a * x - c * y, v - py - b * x - d * y]
-    }),
-  )
-  const mean = (n: 0 | 1): number => offs.reduce((sum, off) => sum + off[n], 0) / (2 * offs.length)
-  const [mx, my] = [mean(0), mean(1)]
-  for (const [u, v] of [[0, 0] as const, ...offs]) {
-    const [du, dv] = [u - mx, v - my]
-    if (du * du + dv * dv > TOLERANCE * TOLERANCE) return null
+  // How far the corners are off the middle's matrix, and all by how much on the whole.
+  const offs = [spot(x0, y0), spot(x0, y1), spot(x1, y0), spot(x1, y1)]
+  let [mx, my] = [0, 0]
+  for (let k = 0; k < 4; k++) {
+    const at = offs[k] as [number, number]
+    const x = k < 2 ? x0 - cx : x1 - cx
+    const y = k % 2 === 0 ? y0 - cy : y1 - cy
+    at[0] -= middle[0] + a * x + c * y
+    at[1] -= middle[1] + b * x + d * y
+    mx += at[0] / 8
+    my += at[1] / 8
   }
-  return [a, b, c, d, px + mx - a * cx - c * cy, py + my - b * cx - d * cy]
+  const most = TOLERANCE * TOLERANCE
+  if (mx * mx + my * my > most) return null
+  for (const at of offs) if ((at[0] - mx) ** 2 + (at[1] - my) ** 2 > most) return null
+  return [a, b, c, d, middle[0] + mx - a * cx - c * cy, middle[1] + my - b * cx - d * cy]
 }
 
 const boxes = new WeakMap<InkShape, FlatBox>()
@@ -228,6 +233,7 @@ function edgeMarks(
 ): PathMark[] {
   const runs: Record<'dip' | 'brow' | 'edge', Point[][]> = { dip: [], brow: [], edge: [] }
   for (const { points, flat, drawn } of faces) {
+    const along = flat && foldsAlong(flat, folds)
     let last: Role | null = null
     for (let k = 0; k < points.length; k++) {
       if (!drawn[k]) {
@@ -235,7 +241,7 @@ function edgeMarks(
         continue
       }
       const next = (k + 1) % points.length
-      const fold = flat && folds.find((one) => liesOn([flat[k] as Flat, flat[next] as Flat], one))
+      const fold = folds[along?.[k] ?? -1]
       const role = fold ? (isHollow(fold, seen) ? 'dip' : 'brow') : 'edge'
       const to = toScreen(points[next] as Vec3)
       if (role === last) runs[role].at(-1)?.push(to)
@@ -346,8 +352,7 @@ export function paperMarks(
     let lit: ArtMark | null = null
     if (axes && !paint.dim) {
       const { origin: o, u, v, box } = axes
-      const spot: Spot = (a, b) =>
-        toScreen([o[0] + a * u[0] + b * v[0], o[1] + a * u[1] + b * v[1], o[2] + a * u[2] + b * v[2]])
+      const spot = lens.onPlane(o, u, v)
       const receiver: Receiver = { leaf: index, origin: o, u, v, normal: seen, box }
       const glow = flame && glowOn(flame, receiver, toScreen)
       const art = bare && owner < 0 ? null : artOn(design, panel, paint.face)

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../paper/index.ts'
 import { between, clip } from '../../paper/plane/clip.ts'
-import { distance, dot, subtract } from '../../paper/plane/vector.ts'
+import { distance, dot } from '../../paper/plane/vector.ts'
 import type { PathMark, Point } from '../pen/marks.ts'
 import type { Lens } from './camera.ts'
 import { lampPlaces } from './light.ts'
@@ -53,10 +53,11 @@ const PLACES = 4
 /** All runs of a surface go round one way, so that none takes away from another under the non-zero rule. */
 export function clockwise(run: Point[]): Point[] {
   let area = 0
+  let last = run[run.length - 1] as Point
   for (let k = 0; k < run.length; k++) {
-    const [x, y] = run[k] as Point
-    const [u, v] = run[(k + 1) % run.length] as Point
-    area += x * v - u * y
+    const next = run[k] as Point
+    area += last[0] * next[1] - next[0] * last[1]
+    last = next
   }
   return area < 0 ? run.reverse() : run
 }
@@ -69,51 +70,66 @@ const cutAt = (points: readonly Point[], axis: 0 | 1, limit: number, sign: 1 | -
     between,
   ).points
 
-/** Whether a caster's shadow can reach a surface at all: by the ball round it. */
-function misses({ middle, radius }: Caster, on: Receiver, lamp: Vec3, steep: number): boolean {
-  const [x, y, z] = subtract(middle, on.origin)
-  const h = x * on.normal[0] + y * on.normal[1] + z * on.normal[2]
-  if (h + radius <= LIES_ON) return true
-  const lampU = dot(lamp, on.u) / steep
-  const lampV = dot(lamp, on.v) / steep
-  const u = x * on.u[0] + y * on.u[1] + z * on.u[2] - h * lampU
-  const v = x * on.v[0] + y * on.v[1] + z * on.v[2] - h * lampV
-  const [wide, long] = [radius * (1 + Math.abs(lampU)), radius * (1 + Math.abs(lampV))]
-  const [least, low, high, top] = on.box
-  return u + wide < least || u - wide > high || v + long < low || v - long > top
-}
-
-/** Heights of a caster's corners over a surface; grown when a caster has more. */
+/** Room for the corners of a shadow and their heights over the surface; grown when a caster has more. */
 let heights = new Float64Array(64)
+let fallen = new Float64Array(4 * 64)
+
+const NONE: readonly Point[] = []
 
 /**
  * The shadow of one caster on a surface along the lamp's direction, in the surface's u and v, cut to its box;
- * empty where none falls on it. Only what lies over the lit side throws one.
+ * empty where none falls on it. Only what lies over the lit side throws one. Most casters throw none on most
+ * surfaces: nothing is made for those.
  */
 export function shadowOf(from: Caster, on: Receiver, lamp: Vec3): readonly Point[] {
-  const steep = dot(on.normal, lamp)
-  if (steep < GRAZING || from.leaf === on.leaf || misses(from, on, lamp, steep)) return []
-  const { corners } = from
+  const { origin, normal, box, u: across, v: along } = on
+  const steep = dot(normal, lamp)
+  if (steep < GRAZING || from.leaf === on.leaf) return NONE
+  const { corners, middle, radius } = from
+  const lampU = dot(lamp, across) / steep
+  const lampV = dot(lamp, along) / steep
+  const least = box[0]
+  const low = box[1]
+  const high = box[2]
+  const top = box[3]
+  const ox = origin[0]
+  const oy = origin[1]
+  const oz = origin[2]
+  // By the ball round the caster: whether its shadow can reach the surface at all.
+  const x = middle[0] - ox
+  const y = middle[1] - oy
+  const z = middle[2] - oz
+  const rise = x * normal[0] + y * normal[1] + z * normal[2]
+  if (rise + radius <= LIES_ON) return NONE
+  const ballU = x * across[0] + y * across[1] + z * across[2] - rise * lampU
+  const ballV = x * along[0] + y * along[1] + z * along[2] - rise * lampV
+  const wide = radius * (1 + Math.abs(lampU))
+  const long = radius * (1 + Math.abs(lampV))
+  if (ballU + wide < least || ballU - wide > high || ballV + long < low || ballV - long > top) return NONE
   const count = corners.length / 3
-  if (heights.length < count) heights = new Float64Array(count)
-  const [ox, oy, oz] = on.origin
-  const [nx, ny, nz] = on.normal
+  if (heights.length < count) {
+    heights = new Float64Array(count)
+    fallen = new Float64Array(4 * count)
+  }
   let most = 0
   for (let k = 0; k < count; k++) {
     const h =
-      ((corners[3 * k] as number) - ox) * nx +
-      ((corners[3 * k + 1] as number) - oy) * ny +
-      ((corners[3 * k + 2] as number) - oz) * nz
+      ((corners[3 * k] as number) - ox) * normal[0] +
+      ((corners[3 * k + 1] as number) - oy) * normal[1] +
+      ((corners[3 * k + 2] as number) - oz) * normal[2]
     heights[k] = h
     if (h > most) most = h
   }
-  if (most <= LIES_ON) return []
-  const [lampU, lampV] = [dot(lamp, on.u) / steep, dot(lamp, on.v) / steep]
-  const out: Point[] = []
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  if (most <= LIES_ON) return NONE
+  let found = 0
+  let x0 = Number.POSITIVE_INFINITY
+  let y0 = Number.POSITIVE_INFINITY
+  let x1 = Number.NEGATIVE_INFINITY
+  let y1 = Number.NEGATIVE_INFINITY
   for (let k = 0; k < count; k++) {
     const next = (k + 1) % count
-    const [hp, hq] = [heights[k] as number, heights[next] as number]
+    const hp = heights[k] as number
+    const hq = heights[next] as number
     const crosses = (hp > 1e-6 && hq < -1e-6) || (hp < -1e-6 && hq > 1e-6)
     // The corner itself, and where its edge goes through the surface.
     for (let way = hp >= 0 ? 0 : 1; way < (crosses ? 2 : 1); way++) {
@@ -122,23 +138,26 @@ export function shadowOf(from: Caster, on: Receiver, lamp: Vec3): readonly Point
       const a = mixed(corners, 3 * k, 3 * next, t) - ox
       const b = mixed(corners, 3 * k + 1, 3 * next + 1, t) - oy
       const c = mixed(corners, 3 * k + 2, 3 * next + 2, t) - oz
-      const u = a * on.u[0] + b * on.u[1] + c * on.u[2] - h * lampU
-      const v = a * on.v[0] + b * on.v[1] + c * on.v[2] - h * lampV
+      const u = a * across[0] + b * across[1] + c * across[2] - h * lampU
+      const v = a * along[0] + b * along[1] + c * along[2] - h * lampV
       if (u < x0) x0 = u
       if (u > x1) x1 = u
       if (v < y0) y0 = v
       if (v > y1) y1 = v
-      out.push([u, v])
+      fallen[2 * found] = u
+      fallen[2 * found + 1] = v
+      found++
     }
   }
-  const [least, low, high, top] = on.box
-  if (out.length < 3 || x0 >= high || x1 <= least || y0 >= top || y1 <= low) return []
+  if (found < 3 || x0 >= high || x1 <= least || y0 >= top || y1 <= low) return NONE
+  const out: Point[] = []
+  for (let k = 0; k < found; k++) out.push([fallen[2 * k] as number, fallen[2 * k + 1] as number])
   let cut: readonly Point[] = out
   if (x0 < least) cut = cutAt(cut, 0, least, 1)
   if (x1 > high) cut = cutAt(cut, 0, high, -1)
   if (y0 < low) cut = cutAt(cut, 1, low, 1)
   if (y1 > top) cut = cutAt(cut, 1, top, -1)
-  return cut.length < 3 ? [] : cut
+  return cut.length < 3 ? NONE : cut
 }
 
 const mixed = (list: Float64Array, from: number, to: number, t: number): number =>
@@ -158,7 +177,7 @@ export function shadowsOn(
     const runs: Point[][] = []
     for (const one of casters) {
       const fallen = shadowOf(one, on, place)
-      if (fallen.length > 2) runs.push(clockwise(fallen.map(([u, v]) => toScreen(u, v))))
+      if (fallen.length > 2) runs.push(clockwise(fallen.map((p) => toScreen(p[0], p[1]))))
     }
     return runs.length === 0
       ? []
@@ -185,6 +204,7 @@ export function shadowMarks(
   soft = true,
 ): readonly PathMark[] {
   const reach = TABLE_REACH * lens.diagonal
+  const toTable = lens.onPlane([0, 0, 0], [1, 0, 0], [0, 1, 0])
   const on: Receiver = {
     leaf: -1,
     origin: [0, 0, -LIFT],
@@ -199,7 +219,7 @@ export function shadowMarks(
     mark: 'path',
     runs: casters.flatMap((one) => {
       const fallen = shadowOf(one, on, place)
-      return fallen.length < 3 ? [] : [clockwise(fallen.map(([x, y]) => lens.toScreen([x, y, 0])))]
+      return fallen.length < 3 ? [] : [clockwise(fallen.map((p) => toTable(p[0], p[1])))]
     }),
     closed: true,
     role: 'shadow',
