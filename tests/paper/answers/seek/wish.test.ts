@@ -10,7 +10,6 @@ import {
   movesAsWished,
   originOf,
 } from '../../../../src/paper/answers/seek/wish.ts'
-import type { Vec3 } from '../../../../src/paper/plane/vector.ts'
 import { fold, layer } from '../../shared/check-designs.ts'
 import { design, gluedMoth } from '../../shared/designs.ts'
 import { RAD } from '../../shared/space.ts'
