@@ -113,13 +113,6 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '>=',
     why: 'It is 1 or -1, and never nought.',
   },
-  {
-    file: 'src/paper/answers/slips.ts',
-    line: 'if (!m) throw new RangeError(`there is no mechanism ${id}`)',
-    was: '!m',
-    now: 'false',
-    why: 'An unknown one has been refused by the same words before: the question is for the type checker.',
-  },
 ]
 
 /** Which of the mutants alike on its line this one is, from 1. */
