@@ -92,6 +92,27 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '1000001',
     why: 'It stands for more than any number of checks that fail: one more is that too.',
   },
+  {
+    file: 'src/paper/mechanisms/shared/four-bar.ts',
+    line: 'const solved = new Float64Array(8)',
+    was: '8',
+    now: '9',
+    why: 'A ninth number is never written or read.',
+  },
+  {
+    file: 'src/paper/measure/measure.ts',
+    line: 'if (!known) {',
+    was: '!known',
+    now: 'true',
+    why: 'What was worked out is worked out anew instead of remembered: the same.',
+  },
+  {
+    file: 'src/paper/mechanisms/cut-v-fold.ts',
+    line: "variant: toward > 0 ? 'away from the start' : 'back to the start',",
+    was: '>',
+    now: '>=',
+    why: 'It is 1 or -1, and never nought.',
+  },
 ]
 
 /** Which of the mutants alike on its line this one is, from 1. */

@@ -36,6 +36,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "held",
       "highest",
       "hostsFirst",
+      "isRead",
       "jointsOf",
       "keep",
       "kindNamed",

@@ -8,7 +8,7 @@ import { design, gluedMoth } from '../shared/designs.ts'
 import { RAD } from '../shared/space.ts'
 
 const rounded = (points: readonly Flat[] = []) =>
-  points.map(([x, y]) => [Number(x.toFixed(6)) + 0, Number(y.toFixed(6)) + 0])
+  points.map(([x, y]): Flat => [Number(x.toFixed(6)) + 0, Number(y.toFixed(6)) + 0])
 
 const outlinesOf = (m: object) =>
   pieces(design([m]))
@@ -22,7 +22,8 @@ function onPiece(m: object, name: string) {
   return rounded(panel.outline.map((p) => laid(panel.onPiece, p)))
 }
 
-const glueOf = (m: object) => modelOf(design([m])).glue.map(({ panel, outline }) => [panel, rounded(outline)])
+const glueOf = (m: object): readonly (readonly [panel: number, outline: readonly Flat[]])[] =>
+  modelOf(design([m])).glue.map(({ panel, outline }) => [panel, rounded(outline)])
 
 describe('a tent with walls of 44 and 40, feet of 26 and 30, and tabs of 6', () => {
   const hut = {
@@ -142,8 +143,8 @@ describe('a platform from -30 to 36 on walls of 20, with tabs of 5', () => {
   test('walls are glued outwards, but inwards under the platform where there is no room', () => {
     const across = glueOf(pond).map(([panel, outline]) => [
       panel,
-      Math.min(...(outline as Flat[]).map(([a]) => a)),
-      Math.max(...(outline as Flat[]).map(([a]) => a)),
+      Math.min(...outline.map(([a]) => a)),
+      Math.max(...outline.map(([a]) => a)),
     ])
     expect(across).toEqual([
       // On the pages always outwards: 25 to 30, 0 to 5, 33 to 38.
@@ -222,8 +223,8 @@ describe('the tabs of a V-fold', () => {
   test('do not reach round to the fold behind the apex, on either page', () => {
     // Bases of 165 and 150 leave 15 and 30 degrees.
     for (const [panel, outline] of glueOf(moth(165, 40, 150, 50))) {
-      for (const [across] of outline as Flat[]) expect(across).toBeGreaterThanOrEqual(-1e-6)
-      const [first, , , last] = outline as [Flat, Flat, Flat, Flat]
+      for (const [across] of outline) expect(across).toBeGreaterThanOrEqual(-1e-6)
+      const [first, , , last] = outline as unknown as [Flat, Flat, Flat, Flat]
       const off = Math.atan2(last[0] - first[0], first[1] - last[1]) / RAD
       // As near to it as it may come, where the tab is set in farthest.
       expect(off).toBeGreaterThanOrEqual(-1e-6)
