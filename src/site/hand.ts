@@ -3,8 +3,8 @@ import type { ClientDirective } from 'astro'
 /** What tells that somebody is there. */
 const SIGNS = ['pointermove', 'pointerdown', 'keydown', 'focusin', 'wheel', 'scroll', 'hashchange'] as const
 
-/** Pixels by which a figure's place may differ from its picture, which is drawn larger or smaller by so much. */
-const ALIKE = 8
+/** The share by which a figure's place may differ from its picture, which is shown larger or smaller by so much. */
+const ALIKE = 0.12
 
 /** What ends something that a hand did. */
 const ENDS = ['pointerup', 'pointercancel', 'keyup', 'change', 'scroll', 'hashchange'] as const
@@ -27,7 +27,7 @@ const mustDraw = (island: HTMLElement): boolean =>
     const text = Number(word?.getAttribute('font-size') ?? 0)
     return (
       stage.clientWidth > 0 &&
-      (Math.abs(stage.clientWidth - width) > ALIKE ||
+      (Math.abs(stage.clientWidth - width) > ALIKE * width ||
         (text > 0 && Math.abs(Number.parseFloat(getComputedStyle(stage).fontSize) - text) > 1))
     )
   })

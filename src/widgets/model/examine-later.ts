@@ -5,8 +5,8 @@ import { notLoaded } from './loading.ts'
 /** Runs something when the next frame has been painted. */
 const afterPaint = (run: () => void): void => void requestAnimationFrame(() => setTimeout(run))
 
-/** A page that came with faults asks for what mends them when no hand has come for so long, ms. */
-const REST = 400
+/** A page that came with faults asks for what mends them when no hand has done anything for so long, ms. */
+const REST = 1500
 
 const isMoved = (bench: Bench): boolean => bench.design.value !== bench.start.design
 
@@ -39,7 +39,11 @@ export function examineLater(bench: Bench): () => void {
   const stop = effect(() => {
     if (isMoved(bench)) ask()
   })
-  const wait = isFaulty(bench) ? setTimeout(ask, REST) : undefined
+  const askAtRest = () => {
+    if (bench.held.peek() === null) ask()
+    else wait = setTimeout(askAtRest, REST)
+  }
+  let wait = isFaulty(bench) ? setTimeout(askAtRest, REST) : undefined
   return () => {
     asleep = true
     clearTimeout(wait)
