@@ -90,6 +90,77 @@ test('a wish is given: ways come, and one is taken', async ({ page }) => {
   await expect(page.locator('.sizes-head')).toContainText(/rise 2[345]\.\d mm/)
 })
 
+test('the way of a wished tip is drawn in one stroke: its marks are told, moved by keys, typed and taken away', async ({
+  page,
+}) => {
+  await openDummy(page)
+  await page.getByRole('button', { name: /Make a wish/ }).click()
+  await page.getByRole('button', { name: 'Draw its way' }).click()
+  const pad = page.locator('.path-pad')
+  const { x, y } = await middle(pad)
+  await page.mouse.move(x - 20, y + 40)
+  await page.mouse.down()
+  await page.mouse.move(x - 10, y + 10, { steps: 6 })
+  await page.mouse.move(x + 5, y - 40, { steps: 8 })
+  await page.mouse.up()
+  await expect(pad).toHaveCount(0)
+  const marks = page.getByRole('slider', { name: /^Mark \d on its way/ })
+  await expect(marks).toHaveCount(3)
+  // As the card opens from shut to the wish's 90 degrees.
+  await expect(size(page, 'Mark 2: opening')).toHaveValue('45.0')
+  const high = size(page, 'Mark 2: how high over the page')
+  const before = Number(await high.inputValue())
+  await marks.nth(1).focus()
+  await page.keyboard.press('ArrowUp')
+  await expect.poll(async () => Number(await high.inputValue())).toBeCloseTo(before + 1, 1)
+  await page.getByRole('button', { name: 'Take mark 1 away' }).click()
+  await expect(marks).toHaveCount(2)
+  await size(page, 'How near to its marks').fill('40')
+  await expect(slip(page)).toContainText(/ways?\. All shut flat|leaves|comes near/, { timeout: 40_000 })
+})
+
+test('a wish with a way says how near each goes', async ({ page }) => {
+  await openDummy(page)
+  await page.getByRole('button', { name: /Make a wish/ }).click()
+  await page.getByRole('button', { name: 'Add a mark' }).click()
+  await size(page, 'How near to its marks').fill('20')
+  await expect(slip(page)).toContainText(/\d ways?\. All shut flat/, { timeout: 40_000 })
+  const told = await slip(page).locator('.way-found p:first-of-type').allTextContents()
+  const off = told.map((words) => Number(/at most ([\d.]+) mm off its way/.exec(words)?.[1]))
+  expect(off.length).toBeGreaterThan(0)
+  for (const by of off) expect(by).toBeLessThanOrEqual(20)
+})
+
+test('a part is hidden and locked with its keys: out of the pictures, out of reach, undone, and so after a reload', async ({
+  page,
+}) => {
+  await openDummy(page)
+  await addLayer(page)
+  const row = rows(page).filter({ hasText: 'Layer 1' })
+  const drawn = page.locator('[data-figure="view"] [data-of^="layer-1/"]')
+  await expect(drawn).not.toHaveCount(0)
+  await row.focus()
+  await page.keyboard.press('h')
+  await expect(drawn).toHaveCount(0)
+  await expect(row).toContainText('hidden')
+  await expect(verdict(page)).toContainText('What is hidden is checked, and is printed.')
+  await page.keyboard.press('l')
+  await expect(row).toContainText('locked')
+  await expect(size(page, 'Depth')).toBeDisabled()
+  // What is locked is not removed either, and that is told.
+  await page.keyboard.press('Delete')
+  await expect(row).toHaveCount(1)
+  await expect(page.locator('.aloud[role="status"]').first()).toContainText('is locked')
+  await expect(page.locator('.kept')).toContainText('Saved')
+  await page.reload()
+  await awake(page)
+  await expect(row).toContainText('hidden, locked')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(row).not.toContainText('locked')
+  await verdict(page).getByRole('button', { name: 'Show all' }).click()
+  await expect(drawn).not.toHaveCount(0)
+})
+
 test.describe('a dummy by keyboard alone', () => {
   test('list, offer, size and undo', async ({ page }) => {
     await openDummy(page)

@@ -116,6 +116,17 @@ describe('ways that are known to be gone', () => {
     PATIENCE,
   )
 
+  test('that may be missed by much are not met at the cost of the tip’s own place', () => {
+    // A mark far below where tips of the gutter come by: 15 mm may be missed, and the tip itself is met all the same.
+    const path = [{ opening: 45, at: [0, 70, 28] as Vec3 }]
+    const finds = find(bare, { opening: 90, at: [0, 70, 45], path, near: 20, on: ['gutter'] })
+    expect(finds.length).toBeGreaterThan(0)
+    for (const one of finds) {
+      expect(apart(tipOf(one, 90), [0, 70, 45])).toBeLessThanOrEqual(1)
+      expect(apart(tipOf(one, 45), [0, 70, 28])).toBeLessThanOrEqual(20)
+    }
+  })
+
   test('that cannot be gone are told by how far the nearest strays', () => {
     const path = [{ opening: 45, at: [0, 140, 90] as Vec3 }]
     const { finds, missed } = sought(bare, { opening: 90, at: [0, 40, 20], path, on: ['gutter'] })

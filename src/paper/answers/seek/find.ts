@@ -21,7 +21,7 @@ import { roomBefore, roomsOf, roomsOn } from './room.ts'
 import type { Against, Effort, Judge } from './sound.ts'
 import { additionsTo } from './sound.ts'
 import type { Wish } from './wish.ts'
-import { checkWish, isNear, marksOf, missOf, movesAsWished, straysOf } from './wish.ts'
+import { checkWish, isNear, marksOf, missOf, movesAsWished, NEAR, straysOf } from './wish.ts'
 
 /** One way of giving a wish. */
 export interface Find {
@@ -345,9 +345,10 @@ function againstLinks({ design, wish, judge }: Search, links: readonly Link[]): 
 function tried(search: Search, seed: Seed): { find: Find | null; attempt: Try | null } {
   const { design, wish, effort } = search
   const marks = marksOf(wish)
-  const { within = 1 } = wish
+  const { within = 1, near = NEAR } = wish
   effort.left -= BRINGING * seed.links.length
-  const brought = bring(seed.links, seed.seat, marks, within)
+  // What may be missed by more counts for less: the tip's own place is met first.
+  const brought = bring(seed.links, seed.seat, marks, within, Math.min(1, within / near))
   if (!brought) return { find: null, attempt: null }
   if (!isNear(wish, brought.miss, brought.worst))
     return { find: null, attempt: { brought, seed, against: null } }

@@ -136,13 +136,15 @@ function withValues(links: readonly Link[], knobs: readonly Knob[], x: readonly 
   })
 }
 
-/** What a chain misses of its marks, mm, and by how much its sides differ when shut. */
-function missedBy(links: readonly Link[], seat: Seat, marks: readonly Mark[]): number[] | null {
+/** What a chain misses of its marks, mm, those after the first by their weight, and by how much its sides differ when shut. */
+function missedBy(links: readonly Link[], seat: Seat, marks: readonly Mark[], weight = 1): number[] | null {
   const found = tipsOf(links, seat)
   if (!found) return null
   return [
     ...marks.flatMap(({ at }, k) =>
-      [0, 1, 2].map((i) => ((found.tips[k] as Vec3)[i] as number) - (at[i] as number)),
+      [0, 1, 2].map(
+        (i) => (k === 0 ? 1 : weight) * (((found.tips[k] as Vec3)[i] as number) - (at[i] as number)),
+      ),
     ),
     ...found.gaps,
   ]
@@ -195,15 +197,17 @@ function rounded(
 /**
  * Brings the tip of a chain to its marks by the sizes of its links, changing them as little as may be, and rounds
  * them to what a ruler shows as far as it stays `within` so many mm of the first mark; null if it gets nowhere.
+ * @param weight how much a millimetre off another mark counts beside one off the first
  */
 export function bring(
   start: readonly Link[],
   seat: Seat,
   marks: readonly Mark[],
   within: number,
+  weight = 1,
 ): Brought | null {
   const knobs = knobsOf(start, seat.card)
-  const missed = (x: readonly number[]) => missedBy(withValues(start, knobs, x), seat, marks)
+  const missed = (x: readonly number[]) => missedBy(withValues(start, knobs, x), seat, marks, weight)
   const found = descended(missed, valuesOf(start, knobs), knobs, ENOUGH)
   if (!found) return null
   const exact = withValues(start, knobs, found.x)

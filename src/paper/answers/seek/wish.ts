@@ -34,7 +34,8 @@ export interface Wish {
   readonly near?: number
 }
 
-const NEAR = 5
+/** So near to the marks of its path a tip goes, mm, if nothing else is said. */
+export const NEAR = 5
 
 /** Throws a RangeError that names what in a wish cannot be. */
 export function checkWish(wish: Wish): void {
