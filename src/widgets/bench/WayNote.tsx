@@ -3,6 +3,7 @@ import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Bench } from '../model/bench-model.ts'
+import { afterPaint } from '../model/examine-later.ts'
 import { notLoaded } from '../model/loading.ts'
 
 interface WayNoteProps {
@@ -25,10 +26,15 @@ export function WayNote({ bench, says, answers }: WayNoteProps): JSX.Element | n
         const design = bench.design.value
         if (design === bench.start.design) return setNow(says)
         const ids = bench.config.ways ?? []
-        import('../model/checker.ts').then(
-          ({ wayOf }) => setNow(ids.map((id) => wayOf(design, id).sentence)),
-          (error: unknown) => setNow([notLoaded('What tells which way it goes', error)]),
-        )
+        const tell = () =>
+          import('../model/checker.ts').then(
+            ({ wayOf }) => {
+              if (bench.design.peek() === design) setNow(ids.map((id) => wayOf(design, id).sentence))
+            },
+            (error: unknown) => setNow([notLoaded('What tells which way it goes', error)]),
+          )
+        // No frame of a drag waits for it.
+        afterPaint(() => void tell())
       }),
     [bench, says],
   )

@@ -3,7 +3,7 @@ import type { Bench } from './bench-model.ts'
 import { notLoaded } from './loading.ts'
 
 /** Runs something when the next frame has been painted. */
-const afterPaint = (run: () => void): void => void requestAnimationFrame(() => setTimeout(run))
+export const afterPaint = (run: () => void): void => void requestAnimationFrame(() => setTimeout(run))
 
 /** A page that came with faults asks for what mends them when no hand has done anything for so long, ms. */
 const REST = 1500
