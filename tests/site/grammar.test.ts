@@ -97,7 +97,7 @@ describe('an author is told what was received and what is expected', () => {
     [
       'a state that no figure shows',
       { MakeIt: '<MakeIt>\n\n<TakeCare>So.</TakeCare>\n\n<Step shows="bent">Cut.</Step>\n\n</MakeIt>' },
-      /^<Step> has shows with "bent"; it expects "flat", .* or "open"\.$/,
+      /^<Step> has shows with "bent"; it expects "flat", .* or "covering"\.$/,
     ],
     [
       'a cell twice',
