@@ -20,9 +20,9 @@ const end = (): void => {
   if (isOn()) document.querySelector<HTMLElement>('[data-switch="projector"]')?.click()
 }
 
-/** The first reading as it stands, in words. */
+/** The first reading as it stands, in words; whoever draws it draws it anew when the hand has moved on. */
 function readingOf(slug: string): string {
-  const reading = benchOf(slug).peek()?.readings.peek()[0]
+  const reading = benchOf(slug).value?.readings.value[0]
   return reading ? shown(reading.value, reading.unit, lengthUnit.peek()) : ''
 }
 
