@@ -1,6 +1,8 @@
 export type { Aim, Aimed, Target } from './answers/aim.ts'
 
 export { aim, aiming } from './answers/aim.ts'
+export type { Tight } from './answers/care.ts'
+export { tightest } from './answers/care.ts'
 export type { Forgiveness, Forgiving, Slack } from './answers/forgives.ts'
 export { forgives, leastSlack } from './answers/forgives.ts'
 export type { Hand, Hands, Moved } from './answers/hands.ts'
@@ -94,7 +96,7 @@ export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
 
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
 export type { CoverHalf } from './model/cover.ts'
-export { coverHalves } from './model/cover.ts'
+export { coverHalves, rimOf } from './model/cover.ts'
 export type { SheetHandle } from './model/handles.ts'
 export { dragHandle, handlesOf } from './model/handles.ts'
 

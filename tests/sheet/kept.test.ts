@@ -10,12 +10,13 @@ const output = new URL('output/', import.meta.url)
 
 const eye = { id: 'eye', kind: 'cut-v-fold', on: 'beak/left', apex: 14, run: 22, cut: 8, lean: -9 }
 
-/** A card that fills its paper, one with room beside it, pieces in rows, a piece on its own page, words on a further page. */
+/** A card that fills its paper, one with room beside it, pieces in rows, a piece on its own page, words on a further page, sizes that ask for care. */
 const sheets = [
   ['beak-a4', card(105, 148, [beak(110, -40, 38)]), { paper: 'a4' }],
   ['full-a5', card(105, 148, [beak(110, -40, 38)]), { paper: 'a5' }],
   ['moth-letter-back', moth(), { paper: 'letter', lines: 'back' }],
   ['pond-a4-ticks', dummy('pond'), { paper: 'a4', lines: 'ticks' }],
+  ['class-card-a4-back', dummy('class-card'), { paper: 'a4', lines: 'back' }],
   ['eye-a5', card(105, 148, [beak(110, -40, 38), eye], 'Heron'), { paper: 'a5' }],
 ] as const satisfies readonly (readonly [string, ReturnType<typeof card>, SheetOptions])[]
 

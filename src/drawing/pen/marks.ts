@@ -17,6 +17,7 @@ export type Role =
   | 'place' // the edge of a place that is glued, or the line along which a part is taped
   | 'behind' // a place that is glued on the other face
   | 'crease'
+  | 'care' // beside what is to be cut or glued more exactly than all the rest
   | 'picture' // an outline of what is drawn on the paper, to be coloured in
   | 'edge' // the outer edge of the paper, or of a panel in the view
   // surfaces

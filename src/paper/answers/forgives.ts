@@ -14,6 +14,8 @@ import { failingIn } from './seek/sound.ts'
 export interface Slack {
   /** So far it may be off with every check as it is, mm or degrees; 0: not by a tenth. */
   readonly by: number
+  /** So far off it fails, to the next tenth; null if nothing does as far as was looked. */
+  readonly spoilt: number | null
   /** What fails first beyond; null if nothing does as far as was looked. */
   readonly fails: CheckName | 'limits' | null
   readonly sentence: string | null
@@ -36,6 +38,8 @@ export interface Forgiving {
   readonly but?: readonly CheckName[]
   /** No farther than this is looked, mm and degrees; 8 if left out. */
   readonly most?: number
+  /** Looked at that far out alone, and nearer only where that fails: what fails nearer and holds there is not seen. */
+  readonly once?: boolean
 }
 
 /** Looks at two moving panels that it may take: about three seconds. */
@@ -57,17 +61,22 @@ type Against = Pick<Finding, 'sentence'> & { readonly name: CheckName | 'limits'
  * spoils the card nearer and mends it again within one such step is not seen. Where two sides must match when shut,
  * that is nought. Numbers that nobody got to within the search's effort are left out.
  */
-export function forgives(
+export const forgives = (design: Design, asked: Forgiving = {}): readonly Forgiveness[] => [
+  ...weighed(design, asked, failingIn(design), { left: EFFORT }),
+]
+
+/** The same one number after another, for those who may stop before the last. */
+export function* weighed(
   design: Design,
-  { ids, but = [], most = 8 }: Forgiving = {},
-): readonly Forgiveness[] {
-  const known = failingIn(design)
-  const effort: Effort = { left: EFFORT }
+  { ids, but = [], most = 8, once = false }: Forgiving,
+  known: ReadonlySet<string>,
+  effort: Effort,
+): Generator<Forgiveness, void> {
   const names = NAMES.filter((name) => !but.includes(name))
-  const asked = design.mechanisms.filter(({ id }) => !ids || ids.includes(id))
-  return asked.flatMap((m) => {
+  const steps = [...(once ? [] : LADDER.filter((one) => one < most)), most]
+  for (const m of design.mechanisms.filter(({ id }) => !ids || ids.includes(id))) {
     const part = neighbourhood(design, [m.id])
-    return made(m).flatMap(({ name, label, unit }): Forgiveness[] => {
+    for (const { name, label, unit } of made(m)) {
       const from = settingOf(m, name)
       const against = (by: number): Against | null => {
         const next = change(part, m.id, { [name]: from + by })
@@ -78,17 +87,22 @@ export function forgives(
           for (const one of faults(next, { ...asked, effort })) if (!known.has(keyOf(one))) return one
         return null
       }
-      if (effort.left <= 0) return []
-      return [
-        { id: m.id, field: name, label, unit, less: slack(against, -1, most), more: slack(against, 1, most) },
-      ]
-    })
-  })
+      if (effort.left <= 0) return
+      yield {
+        id: m.id,
+        field: name,
+        label,
+        unit,
+        less: slack(against, -1, steps),
+        more: slack(against, 1, steps),
+      }
+    }
+  }
 }
 
-function slack(against: (by: number) => Against | null, way: 1 | -1, most: number): Slack {
+function slack(against: (by: number) => Against | null, way: 1 | -1, steps: readonly number[]): Slack {
   let good = 0
-  for (const step of [...LADDER.filter((one) => one < most), most]) {
+  for (const step of steps) {
     let fault = against(way * step)
     if (!fault) {
       good = step
@@ -99,10 +113,15 @@ function slack(against: (by: number) => Against | null, way: 1 | -1, most: numbe
       fault = here ?? fault
       return !here
     }
-    ;[good] = lastGood(holds, good, step, NEAR)
-    return { by: Math.floor(good / NEAR + 1e-9) * NEAR, fails: fault.name, sentence: fault.sentence }
+    const [last, bad] = lastGood(holds, good, step, NEAR)
+    return {
+      by: Math.floor(last / NEAR + 1e-9) * NEAR,
+      spoilt: Math.ceil(bad / NEAR - 1e-9) * NEAR,
+      fails: fault.name,
+      sentence: fault.sentence,
+    }
   }
-  return { by: good, fails: null, sentence: null }
+  return { by: good, spoilt: null, fails: null, sentence: null }
 }
 
 /** The least that any number of some mechanisms may be off, mm or degrees. */

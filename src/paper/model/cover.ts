@@ -17,6 +17,9 @@ const FROM_GUTTER = 10
 /** Shorter stretches of the rim are left out, mm. */
 const LEAST = 8
 
+/** How wide the rim of a card is that is glued to its cover, mm. */
+export const rimOf = ({ width, height }: Card): number => Math.min(RIM, width / 4, height / 4)
+
 /** One half of the cover, in the flat coordinates of the page that it lies behind. */
 export interface CoverHalf {
   readonly name: 'cover/left' | 'cover/right'
@@ -56,8 +59,9 @@ const corners = ([[x0, y0], [x1, y1]]: Strip): readonly Flat[] => [
 ]
 
 /** The strips along the edges of one page, the outer one from end to end. */
-function stripsOf({ width, height }: Card): readonly { readonly strip: Strip; readonly axis: 0 | 1 }[] {
-  const rim = Math.min(RIM, width / 4, height / 4)
+function stripsOf(card: Card): readonly { readonly strip: Strip; readonly axis: 0 | 1 }[] {
+  const { width, height } = card
+  const rim = rimOf(card)
   const from = Math.min(FROM_GUTTER, width / 3)
   return [
     {

@@ -1,6 +1,6 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
-import type { Design, Flat, LineKind, Placed } from '../../paper/index.ts'
-import { jointsOf, kindOf, nameOf, pieces } from '../../paper/index.ts'
+import type { Design, Flat, LineKind, Placed, Tight } from '../../paper/index.ts'
+import { jointsOf, kindOf, nameOf, pieces, rimOf } from '../../paper/index.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -141,8 +141,8 @@ const COVER_STEP =
   'Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.'
 
 /** The same where the cover has no page: no rim is marked. */
-const ownCoverStep = ([wide, high]: readonly [number, number]): string =>
-  `For a cover, cut ${shown(wide)} × ${shown(high)}\u00a0mm from other card and fold it in the middle. Put glue along the edges of the card’s back only, 6\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
+const ownCoverStep = ([wide, high]: readonly [number, number], rim: number): string =>
+  `For a cover, cut ${shown(wide)} × ${shown(high)}\u00a0mm from other card and fold it in the middle. Put glue along the edges of the card’s back only, ${shown(rim)}\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
 
 /** How the pieces get their outlines. */
 function cuttingOut(design: Design, isTrimmed: boolean): string {
@@ -172,7 +172,7 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
     `Shut the card slowly. Press every fold. Open it.${pops ? ' Push up from behind what stays down in its fold.' : ''}`,
   )
   if (design.card.cover) steps.push(COVER_STEP)
-  if (trim.cover) steps.push(ownCoverStep(trim.cover))
+  if (trim.cover) steps.push(ownCoverStep(trim.cover, rimOf(design.card)))
   return steps
 }
 
@@ -228,7 +228,7 @@ export const shortEdge: Readonly<Record<SheetFace, string>> = {
 }
 
 /** What is marked on a sheet, and what it asks for, as seen on the printed side. */
-export type Sign = LineKind | 'tape' | 'place' | 'behind' | 'picture'
+export type Sign = LineKind | 'tape' | 'place' | 'behind' | 'care' | 'picture'
 
 export const legend: readonly { readonly sign: Sign; readonly name: string; readonly does: string }[] = [
   { sign: 'cut', name: 'Cut', does: 'through the paper, along every solid line' },
@@ -239,5 +239,15 @@ export const legend: readonly { readonly sign: Sign; readonly name: string; read
   { sign: 'tape', name: 'Tape', does: 'along this line, on this face' },
   { sign: 'behind', name: 'Glue behind', does: 'here, but on the other face (tape too)' },
   { sign: 'place', name: 'Place', does: 'where another piece goes: no cut, no fold' },
+  { sign: 'care', name: 'Care', does: 'cut or glue this one with care' },
   { sign: 'picture', name: 'Picture', does: 'fine grey dots: colour them in before you cut' },
 ]
+
+/** How far what asks for care may not be off: the least of the sizes that are marked, of lengths and of angles. */
+export function careSays(care: readonly Tight[]): string {
+  const least = (unit: Tight['unit'], after: string): readonly string[] => {
+    const all = care.filter((one) => one.unit === unit).map(({ spoilt }) => spoilt)
+    return all.length === 0 ? [] : [`${shown(Math.min(...all))}${after}`]
+  }
+  return `: ${[...least('mm', '\u00a0mm'), ...least('deg', '°')].join(' or ')} off is too much`
+}

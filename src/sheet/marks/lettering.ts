@@ -168,7 +168,7 @@ function within(points: readonly Point[]): readonly Point[] {
 /** How much farther from a place's middle a letter may be to be nearer to the place itself. */
 const STRAY = 0.5
 
-const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
+export const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
   const t = Math.max(0, Math.min(1, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1)))
   return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy)

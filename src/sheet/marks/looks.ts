@@ -39,6 +39,8 @@ export const looks = {
   place: { colour: INK, width: 0.2, dash: [0.9, 0.7] },
   // Never solid: solid means cut.
   picture: { colour: '#7b829c', width: 0.2, dash: [0.35, 0.55] },
+  // The three sides of a small triangle, open at its corners: never a line that goes on.
+  care: { colour: INK, width: 0.35, dash: [2, 1], round: true },
   behind: { colour: INK, width: 0.45, dash: [0.01, 1.3], round: true },
   axis: { colour: INK, width: 0.25, dash: [] },
   guide: { colour: INK, width: 0.2, dash: [0.3, 0.7] },

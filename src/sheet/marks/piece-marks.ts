@@ -2,7 +2,8 @@ import { intersection } from 'polyclip-ts'
 import { hatch, strokes } from '../../drawing/pen/hatch.ts'
 import { inset } from '../../drawing/pen/inset.ts'
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
-import type { LineKind, Piece, PieceLine } from '../../paper/index.ts'
+import type { LineKind, Piece, PieceLine, Tight } from '../../paper/index.ts'
+import { careMarks, careOf } from './care-marks.ts'
 import type { Rectangle } from './clip.ts'
 import { beside, clipped } from './clip.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
@@ -208,6 +209,7 @@ export function pieceMarks(
   place: Place,
   lines: SheetLines,
   printable: Rectangle,
+  care: readonly Tight[] = [],
 ): DrawnPiece {
   const outline = piece.outline.map((point) => onPage(place, point))
   const plain = piece.lines
@@ -260,10 +262,29 @@ export function pieceMarks(
     printable,
     outline,
   })
-  return {
-    lines: [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, taken, allFolds))],
-    words,
+  const ground = [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, taken, allFolds))]
+  const wanted = new Map(
+    care
+      .filter((one) => one.piece === piece.id)
+      .map((one) => [careOf(one), { id: one.id, of: careOf(one), at: onPage(place, one.at) }]),
+  )
+  const marked = careMarks([...wanted.values()], {
+    drawn: ground,
+    lines: [...allFolds, ...drawnStrokes],
     taken,
+    printable,
+    outline,
+  })
+  const kept = [...taken, ...marked.map(({ box }) => box)]
+  // The hatching keeps clear of them as it does of letters.
+  const hatched =
+    marked.length === 0
+      ? ground
+      : [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, kept, allFolds))]
+  return {
+    lines: [...hatched, ...marked.map(({ mark }) => mark)],
+    words,
+    taken: kept,
     lost: lost.map(({ letter }) => letter),
   }
 }

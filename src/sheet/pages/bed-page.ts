@@ -1,4 +1,4 @@
-import type { Piece } from '../../paper/index.ts'
+import type { Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { clipped } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
@@ -42,6 +42,8 @@ export interface Bedded {
   readonly piece: Piece
   readonly joints: readonly JointPlace[]
   readonly lines: SheetLines
+  /** Sizes that are marked. */
+  readonly care: readonly Tight[]
   /** What stands above the piece where no column can hold it. */
   readonly head: (width: number) => Block
   readonly sections: (type: Fitting, trim: Trim) => readonly Section[]
@@ -213,7 +215,7 @@ function nameOf(
  * everything in its usual place, then elsewhere, then with closer type.
  */
 export function bedPage(
-  { piece, joints, lines, head, sections: wanted, notes }: Bedded,
+  { piece, joints, lines, care, head, sections: wanted, notes }: Bedded,
   paper: Paper,
 ): BedPage {
   const box = boxOf(piece.outline)
@@ -222,7 +224,7 @@ export function bedPage(
   const fitting = turns(paper).filter(whole)
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
     const bed = bedFor(piece, turn, head, faceOf(lines))
-    const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable)
+    const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable, care)
     return { bed, drawn, bare: once(() => bareRulers(bed)) }
   })
   const cost = (page: BedPage): number => page.left.length + (page.checked ? 0 : 10)

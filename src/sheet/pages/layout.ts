@@ -14,8 +14,9 @@
  */
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
-import type { Design, Piece } from '../../paper/index.ts'
-import { COVER_RIM, nameOf, pieces, plainText } from '../../paper/index.ts'
+import type { Design, Piece, Tight } from '../../paper/index.ts'
+import { COVER_RIM, nameOf, pieces, plainText, tightest } from '../../paper/index.ts'
+import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside } from '../marks/clip.ts'
 import type { SheetArt, SheetLines } from '../marks/instructions.ts'
@@ -31,7 +32,7 @@ import { extent } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
-import type { Turned } from './fit.ts'
+import type { Fit, Turned } from './fit.ts'
 import { fitOn, TooLargeError, turns } from './fit.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf } from './paper-sizes.ts'
@@ -158,7 +159,7 @@ function pictureMarks(
   lines: SheetLines,
 ): PathMark[] {
   const words = marks.flatMap((mark): Rectangle[] => {
-    if (mark.mark !== 'word') return []
+    if (mark.mark !== 'word' && mark.role !== 'care') return []
     const [l, t, r, b] = extent(mark)
     return [[l - CLEAR, t - CLEAR, r + CLEAR, b + CLEAR]]
   })
@@ -179,10 +180,22 @@ function pictureMarks(
  * design is too large and which paper would do.
  */
 export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
+  const fit = fitOn(drawn, paperOf(options.paper))
+  if (!fit.ok) throw new TooLargeError(fit)
+  // The key speaks of those sizes alone whose marks found free paper.
+  for (let care = tightest(drawn); ; ) {
+    const pages = laidOut(drawn, options, fit, care)
+    const marked = new Set(pages.flatMap(({ marks }) => marks.map(({ of }) => of)))
+    const left = care.filter((one) => marked.has(careOf(one)))
+    if (left.length === care.length) return pages
+    care = left
+  }
+}
+
+/** The same with these sizes marked where there is room for it. */
+function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly Tight[]): SheetPage[] {
   const paper = paperOf(options.paper)
   const lines = options.lines ?? 'front'
-  const fit = fitOn(drawn, paper)
-  if (!fit.ok) throw new TooLargeError(fit)
   const adorned = fit.leavesCover ? uncovered(drawn) : drawn
   const design = options.art === 'lines' ? adorned : unadorned(adorned)
   const byHand = fit.leavesCover ? { cover: coverSize(drawn) } : {}
@@ -193,8 +206,9 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
       piece: card,
       joints: placesOn(design, card.id, face),
       lines,
+      care,
       head: (width) => header(design, lines, width),
-      sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }),
+      sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }, care),
       notes: () => ({
         below: [{ text: nearEdge[face] }],
         beside: [{ text: sideOfCard[face] }],
@@ -207,11 +221,11 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   const left = new Set(first.left.map(({ id }) => id))
   const words = new Map(
     Object.values(fittings).map(
-      (type) => [type, sectionsLeft(left, design, lines, type, { ...first.trim, ...byHand })] as const,
+      (type) => [type, sectionsLeft(left, design, lines, type, { ...first.trim, ...byHand }, care)] as const,
     ),
   )
   const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []
-  const further = piecePages(design, others, paper, lines, waiting)
+  const further = piecePages(design, others, paper, lines, care, waiting)
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed']) =>
     ({ box: [0, 0, turn.width, turn.height], unit: 'mm', marks, paper, placed }) as const
   const pages = [

@@ -1,4 +1,4 @@
-import type { Design, Piece } from '../../paper/index.ts'
+import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
 import { coverEdge, faceOf, pieceName, trimStep } from '../marks/instructions.ts'
@@ -42,6 +42,7 @@ const ROW_GAP = 1.2
 interface Job {
   readonly design: Design
   readonly lines: SheetLines
+  readonly care: readonly Tight[]
   readonly ends: ReadonlyMap<string, End>
 }
 
@@ -100,10 +101,10 @@ const manners: readonly Manner[] = [
 const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
 
 /** A piece with all that is written at it. */
-function cutOf({ design, lines, ends }: Job, piece: Piece): Cut {
+function cutOf({ design, lines, care, ends }: Job, piece: Piece): Cut {
   const place = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const joints = placesOn(design, piece.id, faceOf(lines))
-  const { lines: paths, words } = pieceMarks(piece, joints, place, lines, EVERYWHERE)
+  const { lines: paths, words } = pieceMarks(piece, joints, place, lines, EVERYWHERE, care)
   const drawn = [...paths, ...words]
   const [left, , right, bottom] = boundsOf(drawn)
   const runs = nameOfPiece(piece, ends.get(piece.id), lines)
@@ -248,7 +249,7 @@ function wordsOn(
 
 /** A piece that leaves no room beside others: on a page to itself, with what words find room there. */
 function alone(
-  { design, lines, ends }: Job,
+  { design, lines, care, ends }: Job,
   piece: Piece,
   paper: Paper,
   waiting: (type: Fitting) => readonly Section[],
@@ -267,6 +268,7 @@ function alone(
       piece,
       joints: placesOn(design, piece.id, faceOf(lines)),
       lines,
+      care,
       head,
       sections: (type) => {
         const wanted = waiting(type)
@@ -291,6 +293,7 @@ export function piecePages(
   flat: readonly Piece[],
   paper: Paper,
   lines: SheetLines,
+  care: readonly Tight[],
   waiting: (type: Fitting) => readonly Section[],
 ): PiecePages {
   const room = (turn: Turned) => {
@@ -299,7 +302,7 @@ export function piecePages(
     const foot = rulers().height + APART
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
-  const job: Job = { design, lines, ends: readersEnds(design, faceOf(lines)) }
+  const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)) }
   const cuts = flat.map((piece) => cutOf(job, piece))
   const ways = turns(paper).map((turn) => {
     const { width, height } = room(turn)

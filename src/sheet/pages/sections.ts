@@ -1,10 +1,12 @@
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Design, Tight } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
+import { triangle } from '../marks/care-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
 import {
   CARE,
+  careSays,
   coverSentence,
   endSentence,
   faceOf,
@@ -152,6 +154,7 @@ function sample(sign: Sign, size: number): SheetMark[] {
       { mark: 'path', runs: [line], closed: false, role: 'place', of: 'legend' },
       { ...glueHatch([], 'legend'), runs: strokes(line) },
     ]
+  if (sign === 'care') return [triangle([SAMPLE / 2, y], [1, 0], 'legend')]
   if (sign !== 'glue' && sign !== 'behind')
     return [
       {
@@ -175,7 +178,7 @@ function sample(sign: Sign, size: number): SheetMark[] {
 }
 
 /** What is marked on the pieces of a design, printed like this. */
-function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
+function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): ReadonlySet<Sign> {
   const face = faceOf(lines)
   const flat = pieces(design)
   const signs = new Set<Sign>(
@@ -184,6 +187,7 @@ function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
     ),
   )
   if (lines === 'ticks') signs.delete('crease')
+  if (care.length > 0) signs.add('care')
   if (flat.some(({ id }) => artOutlines(design, id, face === 'inside' ? 'front' : 'back').length > 0))
     signs.add('picture')
   for (const { id } of flat)
@@ -197,13 +201,14 @@ function signsOn(design: Design, lines: SheetLines): ReadonlySet<Sign> {
   return signs
 }
 
-function signs(design: Design, lines: SheetLines, { body, row }: Fitting): Section {
-  const used = signsOn(design, lines)
+function signs(design: Design, lines: SheetLines, { body, row }: Fitting, care: readonly Tight[]): Section {
+  const used = signsOn(design, lines, care)
   const rows = (width: number): Block[] =>
     legend
       .filter(({ sign }) => used.has(sign))
       .map(({ sign, name, does }): Block => {
-        const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
+        const more = sign === 'care' ? careSays(care) : ''
+        const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}${more}` }]
         return hung(sample(sign, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
       })
   return section('legend', 'Lines', rows, row, 40)
@@ -237,7 +242,7 @@ const check = ({ body }: Fitting): Section =>
     RULER_WIDTH,
   )
 
-const care = ({ body, row }: Fitting): Section =>
+const safety = ({ body, row }: Fitting): Section =>
   section('care', 'Take care', (width) => [paragraph([{ text: CARE }], body, width)], row)
 
 function sizes(design: Design, lines: SheetLines, { small, smallRow }: Fitting): Section {
@@ -274,19 +279,20 @@ export const rulersAlone: Section = {
 export const checkWords = ({ body }: Fitting): Section =>
   section('check', 'Check the size', (width) => [paragraph([{ text: PRINT }], body, width)], 2.6)
 
-/** The sections of a sheet, those that must find room first first. */
+/** The sections of a sheet, those that must find room first first; `care`: the sizes that are marked on it. */
 export const sectionsFor = (
   design: Design,
   lines: SheetLines,
   fitting: Fitting,
   trim: Trim,
+  care: readonly Tight[],
 ): readonly Section[] =>
   [
     wholeBlock('head', (width) => header(design, lines, width)),
     check(fitting),
-    signs(design, lines, fitting),
+    signs(design, lines, fitting, care),
     steps(design, lines, fitting, trim),
-    care(fitting),
+    safety(fitting),
     joints(design, fitting),
     sizes(design, lines, fitting),
   ].filter((one) => one !== null)
@@ -298,8 +304,9 @@ export const sectionsLeft = (
   lines: SheetLines,
   fitting: Fitting,
   trim: Trim,
+  care: readonly Tight[],
 ): readonly Section[] =>
-  sectionsFor(design, lines, fitting, trim)
+  sectionsFor(design, lines, fitting, trim, care)
     .filter(({ id }) => ids.has(id))
     .map((one) =>
       one.id === 'head'

@@ -112,8 +112,8 @@ test('the least of all is the least either way', () => {
     field: 'b',
     label: '',
     unit: 'mm' as const,
-    less: { by: less, fails: null, sentence: null },
-    more: { by: more, fails: null, sentence: null },
+    less: { by: less, spoilt: null, fails: null, sentence: null },
+    more: { by: more, spoilt: null, fails: null, sentence: null },
   })
   expect(leastSlack([slack(3, 5), slack(4, 2)])).toBe(2)
   expect(leastSlack([slack(1, 5), slack(4, 2)])).toBe(1)

@@ -14,7 +14,7 @@ import {
   withoutMark,
 } from '../../../src/widgets/dummy/model/wishes.ts'
 
-const slack = (by: number): Slack => ({ by, fails: null, sentence: null })
+const slack = (by: number): Slack => ({ by, spoilt: null, fails: null, sentence: null })
 
 const off = (less: number, more: number): Forgiveness => ({
   id: 'beak',
