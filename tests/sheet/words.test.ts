@@ -422,3 +422,22 @@ describe('on to a next page', () => {
     expect(paperOf('a3').width).toBe(297)
   })
 })
+
+test('a list that goes on under something else says there what it is', () => {
+  const design = dummy('night-garden')
+  const pages = layOut(design, { paper: 'a4', lines: 'back' })
+  const last = (pages.at(-1) as SheetPage).marks.filter((mark) => mark.mark === 'word')
+  // Labels are the red words of a page, and the numbers of its steps, which are smaller.
+  const labels = last.filter(({ role, size }) => role === 'dimension' && size > 3.5)
+  const rows = last.filter(
+    ({ text, bold, of }) => bold && of === undefined && ['card', 'lantern', 'moon', 'leaf'].includes(text),
+  )
+  expect(rows.length).toBe(4)
+  const over = rows.map(({ at: [x, y] }) =>
+    labels
+      .filter(({ at }) => Math.abs(at[0] - x) < 1 && at[1] < y)
+      .reduce((a, b) => (b.at[1] > a.at[1] ? b : a)),
+  )
+  for (const { text } of over) expect(text).toMatch(/^(Sizes in mm|More sizes)/)
+  expect(over.some(({ text }) => text === 'More sizes')).toBe(true)
+})

@@ -4,7 +4,7 @@ import type { SheetFace } from '../marks/instructions.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { Block, SheetMark } from '../marks/setting.ts'
-import { moved } from '../marks/setting.ts'
+import { moved, stack } from '../marks/setting.ts'
 import type { Box, Turned } from './fit.ts'
 import { boxOf, SAFE } from './fit.ts'
 
@@ -104,15 +104,21 @@ export class Shelves {
     return null
   }
 
-  /** Rows that may be parted between cells: all of them where they stand, or null if there is no room for all. */
-  flow(rows: readonly Block[], cells: readonly Cell[], gap: number): SheetMark[] | null {
+  /**
+   * Rows that may be parted between cells: all of them where they stand, or null if there is no room for all.
+   * @param again their label where they go on under something else
+   */
+  flow(rows: readonly Block[], cells: readonly Cell[], gap: number, again: Block | null): SheetMark[] | null {
     const before = new Map(this.tops)
     const marks: SheetMark[] = []
     let k = 0
+    let isFresh = false
     for (const row of rows) {
       let found: SheetMark[] | null = null
-      while (!found && k < cells.length) {
-        found = this.put(() => row, cells.slice(k, k + 1), gap)
+      for (let cell = cells[k]; !found && cell; cell = cells[k]) {
+        const isUnder = isFresh && marks.length > 0 && this.tops.has(cell)
+        found = this.put(() => (isUnder && again ? stack([again, row], gap) : row), [cell], gap)
+        isFresh = !found
         if (!found) k += 1
       }
       if (!found) {

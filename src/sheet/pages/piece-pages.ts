@@ -227,11 +227,12 @@ function wordsOn(
   const flow = (section: Section, all: readonly Cell[]): void => {
     const widest = Math.max(...all.map((cell) => cell.width))
     // Rows are as wide as the narrowest of their columns: without narrow ones they are fewer.
-    for (const cells of [all, all.filter(({ width }) => width > 0.9 * widest)]) {
+    for (const cells of [all, all.filter((cell) => cell.width > 0.9 * widest)]) {
       if (cells.length === 0) return
-      const rows = section.rows(Math.min(...cells.map((cell) => cell.width)))
+      const width = Math.min(...cells.map((cell) => cell.width))
+      const rows = section.rows(width)
       const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
-      const found = shelves.flow(whole, cells, ROW_GAP)
+      const found = shelves.flow(whole, cells, ROW_GAP, section.again?.(width) ?? null)
       if (!found) continue
       marks.push(...found)
       left.delete(section.id)

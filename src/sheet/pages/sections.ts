@@ -31,6 +31,8 @@ export interface Section {
   block(width: number): Block | null
   /** The same in rows that the end of a page may part. */
   rows(width: number): readonly Block[]
+  /** The label where its rows go on under another section. */
+  again?(width: number): Block
 }
 
 /** Type for a comfortable page, and for those that would otherwise spill on to a further one. */
@@ -112,6 +114,13 @@ function kept<T>(of: (width: number) => T): (width: number) => T {
   }
 }
 
+/** How lists are called where they go on elsewhere. */
+const MORE: Partial<Record<Section['id'], string>> = {
+  steps: 'More steps',
+  sizes: 'More sizes',
+  joints: 'More joints',
+}
+
 /** A label over rows. */
 function section(
   id: Section['id'],
@@ -126,6 +135,7 @@ function section(
       width < least ? null : stack([label(name, width), stack(rows(width), gap)], LABEL_GAP),
     ),
     rows: (width) => [label(name, width), ...rows(width)],
+    again: (width) => label(MORE[id] ?? name, width),
   }
 }
 

@@ -35,8 +35,9 @@ describe('a layer cut 50 and 51 deep on a page of 105', () => {
       const { less, more, unit } = slackOf(made, 'step', field)
       expect(unit).toBe('mm')
       expect(more).toMatchObject({ by: 4, fails: 'stays-inside' })
+      expect(more.spoilt).toBeCloseTo(4.1)
       expect(more.sentence).toMatch(/^The step sticks out/)
-      expect(less).toEqual({ by: 8, fails: null, sentence: null })
+      expect(less).toEqual({ by: 8, spoilt: null, fails: null, sentence: null })
     }
   })
 
@@ -48,7 +49,12 @@ describe('a layer cut 50 and 51 deep on a page of 105', () => {
   })
 
   test('no farther than asked is looked, and what does not count is passed over', () => {
-    expect(slackOf(made, 'step', 'left', { most: 3 }).more).toEqual({ by: 3, fails: null, sentence: null })
+    expect(slackOf(made, 'step', 'left', { most: 3 }).more).toEqual({
+      by: 3,
+      spoilt: null,
+      fails: null,
+      sentence: null,
+    })
     expect(slackOf(made, 'step', 'left', { most: 4.5 }).more).toMatchObject({ by: 4, fails: 'stays-inside' })
     const but = slackOf(made, 'step', 'start', { but: ['bridge'] }).less
     expect(but).toMatchObject({ by: 8, fails: null })
