@@ -23,7 +23,7 @@ describe('how far a point is from the page beneath it', () => {
     // A third open, the page leans 30 degrees from upright: 20 sin 30.
     ['a third open', [0, 5, 20], 60, 10],
   ] as const)('%s', (_, at, opening, rise) => {
-    expect(riseOf(at, opening)).toBeCloseTo(rise, 9)
+    expect(riseOf([...at], opening)).toBeCloseTo(rise, 9)
   })
 })
 
@@ -37,7 +37,7 @@ describe('how far a point is from the edges of the card', () => {
     ['past far', [0, 150, 50], -2],
     ['past side', [60, 70, 88], 105 - Math.hypot(60, 88)],
   ] as const)('%s', (_, at, far) => {
-    expect(toEdge(A6, at)).toBeCloseTo(far, 9)
+    expect(toEdge(A6, [...at])).toBeCloseTo(far, 9)
   })
 
   test('past the gutter counts when shut, and what rounding leaves of a point on it does not', () => {
