@@ -113,6 +113,31 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '>=',
     why: 'It is 1 or -1, and never nought.',
   },
+  {
+    file: 'src/paper/measure/layers.ts',
+    line: 'return { box: [at(low, i), at(low, i + 1), at(high, j), at(high, j + 1)], parts: [], edges: [], most: 0 }',
+    was: '1',
+    now: '2',
+    why: 'A cell that is taken larger is looked through as well, and holds no fewer: the same spot is found.',
+  },
+  ...[1, 2, 3].map((nth) => ({
+    file: 'src/paper/model/joints.ts',
+    line: 'build.place(Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, Math.sin(half), Math.cos(half)), out)',
+    was: '0',
+    now: '1',
+    nth,
+    why: 'Where the host stands: only the directions of what is placed on it are asked for.',
+  })),
+  ...[
+    ['-1', '(1)'],
+    ['1', '2'],
+  ].map(([was = '', now = '']) => ({
+    file: 'src/paper/model/patches.ts',
+    line: 'const { host, hostPanel, firstPanel = -1 } = model.builds[owner] ?? {}',
+    was,
+    now,
+    why: 'Asked only of what is stuck on a panel, and that has one of its own.',
+  })),
 ]
 
 const COMPLETED =
@@ -163,6 +188,7 @@ const FALLBACKS: readonly (readonly [file: string, what: string, why: string])[]
   ['src/paper/model/model.ts', 'under?.piece', INDEXED],
   ['src/paper/model/model.ts', 'builds[index]?.tipCrease', 'There is no crease for it either way.'],
   ['src/paper/model/model.ts', 'panels[hostPanel', 'What is stuck on a panel has one.'],
+  ['src/paper/model/model.ts', 'panels[host', 'Without a host it is answered before.'],
   ['src/paper/model/pieces.ts', 'model.pieces[piece]?.owner', INDEXED],
   ['src/paper/model/pieces.ts', '[0, low', INDEXED],
   ['src/paper/model/pieces.ts', '[0, high', INDEXED],
