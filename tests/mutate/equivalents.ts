@@ -59,7 +59,7 @@ const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'src/paper/answers/read-back.ts',
-    line: 'const h = 1e-3',
+    line: 'const STEP = 1e-3',
     was: '1e-3',
     now: '0.0015',
     why: 'The step of a central difference: another as small gives the same slope to far below what is told.',
