@@ -1,7 +1,7 @@
 // The cover behind a card and the rim it is glued by, in numbers worked by hand. 3 mm larger all round, a rim of 8 mm,
 // 3 mm clear of what moves: common practice, no source.
 import { describe, expect, test } from 'vitest'
-import { modelOf } from '../../../src/paper/index.ts'
+import { modelOf, pieces } from '../../../src/paper/index.ts'
 import { thickest } from '../../../src/paper/measure/layers.ts'
 import { coverHalves, coverLayers, coverOutline, coverRim } from '../../../src/paper/model/cover.ts'
 import type { Flat } from '../../../src/paper/plane/lay.ts'
@@ -47,6 +47,27 @@ test('a cover is 3 mm larger all round', () => {
     ['cover/left', [-1, 0]],
     ['cover/right', [1, 0]],
   ])
+})
+
+test('it is a piece of its own: its edge, its fold along the gutter, and the rim, which is on the card as well', () => {
+  const [card, cover, ...more] = pieces(covered())
+  expect(more).toEqual([])
+  expect([card?.id, cover?.id]).toEqual(['card', 'cover'])
+  expect(cover?.outline).toEqual(box(-108, 108, -3, 151))
+  expect(cover?.lines.find(({ kind }) => kind === 'valley')).toEqual({
+    kind: 'valley',
+    points: [
+      [0, -3],
+      [0, 151],
+    ],
+    of: 'cover/gutter',
+  })
+  // Three strips on each of two pages.
+  for (const piece of [card, cover]) {
+    const rims = piece?.lines.filter(({ kind, of }) => kind === 'glue' && of.startsWith('cover/'))
+    expect(rims).toHaveLength(6)
+    expect(rims?.every(({ closed }) => closed)).toBe(true)
+  }
 })
 
 test('it adds two layers everywhere', () => {
