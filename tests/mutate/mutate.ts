@@ -78,7 +78,7 @@ for (const [file, text] of texts) {
   rooms.set(roomOf(file), room)
   const all = mutantsOf(file, text)
   for (const mutant of all) {
-    if (isNamed(mutant, lineOf(text, mutant), all)) named.count++
+    if (isNamed(mutant, text, all)) named.count++
     else room.push(mutant)
   }
 }

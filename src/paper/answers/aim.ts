@@ -11,6 +11,7 @@ import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
+import { descended } from '../plane/descent.ts'
 import { halving } from '../plane/search.ts'
 
 /** Where a mechanism's tip is wanted: at this opening (degrees), this high and this far along the gutter (mm). */
@@ -71,7 +72,7 @@ function settingsOf(design: Design, id: string): readonly Setting[] {
     }))
 }
 
-/** The design with some settings of a mechanism at these values; null outside their limits. */
+/** The design with some settings of a mechanism at these values; null where a file cannot hold it. */
 function withSettings(
   design: Design,
   id: string,
@@ -80,9 +81,8 @@ function withSettings(
 ): Design | null {
   let next = design
   for (let k = 0; k < names.length; k++) {
-    const { name, min, max } = names[k] as Setting
+    const { name } = names[k] as Setting
     const value = values[k] as number
-    if (!(value >= min && value <= max)) return null
     const m = next.mechanisms.find((one) => one.id === id)
     if (!m) return null
     next = change(next, id, fieldsFor(m, name, value))
@@ -120,71 +120,6 @@ function tipOf(design: Design, id: string, opening: number): { rise: number; rea
 }
 
 const norm = (v: readonly number[]): number => Math.hypot(...v)
-
-/** The solution of a few linear equations with a symmetric matrix, positive on the diagonal: Gaussian elimination. */
-function solved(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
-  const rows = matrix.map((row, i) => [...row, right[i] as number])
-  const n = rows.length
-  const cell = (i: number, j: number) => (rows[i] as number[])[j] as number
-  for (let k = 0; k < n; k++)
-    for (let i = k + 1; i < n; i++) {
-      const part = cell(i, k) / cell(k, k)
-      rows[i] = (rows[i] as number[]).map((v, j) => v - part * cell(k, j))
-    }
-  const x: number[] = new Array(n).fill(0)
-  for (let i = n - 1; i >= 0; i--) {
-    let rest = cell(i, n)
-    for (let j = i + 1; j < n; j++) rest -= cell(i, j) * (x[j] as number)
-    x[i] = rest / cell(i, i)
-  }
-  return x
-}
-
-/**
- * Damped Gauss-Newton (Levenberg-Marquardt) in a few settings, derivatives by central
- * differences. Returns the values at the least miss it found.
- */
-function descend(
-  miss: (x: readonly number[]) => readonly number[] | null,
-  start: readonly number[],
-): readonly number[] | null {
-  let x = [...start]
-  let r = miss(x)
-  if (!r) return null
-  let damping = 1e-3
-  let stuck = 0
-  for (let turn = 0; turn < 40 && norm(r) > THERE / 10; turn++) {
-    const h = 1e-4
-    const columns = x.map((_, k) => {
-      const moved = (d: number) => miss(x.map((v, i) => (i === k ? v + d : v)))
-      const [a, b] = [moved(h), moved(-h)]
-      return a && b ? a.map((v, i) => (v - (b[i] as number)) / (2 * h)) : null
-    })
-    if (columns.some((column) => column === null)) return x
-    const J = columns as number[][]
-    const at = (i: number, j: number) =>
-      (J[i] as number[]).reduce((sum, v, k) => sum + v * ((J[j] as number[])[k] as number), 0)
-    const g = J.map((column) => column.reduce((sum, v, k) => sum + v * ((r as number[])[k] as number), 0))
-    const step = solved(
-      x.map((_, i) => x.map((_, j) => at(i, j) * (i === j ? 1 + damping : 1) + (i === j ? 1e-12 : 0))),
-      g.map((v) => -v),
-    )
-    const next = x.map((v, k) => v + (step[k] as number))
-    const rn = miss(next)
-    if (rn && norm(rn) < norm(r)) {
-      // Creeping towards a place that misses: Gauss-Newton halves the miss many times over where it can be had.
-      stuck = norm(rn) > 0.9 * norm(r) ? stuck + 1 : 0
-      if (stuck > 4) return next
-      x = next
-      r = rn
-      damping = Math.max(1e-9, damping / 5)
-    } else {
-      damping *= 8
-      if (damping > 1e6) break
-    }
-  }
-  return x
-}
 
 /** Starting values spread over a setting's range, the present one first. */
 function starts({ min, max, now }: Setting): readonly number[] {
@@ -304,12 +239,12 @@ function* search(
       return next && missed(next, id, target)
     }
     for (const start of grid(names)) {
-      const x = descend(miss, start)
-      const r = x && miss(x)
+      const end = descended(miss, start, names, THERE / 10)
       yield
-      if (!x || !r) continue
-      close.push({ names, values: x, miss: norm(r) })
-      if (norm(r) > THERE) continue
+      if (!end) continue
+      const { x, miss: left } = end
+      close.push({ names, values: x, miss: left })
+      if (left > THERE) continue
       const twin = found.some(
         (one) => one.names === names && one.values.every((v, k) => Math.abs(v - (x[k] as number)) < ONE_WAY),
       )

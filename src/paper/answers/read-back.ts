@@ -85,44 +85,57 @@ function twinKey(design: Design, m: Design['mechanisms'][number], slip: Explanat
   )
 }
 
-/** The slip that explains best at the least size: Gauss-Newton in one number, from several starts. */
-function leastSlip({ errors: at, hand }: Trial): { by: number; errors: number[]; slope: number } | null {
-  const h = 1e-3
-  let best: { by: number; errors: number[]; slope: number; cost: number } | null = null
-  for (const start of [0, 4, -4]) {
-    let by = start
-    for (let turn = 0; turn < 25; turn++) {
-      const [e, more, less] = [at(by), at(by + h), at(by - h)]
-      if (!e || !more || !less) break
-      const slope = e.map((_, k) => ((more[k] as number) - (less[k] as number)) / (2 * h))
-      const pull = slope.reduce((sum, s, k) => sum + s * (e[k] as number), 0) + by / (hand * hand)
-      const stiff = squares(slope) + 1 / (hand * hand)
-      const cost = squares(e) + (by / hand) ** 2
-      if (!best || cost < best.cost) best = { by, errors: e, slope: squares(slope), cost }
-      const step = Math.max(-3, Math.min(3, -pull / stiff))
-      if (Math.abs(step) < 1e-7) break
-      by += step
-    }
+/** A slip as one walk found it. */
+interface Walked {
+  readonly by: number
+  readonly errors: number[]
+  /** How much the readings move with it, squared. */
+  readonly slope: number
+  readonly cost: number
+}
+
+/** The step of the differences, mm and degrees. */
+const STEP = 1e-3
+
+/** A walk takes so many steps at most, each so long at most; one so short ends it. */
+const MOST_STEPS = 25
+
+const LONGEST = 3
+
+const SHORTEST = 1e-7
+
+/** What moves the readings less than this, squared, is not asked to explain them. */
+const HARDLY = 1e-4
+
+/**
+ * The best slip on a walk by Gauss-Newton in one number: the least sum of the squared errors, and of the squared slip
+ * by what its size weighs. Null if nothing is at the start.
+ */
+function walked(at: Trial['errors'], start: number, weight: number): Walked | null {
+  let best: Walked | null = null
+  for (let by = start, turn = 0; turn < MOST_STEPS && Math.abs(by) <= LARGEST; turn++) {
+    const [e, more, less] = [at(by), at(by + STEP), at(by - STEP)]
+    if (!e || !more || !less) break
+    const slopes = e.map((_, k) => ((more[k] as number) - (less[k] as number)) / (2 * STEP))
+    const slope = squares(slopes)
+    const cost = squares(e) + weight * by * by
+    if (!best || cost < best.cost) best = { by, errors: e, slope, cost }
+    const stiff = slope + weight
+    if (stiff < HARDLY) break
+    const pull = slopes.reduce((sum, s, k) => sum + s * (e[k] as number), weight * by)
+    const step = Math.max(-LONGEST, Math.min(LONGEST, -pull / stiff))
+    if (Math.abs(step) < SHORTEST) break
+    by += step
   }
   return best
 }
 
+/** The slip that explains best at the least size, from several starts. */
+const leastSlip = ({ errors: at, hand }: Trial): Walked | null =>
+  [0, 4, -4]
+    .map((start) => walked(at, start, 1 / (hand * hand)))
+    .reduce((best, one) => (one && (!best || one.cost < best.cost) ? one : best), null)
+
 /** The slip that fits the readings best whatever its size, from the likeliest one on; that one where none fits better. */
-function fittedSlip({ errors: at }: Trial, likeliest: number): number {
-  const h = 1e-3
-  let best = { by: likeliest, cost: Number.POSITIVE_INFINITY }
-  for (let by = likeliest, turn = 0; turn < 25 && Math.abs(by) <= LARGEST; turn++) {
-    const [e, more, less] = [at(by), at(by + h), at(by - h)]
-    if (!e || !more || !less) break
-    const slope = e.map((_, k) => ((more[k] as number) - (less[k] as number)) / (2 * h))
-    const stiff = squares(slope)
-    const cost = squares(e)
-    if (cost < best.cost) best = { by, cost }
-    // What hardly moves the readings is not asked to explain them.
-    if (stiff < 1e-4) break
-    const step = -slope.reduce((sum, s, k) => sum + s * (e[k] as number), 0) / stiff
-    if (Math.abs(step) < 1e-7) break
-    by += Math.max(-3, Math.min(3, step))
-  }
-  return best.by
-}
+const fittedSlip = ({ errors: at }: Trial, likeliest: number): number =>
+  walked(at, likeliest, 0)?.by ?? likeliest

@@ -4,8 +4,9 @@ import { downTo } from '../design/tree.ts'
 import { tipAt } from '../measure/measure.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
+import { solution } from '../plane/descent.ts'
 import type { Vec3 } from '../plane/vector.ts'
-import { cross, distance, dot, subtract } from '../plane/vector.ts'
+import { distance, dot, subtract } from '../plane/vector.ts'
 
 /** A step for differences, mm or degrees. */
 const STEP = 1e-3
@@ -27,28 +28,22 @@ function tipOf(design: Design, opening: number): Vec3 {
   return tipAt(poser, design.mechanisms.length - 1)
 }
 
-type Rows = readonly [Vec3, Vec3, Vec3]
-
-/** Solves a symmetric set of three equations by Cramer's rule. */
-function solved([a, b, c]: Rows, r: Vec3): Vec3 {
-  const whole = dot(a, cross(b, c))
-  return [dot(r, cross(b, c)) / whole, dot(a, cross(r, c)) / whole, dot(a, cross(b, r)) / whole]
-}
-
 /**
- * The change of settings, of all that move the tip by `r`, whose squares are least: J' (J J' + damping)^-1 r.
+ * The change of settings, of all that move the tip by `r`, whose squares are least: J' (J J' + damping)^-1 r. Damped,
+ * the equations always have a solution.
  * (Levenberg 1944; the least-norm solution of a set with fewer equations than unknowns.)
  * @param columns how the tip moves with each setting, mm per mm or degree
  */
 export function leastChange(columns: readonly Vec3[], r: Vec3): number[] {
-  const sum = (i: 0 | 1 | 2, j: 0 | 1 | 2): number =>
-    columns.reduce((all, column) => all + column[i] * column[j], i === j ? DAMPING : 0)
-  const rows: Rows = [
-    [sum(0, 0), sum(0, 1), sum(0, 2)],
-    [sum(1, 0), sum(1, 1), sum(1, 2)],
-    [sum(2, 0), sum(2, 1), sum(2, 2)],
-  ]
-  const along = solved(rows, r)
+  const square = r.map((_, i) =>
+    r.map((_, j) =>
+      columns.reduce(
+        (all, column) => all + (column[i] as number) * (column[j] as number),
+        i === j ? DAMPING : 0,
+      ),
+    ),
+  )
+  const along = solution(square, r) as Vec3
   return columns.map((column) => dot(column, along))
 }
 

@@ -224,8 +224,6 @@ export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Lay
 
 /** How many layers lie on one another at the thickest spot of the shut card, its cover among them, and how thick they are, mm. */
 export function thickest(design: Design): { layers: number; thickness: number } {
-  const poser = compile(design)
-  poser(0)
-  const layers = mostLayers(poser).count + coverLayers(design)
+  const layers = mostLayers(compile(design)).count + coverLayers(design)
   return { layers, thickness: layers * design.card.caliper }
 }

@@ -4,6 +4,7 @@ import type { Model, ModelBuild } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
 import { DEGREES, halfAngle } from '../plane/vector.ts'
+import { baseOf } from './kept.ts'
 
 /*
  * How far a card opens and shuts, told from closed forms and not from looking.
@@ -186,7 +187,7 @@ export interface Ranges {
 }
 
 function ranges(model: Model): Ranges {
-  const { builds, creases, panels } = model
+  const { builds, creases } = model
   const turners = builds.map(turnerOf)
   const own = builds.map((build, owner) => allowed(build, owner, turners[owner] as Turner))
   /** Down from the creases of a mechanism to its own host crease. */
@@ -198,9 +199,6 @@ function ranges(model: Model): Ranges {
     const k = crease - build.firstCrease
     return pulled(span, base, (w) => (turners[owner] as Turner)(w)[k] as number)
   }
-  /** The mechanism that a crease or, of what is stuck on, a panel belongs to. */
-  const hostOf = ({ host, hostPanel }: ModelBuild): number =>
-    (hostPanel === undefined ? creases[host]?.owner : panels[hostPanel]?.owner) ?? -1
   const known = new Map<number, Span | null>()
   const lineage = (owner: number): Span | null => {
     const build = builds[owner]
@@ -208,7 +206,7 @@ function ranges(model: Model): Ranges {
     let span = known.get(owner)
     if (span !== undefined) return span
     const base = own[owner] ?? null
-    if (base && base.low.why === null && base.high.why === null) span = lineage(hostOf(build))
+    if (base && base.low.why === null && base.high.why === null) span = lineage(baseOf(model, owner))
     else {
       span = base
       for (let crease = build.host; span; ) {

@@ -49,16 +49,19 @@ export function solution(matrix: readonly (readonly number[])[], right: readonly
   return x
 }
 
-/** The derivatives of what is missed by each unknown, by differences forward, or back where there is nothing before it; null if neither is. */
+/** What moves less than this over a step of the differences does not move. */
+const STILL = 1e-9
+
+/** The derivatives of what is missed by each unknown, by differences forward, or back where nothing is or moves ahead; null if neither is. */
 export function slopes(missed: Missed, x: readonly number[], here: readonly number[]): number[][] | null {
   const columns: number[][] = []
   for (let k = 0; k < x.length; k++) {
     const moved = (by: number) => missed(x.map((v, i) => (i === k ? v + by : v)))
-    const ahead = moved(STEP)
-    const there = ahead ?? moved(-STEP)
-    if (!there) return null
-    const by = ahead ? STEP : -STEP
-    columns.push(there.map((v, i) => (v - (here[i] as number)) / by))
+    const slope = (by: number) => moved(by)?.map((v, i) => (v - (here[i] as number)) / by)
+    const ahead = slope(STEP)
+    const column = ahead?.some((v) => Math.abs(v) * STEP > STILL) ? ahead : (slope(-STEP) ?? ahead)
+    if (!column) return null
+    columns.push(column)
   }
   return columns
 }

@@ -113,6 +113,23 @@ describe('a piece stuck on a face', () => {
     expect(tip.along).toBeCloseTo(24, 9)
   })
 
+  test('carries what is drawn on it along', () => {
+    const whole = { across: 0, along: 0, turn: 0, size: 50, ...star }
+    const at = (more: Partial<Rider>, p: Flat) => rider.carries?.(whole, { ...whole, ...more })?.(p)
+    expect(rider.carries?.(whole, { ...whole })).toBeNull()
+    expect(rider.carries?.(whole, { ...whole, face: 'back' })).toBeNull()
+    expect(at({ across: 5, along: -2 }, [1, 2])).toEqual([6, 0])
+    // About (12, 6): (0, 0) is (-12, -6) off it, and a quarter turn takes that to (6, -12).
+    expect(at({ turn: 90 }, [0, 0])).toEqual([18, -6])
+    expect(at({ turn: -90 }, [0, 0])).toEqual([6, 18])
+    expect(at({ size: 100 }, [0, 0])).toEqual([-12, -6])
+    expect(at({ size: 25 }, [0, 0])).toEqual([6, 3])
+    expect(at({ size: 100, turn: 90, along: 1 }, [0, 0])).toEqual([24, -17])
+    // Kept to a ten-thousandth: 1/3 across.
+    expect(at({ across: 1 / 3 }, [0, 0])).toEqual([0.3333, 0])
+    expect(at({ across: 2 / 3 }, [0, 0])).toEqual([0.6667, 0])
+  })
+
   test('is stuck on the front unless it says the back', () => {
     expect(lies().fromBack).toBe(false)
     expect(lies({ face: 'back' }).fromBack).toBe(true)

@@ -140,6 +140,16 @@ describe('slopes', () => {
     expect(slopes(upTo(1e9, 4), [4], [13])?.[0]?.[0]).toBeCloseTo(3, 6)
     expect(slopes(upTo(4, 4), [4], [13])).toBeNull()
   })
+
+  test('are taken from behind where nothing moves ahead, and nought where nothing moves at all', () => {
+    // The lesser of two cuts decides: past the other one more of it does nothing.
+    const lesser = ([x = 0]: readonly number[]) => [Math.min(x, 20)]
+    expect(slopes(lesser, [20], [20])?.[0]?.[0]).toBeCloseTo(1, 6)
+    expect(slopes(lesser, [10], [10])?.[0]?.[0]).toBeCloseTo(1, 6)
+    expect(slopes(lesser, [30], [20])?.[0]?.[0]).toBeCloseTo(0, 9)
+    const ends = ([x = 0]: readonly number[]) => (x < 20 ? null : [20])
+    expect(slopes(ends, [20], [20])?.[0]?.[0]).toBeCloseTo(0, 9)
+  })
 })
 
 describe('a descent', () => {

@@ -236,3 +236,20 @@ test('a bow tie crosses itself, a dented outline does not', () => {
     ]),
   ).toBeNull()
 })
+
+test('of several crossings the one farthest from any corner is told, and how far that is', () => {
+  // A zigzag over its own base line: it crosses it at (20, 0), 14 mm from (30, 10), and at (4, 0), 4 mm from (0, 0).
+  const found = selfCrossing([
+    [0, 0],
+    [40, 0],
+    [40, 10],
+    [30, 10],
+    [10, -10],
+    [6, -10],
+    [2, 10],
+    [0, 10],
+  ])
+  expect(found?.at[0]).toBeCloseTo(20, 9)
+  expect(found?.at[1]).toBeCloseTo(0, 9)
+  expect(found?.depth).toBeCloseTo(Math.hypot(10, 10), 9)
+})
