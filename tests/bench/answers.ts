@@ -57,19 +57,16 @@ asked(
   soundDesigns(30, 71).map((made, k) => wishFor(made, [60, 90, 120, 150][k % 4] as number)),
 )
 
+const places: readonly Vec3[] = [
+  [0, 60, 60],
+  [20, 100, 50],
+  [-30, 40, 45],
+  [0, 140, 70],
+]
+
 asked(
   'wishes on the garden, 25 mechanisms',
-  (
-    [
-      [0, 60, 60],
-      [20, 100, 50],
-      [-30, 40, 45],
-      [0, 140, 70],
-    ] as const
-  ).map((at) => ({
-    given: garden,
-    wish: { opening: 90, at },
-  })),
+  places.map((at) => ({ given: garden, wish: { opening: 90, at } })),
 )
 
 mended(
