@@ -164,3 +164,27 @@ test('the guide to the file names every paper', () => {
   const guide = readFileSync(new URL('../../../content/design-file.md', import.meta.url), 'utf8')
   for (const name of PAPER_COLOURS) expect(guide).toContain(`\`${name}\``)
 })
+
+test('of more than seven panels the first seven are named', () => {
+  const square = [
+    [60, 60],
+    [80, 60],
+    [80, 80],
+  ]
+  const layers = ['a', 'b', 'c'].map((id, k) => ({
+    ...{ id, kind: 'cut-layer', on: 'gutter', left: 9, right: 9 },
+    ...{ start: 10 + 20 * k, end: 20 + 20 * k },
+  }))
+  const told = (mechanisms: readonly object[]) =>
+    refusal({
+      ...{ hingebook: 1, title: 'Night garden', card: { width: 105, height: 148 }, mechanisms },
+      art: [{ ...eye, on: 'wing' }],
+    })
+  const star = { id: 'star', kind: 'rider', on: 'page/right', shape: square, glue: square }
+  expect(told([...layers.slice(0, 2), star])).toContain(
+    '(page/left, page/right, a/left, a/right, b/left, b/right, star/face)',
+  )
+  expect(told(layers)).toContain(
+    '(page/left, page/right, a/left, a/right, b/left, b/right, c/left and so on)',
+  )
+})
