@@ -54,6 +54,8 @@ interface Setting {
   readonly min: number
   readonly max: number
   readonly now: number
+  /** The setting of the same size on the other side, where the two are equal now. */
+  readonly twin?: string
 }
 
 /** The settings of a mechanism with the range that makes sense on this card. */
@@ -64,13 +66,22 @@ function settingsOf(design: Design, id: string): readonly Setting[] {
   const { aims } = kindOf(m)
   return settable(m)
     .filter(({ name }) => aims.includes(name))
-    .map(({ name, unit, min, max }) => ({
-      name,
-      min: unit === 'mm' ? Math.max(min, -big) : min,
-      max: unit === 'mm' ? Math.min(max, big) : max,
-      now: settingOf(m, name),
-    }))
+    .map(({ name, unit, min, max, ...rest }) => {
+      const now = settingOf(m, name)
+      const twin = 'twin' in rest ? rest.twin : undefined
+      return {
+        name,
+        min: unit === 'mm' ? Math.max(min, -big) : min,
+        max: unit === 'mm' ? Math.min(max, big) : max,
+        now,
+        ...(twin !== undefined && settingOf(m, twin) === now ? { twin } : {}),
+      }
+    })
 }
+
+/** Whether sides that are equal stay so, if these settings are moved. */
+const staysEven = (names: readonly Setting[]): boolean =>
+  names.every(({ twin }) => twin === undefined || names.some(({ name }) => name === twin))
 
 /** The design with some settings of a mechanism at these values; null where a file cannot hold it. */
 function withSettings(
@@ -223,6 +234,10 @@ export function* aiming(design: Design, id: string, target: Target): Generator<v
   return { reached: false, ways: [], nearest: yield* nearestWithin(design, id, target, close, judge) }
 }
 
+/** How large a change is; of two as large, the one that leaves both sides equal is the lesser by a whisker. */
+const sizeOf = (names: readonly Setting[], values: readonly number[]): number =>
+  norm(names.map(({ now }, k) => (values[k] as number) - now)) + (staysEven(names) ? 0 : ONE_WAY)
+
 /** Every set of values that brings the tip there, each once, least change first; and those that come near. */
 function* search(
   design: Design,
@@ -249,8 +264,7 @@ function* search(
         (one) => one.names === names && one.values.every((v, k) => Math.abs(v - (x[k] as number)) < ONE_WAY),
       )
       if (twin) continue
-      const far = norm(names.map(({ now }, k) => (x[k] as number) - now))
-      found.push({ names, values: x, far })
+      found.push({ names, values: x, far: sizeOf(names, x) })
     }
   }
   return { found: found.sort((a, b) => a.far - b.far), close: close.sort((a, b) => a.miss - b.miss) }
