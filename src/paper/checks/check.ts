@@ -16,10 +16,10 @@ export interface CheckOptions extends Partial<Limits> {
 }
 
 /**
- * What the repairs of one design may cost together, in looks at two moving panels: about a second. Each fault has
+ * What the repairs of one design may cost together, in looks at two moving panels: about a second and a half. Each fault has
  * an equal share of what the ones before it left.
  */
-const REPAIRS = 8e4
+const REPAIRS = 6e4
 
 /** What it costs, in looks, to examine a design: in any case, and for each of its mechanisms by each check's own cost. */
 const EXAMINED = 3
