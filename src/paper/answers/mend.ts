@@ -1,5 +1,5 @@
 import { check } from '../checks/check.ts'
-import { affected, hostOf, neighbourhood, nothingVanishes, standing } from '../checks/repair.ts'
+import { affected, neighbourhood, nothingVanishes, standing } from '../checks/repair.ts'
 import type { Finding } from '../checks/subject.ts'
 import { mechanismsIn } from '../checks/subject.ts'
 import type { Check } from '../checks/verdict.ts'
@@ -14,6 +14,7 @@ import {
   settingOf,
 } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { ownerOf } from '../design/tree.ts'
 import type { Change, Field } from '../mechanisms/kind.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
@@ -224,7 +225,7 @@ function* refitted(work: Work, design: Design, ids: readonly string[]): Generato
     const kind = kindOf(m)
     // Where it sat is free again for this; what sits on it stays out of account.
     const without = new Set([id])
-    for (const one of design.mechanisms) if (without.has(hostOf(one))) without.add(one.id)
+    for (const one of design.mechanisms) if (without.has(ownerOf(one.on))) without.add(one.id)
     const rest: Design = { ...design, mechanisms: design.mechanisms.filter((one) => !without.has(one.id)) }
     const model = modelOf(rest)
     const on = (list: readonly { readonly name: string }[]) => list.findIndex(({ name }) => name === m.on)
@@ -317,7 +318,7 @@ function concernedIn(design: Design, finding: Finding): readonly string[] {
 function coreOf(design: Design, concerned: readonly string[]): Design {
   const kept = new Set(standing(design, concerned))
   const on = new Set(concerned)
-  for (const m of design.mechanisms) if (on.has(hostOf(m))) on.add(m.id)
+  for (const m of design.mechanisms) if (on.has(ownerOf(m.on))) on.add(m.id)
   return { ...design, mechanisms: design.mechanisms.filter(({ id }) => kept.has(id) || on.has(id)) }
 }
 

@@ -139,13 +139,11 @@ const cuts = checksThat(({ stage }) => stage === 'cuts')
 /** Checks that are quick enough to be asked at every step of a search. */
 const quick = checksThat(({ cost }) => cost === 'step')
 
-export const hostOf = ({ on }: { readonly on: string }): string => ownerOf(on)
-
 /** The mechanisms that differ between two designs, and all that sits on them. */
 export function affected(before: Design, after: Design): Set<string> {
   const ids = new Set<string>()
   after.mechanisms.forEach((m, k) => {
-    if (m !== before.mechanisms[k] || ids.has(hostOf(m))) ids.add(m.id)
+    if (m !== before.mechanisms[k] || ids.has(ownerOf(m.on))) ids.add(m.id)
   })
   return ids
 }
@@ -154,7 +152,7 @@ export function affected(before: Design, after: Design): Set<string> {
 export function standing(design: Design, named: readonly string[]): string[] {
   const hosts = new Set(named)
   for (const m of [...design.mechanisms].reverse())
-    if (hosts.has(m.id) && hostOf(m) !== 'gutter' && hostOf(m) !== 'page') hosts.add(hostOf(m))
+    if (hosts.has(m.id) && ownerOf(m.on) !== 'gutter' && ownerOf(m.on) !== 'page') hosts.add(ownerOf(m.on))
   return [...hosts]
 }
 
@@ -172,7 +170,7 @@ export function neighbourhood(design: Design, concerned: readonly string[]): Des
     const at = row.findIndex((m) => m.id === id)
     for (const { id: next } of row.slice(Math.max(0, at - NEIGHBOURS), at + NEIGHBOURS + 1)) kept.add(next)
   }
-  for (const m of mechanisms) if (kept.has(hostOf(m))) kept.add(m.id)
+  for (const m of mechanisms) if (kept.has(ownerOf(m.on))) kept.add(m.id)
   const all = new Set(standing(design, [...kept]))
   return { ...design, mechanisms: mechanisms.filter(({ id }) => all.has(id)) }
 }
