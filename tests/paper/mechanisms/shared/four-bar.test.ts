@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { aim, check, measure, openingRange, openingStops, poseAt } from '../../../../src/paper/index.ts'
+import { closesNowhere } from '../../../../src/paper/mechanisms/build.ts'
 import { fourBar, rangeOf } from '../../../../src/paper/mechanisms/shared/four-bar.ts'
 import { fourBarTurns } from '../../../../src/paper/mechanisms/shared/four-bar-turns.ts'
 import { design, gluedMoth, runs } from '../../shared/designs.ts'
@@ -154,4 +155,13 @@ describe('a four-bar closes', () => {
     for (const way of found.ways) expect(openingStops(way.design).nowhere).toEqual([])
     expect(measure(tent(), 90).opening).toBe(90)
   })
+})
+
+test('what closes at one opening alone closes somewhere: all four in one line when the card is flat', () => {
+  // The triangle of facets and diagonal is flat where 90 - 30 = 30 + 30 (Euclid I.20, with equality).
+  const range = rangeOf(fourBar('planar', { base: 30, facet: 90 }, { base: 30, facet: 30 }, 1, false))
+  expect(range[0]).toBeCloseTo(180, 4)
+  expect(range[1]).toBe(180)
+  expect(closesNowhere({ range: [180, 180] })).toBe(false)
+  expect(closesNowhere({ range })).toBe(false)
 })
