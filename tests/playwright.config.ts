@@ -14,7 +14,11 @@ const port = process.env.HINGEBOOK_TEST_PORT
 
 export default defineConfig({
   testDir: 'browser',
-  testMatch: '**/*.spec.ts',
+  projects: [
+    { name: 'together', testMatch: '**/*.spec.ts' },
+    // What takes time into account has the machine to itself.
+    { name: 'alone', testMatch: '**/*.alone.ts', dependencies: ['together'], fullyParallel: false },
+  ],
   outputDir: '../.cache/browser',
   reporter: [['list'], ['json', { outputFile: '../.cache/reports/browser.json' }]],
   fullyParallel: true,

@@ -40,6 +40,10 @@ async function perMm(page: Page): Promise<number> {
   return ((lower?.y ?? 0) - (upper?.y ?? 0)) / 84
 }
 
+/** What draws the chart comes when it is seen, and takes the place of the picture that the page came with. */
+const chartIsLive = (page: Page): Promise<void> =>
+  expect(page.locator('.figure-chart astro-slot')).toHaveCount(0)
+
 async function drag(page: Page, from: Locator, dx: number, dy: number): Promise<void> {
   const { x, y } = await middle(from)
   await page.mouse.move(x, y)
@@ -159,8 +163,7 @@ test.describe('the hand', () => {
     await bench(page)
     await expect(page.locator('.stage-chart .grip')).toBeVisible()
     await page.locator('.figure-chart').scrollIntoViewIfNeeded()
-    // What draws the chart comes when it is seen, and takes the place of the picture.
-    await expect(page.locator('.figure-chart astro-slot')).toHaveCount(0)
+    await chartIsLive(page)
     await page.evaluate(() => {
       const changed: string[] = []
       Object.assign(globalThis, { changed })
@@ -194,8 +197,7 @@ test.describe('the hand', () => {
     await bench(page)
     const dot = page.getByRole('slider', { name: 'Opening, on the chart' })
     await page.locator('.figure-chart').scrollIntoViewIfNeeded()
-    // What draws the chart comes when it is seen, and takes the place of the picture.
-    await expect(page.locator('.figure-chart astro-slot')).toHaveCount(0)
+    await chartIsLive(page)
     await drag(page, dot, 60, 0)
     expect(await typed(opening(page))).toBeGreaterThan(100)
     await dot.focus()
@@ -621,8 +623,7 @@ test.describe('where the card stops', () => {
     await expect(said(page)).toBeEmpty()
     const dot = page.getByRole('slider', { name: 'Opening, on the chart' })
     await dot.scrollIntoViewIfNeeded()
-    // Seen, the chart is drawn anew by what comes for it.
-    await expect.poll(async () => (await dot.boundingBox()) !== null).toBe(true)
+    await chartIsLive(page)
     await drag(page, dot, 200, 0)
     await expect(opening(page)).toHaveValue('109.4')
     await expect(dot).toHaveAttribute('aria-valuemax', '109.4')
@@ -677,25 +678,6 @@ test.describe('checks', () => {
     await expect(page.locator('.fault-note')).toBeFocused()
     await page.keyboard.press('Control+z')
     await expect(page.locator('.repair').first()).toHaveText(says)
-  })
-
-  test('looking for repairs keeps nobody waiting', async ({ page }) => {
-    await bench(page, '/chapters/tents-and-floating-layers/')
-    await page.evaluate(() => {
-      const waits: number[] = []
-      Object.assign(globalThis, { waits })
-      let last = performance.now()
-      setInterval(() => {
-        waits.push(performance.now() - last)
-        last = performance.now()
-      }, 20)
-    })
-    await page.getByRole('slider', { name: 'Right foot of the back' }).focus()
-    await page.keyboard.press('Shift+ArrowRight')
-    await expect(page.locator('.repair').first()).toBeVisible({ timeout: 30_000 })
-    const waits = await page.evaluate(() => (globalThis as unknown as { waits: number[] }).waits)
-    // Nielsen, Usability Engineering (1993): up to a second the flow of thought is not broken. From memory.
-    expect(Math.max(...waits)).toBeLessThan(1000)
   })
 
   test('of paper that would lie inside its page no rise below nought is told', async ({ page }) => {

@@ -3,6 +3,7 @@ import { ownerOf } from './model/chosen.ts'
 import type { Dummy } from './model/dummy-model.ts'
 import { keyDoes } from './model/keys.ts'
 import { take } from './PartActions.tsx'
+import { putAway } from './slips/put-away.ts'
 
 /** Hides or locks the part that is taken up, or brings it back. */
 function flip(dummy: Dummy, list: 'hidden' | 'locked'): void {
@@ -11,6 +12,7 @@ function flip(dummy: Dummy, list: 'hidden' | 'locked'): void {
 }
 
 const acts = {
+  putAway,
   remove(dummy: Dummy) {
     const design = dummy.bench.design.peek()
     const owner = ownerOf(design, dummy.chosen.peek())
@@ -32,7 +34,8 @@ const acts = {
 /** Follows the keys of the page. Returns what ends it. */
 export function followKeys(dummy: Dummy): () => void {
   const onKey = (event: KeyboardEvent) => {
-    if (event.defaultPrevented) return
+    // What lies over the page has the keys.
+    if (event.defaultPrevented || document.querySelector('dialog[open], :popover-open')) return
     const does = keyDoes(event, event.target as Element | null, acts)
     if (!does) return
     event.preventDefault()

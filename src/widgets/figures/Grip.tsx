@@ -115,6 +115,7 @@ export function Grip(props: GripProps): JSX.Element {
       onLostPointerCapture={(event) => letGo(event, props.onRelease)}
       onKeyDown={(event) => {
         if (event.key === 'Escape' && taken.current) {
+          event.preventDefault()
           taken.current = null
           props.onCancel()
           return

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { intersection, setPrecision, union } from 'polyclip-ts'
-import { describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Design, Flat } from '../../../src/paper/index.ts'
 import { compile, modelOf, patchesOf } from '../../../src/paper/index.ts'
 import { mostLayers } from '../../../src/paper/measure/layers.ts'
@@ -8,8 +8,10 @@ import { first, fold, layer, mirrored, only } from '../shared/check-designs.ts'
 import { design, ladder, runs } from '../shared/designs.ts'
 import { gardens } from '../shared/gardens.ts'
 
-// Edges of folded panels lie on one another but for rounding: points this near are one to it.
-setPrecision(1e-7)
+// Edges of folded panels lie on one another but for rounding: points this near are one to it. It is one setting
+// for all who use the library, so it goes back when these tests are done.
+beforeAll(() => setPrecision(1e-7))
+afterAll(() => setPrecision())
 
 const layersOf = (made: Design): number => mostLayers(compile(made)).count
 

@@ -163,13 +163,21 @@ describe('a dummy', () => {
 })
 
 describe('keys', () => {
-  const acts = { remove: () => {}, rename: () => {}, keep: () => {}, hide: () => {}, lock: () => {} }
+  const acts = {
+    remove: () => {},
+    rename: () => {},
+    keep: () => {},
+    hide: () => {},
+    lock: () => {},
+    putAway: () => {},
+  }
   const press = (key: string, more: object = {}) =>
     keyDoes({ key, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...more }, null, acts)
 
   test('each does its own, and no other key does anything', () => {
     expect(press('Delete')).toBe(acts.remove)
     expect(press('F2')).toBe(acts.rename)
+    expect(press('Escape')).toBe(acts.putAway)
     expect(press('k')).toBe(acts.keep)
     expect(press('h')).toBe(acts.hide)
     expect(press('l')).toBe(acts.lock)

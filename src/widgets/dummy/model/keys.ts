@@ -39,7 +39,7 @@ const toggled =
 export function keyDoes(
   event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>,
   target: Element | null,
-  acts: Readonly<Record<'remove' | 'rename' | 'keep' | 'hide' | 'lock', Does>>,
+  acts: Readonly<Record<'remove' | 'rename' | 'keep' | 'hide' | 'lock' | 'putAway', Does>>,
 ): Does | null {
   if (isTyping(target)) return null
   const key = event.key.length === 1 ? event.key.toLowerCase() : event.key
@@ -53,6 +53,8 @@ export function keyDoes(
     case 'Delete':
     case 'Backspace':
       return acts.remove
+    case 'Escape':
+      return acts.putAway
     case 'F2':
       return acts.rename
     case 'k':

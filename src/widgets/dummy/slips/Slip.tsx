@@ -1,6 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact'
-import { useEffect, useRef } from 'preact/hooks'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { Dummy } from '../model/dummy-model.ts'
+import { putAway } from './put-away.ts'
 
 interface SlipProps {
   readonly dummy: Dummy
@@ -14,17 +15,12 @@ interface SlipProps {
 export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.Element {
   const heading = useRef<HTMLHeadingElement>(null)
   const first = useRef(true)
-  useEffect(() => {
+  // At once: a key that is pressed next is pressed here.
+  useLayoutEffect(() => {
     // What stands there when the page opens takes no focus.
     if (!stays || !first.current) heading.current?.focus({ preventScroll: true })
     first.current = false
   }, [title, stays])
-  const away = () => {
-    const { slip, chosen } = dummy
-    if (slip.peek() === 'offers') dummy.choose(null)
-    slip.value = null
-    if (chosen.peek() === null) document.querySelector<HTMLElement>('.outline [tabindex="0"]')?.focus()
-  }
   return (
     <section
       class="dummy-slip"
@@ -32,7 +28,7 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || stays) return
         event.stopPropagation()
-        away()
+        putAway(dummy)
       }}
     >
       <header class="slip-head">
@@ -40,7 +36,7 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
           {title}
         </h2>
         {stays ? null : (
-          <button type="button" class="press" aria-label="Put the slip away" onClick={away}>
+          <button type="button" class="press" aria-label="Put the slip away" onClick={() => putAway(dummy)}>
             ×
           </button>
         )}
