@@ -47,6 +47,7 @@ for (const address of pages) {
  * comes down between two takes the nearer one.
  */
 async function objections(page: Page, rules?: readonly string[]): Promise<string> {
+  await drawn(page)
   await emptied(page)
   const axe = new AxeBuilder({ page })
     .options({
@@ -67,6 +68,12 @@ async function objections(page: Page, rules?: readonly string[]): Promise<string
     .map(({ about, places }) => `${about}\n${places.map(({ html }) => `  ${html}`).join('\n')}`)
     .join('\n')
 }
+
+/** A look that has just been asked for has been told to the page, and drawn. */
+const drawn = (page: Page): Promise<void> =>
+  page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
+  )
 
 /** What a look changes: colours, places and sizes. */
 const LOOKS = ['color-contrast', 'link-in-text-block', 'target-size', 'scrollable-region-focusable']
