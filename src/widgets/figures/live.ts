@@ -1,0 +1,98 @@
+import type { SvgNode } from '../../drawing/pen/nodes.ts'
+
+const SVG = 'http://www.w3.org/2000/svg'
+
+/** An element of the page and the node that it shows. */
+interface Live {
+  node: SvgNode
+  readonly element: Element
+  kids: Live[]
+}
+
+function made(node: SvgNode): Live {
+  const element = document.createElementNS(SVG, node.tag)
+  const { look, inner } = node
+  for (let k = 0; k < look.length; k += 2) {
+    const value = look[k + 1]
+    if (value !== undefined) element.setAttribute(look[k] as string, value)
+  }
+  if (typeof inner === 'string') {
+    element.textContent = inner
+    return { node, element, kids: [] }
+  }
+  const kids = inner.map(made)
+  for (const kid of kids) element.appendChild(kid.element)
+  return { node, element, kids }
+}
+
+/** A mark of one kind always has the same names in the same order: it is its values that change. */
+function relook(element: Element, was: SvgNode['look'], now: SvgNode['look']): void {
+  for (let k = 0; k < now.length; k += 2) {
+    const value = now[k + 1]
+    if (value === was[k + 1] && now[k] === was[k]) continue
+    if (value === undefined) element.removeAttribute(now[k] as string)
+    else element.setAttribute(now[k] as string, value)
+  }
+}
+
+const sameNames = (was: SvgNode['look'], now: SvgNode['look']): boolean =>
+  was.length === now.length && now.every((name, k) => k % 2 === 1 || name === was[k])
+
+const follows = (was: SvgNode, now: SvgNode): boolean =>
+  was.tag === now.tag &&
+  typeof was.inner === typeof now.inner &&
+  (was.look === now.look || sameNames(was.look, now.look))
+
+function renew(live: Live, node: SvgNode): void {
+  const was = live.node
+  if (was === node) return
+  live.node = node
+  relook(live.element, was.look, node.look)
+  if (typeof node.inner === 'string') {
+    if (node.inner !== was.inner) live.element.textContent = node.inner
+  } else if (node.inner !== was.inner) live.kids = renewed(live.element, live.kids, node.inner)
+}
+
+/** Brings what is in an element up to date. What changes places is moved; elements are made only for what is new. */
+function renewed(parent: Element, before: readonly Live[], nodes: readonly SvgNode[]): Live[] {
+  const keyed = new Map<string, Live>()
+  const rest: Live[] = []
+  for (const live of before) {
+    const { key } = live.node
+    if (key === undefined) rest.push(live)
+    else keyed.set(key, live)
+  }
+  let next = 0
+  let at: Element | null = before[0]?.element ?? null
+  const now: Live[] = []
+  for (const node of nodes) {
+    let live = node.key === undefined ? rest[next] : keyed.get(node.key)
+    if (live && follows(live.node, node)) {
+      if (node.key === undefined) next++
+      else keyed.delete(node.key)
+      renew(live, node)
+    } else live = made(node)
+    now.push(live)
+    const { element } = live
+    // One that has gone elsewhere is passed over: it is put where it belongs when its turn comes.
+    if (at !== element && at?.nextElementSibling === element) at = element
+    if (at === element) at = element.nextElementSibling
+    else parent.insertBefore(element, at)
+  }
+  for (const live of keyed.values()) live.element.remove()
+  for (; next < rest.length; next++) rest[next]?.element.remove()
+  return now
+}
+
+/** A picture in the page. The first time all that is in it is made anew; then only what has changed is touched. */
+export function livePicture(picture: Element): (nodes: readonly SvgNode[]) => void {
+  let kids: Live[] | null = null
+  return (nodes) => {
+    if (kids) {
+      kids = renewed(picture, kids, nodes)
+      return
+    }
+    kids = nodes.map(made)
+    picture.replaceChildren(...kids.map(({ element }) => element))
+  }
+}
