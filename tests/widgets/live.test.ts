@@ -35,16 +35,14 @@ const sheet = (key: string, ...inner: readonly SvgNode[]): SvgNode => ({
 })
 
 /** What an element holds: tags, attributes in the order of their names, words. */
-const held = (element: Element): unknown =>
-  [...element.childNodes].map((child) =>
-    child.nodeType === 3
-      ? child.textContent
-      : [
-          (child as Element).tagName.toLowerCase(),
-          [...(child as Element).attributes].map(({ name, value }) => `${name}=${value}`).sort(),
-          held(child as Element),
-        ],
-  )
+const held = ({ children, textContent }: Element): unknown =>
+  children.length === 0
+    ? textContent
+    : [...children].map((child) => [
+        child.tagName.toLowerCase(),
+        [...child.attributes].map(({ name, value }) => `${name}=${value}`).sort(),
+        held(child),
+      ])
 
 const anew = (nodes: readonly SvgNode[]): unknown => {
   const picture = svg()
