@@ -127,34 +127,41 @@ test('a piece that hangs out of the card is trimmed in one action', async ({ pag
   await expect(verdict(page)).not.toContainText('sticks out')
 })
 
-test('a picture is laid under a face to trace it, painted anew; what is no picture is told', async ({
+test('a picture is laid on a face, painted anew, to be drawn after or printed; what is none is told', async ({
   page,
 }) => {
   await openWithFold(page)
   await openShelf(page)
   await slip(page).getByRole('button', { name: 'Draw', exact: true }).click()
-  await slip(page).getByText('Lay a picture under it').click()
-  const field = slip(page).getByLabel('Picture to trace')
-  await field.setInputFiles({
-    name: 'moon.png',
-    mimeType: 'image/png',
-    buffer: Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" onload="window.hit=1"/>'),
-  })
+  await slip(page).getByText('Lay a picture on it').click()
+  const field = slip(page).getByLabel('Picture to lay on the face')
+  await field.setInputFiles({ name: 'moon.png', mimeType: 'image/png', buffer: Buffer.from('no picture') })
   await expect(slip(page).getByRole('alert')).toContainText('That is no picture')
   const dots = await sharp({ create: { width: 90, height: 60, channels: 3, background: '#f5b83d' } })
-    .png()
+    .jpeg()
     .toBuffer()
-  await field.setInputFiles({ name: 'moon.png', mimeType: 'image/png', buffer: dots })
-  const picture = page.locator('.plan-trace')
+  await field.setInputFiles({ name: 'moon.jpg', mimeType: 'image/jpeg', buffer: dots })
+  const picture = page.locator('.plan-picture')
   await expect(picture).toHaveCount(1)
   expect(await picture.getAttribute('href')).toMatch(/^data:image\/jpeg;base64,/)
   const width = slip(page).getByRole('textbox', { name: 'Picture: width' })
   await width.fill('30')
   await width.press('Enter')
   // As wide as it is told, and as high as it was beside that.
-  await expect(picture).toHaveAttribute('width', '30')
-  expect(Number(await picture.getAttribute('height'))).toBeCloseTo(20, 6)
+  await expect(picture).toHaveAttribute('transform', /^matrix\(30 0 0 20 /)
+  // It is seen on the card once it is to be printed.
+  const onCard = page.locator('.stage-view .drawing image')
+  await expect(onCard).toHaveCount(0)
+  await slip(page).getByLabel('Print it with the card').check()
+  await expect(onCard).not.toHaveCount(0)
+  // A vector picture runs nothing and leaves only its dots.
+  const script =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="20" height="10" onload="window.hit=1"><script>window.hit=1</script><circle cx="5" cy="5" r="4"/></svg>'
+  await field.setInputFiles({ name: 'moon.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(script) })
+  await expect(picture).toHaveAttribute('href', /^data:image\/png;base64,/)
+  await expect(picture).toHaveAttribute('transform', /^matrix\(30 0 0 15 /)
+  expect(await page.evaluate(() => 'hit' in window)).toBe(false)
   await slip(page).getByRole('button', { name: 'Take it away' }).click()
   await expect(picture).toHaveCount(0)
-  expect(await page.evaluate(() => 'hit' in window)).toBe(false)
+  await expect(onCard).toHaveCount(0)
 })

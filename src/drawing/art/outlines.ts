@@ -91,7 +91,9 @@ function outlinesOf(design: Design, piece: string, face: Art['face']): readonly 
   return panelsOn(design, piece).flatMap((panel): Point[][] => {
     const art = artOn(design, panel.name, face)
     if (!art) return []
-    const shapes = [...art.shapes, ...art.lit].flatMap((shape) =>
+    // A picture has no lines to colour in.
+    const inked = [...art.shapes, ...art.lit].filter(({ picture }) => picture === undefined)
+    const shapes = inked.flatMap((shape) =>
       shape.runs.map((run) => {
         const line = straight(run, shape)
         return { line, area: shape.fill !== null && shape.closed ? areaOf(line) : null }

@@ -37,7 +37,9 @@ const area = (points: readonly Flat[]): number =>
     return sum + x * v - u * y
   }, 0)
 
-function inkShape({ shape, curve, closed, fill, line, lineColour, lineWidth }: Art): InkShape {
+function inkShape({ shape, curve, closed, fill, line, lineColour, lineWidth, picture }: Art): InkShape {
+  if (picture !== undefined)
+    return { runs: [shape], bends: false, closed: true, fill: null, line: null, width: 0, picture }
   // Filled outlines all go round one way: joined, none takes away from another under the non-zero rule.
   const turned = closed && area(shape) < 0 ? [...shape].reverse() : shape
   return {
@@ -51,6 +53,8 @@ function inkShape({ shape, curve, closed, fill, line, lineColour, lineWidth }: A
 }
 
 const alike = (a: InkShape, b: InkShape): boolean =>
+  a.picture === undefined &&
+  b.picture === undefined &&
   a.bends === b.bends &&
   a.closed === b.closed &&
   a.fill === b.fill &&
@@ -125,7 +129,7 @@ export function artOn({ art }: Design, panel: string, face: Art['face']): PanelA
   let found = known.get(art)
   if (!found) {
     const lists = new Map<string, Art[]>()
-    for (const one of art)
+    for (const one of art.filter(({ trace }) => !trace))
       for (const name of [one.on, ...one.also]) {
         const key = `${name} ${one.face}`
         const list = lists.get(key)

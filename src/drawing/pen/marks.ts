@@ -87,6 +87,8 @@ export interface InkShape {
   readonly line: string | null
   /** Of the line, in the unit of the points. */
   readonly width: number
+  /** An address of what fills it: its points are the lower left, lower right, upper right and upper left corner. */
+  readonly picture?: string
 }
 
 /**

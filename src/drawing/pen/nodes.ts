@@ -34,6 +34,7 @@ import {
   matrixText,
   namesOf,
   pathData,
+  pictureLook,
   ROUND,
   shapeData,
   shapeStyle,
@@ -89,6 +90,8 @@ function shapeNodes({ shapes: list, matrix, own }: ArtMark): readonly SvgNode[] 
   if (known) return known
   const nodes = list.map((shape, k) => {
     const turn = own?.[k]
+    if (shape.picture !== undefined)
+      return node('image', pictureLook(shape, turn ? `${matrixText(turn)} ` : ''))
     const [style, d] = matrix || turn ? framedLook(shape) : [shapeStyle(shape), shapeData(shape)]
     return node('path', ['style', style, 'transform', turn ? matrixText(turn) : undefined, 'd', d])
   })

@@ -50,6 +50,38 @@ export const shapeStyle = ({ fill, line, width }: InkShape): string =>
 export const matrixText = (matrix: Matrix): string =>
   `matrix(${matrix.map((n, k) => cut(n, k < 4 ? 3 : 1)).join(' ')})`
 
+/**
+ * Where a picture lies, from the square in which it is 1 wide and 1 high, y downwards: by its lower left, lower right,
+ * upper right and upper left corner, and by their middle where the eye sees them as no quite even frame.
+ */
+export function pictureMatrix(corners: readonly Point[]): Matrix {
+  const [a, b, c, d] = corners as readonly [Point, Point, Point, Point]
+  const along = (k: 0 | 1): number => (b[k] - a[k] + c[k] - d[k]) / 2
+  const down = (k: 0 | 1): number => (a[k] - d[k] + b[k] - c[k]) / 2
+  const from = (k: 0 | 1): number => (a[k] + b[k] + c[k] + d[k]) / 4 - (along(k) + down(k)) / 2
+  return [along(0), along(1), down(0), down(1), from(0), from(1)]
+}
+
+/** The same as text. */
+export const matrixOf = (corners: readonly Point[]): string =>
+  `matrix(${pictureMatrix(corners)
+    .map((n) => cut(n, 3))
+    .join(' ')})`
+
+/** A picture as attributes of an image, in turn. */
+export const pictureLook = ({ runs, picture = '' }: InkShape, before = ''): readonly string[] => [
+  'transform',
+  `${before}${matrixOf(runs[0] ?? [])}`,
+  'href',
+  picture,
+  'width',
+  '1',
+  'height',
+  '1',
+  'preserveAspectRatio',
+  'none',
+]
+
 /** A name for a drawing that was given none: the same drawing always has the same. */
 export function nameFor({ says, marks }: Drawing): string {
   let hash = 5381

@@ -4,6 +4,8 @@
  */
 import type { Field } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
+import { checkPicture, MOST_LETTERS_IN_ALL } from './picture.ts'
+import type { Thing } from './read.ts'
 import {
   checkFlag,
   checkNumber,
@@ -69,6 +71,13 @@ export interface Art {
   readonly lineWidth: number
   /** It gives light: a flame, the moon. It stays bright where its paper lies in the shade. */
   readonly glows: boolean
+  /**
+   * A PNG or JPEG as a `data:` address, which fills the shape instead: four corners, as the picture is looked at its
+   * lower left, lower right, upper right and upper left one.
+   */
+  readonly picture?: string
+  /** It lies there to be drawn after: seen only where one draws, not on the card and not on the sheet. */
+  readonly trace?: true
 }
 
 export const MOST_SHAPES = 1500
@@ -99,6 +108,8 @@ const KEYS = [
   'lineColour',
   'lineWidth',
   'glows',
+  'picture',
+  'trace',
 ] as const
 
 function checkPanel(value: unknown, panels: ReadonlySet<string>, path: string): string {
@@ -108,6 +119,35 @@ function checkPanel(value: unknown, panels: ReadonlySet<string>, path: string): 
     throw new DesignError(path, `must name a panel of this design (${few}), not ${shown(value)}`)
   }
   return value
+}
+
+/** What a shape has whose place a picture takes. */
+const PLAIN = { closed: true, curve: false, fill: null, line: false, glows: false } as const
+
+/** Opposite sides of a picture's frame are equal but for so much, mm: corners are rounded to hundredths. */
+const ASKEW = 0.05
+
+function pictureOf(raw: Thing, shape: readonly Flat[], path: string): Omit<Art, 'on' | 'also' | 'face'> {
+  for (const [key, value] of Object.entries(PLAIN))
+    if (raw[key] !== undefined && raw[key] !== value)
+      throw new DesignError(`${path}.${key}`, `must be ${value} or left out where there is a picture`)
+  const [a, b, c, d] = shape
+  const isFrame = [0, 1].every(
+    (k) => a && b && c && d && Math.abs((a[k] ?? 0) - (b[k] ?? 0) + (c[k] ?? 0) - (d[k] ?? 0)) <= ASKEW,
+  )
+  if (!isFrame || shape.length !== 4)
+    throw new DesignError(
+      `${path}.shape`,
+      'must hold the four corners of the picture, lower left, lower right, upper right, upper left, opposite sides alike',
+    )
+  return {
+    shape,
+    ...PLAIN,
+    lineColour: 'ink',
+    lineWidth: DEFAULT_LINE_WIDTH,
+    picture: checkPicture(raw.picture, `${path}.picture`),
+    ...(checkFlag(raw.trace, false, `${path}.trace`) ? { trace: true } : {}),
+  }
 }
 
 function parseShape(json: unknown, panels: ReadonlySet<string>, path: string): Art {
@@ -122,6 +162,8 @@ function parseShape(json: unknown, panels: ReadonlySet<string>, path: string): A
   const face = checkWord(raw.face, ['front', 'back'], `${path}.face`, 'front')
   const closed = checkFlag(raw.closed, true, `${path}.closed`)
   const shape = checkPoints(raw.shape, `${path}.shape`)
+  if (raw.picture !== undefined) return { on, also, face, ...pictureOf(raw, shape, path) }
+  if (raw.trace !== undefined) throw new DesignError(`${path}.trace`, 'can stand beside a picture alone')
   const least = closed ? 3 : 2
   if (shape.length < least)
     throw new DesignError(`${path}.shape`, `must hold at least ${least} points, not ${shape.length}`)
@@ -163,6 +205,12 @@ export function parseArt(json: unknown, panels: readonly string[]): readonly Art
   const points = art.reduce((sum, { shape, also }) => sum + shape.length * (1 + also.length), 0)
   if (points > MOST_ART_POINTS)
     throw new DesignError('art', `must hold at most ${MOST_ART_POINTS} points in all, not ${points}`)
+  const letters = art.reduce((sum, { picture = '' }) => sum + picture.length, 0)
+  if (letters > MOST_LETTERS_IN_ALL)
+    throw new DesignError(
+      'art',
+      `must hold at most ${MOST_LETTERS_IN_ALL} letters of pictures, not ${letters}`,
+    )
   return art
 }
 

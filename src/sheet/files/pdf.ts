@@ -1,11 +1,13 @@
 /** The pen for PDF. Heavy (it carries a font engine): load it when a sheet is asked for, not before. */
 import fontkit from '@cantoo/fontkit'
-import type { PDFFont, PDFName, PDFOperator } from '@cantoo/pdf-lib'
+import type { PDFFont, PDFImage, PDFName, PDFOperator, PDFPage } from '@cantoo/pdf-lib'
 import {
   appendBezierCurve,
   beginText,
   clip,
   closePath,
+  concatTransformationMatrix,
+  drawObject,
   endPath,
   endText,
   fill,
@@ -32,6 +34,8 @@ import {
   stroke,
 } from '@cantoo/pdf-lib'
 import type { InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
+import { pictureMatrix } from '../../drawing/pen/svg-values.ts'
+import { bytesOf } from '../../paper/design/picture.ts'
 import { wordWidth } from '../marks/letters.ts'
 import type { Colour } from '../marks/looks.ts'
 import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
@@ -82,8 +86,26 @@ const bent = (runs: readonly (readonly Point[])[], closed: boolean, height: numb
     return [moveTo(start[0], start[1]), ...curves, ...(closed ? [closePath()] : [])]
   })
 
+/** The names by which a page calls its pictures, by their addresses. */
+type Pictures = ReadonlyMap<string, PDFName>
+
+/** A picture: in a PDF it is 1 wide and 1 high, its lower left corner at the origin (ISO 32000-1:2008, 8.9.5). */
+function pictured(one: InkShape, height: number, pictures: Pictures): PDFOperator[] {
+  const name = pictures.get(one.picture ?? '')
+  if (!name) return []
+  const [a, b, c, d, e, f] = pictureMatrix(one.runs[0] ?? [])
+  return [
+    pushGraphicsState(),
+    concatTransformationMatrix(pt(a), pt(-b), pt(-c), pt(d), pt(e + c), pt(height - f - d)),
+    drawObject(name),
+    popGraphicsState(),
+  ]
+}
+
 /** A shape in colour, by the non-zero rule. */
-function shape({ runs, bends, closed, fill: inner, line, width }: InkShape, height: number): PDFOperator[] {
+function shape(one: InkShape, height: number, pictures: Pictures): PDFOperator[] {
+  const { runs, bends, closed, fill: inner, line, width } = one
+  if (one.picture !== undefined) return pictured(one, height, pictures)
   if (inner === null && line === null) return []
   return [
     ...(inner === null ? [] : [fillColour(inner as Colour)]),
@@ -96,7 +118,7 @@ function shape({ runs, bends, closed, fill: inner, line, width }: InkShape, heig
 const WHITE: Colour = '#ffffff'
 
 /** The pieces in colour, each panel within its outline, and the paper that stays white. */
-function painted({ panels, areas, bands }: Painting, height: number): PDFOperator[] {
+function painted({ panels, areas, bands }: Painting, height: number, pictures: Pictures): PDFOperator[] {
   return [
     setDashPattern([], 0),
     setLineCap(LineCapStyle.Round),
@@ -109,7 +131,7 @@ function painted({ panels, areas, bands }: Painting, height: number): PDFOperato
       ...straight([outline], true, height),
       clip(),
       endPath(),
-      ...shapes.flatMap((one) => shape(one, height)),
+      ...shapes.flatMap((one) => shape(one, height, pictures)),
       popGraphicsState(),
     ]),
     ...(areas.length > 0 ? [fillColour(WHITE), ...straight(areas, true, height), fill()] : []),
@@ -133,6 +155,40 @@ function path(mark: PathMark, height: number): PDFOperator[] {
     ...straight(mark.runs, mark.closed, height),
     stroke(),
   ]
+}
+
+const picturesIn = (painting: Painting | null): string[] =>
+  painting?.panels.flatMap(({ shapes }) => shapes.flatMap(({ picture }) => picture ?? [])) ?? []
+
+/** Every picture of the pages, each once. What cannot be read is left out: the paper stays as it is there. */
+async function embeddedPictures(
+  pdf: PDFDocument,
+  pages: readonly SheetPage[],
+): Promise<Map<string, PDFImage>> {
+  const found = new Map<string, PDFImage>()
+  for (const picture of new Set(pages.flatMap(({ painting }) => picturesIn(painting)))) {
+    const file = bytesOf(picture)
+    if (!file) continue
+    try {
+      found.set(picture, await (file.type === 'png' ? pdf.embedPng(file.bytes) : pdf.embedJpg(file.bytes)))
+    } catch {
+      // A file that only begins like a picture: a browser does not show it either.
+    }
+  }
+  return found
+}
+
+function namedPictures(
+  page: PDFPage,
+  painting: Painting | null,
+  all: ReadonlyMap<string, PDFImage>,
+): Pictures {
+  const named = new Map<string, PDFName>()
+  for (const picture of picturesIn(painting)) {
+    const image = all.get(picture)
+    if (image && !named.has(picture)) named.set(picture, page.node.newXObject('Picture', image.ref))
+  }
+  return named
 }
 
 /** One file of a font, embedded. */
@@ -241,6 +297,7 @@ export async function pagesPdf(
   pdf.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
   const regular = await embedded(pdf, font.regular, codesOf(pages, false), 'Regular')
   const bold = await embedded(pdf, font.bold, codesOf(pages, true), 'Bold')
+  const pictures = await embeddedPictures(pdf, pages)
   for (const { box, marks, painting } of pages) {
     const [, , width, height] = box
     const page = pdf.addPage([pt(width), pt(height)])
@@ -250,7 +307,7 @@ export async function pagesPdf(
     page.pushOperators(
       pushGraphicsState(),
       setLineJoin(LineJoinStyle.Round),
-      ...(painting ? painted(painting, height) : []),
+      ...(painting ? painted(painting, height, namedPictures(page, painting, pictures)) : []),
       ...marks.flatMap((mark) =>
         mark.mark === 'word' ? words(mark, height, mark.bold ? strong : plain) : path(mark, height),
       ),

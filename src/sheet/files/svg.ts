@@ -1,5 +1,5 @@
-import { markSvg, toSvg } from '../../drawing/pen/svg.ts'
-import { cut, pathData, shapeData, shapeStyle } from '../../drawing/pen/svg-values.ts'
+import { markSvg, toSvg, written } from '../../drawing/pen/svg.ts'
+import { cut, pathData, pictureLook, shapeData, shapeStyle } from '../../drawing/pen/svg-values.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
 import { SEAM } from '../marks/painting.ts'
@@ -66,8 +66,10 @@ function painted({ panels, areas, bands }: Painting): string[] {
       const d = pathData([outline], true, PAINTED)
       const ground =
         paper === null ? '' : `<path style="fill:${paper};stroke:${paper};stroke-width:${SEAM}px" d="${d}"/>`
-      const drawn = shapes.map(
-        (shape) => `<path style="${shapeStyle(shape)}" d="${shapeData(shape, PAINTED)}"/>`,
+      const drawn = shapes.map((shape) =>
+        shape.picture === undefined
+          ? `<path style="${shapeStyle(shape)}" d="${shapeData(shape, PAINTED)}"/>`
+          : written({ tag: 'image', look: pictureLook(shape), inner: [] }),
       )
       return `${ground}<clipPath id="panel-${k}"><path d="${d}"/></clipPath><g class="painted" clip-path="url(#panel-${k})">${drawn.join('')}</g>`
     }),

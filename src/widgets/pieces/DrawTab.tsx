@@ -16,12 +16,12 @@ import { roundest } from '../../paper/stuck/glue-area.ts'
 import { take as taken } from '../keeping/edits.ts'
 import { lengthUnit } from '../model/page.ts'
 import { large, shown } from '../state/format.ts'
+import { PictureTools } from './PictureTools.tsx'
 import type { PiecesProps } from './PiecesDesk.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Check, PathField, PointFields } from './SketchTools.tsx'
 import type { Sketch } from './sketch.ts'
 import { addPiece, reshape, ringOf, sketchOf, twinOf } from './sketch.ts'
-import { TraceTools } from './TraceTools.tsx'
 
 export const NOTHING_DRAWN: Sketch = { points: [], curve: true, closed: true }
 
@@ -76,7 +76,8 @@ export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: Sket
       />
       <PointFields {...{ sketch, chosen, onSketch }} middle={spot.at} />
       <PathField onOutline={bring} />
-      <TraceTools
+      <PictureTools
+        {...{ props }}
         panel={on}
         at={seenUpright(uprightOn(design, on), spot.at)}
         wide={2 * BROUGHT * spot.radius}

@@ -1,12 +1,12 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { PAPERS } from '../../drawing/pen/papers.ts'
+import { matrixOf } from '../../drawing/pen/svg-values.ts'
 import type { Design, Flat } from '../../paper/index.ts'
 import { glueArea, modelOf, ownerOf, placedOn, seenUpright, uprightOn } from '../../paper/index.ts'
 import { flattened, fromStroke, slotFor, snapped } from './outline.ts'
 import type { Point, Sketch } from './sketch.ts'
-import { artLines, edgesOn, pointsOf, ringOf } from './sketch.ts'
-import { traced } from './tracing.ts'
+import { artLines, edgesOn, picturesOn, pointsOf, ringOf } from './sketch.ts'
 
 /** A point is taken up from so far, px: by a mouse, and by a finger. */
 const GRAB = { mouse: 12, finger: 22 } as const
@@ -62,12 +62,13 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
       holes: (face?.notches ?? []).map((notch) => notch.outline),
       stuck: stuck.map(({ outline }) => outline),
       drawn: artLines(design, panel),
+      pictures: picturesOn(design, panel),
       paper: design.papers?.[ownerOf(panel)],
       edges: edgesOn(design, panel),
       upright: uprightOn(design, panel),
     }
   }, [design, panel, without])
-  const { outline, holes, stuck, drawn: art, paper, edges, upright } = there
+  const { outline, holes, stuck, drawn: art, pictures, paper, edges, upright } = there
   // The frame stays as it is while a point is dragged out of it.
   const [grown, setGrown] = useState<readonly Flat[]>([])
   useEffect(() => {
@@ -176,7 +177,6 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
     if (active?.closest('.plan') === svg.current && active?.tagName === 'circle')
       svg.current?.querySelectorAll<SVGCircleElement>('circle')[chosen]?.focus()
   }, [chosen])
-  const picture = traced.value.get(panel)
   const ring = cuts ? ringOf(sketch) : null
   const glue = ring && !dragged ? glueArea(there.model, there.index, ring) : null
   const shown = curve && points.length > 2 ? flattened(pointsOf(sketch), closed) : points.map((p) => p.at)
@@ -211,16 +211,17 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
         points={lines(outline)}
         style={paper === undefined ? undefined : `fill:${PAPERS[paper]}`}
       />
-      {picture ? (
+      {pictures.map(({ shape, picture, trace }, k) => (
         <image
-          class="plan-trace"
-          href={picture.href}
-          x={picture.at[0] - picture.width / 2}
-          y={-picture.at[1] - (picture.width * picture.ratio) / 2}
-          width={picture.width}
-          height={picture.width * picture.ratio}
+          key={k}
+          class={trace ? 'plan-picture trace' : 'plan-picture'}
+          transform={matrixOf(shape.map(seen))}
+          href={picture}
+          width="1"
+          height="1"
+          preserveAspectRatio="none"
         />
-      ) : null}
+      ))}
       {art.map(({ points: ring, closed: isClosed, fill, line }, k) =>
         isClosed ? (
           <polygon key={k} points={lines(ring)} fill={fill ?? 'none'} stroke={line ?? 'none'} />

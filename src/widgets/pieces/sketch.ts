@@ -176,14 +176,21 @@ export function draw(design: Design, panel: string, sketch: Sketch, ink: Ink, bo
 
 const carries = (one: Art, panel: string): boolean => one.on === panel || one.also.includes(panel)
 
+/** Drawn, not laid there as a picture. */
+const isDrawn = (one: Art, panel: string): boolean => one.picture === undefined && carries(one, panel)
+
 /** How many shapes are drawn on a panel. */
 export const drawnOn = ({ art = [] }: Design, panel: string): number =>
-  art.filter((one) => carries(one, panel)).length
+  art.filter((one) => isDrawn(one, panel)).length
+
+/** The pictures that lie on the front of a panel. */
+export const picturesOn = ({ art = [] }: Design, panel: string): readonly Art[] =>
+  art.filter((one) => one.picture !== undefined && carries(one, panel) && one.face === 'front')
 
 /** What is drawn on the front of a panel already, in its order: lines and their colours. */
 export const artLines = ({ art = [] }: Design, panel: string) =>
   art
-    .filter((one) => carries(one, panel) && one.face === 'front')
+    .filter((one) => isDrawn(one, panel) && one.face === 'front')
     .map(({ shape, curve, closed, fill, line, lineColour }) => ({
       points: curve ? flattened(shape, closed) : shape,
       closed,
@@ -194,9 +201,9 @@ export const artLines = ({ art = [] }: Design, panel: string) =>
 /** Takes away what was drawn on a panel: the last shape of it, or all. On other panels it stays. */
 export function rub(design: Design, panel: string, what: 'last' | 'all'): Edit {
   const art = design.art ?? []
-  const last = art.findLastIndex((one) => carries(one, panel))
+  const last = art.findLastIndex((one) => isDrawn(one, panel))
   const left = art.flatMap((one, k): Art[] => {
-    if (!carries(one, panel) || (what === 'last' && k !== last)) return [one]
+    if (!isDrawn(one, panel) || (what === 'last' && k !== last)) return [one]
     const [on, ...also] = [one.on, ...one.also].filter((name) => name !== panel)
     return on === undefined ? [] : [{ ...one, on, also }]
   })

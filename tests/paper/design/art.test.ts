@@ -82,7 +82,7 @@ describe('art', () => {
     [{ face: 'inside' }, 'art[0].face must be one of front, back, not "inside".'],
     [
       { colour: 'red' },
-      'art[0].colour is not known here: use on, also, face, shape, closed, curve, fill, line, lineColour, lineWidth, glows.',
+      'art[0].colour is not known here: use on, also, face, shape, closed, curve, fill, line, lineColour, lineWidth, glows, picture, trace.',
     ],
     [{ fill: '#ff0000' }, `art[0].fill must be one of ${PAPER_COLOURS.join(', ')}, not "#ff0000".`],
     [{ lineColour: null }, `art[0].lineColour must be one of ${PAPER_COLOURS.join(', ')}, not null.`],
