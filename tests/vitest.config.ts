@@ -4,7 +4,9 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    include: ['tests/{paper,making,drawing,sheet,export,sources,site,house,widgets}/**/*.test.{ts,tsx}'],
+    include: [
+      'tests/{paper,making,drawing,sheet,cutter,export,sources,site,house,widgets}/**/*.test.{ts,tsx}',
+    ],
     environment: 'node',
     setupFiles: ['tests/chance.ts'],
     maxWorkers: 2,

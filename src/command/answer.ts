@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util'
 import { visibleText } from '../paper/index.ts'
 import { check } from './check.ts'
 import type { Command, Options } from './command.ts'
+import { cut } from './cut.ts'
 import { find } from './find.ts'
 import { mend } from './mend.ts'
 import { picture } from './picture.ts'
@@ -11,7 +12,7 @@ import { readDesign } from './read-design.ts'
 import { Refusal } from './refusal.ts'
 import { sheet } from './sheet.ts'
 
-const commands: readonly Command[] = [check, mend, find, sheet, pose, picture]
+const commands: readonly Command[] = [check, mend, find, sheet, cut, pose, picture]
 
 const HELP = `Works on a design file (.hingebook.json).
 

@@ -100,4 +100,13 @@ test('a dummy leaves as a picture, a moving one, a flip book and a model, each a
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-')
   const report = await validateBytes(await file('Model in 3D as glTF, opening and shutting'))
   expect(report.issues).toMatchObject({ numErrors: 0, numWarnings: 0 })
+  // The pieces for a cutting machine: one sheet as it is, several in one ZIP file (PKWARE, APPNOTE 4.3.6: PK, 3, 4).
+  await page.getByText('For a cutting machine').click()
+  expect(String(await file('Pieces for a cutting machine as DXF'))).toMatch(/^0\nSECTION\n/)
+  expect(String(await file('Pieces for a cutting machine as SVG'))).toMatch(/^<svg [^>]*width="210mm"/)
+  const copies = page.getByRole('textbox', { name: 'Copies' })
+  await copies.fill('0')
+  await expect(page.getByRole('alert')).toHaveText('A whole number of copies from 1 to 100.')
+  await copies.fill('3')
+  expect([...(await file('Pieces for a cutting machine as DXF')).subarray(0, 4)]).toEqual([0x50, 0x4b, 3, 4])
 })

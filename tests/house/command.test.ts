@@ -316,6 +316,78 @@ describe('sheet', () => {
   })
 })
 
+describe('cut', () => {
+  test('writes a file for each sheet, and says what lies on it', async () => {
+    for (const ending of ['dxf', 'svg']) {
+      const out = join(folder, `cut.${ending}`)
+      const answered = await dummy(
+        'cut',
+        sound,
+        '--paper',
+        'a3',
+        '--out',
+        out,
+        '--copies',
+        '12',
+        '--bridges',
+        '0.8',
+      )
+      expect(answered).toMatchObject({ code: 0, err: '' })
+      const lines = answered.out.trim().split('\n')
+      expect(lines[0]).toMatch(/cut\.\w+: \d+ pieces? on 297 by 420 mm, \d+ % full\.$/)
+      const files = readdirSync(folder).filter((name) => /^cut(-\d+)?\./.test(name) && name.endsWith(ending))
+      expect(files).toHaveLength(lines.length)
+      expect(lines.length).toBeGreaterThan(1)
+    }
+    expect(readFileSync(join(folder, 'cut.dxf'), 'utf8')).toMatch(/^0\nSECTION\n[\s\S]*\n0\nEOF\n$/)
+  })
+
+  test('of a roll it takes as much as is needed', async () => {
+    const out = join(folder, 'roll.svg')
+    const { code } = await dummy('cut', sound, '--paper', 'roll:300', '--out', out, '--grain', 'free')
+    expect(code).toBe(0)
+    const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(readFileSync(out, 'utf8')) ?? []
+    expect(width).toBe('300')
+    expect(Number(height)).toBeLessThan(300)
+  })
+
+  test.each([
+    [
+      ['--paper', 'a7', '--out', 'x.dxf'],
+      /^--paper must be one of a5, .*roll:WIDTH from 50 to 3000 mm, not a7\.\n$/,
+    ],
+    [['--paper', '40x300', '--out', 'x.dxf'], /^--paper must be .*, not 40x300\.\n$/],
+    [['--paper', 'roll:3001', '--out', 'x.dxf'], /^--paper must be .*, not roll:3001\.\n$/],
+    [['--paper', 'a4', '--out', 'x.pdf'], /^--out must name .*\.dxf or \.svg, not x\.pdf\.\n$/],
+    [
+      ['--paper', 'a4', '--out', 'x.dxf', '--copies', '0'],
+      /^--copies must be a whole number from 1 to 500, not 0\.\n$/,
+    ],
+    [
+      ['--paper', 'a4', '--out', 'x.dxf', '--copies', '1.5'],
+      /^--copies must be a whole number .*, not 1\.5\.\n$/,
+    ],
+    [
+      ['--paper', 'a4', '--out', 'x.dxf', '--gap', '21'],
+      /^--gap must be a number from 0 to 20 mm, not 21\.\n$/,
+    ],
+    [
+      ['--paper', 'a4', '--out', 'x.dxf', '--grain', 'across'],
+      /^--grain must be one of kept, free, not across\.\n$/,
+    ],
+    [['--paper', 'a4', '--out', 'x.dxf', '--perforate', '3'], /^--perforate must be CUT,GAP, .*, not 3\.\n$/],
+    [
+      ['--paper', '100x100', '--out', 'x.dxf'],
+      /^The card, .* does not go on 100 by 100 mm with a margin of 5 mm\.\n$/,
+    ],
+  ])('%j is refused with what is allowed', async (options, sentence) => {
+    const { code, out, err } = await dummy('cut', sound, ...options)
+    expect(err).toMatch(sentence)
+    expect(out).toBe('')
+    expect(code).toBe(1)
+  })
+})
+
 describe('a bad file ends with 1 and one sentence that names what is wrong', () => {
   const bad: [string, unknown, string][] = [
     ['no-json', '{\n  "hingebook": 1,\n  "title": oops\n}', 'line 3'],
@@ -397,8 +469,8 @@ describe('the words of the command line', () => {
   })
 
   test.each([
-    [[], 'check, mend, find, sheet, pose'],
-    [['fold', sound], 'check, mend, find, sheet, pose'],
+    [[], 'check, mend, find, sheet, cut, pose'],
+    [['fold', sound], 'check, mend, find, sheet, cut, pose'],
     [['check'], 'Name one design file'],
     [['check', sound, sound], 'Name one design file'],
     [['check', sound, '--loud'], "'--loud'"],

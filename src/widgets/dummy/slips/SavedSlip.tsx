@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import { CutterTools } from '../../exports/CutterTools.tsx'
 import { TakeElsewhere } from '../../exports/TakeElsewhere.tsx'
 import { chooseFile, readFile, saveFile } from '../../keeping/file.ts'
 import { fitsQr, linkText } from '../../keeping/link.ts'
@@ -172,6 +173,7 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
         </ul>
       )}
       <TakeElsewhere now={() => dummy.bench.state.peek()} />
+      <CutterTools now={() => dummy.bench.state.peek()} />
       {deleted.length === 0 ? null : (
         <details>
           <summary>Deleted, to be had back for 30 days</summary>

@@ -1,0 +1,120 @@
+/**
+ * Sheets for a cutting machine: the flat pieces of a design, so many of each, side by side by their true outlines, each
+ * line type a layer. Lengths in mm, y upwards.
+ */
+import type { Design, Piece } from '../paper/index.ts'
+import { nameOf, pieces } from '../paper/index.ts'
+import type { CutSheet, LineOptions } from './lines.ts'
+import { cutLines } from './lines.ts'
+import type { Blank, NestOptions, Stock } from './nest.ts'
+import { NoRoomError, nest } from './nest.ts'
+
+export { sheetDxf } from './dxf.ts'
+export type { CutSheet, Layer, LineOptions, Run } from './lines.ts'
+export { LAYERS } from './lines.ts'
+export type { Nested, NestOptions, Stock } from './nest.ts'
+export { cutSvg } from './svg.ts'
+
+export interface CutOptions extends NestOptions, LineOptions {
+  readonly stock: Stock
+  /** Of each piece. */
+  readonly copies: number
+}
+
+/** Usual choices: half a centimetre of margin, 2 mm between pieces (common practice, no source). */
+export const USUAL: Omit<CutOptions, 'stock'> = {
+  copies: 1,
+  gap: 2,
+  keepsGrain: true,
+  bridge: 0,
+  perforate: null,
+  glue: false,
+}
+
+export const USUAL_MARGIN = 5
+
+/** More pieces than this are not laid out at once. */
+export const MOST_PIECES = 2000
+
+/** One sheet with what lies on it. */
+export interface SheetToCut extends CutSheet {
+  /** The paper it is cut from, as the design names it; null: any. */
+  readonly paper: string | null
+  readonly count: number
+  /** Part of the sheet that becomes pieces, 0 to 1. */
+  readonly full: number
+  /** Pieces whose main fold lies across the grain: the other way round they would not fit. */
+  readonly acrossGrain: readonly string[]
+}
+
+/** The way of the folds that are longest together, radians; null without folds. */
+export function mainFold({ lines }: Piece): number | null {
+  const ways = new Map<number, { long: number; way: number }>()
+  for (const { kind, points } of lines) {
+    const [a, b] = points
+    if ((kind !== 'mountain' && kind !== 'valley') || !a || !b) continue
+    const way = Math.atan2(b[1] - a[1], b[0] - a[0])
+    // Ways that differ by less than half a degree, or by half a turn, are one.
+    const key = Math.round(((way + 2 * Math.PI) % Math.PI) / (Math.PI / 360)) % 360
+    const found = ways.get(key) ?? { long: 0, way }
+    ways.set(key, { ...found, long: found.long + Math.hypot(b[0] - a[0], b[1] - a[1]) })
+  }
+  let best: { long: number; way: number } | null = null
+  for (const one of ways.values()) if (!best || one.long > best.long + 1e-9) best = one
+  return best?.way ?? null
+}
+
+const paperOf = ({ papers }: Design, piece: string): string | null =>
+  papers?.[piece === 'card' ? 'page' : (piece.split('/')[0] ?? piece)] ?? null
+
+/** A piece that is too large for the stock: the sentence says which and how large it is. */
+export class TooLargeToCutError extends RangeError {}
+
+function tooLarge(piece: Piece, { width, height, margin }: Stock): TooLargeToCutError {
+  const size = (k: 0 | 1): string => {
+    const all = piece.outline.map((p) => p[k])
+    return (Math.max(...all) - Math.min(...all)).toFixed(1)
+  }
+  const name = piece.id === 'card' ? 'card' : nameOf(piece.id.split('/')[0] ?? piece.id)
+  const room = Number.isFinite(height) ? `${width} by ${height} mm` : `a roll ${width} mm wide`
+  return new TooLargeToCutError(
+    `The ${name}, ${size(0)} by ${size(1)} mm flat, does not go on ${room} with a margin of ${margin} mm.`,
+  )
+}
+
+/**
+ * The sheets of a design: pieces of one paper lie together. Throws a `TooLargeToCutError`, and a `RangeError` for more
+ * than 2000 pieces.
+ */
+export function sheetsToCut(design: Design, options: CutOptions): readonly SheetToCut[] {
+  const flat = pieces(design)
+  if (flat.length * options.copies > MOST_PIECES)
+    throw new RangeError(
+      `At most ${MOST_PIECES} pieces are laid out at once: ${Math.floor(MOST_PIECES / flat.length)} copies of this design.`,
+    )
+  const byPaper = new Map<string | null, Blank[]>()
+  for (const piece of flat) {
+    const paper = paperOf(design, piece.id)
+    const blank: Blank = { id: piece.id, outline: piece.outline, fold: mainFold(piece) }
+    byPaper.set(paper, [...(byPaper.get(paper) ?? []), blank])
+  }
+  return [...byPaper].flatMap(([paper, blanks]) => {
+    try {
+      return nest(blanks, options.copies, options.stock, options).map(
+        (sheet): SheetToCut => ({
+          ...cutLines(sheet, flat, options),
+          paper,
+          count: sheet.nested.length,
+          full: sheet.full,
+          acrossGrain: [
+            ...new Set(sheet.nested.filter(({ acrossGrain }) => acrossGrain).map(({ id }) => id)),
+          ],
+        }),
+      )
+    } catch (error) {
+      const piece = error instanceof NoRoomError && flat.find(({ id }) => id === error.id)
+      if (piece) throw tooLarge(piece, options.stock)
+      throw error
+    }
+  })
+}
