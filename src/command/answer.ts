@@ -11,8 +11,9 @@ import { pose } from './pose.ts'
 import { readDesign } from './read-design.ts'
 import { Refusal } from './refusal.ts'
 import { sheet } from './sheet.ts'
+import { steps } from './steps.ts'
 
-const commands: readonly Command[] = [check, mend, find, sheet, cut, pose, picture]
+const commands: readonly Command[] = [check, mend, find, sheet, cut, steps, pose, picture]
 
 const HELP = `Works on a design file (.hingebook.json).
 

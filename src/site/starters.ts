@@ -19,6 +19,9 @@ export const dummyFile = (name: string): string => `/dummies/${name}.hingebook.j
  */
 export const takePath = (name: string, back = '/garden/'): string => `/dummy/?from=${name}&back=${back}`
 
+/** Where the steps of a garden's dummy are. */
+export const stepsPath = (name: string): string => `/steps/?from=${name}`
+
 /** What an empty card offers to begin with. Throws an Error if no chapter shows one of them. */
 export async function starters(): Promise<readonly Starter[]> {
   const chapters = await allChapters()

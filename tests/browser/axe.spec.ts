@@ -10,7 +10,8 @@ test.slow()
 // A colour that is half way to the other theme is neither's.
 test.use({ contextOptions: { reducedMotion: 'reduce' } })
 
-for (const address of pages) {
+// The steps of a card are there once the address asks for one.
+for (const address of [...pages, '/steps/?from=owl']) {
   const isChapter = chapterPages.includes(address)
 
   test(`${address} has nothing that axe objects to, on a desk by day and on a phone by night${isChapter ? ', unfolded, in forced colours, for reading and for the projector' : ''}`, async ({

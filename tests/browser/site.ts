@@ -16,6 +16,7 @@ export const pages: readonly string[] = [
   '/words/',
   '/garden/',
   '/dummy/',
+  '/steps/',
   '/plans/',
   '/plans/heron/',
   '/plans/owl/',

@@ -388,6 +388,25 @@ describe('cut', () => {
   })
 })
 
+describe('steps', () => {
+  test('are told in order, here or in a file', async () => {
+    const { code, out } = await dummy('steps', sound)
+    expect(code).toBe(0)
+    const numbers = [...out.matchAll(/^(\d+)\. /gm)].map(([, n]) => Number(n))
+    expect(numbers).toEqual(numbers.map((_, k) => k + 1))
+    expect(out).toContain('A craft knife is a job for an adult.')
+    const file = join(folder, 'steps.txt')
+    expect(await dummy('steps', sound, '--out', file)).toMatchObject({ code: 0, err: '' })
+    expect(readFileSync(file, 'utf8').trimEnd()).toBe(out.trimEnd())
+  })
+
+  test('go to no other file than a text', async () => {
+    const { code, err } = await dummy('steps', sound, '--out', 'steps.pdf')
+    expect(err).toBe('--out must name a file that ends in .txt, not steps.pdf.\n')
+    expect(code).toBe(1)
+  })
+})
+
 describe('a bad file ends with 1 and one sentence that names what is wrong', () => {
   const bad: [string, unknown, string][] = [
     ['no-json', '{\n  "hingebook": 1,\n  "title": oops\n}', 'line 3'],
@@ -469,8 +488,8 @@ describe('the words of the command line', () => {
   })
 
   test.each([
-    [[], 'check, mend, find, sheet, cut, pose'],
-    [['fold', sound], 'check, mend, find, sheet, cut, pose'],
+    [[], 'check, mend, find, sheet, cut, steps, pose'],
+    [['fold', sound], 'check, mend, find, sheet, cut, steps, pose'],
     [['check'], 'Name one design file'],
     [['check', sound, sound], 'Name one design file'],
     [['check', sound, '--loud'], "'--loud'"],

@@ -120,8 +120,9 @@ function sceneMarks(
   const place = standing(stand, opening)
   const points = paper.flatMap((one) => one.points.map(place))
   const framing = { card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING }
-  // One scale for all states; a piece too large for it is drawn as large as it goes.
-  const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * FITTED) })
+  // One scale for all states; what is too large for it is drawn as large as it goes.
+  const fitted = paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
+  const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * fitted) })
   const shift = centre - size.width / 2
   const shifted: Lens = {
     ...lens,

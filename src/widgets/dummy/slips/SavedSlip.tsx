@@ -128,6 +128,30 @@ function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   )
 }
 
+/** To the steps of the card as it stands. What is on the table is kept meanwhile. */
+function StepsWay({ dummy }: { readonly dummy: Dummy }): JSX.Element {
+  const [trouble, setTrouble] = useState('')
+  const go = async () => {
+    const link = await linkText(dummy.bench.design.peek())
+    if (link === null) setTrouble('This card is too large for a link: pictures may have to go.')
+    else location.assign(`/steps/#${link}`)
+  }
+  return (
+    <>
+      <div class="slip-buttons">
+        <button type="button" class="button" onClick={() => void go()}>
+          Make it, step by step
+        </button>
+      </div>
+      {trouble === '' ? null : (
+        <p class="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+    </>
+  )
+}
+
 /** Where the work is kept, and the ways out of and into this page. */
 export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
   useEffect(() => void work.look(), [work])
@@ -160,6 +184,7 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
         </button>
       </div>
       <Send dummy={dummy} />
+      <StepsWay dummy={dummy} />
       <h3>Your dummies</h3>
       {entries === null ? (
         <p class="slip-says">Looking …</p>

@@ -1,7 +1,7 @@
-import type { FileRead } from '../../keeping/file.ts'
-import { readFileText } from '../../keeping/file.ts'
-import { wayBack } from '../../keeping/take.ts'
-import { fetched, reasonOf } from '../../model/loading.ts'
+import { fetched, reasonOf } from '../model/loading.ts'
+import type { FileRead } from './file.ts'
+import { readFileText } from './file.ts'
+import { wayBack } from './take.ts'
 
 /** A design that an address asks for, and where the maker can go back to. */
 export interface Asked {

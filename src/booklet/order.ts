@@ -1,0 +1,108 @@
+/**
+ * The order of work for any design: what is cut from the card first, hosts before what is cut on their folds; then
+ * piece by piece what is glued on, each with what is cut on its folds and what is stuck on its faces; the cover last.
+ */
+import { foldsTogether } from '../making/making.ts'
+import type { Design } from '../paper/index.ts'
+import { jointsOf, kindOf, ownerOf } from '../paper/index.ts'
+
+/** One piece of work. `of` are the mechanisms that it is about, `there` what is in its place before it. */
+export interface Work {
+  readonly does:
+    | 'cut-out' // the card's outline, and scoring
+    | 'colour' // what is drawn, before anything is cut
+    | 'cut' // strips cut from a fold
+    | 'crease' // folded both ways
+    | 'push' // pushed through
+    | 'pieces' // cut out, scored, folded
+    | 'lay' // one joint stuck, folded to one side
+    | 'close' // the card shut on the other one
+    | 'tape' // joints taped along their whole length
+    | 'pop' // pushed up from its lower state
+    | 'stand' // walls, then what they carry
+    | 'stick' // on a face
+    | 'press' // shut and pressed
+    | 'open' // opened and looked at
+    | 'cover' // glued behind
+  readonly of: readonly string[]
+  readonly there: readonly string[]
+}
+
+type Mechanism = Design['mechanisms'][number]
+
+const isCut = (m: Mechanism): boolean => kindOf(m).stock.from === 'host'
+
+const heldBy = (m: Mechanism): 'joints' | 'walls' | 'face' | null => {
+  const { stock } = kindOf(m)
+  return stock.from === 'own-card' ? stock.held : null
+}
+
+/** Mechanisms whose joints are taped, not glued by tabs. */
+function tapedOf(design: Design): ReadonlySet<string> {
+  const owners = jointsOf(design).flatMap(({ of, isTaped }) => (isTaped ? [ownerOf(of)] : []))
+  return new Set(owners)
+}
+
+/** Cutting, creasing and pushing through of strips that lie on folds alike: on the gutter, or on what stands. */
+function cutting(design: Design, strips: readonly Mechanism[], there: readonly string[]): Work[] {
+  const of = strips.map(({ id }) => id)
+  const onGutter = strips.every(({ on }) => on === 'gutter')
+  // Strips whose two layers fold about different lines are creased when they are pushed.
+  const isCreased = onGutter && of.every((id) => foldsTogether(design, id))
+  return [
+    { does: 'cut', of, there },
+    ...(isCreased ? [{ does: 'crease', of, there } as const] : []),
+    { does: 'push', of, there },
+  ]
+}
+
+/** The work, in order. Every mechanism is made once, after its host. */
+export function orderOf(design: Design): readonly Work[] {
+  const { mechanisms } = design
+  const done = new Set<string>()
+  const works: Work[] = [{ does: 'cut-out', of: [], there: [] }]
+  if (design.art) works.push({ does: 'colour', of: [], there: [] })
+  const there = (): string[] => mechanisms.flatMap(({ id }) => (done.has(id) ? [id] : []))
+  const isReady = ({ on }: Mechanism): boolean => {
+    const host = ownerOf(on)
+    return done.has(host) || !mechanisms.some(({ id }) => id === host)
+  }
+  const finish = (made: readonly Mechanism[]): void => {
+    for (const { id } of made) done.add(id)
+  }
+  /** What can be cut from what is there, fold by fold outwards. */
+  const cutAll = (): void => {
+    for (;;) {
+      const strips = mechanisms.filter((m) => isCut(m) && !done.has(m.id) && isReady(m))
+      if (strips.length === 0) return
+      works.push(...cutting(design, strips, there()))
+      finish(strips)
+    }
+  }
+  cutAll()
+  const glued = mechanisms.filter((m) => !isCut(m))
+  if (glued.length > 0) works.push({ does: 'pieces', of: glued.map(({ id }) => id), there: there() })
+  const taped = tapedOf(design)
+  for (;;) {
+    const next = glued.find((m) => !done.has(m.id) && isReady(m))
+    if (!next) break
+    const held = heldBy(next)
+    const faces = glued.filter(
+      (m) => heldBy(m) === 'face' && !done.has(m.id) && isReady(m) && ownerOf(m.on) === ownerOf(next.on),
+    )
+    const made = held === 'face' ? faces : [next]
+    const of = made.map(({ id }) => id)
+    const before = there()
+    if (held === 'joints') {
+      works.push({ does: 'lay', of, there: before }, { does: 'close', of, there: before })
+      if (taped.has(next.id)) works.push({ does: 'tape', of, there: before })
+      if (kindOf(next).pops) works.push({ does: 'pop', of, there: before })
+    } else works.push({ does: held === 'walls' ? 'stand' : 'stick', of, there: before })
+    finish(made)
+    cutAll()
+  }
+  const all = there()
+  works.push({ does: 'press', of: [], there: all }, { does: 'open', of: [], there: all })
+  if (design.card.cover) works.push({ does: 'cover', of: [], there: all })
+  return works
+}

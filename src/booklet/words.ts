@@ -1,0 +1,263 @@
+/** What a step of the booklet says. */
+import type { Design } from '../paper/index.ts'
+import {
+  jointsOf,
+  kindOf,
+  measure,
+  modelOf,
+  nameOf,
+  openingRange,
+  ownerOf,
+  pieces,
+  rimOf,
+} from '../paper/index.ts'
+import type { Work } from './order.ts'
+
+export interface Words {
+  readonly title: string
+  readonly text: readonly string[]
+  /** What the hands take. */
+  readonly tools: string
+  /** Where a blade, hot glue or small fingers come in. */
+  readonly caution?: string
+  /** A number of the model to hold a ruler to. */
+  readonly check?: string
+}
+
+const BLADE = 'A craft knife is a job for an adult. Pass scissors with the handles first.'
+
+const GLUE = 'Hot glue is a job for an adult. A glue stick will do.'
+
+const listed = (ids: readonly string[]): string => {
+  const names = ids.map(nameOf)
+  return names.length < 3 ? names.join(' and ') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+}
+
+const the = (ids: readonly string[]): string => (ids.length === 0 ? 'the card' : `the ${listed(ids)}`)
+
+const mm = (value: number): string => `${value.toFixed(0)}\u00a0mm`
+
+const only = (design: Design, ids: readonly string[]): Design => ({
+  ...design,
+  mechanisms: design.mechanisms.filter(({ id }) => ids.includes(id)),
+})
+
+/** The opening at which a ruler is held: a right angle, or the nearest that the card reaches. */
+function readAt(design: Design): number {
+  const [least, most] = openingRange(design)
+  return Math.round(Math.min(Math.max(90, least), most))
+}
+
+/** How high the highest of some tips stands, once they are there. */
+function checkOf(design: Design, done: readonly string[], of: readonly string[]): string | undefined {
+  const part = only(design, done)
+  const opening = readAt(part)
+  if (opening < 20) return undefined
+  const { tips } = measure(part, opening)
+  const read = of.flatMap((id) => {
+    const tip = tips[id]
+    return tip && tip.rise >= 1 ? [{ id, rise: tip.rise }] : []
+  })
+  const [best] = [...read].sort((a, b) => b.rise - a.rise)
+  if (!best) return undefined
+  return `Hold the card open at ${opening}°: the tip of the ${nameOf(best.id)} stands ${mm(best.rise)} above the page.`
+}
+
+/** Strips that go away from the reader: those on a ridge, which points at them. */
+const inwards = (design: Design, of: readonly string[]): readonly string[] =>
+  design.mechanisms.flatMap(({ id, on }) => (of.includes(id) && on.endsWith('/ridge') ? [id] : []))
+
+const depthsDiffer = (design: Design, of: readonly string[]): readonly string[] =>
+  design.mechanisms.flatMap((m) => {
+    if (!of.includes(m.id)) return []
+    const { left, right } = kindOf(m).build(m).cuts
+    const deep = (lines: typeof left): number =>
+      Math.max(0, ...lines.flatMap((line) => line.map(([across]) => across)))
+    return Math.abs(deep(left) - deep(right)) > 1e-6 ? [m.id] : []
+  })
+
+/** Where a part hangs, in words: `the left page`, `the right side of the moth`. */
+function placeOf(design: Design, id: string): string {
+  const on = design.mechanisms.find((m) => m.id === id)?.on ?? ''
+  const [owner = '', part = ''] = on.split('/')
+  if (on === 'gutter') return 'the gutter'
+  if (owner === 'page') return `the ${part} page`
+  return part === 'ridge' ? `the ridge of the ${nameOf(owner)}` : `the ${part} side of the ${nameOf(owner)}`
+}
+
+const lettersOf = (design: Design, id: string): boolean =>
+  jointsOf(design).some(({ of }) => ownerOf(of) === id)
+
+/** Built on the outside of a fold, where a reader of the open card does not see it. */
+const isOutside = (design: Design, id: string): boolean =>
+  design.mechanisms.some((m) => m.id === id && 'side' in m && m.side === 'outside')
+
+/** The words of one piece of work. */
+export function wordsOf(design: Design, work: Work): Words {
+  const { does, of, there } = work
+  const done = [...there, ...of]
+  switch (does) {
+    case 'cut-out': {
+      const more = pieces(design).length > 1
+      return {
+        title: more ? 'Cut out the card and score its folds' : 'Cut the card out and score its folds',
+        text: [
+          'Print the sheet at 100 % and hold a ruler to its check lines.',
+          'Go along every fold with a ruler and a dry ball pen before you cut: small ones cannot be reached later.',
+          'Valley folds are dashed, mountain folds dash and dot. Solid lines are cut.',
+        ],
+        tools: 'sheet, ruler, dry ball pen, scissors',
+        caution: `Your school’s own rules come first. ${BLADE}`,
+      }
+    }
+    case 'colour':
+      return {
+        title: 'Colour it now',
+        text: ['Draw and colour while all lies flat. Later you reach only half of it.'],
+        tools: 'pencils or pens',
+      }
+    case 'cut': {
+      const onGutter = design.mechanisms.every((m) => !of.includes(m.id) || m.on === 'gutter')
+      const uneven = depthsDiffer(design, of)
+      return {
+        title: `Cut ${the(of)}`,
+        text: [
+          onGutter
+            ? 'Fold the card along the gutter with the lines outside. Cut each slit from the fold, through both layers. Stop at the end of the line.'
+            : `Pinch ${of.length === 1 ? placeOf(design, of[0] ?? '') : 'each fold'} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`,
+          ...(uneven.length > 0
+            ? [
+                `${uneven.length === of.length ? 'It is' : `${listed(uneven)}:`} cut deeper on one side. Stop at the shorter end, open the card, and cut on.`,
+              ]
+            : []),
+        ],
+        tools: 'scissors',
+        caution: BLADE,
+      }
+    }
+    case 'crease':
+      return {
+        title: `Crease ${the(of)} both ways`,
+        text: [
+          'Keep the card shut. Fold each part over to the front and press. Fold it over to the back and press.',
+        ],
+        tools: 'a thumbnail or a spoon',
+      }
+    case 'push': {
+      const inner = inwards(design, of)
+      return {
+        title: `Push ${the(of)} through`,
+        text: [
+          'Hold the card half open, lines inside. Push each part from behind until its middle fold comes towards you.',
+          ...(inner.length > 0
+            ? [
+                `A ridge points at you, so what is on it goes the other way: push ${the(inner)} in, away from you.`,
+              ]
+            : []),
+          'Shut the card and press, so that the new folds are sharp.',
+        ],
+        tools: 'fingers, the tip of a pencil',
+        ...withCheck(checkOf(design, done, of)),
+      }
+    }
+    case 'pieces':
+      return {
+        title: of.length === 1 ? `Cut out ${the(of)}` : 'Cut out the other pieces',
+        text: [
+          `Score the folds, then cut out ${the(of)} with their tabs.`,
+          'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.',
+          'Each letter has a twin: that is where it goes.',
+        ],
+        tools: 'scissors, ruler, dry ball pen',
+        caution: BLADE,
+      }
+    case 'lay':
+      return {
+        title: `Stick one side of ${the(of)}`,
+        text: [
+          ...(isOutside(design, of[0] ?? '')
+            ? [`It goes on the outside of ${placeOf(design, of[0] ?? '')}: turn the card so that you see it.`]
+            : [
+                `It goes ${placeOf(design, of[0] ?? '') === 'the gutter' ? 'over' : 'on'} ${placeOf(design, of[0] ?? '')}.`,
+              ]),
+          `Fold it and lay it to the left, its left joint right on its line${lettersOf(design, of[0] ?? '') ? ', letter on letter' : ''}. Stick that joint alone.`,
+        ],
+        tools: 'glue or tape',
+        caution: GLUE,
+      }
+    case 'close':
+      return {
+        title: 'Let the card find the other side',
+        text: [
+          `Make the right joint of ${the(of)} sticky. Shut the card on it and press. It sticks just where it should.`,
+          'Open the card while the glue is wet and look.',
+        ],
+        tools: 'glue or tape',
+        caution: GLUE,
+        ...withCheck(checkOf(design, done, of)),
+      }
+    case 'tape':
+      return {
+        title: `Tape the joints of ${the(of)}`,
+        text: ['Run tape along the whole of each joint, right into the corner, and not across the gutter.'],
+        tools: 'tape',
+      }
+    case 'pop':
+      return {
+        title: `If ${the(of)} stays down, push it up`,
+        text: [
+          'A part like this has two states. Put a finger behind its ridge and help both sides past the middle.',
+        ],
+        tools: 'a finger',
+      }
+    case 'stand':
+      return {
+        title: `Set up ${the(of)}`,
+        text: [
+          'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
+          'Then glue the platform on the walls, its fold right over the gutter.',
+        ],
+        tools: 'glue',
+        caution: GLUE,
+        ...withCheck(checkOf(design, done, of)),
+      }
+    case 'stick':
+      return {
+        title: `Stick on ${the(of)}`,
+        text: [
+          `${of.length === 1 ? 'It goes' : 'They go'} on ${[...new Set(of.map((id) => placeOf(design, id)))].join(', ')}. Put glue on the hatched place only, and none over a fold.`,
+          'Press, then shut the card once to see that nothing is in the way.',
+        ],
+        tools: 'glue stick or double-sided tape',
+        caution: GLUE,
+      }
+    case 'press':
+      return {
+        title: 'Shut it and press',
+        text: [
+          'Shut the card slowly and look from its end. Help each part to lie flat. When nothing is in the way, press hard.',
+          ...(modelOf(design).pieces.length > 1 ? ['Let the glue dry under a book.'] : []),
+        ],
+        tools: 'a heavy book',
+      }
+    case 'open':
+      return {
+        title: 'Open it',
+        text: ['Open the card slowly.'],
+        tools: 'ruler',
+        ...withCheck(checkOf(design, done, done)),
+      }
+    case 'cover':
+      return {
+        title: 'Glue the cover behind',
+        text: [
+          `Fold the cover. Put glue on the rim alone, ${mm(rimOf(design.card))} wide: nothing that moves may stick.`,
+          'Lay the card in it, gutter on gutter. Shut both and let them dry.',
+        ],
+        tools: 'glue',
+        caution: GLUE,
+      }
+  }
+}
+
+const withCheck = (check: string | undefined): Pick<Words, 'check'> => (check === undefined ? {} : { check })

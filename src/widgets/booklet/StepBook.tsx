@@ -1,0 +1,265 @@
+import './booklet.css'
+import '../../drawing/pen/marks.css'
+import type { JSX } from 'preact'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Words, Work } from '../../booklet/index.ts'
+import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
+import type { Design } from '../../paper/index.ts'
+import { Figure } from '../figures/Figure.tsx'
+import { fromGarden } from '../keeping/from-garden.ts'
+import { carriesDesign, readLink } from '../keeping/link.ts'
+
+/** Of a figure, px; the page scales it a little. Words in it stay as large as they are. */
+const SIZES = { wide: { width: 560, height: 400 }, narrow: { width: 320, height: 240 } } as const
+
+const sizeHere = () => (matchMedia('(width < 800px)').matches ? SIZES.narrow : SIZES.wide)
+
+const PER_PAGE = [2, 4, 6] as const
+
+/** The number of a step in the address, as in `#step=4`. */
+const STEP = /(?:^|[#&])step=(\d{1,3})(?:&|$)/
+
+type Found =
+  | { readonly what: 'nothing' }
+  | { readonly what: 'trouble'; readonly sentence: string }
+  | { readonly what: 'design'; readonly design: Design }
+
+/** The design that the address asks for: one of the garden by name, or one that a link carries. */
+async function asked(): Promise<Found> {
+  const garden = await fromGarden(location.search)
+  if (garden)
+    return garden.read.read
+      ? { what: 'design', design: garden.read.design }
+      : { what: 'trouble', sentence: garden.read.sentence }
+  if (!carriesDesign(location.hash)) return { what: 'nothing' }
+  const link = await readLink(location.hash)
+  return link.read ? { what: 'design', design: link.design } : { what: 'trouble', sentence: link.sentence }
+}
+
+interface Step {
+  readonly work: Work
+  readonly words: Words
+}
+
+interface PictureProps {
+  readonly design: Design
+  readonly work: Work
+  /** Its own on the page: the same step may be on the screen and on paper. */
+  readonly name: string
+}
+
+const Picture = ({ design, work, name }: PictureProps): JSX.Element => {
+  const drawing = useMemo(() => figureOf(design, work, sizeHere()), [design, work])
+  return <Figure {...{ drawing, name }} />
+}
+
+const Text = ({ words }: { readonly words: Words }): JSX.Element => (
+  <>
+    {words.text.map((sentence) => (
+      <p key={sentence}>{sentence}</p>
+    ))}
+    {words.check === undefined ? null : (
+      <p class="book-check">
+        <strong>Check.</strong> {words.check}
+      </p>
+    )}
+    <p class="quiet">You need: {words.tools}.</p>
+    {words.caution === undefined ? null : (
+      <p class="book-care">
+        <strong>Take care.</strong> {words.caution}
+      </p>
+    )}
+  </>
+)
+
+/** All steps on paper, so many to a page. */
+const Sheets = ({
+  design,
+  steps,
+  perPage,
+}: {
+  readonly design: Design
+  readonly steps: readonly Step[]
+  readonly perPage: number
+}): JSX.Element => (
+  <ol class="book-sheets" data-per-page={perPage}>
+    {steps.map(({ work, words }, k) => (
+      <li key={k}>
+        <h2>
+          {k + 1}. {words.title}
+        </h2>
+        <Picture {...{ design, work }} name={`sheet-${k}`} />
+        <Text words={words} />
+      </li>
+    ))}
+  </ol>
+)
+
+/** One design's steps, one at a time. */
+function Book({ design }: { readonly design: Design }): JSX.Element {
+  const steps = useMemo(
+    () => orderOf(design).map((work): Step => ({ work, words: wordsOf(design, work) })),
+    [design],
+  )
+  const within = (n: number): number => Math.min(steps.length - 1, Math.max(0, n))
+  const [at, setAt] = useState(() => within(Number(STEP.exec(location.hash)?.[1] ?? 1) - 1))
+  const [perPage, setPerPage] = useState<number>(PER_PAGE[1])
+  const [prints, setPrints] = useState(false)
+  const book = useRef<HTMLElement>(null)
+  const title = useRef<HTMLHeadingElement>(null)
+  const go = (n: number) => {
+    const next = within(n)
+    if (next === at) return
+    setAt(next)
+    const rest = location.hash.replace(/^#/, '').replace(STEP, '')
+    history.replaceState(history.state, '', `#${rest === '' ? '' : `${rest}&`}step=${next + 1}`)
+    title.current?.focus({ preventScroll: true })
+  }
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const target = event.target as Element | null
+      if (event.ctrlKey || event.metaKey || event.altKey || target?.matches('select, input, textarea')) return
+      const to = {
+        ArrowRight: at + 1,
+        PageDown: at + 1,
+        ArrowLeft: at - 1,
+        PageUp: at - 1,
+        Home: 0,
+        End: steps.length - 1,
+      }[event.key]
+      if (to === undefined) return
+      event.preventDefault()
+      go(to)
+    }
+    addEventListener('keydown', onKey)
+    return () => removeEventListener('keydown', onKey)
+  })
+  useEffect(() => {
+    // What goes to paper is drawn only then, however printing was asked for.
+    const before = () => setPrints(true)
+    const after = () => setPrints(false)
+    addEventListener('beforeprint', before)
+    addEventListener('afterprint', after)
+    return () => {
+      removeEventListener('beforeprint', before)
+      removeEventListener('afterprint', after)
+    }
+  }, [])
+  const step = steps[at]
+  if (!step) return <p class="trouble">This design has no steps.</p>
+  return (
+    <section class="book" ref={book} aria-label={`Steps for ${design.title}`}>
+      <h1>{design.title}, step by step</h1>
+      <div class="book-step">
+        <div class="book-figure">
+          <Picture design={design} work={step.work} name="step" />
+        </div>
+        <div class="book-words">
+          <p class="book-count" aria-hidden="true">
+            Step {at + 1} of {steps.length}
+          </p>
+          <h2 tabIndex={-1} ref={title} aria-label={`Step ${at + 1} of ${steps.length}: ${step.words.title}`}>
+            {step.words.title}
+          </h2>
+          <Text words={step.words} />
+        </div>
+      </div>
+      <div class="book-bar">
+        <button type="button" class="button" aria-disabled={at === 0} onClick={() => go(at - 1)}>
+          Back
+        </button>
+        <progress value={at + 1} max={steps.length} aria-hidden="true" />
+        <button
+          type="button"
+          class="button primary"
+          aria-disabled={at === steps.length - 1}
+          onClick={() => go(at + 1)}
+        >
+          Next
+        </button>
+      </div>
+      <div class="book-ways">
+        <button type="button" class="button" onClick={() => void book.current?.requestFullscreen?.()}>
+          Fill the screen
+        </button>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            setPrints(true)
+            // Once all steps are drawn.
+            requestAnimationFrame(() => print())
+          }}
+        >
+          Print the steps
+        </button>
+        <label>
+          <select
+            value={String(perPage)}
+            onChange={({ currentTarget }) => setPerPage(Number(currentTarget.value))}
+          >
+            {PER_PAGE.map((n) => (
+              <option key={n} value={String(n)}>
+                {n}
+              </option>
+            ))}
+          </select>{' '}
+          to a page
+        </label>
+      </div>
+      <details class="book-all">
+        <summary>All steps in words</summary>
+        <ol>
+          {steps.map(({ words }, k) => (
+            <li key={k}>
+              <button
+                type="button"
+                class="link"
+                aria-current={k === at ? 'step' : undefined}
+                onClick={() => go(k)}
+              >
+                {words.title}
+              </button>
+              <Text words={words} />
+            </li>
+          ))}
+        </ol>
+      </details>
+      {prints ? <Sheets {...{ design, steps, perPage }} /> : null}
+    </section>
+  )
+}
+
+interface StepBookProps {
+  /** Cards of the garden that have steps: their name in the address, and their title. */
+  readonly cards: readonly { readonly name: string; readonly title: string }[]
+}
+
+/** The steps of the card that the address asks for; without one, a choice of the garden's. */
+export function StepBook({ cards }: StepBookProps): JSX.Element {
+  const [found, setFound] = useState<Found | null>(null)
+  useEffect(() => {
+    void asked().then(setFound)
+  }, [])
+  if (found?.what === 'design') return <Book design={found.design} />
+  return (
+    <section class="book">
+      <h1>Step by step</h1>
+      {found?.what === 'trouble' ? (
+        <p class="trouble" role="alert">
+          {found.sentence}
+        </p>
+      ) : null}
+      <p>
+        Choose a card and see how it is made. Your own has its steps too: on My dummy, under Save, open, send.
+      </p>
+      <ul class="book-cards" data-awake={found !== null}>
+        {cards.map(({ name, title }) => (
+          <li key={name}>
+            <a href={`/steps/?from=${name}`}>{title}</a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,165 @@
+// The steps of any design: an order that hands can follow, figures in their frames, numbers that hold.
+import { readdirSync, readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Work } from '../../src/booklet/index.ts'
+import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
+import type { Design } from '../../src/paper/index.ts'
+import { kindOf, ownerOf, parseDesign } from '../../src/paper/index.ts'
+import { ladder, runs } from '../paper/shared/designs.ts'
+import { gardens } from '../paper/shared/gardens.ts'
+import { card, moth } from '../sheet/designs.ts'
+
+const dummies: readonly (readonly [string, Design])[] = readdirSync(
+  new URL('../../content/dummies/', import.meta.url),
+).map((name) => [
+  name,
+  parseDesign(JSON.parse(readFileSync(new URL(`../../content/dummies/${name}`, import.meta.url), 'utf8'))),
+])
+
+const MAKES: ReadonlySet<Work['does']> = new Set(['push', 'close', 'stand', 'stick'])
+
+const isCut = (design: Design, id: string): boolean => {
+  const m = design.mechanisms.find((one) => one.id === id)
+  return m !== undefined && kindOf(m).stock.from === 'host'
+}
+
+/** The piece of card that a mechanism is on: the card, or the nearest of those that it stands on with card of its own. */
+function pieceUnder(design: Design, id: string): string {
+  const m = design.mechanisms.find((one) => one.id === id)
+  const host = ownerOf(m?.on ?? '')
+  if (!design.mechanisms.some((one) => one.id === host)) return 'card'
+  return isCut(design, host) ? pieceUnder(design, host) : host
+}
+
+function expectFollowable(design: Design): void {
+  const works = orderOf(design)
+  const made: string[] = []
+  const gluedOn = new Set<string>()
+  for (const { does, of, there } of works) {
+    // What is said to be there has been made, and all of it is said.
+    if (of.length > 0 && does !== 'pieces')
+      expect([...there].sort()).toEqual(made.filter((id) => !of.includes(id)).sort())
+    for (const id of of) {
+      const host = ownerOf(design.mechanisms.find((m) => m.id === id)?.on ?? '')
+      if (does !== 'pieces' && design.mechanisms.some((m) => m.id === host)) expect(made).toContain(host)
+      // No cut is made in a piece on which something has been glued: it could lie under it.
+      if (does === 'cut') expect(gluedOn.has(pieceUnder(design, id))).toBe(false)
+      if (does === 'lay' || does === 'stand' || does === 'stick') gluedOn.add(pieceUnder(design, id))
+    }
+    if (MAKES.has(does)) made.push(...of)
+  }
+  expect([...made].sort()).toEqual(design.mechanisms.map(({ id }) => id).sort())
+  expect(works.at(-1)?.does).toBe(design.card.cover ? 'cover' : 'open')
+}
+
+describe('the order of work', () => {
+  test.each(dummies)('of %s can be followed', (_, design) => expectFollowable(design))
+
+  test.each(ladder)('of $name can be followed', ({ design }) => expectFollowable(design))
+
+  test('of random cards can be followed', () => {
+    fc.assert(fc.property(gardens(8), expectFollowable), runs(200))
+  })
+
+  test('by hand: a moth with a star, then its cover', () => {
+    const { mechanisms, ...rest } = moth()
+    const works = orderOf({ ...rest, mechanisms, card: { ...rest.card, cover: true } })
+    const told = works.map(({ does, of }) => [does, ...of].join(' '))
+    expect(told.filter((one) => !/^(tape|pop)/.test(one))).toEqual([
+      'cut-out',
+      'pieces moth star',
+      'lay moth',
+      'close moth',
+      'stick star',
+      'press',
+      'open',
+      'cover',
+    ])
+  })
+
+  test('what is cut from a glued piece is cut before anything is stuck on that', () => {
+    const eye = { id: 'eye', kind: 'cut-v-fold', on: 'moth/ridge', apex: 10, run: 10, cut: 6 }
+    const base = moth()
+    const design = parseDesign({
+      hingebook: 1,
+      title: 'Moth',
+      card: base.card,
+      mechanisms: [...base.mechanisms, eye],
+    })
+    const told = orderOf(design).map(({ does, of }) => `${does} ${of.join(' ')}`)
+    expect(told.indexOf('cut eye')).toBeGreaterThan(told.indexOf('close moth'))
+    expect(told.indexOf('cut eye')).toBeLessThan(told.indexOf('stick star'))
+  })
+})
+
+describe('figures', () => {
+  test.each(dummies)('of %s stay in their frames', (_, design) => {
+    const size = { width: 340, height: 250 }
+    for (const work of orderOf(design)) {
+      const { marks, says } = figureOf(design, work, size)
+      expect(says).not.toBe('')
+      expect(marks.length).toBeGreaterThan(0)
+      for (const mark of marks) {
+        // Shadows on the table may run out.
+        if (mark.mark !== 'path' || mark.role === 'shadow') continue
+        for (const [x, y] of mark.runs.flat()) {
+          expect(x, `${work.does} ${work.of}`).toBeGreaterThan(-8)
+          expect(x, `${work.does} ${work.of}`).toBeLessThan(size.width + 8)
+          expect(y, `${work.does} ${work.of}`).toBeGreaterThan(-8)
+          expect(y, `${work.does} ${work.of}`).toBeLessThan(size.height + 8)
+        }
+      }
+    }
+  })
+})
+
+describe('words', () => {
+  const lantern = card(105, 148, [
+    { id: 'lantern', kind: 'cut-layer', on: 'gutter', start: 40, end: 80, left: 32, right: 32 },
+  ])
+
+  const checks = (design: Design): string[] =>
+    orderOf(design).flatMap((work) => wordsOf(design, work).check ?? [])
+
+  test('tell a height that a ruler finds', () => {
+    // A layer cut 32 mm deep on both sides, the card at a right angle: a square prism, so its ridge is 32 mm up.
+    expect(checks(lantern)).toEqual([
+      'Hold the card open at 90°: the tip of the lantern stands 32\u00a0mm above the page.',
+      'Hold the card open at 90°: the tip of the lantern stands 32\u00a0mm above the page.',
+    ])
+  })
+
+  test('hold the card no farther open than it goes', () => {
+    // Facets of 45 on bases of 60 degrees are pulled tight at arccos(-1/3) = 109.47 degrees: a right angle is reached.
+    const { mechanisms, ...rest } = moth()
+    const tight = { ...rest, mechanisms: mechanisms.slice(0, 1) } as Design
+    for (const check of checks(tight)) expect(check).toMatch(/^Hold the card open at 90°/)
+  })
+
+  test('caution at blades and at hot glue, always', () => {
+    for (const [, design] of dummies)
+      for (const work of orderOf(design)) {
+        const { caution = '', tools } = wordsOf(design, work)
+        if (/scissors/.test(tools)) expect(caution).toContain('an adult')
+        if (/\bglue\b/.test(tools)) expect(caution).toContain('Hot glue is a job for an adult')
+      }
+  })
+
+  test('as text are numbered from one and hold no space that cannot be broken', () => {
+    const text = stepsText(lantern)
+    expect([...text.matchAll(/^(\d+)\./gm)].map(([, n]) => n)).toEqual(
+      orderOf(lantern).map((_, k) => String(k + 1)),
+    )
+    expect(text).not.toContain('\u00a0')
+    expect(text.split('\n')[0]).toBe('Owl')
+  })
+
+  test('say where a part goes that is built on the outside of a fold, and which way a ridge is pushed', () => {
+    const owl = dummies.find(([name]) => name.startsWith('owl.'))?.[1]
+    const eyes = dummies.find(([name]) => name.startsWith('eyes.'))?.[1]
+    if (!owl || !eyes) throw new Error('owl and eyes are there')
+    expect(stepsText(owl)).toContain('It goes on the outside of the ridge of the body')
+    expect(stepsText(eyes)).toMatch(/push the .*lid.* in, away from you/)
+  })
+})

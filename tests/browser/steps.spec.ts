@@ -1,0 +1,75 @@
+// The steps of a card, one at a time: by mouse, by keys, on paper; of the garden's, and of one's own.
+import type { Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+
+const count = (page: Page) => page.locator('.book-count')
+
+const title = (page: Page) => page.locator('.book-words h2')
+
+test('a card of the garden is made step by step: by buttons, by keys, and a link comes back to the step', async ({
+  page,
+}) => {
+  await page.goto('/garden/')
+  await page.getByRole('link', { name: 'Owl, step by step' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Owl, step by step')
+  await expect(count(page)).toHaveText(/^Step 1 of \d+$/)
+  const next = page.getByRole('button', { name: 'Next' })
+  const back = page.getByRole('button', { name: 'Back' })
+  await expect(back).toHaveAttribute('aria-disabled', 'true')
+  const first = await title(page).textContent()
+  await next.click()
+  await expect(count(page)).toHaveText(/^Step 2 of/)
+  await expect(title(page)).not.toHaveText(first ?? '')
+  await expect(title(page)).toBeFocused()
+  await expect(title(page)).toHaveAccessibleName(/^Step 2 of \d+: /)
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('PageDown')
+  await expect(count(page)).toHaveText(/^Step 4 of/)
+  await page.keyboard.press('ArrowLeft')
+  await expect(count(page)).toHaveText(/^Step 3 of/)
+  await page.keyboard.press('End')
+  await expect(next).toHaveAttribute('aria-disabled', 'true')
+  await page.keyboard.press('Home')
+  await back.click()
+  await expect(count(page)).toHaveText(/^Step 1 of/)
+  await page.keyboard.press('ArrowRight')
+  await expect(page).toHaveURL(/#step=2$/)
+  await page.reload()
+  await expect(count(page)).toHaveText(/^Step 2 of/)
+  await expect(page.locator('.book-figure .drawing')).toHaveAccessibleName(/\.$/)
+})
+
+test('all steps are on paper, so many to a page as chosen, and gone again after', async ({ page }) => {
+  await page.goto('/steps/?from=heron-in-the-reeds')
+  await expect(count(page)).toHaveText(/^Step 1 of 8$/)
+  await page.getByLabel('to a page').selectOption('6')
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
+  await page.emulateMedia({ media: 'print' })
+  await expect(page.locator('.book-sheets > li:visible')).toHaveCount(8)
+  await expect(page.locator('.book-bar')).toBeHidden()
+  // Two pages of A4 for eight steps, six to a page. Each figure keeps its own clips.
+  const pdf = await page.pdf({ format: 'A4' })
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(3)
+  const ids = await page.locator('.book [id]').evaluateAll((all) => all.map(({ id }) => id))
+  expect(new Set(ids).size).toBe(ids.length)
+  await page.emulateMedia({ media: 'screen' })
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+  await expect(page.locator('.book-sheets')).toHaveCount(0)
+})
+
+test('a dummy of one’s own has its steps; what no address brings is told', async ({ page }) => {
+  await page.goto('/dummy/?from=moth')
+  await page.locator('.dummy[data-awake="true"]').waitFor()
+  await page.getByRole('button', { name: 'Save, open, send' }).click()
+  await page.getByRole('button', { name: 'Make it, step by step' }).click()
+  await expect(page).toHaveURL(/\/steps\/#d=/)
+  await expect(count(page)).toHaveText(/^Step 1 of \d+$/)
+  await page.getByRole('button', { name: 'Next' }).click()
+  await expect(page).toHaveURL(/#d=[^&]+&step=2$/)
+  await page.goto('/steps/?from=dragon')
+  await expect(page.getByRole('alert')).toContainText('could not be taken from the garden')
+  await page.goto('/steps/#d=1.broken')
+  await page.reload()
+  await expect(page.getByRole('alert')).toContainText('The link is damaged')
+  await expect(page.getByRole('link', { name: 'Owl' })).toBeVisible()
+})
