@@ -47,7 +47,7 @@ export { COVER_RIM } from './design/design.ts'
 
 export { mirrored, mirroredMechanism } from './design/mirror.ts'
 
-export { nameOf } from './design/name.ts'
+export { nameOf, ownerOf } from './design/name.ts'
 
 export { cardFields, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
 
@@ -66,7 +66,6 @@ export {
   freeId,
   hostsFirst,
   otherSide,
-  ownerOf,
   renamed,
   withGuests,
   without,

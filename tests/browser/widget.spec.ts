@@ -40,9 +40,9 @@ async function perMm(page: Page): Promise<number> {
   return ((lower?.y ?? 0) - (upper?.y ?? 0)) / 84
 }
 
-/** What draws the chart comes when it is seen, and takes the place of the picture that the page came with. */
+/** What draws the chart comes when it is seen, and takes over the picture that the page came with. */
 const chartIsLive = (page: Page): Promise<void> =>
-  expect(page.locator('.figure-chart astro-slot')).toHaveCount(0)
+  expect(page.locator('.figure-chart astro-island[ssr]')).toHaveCount(0)
 
 async function drag(page: Page, from: Locator, dx: number, dy: number): Promise<void> {
   const { x, y } = await middle(from)

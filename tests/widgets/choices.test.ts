@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
+import { linkTo } from '../../src/widgets/model/address.ts'
 import { benchModel } from '../../src/widgets/model/bench-model.ts'
 
 const moth = parseDesign({
@@ -62,8 +63,8 @@ test('a link brings the choice back, and a wrong word is told and left out', () 
   const choice = popOf(b)
   b.step(choice.key, (state) => choice.set(state, 'down'))
   b.rest()
-  expect(b.link.value).toBe('moth.pop=down')
-  expect(readLink(b.link.value, b.start).state.design).toEqual(b.state.value.design)
+  expect(linkTo(b)).toBe('moth.pop=down')
+  expect(readLink(linkTo(b), b.start).state.design).toEqual(b.state.value.design)
   const wrong = readLink('moth.pop=sideways&opening=50', b.start)
   expect(wrong.faults).toEqual([
     'The link’s state (moth.pop) must be up or down, not “sideways”. The page’s own value stands.',

@@ -102,7 +102,7 @@ function build(m: CutLayer): Build {
 }
 
 /** Both cuts alike: shut, its ridge lies twice as far out as they are deep. */
-function fits(room: Room, share: Share): readonly (Fitted<CutLayer> | null)[] {
+export function cutLayerFits(room: Room, share: Share): readonly (Fitted<CutLayer> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const deep = Math.round(depth / 2)
   if (end - start < SMALLEST || deep < SMALLEST) return [null]
@@ -204,6 +204,5 @@ export const cutLayer: Kind<CutLayer> = {
       }
     return endAfterStart(m)
   },
-  fits,
   build,
 }

@@ -56,7 +56,7 @@ function build(m: CutTrapezoid): Build {
 }
 
 /** One cut is twice as deep as the other. */
-function fits(room: Room, share: Share): readonly (Fitted<CutTrapezoid> | null)[] {
+export function cutTrapezoidFits(room: Room, share: Share): readonly (Fitted<CutTrapezoid> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const deep = Math.round(Math.min(depth / 2, 0.8 * (end - start)))
   const less = Math.round(deep / 2)
@@ -131,6 +131,5 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   ],
   complete: (m) => m,
   limits: endAfterStart,
-  fits,
   build,
 }

@@ -1,7 +1,7 @@
 import type { Flat } from '../plane/lay.ts'
 import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build } from './build.ts'
-import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import type { Fits, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { SMALLEST } from './shared/fitting.ts'
 import {
   mirroredCreases,
@@ -76,6 +76,9 @@ function fitted(room: Room, { long, deep, at }: Share, toward: 1 | -1): Fitted<C
     fields: { apex, run: toward * run, cut, lean: 0 },
   }
 }
+
+/** Away from the start, and back to it. */
+export const cutVFoldFits: Fits<CutVFold> = (room, share) => [fitted(room, share, 1), fitted(room, share, -1)]
 
 export const cutVFold: Kind<CutVFold> = {
   kind: 'cut-v-fold',
@@ -195,7 +198,6 @@ export const cutVFold: Kind<CutVFold> = {
       ...(outwardOf(m) < 0 ? { nearest: -m.run } : { nearest: keptLean(m, m.lean ?? 0), drawable: true }),
     }
   },
-  fits: (room, share) => [fitted(room, share, 1), fitted(room, share, -1)],
   build,
   slit: (m) => ({ foot: [0, footOf(m)], end: endOf(m) }),
   moveSlit: (m, { foot, end }) => ({ run: foot[1] - m.apex, cut: end[0], lean: end[1] - foot[1] }),

@@ -193,7 +193,7 @@ const size = (name: string, label: string, help: string): Field => ({
 })
 
 /** Walls in the middle and at three quarters of the reach, a quarter as high as it reaches far. */
-function fits(room: Room, share: Share): readonly (Fitted<FloatingLayer> | null)[] {
+export function floatingLayerFits(room: Room, share: Share): readonly (Fitted<FloatingLayer> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const height = Math.round(0.22 * depth)
   const reach = Math.round(0.75 * depth)
@@ -269,6 +269,5 @@ export const floatingLayer: Kind<FloatingLayer> = {
     m.walls.length === 0
       ? { field: 'walls', sentence: 'must name at least one place for a wall, from -2000 to 2000 mm' }
       : endAfterStart(m),
-  fits,
   build,
 }

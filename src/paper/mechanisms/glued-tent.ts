@@ -128,7 +128,7 @@ function bothFeet(m: GluedTent, value: number): Change {
 }
 
 /** Walls half as long again as its feet: shut, it reaches as far as both together. */
-function fits(room: Room, share: Share): readonly (Fitted<GluedTent> | null)[] {
+export function gluedTentFits(room: Room, share: Share): readonly (Fitted<GluedTent> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const one = (side: 'inside' | 'outside'): Fitted<GluedTent> | null => {
     const foot = Math.round((side === 'inside' ? 0.4 : 0.6) * depth)
@@ -220,6 +220,5 @@ export const gluedTent: Kind<GluedTent> = {
   ],
   complete: (m) => ({ ...m, side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }),
   limits: endAfterStart,
-  fits,
   build,
 }

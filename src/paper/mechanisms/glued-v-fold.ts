@@ -177,7 +177,10 @@ const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
 const STANDS = { inside: { base: 45, facet: 60 }, outside: { base: 30, facet: 45 } } as const
 
 /** As high as its joints are long; inside it stands in the fold, outside it rides on its back. */
-function fits(room: Room, { long, deep, at }: Share): readonly (Fitted<GluedVFold> | null)[] {
+export function gluedVFoldFits(
+  room: Room,
+  { long, deep, at }: Share,
+): readonly (Fitted<GluedVFold> | null)[] {
   const whole = room.to - room.from
   const one = (side: 'inside' | 'outside', toward: 1 | -1): Fitted<GluedVFold> | null => {
     const { base, facet } = STANDS[side]
@@ -338,6 +341,5 @@ export const gluedVFold: Kind<GluedVFold> = {
           sentence: 'is missing: give base and facet, for both sides or for each, from 1 to 179 degrees',
         }
   },
-  fits,
   build,
 }

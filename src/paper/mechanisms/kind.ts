@@ -149,6 +149,12 @@ export interface Fitted<M extends Placed> {
   readonly fields: Omit<M, keyof Placed>
 }
 
+/**
+ * What a new one of a kind would be in a room, every variant once and always in this order, in whole mm and degrees;
+ * null for a variant that would be too small to make. Whether it is sound is for the checks to say.
+ */
+export type Fits<M extends Placed> = (room: Room, share: Share) => readonly (Fitted<M> | null)[]
+
 /** One kind of mechanism. A kind is one file in `mechanisms/` and one line in `registry.ts`. */
 export interface Kind<M extends Placed> {
   readonly kind: M['kind']
@@ -176,11 +182,6 @@ export interface Kind<M extends Placed> {
   complete(m: M): M
   /** Range rules that tie several fields together: null, or the field, a sentence and the nearest value that works. */
   limits?(m: M): Fault | null
-  /**
-   * What a new one would be in a room, every variant once and always in this order, in whole mm and degrees; null
-   * for a variant that would be too small to make. Whether it is sound is for the checks to say.
-   */
-  fits(room: Room, share: Share): readonly (Fitted<M> | null)[]
   build(m: M): Build
   /** Where what is drawn on it goes when it is changed so; null: it stays where it is on its panels. */
   carries?(before: M, after: M): ((drawn: Flat) => Flat) | null

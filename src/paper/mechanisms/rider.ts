@@ -118,7 +118,7 @@ function build(m: Rider): Build {
 const CORNERS = 16
 
 /** A round piece in the middle of what is free, glued over its inner half; on either side of the panel. */
-function fits({ spot }: Room, { deep }: Share): readonly (Fitted<Rider> | null)[] {
+export function riderFits({ spot }: Room, { deep }: Share): readonly (Fitted<Rider> | null)[] {
   const radius = Math.round(deep * (spot?.radius ?? 0))
   if (!spot || radius < SMALLEST) return [null, null]
   const [across, along] = spot.at.map(Math.round) as [number, number]
@@ -226,7 +226,6 @@ export const rider: Kind<Rider> = {
       : m.glue.length < 3
         ? { field: 'glue', sentence: `must hold at least 3 points, not ${m.glue.length}` }
         : null,
-  fits,
   build,
   carries: carried,
 }

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
-import { addressOf } from '../model/address.ts'
+import { addressOf, linkTo } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { notLoaded } from '../model/loading.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
@@ -46,7 +46,7 @@ function TakeAlong({ bench }: { readonly bench: Bench }): JSX.Element {
     bench.rest()
     try {
       const { takeAddress } = await import('../keeping/take.ts')
-      const link = bench.link.peek()
+      const link = linkTo(bench)
       const from = `${location.pathname}${link === '' ? '' : `#${link}`}`
       location.assign((await takeAddress(bench.design.peek(), DUMMY, from)) ?? DUMMY)
     } catch (error) {

@@ -4,16 +4,10 @@ import './layout.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Check } from '../../paper/index.ts'
-import { kindOf } from '../../paper/index.ts'
-import { AimFold } from '../aim/AimFold.tsx'
-import { MetNote } from '../challenge/MetNote.tsx'
-import { FieldPanel } from '../fields/FieldPanel.tsx'
-import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
-import { Cover, GuessNote, ShowHide } from '../guess/Cover.tsx'
-import { followAddress } from '../model/address.ts'
+import { Cover, ShowHide } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
 import type { DesignSource } from '../model/brought.ts'
@@ -21,16 +15,15 @@ import { designFrom } from '../model/brought.ts'
 import { examineLater } from '../model/examine-later.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
+import { notLoaded } from '../model/loading.ts'
 import { benchOf, followGuess, recallUnit } from '../model/page.ts'
+import { tellSpare } from '../model/spare.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
-import { DEFAULT_FOLDS, EVERY_FIGURE, FIRST_SIZES } from '../state/config.ts'
+import { DEFAULT_FOLDS, EVERY_FIGURE } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
-import { templateButton } from '../template/SheetButton.tsx'
-import { Actions } from './Actions.tsx'
-import { FaultNote } from './FaultNote.tsx'
+import { templateButton } from '../template/template-button.ts'
 import { OpeningBar } from './OpeningBar.tsx'
 import { LeadReading, ReadingStrip } from './ReadingStrip.tsx'
-import { WayNote } from './WayNote.tsx'
 
 export interface FoldBenchProps {
   readonly design: DesignSource
@@ -38,10 +31,10 @@ export interface FoldBenchProps {
   readonly config: BenchConfig
   /** The kernel's verdicts on the design, worked out when the page is made. */
   readonly checks?: readonly Check[]
-  /** Which way the mechanisms of `config.ways` go, one sentence each, worked out when the page is made. */
-  readonly ways?: readonly string[]
-  /** The chart's first picture, drawn when the page is made; what draws it again comes when it is seen. */
+  /** Islands within it, which come a little later: `BenchChart`, `BenchNotes` and `BenchActions`. */
   readonly chart?: ComponentChildren
+  readonly notes?: ComponentChildren
+  readonly actions?: ComponentChildren
   /** A second bench of a page: the address and the keys of the page belong to the first one. */
   readonly aside?: boolean
 }
@@ -161,19 +154,27 @@ function undoKeys(bench: Bench, event: KeyboardEvent): void {
 }
 
 /** Wakes the bench on the page; returns what puts it to sleep again. */
-function wake(bench: Bench, slug: string, aside: HTMLElement | null): () => void {
+function wake(bench: Bench, slug: string, root: HTMLElement, aside: boolean): () => void {
   const onKey = (event: KeyboardEvent) => {
-    if (!aside || aside.contains(event.target as Node)) undoKeys(bench, event)
+    if (!aside || root.contains(event.target as Node)) undoKeys(bench, event)
+  }
+  const onLost = (event: Event) => {
+    const { target, detail } = event as CustomEvent<{ readonly error: unknown }>
+    const isChart = target instanceof Element && target.closest('.figure-chart')
+    bench.trouble.value = notLoaded(isChart ? 'The chart' : 'What sets the sizes', detail.error)
+    event.preventDefault()
   }
   const leave = () => bench.pause()
   recallUnit()
-  const forget = aside ? () => {} : followAddress(bench)
   const follow = followGuess()
   const stop = examineLater(bench)
   benchOf(slug).value = bench
+  const forget = tellSpare(bench, root)
+  root.addEventListener('astro:hydration-error', onLost)
   document.addEventListener('keydown', onKey)
   addEventListener('pagehide', leave)
   return () => {
+    root.removeEventListener('astro:hydration-error', onLost)
     document.removeEventListener('keydown', onKey)
     removeEventListener('pagehide', leave)
     benchOf(slug).value = null
@@ -193,8 +194,9 @@ export function FoldBench({
   slug,
   config,
   checks,
-  ways,
   chart,
+  notes,
+  actions,
   aside = false,
 }: FoldBenchProps): JSX.Element {
   const design = designFrom(source)
@@ -205,12 +207,11 @@ export function FoldBench({
   const root = useRef<HTMLDivElement>(null)
   useEffect(() => {
     setAwake(true)
-    return wake(bench, slug, aside ? root.current : null)
+    return root.current ? wake(bench, slug, root.current, aside) : undefined
   }, [bench, slug, aside])
   const figures = config.figures ?? EVERY_FIGURE
   const has = (name: FigureName): boolean => figures.includes(name)
-  const first = leadOf(design, config)
-  const lead = first?.id
+  const lead = leadOf(design, config)?.id
   const covers = config.covers ?? []
   const folds = (config.folds ?? DEFAULT_FOLDS).filter(has)
   const [left, right] = [figures[0], figures[1] ?? figures[0]]
@@ -244,22 +245,15 @@ export function FoldBench({
           {covers.length > 0 ? <ShowHide /> : null}
         </div>
         <ReadingStrip bench={bench} slug={slug} />
-        {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
-        {ways ? <WayNote bench={bench} says={ways} answers={covers.includes('ways')} /> : null}
-        {covers.length > 0 ? <GuessNote /> : null}
-        <MetNote slug={slug} />
+        {notes}
         <Notes bench={bench} />
-        <FieldPanel bench={bench} first={config.sizes ?? FIRST_SIZES} />
         {folds.length > 0 ? <More folds={folds} /> : null}
         {has('chart') ? (
           <FigureFrame name="chart" answers={covers.includes('chart')}>
-            <ChartPlace bench={bench} lead={lead}>
-              {chart}
-            </ChartPlace>
+            {chart}
           </FigureFrame>
         ) : null}
-        {first && kindOf(first).aims.length > 0 ? <AimFold bench={bench} lead={first} /> : null}
-        <Actions bench={bench} slug={slug} />
+        {actions}
       </div>
     </div>
   )

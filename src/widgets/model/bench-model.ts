@@ -2,7 +2,6 @@ import type { ReadonlySignal, Signal } from '@preact/signals'
 import { batch, computed, signal } from '@preact/signals'
 import type { Check, Design, Poser, Repair } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
-import { linkOf } from '../link/link.ts'
 import type { LinkRead } from '../link/read-link.ts'
 import type { BenchConfig } from '../state/config.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
@@ -45,8 +44,6 @@ export interface Shown {
   /** Where the section is cut, mm along the gutter: where the reader put it, else through the tip. */
   readonly station: ReadonlySignal<number>
   readonly readings: ReadonlySignal<readonly Reading[]>
-  /** The part of an address that brings this state back; empty for the first one. */
-  readonly link: ReadonlySignal<string>
 }
 
 /**
@@ -92,7 +89,6 @@ export interface BenchParts {
 
 /** All that a bench shows of its state. Throws a RangeError if the configuration names what the design does not have. */
 function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<BenchConfig>): Shown {
-  const start = state.peek()
   // None of these comes or goes while something is dragged: they follow the configuration alone.
   const handles = computed(() => handleChoices(state.peek().design, config.value))
   const names = computed(() => readingNames(state.peek().design, config.value))
@@ -117,7 +113,6 @@ function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<Bench
       return station ?? (lead && measure.tips[lead.id]?.reach) ?? point?.[1] ?? design.card.height / 2
     }),
     readings: computed(() => readingsOf(state.value, names.value, all.value)),
-    link: computed(() => linkOf(state.value, start)),
   }
 }
 
