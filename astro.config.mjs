@@ -38,7 +38,7 @@ const byHand = {
  * What wakes a chapter's bench: it comes in one file with all that it stands on, and with nothing else. What another
  * island needs besides, and what a bench may do without until it is asked for it, finds files of its own.
  */
-const FIRST = /src[\\/](widgets[\\/](bench[\\/]FoldBench|phrase[\\/]PhraseStrip)\.tsx|site[\\/]island\.ts)$/
+const FIRST = /src[\\/](widgets[\\/]bench[\\/]FoldBench\.tsx|site[\\/]island\.ts)$/
 
 export default defineConfig({
   output: 'static',

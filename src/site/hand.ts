@@ -49,21 +49,19 @@ function whenSpare(load: () => Promise<() => Promise<void>>, island: HTMLElement
   )
 }
 
-/** An island within a bench that is awake wakes when it is seen. */
+/** An island wakes when it is seen; one within another, once that is awake. */
 function whenSeen(load: () => Promise<() => Promise<void>>, island: HTMLElement): void {
-  const watch = new IntersectionObserver(
-    async ([entry]) => {
-      if (!entry?.isIntersecting) return
-      await (await load())()
-      if (!sleeps(island)) watch.disconnect()
-    },
-    { threshold: 0.1 },
-  )
+  const watch = new IntersectionObserver(async ([entry]) => {
+    if (!entry?.isIntersecting) return
+    await (await load())()
+    // What did not come is asked for again when it is seen again.
+    if (!sleeps(island)) watch.disconnect()
+  })
   const look = () => {
     if (island.firstElementChild) watch.observe(island.firstElementChild)
   }
-  const bench = island.parentElement?.closest('astro-island[ssr]')
-  if (bench) bench.addEventListener('astro:hydrate', look, { once: true })
+  const around = island.parentElement?.closest('astro-island[ssr]')
+  if (around) around.addEventListener('astro:hydrate', look, { once: true })
   else look()
 }
 

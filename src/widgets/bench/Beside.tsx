@@ -8,10 +8,11 @@ import { FieldPanel } from '../fields/FieldPanel.tsx'
 import { GuessNote } from '../guess/Cover.tsx'
 import { followAddress } from '../model/address.ts'
 import { benchOf } from '../model/page.ts'
-import { FIRST_SIZES } from '../state/config.ts'
+import { FIRST_SIZES, foldsOf } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
 import { Actions } from './Actions.tsx'
 import { FaultNote } from './FaultNote.tsx'
+import { More } from './More.tsx'
 import type { WithinBench } from './use-bench.ts'
 import { useBench } from './use-bench.ts'
 import { WayNote } from './WayNote.tsx'
@@ -33,6 +34,7 @@ export function BenchNotes({ checks, ways, ...props }: BenchNotesProps): JSX.Ele
   const { slug, config } = props
   const bench = useBench(props, checks)
   const covers = config.covers ?? []
+  const folds = foldsOf(config)
   return (
     <>
       {bench.start.design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
@@ -40,6 +42,7 @@ export function BenchNotes({ checks, ways, ...props }: BenchNotesProps): JSX.Ele
       {covers.length > 0 ? <GuessNote /> : null}
       <MetNote slug={slug} />
       <FieldPanel bench={bench} first={config.sizes ?? FIRST_SIZES} />
+      {folds.length > 0 ? <More folds={folds} /> : null}
     </>
   )
 }
@@ -59,7 +62,7 @@ export function BenchActions({ aside = false, ...props }: BenchActionsProps): JS
   return (
     <>
       {lead && kindOf(lead).aims.length > 0 ? <AimFold bench={bench} lead={lead} /> : null}
-      <Actions bench={bench} slug={slug} />
+      <Actions bench={bench} slug={slug} aside={aside} />
     </>
   )
 }

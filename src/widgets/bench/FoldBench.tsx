@@ -19,9 +19,10 @@ import { notLoaded } from '../model/loading.ts'
 import { benchOf, followGuess, recallUnit } from '../model/page.ts'
 import { tellSpare } from '../model/spare.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
-import { DEFAULT_FOLDS, EVERY_FIGURE } from '../state/config.ts'
+import { EVERY_FIGURE, foldsOf } from '../state/config.ts'
 import { leadOf } from '../state/state.ts'
 import { templateButton } from '../template/template-button.ts'
+import { captions } from './captions.ts'
 import { OpeningBar } from './OpeningBar.tsx'
 import { LeadReading, ReadingStrip } from './ReadingStrip.tsx'
 
@@ -35,7 +36,7 @@ export interface FoldBenchProps {
   readonly chart?: ComponentChildren
   readonly notes?: ComponentChildren
   readonly actions?: ComponentChildren
-  /** A second bench of a page: the address and the keys of the page belong to the first one. */
+  /** A second bench of a page: the address, the keys and the phrases of the page belong to the first one. */
   readonly aside?: boolean
 }
 
@@ -43,13 +44,6 @@ const screenFrames: Frames =
   typeof requestAnimationFrame === 'undefined'
     ? NO_FRAMES
     : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
-
-const captions: Readonly<Record<FigureName, string>> = {
-  view: 'Standing card',
-  sheet: 'Flat sheet',
-  section: 'Section',
-  chart: 'Chart',
-}
 
 const hints: Partial<Record<FigureName, string>> = {
   view: 'Drag the card to open it, the table to turn it.',
@@ -126,37 +120,23 @@ function FigurePick({ side, figures, first }: PickProps): JSX.Element {
   )
 }
 
-/** What is folded away until it is asked for, where there is room for the rest. */
-function More({ folds }: { readonly folds: readonly FigureName[] }): JSX.Element {
-  return (
-    <fieldset class="bench-more">
-      <legend class="aloud">More to see</legend>
-      {folds.map((name) => (
-        <label key={name}>
-          <input type="checkbox" class={`unfold-${name}`} />
-          <span>{captions[name]}</span>
-        </label>
-      ))}
-    </fieldset>
-  )
-}
-
-/** Undo and redo by the usual keys, unless the keys belong to a field that is being typed in. */
-function undoKeys(bench: Bench, event: KeyboardEvent): void {
-  if (!(event.ctrlKey || event.metaKey) || event.altKey) return
-  const target = event.target as Element | null
-  if (target?.matches('input[type="text"], textarea, [contenteditable]')) return
-  const key = event.key.toLowerCase()
-  if (key !== 'z' && key !== 'y') return
-  event.preventDefault()
-  if (key === 'y' || event.shiftKey) bench.redo()
-  else bench.undo()
+/** Words of the chapter that move the card: what does so comes when the first of them is pressed. */
+async function pressPhrase(bench: Bench, slug: string, { target }: Event): Promise<void> {
+  const phrase = target instanceof Element && target.closest<HTMLButtonElement>('button[data-phrase]')
+  if (!phrase) return
+  try {
+    const { press } = await import('../phrase/phrases.tsx')
+    press(bench, slug, phrase)
+  } catch (error) {
+    bench.trouble.value = notLoaded('What moves the card', error)
+    document.querySelector('.bench-grid')?.scrollIntoView()
+  }
 }
 
 /** Wakes the bench on the page; returns what puts it to sleep again. */
 function wake(bench: Bench, slug: string, root: HTMLElement, aside: boolean): () => void {
-  const onKey = (event: KeyboardEvent) => {
-    if (!aside || root.contains(event.target as Node)) undoKeys(bench, event)
+  const onClick = (event: Event) => {
+    if (!aside) void pressPhrase(bench, slug, event)
   }
   const onLost = (event: Event) => {
     const { target, detail } = event as CustomEvent<{ readonly error: unknown }>
@@ -171,11 +151,11 @@ function wake(bench: Bench, slug: string, root: HTMLElement, aside: boolean): ()
   benchOf(slug).value = bench
   const forget = tellSpare(bench, root)
   root.addEventListener('astro:hydration-error', onLost)
-  document.addEventListener('keydown', onKey)
+  document.addEventListener('click', onClick)
   addEventListener('pagehide', leave)
   return () => {
     root.removeEventListener('astro:hydration-error', onLost)
-    document.removeEventListener('keydown', onKey)
+    document.removeEventListener('click', onClick)
     removeEventListener('pagehide', leave)
     benchOf(slug).value = null
     stop()
@@ -213,7 +193,7 @@ export function FoldBench({
   const has = (name: FigureName): boolean => figures.includes(name)
   const lead = leadOf(design, config)?.id
   const covers = config.covers ?? []
-  const folds = (config.folds ?? DEFAULT_FOLDS).filter(has)
+  const folds = foldsOf(config)
   const [left, right] = [figures[0], figures[1] ?? figures[0]]
   return (
     <div ref={root} class="bench" data-awake={awake} data-covers={covers.join(' ')}>
@@ -247,7 +227,6 @@ export function FoldBench({
         <ReadingStrip bench={bench} slug={slug} />
         {notes}
         <Notes bench={bench} />
-        {folds.length > 0 ? <More folds={folds} /> : null}
         {has('chart') ? (
           <FigureFrame name="chart" answers={covers.includes('chart')}>
             {chart}

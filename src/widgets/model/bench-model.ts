@@ -4,12 +4,11 @@ import type { Check, Design, Poser, Repair } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
 import type { LinkRead } from '../link/read-link.ts'
 import type { BenchConfig } from '../state/config.ts'
-import type { BenchChoice, BenchField } from '../state/fields.ts'
-import { benchChoices, benchFields, withFields } from '../state/fields.ts'
 import { withinReach } from '../state/opening.ts'
 import type { Past } from '../state/past.ts'
 import type { Measured, Reading } from '../state/readings.ts'
 import { measured, readingNames, readingsOf } from '../state/readings.ts'
+import { withFields } from '../state/settings.ts'
 import type { BenchState } from '../state/state.ts'
 import { startState } from '../state/state.ts'
 import type { BenchHandle } from './bench-handles.ts'
@@ -22,13 +21,6 @@ import type { Player } from './player.ts'
 import { player } from './player.ts'
 import type { Verdicts } from './verdicts.ts'
 import { verdictsOn } from './verdicts.ts'
-
-/** What a bench offers to be set: it follows from the configuration, and stays while the card is changed. */
-export interface Offered {
-  readonly config: BenchConfig
-  readonly fields: readonly BenchField[]
-  readonly choices: readonly BenchChoice[]
-}
 
 /** What follows from a bench's state, and from the configuration. */
 export interface Shown {
@@ -52,7 +44,10 @@ export interface Shown {
  * as one until `rest`. However many moves arrive between two pictures, they cause one new state.
  * What is held is called by a handle’s key, `opening`, `camera`, `chart` or `section`.
  */
-export interface Bench extends Offered, Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
+export interface Bench extends Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
+  readonly config: BenchConfig
+  /** The design as it was when the configuration came: what is offered to be set follows from both. */
+  readonly base: Design
   /** What the page showed at first. */
   readonly start: BenchState
   readonly state: ReadonlySignal<BenchState>
@@ -130,10 +125,11 @@ export function benchOn(
   { frames = NO_FRAMES, checks, past, counts }: BenchParts = {},
 ): Bench {
   const start = state.peek()
-  const fields = computed(() => benchFields(state.peek().design, config.value))
-  const choices = computed(() => benchChoices(state.peek().design, config.value))
-  // What a configuration names and the design has not is told at once, and not when it is first shown.
-  for (const offered of [fields, choices]) offered.peek()
+  const base = computed(() => {
+    config.value
+    return state.peek().design
+  })
+  base.peek()
   const notes = signal<readonly string[]>([])
   const ringed = signal(config.peek().first ?? null)
   const choosable = choosableOf(start.design, config.peek())
@@ -150,11 +146,8 @@ export function benchOn(
     get config() {
       return config.value
     },
-    get fields() {
-      return fields.value
-    },
-    get choices() {
-      return choices.value
+    get base() {
+      return base.value
     },
     start,
     state,

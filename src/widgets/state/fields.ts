@@ -1,6 +1,5 @@
-import type { Change, Choice, Design, Flat, Mechanism, Placed } from '../../paper/index.ts'
+import type { Choice, Design, Flat, Placed } from '../../paper/index.ts'
 import {
-  assign,
   change,
   fieldsFor,
   kindOf,
@@ -14,6 +13,7 @@ import {
 import type { BenchConfig, FieldChoice } from './config.ts'
 import type { LengthUnit, ValueUnit } from './format.ts'
 import { large, shown, small } from './format.ts'
+import { keptFields, mechanismOf, withFields } from './settings.ts'
 import type { BenchState } from './state.ts'
 import { kept, leadOf, within } from './state.ts'
 
@@ -48,27 +48,6 @@ export interface BenchChoice {
 /** What stands in the sentence for a value outside a field's range. */
 export const refusal = (field: BenchField, length: LengthUnit): string =>
   `${large(field.label)} goes from ${shown(field.min, field.unit, length)} to ${shown(field.max, field.unit, length)}.`
-
-/** A mechanism by its id. Throws a RangeError if the design has none. */
-export const mechanismOf = (design: Design, id: string): Mechanism => {
-  const m = design.mechanisms.find((one) => one.id === id)
-  if (!m) throw new RangeError(`the bench speaks of ${id}, which is no mechanism of ${design.title}`)
-  return m
-}
-
-/** Every number of the design to a thousandth, so that a link gives the very same design. */
-export const keptFields = <T extends Readonly<Record<string, unknown>>>(fields: T): T =>
-  Object.fromEntries(
-    Object.entries(fields).map(([name, value]) => [name, typeof value === 'number' ? kept(value) : value]),
-  ) as T
-
-/** One mechanism's fields set, and nothing else moved along: what a file or a link says. */
-export function withFields(design: Design, id: string, fields: Change): Design {
-  return {
-    ...design,
-    mechanisms: design.mechanisms.map((m) => (m.id === id ? assign(m, keptFields(fields)) : m)),
-  }
-}
 
 const withDesign = (state: BenchState, design: Design): BenchState => {
   const sound = settled(design)
