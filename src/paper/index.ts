@@ -74,20 +74,17 @@ export {
 export { thickest } from './measure/layers.ts'
 
 export type { Gape, Measure, TipMeasure } from './measure/measure.ts'
-
-export { highest, isRead, measure, riseOf, shutMargin, swing, tipAt } from './measure/measure.ts'
-
+export { highest, isRead, measure, riseOf, shutMargin, tipAt } from './measure/measure.ts'
 export type { PagePoint } from './measure/page-point.ts'
-
 export { pagePoint } from './measure/page-point.ts'
-
 export { opensTo, partMargin, topOf } from './measure/readings.ts'
+export { swing } from './measure/swing.ts'
 
 export type { Way } from './measure/way.ts'
 
 export { wayOf } from './measure/way.ts'
-
 export type { Fold, LineKind, PieceLine, Side } from './mechanisms/build.ts'
+export { helpOn } from './mechanisms/help.ts'
 
 export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mechanisms/kind.ts'
 

@@ -245,10 +245,7 @@ describe('fields', () => {
     expect(side.get(side.set(start, second?.value ?? ''))).toBe(second?.value)
     expect(benchChoices(bare, { fields: [{ id: 'point', field: 'across' }] })).toEqual([])
     const m = beak.mechanisms[0]
-    if (m)
-      expect(chosen(m, { name: 'way', label: '', help: '', values: ['there', 'back'], words: [] })).toBe(
-        'there',
-      )
+    if (m) expect(chosen(m, { name: 'way', label: '', values: ['there', 'back'], words: [] })).toBe('there')
   })
 })
 

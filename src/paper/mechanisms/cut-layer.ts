@@ -115,10 +115,7 @@ export const cutLayer: Kind<CutLayer> = {
   word: 'layer',
   stock: { from: 'host', loose: 'strip' },
   fields: [
-    ...stretchFields([
-      'Where the first cut crosses the host crease.',
-      'Where the second cut crosses the host crease.',
-    ]),
+    ...stretchFields,
     {
       name: 'left',
       twin: 'right',
@@ -127,7 +124,6 @@ export const cutLayer: Kind<CutLayer> = {
       min: 0,
       max: 2000,
       optional: true,
-      help: 'How deep the cuts go on the left.',
     },
     {
       name: 'right',
@@ -137,7 +133,6 @@ export const cutLayer: Kind<CutLayer> = {
       min: 0,
       max: 2000,
       optional: true,
-      help: 'How deep the cuts go on the right.',
     },
   ],
   points: [],
@@ -148,7 +143,6 @@ export const cutLayer: Kind<CutLayer> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How deep the cuts go on both sides.',
       get: (m) => Math.max(depths(m).left, depths(m).right),
       set: (_, value) => ({ left: value, right: value }),
     },

@@ -93,7 +93,6 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'Where the two folds meet on the host crease, measured from its start.',
     },
     {
       name: 'run',
@@ -103,7 +102,6 @@ export const cutVFold: Kind<CutVFold> = {
       min: -2000,
       max: 2000,
       sense: 'along',
-      help: 'How far the slit lies from the apex along the crease. Below zero: towards the crease’s start.',
     },
     {
       name: 'cut',
@@ -111,7 +109,6 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How deep the slit goes, measured square to the crease.',
     },
     {
       name: 'lean',
@@ -122,11 +119,11 @@ export const cutVFold: Kind<CutVFold> = {
       max: 2000,
       optional: true,
       sense: 'along',
-      help: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',
     },
   ],
   points: [
-    { name: 'outline', help: 'Points between the slit’s foot and its end, for a shaped slit.', onHost: true },
+    /** Points between the slit’s foot and its end, for a shaped slit. */
+    { name: 'outline', onHost: true },
   ],
   derived: [
     {
@@ -136,7 +133,6 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'deg',
       min: 1,
       max: 89,
-      help: 'The angle at the apex between the crease and a fold.',
       get: (m) => Math.atan2(m.cut, outwardOf(m)) * DEGREES,
       set: (m, value) => ({ cut: outwardOf(m) * Math.tan(value * RADIANS) }),
     },

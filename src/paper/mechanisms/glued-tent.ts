@@ -107,12 +107,11 @@ function build(m: GluedTent): Build {
 /** What a foot or a wall can be, mm. */
 const SIZES = { min: 0, max: 2000 } as const
 
-const size = (name: string, twin: string, label: string, help: string): Field => ({
+const size = (name: string, twin: string, label: string): Field => ({
   name,
   label,
   unit: 'mm',
   ...SIZES,
-  help,
   twin,
 })
 
@@ -159,11 +158,11 @@ export const gluedTent: Kind<GluedTent> = {
   stock: { from: 'own-card', held: 'joints' },
   pops: states,
   fields: [
-    ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
-    size('leftFoot', 'rightFoot', 'Left foot', 'From the host crease to the left joint.'),
-    size('rightFoot', 'leftFoot', 'Right foot', 'From the host crease to the right joint.'),
-    size('leftWall', 'rightWall', 'Left wall', 'From the left joint to the ridge.'),
-    size('rightWall', 'leftWall', 'Right wall', 'From the right joint to the ridge.'),
+    ...stretchFields,
+    size('leftFoot', 'rightFoot', 'Left foot'),
+    size('rightFoot', 'leftFoot', 'Right foot'),
+    size('leftWall', 'rightWall', 'Left wall'),
+    size('rightWall', 'leftWall', 'Right wall'),
     tabField,
   ],
   choices: stateChoices,
@@ -175,7 +174,6 @@ export const gluedTent: Kind<GluedTent> = {
       said: { as: 'both' },
       unit: 'mm',
       ...SIZES,
-      help: 'Joint to ridge on both sides; both change together.',
       get: (m) => m.rightWall,
       set: bothWalls,
     },
@@ -185,7 +183,6 @@ export const gluedTent: Kind<GluedTent> = {
       said: { as: 'both' },
       unit: 'mm',
       ...SIZES,
-      help: 'Host crease to joint on both sides; both change together.',
       get: (m) => m.rightFoot,
       set: bothFeet,
     },

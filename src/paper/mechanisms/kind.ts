@@ -19,8 +19,6 @@ export interface Field {
   /** Allowed range, both ends included. */
   readonly min: number
   readonly max: number
-  /** One sentence: what it is, and from where it is measured. */
-  readonly help: string
   /** The file may leave it out. */
   readonly optional?: boolean
   /** What below and above nought means: along the host crease or away from it, turned, wider, to either side. */
@@ -52,7 +50,6 @@ export interface Choice {
   readonly values: readonly (string | number)[]
   /** What the reader sees for each of them. */
   readonly words: readonly string[]
-  readonly help: string
   /** True if the file must say it. */
   readonly required?: boolean
 }
@@ -62,7 +59,6 @@ export interface Derived<M extends Placed> {
   readonly name: string
   readonly label: string
   readonly unit: 'mm' | 'deg'
-  readonly help: string
   readonly min: number
   readonly max: number
   readonly sense?: Field['sense']
@@ -93,7 +89,6 @@ export interface Handle<M extends Placed> {
 /** A field that holds points `[across, along]`. */
 export interface Points {
   readonly name: string
-  readonly help: string
   /** True if the file must say it. */
   readonly required?: boolean
   /** They are measured along the host crease, from its start: farther along it they go with the mechanism. */

@@ -2,6 +2,7 @@ import type { Choice, Design, Flat, Placed } from '../../paper/index.ts'
 import {
   change,
   fieldsFor,
+  helpOn,
   kindOf,
   modelOf,
   nameOf,
@@ -80,15 +81,14 @@ function fieldsToSet(m: Placed, name: string, value: number) {
 function mechanismField(design: Design, choice: FieldChoice, several: boolean): BenchField {
   const m = mechanismOf(design, choice.id)
   const [min, max] = rangeOf(design, m, choice)
-  const { label, help, unit } = settable(m).find(({ name }) => name === choice.field) ?? {
+  const { label, unit } = settable(m).find(({ name }) => name === choice.field) ?? {
     label: choice.field,
-    help: '',
     unit: 'mm' as const,
   }
   return {
     key: `${choice.id}.${choice.field}`,
     label: choice.label ?? (several ? `${large(nameOf(choice.id))}: ${small(label)}` : label),
-    help,
+    help: helpOn(kindOf(m), choice.field),
     ...(choice.from === undefined ? {} : { from: choice.from }),
     unit,
     min,
@@ -163,7 +163,7 @@ export function benchChoices(design: Design, config: BenchConfig): readonly Benc
       {
         key: `${id}.${field}`,
         label: label ?? choice.label,
-        help: choice.help,
+        help: helpOn(kindOf(mechanismOf(design, id)), field),
         options: choice.values.map((value, k) => ({ value, says: choice.words[k] ?? String(value) })),
         get: (state) => chosen(mechanismOf(state.design, id), choice),
         set: (state, value) => withDesign(state, withFields(state.design, id, { [field]: value })),
