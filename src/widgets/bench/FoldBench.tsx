@@ -20,6 +20,7 @@ import { benchOf, followGuess, recallUnit } from '../model/page.ts'
 import { tellSpare } from '../model/spare.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
 import { EVERY_FIGURE, foldsOf } from '../state/config.ts'
+import type { Said } from '../state/reading-help.ts'
 import { leadOf } from '../state/state.ts'
 import { templateButton } from '../template/template-button.ts'
 import { captions } from './captions.ts'
@@ -32,6 +33,8 @@ export interface FoldBenchProps {
   readonly config: BenchConfig
   /** The kernel's verdicts on the design, worked out when the page is made. */
   readonly checks?: readonly Check[]
+  /** What is said of each of its readings: `readingHelps`. */
+  readonly helps: Partial<Record<Said, string>>
   /** Islands within it, which come a little later: `BenchChart`, `BenchNotes` and `BenchActions`. */
   readonly chart?: ComponentChildren
   readonly notes?: ComponentChildren
@@ -174,6 +177,7 @@ export function FoldBench({
   slug,
   config,
   checks,
+  helps,
   chart,
   notes,
   actions,
@@ -224,7 +228,7 @@ export function FoldBench({
           <LeadReading bench={bench} slug={slug} />
           {covers.length > 0 ? <ShowHide /> : null}
         </div>
-        <ReadingStrip bench={bench} slug={slug} />
+        <ReadingStrip bench={bench} slug={slug} helps={helps} />
         {notes}
         <Notes bench={bench} />
         {has('chart') ? (
