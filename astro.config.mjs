@@ -51,7 +51,12 @@ export default defineConfig({
   vite: {
     plugins: [leftOut],
     resolve: {
-      alias: { '@astrojs/preact/client.js': fileURLToPath(new URL('src/site/island.ts', import.meta.url)) },
+      alias: [
+        {
+          find: /^@astrojs\/preact\/client(-dev)?\.js$/,
+          replacement: fileURLToPath(new URL('src/site/island.ts', import.meta.url)),
+        },
+      ],
     },
     build: {
       rolldownOptions: {

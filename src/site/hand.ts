@@ -30,6 +30,7 @@ const NEAR = ['pointerover', 'pointerdown', 'focusin'] as const
 function whenSpare(load: () => Promise<() => Promise<void>>, island: HTMLElement): void {
   let asked = false
   let missed: HTMLElement | null = null
+  const typed = new Map<HTMLInputElement, string>()
   const wake = async () => {
     if (asked || !sleeps(island)) return
     asked = true
@@ -40,13 +41,21 @@ function whenSpare(load: () => Promise<() => Promise<void>>, island: HTMLElement
   for (const sign of NEAR) island.addEventListener(sign, wake)
   island.closest('.bench')?.addEventListener(SPARE, wake)
   addEventListener('hashchange', wake)
-  // No press is lost: a button that was pressed while it slept is pressed once it is awake.
+  // No press is lost, and nothing typed: what was done while it slept is done once it is awake.
   island.addEventListener('click', ({ target }) => {
     if (sleeps(island) && target instanceof Element) missed = target.closest('button')
   })
-  island.addEventListener('astro:hydrate', () =>
-    requestAnimationFrame(() => setTimeout(() => missed?.click())),
-  )
+  island.addEventListener('input', ({ target }) => {
+    if (sleeps(island) && target instanceof HTMLInputElement) typed.set(target, target.value)
+  })
+  const makeUp = () => {
+    missed?.click()
+    for (const [input, value] of typed) {
+      input.value = value
+      input.dispatchEvent(new Event('input', { bubbles: true }))
+    }
+  }
+  island.addEventListener('astro:hydrate', () => requestAnimationFrame(() => setTimeout(makeUp)))
 }
 
 /** An island wakes when it is seen; one within another, once that is awake. */

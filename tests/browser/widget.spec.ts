@@ -968,6 +968,20 @@ test.describe('what comes a little later than the bench', () => {
     await expect(slit).toHaveValue((before + 1).toFixed(1))
   })
 
+  test('keeps what was typed while it slept', async ({ page }) => {
+    await page.goto(BEAK)
+    const slit = page.getByRole('textbox', { name: 'Slit', exact: true }).first()
+    // Typed at once, before anything can have come.
+    await slit.evaluate((input: HTMLInputElement) => {
+      input.focus()
+      input.value = '50'
+      input.dispatchEvent(new Event('input', { bubbles: true }))
+    })
+    await expect(slitEnd(page)).toHaveAttribute('aria-valuetext', 'slit 50.0 mm, lean 0.0 mm')
+    await slit.press('Enter')
+    await expect(slit).toHaveValue('50.0')
+  })
+
   test('keeps what is unfolded, and the place of the keys', async ({ page }) => {
     await page.goto(BEAK)
     const all = page.locator('.fields-more summary').first()
