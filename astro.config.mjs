@@ -38,8 +38,7 @@ const byHand = {
  * What wakes a chapter's bench: it comes in one file with all that it stands on, and with nothing else. What another
  * island needs besides, and what a bench may do without until it is asked for it, finds files of its own.
  */
-const FIRST =
-  /src[\\/]widgets[\\/](bench[\\/]FoldBench|phrase[\\/]PhraseStrip)\.tsx$|@astrojs[\\/]preact[\\/]dist[\\/]client\.js$/
+const FIRST = /src[\\/](widgets[\\/]bench[\\/]FoldBench\.tsx|site[\\/]island\.ts)$/
 
 export default defineConfig({
   output: 'static',
@@ -51,8 +50,15 @@ export default defineConfig({
   // What is fetched at a press is small and near: fetching it sooner would cost every page more.
   vite: {
     plugins: [leftOut],
+    resolve: {
+      alias: [
+        {
+          find: /^@astrojs\/preact\/client(-dev)?\.js$/,
+          replacement: fileURLToPath(new URL('src/site/island.ts', import.meta.url)),
+        },
+      ],
+    },
     build: {
-      modulePreload: false,
       rolldownOptions: {
         onLog: withoutAstrosOwn,
         // Made when d3 is loaded, for what no page uses.
@@ -68,7 +74,8 @@ export default defineConfig({
                 priority: 2,
                 test: /src[\\/]widgets[\\/](model[\\/]loading|template[\\/]save)\.ts|vite[\\/]preload-helper/,
               },
-              { name: 'bench', test: FIRST },
+              { name: 'bench', priority: 1, test: FIRST },
+              { name: 'beside', test: /src[\\/]widgets[\\/]bench[\\/]Beside\.tsx$/ },
             ],
           },
         },

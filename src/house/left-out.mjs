@@ -8,7 +8,7 @@ const LEFT_OUT = {
 export { number as interpolate, number as interpolateNumber }`,
 }
 
-/** Asks ahead of time for what a later part needs: here that is there already. */
+/** Asks ahead of time for what a later part needs: here that is there already, and no list of it is kept. */
 const AHEAD = 'vite/preload-helper.js'
 
 const MARK = '\0left-out:'
@@ -19,6 +19,7 @@ export const leftOut = {
   enforce: 'pre',
   apply: 'build',
   applyToEnvironment: ({ name }) => name === 'client',
+  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false } } : undefined),
   resolveId: (id) => (id in LEFT_OUT ? `${MARK}${id}` : undefined),
   async load(id) {
     if (id.endsWith(AHEAD)) return 'export const __vitePreload = (load) => load()'

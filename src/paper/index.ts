@@ -47,7 +47,7 @@ export { COVER_RIM } from './design/design.ts'
 
 export { mirrored, mirroredMechanism } from './design/mirror.ts'
 
-export { nameOf } from './design/name.ts'
+export { nameOf, ownerOf } from './design/name.ts'
 
 export { cardFields, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
 
@@ -66,7 +66,6 @@ export {
   freeId,
   hostsFirst,
   otherSide,
-  ownerOf,
   renamed,
   withGuests,
   without,
@@ -75,20 +74,17 @@ export {
 export { thickest } from './measure/layers.ts'
 
 export type { Gape, Measure, TipMeasure } from './measure/measure.ts'
-
-export { highest, isRead, measure, riseOf, shutMargin, swing, tipAt } from './measure/measure.ts'
-
+export { highest, isRead, measure, riseOf, shutMargin, tipAt } from './measure/measure.ts'
 export type { PagePoint } from './measure/page-point.ts'
-
 export { pagePoint } from './measure/page-point.ts'
-
 export { opensTo, partMargin, topOf } from './measure/readings.ts'
+export { swing } from './measure/swing.ts'
 
 export type { Way } from './measure/way.ts'
 
 export { wayOf } from './measure/way.ts'
-
 export type { Fold, LineKind, PieceLine, Side } from './mechanisms/build.ts'
+export { helpOn } from './mechanisms/help.ts'
 
 export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mechanisms/kind.ts'
 

@@ -1,4 +1,5 @@
 import type { ClientDirective } from 'astro'
+import { SPARE } from '../widgets/model/spare-sign.ts'
 
 /** What tells that somebody is there. */
 const SIGNS = ['pointermove', 'pointerdown', 'keydown', 'focusin', 'wheel', 'scroll', 'hashchange'] as const
@@ -17,6 +18,60 @@ function whenItRests(load: () => Promise<() => Promise<void>>): void {
   }
   if (location.hash.includes('=')) void wake()
   else for (const end of ENDS) addEventListener(end, wake, { capture: true, passive: true })
+}
+
+/** Whether an island is still as the server made it. */
+const sleeps = (island: HTMLElement): boolean => island.hasAttribute('ssr')
+
+/** What tells that a hand comes to an island. */
+const NEAR = ['pointerover', 'pointerdown', 'focusin'] as const
+
+/** An island within a bench wakes when the bench has time for it, or when the hand comes to it. */
+function whenSpare(load: () => Promise<() => Promise<void>>, island: HTMLElement): void {
+  let asked = false
+  let missed: HTMLElement | null = null
+  const typed = new Map<HTMLInputElement, string>()
+  const wake = async () => {
+    if (asked || !sleeps(island)) return
+    asked = true
+    await (await load())()
+    // What did not come is asked for again at the next sign.
+    asked = false
+  }
+  for (const sign of NEAR) island.addEventListener(sign, wake)
+  island.closest('.bench')?.addEventListener(SPARE, wake)
+  addEventListener('hashchange', wake)
+  // No press is lost, and nothing typed: what was done while it slept is done once it is awake.
+  island.addEventListener('click', ({ target }) => {
+    if (sleeps(island) && target instanceof Element) missed = target.closest('button')
+  })
+  island.addEventListener('input', ({ target }) => {
+    if (sleeps(island) && target instanceof HTMLInputElement) typed.set(target, target.value)
+  })
+  const makeUp = () => {
+    missed?.click()
+    for (const [input, value] of typed) {
+      input.value = value
+      input.dispatchEvent(new Event('input', { bubbles: true }))
+    }
+  }
+  island.addEventListener('astro:hydrate', () => requestAnimationFrame(() => setTimeout(makeUp)))
+}
+
+/** An island wakes when it is seen; one within another, once that is awake. */
+function whenSeen(load: () => Promise<() => Promise<void>>, island: HTMLElement): void {
+  const watch = new IntersectionObserver(async ([entry]) => {
+    if (!entry?.isIntersecting) return
+    await (await load())()
+    // What did not come is asked for again when it is seen again.
+    if (!sleeps(island)) watch.disconnect()
+  })
+  const look = () => {
+    if (island.firstElementChild) watch.observe(island.firstElementChild)
+  }
+  const around = island.parentElement?.closest('astro-island[ssr]')
+  if (around) around.addEventListener('astro:hydrate', look, { once: true })
+  else look()
 }
 
 /** Whether the page's pictures were drawn for a place of another size, or for words of another size, than this screen's. */
@@ -40,6 +95,8 @@ const mustDraw = (island: HTMLElement): boolean =>
 const hand: ClientDirective = (load, options, island) => {
   // `rest`: what listens to the bench, and is not what the hand is on, comes after the first thing that it did.
   if (options.value === 'rest') return whenItRests(load)
+  if (options.value === 'spare') return whenSpare(load, island)
+  if (options.value === 'seen') return whenSeen(load, island)
   const wake = async (sign?: Event) => {
     // A browser tells of a pointer that stands still too, when the page moves beneath it.
     if (sign instanceof PointerEvent && sign.type === 'pointermove' && !sign.movementX && !sign.movementY)

@@ -1,13 +1,13 @@
 // A lesson that asks before it tells: guesses, phrases that move the card, ticks that stay, and where it all stands.
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, open, remember, visit } from './site.ts'
+import { benchAwake, chapterPages, open, remember, visit } from './site.ts'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
 
 async function bench(page: Page, address = BEAK): Promise<void> {
   await open(page, address)
-  await page.locator('.bench[data-awake="true"]').first().waitFor()
+  await benchAwake(page)
 }
 
 /** As on a device on which the guess was made before. */

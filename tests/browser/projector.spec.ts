@@ -1,14 +1,14 @@
 // At the back of a room: what is asked, what is covered, and the keys of a clicker.
 import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, open, remember } from './site.ts'
+import { benchAwake, chapterPages, open, remember } from './site.ts'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
 
 async function lesson(page: Page, address = BEAK): Promise<void> {
   await remember(page, 'projector')
   await open(page, address)
-  await page.locator('.bench[data-awake="true"]').first().waitFor()
+  await benchAwake(page)
   await page.locator('.class-bar').waitFor()
 }
 

@@ -47,13 +47,33 @@ export async function open(page: Page, address: string): Promise<void> {
   await page.mouse.move(4, 4)
 }
 
+/** Waits until a page's bench is awake, with what comes a little later than it: here the hand comes to that at once. */
+export async function benchAwake(page: Page): Promise<void> {
+  const bench = page.locator('.bench[data-awake="true"]').first()
+  await bench.waitFor()
+  await bench.evaluate(async (element) => {
+    const later = [...element.querySelectorAll('astro-island[client="hand"][ssr]')].filter(
+      (island) => !island.closest('.figure-chart'),
+    )
+    await Promise.all(
+      later.map(
+        (island) =>
+          new Promise((done) => {
+            island.addEventListener('astro:hydrate', done, { once: true })
+            island.dispatchEvent(new Event('pointerover'))
+          }),
+      ),
+    )
+  })
+}
+
 /** Opens a chapter and waits until its bench is awake, with all that it shows unfolded and uncovered. */
 export async function openBench(page: Page, address: string): Promise<void> {
   // As on a device on which the guess was made; lesson.spec.ts tries how it is before.
   const slug = /chapters\/([^/]+)/.exec(address)?.[1] ?? ''
   await page.addInitScript((key) => localStorage.setItem(key, 'shown'), `hingebook.guess.${slug}`)
   await open(page, address)
-  await page.locator('.bench[data-awake="true"]').first().waitFor()
+  await benchAwake(page)
   // A chapter's second bench is tried for itself.
   await page.evaluate(() => {
     for (const aside of document.querySelectorAll('.cell-make-it .bench')) aside.remove()
@@ -77,7 +97,13 @@ export async function visit(page: Page, address: string): Promise<void> {
     scrollTo(0, 0)
   })
   await page.waitForLoadState('networkidle')
-  await page.waitForFunction(() => document.querySelectorAll('astro-island[ssr]').length === 0)
+  // The chart of a bench waits until it is unfolded.
+  await page.waitForFunction(
+    () =>
+      ![...document.querySelectorAll('astro-island[ssr]')].some(
+        (island) => !island.matches('.figure-chart *') || island.firstElementChild?.checkVisibility(),
+      ),
+  )
 }
 
 /** Unfolds all that a page folds away. */

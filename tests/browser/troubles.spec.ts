@@ -1,6 +1,6 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, openBench, visit } from './site.ts'
+import { chapterPages, open, openBench, visit } from './site.ts'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
 
@@ -53,6 +53,19 @@ test.describe('what does not load is named, with the reason', () => {
     await bench(page, `${BEAK}#beak.cut=50`)
     await expect(page.locator('.bench-notes')).toContainText(lost('What reads the link'))
     await expect(field(page, 'Slit')).toHaveValue('42.0')
+  })
+
+  test('what sets the sizes; asked again it comes', async ({ page }) => {
+    await lose(page, 'beside')
+    await open(page, BEAK)
+    await page.locator('.bench[data-awake="true"]').first().waitFor()
+    const more = page.getByRole('button', { name: 'Slit: more' }).first()
+    await more.hover()
+    await expect(page.locator('.bench-notes').first()).toContainText(lost('What sets the sizes'))
+    await page.unrouteAll()
+    await page.mouse.move(4, 4)
+    await more.click()
+    await expect(field(page, 'Slit').first()).toHaveValue('43.0')
   })
 
   test('the chart; its first picture stays', async ({ page }) => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { openBench } from './site.ts'
+import { open, openBench } from './site.ts'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
 
@@ -40,9 +40,9 @@ async function perMm(page: Page): Promise<number> {
   return ((lower?.y ?? 0) - (upper?.y ?? 0)) / 84
 }
 
-/** What draws the chart comes when it is seen, and takes the place of the picture that the page came with. */
+/** What draws the chart comes when it is seen, and takes over the picture that the page came with. */
 const chartIsLive = (page: Page): Promise<void> =>
-  expect(page.locator('.figure-chart astro-slot')).toHaveCount(0)
+  expect(page.locator('.figure-chart astro-island[ssr]')).toHaveCount(0)
 
 async function drag(page: Page, from: Locator, dx: number, dy: number): Promise<void> {
   const { x, y } = await middle(from)
@@ -923,5 +923,72 @@ test.describe('beside the bench', () => {
     await page.reload()
     await page.getByRole('button', { name: 'Print the template' }).click()
     await expect(page.getByRole('radio', { name: 'A4' })).toBeChecked()
+  })
+})
+
+test.describe('what comes a little later than the bench', () => {
+  const asleep = (page: Page): Locator => page.locator('[data-cell="try-it"] .bench astro-island[ssr]')
+
+  /** The bench alone is awake: the hand has moved, and come to nothing yet. */
+  async function barely(page: Page): Promise<void> {
+    await open(page, BEAK)
+    await page.locator('.bench[data-awake="true"]').first().waitFor()
+  }
+
+  test('comes by itself to a hand that rests; the chart waits until it is unfolded', async ({ page }) => {
+    await barely(page)
+    await expect(asleep(page)).toHaveCount(1)
+    await expect(asleep(page).locator('.stage-chart')).toHaveCount(1)
+  })
+
+  test('follows the first drag while it lasts', async ({ page }) => {
+    await barely(page)
+    const slit = page.getByRole('textbox', { name: 'Slit', exact: true }).first()
+    const before = await slit.inputValue()
+    const { x, y } = await middle(slitEnd(page))
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x + 8, y, { steps: 3 })
+    await expect(slit).not.toHaveValue(before)
+    await page.mouse.up()
+  })
+
+  test('does what was pressed while it slept, once', async ({ page }) => {
+    await page.goto(BEAK)
+    const more = page.getByRole('button', { name: 'Slit: more' }).first()
+    const slit = page.getByRole('textbox', { name: 'Slit', exact: true }).first()
+    const before = Number(await slit.inputValue())
+    // Nothing is awake yet: the hand moves, and presses at once.
+    await more.dispatchEvent('click')
+    const { x, y } = await middle(more)
+    await page.mouse.move(x - 2, y)
+    await page.mouse.move(x, y)
+    await expect(slit).toHaveValue((before + 1).toFixed(1))
+    await page.waitForTimeout(300)
+    await expect(slit).toHaveValue((before + 1).toFixed(1))
+  })
+
+  test('keeps what was typed while it slept', async ({ page }) => {
+    await page.goto(BEAK)
+    const slit = page.getByRole('textbox', { name: 'Slit', exact: true }).first()
+    // Typed at once, before anything can have come.
+    await slit.evaluate((input: HTMLInputElement) => {
+      input.focus()
+      input.value = '50'
+      input.dispatchEvent(new Event('input', { bubbles: true }))
+    })
+    await expect(slitEnd(page)).toHaveAttribute('aria-valuetext', 'slit 50.0 mm, lean 0.0 mm')
+    await slit.press('Enter')
+    await expect(slit).toHaveValue('50.0')
+  })
+
+  test('keeps what is unfolded, and the place of the keys', async ({ page }) => {
+    await page.goto(BEAK)
+    const all = page.locator('.fields-more summary').first()
+    await all.click()
+    await all.focus()
+    await expect(asleep(page)).toHaveCount(1)
+    await expect(page.locator('.fields-more').first()).toHaveAttribute('open')
+    await expect(all).toBeFocused()
   })
 })

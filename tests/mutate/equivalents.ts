@@ -196,7 +196,7 @@ const FALLBACKS: readonly (readonly [file: string, what: string, why: string])[]
   ['src/paper/motion/clearance.ts', 'model.panels[leaf.panel]?.owner', INDEXED],
   ['src/paper/motion/clearance.ts', 'model.builds[owner]?.host', INDEXED],
   ['src/paper/motion/clearance.ts', 'builds[owner]?.firstPanel', INDEXED],
-  ['src/paper/motion/kept.ts', 'panels[hostPanel]?.owner)', INDEXED],
+  ['src/paper/motion/base.ts', 'panels[hostPanel]?.owner)', INDEXED],
   ['src/paper/motion/motion.ts', 'model.creases[crease]?.owner', INDEXED],
   ['src/paper/motion/range.ts', 'creases[crease]?.owner', INDEXED],
   ['src/paper/motion/range.ts', 'builds[under]?.host', INDEXED],

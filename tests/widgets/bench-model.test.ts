@@ -5,6 +5,7 @@ import { nudged, toEnd } from '../../src/widgets/model/bench-handles.ts'
 import type { Bench } from '../../src/widgets/model/bench-model.ts'
 import { benchModel } from '../../src/widgets/model/bench-model.ts'
 import type { Frames } from '../../src/widgets/model/frames.ts'
+import { offeredBy } from '../../src/widgets/model/offered.ts'
 import { cutAt, opened, seenFrom } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, dummy, layer } from './benches.ts'
 
@@ -44,8 +45,13 @@ const handle = (bench: Bench, key: string) => {
 }
 
 const setField = (bench: Bench, key: string, value: number): void => {
-  const field = bench.fields.find((one) => one.key === key)
-  if (!field) throw new Error(`${key} is not among ${bench.fields.map((one) => one.key).join(', ')}`)
+  const field = offeredBy(bench).fields.find((one) => one.key === key)
+  if (!field)
+    throw new Error(
+      `${key} is not among ${offeredBy(bench)
+        .fields.map((one) => one.key)
+        .join(', ')}`,
+    )
   bench.step(key, (now) => field.set(now, value))
   bench.rest()
 }
@@ -167,7 +173,7 @@ describe('the numbers', () => {
   })
 
   test('a chapter that names a field or handle which is not there is told so', () => {
-    expect(() => benchModel(beak, { fields: [{ id: 'beak', field: 'wing' }] })).toThrow(
+    expect(() => offeredBy(benchModel(beak, { fields: [{ id: 'beak', field: 'wing' }] }))).toThrow(
       'no number called wing',
     )
     expect(() => benchModel(beak, { handles: [{ id: 'owl', handle: 'apex' }] }).handles.value).toThrow(

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
+import { linkTo } from '../../src/widgets/model/address.ts'
 import { benchModel } from '../../src/widgets/model/bench-model.ts'
+import { offeredBy } from '../../src/widgets/model/offered.ts'
 
 const moth = parseDesign({
   hingebook: 1,
@@ -31,15 +33,15 @@ const bench = () => benchModel(moth, { fields, readings: ['rise', 'stop'] })
 
 /** The bench's one choice: popped or still down. */
 const popOf = (b: ReturnType<typeof bench>) => {
-  const [choice] = b.choices
+  const [choice] = offeredBy(b).choices
   if (!choice) throw new Error('the bench offers no choice')
   return choice
 }
 
 test('popped or still down is a choice, and the base angle a number', () => {
   const b = bench()
-  expect(b.choices.map(({ key }) => key)).toEqual(['moth.pop'])
-  expect(b.fields.map(({ key }) => key)).toEqual(['moth.base'])
+  expect(offeredBy(b).choices.map(({ key }) => key)).toEqual(['moth.pop'])
+  expect(offeredBy(b).fields.map(({ key }) => key)).toEqual(['moth.base'])
   expect(popOf(b).options.map(({ says }) => says)).toEqual(['Popped', 'Still down'])
 })
 
@@ -62,8 +64,8 @@ test('a link brings the choice back, and a wrong word is told and left out', () 
   const choice = popOf(b)
   b.step(choice.key, (state) => choice.set(state, 'down'))
   b.rest()
-  expect(b.link.value).toBe('moth.pop=down')
-  expect(readLink(b.link.value, b.start).state.design).toEqual(b.state.value.design)
+  expect(linkTo(b)).toBe('moth.pop=down')
+  expect(readLink(linkTo(b), b.start).state.design).toEqual(b.state.value.design)
   const wrong = readLink('moth.pop=sideways&opening=50', b.start)
   expect(wrong.faults).toEqual([
     'The link’s state (moth.pop) must be up or down, not “sideways”. The page’s own value stands.',

@@ -8,6 +8,7 @@ import { benchModel } from '../../src/widgets/model/bench-model.ts'
 import { keepExamined, prepareChecker } from '../../src/widgets/model/examine.ts'
 import type { Frames } from '../../src/widgets/model/frames.ts'
 import { NO_FRAMES, pending } from '../../src/widgets/model/frames.ts'
+import { offeredBy } from '../../src/widgets/model/offered.ts'
 import { opened } from '../../src/widgets/state/state.ts'
 import { beak } from './benches.ts'
 
@@ -21,7 +22,7 @@ const settle = async (): Promise<void> => {
 }
 
 const setCut = (bench: Bench, cut: number): void => {
-  const field = bench.fields.find(({ key }) => key === 'beak.cut')
+  const field = offeredBy(bench).fields.find(({ key }) => key === 'beak.cut')
   if (!field) throw new Error('no slit')
   bench.step('cut', (now) => field.set(now, cut))
   bench.rest()

@@ -2,7 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { isLink, linkOf } from '../../src/widgets/link/link.ts'
 import { readLink } from '../../src/widgets/link/read-link.ts'
+import { linkTo } from '../../src/widgets/model/address.ts'
 import { benchModel } from '../../src/widgets/model/bench-model.ts'
+import { offeredBy } from '../../src/widgets/model/offered.ts'
 import { benchFields } from '../../src/widgets/state/fields.ts'
 import { cutAt, opened, seenFrom, startState } from '../../src/widgets/state/state.ts'
 import { bare, bareConfig, beak, dummy } from './benches.ts'
@@ -48,9 +50,9 @@ describe('a link', () => {
 
   test('it is short and speaks the file’s own words', () => {
     const bench = benchModel(beak, {})
-    const slit = bench.fields.find(({ key }) => key === 'beak.cut')
+    const slit = offeredBy(bench).fields.find(({ key }) => key === 'beak.cut')
     bench.step('cut', (now) => opened(slit?.set(now, 42) ?? now, 96))
-    expect(bench.link.value).toBe('beak.cut=42&jaw.cut=42&opening=96')
+    expect(linkTo(bench)).toBe('beak.cut=42&jaw.cut=42&opening=96')
   })
 
   test('a point of a bare card comes back too', () => {

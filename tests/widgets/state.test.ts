@@ -19,6 +19,7 @@ import { slid, sliderKey } from '../../src/widgets/state/keys.ts'
 import type { Past } from '../../src/widgets/state/past.ts'
 import { back, differs, forward, NO_PAST, remember } from '../../src/widgets/state/past.ts'
 import { nextStep, openingAfter, phaseAt } from '../../src/widgets/state/play.ts'
+import { readingHelp, readingHelps } from '../../src/widgets/state/reading-help.ts'
 import {
   measured,
   readingNames,
@@ -245,10 +246,7 @@ describe('fields', () => {
     expect(side.get(side.set(start, second?.value ?? ''))).toBe(second?.value)
     expect(benchChoices(bare, { fields: [{ id: 'point', field: 'across' }] })).toEqual([])
     const m = beak.mechanisms[0]
-    if (m)
-      expect(chosen(m, { name: 'way', label: '', help: '', values: ['there', 'back'], words: [] })).toBe(
-        'there',
-      )
+    if (m) expect(chosen(m, { name: 'way', label: '', values: ['there', 'back'], words: [] })).toBe('there')
   })
 })
 
@@ -303,8 +301,18 @@ describe('the strip of readings', () => {
     const point = startState(bare, bareConfig)
     expect(readingWords('gape', point).label).toBe('Gap')
     expect(readingWords('gape', startState(beak, {})).label).toBe('Gape')
-    expect(readingWords('rise', startState(layer, {}), layer.mechanisms[0]).help).not.toMatch(/\btip\b/)
-    expect(readingWords('rise', startState(beak, {}), beak.mechanisms[0]).help).toMatch(/\btip\b/)
+    expect(readingHelp('rise', layer.mechanisms[0], {})).not.toMatch(/\btip\b/)
+    expect(readingHelp('rise', beak.mechanisms[0], {})).toMatch(/\btip\b/)
+    expect(readingHelp('gape', undefined, bareConfig)).toMatch(/^How far the point is from its twin/)
+    expect(Object.keys(readingHelps(beak, {}))).toEqual([
+      'rise',
+      'reach',
+      'gape',
+      'wedge',
+      'margin',
+      'behind',
+    ])
+    expect(Object.keys(readingHelps(bare, bareConfig))).toEqual(['gape', 'stand-off', 'reach'])
   })
 })
 

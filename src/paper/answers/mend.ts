@@ -14,7 +14,8 @@ import {
   settingOf,
 } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
-import { ownerOf } from '../design/tree.ts'
+import { ownerOf } from '../design/name.ts'
+import { fitsOf } from '../mechanisms/fits.ts'
 import type { Change, Field } from '../mechanisms/kind.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
@@ -238,7 +239,7 @@ function* refitted(work: Work, design: Design, ids: readonly string[]): Generato
       for (const room of rooms)
         for (const [long, deep] of SIZES)
           for (const at of PLACES) {
-            const fit = kind.fits(room, { long, deep, at })[variant]
+            const fit = fitsOf(kind)(room, { long, deep, at })[variant]
             if (!fit) continue
             const whole = assign({ ...m, ...fit.fields } as Mechanism, {})
             if ((kind.choices ?? []).some(({ name }) => read(whole, name) !== read(m, name))) continue

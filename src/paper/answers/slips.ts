@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.ts'
-import { ownerOf } from '../design/tree.ts'
+import { ownerOf } from '../design/name.ts'
 import { pagePoint } from '../measure/page-point.ts'
 import type { Said } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'

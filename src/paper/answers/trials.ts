@@ -1,7 +1,7 @@
 import { change, fieldsFor, isSetTo, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { ownerOf } from '../design/name.ts'
 import { sharedSlits } from '../design/slits.ts'
-import { ownerOf } from '../design/tree.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
 import { closesNowhere } from '../mechanisms/build.ts'
 import type { Derived, Field, Placed, Said } from '../mechanisms/kind.ts'

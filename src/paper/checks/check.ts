@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.ts'
-import { ownerOf } from '../design/tree.ts'
+import { ownerOf } from '../design/name.ts'
 import type { Examine } from './repair.ts'
 import { repairFor } from './repair.ts'
 import type { Finding, Limits, Subject } from './subject.ts'

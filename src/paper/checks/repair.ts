@@ -1,6 +1,6 @@
 import { change, fieldsFor, isHoldable, isSetTo, read, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
-import { ownerOf } from '../design/tree.ts'
+import { ownerOf } from '../design/name.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { signedArea } from '../plane/convex.ts'

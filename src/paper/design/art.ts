@@ -91,7 +91,6 @@ const LINE_WIDTH: Field = {
   unit: 'mm',
   min: 0.1,
   max: 20,
-  help: 'How wide the line is.',
 }
 
 const DEFAULT_LINE_WIDTH = 0.6

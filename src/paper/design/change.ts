@@ -1,9 +1,9 @@
 import type { Change, Derived, Field, Placed } from '../mechanisms/kind.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
+import { artCarried } from './art-carried.ts'
 import type { Design } from './design.ts'
 import { sharedSlits } from './slits.ts'
-import { artCarried } from './tree.ts'
 
 /** The fields and derived numbers of a mechanism that a reader can set. */
 export function settable(m: Placed): readonly (Field | Derived<Placed>)[] {

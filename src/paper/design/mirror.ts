@@ -2,7 +2,8 @@ import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { assign, read } from './change.ts'
 import type { Design } from './design.ts'
-import { artMirrored, otherSide, ownerOf, withGuests } from './tree.ts'
+import { ownerOf } from './name.ts'
+import { artMirrored, otherSide, withGuests } from './tree.ts'
 
 /**
  * The same mechanism, left for right, on the crease it is on. The flat coordinates of the left and the right

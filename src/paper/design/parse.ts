@@ -11,23 +11,9 @@ import { CARD_NAMES } from './tree.ts'
 export const MOST_MECHANISMS = 200
 
 export const cardFields: readonly Field[] = [
-  {
-    name: 'width',
-    label: 'Page width',
-    unit: 'mm',
-    min: 10,
-    max: 1000,
-    help: 'One page, from the gutter to its edge.',
-  },
-  { name: 'height', label: 'Page height', unit: 'mm', min: 10, max: 1000, help: 'Along the gutter.' },
-  {
-    name: 'caliper',
-    label: 'Thickness',
-    unit: 'mm',
-    min: 0.02,
-    max: 3,
-    help: 'How thick one sheet of the card is.',
-  },
+  { name: 'width', label: 'Page width', unit: 'mm', min: 10, max: 1000 },
+  { name: 'height', label: 'Page height', unit: 'mm', min: 10, max: 1000 },
+  { name: 'caliper', label: 'Thickness', unit: 'mm', min: 0.02, max: 3 },
 ]
 
 const DEFAULT_CALIPER = 0.25

@@ -4,7 +4,7 @@ import { kindOf } from '../mechanisms/registry.ts'
 import type { Flat } from '../plane/lay.ts'
 import { assign, read } from './change.ts'
 import type { Design } from './design.ts'
-import { ownerOf } from './tree.ts'
+import { ownerOf } from './name.ts'
 
 /** From and to, along a crease, mm. */
 export type Stretch = readonly [from: number, to: number]

@@ -1,10 +1,7 @@
 import type { Mechanism } from '../mechanisms/registry.ts'
-import type { Flat } from '../plane/lay.ts'
 import type { Art, Papers } from './art.ts'
 import type { Design } from './design.ts'
-
-/** The first part of the name of a crease or panel: the id of the mechanism it belongs to, `page` or `gutter`. */
-export const ownerOf = (place: string): string => place.split('/')[0] ?? ''
+import { ownerOf } from './name.ts'
 
 /** A mechanism's id and those of all that sits on it, and on that, in the order of the file. */
 export function withGuests(design: Design, id: string): string[] {
@@ -56,20 +53,6 @@ function artOn(art: readonly Art[], name: (panel: string) => string | null): Art
     return on === undefined ? [] : [{ ...one, on, also }]
   })
 }
-
-/** What is drawn on a mechanism's panels moved on them; on the others that carry the same drawing it stays. */
-export const artCarried = (art: readonly Art[], id: string, way: (drawn: Flat) => Flat): readonly Art[] =>
-  art.flatMap((one): Art[] => {
-    const panels = [one.on, ...one.also]
-    const own = panels.filter((panel) => ownerOf(panel) === id)
-    if (own.length === 0) return [one]
-    const on = (some: readonly string[], shape: readonly Flat[]): Art[] => {
-      const [first, ...also] = some
-      return first === undefined ? [] : [{ ...one, on: first, also, shape }]
-    }
-    const others = panels.filter((panel) => ownerOf(panel) !== id)
-    return [...on(others, one.shape), ...on(own, one.shape.map(way))]
-  })
 
 /** The design with its parts where they are, and papers and art with other names of owners and panels. */
 function renamedInks(

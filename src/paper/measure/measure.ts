@@ -2,7 +2,7 @@ import type { Card, Design } from '../design/design.ts'
 import { sharedSlits } from '../design/slits.ts'
 import type { Model } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
-import { baseOf } from '../motion/kept.ts'
+import { baseOf } from '../motion/base.ts'
 import type { Poser } from '../motion/pose.ts'
 import { checkOpening, compile } from '../motion/pose.ts'
 import { broughtIn, openingRange, rangesOf } from '../motion/range.ts'
@@ -133,27 +133,10 @@ export function measure(design: Design, asked: number): Measure {
   return { opening, tips, gapes, margin: shutMargin(design).margin }
 }
 
-const indexOf = (model: Model, id: string): number => {
+export const indexOf = (model: Model, id: string): number => {
   const index = model.builds.findIndex(({ mechanism }) => mechanism.id === id)
   if (index < 0) throw new RangeError(`there is no mechanism ${id}`)
   return index
-}
-
-/** The path of a mechanism's tip over the range of the card in `steps` equal openings; mm. */
-export function swing(
-  design: Design,
-  id: string,
-  steps = 60,
-): readonly { opening: number; at: Vec3; rise: number }[] {
-  const poser = compile(design)
-  const index = indexOf(modelOf(design), id)
-  const [least, most] = openingRange(design)
-  return Array.from({ length: steps + 1 }, (_, k) => {
-    const opening = k === steps ? most : least + ((most - least) * k) / steps
-    poser(opening)
-    const at = tipAt(poser, index)
-    return { opening, at, rise: riseOf(at, opening) }
-  })
 }
 
 type Highest = { readonly opening: number; readonly rise: number }

@@ -102,7 +102,7 @@ function build(m: CutLayer): Build {
 }
 
 /** Both cuts alike: shut, its ridge lies twice as far out as they are deep. */
-function fits(room: Room, share: Share): readonly (Fitted<CutLayer> | null)[] {
+export function cutLayerFits(room: Room, share: Share): readonly (Fitted<CutLayer> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const deep = Math.round(depth / 2)
   if (end - start < SMALLEST || deep < SMALLEST) return [null]
@@ -115,10 +115,7 @@ export const cutLayer: Kind<CutLayer> = {
   word: 'layer',
   stock: { from: 'host', loose: 'strip' },
   fields: [
-    ...stretchFields([
-      'Where the first cut crosses the host crease.',
-      'Where the second cut crosses the host crease.',
-    ]),
+    ...stretchFields,
     {
       name: 'left',
       twin: 'right',
@@ -127,7 +124,6 @@ export const cutLayer: Kind<CutLayer> = {
       min: 0,
       max: 2000,
       optional: true,
-      help: 'How deep the cuts go on the left.',
     },
     {
       name: 'right',
@@ -137,7 +133,6 @@ export const cutLayer: Kind<CutLayer> = {
       min: 0,
       max: 2000,
       optional: true,
-      help: 'How deep the cuts go on the right.',
     },
   ],
   points: [],
@@ -148,7 +143,6 @@ export const cutLayer: Kind<CutLayer> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How deep the cuts go on both sides.',
       get: (m) => Math.max(depths(m).left, depths(m).right),
       set: (_, value) => ({ left: value, right: value }),
     },
@@ -204,6 +198,5 @@ export const cutLayer: Kind<CutLayer> = {
       }
     return endAfterStart(m)
   },
-  fits,
   build,
 }

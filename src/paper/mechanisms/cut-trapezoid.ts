@@ -56,7 +56,7 @@ function build(m: CutTrapezoid): Build {
 }
 
 /** One cut is twice as deep as the other. */
-function fits(room: Room, share: Share): readonly (Fitted<CutTrapezoid> | null)[] {
+export function cutTrapezoidFits(room: Room, share: Share): readonly (Fitted<CutTrapezoid> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const deep = Math.round(Math.min(depth / 2, 0.8 * (end - start)))
   const less = Math.round(deep / 2)
@@ -73,17 +73,13 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   word: 'trapezoid',
   stock: { from: 'host', loose: 'strip' },
   fields: [
-    ...stretchFields([
-      'Where the first cut crosses the host crease.',
-      'Where the second cut crosses the host crease.',
-    ]),
+    ...stretchFields,
     {
       name: 'startCut',
       label: 'First cut',
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How deep the first cut goes, square to the crease.',
     },
     {
       name: 'endCut',
@@ -91,7 +87,6 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How deep the second cut goes, square to the crease.',
     },
   ],
   points: [],
@@ -103,7 +98,6 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
       min: -89,
       max: 89,
       sense: 'widening',
-      help: 'The angle between the crease and a fold. Zero: the two cuts are equal.',
       get: (m) => Math.atan2(m.endCut - m.startCut, m.end - m.start) * DEGREES,
       set: (m, value) => ({
         endCut: Math.max(0, m.startCut + (m.end - m.start) * Math.tan(value / DEGREES)),
@@ -131,6 +125,5 @@ export const cutTrapezoid: Kind<CutTrapezoid> = {
   ],
   complete: (m) => m,
   limits: endAfterStart,
-  fits,
   build,
 }

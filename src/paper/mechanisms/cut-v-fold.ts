@@ -1,7 +1,7 @@
 import type { Flat } from '../plane/lay.ts'
 import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build } from './build.ts'
-import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
+import type { Fits, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { SMALLEST } from './shared/fitting.ts'
 import {
   mirroredCreases,
@@ -77,6 +77,9 @@ function fitted(room: Room, { long, deep, at }: Share, toward: 1 | -1): Fitted<C
   }
 }
 
+/** Away from the start, and back to it. */
+export const cutVFoldFits: Fits<CutVFold> = (room, share) => [fitted(room, share, 1), fitted(room, share, -1)]
+
 export const cutVFold: Kind<CutVFold> = {
   kind: 'cut-v-fold',
   label: 'V-fold cut from the card',
@@ -90,7 +93,6 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'Where the two folds meet on the host crease, measured from its start.',
     },
     {
       name: 'run',
@@ -100,7 +102,6 @@ export const cutVFold: Kind<CutVFold> = {
       min: -2000,
       max: 2000,
       sense: 'along',
-      help: 'How far the slit lies from the apex along the crease. Below zero: towards the crease’s start.',
     },
     {
       name: 'cut',
@@ -108,7 +109,6 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How deep the slit goes, measured square to the crease.',
     },
     {
       name: 'lean',
@@ -119,11 +119,11 @@ export const cutVFold: Kind<CutVFold> = {
       max: 2000,
       optional: true,
       sense: 'along',
-      help: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',
     },
   ],
   points: [
-    { name: 'outline', help: 'Points between the slit’s foot and its end, for a shaped slit.', onHost: true },
+    /** Points between the slit’s foot and its end, for a shaped slit. */
+    { name: 'outline', onHost: true },
   ],
   derived: [
     {
@@ -133,7 +133,6 @@ export const cutVFold: Kind<CutVFold> = {
       unit: 'deg',
       min: 1,
       max: 89,
-      help: 'The angle at the apex between the crease and a fold.',
       get: (m) => Math.atan2(m.cut, outwardOf(m)) * DEGREES,
       set: (m, value) => ({ cut: outwardOf(m) * Math.tan(value * RADIANS) }),
     },
@@ -195,7 +194,6 @@ export const cutVFold: Kind<CutVFold> = {
       ...(outwardOf(m) < 0 ? { nearest: -m.run } : { nearest: keptLean(m, m.lean ?? 0), drawable: true }),
     }
   },
-  fits: (room, share) => [fitted(room, share, 1), fitted(room, share, -1)],
   build,
   slit: (m) => ({ foot: [0, footOf(m)], end: endOf(m) }),
   moveSlit: (m, { foot, end }) => ({ run: foot[1] - m.apex, cut: end[0], lean: end[1] - foot[1] }),

@@ -183,17 +183,16 @@ function build(m: FloatingLayer): Build {
   }
 }
 
-const size = (name: string, label: string, help: string): Field => ({
+const size = (name: string, label: string): Field => ({
   name,
   label,
   unit: 'mm',
   min: 0,
   max: 2000,
-  help,
 })
 
 /** Walls in the middle and at three quarters of the reach, a quarter as high as it reaches far. */
-function fits(room: Room, share: Share): readonly (Fitted<FloatingLayer> | null)[] {
+export function floatingLayerFits(room: Room, share: Share): readonly (Fitted<FloatingLayer> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const height = Math.round(0.22 * depth)
   const reach = Math.round(0.75 * depth)
@@ -211,14 +210,14 @@ export const floatingLayer: Kind<FloatingLayer> = {
   word: 'platform',
   stock: { from: 'own-card', held: 'walls' },
   fields: [
-    ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
-    size('height', 'Height', 'How high the walls are.'),
+    ...stretchFields,
+    size('height', 'Height'),
     {
-      ...size('left', 'Left reach', 'How far the platform reaches to the left of its crease.'),
+      ...size('left', 'Left reach'),
       twin: 'right',
     },
     {
-      ...size('right', 'Right reach', 'How far the platform reaches to the right of its crease.'),
+      ...size('right', 'Right reach'),
       twin: 'left',
     },
     tabField,
@@ -231,7 +230,6 @@ export const floatingLayer: Kind<FloatingLayer> = {
       min: -2000,
       max: 2000,
       sense: 'sides',
-      help: 'Where the walls stand, left of the host crease below zero.',
     },
   ],
   points: [],
@@ -269,6 +267,5 @@ export const floatingLayer: Kind<FloatingLayer> = {
     m.walls.length === 0
       ? { field: 'walls', sentence: 'must name at least one place for a wall, from -2000 to 2000 mm' }
       : endAfterStart(m),
-  fits,
   build,
 }

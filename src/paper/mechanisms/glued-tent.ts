@@ -107,12 +107,11 @@ function build(m: GluedTent): Build {
 /** What a foot or a wall can be, mm. */
 const SIZES = { min: 0, max: 2000 } as const
 
-const size = (name: string, twin: string, label: string, help: string): Field => ({
+const size = (name: string, twin: string, label: string): Field => ({
   name,
   label,
   unit: 'mm',
   ...SIZES,
-  help,
   twin,
 })
 
@@ -128,7 +127,7 @@ function bothFeet(m: GluedTent, value: number): Change {
 }
 
 /** Walls half as long again as its feet: shut, it reaches as far as both together. */
-function fits(room: Room, share: Share): readonly (Fitted<GluedTent> | null)[] {
+export function gluedTentFits(room: Room, share: Share): readonly (Fitted<GluedTent> | null)[] {
   const { start, end, depth } = stretchIn(room, share)
   const one = (side: 'inside' | 'outside'): Fitted<GluedTent> | null => {
     const foot = Math.round((side === 'inside' ? 0.4 : 0.6) * depth)
@@ -159,11 +158,11 @@ export const gluedTent: Kind<GluedTent> = {
   stock: { from: 'own-card', held: 'joints' },
   pops: states,
   fields: [
-    ...stretchFields(['Where it begins along the host crease.', 'Where it ends along the host crease.']),
-    size('leftFoot', 'rightFoot', 'Left foot', 'From the host crease to the left joint.'),
-    size('rightFoot', 'leftFoot', 'Right foot', 'From the host crease to the right joint.'),
-    size('leftWall', 'rightWall', 'Left wall', 'From the left joint to the ridge.'),
-    size('rightWall', 'leftWall', 'Right wall', 'From the right joint to the ridge.'),
+    ...stretchFields,
+    size('leftFoot', 'rightFoot', 'Left foot'),
+    size('rightFoot', 'leftFoot', 'Right foot'),
+    size('leftWall', 'rightWall', 'Left wall'),
+    size('rightWall', 'leftWall', 'Right wall'),
     tabField,
   ],
   choices: stateChoices,
@@ -175,7 +174,6 @@ export const gluedTent: Kind<GluedTent> = {
       said: { as: 'both' },
       unit: 'mm',
       ...SIZES,
-      help: 'Joint to ridge on both sides; both change together.',
       get: (m) => m.rightWall,
       set: bothWalls,
     },
@@ -185,7 +183,6 @@ export const gluedTent: Kind<GluedTent> = {
       said: { as: 'both' },
       unit: 'mm',
       ...SIZES,
-      help: 'Host crease to joint on both sides; both change together.',
       get: (m) => m.rightFoot,
       set: bothFeet,
     },
@@ -220,6 +217,5 @@ export const gluedTent: Kind<GluedTent> = {
   ],
   complete: (m) => ({ ...m, side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }),
   limits: endAfterStart,
-  fits,
   build,
 }

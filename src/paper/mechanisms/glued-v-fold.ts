@@ -163,8 +163,7 @@ function build(m: GluedVFold): Build {
 /** What a base or facet angle can be, degrees. */
 const ANGLES = { min: 1, max: 179 } as const
 
-const angle = (name: string, label: string, help: string) =>
-  ({ name, label, unit: 'deg', ...ANGLES, help }) as const
+const angle = (name: string, label: string) => ({ name, label, unit: 'deg', ...ANGLES }) as const
 
 /** Both sides turned by as much, as far as the first of them can go. */
 const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
@@ -177,7 +176,10 @@ const both = (m: GluedVFold, key: 'base' | 'facet', value: number): Change => {
 const STANDS = { inside: { base: 45, facet: 60 }, outside: { base: 30, facet: 45 } } as const
 
 /** As high as its joints are long; inside it stands in the fold, outside it rides on its back. */
-function fits(room: Room, { long, deep, at }: Share): readonly (Fitted<GluedVFold> | null)[] {
+export function gluedVFoldFits(
+  room: Room,
+  { long, deep, at }: Share,
+): readonly (Fitted<GluedVFold> | null)[] {
   const whole = room.to - room.from
   const one = (side: 'inside' | 'outside', toward: 1 | -1): Fitted<GluedVFold> | null => {
     const { base, facet } = STANDS[side]
@@ -213,29 +215,28 @@ export const gluedVFold: Kind<GluedVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'Where the two joints meet on the host crease.',
     },
     {
-      ...angle('base', 'Base angle', 'Of both sides.'),
+      ...angle('base', 'Base angle'),
       optional: true,
       shorthand: true,
     },
     {
-      ...angle('facet', 'Facet angle', 'Of both sides.'),
+      ...angle('facet', 'Facet angle'),
       optional: true,
       shorthand: true,
     },
     {
-      ...angle('left.base', 'Left base angle', 'From the host crease to the left joint.'),
+      ...angle('left.base', 'Left base angle'),
       twin: 'right.base',
     },
-    { ...angle('left.facet', 'Left facet angle', 'From the left joint to the ridge.'), twin: 'right.facet' },
+    { ...angle('left.facet', 'Left facet angle'), twin: 'right.facet' },
     {
-      ...angle('right.base', 'Right base angle', 'From the host crease to the right joint.'),
+      ...angle('right.base', 'Right base angle'),
       twin: 'left.base',
     },
     {
-      ...angle('right.facet', 'Right facet angle', 'From the right joint to the ridge.'),
+      ...angle('right.facet', 'Right facet angle'),
       twin: 'left.facet',
     },
     {
@@ -244,7 +245,6 @@ export const gluedVFold: Kind<GluedVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How long the glued or taped joint is.',
     },
     {
       name: 'ridge',
@@ -252,7 +252,6 @@ export const gluedVFold: Kind<GluedVFold> = {
       unit: 'mm',
       min: 0,
       max: 2000,
-      help: 'How long the ridge is, from the apex to the tip.',
     },
     tabField,
   ],
@@ -263,18 +262,16 @@ export const gluedVFold: Kind<GluedVFold> = {
       values: [1, -1],
       words: ['Outward', 'Back'],
       required: true,
-      help: 'Which way along the host crease the joints run: 1 outward, -1 back.',
     },
     ...stateChoices,
   ],
-  points: [{ name: 'outline', help: 'Points from the tip of the ridge to the end of the joint.' }],
+  points: [/** Points from the tip of the ridge to the end of the joint. */ { name: 'outline' }],
   derived: [
     {
       name: 'base',
       label: 'Base angle',
       unit: 'deg',
       ...ANGLES,
-      help: 'From the host crease to the joint; both sides turn together.',
       get: (m) => sides(m).right.base,
       set: (m, value) => both(m, 'base', value),
     },
@@ -283,7 +280,6 @@ export const gluedVFold: Kind<GluedVFold> = {
       label: 'Facet angle',
       unit: 'deg',
       ...ANGLES,
-      help: 'From the joint to the ridge; both sides change together.',
       get: (m) => sides(m).right.facet,
       set: (m, value) => both(m, 'facet', value),
     },
@@ -338,6 +334,5 @@ export const gluedVFold: Kind<GluedVFold> = {
           sentence: 'is missing: give base and facet, for both sides or for each, from 1 to 179 degrees',
         }
   },
-  fits,
   build,
 }

@@ -19,8 +19,6 @@ export interface Field {
   /** Allowed range, both ends included. */
   readonly min: number
   readonly max: number
-  /** One sentence: what it is, and from where it is measured. */
-  readonly help: string
   /** The file may leave it out. */
   readonly optional?: boolean
   /** What below and above nought means: along the host crease or away from it, turned, wider, to either side. */
@@ -52,7 +50,6 @@ export interface Choice {
   readonly values: readonly (string | number)[]
   /** What the reader sees for each of them. */
   readonly words: readonly string[]
-  readonly help: string
   /** True if the file must say it. */
   readonly required?: boolean
 }
@@ -62,7 +59,6 @@ export interface Derived<M extends Placed> {
   readonly name: string
   readonly label: string
   readonly unit: 'mm' | 'deg'
-  readonly help: string
   readonly min: number
   readonly max: number
   readonly sense?: Field['sense']
@@ -93,7 +89,6 @@ export interface Handle<M extends Placed> {
 /** A field that holds points `[across, along]`. */
 export interface Points {
   readonly name: string
-  readonly help: string
   /** True if the file must say it. */
   readonly required?: boolean
   /** They are measured along the host crease, from its start: farther along it they go with the mechanism. */
@@ -149,6 +144,12 @@ export interface Fitted<M extends Placed> {
   readonly fields: Omit<M, keyof Placed>
 }
 
+/**
+ * What a new one of a kind would be in a room, every variant once and always in this order, in whole mm and degrees;
+ * null for a variant that would be too small to make. Whether it is sound is for the checks to say.
+ */
+export type Fits<M extends Placed> = (room: Room, share: Share) => readonly (Fitted<M> | null)[]
+
 /** One kind of mechanism. A kind is one file in `mechanisms/` and one line in `registry.ts`. */
 export interface Kind<M extends Placed> {
   readonly kind: M['kind']
@@ -176,11 +177,6 @@ export interface Kind<M extends Placed> {
   complete(m: M): M
   /** Range rules that tie several fields together: null, or the field, a sentence and the nearest value that works. */
   limits?(m: M): Fault | null
-  /**
-   * What a new one would be in a room, every variant once and always in this order, in whole mm and degrees; null
-   * for a variant that would be too small to make. Whether it is sound is for the checks to say.
-   */
-  fits(room: Room, share: Share): readonly (Fitted<M> | null)[]
   build(m: M): Build
   /** Where what is drawn on it goes when it is changed so; null: it stays where it is on its panels. */
   carries?(before: M, after: M): ((drawn: Flat) => Flat) | null

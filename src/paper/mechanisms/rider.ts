@@ -118,7 +118,7 @@ function build(m: Rider): Build {
 const CORNERS = 16
 
 /** A round piece in the middle of what is free, glued over its inner half; on either side of the panel. */
-function fits({ spot }: Room, { deep }: Share): readonly (Fitted<Rider> | null)[] {
+export function riderFits({ spot }: Room, { deep }: Share): readonly (Fitted<Rider> | null)[] {
   const radius = Math.round(deep * (spot?.radius ?? 0))
   if (!spot || radius < SMALLEST) return [null, null]
   const [across, along] = spot.at.map(Math.round) as [number, number]
@@ -152,7 +152,6 @@ export const rider: Kind<Rider> = {
       max: 2000,
       optional: true,
       sense: 'across',
-      help: 'How far it is shifted away from the crease its panel hangs on.',
     },
     {
       name: 'along',
@@ -162,7 +161,6 @@ export const rider: Kind<Rider> = {
       max: 2000,
       optional: true,
       sense: 'along',
-      help: 'How far it is shifted along that crease.',
     },
     {
       name: 'turn',
@@ -172,7 +170,6 @@ export const rider: Kind<Rider> = {
       max: 180,
       optional: true,
       sense: 'turn',
-      help: 'How far it is turned about the middle of its glue.',
     },
     {
       name: 'size',
@@ -181,7 +178,6 @@ export const rider: Kind<Rider> = {
       min: 1,
       max: 2000,
       optional: true,
-      help: 'The longest way across it. The glue keeps its own size.',
     },
   ],
   choices: [
@@ -190,12 +186,13 @@ export const rider: Kind<Rider> = {
       label: 'Stuck on',
       values: ['front', 'back'],
       words: ['Front', 'Back'],
-      help: 'The side of the panel it is stuck on. Front: the side seen from inside the open card.',
     },
   ],
   points: [
-    { name: 'shape', help: 'The outline of the piece, in the panel’s flat coordinates.', required: true },
-    { name: 'glue', help: 'The part of it that is glued, in the same coordinates.', required: true },
+    /** The outline of the piece, in the panel’s flat coordinates. */
+    { name: 'shape', required: true },
+    /** The part of it that is glued, in the same coordinates. */
+    { name: 'glue', required: true },
   ],
   derived: [],
   aims: ['across', 'along'],
@@ -226,7 +223,6 @@ export const rider: Kind<Rider> = {
       : m.glue.length < 3
         ? { field: 'glue', sentence: `must hold at least 3 points, not ${m.glue.length}` }
         : null,
-  fits,
   build,
   carries: carried,
 }

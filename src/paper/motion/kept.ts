@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.ts'
+import { baseOf } from './base.ts'
 
 /*
  * What is found out about paper is kept for as long as that paper is there: as a rule only one mechanism of a
@@ -39,12 +40,6 @@ function paperAt(thing: object, base: Paper | null, lift: number): Paper {
 
 /** So many papers are kept of one mechanism. */
 const PLACES = 8
-
-/** By mechanism (index), the one that it stands on; -1: the card. */
-export function baseOf({ builds, creases, panels }: Model, owner: number): number {
-  const { host = 0, hostPanel } = builds[owner] ?? {}
-  return (hostPanel === undefined ? creases[host]?.owner : panels[hostPanel]?.owner) ?? -1
-}
 
 /** What stands for the paper of a mechanism (index; -1: the card). */
 export function paperOf(model: Model, owner: number): Paper {

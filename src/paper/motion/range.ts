@@ -4,7 +4,7 @@ import type { Model, ModelBuild } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
 import { DEGREES, halfAngle } from '../plane/vector.ts'
-import { baseOf } from './kept.ts'
+import { baseOf } from './base.ts'
 
 /*
  * How far a card opens and shuts, told from closed forms and not from looking.

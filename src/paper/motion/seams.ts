@@ -1,5 +1,5 @@
 import type { Patch } from '../model/patches.ts'
-import { isInConvex } from '../plane/convex.ts'
+import { isInConvex } from '../plane/in-convex.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { laid, unlaid } from '../plane/lay.ts'
 import type { Segment } from '../plane/segment.ts'

@@ -1,6 +1,8 @@
+import type { Gap } from './gap.ts'
+import { crossing, middleOf } from './gap.ts'
 import type { Flat } from './lay.ts'
-import type { Gap, Segment } from './segment.ts'
-import { crossing, edgesOf, isWithin, middleOf, nearestOn, SAME } from './segment.ts'
+import type { Segment } from './segment.ts'
+import { edgesOf, isWithin, nearestOn, SAME } from './segment.ts'
 
 /** Distance of a point from an outline's nearest edge, mm, and where. */
 export function nearestEdge(edges: readonly Segment[], p: Flat): { distance: number; at: Flat } {

@@ -1,4 +1,4 @@
-import { isInPacked } from './convex.ts'
+import { isInPacked } from './in-convex.ts'
 import type { Vec3 } from './vector.ts'
 
 /** Rounding of positions, mm: some 1e-13 at each level of nesting. */

@@ -1,9 +1,10 @@
 /** Where a piece may be glued: on paper of its panel, and under itself. */
 import type { Model } from '../model/model.ts'
+import { crossing } from '../plane/gap.ts'
 import type { Flat } from '../plane/lay.ts'
 import { nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
-import { crossing, edgesOf, isWithin } from '../plane/segment.ts'
+import { edgesOf, isWithin } from '../plane/segment.ts'
 
 /** Less than this from its middle to its edge, a glued place holds nothing, mm. */
 export const LEAST_GLUE = 2

@@ -1,10 +1,12 @@
 /** Loaded when a reader says where the tip should be. No page needed. */
+
 import type { Aimed, Design, Measure, Mechanism, Target } from '../../paper/index.ts'
 import { change, fieldsFor, kindOf, measure, nameOf, settable, settingOf, topOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
-import { mechanismOf } from '../state/fields.ts'
+import { offeredBy } from '../model/offered.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { large, shown, small, typed } from '../state/format.ts'
+import { mechanismOf } from '../state/settings.ts'
 import { kept } from '../state/state.ts'
 
 /** What weighs too much for one file with this one: it is there already, since a hand came near the bench. */
@@ -102,7 +104,8 @@ function differences(bench: Bench, design: Design, id: string, aimed: Aimed): re
   const owner = design.mechanisms.length > 1 ? ` of the ${nameOf(id)}` : ''
   const slit = kindOf(before).slit
   const names = Object.keys(aimed.settings)
-  const offeredAs = (name: string) => bench.fields.find(({ key }) => key === `${id}.${name}`)?.label
+  const offeredAs = (name: string) =>
+    offeredBy(bench).fields.find(({ key }) => key === `${id}.${name}`)?.label
   // An apex that moves takes its slit along, or leaves it where it was: then the reader is told the slit's own place.
   const moves =
     slit !== undefined && names.some((name) => name === 'apex' || (name === 'run' && !offeredAs(name)))

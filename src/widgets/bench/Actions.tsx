@@ -1,9 +1,10 @@
 import type { JSX } from 'preact'
-import { useState } from 'preact/hooks'
-import { addressOf } from '../model/address.ts'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { addressOf, linkTo } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { notLoaded } from '../model/loading.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
+import { undoByKeys } from './undo-keys.ts'
 
 /** Puts the address on the clipboard; where that is not allowed it is shown, to be copied by hand. */
 function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
@@ -46,7 +47,7 @@ function TakeAlong({ bench }: { readonly bench: Bench }): JSX.Element {
     bench.rest()
     try {
       const { takeAddress } = await import('../keeping/take.ts')
-      const link = bench.link.peek()
+      const link = linkTo(bench)
       const from = `${location.pathname}${link === '' ? '' : `#${link}`}`
       location.assign((await takeAddress(bench.design.peek(), DUMMY, from)) ?? DUMMY)
     } catch (error) {
@@ -76,10 +77,19 @@ const StepButton = ({ label, can, onPress }: StepButtonProps): JSX.Element => (
   </button>
 )
 
+interface ActionsProps {
+  readonly bench: Bench
+  readonly slug: string
+  /** A second bench of a page: the keys of the page belong to the first one. */
+  readonly aside: boolean
+}
+
 /** What can be done with the bench as it stands. */
-export function Actions({ bench, slug }: { readonly bench: Bench; readonly slug: string }): JSX.Element {
+export function Actions({ bench, slug, aside }: ActionsProps): JSX.Element {
+  const root = useRef<HTMLDivElement>(null)
+  useEffect(() => undoByKeys(bench, aside ? (root.current?.closest('.bench') ?? null) : null), [bench, aside])
   return (
-    <div class="bench-actions">
+    <div class="bench-actions" ref={root}>
       <SheetButton slug={slug} design={() => bench.design.peek()} />
       <StepButton label="Undo" can={bench.canUndo.value} onPress={bench.undo} />
       <StepButton label="Redo" can={bench.canRedo.value} onPress={bench.redo} />

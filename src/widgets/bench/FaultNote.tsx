@@ -4,13 +4,14 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Check, Repair } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
+import { offeredBy } from '../model/offered.ts'
 import { covering, lengthUnit } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { shown, small } from '../state/format.ts'
 
 /** What the repair's button says: `Make the slit 34.2 mm`. Where several could be meant it says whose. */
 export function repairSays({ id, field, label, to, unit }: Repair, bench: Bench, length: LengthUnit): string {
-  const offered = bench.fields.find(({ key }) => key === `${id}.${field}`)
+  const offered = offeredBy(bench).fields.find(({ key }) => key === `${id}.${field}`)
   const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${nameOf(id)}` : ''
   if (!offered && field === 'run')
     return `Put the slit${owner} ${shown(Math.abs(to), unit, length)} from its apex`

@@ -4,16 +4,10 @@ import './layout.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Check } from '../../paper/index.ts'
-import { kindOf } from '../../paper/index.ts'
-import { AimFold } from '../aim/AimFold.tsx'
-import { MetNote } from '../challenge/MetNote.tsx'
-import { FieldPanel } from '../fields/FieldPanel.tsx'
-import { ChartPlace } from '../figures/ChartPlace.tsx'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
 import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
-import { Cover, GuessNote, ShowHide } from '../guess/Cover.tsx'
-import { followAddress } from '../model/address.ts'
+import { Cover, ShowHide } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
 import type { DesignSource } from '../model/brought.ts'
@@ -21,16 +15,17 @@ import { designFrom } from '../model/brought.ts'
 import { examineLater } from '../model/examine-later.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
+import { notLoaded } from '../model/loading.ts'
 import { benchOf, followGuess, recallUnit } from '../model/page.ts'
+import { tellSpare } from '../model/spare.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
-import { DEFAULT_FOLDS, EVERY_FIGURE, FIRST_SIZES } from '../state/config.ts'
+import { EVERY_FIGURE, foldsOf } from '../state/config.ts'
+import type { Said } from '../state/reading-help.ts'
 import { leadOf } from '../state/state.ts'
-import { templateButton } from '../template/SheetButton.tsx'
-import { Actions } from './Actions.tsx'
-import { FaultNote } from './FaultNote.tsx'
+import { templateButton } from '../template/template-button.ts'
+import { captions } from './captions.ts'
 import { OpeningBar } from './OpeningBar.tsx'
 import { LeadReading, ReadingStrip } from './ReadingStrip.tsx'
-import { WayNote } from './WayNote.tsx'
 
 export interface FoldBenchProps {
   readonly design: DesignSource
@@ -38,11 +33,13 @@ export interface FoldBenchProps {
   readonly config: BenchConfig
   /** The kernel's verdicts on the design, worked out when the page is made. */
   readonly checks?: readonly Check[]
-  /** Which way the mechanisms of `config.ways` go, one sentence each, worked out when the page is made. */
-  readonly ways?: readonly string[]
-  /** The chart's first picture, drawn when the page is made; what draws it again comes when it is seen. */
+  /** What is said of each of its readings: `readingHelps`. */
+  readonly helps: Partial<Record<Said, string>>
+  /** Islands within it, which come a little later: `BenchChart`, `BenchNotes` and `BenchActions`. */
   readonly chart?: ComponentChildren
-  /** A second bench of a page: the address and the keys of the page belong to the first one. */
+  readonly notes?: ComponentChildren
+  readonly actions?: ComponentChildren
+  /** A second bench of a page: the address, the keys and the phrases of the page belong to the first one. */
   readonly aside?: boolean
 }
 
@@ -50,13 +47,6 @@ const screenFrames: Frames =
   typeof requestAnimationFrame === 'undefined'
     ? NO_FRAMES
     : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
-
-const captions: Readonly<Record<FigureName, string>> = {
-  view: 'Standing card',
-  sheet: 'Flat sheet',
-  section: 'Section',
-  chart: 'Chart',
-}
 
 const hints: Partial<Record<FigureName, string>> = {
   view: 'Drag the card to open it, the table to turn it.',
@@ -133,48 +123,42 @@ function FigurePick({ side, figures, first }: PickProps): JSX.Element {
   )
 }
 
-/** What is folded away until it is asked for, where there is room for the rest. */
-function More({ folds }: { readonly folds: readonly FigureName[] }): JSX.Element {
-  return (
-    <fieldset class="bench-more">
-      <legend class="aloud">More to see</legend>
-      {folds.map((name) => (
-        <label key={name}>
-          <input type="checkbox" class={`unfold-${name}`} />
-          <span>{captions[name]}</span>
-        </label>
-      ))}
-    </fieldset>
-  )
-}
-
-/** Undo and redo by the usual keys, unless the keys belong to a field that is being typed in. */
-function undoKeys(bench: Bench, event: KeyboardEvent): void {
-  if (!(event.ctrlKey || event.metaKey) || event.altKey) return
-  const target = event.target as Element | null
-  if (target?.matches('input[type="text"], textarea, [contenteditable]')) return
-  const key = event.key.toLowerCase()
-  if (key !== 'z' && key !== 'y') return
-  event.preventDefault()
-  if (key === 'y' || event.shiftKey) bench.redo()
-  else bench.undo()
+/** Words of the chapter that move the card: what does so comes when the first of them is pressed. */
+async function pressPhrase(bench: Bench, slug: string, { target }: Event): Promise<void> {
+  const phrase = target instanceof Element && target.closest<HTMLButtonElement>('button[data-phrase]')
+  if (!phrase) return
+  try {
+    const { press } = await import('../phrase/phrases.tsx')
+    press(bench, slug, phrase)
+  } catch (error) {
+    bench.trouble.value = notLoaded('What moves the card', error)
+    document.querySelector('.bench-grid')?.scrollIntoView()
+  }
 }
 
 /** Wakes the bench on the page; returns what puts it to sleep again. */
-function wake(bench: Bench, slug: string, aside: HTMLElement | null): () => void {
-  const onKey = (event: KeyboardEvent) => {
-    if (!aside || aside.contains(event.target as Node)) undoKeys(bench, event)
+function wake(bench: Bench, slug: string, root: HTMLElement, aside: boolean): () => void {
+  const onClick = (event: Event) => {
+    if (!aside) void pressPhrase(bench, slug, event)
+  }
+  const onLost = (event: Event) => {
+    const { target, detail } = event as CustomEvent<{ readonly error: unknown }>
+    const isChart = target instanceof Element && target.closest('.figure-chart')
+    bench.trouble.value = notLoaded(isChart ? 'The chart' : 'What sets the sizes', detail.error)
+    event.preventDefault()
   }
   const leave = () => bench.pause()
   recallUnit()
-  const forget = aside ? () => {} : followAddress(bench)
   const follow = followGuess()
   const stop = examineLater(bench)
   benchOf(slug).value = bench
-  document.addEventListener('keydown', onKey)
+  const forget = tellSpare(bench, root)
+  root.addEventListener('astro:hydration-error', onLost)
+  document.addEventListener('click', onClick)
   addEventListener('pagehide', leave)
   return () => {
-    document.removeEventListener('keydown', onKey)
+    root.removeEventListener('astro:hydration-error', onLost)
+    document.removeEventListener('click', onClick)
     removeEventListener('pagehide', leave)
     benchOf(slug).value = null
     stop()
@@ -193,8 +177,10 @@ export function FoldBench({
   slug,
   config,
   checks,
-  ways,
+  helps,
   chart,
+  notes,
+  actions,
   aside = false,
 }: FoldBenchProps): JSX.Element {
   const design = designFrom(source)
@@ -205,14 +191,13 @@ export function FoldBench({
   const root = useRef<HTMLDivElement>(null)
   useEffect(() => {
     setAwake(true)
-    return wake(bench, slug, aside ? root.current : null)
+    return root.current ? wake(bench, slug, root.current, aside) : undefined
   }, [bench, slug, aside])
   const figures = config.figures ?? EVERY_FIGURE
   const has = (name: FigureName): boolean => figures.includes(name)
-  const first = leadOf(design, config)
-  const lead = first?.id
+  const lead = leadOf(design, config)?.id
   const covers = config.covers ?? []
-  const folds = (config.folds ?? DEFAULT_FOLDS).filter(has)
+  const folds = foldsOf(config)
   const [left, right] = [figures[0], figures[1] ?? figures[0]]
   return (
     <div ref={root} class="bench" data-awake={awake} data-covers={covers.join(' ')}>
@@ -243,23 +228,15 @@ export function FoldBench({
           <LeadReading bench={bench} slug={slug} />
           {covers.length > 0 ? <ShowHide /> : null}
         </div>
-        <ReadingStrip bench={bench} slug={slug} />
-        {design.mechanisms.length > 0 ? <FaultNote bench={bench} /> : null}
-        {ways ? <WayNote bench={bench} says={ways} answers={covers.includes('ways')} /> : null}
-        {covers.length > 0 ? <GuessNote /> : null}
-        <MetNote slug={slug} />
+        <ReadingStrip bench={bench} slug={slug} helps={helps} />
+        {notes}
         <Notes bench={bench} />
-        <FieldPanel bench={bench} first={config.sizes ?? FIRST_SIZES} />
-        {folds.length > 0 ? <More folds={folds} /> : null}
         {has('chart') ? (
           <FigureFrame name="chart" answers={covers.includes('chart')}>
-            <ChartPlace bench={bench} lead={lead}>
-              {chart}
-            </ChartPlace>
+            {chart}
           </FigureFrame>
         ) : null}
-        {first && kindOf(first).aims.length > 0 ? <AimFold bench={bench} lead={first} /> : null}
-        <Actions bench={bench} slug={slug} />
+        {actions}
       </div>
     </div>
   )

@@ -7,6 +7,7 @@ import { movedOn } from '../model/moved.ts'
 import { lengthUnit } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { digits, unitSign } from '../state/format.ts'
+import type { Said } from '../state/reading-help.ts'
 import type { Reading } from '../state/readings.ts'
 
 /** Read, never typed: with a true minus sign, as everywhere in print. */
@@ -24,6 +25,7 @@ const lead = ({ name, value, unit }: Reading, length: LengthUnit): string => {
 
 interface CellProps {
   readonly reading: Reading
+  readonly help: string | undefined
   readonly length: LengthUnit
   /** Whether a check says no: then nothing is praised beside it. */
   readonly faulty: boolean
@@ -33,8 +35,8 @@ interface CellProps {
   readonly was: number | undefined
 }
 
-function Cell({ reading, length, faulty, answers, was }: CellProps): JSX.Element {
-  const { name, label, value, unit, help } = reading
+function Cell({ reading, help, length, faulty, answers, was }: CellProps): JSX.Element {
+  const { name, label, value, unit } = reading
   const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : faulty ? undefined : 'good'
   return (
     <div class="reading-cell" data-reading={name} data-state={state}>
@@ -66,7 +68,11 @@ interface StripProps {
 }
 
 /** The strip of numbers under the figures; the first one is red, like its dimension in the picture. */
-export function ReadingStrip({ bench, slug }: StripProps): JSX.Element {
+export function ReadingStrip({
+  bench,
+  slug,
+  helps,
+}: StripProps & { readonly helps: Partial<Record<Said, string>> }): JSX.Element {
   const length = lengthUnit.value
   const was = movedOn(slug).value?.was ?? {}
   const faulty = bench.checks.value?.some(({ ok }) => !ok) ?? false
@@ -76,6 +82,7 @@ export function ReadingStrip({ bench, slug }: StripProps): JSX.Element {
         <Cell
           key={reading.name}
           {...{ reading, length, faulty }}
+          help={helps[reading.behind ? 'behind' : reading.name]}
           answers={bench.config.covers?.includes(reading.name) ?? false}
           was={was[reading.name]}
         />

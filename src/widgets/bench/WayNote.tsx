@@ -3,8 +3,8 @@ import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Bench } from '../model/bench-model.ts'
-import { afterPaint } from '../model/examine-later.ts'
 import { notLoaded } from '../model/loading.ts'
+import { afterPaint } from '../model/spare.ts'
 
 interface WayNoteProps {
   readonly bench: Bench

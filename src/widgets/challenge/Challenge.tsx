@@ -3,6 +3,7 @@ import { effect } from '@preact/signals'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import type { Check } from '../../paper/index.ts'
+import { linkTo } from '../model/address.ts'
 import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
 import { keepSolved, metOn, solvedBy } from '../model/met.ts'
@@ -82,7 +83,8 @@ export function Challenge(props: ChallengeProps): JSX.Element {
       return undefined
     }
     const wait = setTimeout(() => {
-      const link = benchOf(slug).peek()?.link.peek() ?? ''
+      const bench = benchOf(slug).peek()
+      const link = bench ? linkTo(bench) : ''
       setMet(true)
       setSolved(link)
       keepSolved(slug, solvedKey, link)

@@ -2,6 +2,7 @@ import type { JSX } from 'preact'
 import type { Forgiveness } from '../../paper/index.ts'
 import { kindOf, nameOf } from '../../paper/index.ts'
 import { ChoiceRow, FieldRow, UnitChoice } from '../fields/FieldPanel.tsx'
+import { offeredBy } from '../model/offered.ts'
 import { lengthUnit } from '../model/page.ts'
 import { large, small } from '../state/format.ts'
 import { forgivesSays, useForgiving } from './desk/forgiving.ts'
@@ -76,12 +77,12 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
         </p>
       ) : null}
       <fieldset class="sizes-fields" disabled={isLocked} aria-label="Sizes">
-        {bench.choices.map((choice) => (
+        {offeredBy(bench).choices.map((choice) => (
           <div key={choice.key} class="size">
             <ChoiceRow {...{ bench, choice }} />
           </div>
         ))}
-        {bench.fields.map((field) => (
+        {offeredBy(bench).fields.map((field) => (
           <div key={field.key} class="size">
             <FieldRow {...{ bench, field, length }} />
             {isLocked ? null : <Keep dummy={dummy} name={field.key} />}

@@ -1,4 +1,5 @@
 import { remove } from '../keeping/edits.ts'
+import { offeredBy } from '../model/offered.ts'
 import { ownerOf } from './model/chosen.ts'
 import type { Dummy } from './model/dummy-model.ts'
 import { keyDoes } from './model/keys.ts'
@@ -25,7 +26,7 @@ const acts = {
   },
   keep(dummy: Dummy) {
     const { bench, pins } = dummy
-    const keys = bench.fields.map(({ key }) => key)
+    const keys = offeredBy(bench).fields.map(({ key }) => key)
     const kept = keys.every((key) => pins.peek().includes(key))
     dummy.pin(keys, !kept)
   },

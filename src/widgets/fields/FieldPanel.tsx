@@ -1,6 +1,7 @@
 import './fields.css'
 import type { JSX } from 'preact'
 import type { Bench } from '../model/bench-model.ts'
+import { offeredBy } from '../model/offered.ts'
 import { chooseUnit, lengthUnit, sizeInHand } from '../model/page.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
 import { refusal } from '../state/fields.ts'
@@ -141,9 +142,10 @@ interface FieldPanelProps {
 /** Every number that can be set, each as a slider and as a number: the way to work a bench without dragging. */
 export function FieldPanel({ bench, first }: FieldPanelProps): JSX.Element {
   const length = lengthUnit.value
+  const { fields, choices } = offeredBy(bench)
   const rows = [
-    ...bench.choices.map((choice) => <ChoiceRow key={choice.key} {...{ bench, choice }} />),
-    ...bench.fields.map((field) => <FieldRow key={field.key} {...{ bench, field, length }} />),
+    ...choices.map((choice) => <ChoiceRow key={choice.key} {...{ bench, choice }} />),
+    ...fields.map((field) => <FieldRow key={field.key} {...{ bench, field, length }} />),
   ]
   const more = rows.slice(first)
   return (

@@ -1,8 +1,8 @@
 /** Loaded when an address speaks of a bench: reading it takes the kernel's reader of designs. */
 import type { Design } from '../../paper/index.ts'
 import { DesignError, kindOf, parseDesign } from '../../paper/index.ts'
-import { withFields } from '../state/fields.ts'
 import { stopOnWay, withinReach } from '../state/opening.ts'
+import { withFields } from '../state/settings.ts'
 import type { BenchState } from '../state/state.ts'
 import { kept } from '../state/state.ts'
 import { onCard, owned, plainEntries } from './link-entries.ts'

@@ -11,6 +11,7 @@ import type { BenchConfig } from '../state/config.ts'
 import { benchFields } from '../state/fields.ts'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { shown, small, typed, unitSign } from '../state/format.ts'
+import { readingHelp } from '../state/reading-help.ts'
 import type { Words } from '../state/readings.ts'
 import { readingWords } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
@@ -128,7 +129,7 @@ interface Asked extends Compared {
   readonly at: number
   readonly lead: string | undefined
   readonly further: readonly What[]
-  wordsOf(what: Measured): Words
+  wordsOf(what: Measured): Words & { readonly help: string }
 }
 
 function useAsked({ slug, design, config, id, at = 90 }: PartProps): Asked {
@@ -136,12 +137,14 @@ function useAsked({ slug, design, config, id, at = 90 }: PartProps): Asked {
   const { made } = compared
   const lead = id ?? leadOf(made, config)?.id
   const further = useMemo(() => furtherOf(made, lead, at), [made, lead, at])
-  const wordsOf = (what: Measured) =>
-    readingWords(
+  const wordsOf = (what: Measured) => ({
+    ...readingWords(what, startState(made, config)),
+    help: readingHelp(
       what,
-      startState(made, config),
       made.mechanisms.find((m) => m.id === lead),
-    )
+      config,
+    ),
+  })
   return { ...compared, at, lead, further, wordsOf }
 }
 

@@ -1,15 +1,18 @@
 import { effect } from '@preact/signals'
-import { isLink } from '../link/link.ts'
+import { isLink, linkOf } from '../link/link.ts'
 import type { Bench } from './bench-model.ts'
 import { notLoaded } from './loading.ts'
 
 /** Quiet for this long, and the address follows, ms. */
 const QUIET = 300
 
+/** The part of an address that brings a bench back as it is now; empty for its first state. */
+export const linkTo = ({ state, start }: Bench): string => linkOf(state.value, start)
+
 /** The address that brings the bench back as it is now. */
 export function addressOf(bench: Bench): string {
   const { origin, pathname, search } = location
-  const link = bench.link.peek()
+  const link = linkTo(bench)
   return `${origin}${pathname}${search}${link === '' ? '' : `#${link}`}`
 }
 
@@ -32,9 +35,10 @@ export function followAddress(bench: Bench): () => void {
   }
   const onHash = () => void read(true)
   void read(false)
-  let first = true
+  // What the address tells is still to be read.
+  let first = bench.state.peek() === bench.start
   const stop = effect(() => {
-    bench.link.value
+    void bench.state.value
     const busy = bench.playing.value || bench.held.value !== null
     clearTimeout(wait)
     if (first || busy) {
@@ -43,7 +47,7 @@ export function followAddress(bench: Bench): () => void {
     }
     wait = setTimeout(() => {
       // A place of the page stays in the address until there is a state to tell.
-      if (bench.link.peek() !== '' || isLink(location.hash))
+      if (linkTo(bench) !== '' || isLink(location.hash))
         history.replaceState(history.state, '', addressOf(bench))
     }, QUIET)
   })

@@ -2,15 +2,13 @@ import type { ReadonlySignal, Signal } from '@preact/signals'
 import { batch, computed, signal } from '@preact/signals'
 import type { Check, Design, Poser, Repair } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
-import { linkOf } from '../link/link.ts'
 import type { LinkRead } from '../link/read-link.ts'
 import type { BenchConfig } from '../state/config.ts'
-import type { BenchChoice, BenchField } from '../state/fields.ts'
-import { benchChoices, benchFields, withFields } from '../state/fields.ts'
 import { withinReach } from '../state/opening.ts'
 import type { Past } from '../state/past.ts'
 import type { Measured, Reading } from '../state/readings.ts'
 import { measured, readingNames, readingsOf } from '../state/readings.ts'
+import { withFields } from '../state/settings.ts'
 import type { BenchState } from '../state/state.ts'
 import { startState } from '../state/state.ts'
 import type { BenchHandle } from './bench-handles.ts'
@@ -23,13 +21,6 @@ import type { Player } from './player.ts'
 import { player } from './player.ts'
 import type { Verdicts } from './verdicts.ts'
 import { verdictsOn } from './verdicts.ts'
-
-/** What a bench offers to be set: it follows from the configuration, and stays while the card is changed. */
-export interface Offered {
-  readonly config: BenchConfig
-  readonly fields: readonly BenchField[]
-  readonly choices: readonly BenchChoice[]
-}
 
 /** What follows from a bench's state, and from the configuration. */
 export interface Shown {
@@ -45,8 +36,6 @@ export interface Shown {
   /** Where the section is cut, mm along the gutter: where the reader put it, else through the tip. */
   readonly station: ReadonlySignal<number>
   readonly readings: ReadonlySignal<readonly Reading[]>
-  /** The part of an address that brings this state back; empty for the first one. */
-  readonly link: ReadonlySignal<string>
 }
 
 /**
@@ -55,7 +44,10 @@ export interface Shown {
  * as one until `rest`. However many moves arrive between two pictures, they cause one new state.
  * What is held is called by a handle’s key, `opening`, `camera`, `chart` or `section`.
  */
-export interface Bench extends Offered, Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
+export interface Bench extends Shown, Verdicts, Player, Omit<Gestures, 'drop'> {
+  readonly config: BenchConfig
+  /** The design as it was when the configuration came: what is offered to be set follows from both. */
+  readonly base: Design
   /** What the page showed at first. */
   readonly start: BenchState
   readonly state: ReadonlySignal<BenchState>
@@ -92,7 +84,6 @@ export interface BenchParts {
 
 /** All that a bench shows of its state. Throws a RangeError if the configuration names what the design does not have. */
 function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<BenchConfig>): Shown {
-  const start = state.peek()
   // None of these comes or goes while something is dragged: they follow the configuration alone.
   const handles = computed(() => handleChoices(state.peek().design, config.value))
   const names = computed(() => readingNames(state.peek().design, config.value))
@@ -117,7 +108,6 @@ function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<Bench
       return station ?? (lead && measure.tips[lead.id]?.reach) ?? point?.[1] ?? design.card.height / 2
     }),
     readings: computed(() => readingsOf(state.value, names.value, all.value)),
-    link: computed(() => linkOf(state.value, start)),
   }
 }
 
@@ -135,10 +125,11 @@ export function benchOn(
   { frames = NO_FRAMES, checks, past, counts }: BenchParts = {},
 ): Bench {
   const start = state.peek()
-  const fields = computed(() => benchFields(state.peek().design, config.value))
-  const choices = computed(() => benchChoices(state.peek().design, config.value))
-  // What a configuration names and the design has not is told at once, and not when it is first shown.
-  for (const offered of [fields, choices]) offered.peek()
+  const base = computed(() => {
+    config.value
+    return state.peek().design
+  })
+  base.peek()
   const notes = signal<readonly string[]>([])
   const ringed = signal(config.peek().first ?? null)
   const choosable = choosableOf(start.design, config.peek())
@@ -155,11 +146,8 @@ export function benchOn(
     get config() {
       return config.value
     },
-    get fields() {
-      return fields.value
-    },
-    get choices() {
-      return choices.value
+    get base() {
+      return base.value
     },
     start,
     state,

@@ -1,12 +1,7 @@
 import { effect } from '@preact/signals'
 import type { Bench } from './bench-model.ts'
 import { notLoaded } from './loading.ts'
-
-/** Runs something when the next frame has been painted. */
-export const afterPaint = (run: () => void): void => void requestAnimationFrame(() => setTimeout(run))
-
-/** A page that came with faults asks for what mends them when no hand has done anything for so long, ms. */
-const REST = 1500
+import { afterPaint, atRest } from './spare.ts'
 
 const isMoved = (bench: Bench): boolean => bench.design.value !== bench.start.design
 
@@ -39,14 +34,10 @@ export function examineLater(bench: Bench): () => void {
   const stop = effect(() => {
     if (isMoved(bench)) ask()
   })
-  const askAtRest = () => {
-    if (bench.held.peek() === null) ask()
-    else wait = setTimeout(askAtRest, REST)
-  }
-  let wait = isFaulty(bench) ? setTimeout(askAtRest, REST) : undefined
+  const forget = isFaulty(bench) ? atRest(bench, ask) : undefined
   return () => {
     asleep = true
-    clearTimeout(wait)
+    forget?.()
     stop()
     end?.()
   }

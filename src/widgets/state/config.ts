@@ -84,6 +84,12 @@ export const EVERY_FIGURE: readonly FigureName[] = ['view', 'sheet', 'section', 
 
 export const DEFAULT_FOLDS: readonly FigureName[] = ['chart']
 
+/** The figures of a bench that are folded away at first. */
+export const foldsOf = ({
+  figures = EVERY_FIGURE,
+  folds = DEFAULT_FOLDS,
+}: BenchConfig): readonly FigureName[] => folds.filter((name) => figures.includes(name))
+
 export const FIRST_SIZES = 3
 
 export const DEFAULT_OPENING = 90

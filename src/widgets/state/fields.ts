@@ -1,8 +1,8 @@
-import type { Change, Choice, Design, Flat, Mechanism, Placed } from '../../paper/index.ts'
+import type { Choice, Design, Flat, Placed } from '../../paper/index.ts'
 import {
-  assign,
   change,
   fieldsFor,
+  helpOn,
   kindOf,
   modelOf,
   nameOf,
@@ -14,6 +14,7 @@ import {
 import type { BenchConfig, FieldChoice } from './config.ts'
 import type { LengthUnit, ValueUnit } from './format.ts'
 import { large, shown, small } from './format.ts'
+import { keptFields, mechanismOf, withFields } from './settings.ts'
 import type { BenchState } from './state.ts'
 import { kept, leadOf, within } from './state.ts'
 
@@ -49,27 +50,6 @@ export interface BenchChoice {
 export const refusal = (field: BenchField, length: LengthUnit): string =>
   `${large(field.label)} goes from ${shown(field.min, field.unit, length)} to ${shown(field.max, field.unit, length)}.`
 
-/** A mechanism by its id. Throws a RangeError if the design has none. */
-export const mechanismOf = (design: Design, id: string): Mechanism => {
-  const m = design.mechanisms.find((one) => one.id === id)
-  if (!m) throw new RangeError(`the bench speaks of ${id}, which is no mechanism of ${design.title}`)
-  return m
-}
-
-/** Every number of the design to a thousandth, so that a link gives the very same design. */
-export const keptFields = <T extends Readonly<Record<string, unknown>>>(fields: T): T =>
-  Object.fromEntries(
-    Object.entries(fields).map(([name, value]) => [name, typeof value === 'number' ? kept(value) : value]),
-  ) as T
-
-/** One mechanism's fields set, and nothing else moved along: what a file or a link says. */
-export function withFields(design: Design, id: string, fields: Change): Design {
-  return {
-    ...design,
-    mechanisms: design.mechanisms.map((m) => (m.id === id ? assign(m, keptFields(fields)) : m)),
-  }
-}
-
 const withDesign = (state: BenchState, design: Design): BenchState => {
   const sound = settled(design)
   return sound ? { ...state, design: sound } : state
@@ -101,15 +81,14 @@ function fieldsToSet(m: Placed, name: string, value: number) {
 function mechanismField(design: Design, choice: FieldChoice, several: boolean): BenchField {
   const m = mechanismOf(design, choice.id)
   const [min, max] = rangeOf(design, m, choice)
-  const { label, help, unit } = settable(m).find(({ name }) => name === choice.field) ?? {
+  const { label, unit } = settable(m).find(({ name }) => name === choice.field) ?? {
     label: choice.field,
-    help: '',
     unit: 'mm' as const,
   }
   return {
     key: `${choice.id}.${choice.field}`,
     label: choice.label ?? (several ? `${large(nameOf(choice.id))}: ${small(label)}` : label),
-    help,
+    help: helpOn(kindOf(m), choice.field),
     ...(choice.from === undefined ? {} : { from: choice.from }),
     unit,
     min,
@@ -184,7 +163,7 @@ export function benchChoices(design: Design, config: BenchConfig): readonly Benc
       {
         key: `${id}.${field}`,
         label: label ?? choice.label,
-        help: choice.help,
+        help: helpOn(kindOf(mechanismOf(design, id)), field),
         options: choice.values.map((value, k) => ({ value, says: choice.words[k] ?? String(value) })),
         get: (state) => chosen(mechanismOf(state.design, id), choice),
         set: (state, value) => withDesign(state, withFields(state.design, id, { [field]: value })),

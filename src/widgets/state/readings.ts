@@ -1,5 +1,5 @@
 import type { Design, Measure, Mechanism } from '../../paper/index.ts'
-import { highest, measure, opensTo, pagePoint, settable, settingOf, topOf } from '../../paper/index.ts'
+import { highest, measure, opensTo, pagePoint, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, ReadingName } from './config.ts'
 import type { ValueUnit } from './format.ts'
 import type { BenchState } from './state.ts'
@@ -11,8 +11,8 @@ export interface Reading {
   readonly label: string
   readonly value: number
   readonly unit: ValueUnit
-  /** What it means, in a sentence or two. */
-  readonly help: string
+  /** It is a rise below nothing, said as a number above it. */
+  readonly behind?: true
 }
 
 /** Everything measured of one state, once. */
@@ -29,64 +29,30 @@ export const measured = (state: BenchState, config: BenchConfig): Measured => ({
 export interface Words {
   readonly label: string
   readonly unit: ValueUnit
-  readonly help: string
 }
 
 const words: Readonly<Record<ReadingName, Words>> = {
-  rise: {
-    label: 'Rise',
-    unit: 'mm',
-    help: 'How far the tip stands from the page below it. Stand a ruler on the page, square to it, and read the tip.',
-  },
-  reach: {
-    label: 'Reach',
-    unit: 'mm',
-    help: 'How far along the gutter the tip has come, measured from the reader’s end of the card.',
-  },
-  'stand-off': { label: 'Stand-off', unit: 'mm', help: 'How far the tip is from the gutter itself.' },
-  gape: { label: 'Gape', unit: 'mm', help: 'How far the two tips are from each other.' },
-  wedge: { label: 'Wedge', unit: 'deg', help: 'The angle at the apex between the gutter and a fold.' },
-  slit: { label: 'Slit', unit: 'mm', help: 'How deep the slit goes from the fold, on each page.' },
-  lean: { label: 'Lean', unit: 'mm', help: 'How far the end of the slit is shifted along the gutter.' },
-  depth: { label: 'Depth', unit: 'mm', help: 'How deep the cuts go from the fold.' },
-  margin: {
-    label: 'Shut card',
-    unit: 'mm',
-    help: 'With the card shut: the least distance from the pop-up to the card’s edge. If it sticks out, the card cannot hide it.',
-  },
-  opening: {
-    label: 'Opening',
-    unit: 'deg',
-    help: 'The angle between the two pages: 0 is shut, 180 is flat.',
-  },
-  highest: {
-    label: 'Highest at',
-    unit: 'deg',
-    help: 'The opening at which the tip stands highest over its page.',
-  },
-  stop: {
-    label: 'Opens to',
-    unit: 'deg',
-    help: 'How far the card opens before this piece is pulled tight. 180° is flat.',
-  },
+  rise: { label: 'Rise', unit: 'mm' },
+  reach: { label: 'Reach', unit: 'mm' },
+  'stand-off': { label: 'Stand-off', unit: 'mm' },
+  gape: { label: 'Gape', unit: 'mm' },
+  wedge: { label: 'Wedge', unit: 'deg' },
+  slit: { label: 'Slit', unit: 'mm' },
+  lean: { label: 'Lean', unit: 'mm' },
+  depth: { label: 'Depth', unit: 'mm' },
+  margin: { label: 'Shut card', unit: 'mm' },
+  opening: { label: 'Opening', unit: 'deg' },
+  highest: { label: 'Highest at', unit: 'deg' },
+  stop: { label: 'Opens to', unit: 'deg' },
 }
 
-const pointWords: Partial<Record<ReadingName, Partial<Words>>> = {
-  gape: {
-    label: 'Gap',
-    help: 'How far the point is from its twin on the other page, straight through the air.',
-  },
-  'stand-off': {
-    label: 'To the gutter',
-    help: 'How far the point is from the gutter. Watch it: it never changes as the card opens.',
-  },
-  reach: { help: 'How far along the gutter the point lies. Opening the card never changes it.' },
-}
+/** What they are called of the point of a bare card. */
+const pointLabels: Partial<Record<ReadingName, string>> = { gape: 'Gap', 'stand-off': 'To the gutter' }
 
-/** Label, unit and meaning of a reading; of a lead that has a ridge to hold a ruler to, and no tip, it says so. */
-export function readingWords(name: ReadingName, state: BenchState, lead?: Mechanism): Words {
-  const own = { ...words[name], ...(state.point ? pointWords[name] : {}) }
-  return lead ? { ...own, help: own.help.replaceAll(/\btip\b/g, topOf(lead)) } : own
+/** Label and unit of a reading. */
+export function readingWords(name: ReadingName, { point }: Pick<BenchState, 'point'>): Words {
+  const label = point && pointLabels[name]
+  return label ? { ...words[name], label } : words[name]
 }
 
 const hasNumber = (m: Mechanism, name: string): boolean => settable(m).some((field) => field.name === name)
@@ -150,7 +116,7 @@ const behind = (rise: Reading): Reading => ({
   ...rise,
   label: 'Behind the page',
   value: -rise.value,
-  help: 'How far the tip lies behind its page, where no ruler reaches it from the inside of the card.',
+  behind: true,
 })
 
 /** The strip of readings, in order. Those that the design does not have are left out. */
@@ -162,7 +128,7 @@ export function readingsOf(
   return names
     .map((name) => ({
       name,
-      ...readingWords(name, state, all.lead),
+      ...readingWords(name, state),
       value: readingValue(name, state, all),
     }))
     .map((one) => (one.name === 'rise' && one.value < -ON_PAGE ? behind(one) : one))

@@ -3,6 +3,7 @@ import type { ComponentType, JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { notLoaded } from '../model/loading.ts'
+import { templateButton } from './template-button.ts'
 
 interface SheetButtonProps {
   readonly slug: string
@@ -13,9 +14,6 @@ interface SheetButtonProps {
 }
 
 type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
-
-/** What a link to the button of a bench is made of. */
-export const templateButton = (slug: string): string => `print-${slug}`
 
 /** The template of the state on the screen, at true size. What makes it is loaded when it is asked for. */
 export function SheetButton({ slug, design, label = 'Print the template' }: SheetButtonProps): JSX.Element {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { change, fieldsFor, kinds, settable, settingOf } from '../../../src/paper/index.ts'
+import { change, fieldsFor, helpOn, kinds, settable, settingOf } from '../../../src/paper/index.ts'
 import { design, designs, runs, vFold } from '../shared/designs.ts'
 
 const beak = vFold('beak', 'gutter', 110, -40, 45)
@@ -78,13 +78,22 @@ describe('every kind', () => {
   test.each(kinds.map((kind) => [kind.kind, kind] as const))(
     '%s says of each number what it is, its unit and its range',
     (_, kind) => {
-      for (const { name, label, unit, min, max, help } of [...kind.fields, ...kind.derived]) {
+      for (const { name, label, unit, min, max, ...field } of [...kind.fields, ...kind.derived]) {
         expect(name).toMatch(/^[a-zA-Z.]+$/)
         expect(label).toMatch(/^[A-Z]/)
         expect(['mm', 'deg']).toContain(unit)
         expect(min).toBeLessThan(max)
-        expect(help).toMatch(/^[A-Z].*\.$/)
+        // What is written out before anybody sees it is not explained.
+        if (!('shorthand' in field)) expect(helpOn(kind, name)).toMatch(/^[A-Z].*\.$/)
       }
+    },
+  )
+
+  test.each(kinds.map((kind) => [kind.kind, kind] as const))(
+    '%s says of each choice what it is',
+    (_, kind) => {
+      for (const { name } of kind.choices ?? []) expect(helpOn(kind, name)).toMatch(/^[A-Z].*\.$/)
+      expect(() => helpOn(kind, 'feather')).toThrow(`nothing is said of feather of a ${kind.kind}`)
     },
   )
 

@@ -1,6 +1,7 @@
 // What a new one of each kind would be in a room: shares of it, worked out on paper and rounded to whole millimetres.
 import { describe, expect, test } from 'vitest'
 import { kindNamed } from '../../../src/paper/index.ts'
+import { fitsOf as fitsOfKind } from '../../../src/paper/mechanisms/fits.ts'
 import type { Room, Share } from '../../../src/paper/mechanisms/kind.ts'
 import { stretchIn, tabFor } from '../../../src/paper/mechanisms/shared/fitting.ts'
 
@@ -15,7 +16,10 @@ const room = (more: Partial<Room> = {}): Room => ({
 
 const share = (more: Partial<Share> = {}): Share => ({ long: 0.65, deep: 0.5, at: 0.5, ...more })
 
-const fitsOf = (kind: string, there: Room, of: Share) => kindNamed(kind)?.fits(there, of) ?? []
+const fitsOf = (name: string, there: Room, of: Share) => {
+  const kind = kindNamed(name)
+  return kind ? fitsOfKind(kind)(there, of) : []
+}
 
 const fieldsOf = (kind: string, there = room(), of = share()) =>
   fitsOf(kind, there, of).map((fit) => fit?.fields ?? null)

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Flat } from '../../../src/paper/index.ts'
 import { clip, insideBox, between as partWay } from '../../../src/paper/plane/clip.ts'
-import { isInConvex, isInPacked } from '../../../src/paper/plane/convex.ts'
+import { isInConvex, isInPacked } from '../../../src/paper/plane/in-convex.ts'
 import { runs } from '../shared/designs.ts'
 import { between } from '../shared/gardens.ts'
 

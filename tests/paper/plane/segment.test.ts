@@ -4,6 +4,7 @@ import { glMatrix, mat3, mat4, vec2, vec3 } from 'gl-matrix'
 import { orient2d } from 'robust-predicates'
 import { describe, expect, test } from 'vitest'
 import type { Flat, Vec3 } from '../../../src/paper/index.ts'
+import { crossing, gapOf, middleOf } from '../../../src/paper/plane/gap.ts'
 import type { Lay } from '../../../src/paper/plane/lay.ts'
 import {
   compose,
@@ -16,7 +17,7 @@ import {
 } from '../../../src/paper/plane/lay.ts'
 import { nearestEdge, overshoot, runsThrough, selfCrossing } from '../../../src/paper/plane/outline.ts'
 import type { Segment } from '../../../src/paper/plane/segment.ts'
-import { crossing, edgesOf, gapOf, middleOf, nearestOn, sideOf } from '../../../src/paper/plane/segment.ts'
+import { edgesOf, nearestOn, sideOf } from '../../../src/paper/plane/segment.ts'
 import { halfAngle, turned } from '../../../src/paper/plane/vector.ts'
 import { runs } from '../shared/designs.ts'
 import { between } from '../shared/gardens.ts'

@@ -15,6 +15,7 @@ import { dummyModel } from '../../../src/widgets/dummy/model/dummy-model.ts'
 import { keyDoes } from '../../../src/widgets/dummy/model/keys.ts'
 import { rowsOf } from '../../../src/widgets/dummy/model/rows.ts'
 import { NO_FRAMES } from '../../../src/widgets/model/frames.ts'
+import { offeredBy } from '../../../src/widgets/model/offered.ts'
 
 const designOf = (...mechanisms: object[]): Design =>
   parseDesign({ hingebook: 1, title: 'Owl', card: { width: 105, height: 148 }, mechanisms })
@@ -63,7 +64,7 @@ describe('what is taken up', () => {
     const dummy = dummyModel(owl, NO_FRAMES)
     dummy.choose({ what: 'part', name: 'eye' })
     const { bench } = dummy
-    const cut = bench.fields.find(({ key }) => key === 'eye.cut')
+    const cut = offeredBy(bench).fields.find(({ key }) => key === 'eye.cut')
     if (!cut) throw new Error('no such size')
     // Farther than the ridge that it stands on is long, and than a page is wide.
     expect(cut.max).toBeGreaterThan(148)
@@ -136,11 +137,11 @@ describe('a dummy', () => {
     dummy.put(designOf(body), 'Body added.', { what: 'part', name: 'body' })
     expect(dummy.chosen.value).toEqual({ what: 'part', name: 'body' })
     expect(dummy.slip.value).toBeNull()
-    expect(dummy.bench.fields.map(({ key }) => key)).toContain('body.cut')
+    expect(offeredBy(dummy.bench).fields.map(({ key }) => key)).toContain('body.cut')
     dummy.bench.undo()
     expect(dummy.bench.design.value.mechanisms).toEqual([])
     expect(dummy.chosen.value).toBeNull()
-    expect(dummy.bench.fields).toEqual([])
+    expect(offeredBy(dummy.bench).fields).toEqual([])
     dummy.bench.redo()
     expect(dummy.bench.design.value.mechanisms).toHaveLength(1)
   })

@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.ts'
 import type { Side } from '../../mechanisms/build.ts'
+import { fitsOf } from '../../mechanisms/fits.ts'
 import type { Room } from '../../mechanisms/kind.ts'
 import type { AnyKind, Mechanism } from '../../mechanisms/registry.ts'
 import { kinds } from '../../mechanisms/registry.ts'
@@ -173,7 +174,7 @@ function* fitsAt(
       for (const room of rooms)
         for (const [long, deep] of sizes)
           for (const at of places) {
-            const fit = kind.fits(room, { long, deep, at })[variant]
+            const fit = fitsOf(kind)(room, { long, deep, at })[variant]
             if (fit) yield { slot, m: { id, kind: kind.kind, on: place.on, ...fit.fields } as Mechanism }
           }
     }
@@ -260,7 +261,7 @@ function* chains({ design, wish, judge, effort }: Search, poser: Poser): Generat
           for (const size of PARENT_SIZES) {
             const [long, deep] = SIZES[size] as (typeof SIZES)[number]
             for (const at of PLACES) {
-              const fit = kind.fits(room, { long, deep, at })[variant]
+              const fit = fitsOf(kind)(room, { long, deep, at })[variant]
               if (!fit) continue
               const m = { id: newId(design, kind), kind: kind.kind, on: place.on, ...fit.fields } as Mechanism
               const build = kind.build(m)

@@ -1,6 +1,7 @@
 import { fold, side } from '../../checks/phrases.ts'
 import type { Design } from '../../design/design.ts'
 import { tipAt } from '../../measure/measure.ts'
+import { fitsOf } from '../../mechanisms/fits.ts'
 import type { Room, Share } from '../../mechanisms/kind.ts'
 import type { AnyKind, Mechanism } from '../../mechanisms/registry.ts'
 import { kinds } from '../../mechanisms/registry.ts'
@@ -109,7 +110,7 @@ function* fittings(kind: AnyKind, rooms: readonly Room[], variant: number) {
     for (const [long, deep] of SIZES) {
       // Beside the largest stretch the middle of the others will do.
       const fits = (k === 0 ? PLACES : PLACES.slice(0, 1)).flatMap((at) => {
-        const fit = kind.fits(room, { long, deep, at })[variant]
+        const fit = fitsOf(kind)(room, { long, deep, at })[variant]
         return fit ? [{ ...fit, paper: paperOf(kind, fit.fields) }] : []
       })
       for (const fit of fits.sort((one, two) => two.paper - one.paper)) {
@@ -126,7 +127,7 @@ const ANY_SHARE: Share = { long: 1, deep: 1, at: 0 }
 
 /** A kind's variants, by number. */
 export const variantsOf = (kind: AnyKind): readonly number[] =>
-  kind.fits(ANYWHERE, ANY_SHARE).map((_, k) => k)
+  fitsOf(kind)(ANYWHERE, ANY_SHARE).map((_, k) => k)
 
 /** The nicest sound mechanism of one variant; null if none is. */
 function nicest(

@@ -12,7 +12,6 @@ export const tabField: Field = {
   max: 100,
   optional: true,
   idle: true,
-  help: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
 }
 
 /** On which side of the host's fold a four-bar stands, and in which of its two states. */
@@ -22,14 +21,12 @@ export const stateChoices: readonly Choice[] = [
     label: 'Side',
     values: ['inside', 'outside'],
     words: ['Inside', 'Off the back'],
-    help: 'Inside the host’s fold, or on the outside of it.',
   },
   {
     name: 'pop',
     label: 'State',
     values: ['up', 'down'],
     words: ['Popped', 'Still down'],
-    help: 'Popped up, or still lying down in the fold.',
   },
 ]
 

@@ -7,10 +7,10 @@ export interface Stretched {
   readonly end: number
 }
 
-/** The two fields, in mm; `help` says what lies at either place. */
-export const stretchFields = (help: readonly [start: string, end: string]): readonly Field[] => [
-  { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, help: help[0], said: { as: 'place' } },
-  { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, help: help[1], said: { as: 'place' } },
+/** The two fields, in mm. */
+export const stretchFields: readonly Field[] = [
+  { name: 'start', label: 'Start', unit: 'mm', min: 0, max: 2000, said: { as: 'place' } },
+  { name: 'end', label: 'End', unit: 'mm', min: 0, max: 2000, said: { as: 'place' } },
 ]
 
 export const endAfterStart = ({ start, end }: Stretched): Fault | null =>
