@@ -11,6 +11,9 @@ export { number as interpolate, number as interpolateNumber }`,
 /** Asks ahead of time for what a later part needs: here that is there already, and no list of it is kept. */
 const AHEAD = 'vite/preload-helper.js'
 
+/** Writes a picture for the server's page: in a browser pictures are drawn, and the pen for text stays out of what wakes them. */
+const FIRST_PICTURE = 'widgets/figures/first-picture.ts'
+
 const MARK = '\0left-out:'
 
 /** @type {import('vite').Plugin} */
@@ -23,6 +26,7 @@ export const leftOut = {
   resolveId: (id) => (id in LEFT_OUT ? `${MARK}${id}` : undefined),
   async load(id) {
     if (id.endsWith(AHEAD)) return 'export const __vitePreload = (load) => load()'
+    if (id.endsWith(FIRST_PICTURE)) return "export const firstPicture = () => ''"
     if (!id.startsWith(MARK)) return undefined
     const name = /** @type {keyof typeof LEFT_OUT} */ (id.slice(MARK.length))
     const used = LEFT_OUT[name]

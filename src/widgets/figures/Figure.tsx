@@ -3,9 +3,9 @@ import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { Drawing, Mark } from '../../drawing/pen/marks.ts'
 import type { SvgNode } from '../../drawing/pen/nodes.ts'
 import { gradientsOf, nodesOf } from '../../drawing/pen/nodes.ts'
-import { written } from '../../drawing/pen/svg.ts'
 import { classOfDrawing, cut, nameFor } from '../../drawing/pen/svg-values.ts'
 import { covering } from '../model/page.ts'
+import { firstPicture } from './first-picture.ts'
 import { livePicture } from './live.ts'
 
 /** Decimals of a pixel: what is finer nobody sees, and each frame writes it. */
@@ -64,7 +64,7 @@ export function Figure({ drawing, silent = false, name, under, over }: FigurePro
       aria-hidden={silent ? true : undefined}
       {...size}
       // Our own drawing, each value escaped. In the browser a frame touches only what has changed in it.
-      dangerouslySetInnerHTML={{ __html: import.meta.env.SSR ? nodes.map(written).join('') : '' }}
+      dangerouslySetInnerHTML={{ __html: firstPicture(nodes) }}
     />
   )
 }

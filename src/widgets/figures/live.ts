@@ -9,48 +9,38 @@ interface Live {
   kids: Live[]
 }
 
+/** Writes the attribute whose value stands at `k`, or takes it away. */
+function put(element: Element, look: SvgNode['look'], k: number): void {
+  const [name = '', value] = [look[k - 1], look[k]]
+  if (value === undefined) element.removeAttribute(name)
+  else element.setAttribute(name, value)
+}
+
 function made(node: SvgNode): Live {
   const element = document.createElementNS(SVG, node.tag)
   const { look, inner } = node
-  for (let k = 0; k < look.length; k += 2) {
-    const value = look[k + 1]
-    if (value !== undefined) element.setAttribute(look[k] as string, value)
-  }
-  if (typeof inner === 'string') {
-    element.textContent = inner
-    return { node, element, kids: [] }
-  }
-  const kids = inner.map(made)
-  for (const kid of kids) element.appendChild(kid.element)
+  for (let k = 1; k < look.length; k += 2) if (look[k] !== undefined) put(element, look, k)
+  const kids = typeof inner === 'string' ? [] : inner.map(made)
+  element.append(...(typeof inner === 'string' ? [inner] : kids.map((kid) => kid.element)))
   return { node, element, kids }
-}
-
-/** A mark of one kind always has the same names in the same order: it is its values that change. */
-function relook(element: Element, was: SvgNode['look'], now: SvgNode['look']): void {
-  for (let k = 0; k < now.length; k += 2) {
-    const value = now[k + 1]
-    if (value === was[k + 1] && now[k] === was[k]) continue
-    if (value === undefined) element.removeAttribute(now[k] as string)
-    else element.setAttribute(now[k] as string, value)
-  }
 }
 
 const sameNames = (was: SvgNode['look'], now: SvgNode['look']): boolean =>
   was.length === now.length && now.every((name, k) => k % 2 === 1 || name === was[k])
 
+/** A mark of one kind always has the same names in the same order: it is its values that change. */
 const follows = (was: SvgNode, now: SvgNode): boolean =>
-  was.tag === now.tag &&
-  typeof was.inner === typeof now.inner &&
-  (was.look === now.look || sameNames(was.look, now.look))
+  was.tag === now.tag && typeof was.inner === typeof now.inner && sameNames(was.look, now.look)
 
 function renew(live: Live, node: SvgNode): void {
   const was = live.node
   if (was === node) return
   live.node = node
-  relook(live.element, was.look, node.look)
-  if (typeof node.inner === 'string') {
-    if (node.inner !== was.inner) live.element.textContent = node.inner
-  } else if (node.inner !== was.inner) live.kids = renewed(live.element, live.kids, node.inner)
+  const { element } = live
+  for (let k = 1; k < node.look.length; k += 2) if (node.look[k] !== was.look[k]) put(element, node.look, k)
+  if (node.inner === was.inner) return
+  if (typeof node.inner === 'string') element.textContent = node.inner
+  else live.kids = renewed(element, live.kids, node.inner)
 }
 
 /** Brings what is in an element up to date. What changes places is moved; elements are made only for what is new. */
