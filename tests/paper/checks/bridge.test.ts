@@ -79,17 +79,23 @@ describe('between two', () => {
   })
 
   test('a hole between them is no paper', () => {
-    // On the right the hole of the third reaches from the one to the other: what is left lies beyond it.
-    const [a, c] = [layer('a', 'gutter', 20, 40, 20), layer('c', 'gutter', 43, 60, 20)]
-    expect(seen([a, c])[0]).toContain('3.000')
-    const subject = (mechanisms: readonly object[]) =>
-      subjectOf(design(mechanisms), { bridge: 5, thickness: 2 }, null, { left: 1e5 })
-    const couples = (mechanisms: readonly object[]) =>
-      bridge(subject(mechanisms), new Set()).map(({ ids }) => ids.slice(0, 2).sort().join(' '))
-    expect(couples([a, c])).toEqual(['a c'])
-    expect(couples([a, c, layer('b', 'gutter', 38, 45, 40)])).not.toContain('a c')
-    // One that leaves a way round it does not part them.
-    expect(couples([a, c, layer('b', 'gutter', 38, 45, 8)])).toContain('a c')
+    // On a wall 30 deep: 9 mm cut from its ridge, and 12 from its far fold, so that 9 are left between the two.
+    const wall = [
+      layer('lamp', 'gutter', 20, 90, 30),
+      layer('eye', 'lamp/ridge', 10, 40, 9),
+      layer('ear', 'lamp/left', 10, 40, 12),
+    ]
+    const couples = (...more: readonly object[]) =>
+      bridge(
+        subjectOf(design([...wall, ...more]), { bridge: 10, thickness: 2 }, null, { left: 1e5 }),
+        new Set(),
+      ).map(({ ids, value }) => `${ids.slice(0, 2).join(' ')} ${value.toFixed(1)}`)
+    expect(couples()).toContain('ear eye 9.0')
+    // A third takes all that lies between them.
+    const taken = couples(layer('nose', 'lamp/ridge', 5, 45, 25))
+    expect(taken.some((line) => line.startsWith('ear eye'))).toBe(false)
+    // One beside them takes nothing of it.
+    expect(couples(layer('nose', 'lamp/ridge', 44, 60, 25))).toContain('ear eye 9.0')
   })
 
   test('the halves of one slit are one cut', () => {
