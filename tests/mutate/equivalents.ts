@@ -120,14 +120,6 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '2',
     why: 'A cell that is taken larger is looked through as well, and holds no fewer: the same spot is found.',
   },
-  ...[1, 2, 3].map((nth) => ({
-    file: 'src/paper/model/joints.ts',
-    line: 'build.place(Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, Math.sin(half), Math.cos(half)), out)',
-    was: '0',
-    now: '1',
-    nth,
-    why: 'Where the host stands: only the directions of what is placed on it are asked for.',
-  })),
   ...[
     ['-1', '(1)'],
     ['1', '2'],

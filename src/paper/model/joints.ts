@@ -1,9 +1,10 @@
 import type { Design } from '../design/design.ts'
 import type { Fold, Side } from '../mechanisms/build.ts'
 import type { Frame } from '../plane/frame.ts'
+import { partOf, uprightFrame } from '../plane/frame.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, unlaid } from '../plane/lay.ts'
-import { RADIANS } from '../plane/vector.ts'
+import { cross, dot, halfAngleInto } from '../plane/vector.ts'
 import { coverRim } from './cover.ts'
 import type { Model, ModelCrease, ModelGlue, ModelPanel } from './model.ts'
 import { modelOf } from './model.ts'
@@ -49,8 +50,7 @@ const sheetOf = (model: Model, panel: number, lay: Lay): Lay =>
 
 /** Whether a frame's sideways, along and inside directions are left-handed. */
 function isLeftHanded(f: Frame): boolean {
-  const [ax = 0, ay = 0, az = 0, bx = 0, by = 0, bz = 0, cx = 0, cy = 0, cz = 0] = f.slice(3, 12)
-  return ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx) < 0
+  return dot(partOf(f, 3), cross(partOf(f, 6), partOf(f, 9))) < 0
 }
 
 /**
@@ -62,9 +62,10 @@ function leftHanded(model: Model): readonly boolean[] {
   for (const { build, host, hostPanel } of model.builds) {
     if (hostPanel !== undefined || build.creases.length === 0) continue
     const [least, most] = build.range ?? [0, 180]
-    const half = ((least + most) / 4) * RADIANS
     const out = build.creases.map(() => new Float64Array(14))
-    build.place(Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, Math.sin(half), Math.cos(half)), out)
+    const under = uprightFrame()
+    halfAngleInto(under, 12, (least + most) / 2)
+    build.place(under, out)
     for (const frame of out) found.push(isLeftHanded(frame) !== found[host])
   }
   return found

@@ -78,15 +78,14 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
   const before = new Int32Array(hinges.length).fill(-1)
   const via: (Hinge | undefined)[] = []
   const line = [...roots]
-  for (let k = 0; k < line.length; k++) {
-    const panel = line[k] as number
+  // It grows while it is gone through.
+  for (const panel of line)
     for (const hinge of hinges[panel] ?? []) {
       if (via[hinge.next] || roots.includes(hinge.next)) continue
       via[hinge.next] = hinge
       before[hinge.next] = panel
       line.push(hinge.next)
     }
-  }
   const entry = (panel: number): Lay => via[panel]?.there ?? sameLay
   const length = (panel: number): number => via[panel]?.length ?? 0
   const isRoot = (panel: number): boolean => roots.includes(panel)

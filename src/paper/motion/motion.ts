@@ -1,5 +1,6 @@
 import type { Model, ModelBuild } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
+import { uprightFrame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import { halfAngleInto, RADIANS } from '../plane/vector.ts'
 import type { Chain, Reach, Step } from './chain.ts'
@@ -233,7 +234,7 @@ const ALONG_Y = -2
 /** Frames of a model at one opening, each mechanism placed when first asked for. */
 function framesAt(model: Model, opening: number): Still['frame'] {
   checkOpening(opening)
-  const gutter: Frame = Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0)
+  const gutter = uprightFrame()
   halfAngleInto(gutter, 12, opening)
   const frames = [gutter]
   const frame = (crease: number): Frame => {

@@ -3,7 +3,8 @@ import { alignments } from '../mechanisms/shared/four-bar.ts'
 import type { Model, ModelBuild } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
-import { DEGREES, halfAngle } from '../plane/vector.ts'
+import { uprightFrame } from '../plane/frame.ts'
+import { DEGREES, halfAngleInto } from '../plane/vector.ts'
 import { baseOf } from './kept.ts'
 
 /*
@@ -57,13 +58,11 @@ const widest = (one: Span, two: Span): Span | null => {
 type Turner = (w: number) => Float64Array
 
 function turnerOf({ build }: ModelBuild): Turner {
-  const host: Frame = Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0)
+  const host = uprightFrame()
   const out = build.creases.map(() => new Float64Array(14))
   const angles = new Float64Array(out.length)
   return (w) => {
-    const [sine, cosine] = halfAngle(w)
-    host[12] = sine
-    host[13] = cosine
+    halfAngleInto(host, 12, w)
     build.place(host, out)
     for (let k = 0; k < out.length; k++) {
       const frame = out[k] as Frame
