@@ -100,13 +100,6 @@ const EQUIVALENTS: readonly Equivalent[] = [
     why: 'A ninth number is never written or read.',
   },
   {
-    file: 'src/paper/measure/measure.ts',
-    line: 'if (!known) {',
-    was: '!known',
-    now: 'true',
-    why: 'What was worked out is worked out anew instead of remembered: the same.',
-  },
-  {
     file: 'src/paper/mechanisms/cut-v-fold.ts',
     line: "variant: toward > 0 ? 'away from the start' : 'back to the start',",
     was: '>',
@@ -120,16 +113,6 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '2',
     why: 'A cell that is taken larger is looked through as well, and holds no fewer: the same spot is found.',
   },
-  ...[
-    ['-1', '(1)'],
-    ['1', '2'],
-  ].map(([was = '', now = '']) => ({
-    file: 'src/paper/model/patches.ts',
-    line: 'const { host, hostPanel, firstPanel = -1 } = model.builds[owner] ?? {}',
-    was,
-    now,
-    why: 'Asked only of what is stuck on a panel, and that has one of its own.',
-  })),
 ]
 
 const COMPLETED =

@@ -4,6 +4,7 @@ import type { Frame } from '../plane/frame.ts'
 import { partOf, uprightFrame } from '../plane/frame.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, unlaid } from '../plane/lay.ts'
+import { once } from '../plane/once.ts'
 import { cross, dot, halfAngleInto } from '../plane/vector.ts'
 import { coverRim } from './cover.ts'
 import type { Model, ModelCrease, ModelGlue, ModelPanel } from './model.ts'
@@ -193,19 +194,12 @@ function onCover(model: Model, joints: readonly Joint[]): readonly Joint[] {
   )
 }
 
-const known = new WeakMap<Model, readonly Joint[]>()
-
 /**
  * Every place where pieces of the design are stuck together, in the order of its mechanisms, its cover last;
  * worked out once.
  */
-export function jointsOf(design: Design): readonly Joint[] {
+export const jointsOf: (design: Design) => readonly Joint[] = once((design: Design) => {
   const model = modelOf(design)
-  let joints = known.get(model)
-  if (!joints) {
-    const inside = found(model)
-    joints = [...inside, ...onCover(model, inside)]
-    known.set(model, joints)
-  }
-  return joints
-}
+  const inside = found(model)
+  return [...inside, ...onCover(model, inside)]
+})

@@ -5,6 +5,7 @@ import { kindOf } from '../mechanisms/registry.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, MIRROR, sameLay, throughLay } from '../plane/lay.ts'
+import { once } from '../plane/once.ts'
 
 /** Where a crease lies in one of its two panels. */
 export interface PanelLay {
@@ -391,14 +392,5 @@ export function ridgeOf(design: Design, id: string): string | undefined {
   return crease?.owner === index ? crease.name : undefined
 }
 
-const made = new WeakMap<Design, Model>()
-
 /** The model of a design, put together once for each design object. */
-export function modelOf(design: Design): Model {
-  let model = made.get(design)
-  if (!model) {
-    model = assemble(design)
-    made.set(design, model)
-  }
-  return model
-}
+export const modelOf: (design: Design) => Model = once(assemble)

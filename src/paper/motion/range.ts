@@ -4,6 +4,7 @@ import type { Model, ModelBuild } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
 import { uprightFrame } from '../plane/frame.ts'
+import { once } from '../plane/once.ts'
 import { DEGREES, halfAngleInto } from '../plane/vector.ts'
 import { baseOf } from './kept.ts'
 
@@ -241,17 +242,8 @@ function ranges(model: Model): Ranges {
   return { card: demands[0] as Span, nowhere: [...new Set(nowhere)].sort((a, b) => a - b), lineage }
 }
 
-const made = new WeakMap<Design, Ranges>()
-
 /** How far a design and each of its mechanisms go; worked out once for each design object. */
-export function rangesOf(design: Design): Ranges {
-  let found = made.get(design)
-  if (!found) {
-    found = ranges(modelOf(design))
-    made.set(design, found)
-  }
-  return found
-}
+export const rangesOf: (design: Design) => Ranges = once((design: Design) => ranges(modelOf(design)))
 
 /**
  * The openings, degrees, between which the card moves: no mechanism is stopped, no crease is past shut and
