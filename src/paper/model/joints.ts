@@ -141,9 +141,11 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
   )
   const edge = ends(onOwn)
   const tab = ownPiece?.lines.find(({ kind, points }) => {
-    const [first, last] = [points[0], points.at(-1)]
-    if (kind !== 'glue' || !first || !last) return false
-    return (same(first, edge[0]) && same(last, edge[1])) || (same(first, edge[1]) && same(last, edge[0]))
+    const [first, last] = [points[0], points.at(-1)] as [Spot, Spot]
+    return (
+      kind === 'glue' &&
+      ((same(first, edge[0]) && same(last, edge[1])) || (same(first, edge[1]) && same(last, edge[0])))
+    )
   })
   const within = unlaid(there.lay, glue.aside ?? [0, 0])[0] > 0
   const inner = innerFace(model, crease, own, isLeftHanded)
