@@ -106,6 +106,20 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '2',
     why: 'A cell that is taken larger is looked through as well, and holds no fewer: the same spot is found.',
   },
+  {
+    file: 'src/paper/motion/clearance.ts',
+    line: 'for (let k = marks.length - 1; k > 0; k--) {',
+    was: '>',
+    now: '>=',
+    why: 'Before the first mark there is none: a stretch from nowhere has no openings in it.',
+  },
+  {
+    file: 'src/paper/motion/clearance.ts',
+    line: 'return [...new Set(all)].sort((a, b) => a - b).map((owner) => paperOf(motion.model, owner))',
+    was: '-',
+    now: '+',
+    why: 'The order only tells what is kept again: told in another, it is looked at anew, and the same is found.',
+  },
 ]
 
 const COMPLETED =
@@ -156,7 +170,6 @@ const FALLBACKS: readonly (readonly [file: string, what: string, why: string])[]
   ['src/paper/model/model.ts', 'under?.piece', INDEXED],
   ['src/paper/model/model.ts', 'builds[index]?.tipCrease', 'There is no crease for it either way.'],
   ['src/paper/model/model.ts', 'panels[hostPanel', 'What is stuck on a panel has one.'],
-  ['src/paper/motion/chain.ts', 'model.creases[crease]?.length', INDEXED],
   ['src/paper/motion/clearance.ts', 'model.panels[leaf.panel]?.owner', INDEXED],
   ['src/paper/motion/clearance.ts', 'model.builds[owner]?.host', INDEXED],
   ['src/paper/motion/clearance.ts', 'builds[owner]?.firstPanel', INDEXED],

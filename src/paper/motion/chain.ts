@@ -1,4 +1,4 @@
-import type { Model } from '../model/model.ts'
+import type { Model, ModelCrease } from '../model/model.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { sameLay } from '../plane/lay.ts'
 
@@ -62,9 +62,8 @@ export function hingesOf(model: Model): readonly (readonly Hinge[])[] {
     join(crease, length, left, right)
   })
   model.panels.forEach(({ crease, side }, panel) => {
-    const base = model.creases[crease]?.[side]
-    if (base && base.panel !== panel)
-      join(-1, model.creases[crease]?.length ?? 0, base, { panel, lay: sameLay })
+    const { length, [side]: base } = model.creases[crease] as ModelCrease
+    if (base.panel !== panel) join(-1, length, base, { panel, lay: sameLay })
   })
   return hinges
 }

@@ -56,7 +56,7 @@ describe('two tips', () => {
     expect(one?.verdict).toBe('touches')
     // From that opening on they are seen to cross.
     expect(one?.opening).toBeLessThanOrEqual(meetAt(gap) + 1e-6)
-    expect(one?.opening).toBeGreaterThan(meetAt(gap) - 1e-3)
+    expect(one?.opening).toBeGreaterThan(meetAt(gap) - 3e-4)
     expect(names[0]?.map((name) => name?.split('/')[0])).toEqual(['owl', 'moth'])
     // Half way between both apexes, over the gutter; told in space and on the second panel.
     const poser = compile(made)
@@ -98,6 +98,29 @@ describe('two tips', () => {
     })
     expect(rest.found).toHaveLength(1)
     expect(rest.names).not.toEqual(names)
+  })
+})
+
+describe('two tips that come together as the card opens', () => {
+  /**
+   * Facets of 60 on bases of 45 degrees: flat, the ridges stand at 45 from the gutter, cos 60 = cos 45 cos p, and lean
+   * towards each other by 40 cos 45 each. (A right spherical triangle.)
+   */
+  const moths = (gap: number) =>
+    design(
+      [
+        gluedMoth({ apex: 40, foot: 15, ridge: 40 }),
+        gluedMoth({ id: 'owl', apex: 40 + gap, toward: -1, foot: 15, ridge: 40 }),
+      ],
+      { height: 200 },
+    )
+  const reach = 80 * Math.SQRT1_2
+
+  test('meet in the last degrees alone, where they lean farthest', () => {
+    const { found } = look(moths(reach - 0.6))
+    expect(found).toMatchObject([{ verdict: 'touches', opening: 180 }])
+    expect(look(moths(reach - 0.6), { range: () => [0, 170] }).found).toEqual([])
+    expect(look(moths(reach + 0.1)).found).toEqual([])
   })
 })
 
@@ -185,6 +208,8 @@ describe('looks', () => {
     expect(two.spent).toBe(one.spent)
     // Over other openings it is another question.
     expect(look(made, { range: () => [meetAt(10) + 1, 180] }).found).toEqual([])
+    expect(look(made, { range: () => [0, meetAt(10) - 5] }).found[0]?.opening).toBeCloseTo(meetAt(10) - 5, 9)
+    expect(look(made).found).toEqual(one.found)
     // One more at the end changes nothing for the others, but who is who.
     const before = design([layer('first', 'gutter', 5, 20, 8), ...made.mechanisms])
     const next = look({
