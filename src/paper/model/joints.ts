@@ -1,7 +1,7 @@
 import type { Design } from '../design/design.ts'
 import type { Fold, Side } from '../mechanisms/build.ts'
 import type { Frame } from '../plane/frame.ts'
-import { partOf, uprightFrame } from '../plane/frame.ts'
+import { emptyFrame, partOf, uprightFrame } from '../plane/frame.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, unlaid } from '../plane/lay.ts'
 import { once } from '../plane/once.ts'
@@ -63,7 +63,7 @@ function leftHanded(model: Model): readonly boolean[] {
   for (const { build, host, hostPanel } of model.builds) {
     if (hostPanel !== undefined || build.creases.length === 0) continue
     const [least, most] = build.range ?? [0, 180]
-    const out = build.creases.map(() => new Float64Array(14))
+    const out = build.creases.map(() => emptyFrame())
     const under = uprightFrame()
     halfAngleInto(under, 12, (least + most) / 2)
     build.place(under, out)

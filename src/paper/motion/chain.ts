@@ -41,9 +41,7 @@ export interface Step {
 /** How every panel hangs, over the fewest creases, on one root. Steps are worked out when first asked for. */
 export interface Chain {
   readonly root: number
-  /** Whether a panel is the root itself: for `WORLD`, either page. */
-  isRoot(panel: number): boolean
-  /** The last step on the way to a panel; null for the root, and for what no crease leads to. */
+  /** The last step on the way to a panel; null for the root: for `WORLD`, either page. */
   stepTo(panel: number): Step | null
   /** The crease by which a panel is reached, as it lies in it, and how long it is, mm. */
   entry(panel: number): Lay
@@ -127,5 +125,5 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
     steps[panel] = step
     return step
   }
-  return { root, isRoot, stepTo, entry, length }
+  return { root, stepTo, entry, length }
 }

@@ -15,7 +15,7 @@ import type { Body, Motion, Stretch } from './motion.ts'
 import { bodyOf } from './motion.ts'
 import type { Doubt, Proofs } from './parted.ts'
 import { FIRST, proofsIn } from './parted.ts'
-import { sweptBox } from './paths.ts'
+import { NOWHERE, sweptBox } from './paths.ts'
 
 /*
  * Do two panels meet on the way? Proved, not sampled.
@@ -172,8 +172,6 @@ interface Trace {
   readonly parts: readonly (Extent | null)[]
   readonly whole: Extent
 }
-
-const NOWHERE = [1, -1, 1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY)
 
 const joined = (boxes: readonly Extent[]): Extent =>
   NOWHERE.map((nowhere, k) =>

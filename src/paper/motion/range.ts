@@ -3,8 +3,9 @@ import { alignments } from '../mechanisms/shared/four-bar.ts'
 import type { Model, ModelBuild } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
-import { uprightFrame } from '../plane/frame.ts'
+import { emptyFrame, uprightFrame } from '../plane/frame.ts'
 import { once } from '../plane/once.ts'
+import { lastGood } from '../plane/search.ts'
 import { DEGREES, halfAngleInto } from '../plane/vector.ts'
 import { baseOf } from './kept.ts'
 
@@ -60,7 +61,7 @@ type Turner = (w: number) => Float64Array
 
 function turnerOf({ build }: ModelBuild): Turner {
   const host = uprightFrame()
-  const out = build.creases.map(() => new Float64Array(14))
+  const out = build.creases.map(() => emptyFrame())
   const angles = new Float64Array(out.length)
   return (w) => {
     halfAngleInto(host, 12, w)
@@ -125,37 +126,8 @@ function allowed({ build, firstCrease }: ModelBuild, owner: number, turn: Turner
 const longer = (one: Span | null, two: Span): Span =>
   one && one.high.at - one.low.at >= two.high.at - two.low.at ? one : two
 
-/** Of a bracket, degrees; far finer than anybody can fold. */
+/** To which an end is found, degrees; far finer than anybody can fold. */
 const FINEST = 1e-11
-
-/**
- * The root of a function that turns one way between a and b and has unlike signs there. Source: Ridders
- * 1979; each step at least halves the bracket.
- */
-function rootOf(f: (x: number) => number, a: number, b: number): number {
-  let [x1, x2] = [a, b]
-  let [f1, f2] = [f(a), f(b)]
-  let last = Number.NaN
-  for (let k = 0; k < 60; k++) {
-    if (f1 === 0) return x1
-    if (f2 === 0) return x2
-    const x3 = (x1 + x2) / 2
-    const f3 = f(x3)
-    const under = f3 * f3 - f1 * f2
-    const x = under > 0 ? x3 + ((x3 - x1) * Math.sign(f1 - f2) * f3) / Math.sqrt(under) : x3
-    if (Math.abs(x - last) < FINEST || Math.abs(x2 - x1) < FINEST) return x
-    last = x
-    const here = f(x)
-    if (here * f3 < 0) {
-      ;[x1, f1, x2, f2] = [x3, f3, x, here]
-    } else if (here * f1 < 0) {
-      ;[x2, f2] = [x, here]
-    } else {
-      ;[x1, f1] = [x, here]
-    }
-  }
-  return last
-}
 
 /** The host angles of `own` at which the crease, of angle `f`, is within `span`; null: none. */
 function pulled(span: Span, own: Span, f: (w: number) => number): Span | null {
@@ -170,8 +142,9 @@ function pulled(span: Span, own: Span, f: (w: number) => number): Span | null {
     if (end.why === null) continue
     const beyond = (value: number): boolean => sign * (value - end.at) < -ROUNDING
     if (beyond(fa) && beyond(fb)) return null
-    if (beyond(fa)) low = { at: rootOf((w) => f(w) - end.at, a, b), why: end.why }
-    else if (beyond(fb)) high = { at: rootOf((w) => f(w) - end.at, a, b), why: end.why }
+    const isPast = (w: number): boolean => sign * (f(w) - end.at) < 0
+    if (beyond(fa)) low = { at: lastGood(isPast, a, b, FINEST)[1], why: end.why }
+    else if (beyond(fb)) high = { at: lastGood(isPast, b, a, FINEST)[1], why: end.why }
   }
   return low.at <= high.at ? { low, high } : null
 }

@@ -13,6 +13,9 @@ import type { Vec3 } from './vector.ts'
  */
 export type Frame = Float64Array
 
+/** A frame to be written. */
+export const emptyFrame = (): Frame => new Float64Array(14)
+
 /** A crease along y at the origin, its panels on either side of z, shut: as the gutter lies in the world. */
 export const uprightFrame = (): Frame => Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 1)
 
