@@ -283,6 +283,20 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '1',
     why: 'It only saves a look at what is far apart: how deep they overlap is asked after it.',
   },
+  ...[
+    [
+      'src/paper/stuck/trim.ts',
+      'let worst: { readonly by: number; readonly at: Vec3 } = { by: HAIR, at: [0, 0, 0] }',
+    ],
+    ['src/paper/checks/glue.ts', 'p: [0, 0] as Flat,'],
+    ['src/paper/checks/glue.ts', 'at: [0, 0] as Flat,'],
+  ].map(([file = '', line = '']) => ({
+    file,
+    line,
+    was: '0',
+    now: '1',
+    why: 'Where nothing is off by anything nobody asks for the place.',
+  })),
 ]
 
 const COMPLETED =
