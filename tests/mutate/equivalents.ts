@@ -94,6 +94,13 @@ const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'src/paper/mechanisms/cut-v-fold.ts',
+    line: 'const foot = toward > 0 ? start + run : start',
+    was: '>',
+    now: '>=',
+    why: 'It is 1 or -1, and never nought.',
+  },
+  {
+    file: 'src/paper/mechanisms/cut-v-fold.ts',
     line: "variant: toward > 0 ? 'away from the start' : 'back to the start',",
     was: '>',
     now: '>=',
