@@ -20,7 +20,7 @@ import { baseOf } from './kept.ts'
  * Within that stretch each of its creases turns one way only, as its host opens: cut folds have
  * tan(f/2) = cos a tan(w/2), a ridge follows the diagonal of its four-bar, and a joint stands still only
  * where the other facet is in line with its page, which is at an end of the stretch. So what a guest allows
- * of its crease is one stretch of the host's w as well, its ends found by a bracketed root; and so on down
+ * of its crease is one stretch of the host's w as well, its ends found by halving; and so on down
  * to the gutter, where the stretches of all mechanisms have one stretch in common. No second one can exist.
  */
 
