@@ -5,6 +5,7 @@ import type { Design } from '../design/design.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import type { SheetHandle } from '../model/handles.ts'
 import { handlesOf } from '../model/handles.ts'
+import { once } from '../plane/once.ts'
 import type { Forgiveness, Slack } from './forgives.ts'
 import { weighed } from './forgives.ts'
 import type { Effort } from './seek/sound.ts'
@@ -68,21 +69,12 @@ function handleOf(
   return sets([field]) ?? sets(derived) ?? own[0] ?? null
 }
 
-const known = new WeakMap<Design, readonly Tight[]>()
-
 /**
  * The sizes of a sound card that ask for more care than all its others: at most three, each spoils the card when it is
  * less than a millimetre or degree off, and the next may be off more than twice as far. None where no size stands out,
  * where the card fails already, or where it cannot be told within the search's effort. Worked out once.
  */
-export function tightest(design: Design): readonly Tight[] {
-  let found = known.get(design)
-  if (!found) {
-    found = sought(design)
-    known.set(design, found)
-  }
-  return found
-}
+export const tightest: (design: Design) => readonly Tight[] = once(sought)
 
 /** Every number that need not match another, each looked at so far out; null where too many are tight, or the effort is spent. */
 function looked(design: Design, most: number, effort: Effort): readonly Forgiveness[] | null {

@@ -69,7 +69,7 @@ const PER_MM = 0.004
 /** Shares by which a whole mechanism is made smaller or larger, and shifts of it along its fold, as shares of its host. */
 const SCALES = [1, 0.85, 0.7, 0.55, 0.4, 0.25, 1.2, 1.5, 2] as const
 
-const SHIFTS = [0, 0.06, -0.06, 0.15, -0.15, 0.3, -0.3, 0.5, -0.5] as const
+const SHIFTS = [...new Set([0, 0.06, 0.15, 0.3, 0.5].flatMap((share) => [share, -share]))]
 
 /** More rounds than a design has faults for. */
 const MOST_ROUNDS = 60

@@ -63,8 +63,10 @@ interface Least {
   readonly panel: number
 }
 
-/** How much farther each round looks than the last, until it finds anything. */
+/** Where nothing lies within the limit, so many times as far is looked, and then everywhere. */
 const FARTHER = 4
+
+const ANY = Number.POSITIVE_INFINITY
 
 /** Holes of one panel: by `runsThrough` a gap may lead over one. */
 interface Holes {
@@ -130,13 +132,9 @@ export function bridge(subject: Subject, spoilt: ReadonlySet<string>): Finding[]
     !subject.wants([one.owner, two.owner]) ||
     subject.shareSlit(one.owner, two.owner)
   const lines = linesOf(subject).map((here) => here.filter(({ owner }) => !isSpoilt(owner)))
-  const size = model.design.card.width + model.design.card.height
-  let reach = Math.max(limits.bridge, 1)
-  let found = leastGaps(subject, lines, reach, skips)
-  while (found.length === 0 && Number.isFinite(reach) && !subject.hasty) {
-    reach = reach < size ? reach * FARTHER : Number.POSITIVE_INFINITY
-    found = leastGaps(subject, lines, reach, skips)
-  }
+  let found: readonly Least[] = []
+  for (const reach of subject.hasty ? [limits.bridge] : [limits.bridge, FARTHER * limits.bridge, ANY])
+    if (found.length === 0) found = leastGaps(subject, lines, reach, skips)
   return found.map(({ gap, owner, other, panel }): Finding => {
     const [id, host] = [idOf(subject, owner), idOf(subject, other.owner)]
     const name = model.panels[panel]?.name ?? ''

@@ -141,14 +141,14 @@ export function glue(subject: Subject): Finding[] {
     if (!subject.wants([one.owner])) return []
     const id = idOf(subject, one.owner)
     const first = missOf(subject, one)
-    const miss = first.by > SAME ? first : besideRider(subject, one)
-    const ok = miss.by <= SAME
+    const miss = first === NONE ? besideRider(subject, one) : first
+    const ok = miss === NONE
     const name = subject.model.panels[one.panel]?.name ?? ''
     return [
       {
         name: 'glue',
         ok,
-        value: ok ? 0 : miss.by,
+        value: miss.by,
         unit: 'mm',
         limit: 0,
         sense: 'at-most',

@@ -1,13 +1,12 @@
 import type { Design } from '../design/design.ts'
 import { coverLayers } from '../model/cover.ts'
-import type { Model } from '../model/model.ts'
 import type { Poser } from '../motion/pose.ts'
 import { compile } from '../motion/pose.ts'
 import { convexParts } from '../plane/convex.ts'
 import { isInPacked } from '../plane/in-convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Extent } from '../plane/near.ts'
-import { extentOf, nearPairs } from '../plane/near.ts'
+import { areNear, extentOf, nearPairs } from '../plane/near.ts'
 
 /** A spot in the plane between the pages of the shut card: y along the gutter, z away from it, mm. */
 export interface Spot {
@@ -53,14 +52,14 @@ interface Part {
 type Ring = readonly Spot[]
 
 /** The paper of the shut card, projected on the plane between the pages: its outlines, and it and its holes in convex parts. */
-function paperOf(
-  poser: Poser,
-  model: Model,
-): { readonly rings: readonly Ring[]; readonly parts: readonly Part[] } {
+function paperOf(poser: Poser): {
+  readonly rings: readonly Ring[]
+  readonly parts: readonly Part[]
+} {
   poser(0)
   const rings: Ring[] = []
   const parts: Part[] = []
-  model.panels.forEach(({ outline, notches }, panel) => {
+  poser.model.panels.forEach(({ outline, notches }, panel) => {
     const lie = (points: readonly Flat[]): Spot[] =>
       points.map((flat) => poser.lift(panel, flat)).map(([, y, z]): Spot => ({ y, z }))
     const add = (of: readonly Flat[], isHole: boolean): void => {
@@ -95,7 +94,13 @@ function edgesOf(rings: readonly Ring[]): Edge[] {
       const length = Math.hypot(p - y, q - z)
       if (!(length > ONE_CORNER)) return
       const ends = [`${y.toFixed(6)} ${z.toFixed(6)}`, `${p.toFixed(6)} ${q.toFixed(6)}`].sort().join(' ')
-      edges.set(ends, { y, z, v: (p - y) / length, w: (q - z) / length, length })
+      edges.set(ends, {
+        y,
+        z,
+        v: (p - y) / length,
+        w: (q - z) / length,
+        length,
+      })
     })
   return [...edges.values()]
 }
@@ -117,114 +122,69 @@ function holds({ corners, box }: Part, { y, z }: Spot): boolean {
   return y >= y0 && y <= y1 && z >= z0 && z <= z1 && isInPacked(corners, y, z)
 }
 
-/** A rectangle of the plane: what may lie in it, and how many panels that is. */
-interface Cell {
-  readonly box: Extent
-  readonly parts: Part[]
-  readonly edges: Edge[]
-  most: number
-}
-
-/** At most so many cells along either axis. */
-const CELLS = 64
-
-/** Whether a part lies under the whole of a cell, and a little more. */
-const isFilled = ({ box }: Cell, part: Part): boolean => {
-  const [y0, y1, z0, z1] = box as unknown as [number, number, number, number]
-  return [y0 - 2 * STEP, y1 + 2 * STEP].every((y) =>
-    [z0 - 2 * STEP, z1 + 2 * STEP].every((z) => holds(part, { y, z })),
-  )
-}
-
-/** The plane in cells, those first in which most panels may lie on one another. */
-function cellsOf(parts: readonly Part[], edges: readonly Edge[]): readonly Cell[] {
-  const count = Math.min(CELLS, Math.ceil(2 * Math.sqrt(parts.length)))
-  const [low, high] = [0, 2].map((k) => ({
-    from: parts.reduce((least, { box }) => Math.min(least, box[k] as number), Number.POSITIVE_INFINITY),
-    to: parts.reduce((most, { box }) => Math.max(most, box[k + 1] as number), Number.NEGATIVE_INFINITY),
-  })) as [{ from: number; to: number }, { from: number; to: number }]
-  const at = ({ from, to }: typeof low, k: number): number => from + ((to - from) * k) / count
-  const cells = Array.from({ length: count * count }, (_, index): Cell => {
-    const [i, j] = [Math.floor(index / count), index % count]
-    return { box: [at(low, i), at(low, i + 1), at(high, j), at(high, j + 1)], parts: [], edges: [], most: 0 }
-  })
-  /** Every cell that a box comes near. */
-  const under = (box: Extent): Cell[] => {
-    const cell = ({ from, to }: typeof low, value: number): number =>
-      to > from ? Math.max(0, Math.min(count - 1, Math.floor((count * (value - from)) / (to - from)))) : 0
-    const [i0, i1] = [cell(low, (box[0] as number) - 2 * STEP), cell(low, (box[1] as number) + 2 * STEP)]
-    const [j0, j1] = [cell(high, (box[2] as number) - 2 * STEP), cell(high, (box[3] as number) + 2 * STEP)]
-    return Array.from({ length: i1 - i0 + 1 }, (_, i) =>
-      cells.slice((i0 + i) * count + j0, (i0 + i) * count + j1 + 1),
-    ).flat()
-  }
-  for (const part of parts) for (const { parts: here } of under(part.box)) here.push(part)
-  for (const edge of edges) for (const { edges: here } of under(boxOf(edge))) here.push(edge)
-  for (const cell of cells) {
-    const panels = new Set<number>()
-    for (const { panel, isHole } of cell.parts) if (!isHole) panels.add(panel)
-    // A hole that is as wide as the cell leaves nothing of its panel there.
-    for (const part of cell.parts) if (part.isHole && isFilled(cell, part)) panels.delete(part.panel)
-    cell.most = panels.size
-  }
-  return cells.filter(({ most }) => most > 0).sort((one, two) => two.most - one.most)
-}
-
 const boxOf = ({ y, z, v, w, length }: Edge): Extent =>
   extentOf([
     [y, z],
     [y + length * v, z + length * w],
   ])
 
+/** The panels that a spot lies in: not where they have a hole. */
+function panelsAt(parts: readonly Part[], at: Spot): readonly number[] {
+  const here = parts.filter((part) => holds(part, at))
+  const holed = new Set(here.flatMap(({ panel, isHole }) => (isHole ? panel : [])))
+  const panels = new Set(here.flatMap(({ panel, isHole }) => (isHole ? [] : panel)))
+  return [...panels].filter((panel) => !holed.has(panel))
+}
+
+/** Ways into the four angles between two edges that meet. */
+const ANGLES = [
+  [1, 1],
+  [1, -1],
+  [-1, 1],
+  [-1, -1],
+] as const
+
 /**
  * The spot of the shut card where most panels lie on one another. The edges of all panels cut the plane
  * into regions of equal depth; the deepest has a corner where two edges meet, and lies there in one of the
- * four angles between them. So it is enough to look into those four for every two edges that meet, cell by cell of
- * the plane as long as there may be more panels in a cell than were found. Stops looking when it has found more than
- * `enough`.
+ * four angles between them. So it is enough to look into those four for every two edges that meet, as long as more
+ * panels come near both than were found. Stops looking when it has found more than `enough`.
  */
 export function mostLayers(poser: Poser, enough = Number.POSITIVE_INFINITY): Layers {
-  const { model } = poser
-  const { rings, parts } = paperOf(poser, model)
+  const { rings, parts } = paperOf(poser)
+  const edges = edgesOf(rings)
+  const boxes = edges.map(boxOf)
+  const near = boxes.map((box) => parts.filter((part) => areNear(part.box, box, 2 * STEP)))
+  const counts = near.map((some) => new Set(some.map(({ panel }) => panel)).size)
+  const pairs = nearPairs(boxes, ONE_CORNER)
+    .map(([one, two]) => ({
+      one,
+      two,
+      most: Math.min(counts[one] as number, counts[two] as number),
+    }))
+    .sort((a, b) => b.most - a.most)
   let best: Layers = { count: 0, at: { y: 0, z: 0 }, panels: [] }
-  const look = ({ parts: here }: Cell, y: number, z: number): void => {
-    const at = { y, z }
-    const panels = new Set<number>()
-    for (const part of here) if (!part.isHole && holds(part, at)) panels.add(part.panel)
-    if (panels.size <= best.count) return
-    for (const part of here)
-      if (part.isHole && panels.has(part.panel) && holds(part, at)) panels.delete(part.panel)
-    if (panels.size > best.count) best = { count: panels.size, at, panels: [...panels] }
-  }
-  for (const cell of cellsOf(parts, edgesOf(rings))) {
-    const [y0, y1, z0, z1] = cell.box as unknown as [number, number, number, number]
-    const seen = new Set<string>()
-    for (const [i, j] of nearPairs(cell.edges.map(boxOf), ONE_CORNER)) {
-      if (best.count >= cell.most || best.count > enough) return best
-      const [one, two] = [cell.edges[i], cell.edges[j]] as [Edge, Edge]
-      const at = meet(one, two)
-      if (!at || at.y < y0 - STEP || at.y > y1 + STEP || at.z < z0 - STEP || at.z > z1 + STEP) continue
-      for (const [p, q] of [
-        [1, 1],
-        [1, -1],
-        [-1, 1],
-        [-1, -1],
-      ] as const) {
-        const [v, w] = [p * one.v + q * two.v, p * one.w + q * two.w]
-        const size = Math.hypot(v, w)
-        const [y, z] = [at.y + (STEP * v) / size, at.z + (STEP * w) / size]
-        const key = `${Math.round((100 * y) / STEP)} ${Math.round((100 * z) / STEP)}`
-        if (seen.has(key)) continue
-        seen.add(key)
-        look(cell, y, z)
-      }
+  for (const { one, two, most } of pairs) {
+    if (best.count >= most || best.count > enough) return best
+    const [a, b] = [edges[one], edges[two]] as [Edge, Edge]
+    const corner = meet(a, b)
+    if (!corner) continue
+    for (const [p, q] of ANGLES) {
+      const [v, w] = [p * a.v + q * b.v, p * a.w + q * b.w]
+      const far = STEP / Math.hypot(v, w)
+      const at = { y: corner.y + far * v, z: corner.z + far * w }
+      const panels = panelsAt(near[one] as readonly Part[], at)
+      if (panels.length > best.count) best = { count: panels.length, at, panels }
     }
   }
   return best
 }
 
 /** How many layers lie on one another at the thickest spot of the shut card, its cover among them, and how thick they are, mm. */
-export function thickest(design: Design): { layers: number; thickness: number } {
+export function thickest(design: Design): {
+  layers: number
+  thickness: number
+} {
   const layers = mostLayers(compile(design)).count + coverLayers(design)
   return { layers, thickness: layers * design.card.caliper }
 }

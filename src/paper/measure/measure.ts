@@ -7,6 +7,7 @@ import type { Poser } from '../motion/pose.ts'
 import { checkOpening, compile } from '../motion/pose.ts'
 import { broughtIn, openingRange, rangesOf } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
+import { once } from '../plane/once.ts'
 import { largest } from '../plane/search.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance, halfAngle } from '../plane/vector.ts'
@@ -94,22 +95,17 @@ export function marginOf(poser: Poser, opening: number): { margin: number; panel
   return best
 }
 
-const margins = new WeakMap<Design, { margin: number; panel: string; at: Vec3 }>()
-
 /**
  * The shut model's margin, mm, and where it is; worked out once for each design. A bare card keeps its whole
  * half width and height as margin.
  */
-export function shutMargin(design: Design): { margin: number; panel: string; at: Vec3 } {
-  let found = margins.get(design)
-  if (!found) {
-    found = marginOf(compile(design), 0)
+export const shutMargin: (design: Design) => { margin: number; panel: string; at: Vec3 } = once(
+  (design: Design) => {
+    const found = marginOf(compile(design), 0)
     const { width, height } = design.card
-    if (!Number.isFinite(found.margin)) found = { ...found, margin: Math.min(width, height / 2) }
-    margins.set(design, found)
-  }
-  return found
-}
+    return Number.isFinite(found.margin) ? found : { ...found, margin: Math.min(width, height / 2) }
+  },
+)
 
 /**
  * Everything a ruler can read at one opening (degrees, 0 to 180); lengths in mm. Where paper cannot be no
@@ -141,18 +137,14 @@ export const indexOf = (model: Model, id: string): number => {
 
 type Highest = { readonly opening: number; readonly rise: number }
 
-const peaks = new WeakMap<Design, Map<string, Highest>>()
+const peaks = once((_: Design) => new Map<string, Highest>())
 
 /**
  * The opening (degrees) within the card's range at which a mechanism's tip rises highest, and that rise (mm); looked
  * for once in each design.
  */
 export function highest(design: Design, id: string): Highest {
-  let known = peaks.get(design)
-  if (!known) {
-    known = new Map()
-    peaks.set(design, known)
-  }
+  const known = peaks(design)
   const found = known.get(id) ?? highestIn(design, id)
   known.set(id, found)
   return found

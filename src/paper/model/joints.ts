@@ -1,9 +1,11 @@
 import type { Design } from '../design/design.ts'
 import type { Fold, Side } from '../mechanisms/build.ts'
 import type { Frame } from '../plane/frame.ts'
+import { emptyFrame, partOf, uprightFrame } from '../plane/frame.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, unlaid } from '../plane/lay.ts'
-import { RADIANS } from '../plane/vector.ts'
+import { once } from '../plane/once.ts'
+import { cross, dot, halfAngleInto } from '../plane/vector.ts'
 import { coverRim } from './cover.ts'
 import type { Model, ModelCrease, ModelGlue, ModelPanel } from './model.ts'
 import { modelOf } from './model.ts'
@@ -49,8 +51,7 @@ const sheetOf = (model: Model, panel: number, lay: Lay): Lay =>
 
 /** Whether a frame's sideways, along and inside directions are left-handed. */
 function isLeftHanded(f: Frame): boolean {
-  const [ax = 0, ay = 0, az = 0, bx = 0, by = 0, bz = 0, cx = 0, cy = 0, cz = 0] = f.slice(3, 12)
-  return ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx) < 0
+  return dot(partOf(f, 3), cross(partOf(f, 6), partOf(f, 9))) < 0
 }
 
 /**
@@ -62,9 +63,10 @@ function leftHanded(model: Model): readonly boolean[] {
   for (const { build, host, hostPanel } of model.builds) {
     if (hostPanel !== undefined || build.creases.length === 0) continue
     const [least, most] = build.range ?? [0, 180]
-    const half = ((least + most) / 4) * RADIANS
-    const out = build.creases.map(() => new Float64Array(14))
-    build.place(Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, Math.sin(half), Math.cos(half)), out)
+    const out = build.creases.map(() => emptyFrame())
+    const under = uprightFrame()
+    halfAngleInto(under, 12, (least + most) / 2)
+    build.place(under, out)
     for (const frame of out) found.push(isLeftHanded(frame) !== found[host])
   }
   return found
@@ -139,9 +141,11 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
   )
   const edge = ends(onOwn)
   const tab = ownPiece?.lines.find(({ kind, points }) => {
-    const [first, last] = [points[0], points.at(-1)]
-    if (kind !== 'glue' || !first || !last) return false
-    return (same(first, edge[0]) && same(last, edge[1])) || (same(first, edge[1]) && same(last, edge[0]))
+    const [first, last] = [points[0], points.at(-1)] as [Spot, Spot]
+    return (
+      kind === 'glue' &&
+      ((same(first, edge[0]) && same(last, edge[1])) || (same(first, edge[1]) && same(last, edge[0])))
+    )
   })
   const within = unlaid(there.lay, glue.aside ?? [0, 0])[0] > 0
   const inner = innerFace(model, crease, own, isLeftHanded)
@@ -192,19 +196,12 @@ function onCover(model: Model, joints: readonly Joint[]): readonly Joint[] {
   )
 }
 
-const known = new WeakMap<Model, readonly Joint[]>()
-
 /**
  * Every place where pieces of the design are stuck together, in the order of its mechanisms, its cover last;
  * worked out once.
  */
-export function jointsOf(design: Design): readonly Joint[] {
+export const jointsOf: (design: Design) => readonly Joint[] = once((design: Design) => {
   const model = modelOf(design)
-  let joints = known.get(model)
-  if (!joints) {
-    const inside = found(model)
-    joints = [...inside, ...onCover(model, inside)]
-    known.set(model, joints)
-  }
-  return joints
-}
+  const inside = found(model)
+  return [...inside, ...onCover(model, inside)]
+})

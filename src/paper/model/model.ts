@@ -5,6 +5,8 @@ import { kindOf } from '../mechanisms/registry.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, MIRROR, sameLay, throughLay } from '../plane/lay.ts'
+import { areNear, extentOf } from '../plane/near.ts'
+import { once } from '../plane/once.ts'
 
 /** Where a crease lies in one of its two panels. */
 export interface PanelLay {
@@ -157,11 +159,10 @@ export function frontSign({ creases }: Pick<Model, 'creases'>, { crease, side, t
 
 /** Whether two outlines have paper in common. */
 function overlaps(one: readonly Flat[], two: readonly Flat[]): boolean {
-  const apart = ([0, 1] as const).some((k) => {
-    const [a, b] = [one.map((p) => p[k]), two.map((p) => p[k])]
-    return Math.max(...a) <= Math.min(...b) || Math.max(...b) <= Math.min(...a)
-  })
-  return !apart && convexParts(one).some((a) => convexParts(two).some((b) => overlapOf(a, b) > 0))
+  return (
+    areNear(extentOf(one), extentOf(two), 0) &&
+    convexParts(one).some((a) => convexParts(two).some((b) => overlapOf(a, b) > 0))
+  )
 }
 
 /**
@@ -174,8 +175,8 @@ function stuckOn(
   outline: readonly Flat[],
   fromBack: boolean,
 ): Pick<ModelPanel, 'lift' | 'turned' | 'stuckOn'> {
-  const under = panels[host ?? -1]
-  if (host === undefined || !under) return { lift: 0, turned: false }
+  if (host === undefined) return { lift: 0, turned: false }
+  const under = panels[host] as ModelPanel
   const turned = under.turned !== fromBack
   const beneath = panels.filter(
     (other) => other.stuckOn === host && other.turned === turned && overlaps(other.outline, outline),
@@ -244,8 +245,8 @@ function newcomer(model: Unfinished, mechanism: Mechanism, owner: number): Newco
   const kind = kindOf(mechanism)
   const hostPanel = kind.sitsOn === 'panel' ? panelByName.get(mechanism.on) : undefined
   const host = kind.sitsOn === 'panel' ? panels[hostPanel ?? -1]?.crease : creaseByName.get(mechanism.on)
-  const hostCrease = host === undefined ? undefined : creases[host]
-  if (host === undefined || !hostCrease) throw notFound(mechanism.id, mechanism.on)
+  if (host === undefined) throw notFound(mechanism.id, mechanism.on)
+  const hostCrease = creases[host] as ModelCrease
   const build = kind.build(mechanism)
   const from = (parts: readonly { readonly part: string }[], first: number) =>
     new Map(parts.map(({ part }, k) => [part, first + k]))
@@ -391,14 +392,5 @@ export function ridgeOf(design: Design, id: string): string | undefined {
   return crease?.owner === index ? crease.name : undefined
 }
 
-const made = new WeakMap<Design, Model>()
-
 /** The model of a design, put together once for each design object. */
-export function modelOf(design: Design): Model {
-  let model = made.get(design)
-  if (!model) {
-    model = assemble(design)
-    made.set(design, model)
-  }
-  return model
-}
+export const modelOf: (design: Design) => Model = once(assemble)

@@ -1,5 +1,6 @@
 import { convexParts, minus } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
+import { once } from '../plane/once.ts'
 import type { Model } from './model.ts'
 
 /**
@@ -30,35 +31,24 @@ export function patchesIn(
 const cut = ({ panels }: Model): readonly Patch[] =>
   panels.flatMap(({ outline, notches }, panel) => patchesIn(panel, outline, notches))
 
-const known = new WeakMap<Model, readonly Patch[]>()
-
 /** Every panel of the model in convex patches, the guests’ notches taken out; worked out once for each model. */
-export function patchesOf(model: Model): readonly Patch[] {
-  let found = known.get(model)
-  if (!found) {
-    found = cut(model)
-    known.set(model, found)
-  }
-  return found
-}
-
-const layers = new WeakMap<Model, readonly number[]>()
+export const patchesOf: (model: Model) => readonly Patch[] = once(cut)
 
 /** How many pieces of card lie under each flat piece of a model, by index; below 0: it lies under so many itself, stuck on their back. */
-export function layersOf(model: Model): readonly number[] {
-  let found = layers.get(model)
-  if (!found) {
-    const list: number[] = []
-    for (const { owner } of model.pieces) {
-      const { host, hostPanel, firstPanel = -1 } = model.builds[owner] ?? {}
-      const behind = hostPanel !== undefined && model.panels[firstPanel]?.turned === true
-      const crease = hostPanel === undefined && host !== undefined ? model.creases[host] : undefined
-      const under = hostPanel === undefined ? [crease?.left.panel, crease?.right.panel] : [hostPanel]
-      const below = under.map((panel) => list[model.panels[panel ?? -1]?.piece ?? -1] ?? -1)
-      list.push(behind ? Math.min(...below) - 1 : 1 + Math.max(...below))
+export const layersOf: (model: Model) => readonly number[] = once((model: Model) => {
+  const list: number[] = []
+  for (const { owner } of model.pieces) {
+    const build = model.builds[owner]
+    // The card lies under all.
+    if (!build) list.push(0)
+    else {
+      const { host, hostPanel, firstPanel } = build
+      const { left, right } = model.creases[host] as Model['creases'][number]
+      const under = hostPanel === undefined ? [left.panel, right.panel] : [hostPanel]
+      const below = under.map((panel) => list[model.panels[panel]?.piece as number] as number)
+      const isBehind = hostPanel !== undefined && model.panels[firstPanel]?.turned === true
+      list.push(isBehind ? Math.min(...below) - 1 : 1 + Math.max(...below))
     }
-    found = list
-    layers.set(model, found)
   }
-  return found
-}
+  return list
+})

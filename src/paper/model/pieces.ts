@@ -5,7 +5,7 @@ import { compose, laid } from '../plane/lay.ts'
 import { nearestOn } from '../plane/segment.ts'
 import { coverOutline } from './cover.ts'
 import { jointsOf } from './joints.ts'
-import type { Model, ModelCrease, ModelPanel, PanelLay } from './model.ts'
+import type { Model, ModelBuild, ModelCrease, ModelPanel, PanelLay } from './model.ts'
 import { modelOf } from './model.ts'
 import { patchesOf } from './patches.ts'
 
@@ -105,7 +105,7 @@ function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line:
   const guests = crease.guests.flatMap((index) => model.builds[index] ?? [])
   for (const { piece, lay } of lays) {
     // A joint is drawn by its own piece as a tab or an edge, and on its host as a glue line.
-    if (lays.length > 1 && ownerOf(model, crease) === crease.owner) continue
+    if (lays.length > 1 && lays.some((one) => model.pieces[one.piece]?.owner === crease.owner)) continue
     const at = (along: number): PiecePoint => laid(lay, [0, along])
     const line = (kind: LineKind, from: number, to: number) =>
       add(piece, { kind, points: [at(from), at(to)], of: crease.name })
@@ -130,17 +130,10 @@ function foldLines(model: Model, crease: ModelCrease, add: (piece: number, line:
   }
 }
 
-/** The mechanism whose own card one side of the crease is, or -1. */
-function ownerOf(model: Model, crease: ModelCrease): number {
-  const owners = laysOf(model, crease).map(({ piece }) => model.pieces[piece]?.owner ?? -1)
-  return owners.includes(crease.owner) ? crease.owner : -1
-}
-
 /** Adds the cuts of a mechanism, the halves on either side of the crease joined where they meet. */
 function cutLines(model: Model, index: number, add: (piece: number, line: PieceLine) => void): void {
-  const guest = model.builds[index]
-  const host = guest && model.creases[guest.host]
-  if (!guest || !host) return
+  const guest = model.builds[index] as ModelBuild
+  const host = model.creases[guest.host] as ModelCrease
   const of = guest.mechanism.id
   const half = (side: 'left' | 'right') => {
     const { piece, lay } = layOf(model, host[side])
@@ -200,12 +193,12 @@ function withCover(design: Design, [card, ...others]: readonly Piece[]): readonl
     .filter(({ host }) => host.piece === 'cover')
     .map(({ of, host }): PieceLine => ({ kind: 'glue', points: host.points, closed: true, of }))
   const outline = coverOutline(design)
-  const [low, , high] = outline.map(([, y]) => y)
+  const [low, , high] = outline.map(([, y]) => y) as [number, number, number]
   const fold: PieceLine = {
     kind: 'valley',
     points: [
-      [0, low ?? 0],
-      [0, high ?? 0],
+      [0, low],
+      [0, high],
     ],
     of: 'cover/gutter',
   }

@@ -1,4 +1,4 @@
-import type { Model } from '../model/model.ts'
+import type { Model, ModelCrease } from '../model/model.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { sameLay } from '../plane/lay.ts'
 
@@ -41,9 +41,7 @@ export interface Step {
 /** How every panel hangs, over the fewest creases, on one root. Steps are worked out when first asked for. */
 export interface Chain {
   readonly root: number
-  /** Whether a panel is the root itself: for `WORLD`, either page. */
-  isRoot(panel: number): boolean
-  /** The last step on the way to a panel; null for the root, and for what no crease leads to. */
+  /** The last step on the way to a panel; null for the root: for `WORLD`, either page. */
   stepTo(panel: number): Step | null
   /** The crease by which a panel is reached, as it lies in it, and how long it is, mm. */
   entry(panel: number): Lay
@@ -62,9 +60,8 @@ export function hingesOf(model: Model): readonly (readonly Hinge[])[] {
     join(crease, length, left, right)
   })
   model.panels.forEach(({ crease, side }, panel) => {
-    const base = model.creases[crease]?.[side]
-    if (base && base.panel !== panel)
-      join(-1, model.creases[crease]?.length ?? 0, base, { panel, lay: sameLay })
+    const { length, [side]: base } = model.creases[crease] as ModelCrease
+    if (base.panel !== panel) join(-1, length, base, { panel, lay: sameLay })
   })
   return hinges
 }
@@ -78,15 +75,14 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
   const before = new Int32Array(hinges.length).fill(-1)
   const via: (Hinge | undefined)[] = []
   const line = [...roots]
-  for (let k = 0; k < line.length; k++) {
-    const panel = line[k] as number
+  // It grows while it is gone through.
+  for (const panel of line)
     for (const hinge of hinges[panel] ?? []) {
       if (via[hinge.next] || roots.includes(hinge.next)) continue
       via[hinge.next] = hinge
       before[hinge.next] = panel
       line.push(hinge.next)
     }
-  }
   const entry = (panel: number): Lay => via[panel]?.there ?? sameLay
   const length = (panel: number): number => via[panel]?.length ?? 0
   const isRoot = (panel: number): boolean => roots.includes(panel)
@@ -129,5 +125,5 @@ export function chainFrom(hinges: readonly (readonly Hinge[])[], root: number): 
     steps[panel] = step
     return step
   }
-  return { root, isRoot, stepTo, entry, length }
+  return { root, stepTo, entry, length }
 }

@@ -3,6 +3,7 @@ import type { Flat } from '../plane/lay.ts'
 import type { Extent } from '../plane/near.ts'
 import { areNear, nearPairs } from '../plane/near.ts'
 import { TOUCH } from '../plane/parting.ts'
+import { lastGood } from '../plane/search.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { baseOf } from './base.ts'
 import type { Paper } from './kept.ts'
@@ -15,7 +16,7 @@ import type { Body, Motion, Stretch } from './motion.ts'
 import { bodyOf } from './motion.ts'
 import type { Doubt, Proofs } from './parted.ts'
 import { FIRST, proofsIn } from './parted.ts'
-import { sweptBox } from './paths.ts'
+import { NOWHERE, sweptBox } from './paths.ts'
 
 /*
  * Do two panels meet on the way? Proved, not sampled.
@@ -63,8 +64,8 @@ import { sweptBox } from './paths.ts'
 /** The narrowest stretch of the motion, degrees. */
 const NARROWEST = 0.005
 
-/** Farther than any point of a card, mm. */
-const FAR = 1e6
+/** To so much is told where two first touch, degrees. */
+const FINE = 1e-4
 
 /** Below this opening, degrees, heights over the shut stack are looked at in the measure of the opening. */
 const NEARLY_SHUT = 1
@@ -173,8 +174,6 @@ interface Trace {
   readonly whole: Extent
 }
 
-const NOWHERE = [1, -1, 1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY)
-
 const joined = (boxes: readonly Extent[]): Extent =>
   NOWHERE.map((nowhere, k) =>
     boxes.reduce<number>((at, box) => (k % 2 === 0 ? Math.min : Math.max)(at, box[k] as number), nowhere),
@@ -206,10 +205,6 @@ interface Scene {
   notchTrace(owner: number): Trace
 }
 
-/** The box of a body in a stretch. Where a stop is passed nothing is known, and it has no end. */
-const boxIn = (stretch: Stretch, body: Body, lift: number): Float64Array =>
-  sweptBox(stretch, body, lift).map((at, k) => (Math.abs(at) < FAR ? at : k % 2 === 0 ? -FAR : FAR))
-
 function sceneOf({ motion, alone }: Search): Scene {
   const { model } = motion
   const lifts: Lifts = liftsOf(model, [0, 180])
@@ -227,7 +222,7 @@ function sceneOf({ motion, alone }: Search): Scene {
       const low = Math.max(GRID[k] as number, span?.[0] ?? 0)
       const high = Math.min(end, span?.[1] ?? 180)
       if (!span || bodies.length === 0 || !(low < high)) return null
-      return joined(bodies.map((body) => boxIn(stretch(low, high), body, lifts.most(body.panel))))
+      return joined(bodies.map((body) => sweptBox(stretch(low, high), body, lifts.most(body.panel))))
     })
     return { parts, whole: joined(parts.filter((part) => part !== null)) }
   }
@@ -243,7 +238,7 @@ function sceneOf({ motion, alone }: Search): Scene {
     boxOf: (at, { panel, outline }) => {
       const own = boxes.get(at) ?? new Map<number, Extent>()
       boxes.set(at, own)
-      const found = own.get(panel) ?? boxIn(at, outline, lifts.most(panel))
+      const found = own.get(panel) ?? sweptBox(at, outline, lifts.most(panel))
       own.set(panel, found)
       return found
     },
@@ -368,15 +363,9 @@ function lookedAt(search: Search, scene: Scene, couple: Couple, share: number): 
   /** The meeting of two facets that cross in the middle of a stretch: the opening up to its end at which they first touch as the card shuts. */
   const touching = (pair: Doubt, at: Stretch): Meeting => {
     const crossAt = (opening: number): boolean => proofs.gapAt(pair, motion.still(opening)) < -TOUCH
-    let [inside, outside] = [middleOf(at), at.to.opening]
-    if (crossAt(outside)) inside = outside
-    else
-      for (let k = 0; k < 16; k++) {
-        const middle = (inside + outside) / 2
-        if (crossAt(middle)) inside = middle
-        else outside = middle
-      }
-    return meetingAt(pair, inside, 'touches', -pair.gap)
+    const most = at.to.opening
+    const [first] = crossAt(most) ? [most] : lastGood(crossAt, middleOf(at), most, FINE)
+    return meetingAt(pair, first, 'touches', -pair.gap)
   }
 
   /** That nothing can be told of a pair in a stretch; null where there is no paper. */

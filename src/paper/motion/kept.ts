@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.ts'
+import { once } from '../plane/once.ts'
 import { baseOf } from './base.ts'
 
 /*
@@ -19,16 +20,10 @@ export interface Paper {
 }
 
 /** By card or mechanism: its papers, one for each place where it stands. */
-const papers = new WeakMap<object, Paper[]>()
-
-const known = new WeakMap<Model, readonly Paper[]>()
+const papers = once((_thing: object): Paper[] => [])
 
 function paperAt(thing: object, base: Paper | null, lift: number): Paper {
-  let own = papers.get(thing)
-  if (!own) {
-    own = []
-    papers.set(thing, own)
-  }
+  const own = papers(thing)
   let paper = own.find((one) => one.base === base && one.lift === lift)
   if (!paper) {
     paper = { base, lift, notes: new Map() }
@@ -41,21 +36,18 @@ function paperAt(thing: object, base: Paper | null, lift: number): Paper {
 /** So many papers are kept of one mechanism. */
 const PLACES = 8
 
+/** The papers of a model: of the card first, then of its mechanisms. */
+const papersOf = once((model: Model): readonly Paper[] => {
+  const list = [paperAt(model.design.card, null, 0)]
+  model.builds.forEach(({ mechanism, firstPanel }, index) => {
+    const base = list[baseOf(model, index) + 1] as Paper
+    list.push(paperAt(mechanism, base, model.panels[firstPanel]?.lift ?? 0))
+  })
+  return list
+})
+
 /** What stands for the paper of a mechanism (index; -1: the card). */
-export function paperOf(model: Model, owner: number): Paper {
-  let all = known.get(model)
-  if (!all) {
-    // The card first.
-    const list = [paperAt(model.design.card, null, 0)]
-    model.builds.forEach(({ mechanism, firstPanel }, index) => {
-      const base = list[baseOf(model, index) + 1] ?? null
-      list.push(paperAt(mechanism, base, model.panels[firstPanel]?.lift ?? 0))
-    })
-    all = list
-    known.set(model, all)
-  }
-  return all[owner + 1] as Paper
-}
+export const paperOf = (model: Model, owner: number): Paper => papersOf(model)[owner + 1] as Paper
 
 /** So many answers are kept to questions about one paper, and about so many others that a paper meets. */
 const MOST = 8

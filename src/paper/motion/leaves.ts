@@ -4,6 +4,7 @@ import type { Patch } from '../model/patches.ts'
 import { patchesIn } from '../model/patches.ts'
 import { between, clip } from '../plane/clip.ts'
 import type { Flat } from '../plane/lay.ts'
+import { extentOf } from '../plane/near.ts'
 import type { Segment } from '../plane/segment.ts'
 import type { Body } from './motion.ts'
 import { bodyOf } from './motion.ts'
@@ -36,23 +37,6 @@ export interface Facet {
 /** Least and greatest across and along. */
 export type Box = readonly [number, number, number, number]
 
-function boxOf(flat: Float64Array): Box {
-  let [a0, a1, l0, l1] = [1, -1, 1, -1].map((s) => s * Number.POSITIVE_INFINITY) as [
-    number,
-    number,
-    number,
-    number,
-  ]
-  for (let i = 0; i < flat.length; i += 2) {
-    const [a, l] = [flat[i] as number, flat[i + 1] as number]
-    a0 = Math.min(a0, a)
-    a1 = Math.max(a1, a)
-    l0 = Math.min(l0, l)
-    l1 = Math.max(l1, l)
-  }
-  return [a0, a1, l0, l1]
-}
-
 /** A convex outline (counter-clockwise) with the strip along its cut edges taken off. */
 function trimmed(outline: readonly Flat[], cut: readonly boolean[]): readonly Flat[] {
   let points = outline
@@ -67,10 +51,11 @@ function trimmed(outline: readonly Flat[], cut: readonly boolean[]): readonly Fl
 }
 
 function facetsOf(panel: number, patches: readonly Patch[], folds: readonly Segment[]): readonly Facet[] {
-  const facet = (whole: readonly Flat[], points: readonly Flat[]): Facet => {
-    const body = bodyOf(panel, points)
-    return { whole: bodyOf(panel, whole), body, box: boxOf(body.flat) }
-  }
+  const facet = (whole: readonly Flat[], points: readonly Flat[]): Facet => ({
+    whole: bodyOf(panel, whole),
+    body: bodyOf(panel, points),
+    box: extentOf(points),
+  })
   const parts = patches.flatMap(({ outline, drawn }): Facet[] => {
     const cut = outline.map(
       (a, k) => drawn[k] === true && !isAlong({ a, b: outline[(k + 1) % outline.length] as Flat }, folds),
@@ -90,12 +75,11 @@ function facetsOf(panel: number, patches: readonly Patch[], folds: readonly Segm
 export function leavesOf(model: Model): readonly Leaf[] {
   const folds = creasesIn(model)
   return model.panels.map(({ outline, notches }, panel): Leaf => {
-    const body = bodyOf(panel, outline)
     const known = new Map<string, readonly Facet[]>()
     return {
       panel,
-      outline: body,
-      box: boxOf(body.flat),
+      outline: bodyOf(panel, outline),
+      box: extentOf(outline),
       facets: (near) => {
         const holes = notches.filter(({ owner }) => near(owner))
         const lines = (folds[panel] ?? []).filter(({ owner }) => near(owner))

@@ -1,5 +1,6 @@
 import type { Model, ModelBuild } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
+import { emptyFrame, uprightFrame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import { halfAngleInto, RADIANS } from '../plane/vector.ts'
 import type { Chain, Reach, Step } from './chain.ts'
@@ -128,7 +129,7 @@ function bendAt(bend: Bend, p: number, { across, fromOrigin, fromEnd }: Reach): 
 
 /** The bounds of a root itself: seen from the world, each page turns about the gutter by half the opening. */
 function bendOfRoot(root: number, panel: number, to: Bend): void {
-  to.fill(0, SIX * panel, SIX * (panel + 1))
+  // All else is nought, and stays so.
   if (root !== WORLD) return
   to[SIX * panel + SPIN] = 0.5
   to[SIX * panel + ACROSS] = 0.25
@@ -227,13 +228,10 @@ function once<K, V>(make: (key: K) => V): (key: K) => V {
   }
 }
 
-/** Beside the roots of chains, the memory for y alone. */
-const ALONG_Y = -2
-
 /** Frames of a model at one opening, each mechanism placed when first asked for. */
 function framesAt(model: Model, opening: number): Still['frame'] {
   checkOpening(opening)
-  const gutter: Frame = Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0)
+  const gutter = uprightFrame()
   halfAngleInto(gutter, 12, opening)
   const frames = [gutter]
   const frame = (crease: number): Frame => {
@@ -242,7 +240,7 @@ function framesAt(model: Model, opening: number): Still['frame'] {
     const found = model.builds[model.creases[crease]?.owner ?? -1]
     if (!found) throw new RangeError(`there is no crease ${crease}`)
     const { build, host, firstCrease } = found
-    const out = build.creases.map(() => new Float64Array(14))
+    const out = build.creases.map(() => emptyFrame())
     build.place(frame(host), out)
     out.forEach((made, k) => {
       frames[firstCrease + k] = made
@@ -266,10 +264,12 @@ export function motionOf({ model }: Pick<Poser, 'model'>): Motion {
     }
   })
   // One memory for each root, filled anew, panel by panel, by whichever stretch asks next.
-  const memory = once((_root: number) => ({
+  const room = () => ({
     of: new Int32Array(model.panels.length),
     bend: new Float64Array(SIX * model.panels.length),
-  }))
+  })
+  const memory = once((_root: number) => room())
+  const memoryAlongY = room()
   const rates = {
     of: new Int32Array(model.builds.length),
     list: new Float64Array(2 * model.creases.length),
@@ -297,38 +297,33 @@ export function motionOf({ model }: Pick<Poser, 'model'>): Motion {
         bend(root, step.panel)
         if (step.crease >= 0) rate(step.crease)
         bendBeyond(step, panel, rates.list, kept.bend)
-      } else if (chain(root).isRoot(panel)) bendOfRoot(root, panel, kept.bend)
-      // What no crease leads to may be anywhere.
-      else kept.bend.fill(Number.POSITIVE_INFINITY, SIX * panel, SIX * (panel + 1))
+      } else bendOfRoot(root, panel, kept.bend)
       return kept.bend
     }
     const alongY = (panel: number): Bend => {
-      const kept = memory(ALONG_Y)
+      const kept = memoryAlongY
       if (kept.of[panel] === me) return kept.bend
       kept.of[panel] = me
       const step = chain(WORLD).stepTo(panel)
+      // Pages keep their place along the gutter.
       if (step) {
         alongY(step.panel)
         bendAlongY(step, panel, bend(WORLD, panel), kept.bend)
-      } else
-        kept.bend.fill(
-          chain(WORLD).isRoot(panel) ? 0 : Number.POSITIVE_INFINITY,
-          SIX * panel,
-          SIX * (panel + 1),
-        )
+      }
       return kept.bend
     }
-    const room = ({ flat }: Body): Float64Array => new Float64Array(flat.length / 2)
+    const forEach = ({ flat }: Body): Float64Array => new Float64Array(flat.length / 2)
     return {
       from,
       to,
       width,
-      bends: (root, body, memory = room(body)) => bendsOf(chain(root), bend(root, body.panel), body, memory),
+      bends: (root, body, memory = forEach(body)) =>
+        bendsOf(chain(root), bend(root, body.panel), body, memory),
       turns: (root, panel) => {
         const bounds = bend(root, panel)
         return [bounds[SIX * panel + SPIN] as number, bounds[SIX * panel + JERK] as number]
       },
-      bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(body.panel), body, room(body)),
+      bendsAlongY: (body) => bendsOf(chain(WORLD), alongY(body.panel), body, forEach(body)),
     }
   }
   return { model, still, stretch }

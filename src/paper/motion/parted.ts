@@ -39,7 +39,7 @@ export interface Proofs {
 
 export function proofsIn(scene: Scene, [least, most]: readonly [number, number]): Proofs {
   const { motion } = scene
-  const [path, back, joined] = [roomFor(16), roomFor(16), roomFor(16)]
+  const [path, back, joined] = [roomFor(0), roomFor(0), roomFor(0)]
   const middleOf = ({ from, to }: Stretch): Still => motion.still((from.opening + to.opening) / 2)
 
   /** Whether the outline of one leaf passes clear of the other's plane or box. The host's frame is tried first. */

@@ -80,7 +80,7 @@ export const roomFor = (corners: number): Path => ({
 /** Fills a path's memory. */
 export function follow(path: Path, scene: Scene, stretch: Stretch, body: Body, panel: number): Path {
   const corners = body.flat.length / 2
-  if (corners > path.M.length) Object.assign(path, roomFor(2 * corners))
+  if (corners > path.M.length) Object.assign(path, roomFor(corners))
   path.corners = corners
   seenInto(path.from, scene, stretch.from, body, panel)
   seenInto(path.to, scene, stretch.to, body, panel)
@@ -151,11 +151,18 @@ export function clearOfBox(path: Path, [a0, a1, l0, l1]: Box): boolean {
   )
 }
 
+/** The box round nothing. */
+export const NOWHERE: readonly number[] = [
+  ...[Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+  ...[Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+  ...[Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+]
+
 /** The box in the world that a body keeps to over a stretch, held off its panel by so much at most: least and greatest x, y, z. */
 export function sweptBox(stretch: Stretch, body: Body, lift: number): Float64Array {
   const [p, q] = [stretch.from.places(body), stretch.to.places(body)]
   const bends = stretch.bends(WORLD, body)
-  const box = Float64Array.of(1, -1, 1, -1, 1, -1).map((sign) => sign * Number.POSITIVE_INFINITY)
+  const box = Float64Array.from(NOWHERE)
   const eighth = (stretch.width * stretch.width) / 8
   for (let i = 0; i < p.length; i++) {
     const off = (bends[Math.floor(i / 3)] as number) * eighth + lift

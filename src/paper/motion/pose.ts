@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import type { Model } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
+import { emptyFrame, uprightFrame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { DEGREES, halfAngleInto } from '../plane/vector.ts'
@@ -45,9 +46,9 @@ function liftInto(to: Vec3, f: Frame, sine: number, across: number, along: numbe
  */
 export function compile(design: Design): Poser {
   const model = modelOf(design)
-  const frames = model.creases.map(() => new Float64Array(14))
+  const frames = model.creases.map(() => emptyFrame())
   const gutter = frames[0] as Frame
-  gutter.set([0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0])
+  gutter.set(uprightFrame())
   const steps = model.builds.map(({ mechanism, build, host, firstCrease }) => ({
     id: mechanism.id,
     place: build.place,

@@ -3,7 +3,10 @@ import { alignments } from '../mechanisms/shared/four-bar.ts'
 import type { Model, ModelBuild } from '../model/model.ts'
 import { modelOf } from '../model/model.ts'
 import type { Frame } from '../plane/frame.ts'
-import { DEGREES, halfAngle } from '../plane/vector.ts'
+import { emptyFrame, uprightFrame } from '../plane/frame.ts'
+import { once } from '../plane/once.ts'
+import { lastGood } from '../plane/search.ts'
+import { DEGREES, halfAngleInto } from '../plane/vector.ts'
 import { baseOf } from './base.ts'
 
 /*
@@ -17,7 +20,7 @@ import { baseOf } from './base.ts'
  * Within that stretch each of its creases turns one way only, as its host opens: cut folds have
  * tan(f/2) = cos a tan(w/2), a ridge follows the diagonal of its four-bar, and a joint stands still only
  * where the other facet is in line with its page, which is at an end of the stretch. So what a guest allows
- * of its crease is one stretch of the host's w as well, its ends found by a bracketed root; and so on down
+ * of its crease is one stretch of the host's w as well, its ends found by halving; and so on down
  * to the gutter, where the stretches of all mechanisms have one stretch in common. No second one can exist.
  */
 
@@ -57,13 +60,11 @@ const widest = (one: Span, two: Span): Span | null => {
 type Turner = (w: number) => Float64Array
 
 function turnerOf({ build }: ModelBuild): Turner {
-  const host: Frame = Float64Array.of(0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0)
-  const out = build.creases.map(() => new Float64Array(14))
+  const host = uprightFrame()
+  const out = build.creases.map(() => emptyFrame())
   const angles = new Float64Array(out.length)
   return (w) => {
-    const [sine, cosine] = halfAngle(w)
-    host[12] = sine
-    host[13] = cosine
+    halfAngleInto(host, 12, w)
     build.place(host, out)
     for (let k = 0; k < out.length; k++) {
       const frame = out[k] as Frame
@@ -125,37 +126,8 @@ function allowed({ build, firstCrease }: ModelBuild, owner: number, turn: Turner
 const longer = (one: Span | null, two: Span): Span =>
   one && one.high.at - one.low.at >= two.high.at - two.low.at ? one : two
 
-/** Of a bracket, degrees; far finer than anybody can fold. */
+/** To which an end is found, degrees; far finer than anybody can fold. */
 const FINEST = 1e-11
-
-/**
- * The root of a function that turns one way between a and b and has unlike signs there. Source: Ridders
- * 1979; each step at least halves the bracket.
- */
-function rootOf(f: (x: number) => number, a: number, b: number): number {
-  let [x1, x2] = [a, b]
-  let [f1, f2] = [f(a), f(b)]
-  let last = Number.NaN
-  for (let k = 0; k < 60; k++) {
-    if (f1 === 0) return x1
-    if (f2 === 0) return x2
-    const x3 = (x1 + x2) / 2
-    const f3 = f(x3)
-    const under = f3 * f3 - f1 * f2
-    const x = under > 0 ? x3 + ((x3 - x1) * Math.sign(f1 - f2) * f3) / Math.sqrt(under) : x3
-    if (Math.abs(x - last) < FINEST || Math.abs(x2 - x1) < FINEST) return x
-    last = x
-    const here = f(x)
-    if (here * f3 < 0) {
-      ;[x1, f1, x2, f2] = [x3, f3, x, here]
-    } else if (here * f1 < 0) {
-      ;[x2, f2] = [x, here]
-    } else {
-      ;[x1, f1] = [x, here]
-    }
-  }
-  return last
-}
 
 /** The host angles of `own` at which the crease, of angle `f`, is within `span`; null: none. */
 function pulled(span: Span, own: Span, f: (w: number) => number): Span | null {
@@ -170,8 +142,9 @@ function pulled(span: Span, own: Span, f: (w: number) => number): Span | null {
     if (end.why === null) continue
     const beyond = (value: number): boolean => sign * (value - end.at) < -ROUNDING
     if (beyond(fa) && beyond(fb)) return null
-    if (beyond(fa)) low = { at: rootOf((w) => f(w) - end.at, a, b), why: end.why }
-    else if (beyond(fb)) high = { at: rootOf((w) => f(w) - end.at, a, b), why: end.why }
+    const isPast = (w: number): boolean => sign * (f(w) - end.at) < 0
+    if (beyond(fa)) low = { at: lastGood(isPast, a, b, FINEST)[1], why: end.why }
+    else if (beyond(fb)) high = { at: lastGood(isPast, b, a, FINEST)[1], why: end.why }
   }
   return low.at <= high.at ? { low, high } : null
 }
@@ -242,17 +215,8 @@ function ranges(model: Model): Ranges {
   return { card: demands[0] as Span, nowhere: [...new Set(nowhere)].sort((a, b) => a - b), lineage }
 }
 
-const made = new WeakMap<Design, Ranges>()
-
 /** How far a design and each of its mechanisms go; worked out once for each design object. */
-export function rangesOf(design: Design): Ranges {
-  let found = made.get(design)
-  if (!found) {
-    found = ranges(modelOf(design))
-    made.set(design, found)
-  }
-  return found
-}
+export const rangesOf: (design: Design) => Ranges = once((design: Design) => ranges(modelOf(design)))
 
 /**
  * The openings, degrees, between which the card moves: no mechanism is stopped, no crease is past shut and

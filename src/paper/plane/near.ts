@@ -4,20 +4,16 @@ import type { Flat } from './lay.ts'
 export type Extent = ArrayLike<number>
 
 /** The box round flat points. */
-export function extentOf(points: readonly Flat[]): Extent {
-  const box = [1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY) as [
-    number,
-    number,
-    number,
-    number,
-  ]
+export function extentOf(points: readonly Flat[]): readonly [number, number, number, number] {
+  let [left, low] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  let [right, high] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
   for (const [a, l] of points) {
-    if (a < box[0]) box[0] = a
-    if (a > box[1]) box[1] = a
-    if (l < box[2]) box[2] = l
-    if (l > box[3]) box[3] = l
+    left = Math.min(left, a)
+    right = Math.max(right, a)
+    low = Math.min(low, l)
+    high = Math.max(high, l)
   }
-  return box
+  return [left, right, low, high]
 }
 
 /** Whether two boxes come within `reach` of each other along every axis. */

@@ -2,7 +2,8 @@
 import type { Model } from '../model/model.ts'
 import { crossing } from '../plane/gap.ts'
 import type { Flat } from '../plane/lay.ts'
-import { nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
+import { overshoot, runsThrough } from '../plane/outline.ts'
+import { roundest } from '../plane/roundest.ts'
 import type { Segment } from '../plane/segment.ts'
 import { edgesOf, isWithin } from '../plane/segment.ts'
 
@@ -17,45 +18,6 @@ const NEAR = 0.9
 
 /** In no direction farther than so many times the nearest edge: a long piece is glued over its middle. */
 const LONG = 3
-
-/** How finely the middle is looked for: cells to a side, and rounds about the best. */
-const CELLS = 11
-
-const ROUNDS = 4
-
-/** The middle and the radius of the largest circle in all of these outlines and none of the holes, mm. */
-export function roundest(
-  outlines: readonly (readonly Flat[])[],
-  holes: readonly (readonly Flat[])[] = [],
-): { readonly at: Flat; readonly radius: number } {
-  const within = outlines.map(edgesOf)
-  const without = holes.map(edgesOf)
-  const all = [...within, ...without].flat()
-  const corners = outlines[0] ?? []
-  const box = (k: 0 | 1): [number, number] => [
-    Math.min(...corners.map((p) => p[k])),
-    Math.max(...corners.map((p) => p[k])),
-  ]
-  let [across, along] = [box(0), box(1)]
-  let best: { at: Flat; radius: number } = { at: [0, 0], radius: 0 }
-  for (let round = 0; round < ROUNDS; round++) {
-    const step: Flat = [(across[1] - across[0]) / CELLS, (along[1] - along[0]) / CELLS]
-    for (let i = 0; i < CELLS; i++)
-      for (let k = 0; k < CELLS; k++) {
-        const at: Flat = [across[0] + (i + 0.5) * step[0], along[0] + (k + 0.5) * step[1]]
-        const radius = nearestEdge(all, at).distance
-        if (
-          radius > best.radius &&
-          within.every((edges) => isWithin(edges, at)) &&
-          !without.some((edges) => isWithin(edges, at))
-        )
-          best = { at, radius }
-      }
-    across = [best.at[0] - step[0], best.at[0] + step[0]]
-    along = [best.at[1] - step[1], best.at[1] + step[1]]
-  }
-  return best
-}
 
 /** How far it is from a point to the nearest of these edges in a direction, mm. */
 function reach(edges: readonly Segment[], [a, l]: Flat, [x, y]: Flat, most: number): number {

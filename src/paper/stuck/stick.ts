@@ -8,8 +8,9 @@ import { freeId } from '../design/tree.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import type { Flat } from '../plane/lay.ts'
+import { roundest } from '../plane/roundest.ts'
 import type { Vec3 } from '../plane/vector.ts'
-import { glueArea, hundredths, LEAST_GLUE, roundest } from './glue-area.ts'
+import { glueArea, hundredths, LEAST_GLUE } from './glue-area.ts'
 import { placedOn, uprightOn } from './upright.ts'
 
 /** What is stuck: an outline right and up of any point, in any unit. */

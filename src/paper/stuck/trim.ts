@@ -12,9 +12,10 @@ import type { Half } from '../plane/halves.ts'
 import { inHalf } from '../plane/halves.ts'
 import type { Flat } from '../plane/lay.ts'
 import { overshoot } from '../plane/outline.ts'
+import { roundest } from '../plane/roundest.ts'
 import { edgesOf, isWithin } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
-import { hundredths, roundest } from './glue-area.ts'
+import { hundredths } from './glue-area.ts'
 
 /** What is cut ends so far inside the card, mm: a hand cuts no truer. Common practice, no source. */
 export const INSIDE = 0.5

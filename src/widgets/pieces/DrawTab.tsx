@@ -12,7 +12,7 @@ import {
   trimToFace,
   uprightOn,
 } from '../../paper/index.ts'
-import { roundest } from '../../paper/stuck/glue-area.ts'
+import { roundest } from '../../paper/plane/roundest.ts'
 import { take as taken } from '../keeping/edits.ts'
 import { lengthUnit } from '../model/page.ts'
 import { large, shown } from '../state/format.ts'

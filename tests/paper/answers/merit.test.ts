@@ -81,3 +81,15 @@ test('a design is weighed by what fails in it, each thing once', () => {
   expect(weighQuick(both, { effort: effort(), ids: new Set(['step']) })).toBeCloseTo(1.6, 6)
   expect(weighQuick(out, { effort: { left: 0 } })).toBe(Number.POSITIVE_INFINITY)
 })
+
+test('cuts that cannot be made weigh alike and most, what keeps a card from shutting more than what only tears', () => {
+  const at = (name: Finding['name']) => weightOf(finding({ name, value: -5 }))
+  expect([at('inside-fold'), at('cuts-inside')]).toEqual([at('cuts-apart'), at('cuts-apart')])
+  expect(at('opens-flat')).toBe(at('clear-motion'))
+  expect(at('stays-inside')).toBe(at('glue'))
+  expect(at('bridge')).toBe(at('narrow'))
+  const order = ['cuts-apart', 'shuts-flat', 'opens-flat', 'glue', 'thickness', 'narrow'] as const
+  order.slice(1).forEach((name, k) => {
+    expect(at(name)).toBeLessThan(at(order[k] as Finding['name']))
+  })
+})

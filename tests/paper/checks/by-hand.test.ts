@@ -80,6 +80,7 @@ describe('glue', () => {
     expect(ends?.[0]?.[1]).toBeCloseTo(100, 9)
     expect(ends?.[1]?.[0]).toBeCloseTo(60 * Math.SQRT1_2, 9)
     expect(ends?.[1]?.[1]).toBeCloseTo(100 - 60 * Math.SQRT1_2, 9)
+    expect(ends).toHaveLength(2)
   })
 
   test('on two faces of a page, apart on one, or taped, does not', () => {

@@ -34,7 +34,7 @@ export function factsOf(design: Design, ids: ReadonlySet<string>): Facts {
   const isNew = (owner: number): boolean => ids.has(design.mechanisms[owner]?.id ?? '')
   const paper = model.pieces.flatMap(({ owner, outline }) => {
     if (!isNew(owner)) return []
-    const [x0 = 0, x1 = 0, y0 = 0, y1 = 0] = Array.from(extentOf(outline))
+    const [x0, x1, y0, y1] = extentOf(outline)
     return [{ width: x1 - x0, height: y1 - y0 }]
   })
   return {

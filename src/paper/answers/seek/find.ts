@@ -10,9 +10,10 @@ import type { Poser } from '../../motion/pose.ts'
 import { compile } from '../../motion/pose.ts'
 import { openingRange } from '../../motion/range.ts'
 import type { Frame } from '../../plane/frame.ts'
+import { emptyFrame, partOf } from '../../plane/frame.ts'
 import type { Flat } from '../../plane/lay.ts'
 import type { Vec3 } from '../../plane/vector.ts'
-import { distance, dot, subtract } from '../../plane/vector.ts'
+import { add, distance, dot, subtract } from '../../plane/vector.ts'
 import type { Facts } from './facts.ts'
 import { factsOf } from './facts.ts'
 import { newId, PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
@@ -230,15 +231,9 @@ const allowedBy =
 
 /** How far a point is from a stretch of a frame's crease, mm. */
 function fromCrease(frame: Frame, long: number, at: Vec3): number {
-  const [o, d] = [0, 6].map((k) => [frame[k], frame[k + 1], frame[k + 2]]) as [Vec3, Vec3]
-  const along = Math.min(
-    long,
-    Math.max(
-      0,
-      [0, 1, 2].reduce((sum, k) => sum + ((at[k] as number) - (o[k] as number)) * (d[k] as number), 0),
-    ),
-  )
-  return distance(at, [0, 1, 2].map((k) => (o[k] as number) + along * (d[k] as number)) as Vec3)
+  const [o, d] = [partOf(frame, 0), partOf(frame, 6)]
+  const along = Math.min(long, Math.max(0, dot(subtract(at, o), d)))
+  return distance(at, add(o, d, along))
 }
 
 /** Sizes of a first link: a second one does the rest. */
@@ -265,7 +260,7 @@ function* chains({ design, wish, judge, effort }: Search, poser: Poser): Generat
               if (!fit) continue
               const m = { id: newId(design, kind), kind: kind.kind, on: place.on, ...fit.fields } as Mechanism
               const build = kind.build(m)
-              const out = build.creases.map(() => new Float64Array(14))
+              const out = build.creases.map(() => emptyFrame())
               if (!build.place(seat.frames[0] as Frame, out)) continue
               build.creases.forEach(({ length, hidden }, part) => {
                 if (hidden) return
@@ -498,7 +493,7 @@ export function* finding(design: Design, wish: Wish): Generator<Find | null, Mis
       yield find
     }
     if (slots.size >= MOST) break
-    effort.left = Math.max(0, effort.left) + EFFORT * (1 - FOR_SINGLES)
+    effort.left += EFFORT * (1 - FOR_SINGLES)
   }
   return slots.size > 0 ? null : missed(search, tries)
 }

@@ -72,7 +72,7 @@ export function room(design: Design, panel: string, { face = 'front', opening = 
   const index = model.panels.findIndex(({ name }) => name === panel)
   const own = model.panels[index]
   if (!own) throw new RangeError(`there is no panel ${panel}`)
-  const [x0 = 0, x1 = 0, y0 = 0, y1 = 0] = Array.from(extentOf(own.outline))
+  const [x0, x1, y0, y1] = extentOf(own.outline)
   const cell = Math.max(x1 - x0, y1 - y0) / CELLS
   const outline = edgesOf(own.outline)
   const holes = own.notches.map((notch) => edgesOf(notch.outline))

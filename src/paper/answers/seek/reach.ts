@@ -7,6 +7,7 @@ import { kindOf } from '../../mechanisms/registry.ts'
 import type { Bounds } from '../../plane/descent.ts'
 import { descended, slopes } from '../../plane/descent.ts'
 import type { Frame } from '../../plane/frame.ts'
+import { emptyFrame } from '../../plane/frame.ts'
 import type { Vec3 } from '../../plane/vector.ts'
 import { distance } from '../../plane/vector.ts'
 
@@ -73,7 +74,7 @@ const scratch: Frame[][] = []
 function framesFor(link: number, count: number): Frame[] {
   scratch[link] ??= []
   const frames = scratch[link]
-  while (frames.length < count) frames.push(new Float64Array(14))
+  while (frames.length < count) frames.push(emptyFrame())
   return frames.slice(0, count)
 }
 

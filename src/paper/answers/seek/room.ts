@@ -4,9 +4,8 @@ import type { Poser } from '../../motion/pose.ts'
 import { openingRange } from '../../motion/range.ts'
 import type { Flat } from '../../plane/lay.ts'
 import { unlaid } from '../../plane/lay.ts'
-import { nearestEdge } from '../../plane/outline.ts'
-import type { Segment } from '../../plane/segment.ts'
-import { edgesOf, isWithin } from '../../plane/segment.ts'
+import { roundest } from '../../plane/roundest.ts'
+import { edgesOf } from '../../plane/segment.ts'
 
 /** Kept from what is cut or glued on the same crease, mm: the bridge that is asked for. */
 const APART = 5
@@ -24,17 +23,6 @@ const INSET = 0.02
 
 /** Off a crease, mm: there the paper on this side of it is met, and not the crease. */
 const OFF = 1e-3
-
-/** The edges of a panel's paper: its outline and its holes. */
-const paperEdges = ({ panels }: Model, panel: number): readonly Segment[] => {
-  const { outline, notches } = panels[panel] ?? { outline: [], notches: [] }
-  return [outline, ...notches.map((notch) => notch.outline)].flatMap(edgesOf)
-}
-
-const isPaper = ({ panels }: Model, panel: number, p: Flat): boolean => {
-  const { outline, notches } = panels[panel] ?? { outline: [], notches: [] }
-  return isWithin(edgesOf(outline), p) && !notches.some((notch) => isWithin(edgesOf(notch.outline), p))
-}
 
 /** How far free paper reaches square to a crease, on one side of it, at a place along it; mm. */
 function reachOn(model: Model, { panel, lay }: PanelLay): (along: number) => number {
@@ -128,34 +116,6 @@ export function roomsOn(poser: Poser, crease: number): readonly Room[] {
   }))
 }
 
-/** How finely the middle of what is free on a panel is looked for: cells to a side, and rounds about the best. */
-const CELLS = 9
-
-const ROUNDS = 4
-
-/** The largest circle that is free on a panel. Halves the cells about the best one found; its centre is as good as a hand would choose. */
-function largestCircle(model: Model, panel: number, edges: readonly Segment[]): NonNullable<Room['spot']> {
-  const { outline = [] } = model.panels[panel] ?? {}
-  const [as, ls] = [outline.map(([a]) => a), outline.map(([, l]) => l)]
-  let [low, high]: [Flat, Flat] = [
-    [Math.min(...as), Math.min(...ls)],
-    [Math.max(...as), Math.max(...ls)],
-  ]
-  let best: NonNullable<Room['spot']> = { at: [0, 0], radius: 0 }
-  for (let round = 0; round < ROUNDS; round++) {
-    const step: Flat = [(high[0] - low[0]) / CELLS, (high[1] - low[1]) / CELLS]
-    for (let i = 0; i < CELLS; i++)
-      for (let k = 0; k < CELLS; k++) {
-        const at: Flat = [low[0] + (i + 0.5) * step[0], low[1] + (k + 0.5) * step[1]]
-        const radius = nearestEdge(edges, at).distance
-        if (radius > best.radius && isPaper(model, panel, at)) best = { at, radius }
-      }
-    low = [best.at[0] - step[0], best.at[1] - step[1]]
-    high = [best.at[0] + step[0], best.at[1] + step[1]]
-  }
-  return best
-}
-
 const spotted = (spot: NonNullable<Room['spot']>): Room => ({
   from: spot.at[1] - spot.radius,
   to: spot.at[1] + spot.radius,
@@ -173,22 +133,13 @@ export const roomBefore = ([across, along]: Flat): Room =>
 
 /** The rooms on a panel, by index: beside what is stuck or glued on it already, then with that left out of account. */
 export function roomsOf(model: Model, panel: number): readonly Room[] {
-  const bare = paperEdges(model, panel)
-  const lines = [
-    ...model.glue.flatMap((glue) => (glue.panel === panel ? edgesOf(glue.outline) : [])),
-    ...model.panels.flatMap((other) => (other.stuckOn === panel ? edgesOf(other.outline) : [])),
-  ]
-  const covered = model.panels.flatMap(({ stuckOn, outline }) =>
-    stuckOn === panel ? [{ owner: -1, outline }] : [],
-  )
-  const free: Model = {
-    ...model,
-    panels: model.panels.map((one, k) =>
-      k === panel ? { ...one, notches: [...one.notches, ...covered] } : one,
-    ),
-  }
+  const { outline = [], notches = [] } = model.panels[panel] ?? {}
+  const holes = notches.map((notch) => notch.outline)
+  const covered = model.panels.flatMap(({ stuckOn, outline: on }) => (stuckOn === panel ? [on] : []))
+  const glued = model.glue.flatMap((glue) => (glue.panel === panel ? edgesOf(glue.outline) : []))
+  const isBare = covered.length + glued.length === 0
   return [
-    spotted(largestCircle(free, panel, [...bare, ...lines])),
-    ...(lines.length > 0 ? [spotted(largestCircle(model, panel, bare))] : []),
+    spotted(roundest([outline], [...holes, ...covered], glued)),
+    ...(isBare ? [] : [spotted(roundest([outline], holes))]),
   ]
 }

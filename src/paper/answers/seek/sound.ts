@@ -4,6 +4,7 @@ import { checksThat } from '../../checks/table.ts'
 import type { CheckName } from '../../checks/verdict.ts'
 import { isHoldable } from '../../design/change.ts'
 import type { Design } from '../../design/design.ts'
+import { once } from '../../plane/once.ts'
 
 /** The checks by what they cost: asked in this order, so that most of what fails is told at once. */
 const STEP = checksThat(({ cost }) => cost === 'step')
@@ -17,17 +18,11 @@ export interface Effort {
   left: number
 }
 
-const failing = new WeakMap<Design, ReadonlySet<string>>()
-
 /** What fails in a design, each thing by its key; worked out once for each design. */
-export function failingIn(design: Design): ReadonlySet<string> {
-  let found = failing.get(design)
-  if (!found) {
-    found = new Set(check(design, { repairs: false }).flatMap((one) => (one.ok ? [] : [keyOf(one)])))
-    failing.set(design, found)
-  }
-  return found
-}
+export const failingIn: (design: Design) => ReadonlySet<string> = once(
+  (design: Design) =>
+    new Set(check(design, { repairs: false }).flatMap((one) => (one.ok ? [] : [keyOf(one)]))),
+)
 
 /** What stands against adding mechanisms to a design. */
 export interface Against {

@@ -66,6 +66,13 @@ describe('on a page', () => {
     expect(missed?.sentence).toBe('No fold reaches: the nearest that works leaves 14 mm.')
     expect(apart(missed?.nearest?.tip ?? [0, 0, 0], [60, 60, 40])).toBeCloseTo(missed?.miss ?? 0, 6)
     expect(missed?.nearest && isSound(missed.nearest.design)).toBe(true)
+    // 10.4 off the page and 9.9: from 10 mm on whole ones are told.
+    const off = (far: number) => {
+      const aside = far * Math.SQRT1_2
+      return sought(bare, wish({ at: [50 + aside, 60, 50 - aside] })).missed?.sentence
+    }
+    expect(off(10.4)).toBe('No fold reaches: the nearest that works leaves 10 mm.')
+    expect(off(9.9)).toBe('No fold reaches: the nearest that works leaves 9.9 mm.')
     // Less than 10 mm are told in tenths: (73, 60, 75) is sqrt 2 off the page.
     expect(sought(bare, wish({ at: [73, 60, 75] })).missed?.sentence).toBe(
       'No fold reaches: the nearest that works leaves 1.4 mm.',
@@ -221,8 +228,8 @@ describe('the best', () => {
     expect(order(two('a', {}), found('b', { miss: 10.1, kind: 'glued-tent' }))).toEqual(['a,a-2', 'b'])
     // 100 cm² count as a millimetre.
     const large = { ...found('a', {}), facts: { ...found('a', {}).facts, area: 1e4 } }
-    expect(order(large, found('b', { miss: 0.9, kind: 'glued-tent' }))).toEqual(['b', 'a'])
-    expect(order(large, found('b', { miss: 1.1, kind: 'glued-tent' }))).toEqual(['a', 'b'])
+    expect(order(large, found('b', { miss: 0.99995, kind: 'glued-tent' }))).toEqual(['b', 'a'])
+    expect(order(large, found('b', { miss: 1.00005, kind: 'glued-tent' }))).toEqual(['a', 'b'])
   })
 
   test('keeps to a wished path: a millimetre off it counts as four of miss', () => {
