@@ -2,7 +2,7 @@ import { jointsOf } from '../model/joints.ts'
 import type { ModelGlue, ModelPanel } from '../model/model.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
-import { nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
+import { longestThrough, nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
 import { edgesOf, isWithin, SAME } from '../plane/segment.ts'
 import { mm, side, The, the } from './phrases.ts'
@@ -43,7 +43,6 @@ function overEdge(glue: ModelGlue, { outline }: ModelPanel): { by: number; at: r
 /** How deep a glued place reaches into a hole or a moving strip of its panel, mm. */
 function overNotch(glue: ModelGlue, notch: readonly Flat[]): { by: number; at: readonly Flat[] } {
   const edges = edgesOf(notch)
-  const crosses = linesOf(glue).some((line) => runsThrough(line, notch))
   const deep = glue.outline
     .map((p) => ({ p, ...nearestEdge(edges, p) }))
     .filter(({ p }) => isWithin(edges, p))
@@ -53,12 +52,9 @@ function overNotch(glue: ModelGlue, notch: readonly Flat[]): { by: number; at: r
     at: [0, 0] as Flat,
   })
   if (worst.distance > SAME) return { by: worst.distance, at: [worst.p, worst.at] }
-  // A strip that runs right across has no corner in it: its own width is what lies on the glue.
-  if (crosses) {
-    const across = notch.map((p) => nearestEdge(edgesOf(glue.outline), p).distance)
-    return { by: Math.max(SAME * 2, Math.min(...across)), at: glue.outline }
-  }
-  return { by: 0, at: [] }
+  // Of a strip that runs right across, the glue has no corner in it: as far as its edges lie on the strip.
+  const across = Math.max(...linesOf(glue).map((line) => longestThrough(line, notch)))
+  return across > 0 ? { by: Math.max(SAME * 2, across), at: glue.outline } : { by: 0, at: [] }
 }
 
 function missOf(subject: Subject, glue: ModelGlue): Miss {

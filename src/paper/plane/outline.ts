@@ -49,14 +49,19 @@ export function overshoot(polygon: readonly Flat[], outline: readonly Flat[]): G
   return worst
 }
 
-/** Whether a segment runs through the inside of an outline, not only along or to its edge. */
-export function runsThrough(segment: Segment, outline: readonly Flat[]): boolean {
+/** How long a segment runs through the inside of an outline at a stretch, mm: 0 where it only runs along or to its edge. */
+export function longestThrough(segment: Segment, outline: readonly Flat[]): number {
   const edges = edgesOf(outline)
-  return cutUp(segment, edges).some((stretch) => {
+  const within = cutUp(segment, edges).filter((stretch) => {
     const middle = middleOf(stretch)
     return isWithin(edges, middle) && nearestEdge(edges, middle).distance > SAME
   })
+  return Math.max(0, ...within.map(({ a, b }) => Math.hypot(b[0] - a[0], b[1] - a[1])))
 }
+
+/** Whether a segment runs through the inside of an outline, not only along or to its edge. */
+export const runsThrough = (segment: Segment, outline: readonly Flat[]): boolean =>
+  longestThrough(segment, outline) > 0
 
 /** Where two edges of an outline that are not neighbours meet, and how far from their nearest corner, mm; null: nowhere. */
 export function selfCrossing(outline: readonly Flat[]): { at: Flat; depth: number } | null {

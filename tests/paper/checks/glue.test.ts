@@ -59,6 +59,14 @@ test('glue over a slit glues shut what should move', () => {
   expect(fault?.sentence).toMatch(/over the cut and folds of the slit/)
 })
 
+test('glue over a strip that runs right across it is told by the width of the strip', () => {
+  // Cut 10 mm wide from 40 to 50 along the gutter, 60 mm deep; glue from 20 to 40 across, from 35 to 55 along.
+  const strip = { id: 'strip', kind: 'cut-layer', on: 'gutter', start: 40, end: 50, left: 60, right: 60 }
+  const [fault] = verdict([strip, moon({ shape: square(15, 30, 30), glue: square(20, 35, 20) })], 'glue')
+  expect(fault?.value).toBeCloseTo(10, 9)
+  expect(fault?.sentence).toContain('10.0 mm over the cut and folds of the strip')
+})
+
 test('glue that shows beside its piece is told', () => {
   const [fault] = verdict([moon({ glue: square(15, 30, 10) })], 'glue')
   expect(fault?.value).toBeCloseTo(5, 9)
