@@ -59,6 +59,13 @@ export default defineConfig({
       ],
     },
     build: {
+      minify: 'terser',
+      terserOptions: {
+        module: true,
+        ecma: 2020,
+        compress: { passes: 4, unsafe_arrows: true, pure_getters: true, keep_fargs: false },
+        format: { wrap_func_args: false },
+      },
       rolldownOptions: {
         onLog: withoutAstrosOwn,
         // Made when d3 is loaded, for what no page uses.

@@ -41,16 +41,9 @@ interface Step {
   readonly words: Words
 }
 
-interface PictureProps {
-  readonly design: Design
-  readonly work: Work
-  /** Its own on the page: the same step may be on the screen and on paper. */
-  readonly name: string
-}
-
-const Picture = ({ design, work, name }: PictureProps): JSX.Element => {
+const Picture = ({ design, work }: { readonly design: Design; readonly work: Work }): JSX.Element => {
   const drawing = useMemo(() => figureOf(design, work, sizeHere()), [design, work])
-  return <Figure {...{ drawing, name }} />
+  return <Figure drawing={drawing} />
 }
 
 const Text = ({ words }: { readonly words: Words }): JSX.Element => (
@@ -88,7 +81,7 @@ const Sheets = ({
         <h2>
           {k + 1}. {words.title}
         </h2>
-        <Picture {...{ design, work }} name={`sheet-${k}`} />
+        <Picture {...{ design, work }} />
         <Text words={words} />
       </li>
     ))}
@@ -152,7 +145,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
       <h1>{design.title}, step by step</h1>
       <div class="book-step">
         <div class="book-figure">
-          <Picture design={design} work={step.work} name="step" />
+          <Picture design={design} work={step.work} />
         </div>
         <div class="book-words">
           <p class="book-count" aria-hidden="true">

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact'
-import { useLayoutEffect, useRef } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Drawing, Mark } from '../../drawing/pen/marks.ts'
 import type { SvgNode } from '../../drawing/pen/nodes.ts'
 import { gradientsOf, nodesOf } from '../../drawing/pen/nodes.ts'
-import { classOfDrawing, cut, nameFor } from '../../drawing/pen/svg-values.ts'
+import { classOfDrawing, cut } from '../../drawing/pen/svg-values.ts'
 import { covering } from '../model/page.ts'
 import { firstPicture } from './first-picture.ts'
 import { livePicture } from './live.ts'
@@ -32,7 +32,7 @@ export interface FigureProps {
   /** What lies under the drawing's own marks and over them, and moves while they stay. */
   readonly under?: readonly Mark[]
   readonly over?: readonly Mark[]
-  /** Its own on the page, for a figure that moves: ids of clips begin with it. A still one may do without. */
+  /** Ids of clips begin with it; left out, with one of its own. */
   readonly name?: string
 }
 
@@ -45,7 +45,8 @@ export function Figure({ drawing, silent = false, name, under, over }: FigurePro
   const [, , width, height] = drawing.box
   const { unit } = drawing
   const size = unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
-  const own = name ?? nameFor(drawing)
+  const id = useId()
+  const own = name ?? id
   const beside = (marks: readonly Mark[] = []): SvgNode =>
     group(nodesOf(marks, { digits: DIGITS, unit }, own))
   const nodes = [...gradientsOf(drawing, own), beside(under), group(keptNodes(drawing, own)), beside(over)]

@@ -171,7 +171,7 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
         onPointerCancel={(event) => end(event, bench.cancel)}
         onLostPointerCapture={(event) => end(event, bench.release)}
       >
-        <Figure drawing={drawn} name="view" />
+        <Figure drawing={drawn} />
         <Grip
           label="Opening, by the edge of the page"
           at={handle}
