@@ -11,8 +11,9 @@ import { frontOf } from '../paper/motion/surface.ts'
 import { convexParts } from '../paper/plane/convex.ts'
 import type { Flat, Lay } from '../paper/plane/lay.ts'
 import { laid, throughLay, unlaid } from '../paper/plane/lay.ts'
+import { turned } from '../paper/plane/turn.ts'
 import type { Vec3 } from '../paper/plane/vector.ts'
-import { add, cross, dot, length, RADIANS, scale, subtract, turned } from '../paper/plane/vector.ts'
+import { add, cross, dot, length, RADIANS, scale, subtract } from '../paper/plane/vector.ts'
 
 /** How a mechanism of its own card is held while the glue dries (see `Stock`); null if it is cut from its host. */
 export function heldBy(design: Design, id: string): 'joints' | 'walls' | 'face' | null {

@@ -11,8 +11,9 @@ import { frontOf, surfaces } from '../paper/motion/surface.ts'
 import { convexParts } from '../paper/plane/convex.ts'
 import type { Flat, Lay } from '../paper/plane/lay.ts'
 import { throughLay } from '../paper/plane/lay.ts'
+import { turned } from '../paper/plane/turn.ts'
 import type { Vec3 } from '../paper/plane/vector.ts'
-import { cross, dot, RADIANS, subtract, turned } from '../paper/plane/vector.ts'
+import { cross, dot, RADIANS, subtract } from '../paper/plane/vector.ts'
 import { heldOff, laidDown, tapes } from './gluing.ts'
 
 /** How far the making has come. */

@@ -39,23 +39,16 @@ export type { Art, PaperColour, Papers } from './design/art.ts'
 
 export { MOST_ART_POINTS, MOST_SHAPES, PAPER_COLOURS } from './design/art.ts'
 
-export { assign, change, fieldsFor, held, read, settable, settingOf, settled } from './design/change.ts'
-
+export { assign, change, held, read, settable, settingOf, settled } from './design/change.ts'
 export type { Card, Design } from './design/design.ts'
-
 export { COVER_RIM } from './design/design.ts'
-
 export { mirrored, mirroredMechanism } from './design/mirror.ts'
-
 export { nameOf, ownerOf } from './design/name.ts'
-
 export { cardFields, MOST_MECHANISMS, parseDesign } from './design/parse.ts'
-
 export { DesignError } from './design/read.ts'
-
 export type { Stretch } from './design/room.ts'
-
 export { runOf, shiftedAlong, sizedBy, stretchOf, wayToRoom } from './design/room.ts'
+export { fieldsFor } from './design/setting.ts'
 
 export { sharedSlits } from './design/slits.ts'
 

@@ -3,7 +3,7 @@
  * be shown. <html data-guess> says `covered` or `open`; without script it is not there, and nothing is covered.
  * The device remembers the choice of each chapter.
  */
-import { KEY } from './switches.ts'
+import { KEY } from './key.ts'
 
 /** Where the device remembers a chapter's guess: its place among the guesses from 0, or `shown`. */
 export const guessKey = (slug: string): string => `${KEY}guess.${slug}`

@@ -1,5 +1,5 @@
 /** Where the reader is on the path: what this device remembers of the chapters, shown beside each. */
-import { KEY } from './switches.ts'
+import { KEY } from './key.ts'
 
 /** Runs in a chapter: remembers that it was the last one opened. */
 export const keepPlace = (slug: string): string =>
@@ -27,9 +27,3 @@ export const SHOW_PLACE = `(() => {
     }
   } catch {}
 })()`
-
-/** Runs behind the ready templates: remembers that the chapter's own was taken. */
-export const KEEP_PRINT = `for (const link of document.querySelectorAll('[data-prints]'))
-  link.addEventListener('click', () => {
-    try { localStorage.setItem('${KEY}printed.' + link.dataset.prints, '') } catch {}
-  })`

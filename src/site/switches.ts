@@ -1,3 +1,5 @@
+import { KEY } from './key.ts'
+
 /**
  * The three switches at the top of every page. Each is an attribute of <html> that the styles read
  * (data-projector="on"), remembered on this device under its own name.
@@ -22,9 +24,6 @@ export const SWITCHES: readonly Switch[] = [
   },
   { name: 'theme', label: 'Night', says: 'Turns the page dark, or light again.' },
 ]
-
-/** Put in front of a switch's name where the device remembers it. */
-export const KEY = 'hingebook.'
 
 /**
  * Runs in <head> before anything is painted, so the page never shows the wrong look first.

@@ -18,18 +18,26 @@ afterAll(() => {
 
 const svg = (): Element => document.createElementNS('http://www.w3.org/2000/svg', 'svg')
 
+const kind = (tag: string, ...names: string[]) => ({ tag, names })
+
+const PATH = kind('path', 'class', 'd')
+
+const WORD = kind('text', 'x')
+
+const GROUP = kind('g', 'class')
+
 const path = (d: string, key?: string): SvgNode => ({
-  tag: 'path',
-  look: ['class', 'm-cut', 'd', d],
+  kind: PATH,
+  values: ['m-cut', d],
   inner: [],
   ...(key === undefined ? {} : { key }),
 })
 
-const word = (text: string): SvgNode => ({ tag: 'text', look: ['x', '1'], inner: text })
+const word = (text: string): SvgNode => ({ kind: WORD, values: ['1'], inner: text })
 
 const sheet = (key: string, ...inner: readonly SvgNode[]): SvgNode => ({
-  tag: 'g',
-  look: ['class', 'sheet'],
+  kind: GROUP,
+  values: ['sheet'],
   inner,
   key,
 })
@@ -86,9 +94,10 @@ describe('a picture in the page', () => {
   test('gives and takes attributes that come and go', () => {
     const picture = svg()
     const paint = livePicture(picture)
+    const TURNED = kind('path', 'transform', 'd')
     const turned = (transform: string | undefined): SvgNode => ({
-      tag: 'path',
-      look: ['transform', transform, 'd', 'M0 0'],
+      kind: TURNED,
+      values: [transform, 'M0 0'],
       inner: [],
     })
     for (const transform of ['scale(2)', undefined, 'scale(3)']) {

@@ -31,10 +31,10 @@ import {
   GLOW_STOPS,
   glowsIn,
   headData,
+  matrixOf,
   matrixText,
   namesOf,
   pathData,
-  pictureLook,
   ROUND,
   shapeData,
   shapeStyle,
@@ -43,15 +43,35 @@ import {
   turnOf,
 } from './svg-values.ts'
 
-export interface SvgNode {
+/** A tag with the names of the attributes that it may have, in their order. */
+export interface SvgKind {
   readonly tag: string
-  /** Names and values of attributes in turn; a value that is undefined is left out. */
-  readonly look: readonly (string | undefined)[]
+  readonly names: readonly string[]
+}
+
+export interface SvgNode {
+  readonly kind: SvgKind
+  /** Of the attributes, in the order of their names; a value that is undefined is left out. */
+  readonly values: readonly (string | undefined)[]
   /** What is in it, or its words. */
   readonly inner: readonly SvgNode[] | string
   /** Its own among its neighbours, in whatever order they come; else the n-th is followed by the n-th. */
   readonly key?: string
 }
+
+const kind = (tag: string, ...names: readonly string[]): SvgKind => ({ tag, names })
+
+const PATH = kind('path', 'class', 'style', 'data-of', 'd')
+const SHAPE = kind('path', 'style', 'transform', 'd')
+const FADE = kind('path', 'class', 'style', 'fill-opacity', 'transform', 'd')
+const GROUP = kind('g', 'class', 'style', 'data-of', 'transform', 'clip-path')
+const CLIP = kind('clipPath', 'id')
+const DOT = kind('circle', 'class', 'data-of', 'cx', 'cy', 'r')
+const WORD = kind('text', 'class', 'data-of', 'x', 'y', 'font-size', 'text-anchor', 'transform')
+const IMAGE = kind('image', 'transform', 'href', 'width', 'height', 'preserveAspectRatio')
+const BAND = kind('linearGradient', 'id', ...Object.keys(ALONG))
+const ROUNDED = kind('radialGradient', 'id', 'class', 'href', ...Object.keys(ROUND))
+const STOP = kind('stop', 'offset', 'stop-opacity')
 
 /** How a mark is written: decimals kept, and the unit of the drawing, on which the size of arrow heads depends. */
 export interface Writing {
@@ -62,13 +82,18 @@ export interface Writing {
 const NOTHING: readonly SvgNode[] = []
 
 const node = (
-  tag: string,
-  look: SvgNode['look'],
+  of: SvgKind,
+  values: SvgNode['values'],
   inner: SvgNode['inner'] = NOTHING,
   key?: string,
-): SvgNode => (key === undefined ? { tag, look, inner } : { tag, look, inner, key })
+): SvgNode => (key === undefined ? { kind: of, values, inner } : { kind: of, values, inner, key })
 
-const pairs = (look: Readonly<Record<string, string>>): string[] => Object.entries(look).flat()
+/** What is drawn together, without a look of its own. */
+export const group = (inner: readonly SvgNode[]): SvgNode => node(GROUP, NOTHING as readonly never[], inner)
+
+/** A picture made of dots, moved by `before`. */
+export const imageNode = (shape: InkShape, before = ''): SvgNode =>
+  node(IMAGE, [`${before}${matrixOf(shape.runs[0] ?? [])}`, shape.picture, '1', '1', 'none'])
 
 const looks = new WeakMap<InkShape, readonly string[]>()
 
@@ -90,10 +115,9 @@ function shapeNodes({ shapes: list, matrix, own }: ArtMark): readonly SvgNode[] 
   if (known) return known
   const nodes = list.map((shape, k) => {
     const turn = own?.[k]
-    if (shape.picture !== undefined)
-      return node('image', pictureLook(shape, turn ? `${matrixText(turn)} ` : ''))
+    if (shape.picture !== undefined) return imageNode(shape, turn ? `${matrixText(turn)} ` : '')
     const [style, d] = matrix || turn ? framedLook(shape) : [shapeStyle(shape), shapeData(shape)]
-    return node('path', ['style', style, 'transform', turn ? matrixText(turn) : undefined, 'd', d])
+    return node(SHAPE, [style, turn ? matrixText(turn) : undefined, d])
   })
   if (matrix) shapes.set(list, nodes)
   return nodes
@@ -101,20 +125,18 @@ function shapeNodes({ shapes: list, matrix, own }: ArtMark): readonly SvgNode[] 
 
 const artNode = (mark: ArtMark): SvgNode =>
   node(
-    'g',
-    ['class', 'm-art', 'transform', mark.matrix === null ? undefined : matrixText(mark.matrix)],
+    GROUP,
+    ['m-art', undefined, undefined, mark.matrix === null ? undefined : matrixText(mark.matrix)],
     shapeNodes(mark),
   )
 
 const fadeNode = (mark: PathMark, fade: Fade, name: string, key: string): SvgNode => {
   const { style, 'fill-opacity': opacity, transform, d } = fadeLook(mark, fade, name)
-  return node(
-    'path',
-    ['class', classOf(mark), 'style', style, 'fill-opacity', opacity, 'transform', transform, 'd', d],
-    NOTHING,
-    key,
-  )
+  return node(FADE, [classOf(mark), style, opacity, transform, d], NOTHING, key)
 }
+
+const pathNode = (className: string, d: string, style?: string, of?: string): SvgNode =>
+  node(PATH, [className, style, of, d])
 
 /** What lies on a surface. */
 const inlay = (one: PathMark | ArtMark, name: string, key: string): SvgNode =>
@@ -122,7 +144,7 @@ const inlay = (one: PathMark | ArtMark, name: string, key: string): SvgNode =>
     ? artNode(one)
     : one.fade
       ? fadeNode(one, one.fade, name, key)
-      : node('path', ['class', classOf(one), 'style', styleOf(one), 'd', pathData(one.runs, one.closed, 1)])
+      : pathNode(classOf(one), pathData(one.runs, one.closed, 1), styleOf(one))
 
 /** A surface is looked at, not measured: more decimals would not be seen. */
 const SURFACE = 2
@@ -130,17 +152,14 @@ const SURFACE = 2
 /** A surface and what lies on it, clipped to it. */
 function sheetNode(mark: PathMark, digits: number, own: string, name: string): SvgNode {
   const d = pathData(mark.runs, true, Math.min(digits, SURFACE))
+  const on = (mark.on ?? []).map((one, k) => inlay(one, name, `${k}`))
   return node(
-    'g',
-    ['class', sheetClass(mark), 'style', styleOf(mark), 'data-of', mark.of],
+    GROUP,
+    [sheetClass(mark), styleOf(mark), mark.of],
     [
-      node('path', ['class', `m-${mark.role}`, 'd', d]),
-      node('clipPath', ['id', own], [node('path', ['d', d])]),
-      node(
-        'g',
-        ['clip-path', `url(#${own})`],
-        (mark.on ?? []).map((one, k) => inlay(one, name, `${k}`)),
-      ),
+      pathNode(`m-${mark.role}`, d),
+      node(CLIP, [own], [node(SHAPE, [undefined, undefined, d])]),
+      node(GROUP, [undefined, undefined, undefined, undefined, `url(#${own})`], on),
     ],
     own,
   )
@@ -150,33 +169,22 @@ function pathNodes(mark: PathMark, { digits, unit }: Writing, own: string, name:
   if (mark.on) return [sheetNode(mark, digits, own, name)]
   if (mark.fade) return [fadeNode(mark, mark.fade, name, own)]
   const d = pathData(mark.runs, mark.closed, digits)
-  const line = node('path', ['class', classOf(mark), 'style', styleOf(mark), 'data-of', mark.of, 'd', d])
+  const line = pathNode(classOf(mark), d, styleOf(mark), mark.of)
   const heads = headData(mark, digits, unit)
-  return heads === null ? [line] : [line, node('path', ['class', `m-${mark.role} head`, 'd', heads])]
+  return heads === null ? [line] : [line, pathNode(`m-${mark.role} head`, heads)]
 }
 
-const dotNode = (mark: DotMark, digits: number): SvgNode => {
-  const [cx, cy, r] = [mark.at[0], mark.at[1], mark.radius].map((n) => cut(n, digits))
-  return node('circle', ['class', classOf(mark), 'data-of', mark.of, 'cx', cx, 'cy', cy, 'r', r])
-}
+const dotNode = (mark: DotMark, digits: number): SvgNode =>
+  node(DOT, [classOf(mark), mark.of, ...[mark.at[0], mark.at[1], mark.radius].map((n) => cut(n, digits))])
 
 const wordNode = (mark: WordMark, digits: number): SvgNode =>
   node(
-    'text',
+    WORD,
     [
-      'class',
       classOf(mark),
-      'data-of',
       mark.of,
-      'x',
-      cut(mark.at[0], digits),
-      'y',
-      cut(mark.at[1], digits),
-      'font-size',
-      cut(mark.size, digits),
-      'text-anchor',
+      ...[mark.at[0], mark.at[1], mark.size].map((n) => cut(n, digits)),
       mark.anchor,
-      'transform',
       turnOf(mark, digits),
     ],
     mark.text,
@@ -198,20 +206,19 @@ export function nodesOf(marks: readonly Mark[], writing: Writing, name: string):
 }
 
 const stops = (of: readonly (readonly [at: number, left: number])[]): SvgNode[] =>
-  of.map(([at, opacity]) => node('stop', ['offset', `${at}`, 'stop-opacity', `${opacity}`]))
+  of.map((values) => node(STOP, values.map(String)))
 
 /** The gradients that all fades and all lights of a drawing share: each in a frame of its own. */
 export function gradientsOf(drawing: Drawing, name: string): SvgNode[] {
-  const fades = fadesIn(drawing)
-    ? [
-        node('linearGradient', ['id', `${name}-band`, ...pairs(ALONG)], stops(FADE_STOPS)),
-        node('radialGradient', ['id', `${name}-round`, 'href', `#${name}-band`, ...pairs(ROUND)]),
-      ]
-    : []
-  return glowsIn(drawing)
-    ? [
-        ...fades,
-        node('radialGradient', ['id', `${name}-glow`, 'class', 'glow', ...pairs(ROUND)], stops(GLOW_STOPS)),
-      ]
-    : fades
+  const round = (id: string, className?: string, href?: string, inner?: SvgNode[]): SvgNode =>
+    node(ROUNDED, [`${name}-${id}`, className, href, ...Object.values(ROUND)], inner)
+  return [
+    ...(fadesIn(drawing)
+      ? [
+          node(BAND, [`${name}-band`, ...Object.values(ALONG)], stops(FADE_STOPS)),
+          round('round', undefined, `#${name}-band`),
+        ]
+      : []),
+    ...(glowsIn(drawing) ? [round('glow', 'glow', undefined, stops(GLOW_STOPS))] : []),
+  ]
 }

@@ -68,31 +68,6 @@ export const matrixOf = (corners: readonly Point[]): string =>
     .map((n) => cut(n, 3))
     .join(' ')})`
 
-/** A picture as attributes of an image, in turn. */
-export const pictureLook = ({ runs, picture = '' }: InkShape, before = ''): readonly string[] => [
-  'transform',
-  `${before}${matrixOf(runs[0] ?? [])}`,
-  'href',
-  picture,
-  'width',
-  '1',
-  'height',
-  '1',
-  'preserveAspectRatio',
-  'none',
-]
-
-/** A name for a drawing that was given none: the same drawing always has the same. */
-export function nameFor({ says, marks }: Drawing): string {
-  let hash = 5381
-  const stir = (text: string) => {
-    for (let k = 0; k < text.length; k++) hash = (hash * 33 + text.charCodeAt(k)) | 0
-  }
-  stir(says)
-  for (const mark of marks) if (mark.mark === 'path' && mark.on) stir(pathData(mark.runs, true, 1))
-  return `d${(hash >>> 0).toString(36)}`
-}
-
 /** What a fade covers of its own frame: the same in every picture, so that a frame moves it and no more. */
 const FADE_SHAPES: Readonly<Record<Fade['kind'], string>> = {
   band: 'M0 0H1V1H0Z',

@@ -7,7 +7,7 @@
 import type { Drawing, Mark } from './marks.ts'
 import type { SvgNode } from './nodes.ts'
 import { gradientsOf, markNodes } from './nodes.ts'
-import { classOfDrawing, cut, nameFor, namesOf } from './svg-values.ts'
+import { classOfDrawing, cut, namesOf, pathData } from './svg-values.ts'
 
 const escapes: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 
@@ -17,21 +17,14 @@ const FORBIDDEN = /[^\t\n\r\u{20}-\u{d7ff}\u{e000}-\u{fffd}\u{10000}-\u{10ffff}]
 const escaped = (text: string): string =>
   text.replace(FORBIDDEN, '').replace(/[&<>"]/g, (c) => escapes[c] ?? c)
 
-function attributes(look: SvgNode['look']): string {
-  let text = ''
-  for (let k = 0; k < look.length; k += 2) {
-    const value = look[k + 1]
-    if (value !== undefined) text += ` ${look[k]}="${escaped(value)}"`
-  }
-  return text
-}
+const attribute = (name: string, value: string | undefined): string =>
+  value === undefined ? '' : ` ${name}="${escaped(value)}"`
 
 /** A node as text. */
-export function written({ tag, look, inner }: SvgNode): string {
+export function written({ kind: { tag, names }, values, inner }: SvgNode): string {
+  const head = `<${tag}${names.map((name, k) => attribute(name, values[k])).join('')}`
   const text = typeof inner === 'string' ? escaped(inner) : inner.map(written).join('')
-  return text === '' && tag !== 'g' && tag !== 'text'
-    ? `<${tag}${attributes(look)}/>`
-    : `<${tag}${attributes(look)}>${text}</${tag}>`
+  return text === '' && tag !== 'g' && tag !== 'text' ? `${head}/>` : `${head}>${text}</${tag}>`
 }
 
 /** One mark as SVG text. `own` is for the id of a surface's clip, `name` is the drawing's. */
@@ -42,6 +35,17 @@ export const markSvg = (
   own = 'd-0',
   name = 'd',
 ): string => markNodes(mark, { digits, unit }, own, name).map(written).join('')
+
+/** A name for a drawing that was given none: the same drawing always has the same. */
+function nameFor({ says, marks }: Drawing): string {
+  let hash = 5381
+  const stir = (text: string) => {
+    for (let k = 0; k < text.length; k++) hash = (hash * 33 + text.charCodeAt(k)) | 0
+  }
+  stir(says)
+  for (const mark of marks) if (mark.mark === 'path' && mark.on) stir(pathData(mark.runs, true, 1))
+  return `d${(hash >>> 0).toString(36)}`
+}
 
 export interface SvgOptions {
   /** Decimals kept; default 2. */
@@ -55,22 +59,17 @@ export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): s
   const [, , width, height] = drawing.box
   const mm = (length: number): string | undefined =>
     drawing.unit === 'mm' ? `${cut(length, digits)}mm` : undefined
-  const head = attributes([
-    'xmlns',
-    'http://www.w3.org/2000/svg',
-    'class',
-    classOfDrawing(drawing),
-    'width',
-    mm(width),
-    'height',
-    mm(height),
-    'viewBox',
-    drawing.box.map((n) => cut(n, digits)).join(' '),
-    'role',
-    'img',
-    'aria-label',
-    drawing.says,
-  ])
+  const head = Object.entries({
+    xmlns: 'http://www.w3.org/2000/svg',
+    class: classOfDrawing(drawing),
+    width: mm(width),
+    height: mm(height),
+    viewBox: drawing.box.map((n) => cut(n, digits)).join(' '),
+    role: 'img',
+    'aria-label': drawing.says,
+  })
+    .map(([name, value]) => attribute(name, value))
+    .join('')
   const style = css === undefined ? '' : `<style>${css}</style>`
   const name = nameFor(drawing)
   const names = namesOf(drawing.marks, name)

@@ -1,4 +1,4 @@
-import { the } from '../checks/phrases.ts'
+import { the } from '../checks/names.ts'
 import { change, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { measure } from '../measure/measure.ts'

@@ -3,18 +3,10 @@ import { affected, neighbourhood, nothingVanishes, standing } from '../checks/re
 import type { Finding } from '../checks/subject.ts'
 import { mechanismsIn } from '../checks/subject.ts'
 import type { Check } from '../checks/verdict.ts'
-import {
-  assign,
-  change,
-  fieldsFor,
-  isHoldable,
-  isSetTo,
-  read,
-  settable,
-  settingOf,
-} from '../design/change.ts'
+import { assign, change, read, settable, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { ownerOf } from '../design/name.ts'
+import { fieldsFor, isHoldable, isSetTo } from '../design/setting.ts'
 import { fitsOf } from '../mechanisms/fits.ts'
 import type { Change, Field } from '../mechanisms/kind.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'

@@ -1,5 +1,6 @@
-import { change, fieldsFor, settable, settingOf, settled } from '../design/change.ts'
+import { change, settable, settingOf, settled } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
+import { fieldsFor } from '../design/setting.ts'
 import { downTo } from '../design/tree.ts'
 import { tipAt } from '../measure/measure.ts'
 import { kindOf } from '../mechanisms/registry.ts'

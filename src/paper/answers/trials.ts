@@ -1,6 +1,7 @@
-import { change, fieldsFor, isSetTo, made, settingOf } from '../design/change.ts'
+import { change, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { ownerOf } from '../design/name.ts'
+import { fieldsFor, isSetTo } from '../design/setting.ts'
 import { sharedSlits } from '../design/slits.ts'
 import { riseOf, tipAt } from '../measure/measure.ts'
 import { closesNowhere } from '../mechanisms/build.ts'

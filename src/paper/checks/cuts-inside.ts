@@ -1,7 +1,8 @@
 import { keeping } from '../motion/kept.ts'
 import { overshoot } from '../plane/outline.ts'
 import { SAME } from '../plane/segment.ts'
-import { mm, side, The } from './phrases.ts'
+import { side, The } from './names.ts'
+import { mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 

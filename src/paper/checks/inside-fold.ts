@@ -1,6 +1,7 @@
 import { alongLay } from '../model/lines.ts'
 import { SAME } from '../plane/segment.ts'
-import { fold, mm, The, the } from './phrases.ts'
+import { The, the } from './names.ts'
+import { fold, mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 

@@ -1,7 +1,8 @@
 import { keeping } from '../motion/kept.ts'
 import type { Flat } from '../plane/lay.ts'
 import { edgesOf, SAME } from '../plane/segment.ts'
-import { mm, side } from './phrases.ts'
+import { side } from './names.ts'
+import { mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf, onPiece } from './subject.ts'
 

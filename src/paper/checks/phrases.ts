@@ -1,5 +1,5 @@
 /** The words that the sentences of the checks share. */
-import { nameOf } from '../design/name.ts'
+import { place } from './names.ts'
 
 /** To a tenth of a millimetre, but never a failure shown as 0: below 0.05 as many digits as it takes. */
 export function mm(value: number): string {
@@ -17,26 +17,9 @@ export function mm(value: number): string {
 export const degrees = (opening: number): string =>
   opening === 0 ? 'shut' : opening === 180 ? 'flat' : `${opening.toFixed(1)}°`
 
-/** A part by its id: `left-reed` is the left reed. */
-export const the = (id: string): string => `the ${nameOf(id)}`
-
-export const The = (id: string): string => `T${the(id).slice(1)}`
-
-/** A crease or panel as a reader would call it. */
-export function place(name: string): string {
-  if (name === 'gutter') return 'the gutter'
-  const [id = '', part = ''] = name.split('/')
-  if (id === 'page') return `the ${part} page`
-  return `${the(id)}’s ${part}`
-}
-
 /** A crease as a reader would call it: a ridge, or a left or right fold. */
 export const fold = (name: string): string =>
   /\/(left|right)$/.test(name) ? `${place(name)} fold` : place(name)
-
-/** A panel as a reader would call it: a page, or a mechanism's left or right side. */
-export const side = (name: string): string =>
-  /^page\//.test(name) ? place(name) : /\/(left|right)$/.test(name) ? `${place(name)} side` : place(name)
 
 /** When, in words. */
 export function when(opening: number): string {

@@ -2,7 +2,7 @@ import type { Design } from '../design/design.ts'
 import { modelOf } from '../model/model.ts'
 import type { End, Why } from '../motion/range.ts'
 import { rangesOf } from '../motion/range.ts'
-import { side, The } from './phrases.ts'
+import { side, The } from './names.ts'
 
 /** What keeps a card from opening, or from shutting, any further. */
 export interface Stop {

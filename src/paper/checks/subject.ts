@@ -17,7 +17,7 @@ import type { Part } from '../plane/convex.ts'
 import { convexParts } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { laid, throughLay } from '../plane/lay.ts'
-import { The } from './phrases.ts'
+import { The } from './names.ts'
 import type { Check } from './verdict.ts'
 
 /** What one check found; repairs are looked for afterwards. */

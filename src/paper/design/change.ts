@@ -42,8 +42,10 @@ export function settingOf(m: Placed, name: string): number {
   return typeof value === 'number' ? value : 0
 }
 
-const clamped = (value: number, { min, max }: { readonly min: number; readonly max: number }): number =>
-  Math.min(max, Math.max(min, value))
+export const clamped = (
+  value: number,
+  { min, max }: { readonly min: number; readonly max: number },
+): number => Math.min(max, Math.max(min, value))
 
 /** The nearest that a file may hold: numbers in their range; what is no number at all stays as it was. */
 export const held = (m: Placed, fields: Change): Change =>
@@ -55,25 +57,11 @@ export const held = (m: Placed, fields: Change): Change =>
     }),
   )
 
-/**
- * The fields that give a mechanism this value of a field or derived number, or the nearest to it that a
- * file may hold.
- */
-export function fieldsFor(m: Placed, name: string, value: number): Change {
-  const derived = kindOf(m).derived.find((d) => d.name === name)
-  if (Number.isNaN(value)) return {}
-  return held(m, derived ? derived.set(m, clamped(value, derived)) : { [name]: value })
-}
-
-/** Whether a mechanism has this value of a field or derived number, but for rounding. */
-export const isSetTo = (m: Placed, name: string, value: number): boolean =>
-  Math.abs(settingOf(m, name) - value) <= 1e-9 * Math.max(1, Math.abs(value))
-
 /** So many numbers are brought back in turn: each may move the other half of a shared slit along. */
 const MOST_NUDGES = 12
 
 /** The first number of a design that its rules or its range would have elsewhere. */
-function firstFault({ mechanisms }: Design): { id: string; fields: Change | null } | null {
+export function firstFault({ mechanisms }: Design): { id: string; fields: Change | null } | null {
   for (const m of mechanisms) {
     const { fields, limits } = kindOf(m)
     for (const { name, min, max, shorthand } of fields) {
@@ -87,9 +75,6 @@ function firstFault({ mechanisms }: Design): { id: string; fields: Change | null
   }
   return null
 }
-
-/** Whether every number of the design is in its range, and every rule kept that ties numbers together. */
-export const isHoldable = (design: Design): boolean => firstFault(design) === null
 
 /**
  * The design with every number in its range and every rule kept that ties numbers together, as a hand that

@@ -63,7 +63,9 @@ export interface Build {
    * stand on them. Left out: not known, and the checks say that they cannot tell.
    */
   turns?(from: number, to: number, out: Float64Array): void
-  /** In place of `turns`: the four-bar that it is, whose bounds `turning.ts` works out when a check asks. */
+  /** In place of `turns`: the cosine of the wedge by which two folds lie to their ridge, mirrored in it. */
+  readonly wedge?: number
+  /** Or the four-bar that it is, whose bounds `turning.ts` works out when a check asks. */
   readonly linkage?: FourBar
 }
 

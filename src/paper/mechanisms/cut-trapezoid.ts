@@ -3,13 +3,7 @@ import { DEGREES } from '../plane/vector.ts'
 import type { Build } from './build.ts'
 import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { SMALLEST, stretchIn } from './shared/fitting.ts'
-import {
-  mirroredCreases,
-  mirroredPanels,
-  mirroredShape,
-  mirroredTurns,
-  placeMirrored,
-} from './shared/mirrored.ts'
+import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './shared/mirrored.ts'
 import { endAfterStart, stretchFields } from './shared/parallel.ts'
 
 /** A strip between two cuts of different depth: a V-fold whose apex lies off the piece. */
@@ -51,7 +45,7 @@ function build(m: CutTrapezoid): Build {
     cuts: { left: cuts, right: cuts },
     tip: { crease: 'ridge', along: m.endCut > m.startCut ? long : m.endCut < m.startCut ? 0 : long / 2 },
     place: (host, out) => placeMirrored(shape, host, out),
-    turns: (from, to, out) => mirroredTurns(shape, from, to, out),
+    wedge: shape.cos,
   }
 }
 

@@ -3,13 +3,7 @@ import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build } from './build.ts'
 import type { Fits, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { SMALLEST } from './shared/fitting.ts'
-import {
-  mirroredCreases,
-  mirroredPanels,
-  mirroredShape,
-  mirroredTurns,
-  placeMirrored,
-} from './shared/mirrored.ts'
+import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './shared/mirrored.ts'
 
 /** A V-fold cut from its host: a slit across the crease, and two folds from its ends to the apex. */
 export interface CutVFold extends Placed {
@@ -58,7 +52,7 @@ function build(m: CutVFold): Build {
     cuts: { left: [slit], right: [slit] },
     tip: { crease: 'ridge', along: ridgeLength },
     place: (host, out) => placeMirrored(shape, host, out),
-    turns: (from, to, out) => mirroredTurns(shape, from, to, out),
+    wedge: shape.cos,
   }
 }
 

@@ -23,13 +23,6 @@ export const unit = (a: Vec3): Vec3 => scale(a, 1 / (length(a) || 1))
 
 export const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
 
-/** Turns a point about the line through `origin` along unit `way`, by an angle in radians. Source: Rodrigues' formula. */
-export function turned(p: Vec3, origin: Vec3, way: Vec3, angle: number): Vec3 {
-  const v = subtract(p, origin)
-  const [c, s] = [Math.cos(angle), Math.sin(angle)]
-  return add(origin, add(add(scale(v, c), scale(cross(way, v), s)), scale(way, dot(way, v) * (1 - c))))
-}
-
 export const RADIANS = Math.PI / 180
 
 export const DEGREES = 180 / Math.PI

@@ -2,7 +2,7 @@
 import { lastTip, withMechanism } from '../answers/seek/offers.ts'
 import { roomsOf } from '../answers/seek/room.ts'
 import { additionsTo } from '../answers/seek/sound.ts'
-import { side } from '../checks/phrases.ts'
+import { side } from '../checks/names.ts'
 import type { Design } from '../design/design.ts'
 import { freeId } from '../design/tree.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'

@@ -1,5 +1,6 @@
+import { imageNode } from '../../drawing/pen/nodes.ts'
 import { markSvg, toSvg, written } from '../../drawing/pen/svg.ts'
-import { cut, pathData, pictureLook, shapeData, shapeStyle } from '../../drawing/pen/svg-values.ts'
+import { cut, pathData, shapeData, shapeStyle } from '../../drawing/pen/svg-values.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
 import { SEAM } from '../marks/painting.ts'
@@ -69,7 +70,7 @@ function painted({ panels, areas, bands }: Painting): string[] {
       const drawn = shapes.map((shape) =>
         shape.picture === undefined
           ? `<path style="${shapeStyle(shape)}" d="${shapeData(shape, PAINTED)}"/>`
-          : written({ tag: 'image', look: pictureLook(shape), inner: [] }),
+          : written(imageNode(shape)),
       )
       return `${ground}<clipPath id="panel-${k}"><path d="${d}"/></clipPath><g class="painted" clip-path="url(#panel-${k})">${drawn.join('')}</g>`
     }),

@@ -2,7 +2,7 @@ import type { JSX } from 'preact'
 import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Drawing, Mark } from '../../drawing/pen/marks.ts'
 import type { SvgNode } from '../../drawing/pen/nodes.ts'
-import { gradientsOf, nodesOf } from '../../drawing/pen/nodes.ts'
+import { gradientsOf, group, nodesOf } from '../../drawing/pen/nodes.ts'
 import { classOfDrawing, cut } from '../../drawing/pen/svg-values.ts'
 import { covering } from '../model/page.ts'
 import { firstPicture } from './first-picture.ts'
@@ -35,8 +35,6 @@ export interface FigureProps {
   /** Ids of clips begin with it; left out, with one of its own. */
   readonly name?: string
 }
-
-const group = (inner: readonly SvgNode[]): SvgNode => ({ tag: 'g', look: [], inner })
 
 /** A drawing as an SVG picture: what the server puts into the page, a step figure shows and a bench moves. */
 export function Figure({ drawing, silent = false, name, under, over }: FigureProps): JSX.Element {

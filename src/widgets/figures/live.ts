@@ -9,35 +9,32 @@ interface Live {
   kids: Live[]
 }
 
-/** Writes the attribute whose value stands at `k`, or takes it away. */
-function put(element: Element, look: SvgNode['look'], k: number): void {
-  const [name = '', value] = [look[k - 1], look[k]]
-  if (value === undefined) element.removeAttribute(name)
-  else element.setAttribute(name, value)
-}
-
 function made(node: SvgNode): Live {
-  const element = document.createElementNS(SVG, node.tag)
-  const { look, inner } = node
-  for (let k = 1; k < look.length; k += 2) if (look[k] !== undefined) put(element, look, k)
+  const element = document.createElementNS(SVG, node.kind.tag)
+  const { kind, values, inner } = node
+  values.forEach((value, k) => {
+    if (value !== undefined) element.setAttribute(kind.names[k] as string, value)
+  })
   const kids = typeof inner === 'string' ? [] : inner.map(made)
   element.append(...(typeof inner === 'string' ? [inner] : kids.map((kid) => kid.element)))
   return { node, element, kids }
 }
 
-const sameNames = (was: SvgNode['look'], now: SvgNode['look']): boolean =>
-  was.length === now.length && now.every((name, k) => k % 2 === 1 || name === was[k])
-
-/** A mark of one kind always has the same names in the same order: it is its values that change. */
 const follows = (was: SvgNode, now: SvgNode): boolean =>
-  was.tag === now.tag && typeof was.inner === typeof now.inner && sameNames(was.look, now.look)
+  was.kind === now.kind && typeof was.inner === typeof now.inner
 
 function renew(live: Live, node: SvgNode): void {
   const was = live.node
   if (was === node) return
   live.node = node
   const { element } = live
-  for (let k = 1; k < node.look.length; k += 2) if (node.look[k] !== was.look[k]) put(element, node.look, k)
+  const { names } = node.kind
+  for (let k = 0; k < names.length; k++) {
+    const value = node.values[k]
+    if (value === was.values[k]) continue
+    if (value === undefined) element.removeAttribute(names[k] as string)
+    else element.setAttribute(names[k] as string, value)
+  }
   if (node.inner === was.inner) return
   if (typeof node.inner === 'string') element.textContent = node.inner
   else live.kids = renewed(element, live.kids, node.inner)

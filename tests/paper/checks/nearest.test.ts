@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { keyOf, mechanismsIn } from '../../../src/paper/checks/subject.ts'
-import { isHoldable, isSetTo } from '../../../src/paper/design/change.ts'
+import { isHoldable, isSetTo } from '../../../src/paper/design/setting.ts'
 import type { Check, Design } from '../../../src/paper/index.ts'
 import { change, check, fieldsFor, settable, settingOf } from '../../../src/paper/index.ts'
 import { modelOf } from '../../../src/paper/model/model.ts'

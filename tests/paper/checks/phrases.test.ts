@@ -1,6 +1,7 @@
 // The words that the checks share: where one way of saying a number ends and the next begins.
 import { expect, test } from 'vitest'
-import { degrees, fold, mm, place, side, The, the, when } from '../../../src/paper/checks/phrases.ts'
+import { place, side, The, the } from '../../../src/paper/checks/names.ts'
+import { degrees, fold, mm, when } from '../../../src/paper/checks/phrases.ts'
 
 test.each([
   [0, '0.0 mm'],

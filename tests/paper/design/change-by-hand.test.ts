@@ -1,6 +1,7 @@
 // What a change of one number moves along, and what it leaves: shared slits, choices and letters that cannot be shown.
 import { describe, expect, test } from 'vitest'
-import { change, isSetTo, settled } from '../../../src/paper/design/change.ts'
+import { change, settled } from '../../../src/paper/design/change.ts'
+import { isSetTo } from '../../../src/paper/design/setting.ts'
 import { plainText, strayIn, visibleText } from '../../../src/paper/design/text.ts'
 import type { Mechanism } from '../../../src/paper/index.ts'
 import { jointsOf, modelOf } from '../../../src/paper/index.ts'

@@ -1,14 +1,7 @@
 // What a file may hold, and how a hand's numbers are brought back to it.
 import { expect, test } from 'vitest'
-import {
-  change,
-  fieldsFor,
-  held,
-  isHoldable,
-  isSetTo,
-  settable,
-  settled,
-} from '../../../src/paper/design/change.ts'
+import { change, held, settable, settled } from '../../../src/paper/design/change.ts'
+import { fieldsFor, isHoldable, isSetTo } from '../../../src/paper/design/setting.ts'
 import type { Design } from '../../../src/paper/index.ts'
 import { settingOf } from '../../../src/paper/index.ts'
 import { layer } from '../shared/check-designs.ts'

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { halving, largest, lastGood, lastWhole, summit } from '../../../src/paper/plane/search.ts'
+import { halving, largest, lastGood, summit } from '../../../src/paper/plane/search.ts'
+import { lastWhole } from '../../../src/paper/plane/whole.ts'
 
 test('halving finds √2 as the last number whose square is at most 2, from below and from above', () => {
   // Source: the square root of the machine's own arithmetic, IEEE 754.

@@ -10,6 +10,7 @@ import {
   throughLay,
   unlaid,
 } from '../../../src/paper/plane/lay.ts'
+import { turned } from '../../../src/paper/plane/turn.ts'
 import type { Vec3 } from '../../../src/paper/plane/vector.ts'
 import {
   add,
@@ -21,7 +22,6 @@ import {
   length,
   scale,
   subtract,
-  turned,
   unit,
 } from '../../../src/paper/plane/vector.ts'
 

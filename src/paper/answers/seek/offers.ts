@@ -1,4 +1,5 @@
-import { fold, side } from '../../checks/phrases.ts'
+import { side } from '../../checks/names.ts'
+import { fold } from '../../checks/phrases.ts'
 import type { Design } from '../../design/design.ts'
 import { tipAt } from '../../measure/measure.ts'
 import { fitsOf } from '../../mechanisms/fits.ts'

@@ -2,8 +2,8 @@ import { check, faults } from '../../checks/check.ts'
 import { keyOf } from '../../checks/subject.ts'
 import { checksThat } from '../../checks/table.ts'
 import type { CheckName } from '../../checks/verdict.ts'
-import { isHoldable } from '../../design/change.ts'
 import type { Design } from '../../design/design.ts'
+import { isHoldable } from '../../design/setting.ts'
 import { once } from '../../plane/once.ts'
 
 /** The checks by what they cost: asked in this order, so that most of what fails is told at once. */

@@ -1,11 +1,8 @@
 // Two folds that are each other's mirror images, by mirroring: the ridge is the host mirrored in the plane of both folds.
 import { describe, expect, test } from 'vitest'
 import type { Vec3 } from '../../../../src/paper/index.ts'
-import {
-  mirroredShape,
-  mirroredTurns,
-  placeMirrored,
-} from '../../../../src/paper/mechanisms/shared/mirrored.ts'
+import { mirroredShape, placeMirrored } from '../../../../src/paper/mechanisms/shared/mirrored.ts'
+import { mirroredTurns } from '../../../../src/paper/mechanisms/shared/mirrored-turns.ts'
 import { uprightFrame } from '../../../../src/paper/plane/frame.ts'
 import { apart, crossOf, dotOf, minus, plus, RAD, times, unit } from '../../shared/space.ts'
 
@@ -105,7 +102,7 @@ test('folds square to their host never turn, flat as at any other opening', () =
   })
   expect([flat[1][12], flat[1][13]]).toEqual([0, 1])
   const out = new Float64Array(6).fill(9)
-  mirroredTurns(shape, 0, Math.PI, out)
+  mirroredTurns(shape.cos, 0, Math.PI, out)
   expect([...out]).toEqual([1, 0, 0, 0, 0, 0])
 })
 
@@ -114,7 +111,7 @@ test('how fast folds turn at one opening is the derivative of their angle', () =
   const shape = mirroredShape(0, 1, 0, 3, 4)
   for (const t of [0.2, 1, 2, 3]) {
     const out = new Float64Array(6)
-    mirroredTurns(shape, t, t, out)
+    mirroredTurns(shape.cos, t, t, out)
     const angle = (x: number) => 2 * Math.atan(0.6 * Math.tan(x / 2))
     const h = 1e-4
     expect(out[2]).toBeCloseTo((angle(t + h) - angle(t - h)) / (2 * h), 6)
@@ -124,7 +121,7 @@ test('how fast folds turn at one opening is the derivative of their angle', () =
   }
   // Over a stretch both are taken where they are largest: the rate at its end, the change between.
   const out = new Float64Array(6)
-  mirroredTurns(shape, 0.5, 2.5, out)
+  mirroredTurns(shape.cos, 0.5, 2.5, out)
   const q = Math.cos(1.25) ** 2 + (0.6 * Math.sin(1.25)) ** 2
   expect(out[2]).toBeCloseTo(0.6 / q, 9)
   expect(out[3]).toBeCloseTo((0.6 * 0.64) / (2 * q * q), 9)

@@ -1,0 +1,37 @@
+/** What a lesson's page does by itself, before anything on it wakes: ready templates, and the class's place. */
+import { fetched, notLoaded } from '../widgets/model/loading.ts'
+import { save } from '../widgets/template/save.ts'
+import { KEY } from './key.ts'
+
+// The page stays, and says so if the file does not come: a browser alone would say nothing.
+for (const link of document.querySelectorAll<HTMLAnchorElement>('.templates a[download]')) {
+  const says = link.parentElement?.querySelector('.template-says')
+  link.addEventListener('click', async (event) => {
+    event.preventDefault()
+    const name = link.href.slice(link.href.lastIndexOf('/') + 1)
+    try {
+      // That the chapter's own was taken.
+      localStorage.setItem(`${KEY}printed.${link.dataset.prints}`, '')
+    } catch {
+      // Storage may be forbidden: then it is not remembered.
+    }
+    try {
+      save([await (await fetched(link.href)).blob()], 'application/pdf', name)
+      if (says) says.textContent = `${name} is saved. Print it at 100 %.`
+    } catch (error) {
+      if (says) says.textContent = notLoaded('The template', error)
+    }
+  })
+}
+
+const wake = async (): Promise<void> => {
+  if (document.documentElement.dataset.projector !== 'on') return
+  const place = document.querySelector<HTMLElement>('.class-place')
+  removeEventListener('resize', wake)
+  const { mount } = await import('../widgets/projector/mount.tsx')
+  if (place) mount(place)
+}
+
+// The switch tells of itself so.
+addEventListener('resize', wake)
+void wake()
