@@ -67,9 +67,9 @@ export default defineConfig({
         compress: {
           passes: 4,
           unsafe_arrows: true,
-          unsafe_methods: true,
-          pure_getters: true,
           keep_fargs: false,
+          // Reading a signal is what subscribes to it.
+          pure_getters: false,
         },
         format: { wrap_func_args: false },
       },

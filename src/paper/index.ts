@@ -70,8 +70,9 @@ export type { Gape, Measure, TipMeasure } from './measure/measure.ts'
 export { highest, isRead, measure, riseOf, shutMargin, tipAt } from './measure/measure.ts'
 export type { PagePoint } from './measure/page-point.ts'
 export { pagePoint } from './measure/page-point.ts'
-export { opensTo, partMargin, topOf } from './measure/readings.ts'
+export { opensTo, partMargin } from './measure/readings.ts'
 export { swing } from './measure/swing.ts'
+export { topOf } from './measure/top.ts'
 
 export type { Way } from './measure/way.ts'
 

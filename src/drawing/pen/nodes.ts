@@ -191,7 +191,7 @@ const wordNode = (mark: WordMark, digits: number): SvgNode =>
   )
 
 /** One mark. `own` names a surface's clip, `name` is the drawing's. */
-export function markNodes(mark: Mark, writing: Writing, own: string, name: string): readonly SvgNode[] {
+function markNodes(mark: Mark, writing: Writing, own: string, name: string): readonly SvgNode[] {
   if (mark.mark === 'path') return pathNodes(mark, writing, own, name)
   return [mark.mark === 'dot' ? dotNode(mark, writing.digits) : wordNode(mark, writing.digits)]
 }

@@ -6,8 +6,8 @@
  */
 import type { Drawing, Mark } from './marks.ts'
 import type { SvgNode } from './nodes.ts'
-import { gradientsOf, markNodes } from './nodes.ts'
-import { classOfDrawing, cut, namesOf, pathData } from './svg-values.ts'
+import { gradientsOf, nodesOf } from './nodes.ts'
+import { classOfDrawing, cut, pathData } from './svg-values.ts'
 
 const escapes: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 
@@ -27,14 +27,9 @@ export function written({ kind: { tag, names }, values, inner }: SvgNode): strin
   return text === '' && tag !== 'g' && tag !== 'text' ? `${head}/>` : `${head}>${text}</${tag}>`
 }
 
-/** One mark as SVG text. `own` is for the id of a surface's clip, `name` is the drawing's. */
-export const markSvg = (
-  mark: Mark,
-  digits = 2,
-  unit: Drawing['unit'] = 'px',
-  own = 'd-0',
-  name = 'd',
-): string => markNodes(mark, { digits, unit }, own, name).map(written).join('')
+/** One mark as SVG text. */
+export const markSvg = (mark: Mark, digits = 2, unit: Drawing['unit'] = 'px'): string =>
+  nodesOf([mark], { digits, unit }, 'd').map(written).join('')
 
 /** A name for a drawing that was given none: the same drawing always has the same. */
 function nameFor({ says, marks }: Drawing): string {
@@ -72,9 +67,9 @@ export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): s
     .join('')
   const style = css === undefined ? '' : `<style>${css}</style>`
   const name = nameFor(drawing)
-  const names = namesOf(drawing.marks, name)
-  const marks = drawing.marks.map((mark, k) => markSvg(mark, digits, drawing.unit, names[k], name))
-  const gradients = gradientsOf(drawing, name)
-  if (gradients.length > 0) marks.unshift(gradients.map(written).join(''))
-  return `<svg${head}>${style}\n${marks.join('\n')}\n</svg>\n`
+  const nodes = [
+    ...gradientsOf(drawing, name),
+    ...nodesOf(drawing.marks, { digits, unit: drawing.unit }, name),
+  ]
+  return `<svg${head}>${style}\n${nodes.map(written).join('\n')}\n</svg>\n`
 }

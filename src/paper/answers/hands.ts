@@ -2,7 +2,7 @@ import { the } from '../checks/names.ts'
 import { change, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { measure } from '../measure/measure.ts'
-import { topOf } from '../measure/readings.ts'
+import { topOf } from '../measure/top.ts'
 import { modelOf } from '../model/model.ts'
 import { canBe } from './trials.ts'
 

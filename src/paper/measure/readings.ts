@@ -1,16 +1,7 @@
 import type { Design } from '../design/design.ts'
-import type { Placed } from '../mechanisms/kind.ts'
-import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
 import { rangesOf } from '../motion/range.ts'
 import { toShutEdge } from './measure.ts'
-
-/** What a ruler is held to when a mechanism's rise is read: the tip of a ridge that rises, or a ridge that stays level. */
-export function topOf(m: Placed): 'tip' | 'ridge' {
-  const { tip, creases } = kindOf(m).build(m)
-  const ridge = creases.find(({ part }) => part === tip.crease)
-  return ridge && tip.along > 0 && tip.along < ridge.length ? 'ridge' : 'tip'
-}
 
 /**
  * The opening (degrees) at which a mechanism, or one that it stands on, stops the card; 180 if they let it

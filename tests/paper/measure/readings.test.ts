@@ -1,6 +1,7 @@
 // What a ruler is held to, in numbers worked by hand.
 import { describe, expect, test } from 'vitest'
-import { opensTo, partMargin, topOf } from '../../../src/paper/measure/readings.ts'
+import { opensTo, partMargin } from '../../../src/paper/measure/readings.ts'
+import { topOf } from '../../../src/paper/measure/top.ts'
 import type { Placed } from '../../../src/paper/mechanisms/kind.ts'
 import { fold, layer } from '../shared/check-designs.ts'
 import { design, gluedMoth } from '../shared/designs.ts'
