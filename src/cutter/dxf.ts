@@ -1,6 +1,6 @@
 /**
  * A sheet as DXF: text of pairs, a group code and its value. Release 12, which every reader of the format knows, with the
- * units named as millimetres. (Autodesk, DXF Reference, release 12: sections, tables, POLYLINE; $INSUNITS 4, from memory.)
+ * units named as millimetres. (DXF Reference, release 12: sections, tables, POLYLINE; $INSUNITS 4, from memory.)
  */
 import type { CutSheet, Layer, Run } from './lines.ts'
 

@@ -16,7 +16,7 @@ import { keepSeconds, ordered, reachOf, secondsKept, timeOf } from './reach.ts'
 import type { Answer, Told } from './trial.ts'
 
 const USAGE = `npm run mutate -- [path ...] [options]
-  path          a file or folder of src; by default src/paper, src/making, src/sheet, src/drawing and src/widgets
+  path          a file or folder of src; by default src/paper, src/making, src/sheet, src/cutter, src/booklet, src/drawing and src/widgets
   --sample 40   how many mutants of each room are tried (0: all)
   --total 60    instead: how many are tried in all, drawn from all alike
   --draw 1      which ones are drawn; the same number draws the same ones
@@ -43,7 +43,7 @@ if (values.help || ![sample, total, draw, budget].every((n) => n >= 0)) {
 }
 
 /** Widgets that draw their own page (.tsx) are tested in a browser; here only what they know. */
-const WHERE = ['src/paper', 'src/making', 'src/sheet', 'src/drawing', 'src/widgets']
+const WHERE = ['src/paper', 'src/making', 'src/sheet', 'src/cutter', 'src/booklet', 'src/drawing', 'src/widgets']
 
 const isIn = (file: string, path: string): boolean => file === path || file.startsWith(`${path}/`)
 

@@ -34,6 +34,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "handlesOf",
       "hands",
       "held",
+      "helpOn",
       "highest",
       "hostsFirst",
       "isRead",
