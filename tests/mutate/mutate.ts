@@ -43,7 +43,15 @@ if (values.help || ![sample, total, draw, budget].every((n) => n >= 0)) {
 }
 
 /** Widgets that draw their own page (.tsx) are tested in a browser; here only what they know. */
-const WHERE = ['src/paper', 'src/making', 'src/sheet', 'src/cutter', 'src/booklet', 'src/drawing', 'src/widgets']
+const WHERE = [
+  'src/paper',
+  'src/making',
+  'src/sheet',
+  'src/cutter',
+  'src/booklet',
+  'src/drawing',
+  'src/widgets',
+]
 
 const isIn = (file: string, path: string): boolean => file === path || file.startsWith(`${path}/`)
 
