@@ -6,7 +6,7 @@ import type { Bench } from '../model/bench-model.ts'
 import { offeredBy } from '../model/offered.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { large, shown, small, typed } from '../state/format.ts'
-import { mechanismOf } from '../state/settings.ts'
+import { mechanismOf } from '../state/mechanism-of.ts'
 import { kept } from '../state/state.ts'
 
 /** What weighs too much for one file with this one: it is there already, since a hand came near the bench. */

@@ -1,7 +1,7 @@
 import type { Design } from '../../paper/index.ts'
 import { change, fieldsFor, kindOf, settable, settingOf, settled } from '../../paper/index.ts'
 import type { PhraseMove, Settings } from '../model/moved.ts'
-import { mechanismOf } from '../state/settings.ts'
+import { mechanismOf } from '../state/mechanism-of.ts'
 import type { BenchState } from '../state/state.ts'
 
 /** A mechanism set, one thing after another; null: no such design. Throws a RangeError if it has no such name. */

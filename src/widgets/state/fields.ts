@@ -14,7 +14,8 @@ import {
 import type { BenchConfig, FieldChoice } from './config.ts'
 import type { LengthUnit, ValueUnit } from './format.ts'
 import { large, shown, small } from './format.ts'
-import { keptFields, mechanismOf, withFields } from './settings.ts'
+import { mechanismOf } from './mechanism-of.ts'
+import { keptFields, withFields } from './settings.ts'
 import type { BenchState } from './state.ts'
 import { kept, leadOf, within } from './state.ts'
 

@@ -1,13 +1,6 @@
-import type { Change, Design, Mechanism } from '../../paper/index.ts'
+import type { Change, Design } from '../../paper/index.ts'
 import { assign } from '../../paper/index.ts'
 import { kept } from './state.ts'
-
-/** A mechanism by its id. Throws a RangeError if the design has none. */
-export const mechanismOf = (design: Design, id: string): Mechanism => {
-  const m = design.mechanisms.find((one) => one.id === id)
-  if (!m) throw new RangeError(`the bench speaks of ${id}, which is no mechanism of ${design.title}`)
-  return m
-}
 
 /** Every number of the design to a thousandth, so that a link gives the very same design. */
 export const keptFields = <T extends Readonly<Record<string, unknown>>>(fields: T): T =>
