@@ -1,5 +1,6 @@
 /** The steps of any design, in order: words, a figure in the state that they describe, cautions, numbers to check. */
 import type { Drawing } from '../drawing/pen/marks.ts'
+import { only } from '../drawing/steps/scene.ts'
 import type { StepOptions, StepState } from '../drawing/steps/steps.ts'
 import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Size } from '../drawing/view/camera.ts'
@@ -56,8 +57,7 @@ const FIGURE: Size = { width: 340, height: 250 }
 function madeSoFar(design: Design, { does, of, there }: Work): Design {
   if (does === 'cut-out' || does === 'colour' || does === 'cut' || does === 'crease' || does === 'pieces')
     return design
-  const ids = new Set([...there, ...of])
-  return { ...design, mechanisms: design.mechanisms.filter(({ id }) => ids.has(id)) }
+  return only(design, [...there, ...of])
 }
 
 /** What a piece of work looks like, in a box of `size`, px. */

@@ -2,6 +2,7 @@
  * The order of work for any design: what is cut from the card first, hosts before what is cut on their folds; then
  * piece by piece what is glued on, each with what is cut on its folds and what is stuck on its faces; the cover last.
  */
+import { heldBy } from '../making/gluing.ts'
 import { foldsTogether } from '../making/making.ts'
 import type { Design } from '../paper/index.ts'
 import { jointsOf, kindOf, ownerOf } from '../paper/index.ts'
@@ -30,13 +31,6 @@ export interface Work {
 
 type Mechanism = Design['mechanisms'][number]
 
-const isCut = (m: Mechanism): boolean => kindOf(m).stock.from === 'host'
-
-const heldBy = (m: Mechanism): 'joints' | 'walls' | 'face' | null => {
-  const { stock } = kindOf(m)
-  return stock.from === 'own-card' ? stock.held : null
-}
-
 /** Mechanisms whose joints are taped, not glued by tabs. */
 function tapedOf(design: Design): ReadonlySet<string> {
   const owners = jointsOf(design).flatMap(({ of, isTaped }) => (isTaped ? [ownerOf(of)] : []))
@@ -59,6 +53,8 @@ function cutting(design: Design, strips: readonly Mechanism[], there: readonly s
 /** The work, in order. Every mechanism is made once, after its host. */
 export function orderOf(design: Design): readonly Work[] {
   const { mechanisms } = design
+  const held = ({ id }: Mechanism) => heldBy(design, id)
+  const isCut = (m: Mechanism): boolean => held(m) === null
   const done = new Set<string>()
   const works: Work[] = [{ does: 'cut-out', of: [], there: [] }]
   if (design.art) works.push({ does: 'colour', of: [], there: [] })
@@ -86,18 +82,18 @@ export function orderOf(design: Design): readonly Work[] {
   for (;;) {
     const next = glued.find((m) => !done.has(m.id) && isReady(m))
     if (!next) break
-    const held = heldBy(next)
+    const how = held(next)
     const faces = glued.filter(
-      (m) => heldBy(m) === 'face' && !done.has(m.id) && isReady(m) && ownerOf(m.on) === ownerOf(next.on),
+      (m) => held(m) === 'face' && !done.has(m.id) && isReady(m) && ownerOf(m.on) === ownerOf(next.on),
     )
-    const made = held === 'face' ? faces : [next]
+    const made = how === 'face' ? faces : [next]
     const of = made.map(({ id }) => id)
     const before = there()
-    if (held === 'joints') {
+    if (how === 'joints') {
       works.push({ does: 'lay', of, there: before }, { does: 'close', of, there: before })
       if (taped.has(next.id)) works.push({ does: 'tape', of, there: before })
       if (kindOf(next).pops) works.push({ does: 'pop', of, there: before })
-    } else works.push({ does: held === 'walls' ? 'stand' : 'stick', of, there: before })
+    } else works.push({ does: how === 'walls' ? 'stand' : 'stick', of, there: before })
     finish(made)
     cutAll()
   }

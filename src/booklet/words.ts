@@ -1,8 +1,10 @@
 /** What a step of the booklet says. */
+
+import { only } from '../drawing/steps/scene.ts'
 import type { Design } from '../paper/index.ts'
 import {
+  isUneven,
   jointsOf,
-  kindOf,
   measure,
   modelOf,
   nameOf,
@@ -37,11 +39,6 @@ const the = (ids: readonly string[]): string => (ids.length === 0 ? 'the card' :
 
 const mm = (value: number): string => `${value.toFixed(0)}\u00a0mm`
 
-const only = (design: Design, ids: readonly string[]): Design => ({
-  ...design,
-  mechanisms: design.mechanisms.filter(({ id }) => ids.includes(id)),
-})
-
 /** The opening at which a ruler is held: a right angle, or the nearest that the card reaches. */
 function readAt(design: Design): number {
   const [least, most] = openingRange(design)
@@ -66,15 +63,6 @@ function checkOf(design: Design, done: readonly string[], of: readonly string[])
 /** Strips that go away from the reader: those on a ridge, which points at them. */
 const inwards = (design: Design, of: readonly string[]): readonly string[] =>
   design.mechanisms.flatMap(({ id, on }) => (of.includes(id) && on.endsWith('/ridge') ? [id] : []))
-
-const depthsDiffer = (design: Design, of: readonly string[]): readonly string[] =>
-  design.mechanisms.flatMap((m) => {
-    if (!of.includes(m.id)) return []
-    const { left, right } = kindOf(m).build(m).cuts
-    const deep = (lines: typeof left): number =>
-      Math.max(0, ...lines.flatMap((line) => line.map(([across]) => across)))
-    return Math.abs(deep(left) - deep(right)) > 1e-6 ? [m.id] : []
-  })
 
 /** Where a part hangs, in words: `the left page`, `the right side of the moth`. */
 function placeOf(design: Design, id: string): string {
@@ -118,7 +106,9 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'cut': {
       const onGutter = design.mechanisms.every((m) => !of.includes(m.id) || m.on === 'gutter')
-      const uneven = depthsDiffer(design, of)
+      const uneven = only(design, of)
+        .mechanisms.filter(isUneven)
+        .map(({ id }) => id)
       return {
         title: `Cut ${the(of)}`,
         text: [

@@ -1,11 +1,11 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { dirname, extname } from 'node:path'
+import { extname } from 'node:path'
 import type { CutOptions, SheetToCut, Stock } from '../cutter/index.ts'
 import { cutSvg, sheetDxf, sheetsToCut, TooLargeToCutError, USUAL, USUAL_MARGIN } from '../cutter/index.ts'
 import { nameOf, visibleText } from '../paper/index.ts'
 import { paperNamed, papers } from '../sheet/index.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { given, writeOut } from './write-out.ts'
 
 /** The pieces side by side, for a cutting machine. */
 export const cut: Command = {
@@ -40,7 +40,7 @@ export const cut: Command = {
       const ending = extname(out)
       const file = k === 0 ? out : `${out.slice(0, -ending.length)}-${k + 1}${ending}`
       const text = ending.toLowerCase() === '.dxf' ? sheetDxf(sheet) : cutSvg(sheet)
-      save(file, place(file), text)
+      writeOut(file, place(file), text)
       console.log(`${visibleText(file)}: ${saidOf(sheet)}`)
     })
     return 0
@@ -62,9 +62,6 @@ function saidOf({ paper, count, full, width, height, acrossGrain }: SheetToCut):
   const across = acrossGrain.map((id) => (id === 'card' ? id : nameOf(id.split('/')[0] ?? id)))
   return `${pieces} on ${paper === null ? '' : `${paper}, `}${width.toFixed(0)} by ${height.toFixed(0)} mm, ${Math.round(100 * full)} % full.${across.length > 0 ? ` Across the grain: ${across.join(', ')}.` : ''}`
 }
-
-const given = (text: string | boolean | undefined): string =>
-  text === undefined ? ', and it was left out' : `, not ${text}`
 
 function outOf(text: string | boolean | undefined): string {
   if (typeof text === 'string' && ['.dxf', '.svg'].includes(extname(text).toLowerCase())) return text
@@ -120,14 +117,4 @@ function perforationOf(text: string | boolean | undefined): CutOptions['perforat
   const isIn = (n: number): boolean => n >= 0.5 && n <= 20
   if (isIn(Number(cut)) && isIn(Number(gap))) return { cut: Number(cut), gap: Number(gap) }
   throw new Refusal(`--perforate must be CUT,GAP, each from 0.5 to 20 mm, not ${text}.`)
-}
-
-function save(file: string, path: string, text: string): void {
-  try {
-    mkdirSync(dirname(path), { recursive: true })
-    writeFileSync(path, text)
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : ''
-    throw new Refusal(`--out ${file}: the file cannot be written (${code}).`)
-  }
 }

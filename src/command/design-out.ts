@@ -1,9 +1,8 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { dirname } from 'node:path'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import type { Options } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { writeOut } from './write-out.ts'
 
 /** Writes a design as a file that the other commands read. */
 export function saveDesign(
@@ -13,13 +12,7 @@ export function saveDesign(
 ): void {
   if (typeof out !== 'string' || !out.endsWith('.json'))
     throw new Refusal(`--out must name a file that ends in .hingebook.json, not ${out}.`)
-  try {
-    mkdirSync(dirname(place(out)), { recursive: true })
-    writeFileSync(place(out), `${JSON.stringify(design, null, 2)}\n`)
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : ''
-    throw new Refusal(`--out ${out}: the file cannot be written (${code}).`)
-  }
+  writeOut(out, place(out), `${JSON.stringify(design, null, 2)}\n`)
   console.log(`Written: ${visibleText(out)}`)
 }
 

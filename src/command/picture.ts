@@ -1,10 +1,11 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { dirname, extname } from 'node:path'
+import { readFileSync } from 'node:fs'
+import { extname } from 'node:path'
 import { toSvg } from '../drawing/pen/svg.ts'
 import type { Stand } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { writeOut } from './write-out.ts'
 
 const CSS = new URL('../drawing/pen/marks.css', import.meta.url)
 
@@ -44,13 +45,7 @@ export const picture: Command = {
     const frame = [Math.max(0, opening - ROOM), Math.min(180, opening + ROOM)]
     const drawing = view(design, opening, { turn, tilt, far }, { width, height }, { stand, frame })
     const css = readFileSync(CSS, 'utf8').replace(/\/\*[\s\S]*?\*\//g, '')
-    try {
-      mkdirSync(dirname(place(out)), { recursive: true })
-      writeFileSync(place(out), toSvg(drawing, { digits: 1, css }))
-    } catch (error) {
-      const code = error instanceof Error && 'code' in error ? error.code : ''
-      throw new Refusal(`--out ${out}: the file cannot be written (${code}).`)
-    }
+    writeOut(out, place(out), toSvg(drawing, { digits: 1, css }))
     console.log(`${out}: ${drawing.says}`)
     return 0
   },

@@ -1,5 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { dirname, extname } from 'node:path'
+import { extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
@@ -16,6 +15,7 @@ import {
 } from '../sheet/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { given, writeOut } from './write-out.ts'
 
 /** The template at true size, to print and cut. */
 export const sheet: Command = {
@@ -35,7 +35,7 @@ export const sheet: Command = {
     const art = oneOf(options.art, ARTS, usualArt(design), '--art')
     const { sentence } = fitOn(design, paperOfName(paper))
     for (const { file, content } of await sheetsOf(design, { paper, lines, art }, out)) {
-      save(file, place(file), content)
+      writeOut(file, place(file), content)
       console.log(`${visibleText(file)}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
     }
     if (sentence !== '') console.log(sentence)
@@ -69,9 +69,6 @@ function outOf(text: string | boolean | undefined): string {
   throw new Refusal(`--out must name a file that ends in .pdf or .svg${given(text)}.`)
 }
 
-const given = (text: string | boolean | undefined): string =>
-  text === undefined ? ', and it was left out' : `, not ${text}`
-
 interface Written {
   readonly file: string
   readonly content: Uint8Array | string
@@ -91,15 +88,5 @@ async function sheetsOf(design: Design, options: SheetOptions, out: string): Pro
   } catch (error) {
     if (error instanceof TooLargeError) throw new Refusal(error.message)
     throw error
-  }
-}
-
-function save(file: string, path: string, content: Uint8Array | string): void {
-  try {
-    mkdirSync(dirname(path), { recursive: true })
-    writeFileSync(path, content)
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : ''
-    throw new Refusal(`--out ${file}: the file cannot be written (${code}).`)
   }
 }

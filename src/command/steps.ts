@@ -1,9 +1,9 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { dirname, extname } from 'node:path'
+import { extname } from 'node:path'
 import { stepsText } from '../booklet/index.ts'
 import { visibleText } from '../paper/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { writeOut } from './write-out.ts'
 
 /** How a card is made, in words. */
 export const steps: Command = {
@@ -19,13 +19,7 @@ export const steps: Command = {
     }
     if (typeof out !== 'string' || extname(out).toLowerCase() !== '.txt')
       throw new Refusal(`--out must name a file that ends in .txt, not ${out}.`)
-    try {
-      mkdirSync(dirname(place(out)), { recursive: true })
-      writeFileSync(place(out), text)
-    } catch (error) {
-      const code = error instanceof Error && 'code' in error ? error.code : ''
-      throw new Refusal(`--out ${out}: the file cannot be written (${code}).`)
-    }
+    writeOut(out, place(out), text)
     console.log(`${visibleText(out)}: the steps in words.`)
     return 0
   },

@@ -2,8 +2,10 @@
  * Flat pieces side by side on sheets or a roll, by their true outlines. What it knows of an outline is which square
  * millimetres it touches: two pieces that touch no square in common have the gap between them that was asked for.
  */
-import type { Flat } from './turn.ts'
-import { areaOf, turned } from './turn.ts'
+import { signedArea } from '../paper/plane/convex.ts'
+import type { Flat } from '../paper/plane/lay.ts'
+import { nearestOn } from '../paper/plane/segment.ts'
+import { turned } from './turn.ts'
 
 /** A piece to be cut, in coordinates of its own, mm. */
 export interface Blank {
@@ -67,12 +69,6 @@ interface Stamp {
   readonly acrossGrain: boolean
 }
 
-const distance = ([x, y]: Flat, [ax, ay]: Flat, [bx, by]: Flat): number => {
-  const [dx, dy] = [bx - ax, by - ay]
-  const t = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1)))
-  return Math.hypot(x - ax - t * dx, y - ay - t * dy)
-}
-
 /**
  * Marks each square whose middle is nearer to the outline than half the gap and half a diagonal, or within it. Were two
  * outlines nearer to each other than the gap, the square half way between them would be marked for both.
@@ -98,7 +94,7 @@ function stampOf(outline: readonly Flat[], turn: number, acrossGrain: boolean, g
     const [k0, k1] = span(a[1], b[1], count)
     for (let row = k0; row <= k1; row++)
       for (let column = i0; column <= i1; column++)
-        if (distance([(column + 0.5) * CELL, (row + 0.5) * CELL], a, b) <= reach)
+        if (nearestOn({ a, b }, [(column + 0.5) * CELL, (row + 0.5) * CELL]).distance <= reach)
           cells[row * columns + column] = 1
   })
   const rows: Stretch[][] = []
@@ -272,7 +268,7 @@ export function nest(
   options: NestOptions,
 ): readonly NestedSheet[] {
   const pad = Math.ceil((options.gap / 2 + HALF_DIAGONAL) / CELL)
-  const sizes = new Map(blanks.map(({ id, outline }) => [id, areaOf(outline)]))
+  const sizes = new Map(blanks.map(({ id, outline }) => [id, Math.abs(signedArea(outline))]))
   const beds: Bed[] = []
   const order = [...blanks].sort((a, b) => (sizes.get(b.id) ?? 0) - (sizes.get(a.id) ?? 0))
   for (const blank of order) {

@@ -1,4 +1,4 @@
-export type Flat = readonly [x: number, y: number]
+import type { Flat } from '../paper/plane/lay.ts'
 
 /** A point turned about the origin, radians, counter-clockwise where y runs up. Quarter turns are exact. */
 export function turned([x, y]: Flat, turn: number): Flat {
@@ -18,12 +18,3 @@ export function turned([x, y]: Flat, turn: number): Flat {
   const [c, s] = [Math.cos(turn), Math.sin(turn)]
   return [c * x - s * y, s * x + c * y]
 }
-
-/** The area of an outline (the shoelace formula), mm². */
-export const areaOf = (outline: readonly Flat[]): number =>
-  Math.abs(
-    outline.reduce((sum, [x, y], k) => {
-      const [u, v] = outline[(k + 1) % outline.length] as Flat
-      return sum + x * v - u * y
-    }, 0),
-  ) / 2

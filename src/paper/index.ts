@@ -83,8 +83,8 @@ export { helpOn } from './mechanisms/help.ts'
 export type { Change, Choice, Derived, Field, Handle, Placed, Said } from './mechanisms/kind.ts'
 
 export type { AnyKind, Mechanism } from './mechanisms/registry.ts'
-
 export { kindNamed, kindOf, kinds } from './mechanisms/registry.ts'
+export { isUneven } from './mechanisms/uneven.ts'
 export type { CoverHalf } from './model/cover.ts'
 export { coverHalves, rimOf } from './model/cover.ts'
 export type { SheetHandle } from './model/handles.ts'

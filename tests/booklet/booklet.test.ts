@@ -1,5 +1,4 @@
 // The steps of any design: an order that hands can follow, figures in their frames, numbers that hold.
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Work } from '../../src/booklet/index.ts'
@@ -8,14 +7,7 @@ import type { Design } from '../../src/paper/index.ts'
 import { kindOf, ownerOf, parseDesign } from '../../src/paper/index.ts'
 import { ladder, runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
-import { card, moth } from '../sheet/designs.ts'
-
-const dummies: readonly (readonly [string, Design])[] = readdirSync(
-  new URL('../../content/dummies/', import.meta.url),
-).map((name) => [
-  name,
-  parseDesign(JSON.parse(readFileSync(new URL(`../../content/dummies/${name}`, import.meta.url), 'utf8'))),
-])
+import { card, dummies, moth } from '../sheet/designs.ts'
 
 const MAKES: ReadonlySet<Work['does']> = new Set(['push', 'close', 'stand', 'stick'])
 

@@ -1,5 +1,4 @@
 // The files for a cutting machine, read by parsers of others: DXF by dxf-parser (MIT), SVG by saxes (ISC).
-import { readdirSync, readFileSync } from 'node:fs'
 import DxfParser from 'dxf-parser'
 import fc from 'fast-check'
 import { SaxesParser } from 'saxes'
@@ -14,11 +13,11 @@ import {
   TooLargeToCutError,
   USUAL,
 } from '../../src/cutter/index.ts'
-import type { Design, Piece } from '../../src/paper/index.ts'
-import { parseDesign, pieces } from '../../src/paper/index.ts'
+import type { Piece } from '../../src/paper/index.ts'
+import { pieces } from '../../src/paper/index.ts'
 import { runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
-import { beak, card, dummy, moth } from '../sheet/designs.ts'
+import { beak, card, dummies, dummy, moth } from '../sheet/designs.ts'
 
 type Flat = readonly [number, number]
 
@@ -103,13 +102,6 @@ const lengths = (all: readonly Piece[], kind: string): number =>
     .flatMap(({ lines }) => lines)
     .filter((line) => line.kind === kind)
     .reduce((sum, { points, closed = false }) => sum + lengthOf({ points, closed }), 0)
-
-const dummies: readonly (readonly [string, Design])[] = readdirSync(
-  new URL('../../content/dummies/', import.meta.url),
-).map((name) => [
-  name,
-  parseDesign(JSON.parse(readFileSync(new URL(`../../content/dummies/${name}`, import.meta.url), 'utf8'))),
-])
 
 describe('every card of the garden', () => {
   test.each(dummies)('%s: what is read back is as long and as large as its pieces', (_, design) => {

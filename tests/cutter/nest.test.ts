@@ -4,8 +4,9 @@ import { intersection } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { NestedSheet } from '../../src/cutter/nest.ts'
 import { NoRoomError, nest } from '../../src/cutter/nest.ts'
-import type { Flat } from '../../src/cutter/turn.ts'
-import { areaOf, turned } from '../../src/cutter/turn.ts'
+import { turned } from '../../src/cutter/turn.ts'
+import type { Flat } from '../../src/paper/index.ts'
+import { signedArea } from '../../src/paper/plane/convex.ts'
 import { runs } from '../paper/shared/designs.ts'
 import { between } from '../paper/shared/gardens.ts'
 
@@ -132,7 +133,7 @@ describe('any outlines', () => {
           expect(ids).toEqual(blanks.flatMap(({ id }) => Array.from({ length: copies }, () => id)).sort())
           for (const sheet of sheets) {
             const all = laidOut(sheet, outlines)
-            const area = all.reduce((sum, outline) => sum + areaOf(outline), 0)
+            const area = all.reduce((sum, outline) => sum + Math.abs(signedArea(outline)), 0)
             expect(sheet.full).toBeCloseTo(area / (210 * 297), 9)
             all.forEach((one, k) => {
               for (const [x, y] of one) {

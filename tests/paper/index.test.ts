@@ -38,6 +38,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "highest",
       "hostsFirst",
       "isRead",
+      "isUneven",
       "jointsOf",
       "keep",
       "kindNamed",

@@ -1,5 +1,5 @@
 // Designs of the night garden that the sheet's tests share.
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import type { Design } from '../../src/paper/index.ts'
 import { parseDesign } from '../../src/paper/index.ts'
 
@@ -9,6 +9,11 @@ export const dummy = (name: string): Design =>
       readFileSync(new URL(`../../content/dummies/${name}.hingebook.json`, import.meta.url), 'utf8'),
     ),
   )
+
+/** Every dummy of the garden, by the name of its file. */
+export const dummies: readonly (readonly [string, Design])[] = readdirSync(
+  new URL('../../content/dummies/', import.meta.url),
+).map((name) => [name, dummy(name.replace('.hingebook.json', ''))])
 
 /** The same without its cover. */
 export const uncovered = ({ card: { cover: _, ...card }, ...design }: Design): Design => ({ ...design, card })

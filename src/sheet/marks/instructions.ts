@@ -1,6 +1,6 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
-import type { Design, Flat, LineKind, Placed, Tight } from '../../paper/index.ts'
-import { jointsOf, kindOf, nameOf, pieces, rimOf } from '../../paper/index.ts'
+import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
+import { isUneven, jointsOf, kindOf, nameOf, pieces, rimOf } from '../../paper/index.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -44,16 +44,6 @@ function shapeOf(cut: readonly Mechanism[]): string {
   return only !== undefined && shapes.size === 1 ? only : 'part'
 }
 
-/** Mechanisms whose two sides are cut to different depths. */
-function unequal(cut: readonly Mechanism[]): readonly Mechanism[] {
-  const depth = (lines: readonly (readonly Flat[])[]): number =>
-    Math.max(0, ...lines.flatMap((line) => line.map(([across]) => across)))
-  return cut.filter((m) => {
-    const { left, right } = kindOf(m).build(m).cuts
-    return Math.abs(depth(left) - depth(right)) > 1e-6
-  })
-}
-
 /** How a part is cut on a fold that another part made. */
 function nested(later: readonly Mechanism[]): string {
   const inwards = later.filter(({ on }) => on.endsWith('/ridge'))
@@ -65,7 +55,7 @@ function nested(later: readonly Mechanism[]): string {
 
 function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly string[] {
   const shape = shapeOf(cut)
-  const uneven = unequal(cut)
+  const uneven = cut.filter(isUneven)
   const later = cut.filter((m) => m.on !== 'gutter')
   const steps = ['Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.']
   if (uneven.length > 0)

@@ -2,21 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Design, Mended } from '../../../src/paper/index.ts'
 import { check, mend } from '../../../src/paper/index.ts'
-import { fold, layer } from '../shared/check-designs.ts'
+import { fold, layer, tent } from '../shared/check-designs.ts'
 import { design } from '../shared/designs.ts'
-
-const tent = (more: object = {}) => ({
-  id: 'tent',
-  kind: 'glued-tent',
-  on: 'gutter',
-  start: 40,
-  end: 80,
-  leftFoot: 30,
-  rightFoot: 30,
-  leftWall: 40,
-  rightWall: 40,
-  ...more,
-})
 
 const told = ({ changes }: Mended) => changes.map(({ id, field, from, to }) => [`${id}.${field}`, from, to])
 

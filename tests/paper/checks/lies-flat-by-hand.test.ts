@@ -1,20 +1,7 @@
 // Whether a card lies flat, shut and open, word by word: differences of lengths, and where paper should lie.
 import { describe, expect, test } from 'vitest'
-import { first, fold, layer, only } from '../shared/check-designs.ts'
+import { first, fold, layer, only, tent } from '../shared/check-designs.ts'
 import { design, gluedMoth } from '../shared/designs.ts'
-
-const tent = (more: object = {}) => ({
-  id: 'tent',
-  kind: 'glued-tent',
-  on: 'gutter',
-  start: 40,
-  end: 80,
-  leftFoot: 30,
-  rightFoot: 30,
-  leftWall: 40,
-  rightWall: 40,
-  ...more,
-})
 
 describe('a bare card', () => {
   test.each([

@@ -2,24 +2,11 @@
 // 105 by 148 mm. The limits of 5 mm and 2 mm are common practice, no source.
 import { describe, expect, test } from 'vitest'
 import type { CheckName } from '../../../src/paper/index.ts'
-import { first, fold, layer } from '../shared/check-designs.ts'
+import { first, fold, layer, tent } from '../shared/check-designs.ts'
 import { gluedMoth } from '../shared/designs.ts'
 
 /** A hair, mm and degrees. */
 const H = 0.01
-
-const tent = (more: object) => ({
-  id: 'tent',
-  kind: 'glued-tent',
-  on: 'gutter',
-  start: 40,
-  end: 80,
-  leftFoot: 30,
-  rightFoot: 30,
-  leftWall: 40,
-  rightWall: 40,
-  ...more,
-})
 
 const moon = (on: string, more: object) => {
   const square = (a: number, l: number, size: number) => [

@@ -34,3 +34,17 @@ export const only = (
 
 export const first = (name: CheckName, mechanisms: readonly object[], card: Partial<Card> = {}): Check =>
   only(name, design(mechanisms, card))[0] as Check
+
+/** A tent of its own card over the gutter. */
+export const tent = (more: object = {}) => ({
+  id: 'tent',
+  kind: 'glued-tent',
+  on: 'gutter',
+  start: 40,
+  end: 80,
+  leftFoot: 30,
+  rightFoot: 30,
+  leftWall: 40,
+  rightWall: 40,
+  ...more,
+})

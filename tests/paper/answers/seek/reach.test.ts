@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Link, Mark, Seat } from '../../../../src/paper/answers/seek/reach.ts'
 import { bring, resized, swayOf, tipOfChain } from '../../../../src/paper/answers/seek/reach.ts'
 import type { Mechanism, Vec3 } from '../../../../src/paper/index.ts'
-import { fold, layer } from '../../shared/check-designs.ts'
+import { fold, layer, tent } from '../../shared/check-designs.ts'
 import { A6, design, gluedMoth } from '../../shared/designs.ts'
 import { apart, RAD } from '../../shared/space.ts'
 
@@ -23,19 +23,6 @@ const link = (m: object, more: Partial<Link> = {}): Link => ({
 })
 
 const step = layer('step', 'gutter', 40, 80, 20)
-
-const tent = (more: object = {}) => ({
-  id: 'tent',
-  kind: 'glued-tent',
-  on: 'gutter',
-  start: 40,
-  end: 80,
-  leftFoot: 30,
-  rightFoot: 30,
-  leftWall: 40,
-  rightWall: 40,
-  ...more,
-})
 
 const close = (found: Vec3 | null | undefined, wanted: Vec3, near = 1e-9) =>
   expect(apart(found ?? [Number.NaN, 0, 0], wanted)).toBeLessThan(near)
