@@ -1,7 +1,7 @@
 import './booklet.css'
 import '../../drawing/pen/marks.css'
 import type { JSX } from 'preact'
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Words, Work } from '../../booklet/index.ts'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Design } from '../../paper/index.ts'
@@ -108,7 +108,8 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
     history.replaceState(history.state, '', `#${rest === '' ? '' : `${rest}&`}step=${next + 1}`)
     title.current?.focus({ preventScroll: true })
   }
-  useEffect(() => {
+  // At once: the next key goes on from the step that the last one came to.
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       const target = event.target as Element | null
       if (event.ctrlKey || event.metaKey || event.altKey || target?.matches('select, input, textarea')) return
