@@ -2,15 +2,17 @@ import { extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
-import type { PaperName, SheetArt, SheetLines, SheetOptions } from '../sheet/index.ts'
+import type { Paper, SheetArt, SheetLines, SheetOptions } from '../sheet/index.ts'
 import {
   fitOn,
+  ownPaper,
   paperNamed,
-  paperOf as paperOfName,
   papers,
+  printedOn,
   sheetPdf,
   sheetSvg,
   TooLargeError,
+  UnprintableError,
   usualArt,
 } from '../sheet/index.ts'
 import type { Command } from './command.ts'
@@ -20,33 +22,65 @@ import { given, writeOut } from './write-out.ts'
 /** The template at true size, to print and cut. */
 export const sheet: Command = {
   name: 'sheet',
-  usage: '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none]',
-  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none).`,
+  usage:
+    '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none] [--measured MM] [--tiled] [--copies N]',
+  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}, or a size of your own in mm as 200x300. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none). MM: how long the 100 mm check line came out on your last print; this one makes up for it. --tiled: what is larger than the paper is parted over several sheets that are joined. N: so many of each piece, sheets filled up.`,
   options: {
     paper: { type: 'string' },
     out: { type: 'string' },
     lines: { type: 'string' },
     art: { type: 'string' },
+    measured: { type: 'string' },
+    tiled: { type: 'boolean' },
+    copies: { type: 'string' },
   },
   async run(design, options, place) {
     const paper = paperOf(options.paper)
     const out = outOf(options.out)
     const lines = oneOf(options.lines, LINES, 'front', '--lines')
     const art = oneOf(options.art, ARTS, usualArt(design), '--art')
-    const { sentence } = fitOn(design, paperOfName(paper))
-    for (const { file, content } of await sheetsOf(design, { paper, lines, art }, out)) {
+    const measured = numberOf(options.measured, '--measured', 100)
+    const copies = numberOf(options.copies, '--copies', 1)
+    const tiled = options.tiled === true
+    const asked = { paper, lines, art, measured, tiled, copies }
+    const { sentence } = fitOn(
+      design,
+      within(() => printedOn(asked)),
+    )
+    for (const { file, content } of await sheetsOf(design, asked, out)) {
       writeOut(file, place(file), content)
-      console.log(`${visibleText(file)}: print it on ${paperNamed(paper)?.label} at 100 %, actual size.`)
+      console.log(`${visibleText(file)}: print it on ${paper.label} at 100 %, actual size.`)
     }
-    if (sentence !== '') console.log(sentence)
+    if (sentence !== '' && !tiled) console.log(sentence)
     return 0
   },
 }
 
-function paperOf(text: string | boolean | undefined): PaperName {
+/** What an `UnprintableError` says is the refusal. */
+function within<T>(of: () => T): T {
+  try {
+    return of()
+  } catch (error) {
+    if (error instanceof UnprintableError) throw new Refusal(error.message)
+    throw error
+  }
+}
+
+function paperOf(text: string | boolean | undefined): Paper {
   const paper = typeof text === 'string' ? paperNamed(text) : undefined
-  if (paper) return paper.name
-  throw new Refusal(`--paper must be one of ${papers.map((one) => one.name).join(', ')}${given(text)}.`)
+  if (paper) return paper
+  const own = typeof text === 'string' ? /^(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)$/.exec(text) : null
+  if (own) return within(() => ownPaper(Number(own[1]), Number(own[2])))
+  throw new Refusal(
+    `--paper must be one of ${papers.map((one) => one.name).join(', ')}, or a size in mm as 200x300${given(text)}.`,
+  )
+}
+
+function numberOf(text: string | boolean | undefined, name: string, usual: number): number {
+  if (text === undefined) return usual
+  const value = typeof text === 'string' && text.trim() !== '' ? Number(text) : Number.NaN
+  if (Number.isFinite(value)) return value
+  throw new Refusal(`${name} must be a number${given(text)}.`)
 }
 
 const LINES: readonly SheetLines[] = ['front', 'ticks', 'back']
@@ -86,7 +120,7 @@ async function sheetsOf(design: Design, options: SheetOptions, out: string): Pro
       content,
     }))
   } catch (error) {
-    if (error instanceof TooLargeError) throw new Refusal(error.message)
+    if (error instanceof TooLargeError || error instanceof UnprintableError) throw new Refusal(error.message)
     throw error
   }
 }

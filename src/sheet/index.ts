@@ -17,12 +17,19 @@ export type { SheetArt, SheetFace, SheetLines } from './marks/instructions.ts'
 export type { SheetMark } from './marks/setting.ts'
 export type { Excess, Fit } from './pages/fit.ts'
 export { fitOn, TooLargeError } from './pages/fit.ts'
-export type { SheetOptions, SheetPage } from './pages/layout.ts'
-export { layOut } from './pages/layout.ts'
+export type { SheetOptions, SheetPage, SheetPart } from './pages/layout.ts'
+export { layOut, printedOn } from './pages/layout.ts'
 
 export type { Paper, PaperName } from './pages/paper-sizes.ts'
 
-export { paperForLocale, paperNamed, paperOf, papers } from './pages/paper-sizes.ts'
+export {
+  ownPaper,
+  paperForLocale,
+  paperNamed,
+  paperOf,
+  papers,
+  UnprintableError,
+} from './pages/paper-sizes.ts'
 
 /** The ways in which what is drawn on a design can be printed: all three where there is something to print. */
 export const artWays = ({ art, papers }: Design): readonly SheetArt[] =>

@@ -47,13 +47,15 @@ export interface SvgOptions {
   readonly digits?: number
   /** A style sheet to put inside, for a picture that stands alone. */
   readonly css?: string
+  /** Shown so many times as large as it is drawn; default 1. */
+  readonly stretch?: number
 }
 
 /** A drawing as SVG text. In mm it has its true size. */
-export function toSvg(drawing: Drawing, { digits = 2, css }: SvgOptions = {}): string {
+export function toSvg(drawing: Drawing, { digits = 2, css, stretch = 1 }: SvgOptions = {}): string {
   const [, , width, height] = drawing.box
   const mm = (length: number): string | undefined =>
-    drawing.unit === 'mm' ? `${cut(length, digits)}mm` : undefined
+    drawing.unit === 'mm' ? `${cut(length * stretch, digits)}mm` : undefined
   const head = Object.entries({
     xmlns: 'http://www.w3.org/2000/svg',
     class: classOfDrawing(drawing),

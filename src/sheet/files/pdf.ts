@@ -36,11 +36,13 @@ import {
 import type { InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { pictureMatrix } from '../../drawing/pen/svg-values.ts'
 import { bytesOf } from '../../paper/design/picture.ts'
+import { corners } from '../marks/clip.ts'
 import { wordWidth } from '../marks/letters.ts'
 import type { Colour } from '../marks/looks.ts'
 import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
 import { SEAM } from '../marks/painting.ts'
+import type { SheetMark } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
 
@@ -160,13 +162,18 @@ function path(mark: PathMark, height: number): PDFOperator[] {
 const picturesIn = (painting: Painting | null): string[] =>
   painting?.panels.flatMap(({ shapes }) => shapes.flatMap(({ picture }) => picture ?? [])) ?? []
 
+const paintingsOf = ({ painting, part }: SheetPage): readonly (Painting | null)[] => [
+  part?.painting ?? null,
+  painting,
+]
+
 /** Every picture of the pages, each once. What cannot be read is left out: the paper stays as it is there. */
 async function embeddedPictures(
   pdf: PDFDocument,
   pages: readonly SheetPage[],
 ): Promise<Map<string, PDFImage>> {
   const found = new Map<string, PDFImage>()
-  for (const picture of new Set(pages.flatMap(({ painting }) => picturesIn(painting)))) {
+  for (const picture of new Set(pages.flatMap(paintingsOf).flatMap(picturesIn))) {
     const file = bytesOf(picture)
     if (!file) continue
     try {
@@ -240,10 +247,13 @@ function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDF
   ]
 }
 
+/** All that a page shows, its part of a large piece first. */
+const marksOf = ({ marks, part }: SheetPage): readonly SheetMark[] => [...(part?.marks ?? []), ...marks]
+
 const codesOf = (pages: readonly SheetPage[], bold: boolean): ReadonlySet<number> =>
   new Set(
-    pages.flatMap(({ marks }) =>
-      marks.flatMap((mark) =>
+    pages.flatMap((page) =>
+      marksOf(page).flatMap((mark) =>
         mark.mark === 'word' && (mark.bold ?? false) === bold
           ? [...mark.text].map((letter) => letter.codePointAt(0) ?? 0)
           : [],
@@ -298,19 +308,34 @@ export async function pagesPdf(
   const regular = await embedded(pdf, font.regular, codesOf(pages, false), 'Regular')
   const bold = await embedded(pdf, font.bold, codesOf(pages, true), 'Bold')
   const pictures = await embeddedPictures(pdf, pages)
-  for (const { box, marks, painting } of pages) {
+  for (const { box, marks, painting, part, paper } of pages) {
     const [, , width, height] = box
-    const page = pdf.addPage([pt(width), pt(height)])
+    const { stretch = 1 } = paper
+    const page = pdf.addPage([pt(width * stretch), pt(height * stretch)])
     const named = (faces: readonly Face[]): NamedFace[] =>
       faces.map((face) => ({ ...face, key: page.node.newFontDictionary(face.font.name, face.font.ref) }))
     const [plain, strong] = [named(regular), named(bold)]
-    page.pushOperators(
-      pushGraphicsState(),
-      setLineJoin(LineJoinStyle.Round),
-      ...(painting ? painted(painting, height, namedPictures(page, painting, pictures)) : []),
-      ...marks.flatMap((mark) =>
+    const drawn = (one: Pick<SheetPage, 'marks' | 'painting'>): PDFOperator[] => [
+      ...(one.painting ? painted(one.painting, height, namedPictures(page, one.painting, pictures)) : []),
+      ...one.marks.flatMap((mark) =>
         mark.mark === 'word' ? words(mark, height, mark.bold ? strong : plain) : path(mark, height),
       ),
+    ]
+    page.pushOperators(
+      pushGraphicsState(),
+      ...(stretch === 1 ? [] : [concatTransformationMatrix(stretch, 0, 0, stretch, 0, 0)]),
+      setLineJoin(LineJoinStyle.Round),
+      ...(part
+        ? [
+            pushGraphicsState(),
+            ...straight([corners(part.clip)], true, height),
+            clip(),
+            endPath(),
+            ...drawn(part),
+            popGraphicsState(),
+          ]
+        : []),
+      ...drawn({ marks, painting }),
       popGraphicsState(),
     )
   }

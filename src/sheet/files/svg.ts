@@ -1,6 +1,7 @@
 import { imageNode } from '../../drawing/pen/nodes.ts'
 import { markSvg, toSvg, written } from '../../drawing/pen/svg.ts'
 import { cut, pathData, shapeData, shapeStyle } from '../../drawing/pen/svg-values.ts'
+import { corners } from '../marks/clip.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
 import { SEAM } from '../marks/painting.ts'
@@ -81,13 +82,27 @@ function painted({ panels, areas, bands }: Painting): string[] {
   ]
 }
 
+const drawn = ({ marks, painting }: Pick<SheetPage, 'marks' | 'painting'>): string[] => [
+  ...(painting ? painted(painting) : []),
+  ...marks.map(inked),
+]
+
+/** A part of a piece that is larger than the paper, clipped. */
+const partOf = ({ part }: SheetPage): string[] =>
+  part
+    ? [
+        `<clipPath id="part"><path d="${pathData([corners(part.clip)], true, DIGITS)}"/></clipPath><g clip-path="url(#part)">`,
+        ...drawn(part),
+        '</g>',
+      ]
+    : []
+
 /**
  * One page as an SVG document, its size and its units in mm. With a font it carries the letters inside;
  * without one it asks for the typeface by name.
  */
 export const pageSvg = (page: SheetPage, font?: SheetFont): string =>
-  toSvg({ ...page, marks: [] }, { digits: DIGITS, css: paperCss(font) }).replace(
-    /\n\n<\/svg>\n$/,
-    () =>
-      `\n${[...(page.painting ? painted(page.painting) : []), ...page.marks.map(inked)].join('\n')}\n</svg>\n`,
-  )
+  toSvg(
+    { ...page, marks: [] },
+    { digits: DIGITS, css: paperCss(font), stretch: page.paper.stretch ?? 1 },
+  ).replace(/\n\n<\/svg>\n$/, () => `\n${[...partOf(page), ...drawn(page)].join('\n')}\n</svg>\n`)

@@ -27,3 +27,11 @@ export function beside(
     return long > 1e-9 && long >= least
   })
 }
+
+/** A rectangle's corners, in turn. */
+export const corners = ([left, top, right, bottom]: Rectangle): readonly Point[] => [
+  [left, top],
+  [right, top],
+  [right, bottom],
+  [left, bottom],
+]

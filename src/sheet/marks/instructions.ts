@@ -78,6 +78,8 @@ export interface Trim {
   readonly ends?: number
   /** How large a cover is that this paper cannot hold, laid open: it is cut from other card. */
   readonly cover?: readonly [wide: number, high: number]
+  /** All is printed so many times as large, to make up for a printer. */
+  readonly stretch?: number
 }
 
 /** How the card gets its outline. */
@@ -170,6 +172,13 @@ export const CARE =
   'Your school’s own rules come first. A craft knife is a job for an adult. Turn the paper, not your hand, and pass scissors with the handles first.'
 
 export const PRINT = 'Print at 100\u00a0%, “actual size”. Lay a ruler on both lines before you cut.'
+
+/** How to print, and what this sheet does already to come out at true size. */
+export function printSays(stretch = 1): string {
+  if (stretch === 1) return PRINT
+  const much = Math.abs(stretch - 1) * 100
+  return `${PRINT} This sheet is drawn ${shown(much)}\u00a0% ${stretch > 1 ? 'larger' : 'smaller'}, for a printer that made 100\u00a0mm come out as ${shown(100 / stretch)}\u00a0mm. For another printer make it anew.`
+}
 
 export const faceSentence: Readonly<Record<SheetLines, string>> = {
   front: 'This side is the inside of the card. All lines are on it: a sheet to practise with.',

@@ -1,7 +1,7 @@
 import type { Design, Piece } from '../../paper/index.ts'
 import { nameOf, pieces } from '../../paper/index.ts'
 import type { Paper } from './paper-sizes.ts'
-import { papers } from './paper-sizes.ts'
+import { papers, stretched } from './paper-sizes.ts'
 
 /**
  * Nothing that must be seen is printed nearer the paper's edge than this, mm: a quarter of an inch and a
@@ -58,7 +58,7 @@ const SLACK = 0.05
 const over = (x: number): number => (x > SLACK ? x : 0)
 
 /** How far one piece is too large for one turn of a paper; the edge of the paper may be the edge of the card. */
-function excessOf(piece: Piece, { width, height }: Turned): Excess {
+function excessOf(piece: Piece, { width, height }: Turned, safe: number): Excess {
   const card = boxOf(piece.outline)
   const [w, h] = [card.right - card.left, card.bottom - card.top]
   const whole: Excess = { wide: over(w - width), high: over(h - height), piece: piece.id }
@@ -69,7 +69,7 @@ function excessOf(piece: Piece, { width, height }: Turned): Excess {
     const box = boxOf(line.points)
     // A piece that fills the paper lies in the middle of it.
     const rim = (room: number, size: number, from: number, to: number): number =>
-      size <= room - 2 * SAFE ? 0 : over(SAFE - (room - size) / 2 - Math.min(from, to))
+      size <= room - 2 * safe ? 0 : over(safe - (room - size) / 2 - Math.min(from, to))
     const wide = rim(width, w, box.left - card.left, card.right - box.right)
     const high = rim(height, h, box.top - card.top, card.bottom - box.bottom)
     if (Math.max(wide, high) > Math.max(worst.wide, worst.high))
@@ -83,9 +83,14 @@ const sum = ({ wide, high }: Excess): number => wide + high
 /** The turn of a paper that a piece exceeds least, and by how much. */
 export function bestTurn(piece: Piece, paper: Paper): { readonly turn: Turned; readonly excess: Excess } {
   const [lying, standing] = turns(paper)
-  const [a, b] = [excessOf(piece, lying), excessOf(piece, standing)]
+  // What is printed larger comes as much nearer to the edge, and is drawn as much farther from it.
+  const safe = SAFE / Math.max(1, paper.stretch ?? 1)
+  const [a, b] = [excessOf(piece, lying, safe), excessOf(piece, standing, safe)]
   return sum(b) < sum(a) ? { turn: standing, excess: b } : { turn: lying, excess: a }
 }
+
+/** Whether a piece goes on no turn of a paper at true size. */
+export const isTooLarge = (piece: Piece, paper: Paper): boolean => sum(bestTurn(piece, paper).excess) > 0
 
 /** Whether a design goes on a paper at true size. */
 export interface Fit {
@@ -123,7 +128,7 @@ export function fitOn(design: Design, paper: Paper): Fit {
     some.map((piece) => bestTurn(piece, on).excess).reduce((a, b) => (sum(b) > sum(a) ? b : a))
   const excess = worstOn(paper)
   if (sum(excess) === 0) return { ok: true, leavesCover: false, excess, others: [], sentence: '' }
-  const others = papers.filter((other) => sum(worstOn(other)) === 0)
+  const others = papers.filter((other) => sum(worstOn(stretched(other, paper.stretch ?? 1))) === 0)
   const sentence = sentenceFor(excess, paper, others)
   const uncovered = worstOn(
     paper,

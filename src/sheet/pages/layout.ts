@@ -19,33 +19,47 @@ import { COVER_RIM, nameOf, pieces, plainText, tightest } from '../../paper/inde
 import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside } from '../marks/clip.ts'
-import type { SheetArt, SheetLines } from '../marks/instructions.ts'
-import { faceOf, nearEdge, shortEdge, sideOfCard } from '../marks/instructions.ts'
+import type { SheetArt, SheetLines, Trim } from '../marks/instructions.ts'
+import { faceOf, nearEdge, pieceName, shortEdge, sideOfCard } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Painting } from '../marks/painting.ts'
 import { paintingOf } from '../marks/painting.ts'
 import type { Place } from '../marks/piece-marks.ts'
-import { onPage } from '../marks/piece-marks.ts'
+import { onPage, pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import { extent } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
-import { MARGIN, Shelves } from './bed.ts'
+import { MARGIN, placeAt, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
 import type { Fit, Turned } from './fit.ts'
-import { fitOn, TooLargeError, turns } from './fit.ts'
+import { boxOf, fitOn, isTooLarge, TooLargeError, turns } from './fit.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
-import { paperOf } from './paper-sizes.ts'
-import { piecePages } from './piece-pages.ts'
+import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
+import { EVERYWHERE, piecePages } from './piece-pages.ts'
 import type { Fitting, Section } from './sections.ts'
 import { fittings, header, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
+import { tilesOf, tilingOf } from './tiles.ts'
 
 export interface SheetOptions {
-  readonly paper: PaperName
+  readonly paper: PaperName | Paper
   /** How much is printed on the face that will be seen; every line unless said. */
   readonly lines?: SheetLines
   /** What is drawn on the design; not printed at all unless said. */
   readonly art?: SheetArt
+  /** How long the 100 mm check line came out on paper, mm: what is printed makes up for it; 100 unless said. */
+  readonly measured?: number
+  /** What is larger than the paper is printed on several sheets that are joined; else it is refused. */
+  readonly tiled?: boolean
+  /** So many of each piece, sheets filled up; one unless said. */
+  readonly copies?: number
+}
+
+/** A part of a piece that is larger than the paper: what of it is seen, and all of it, in its place. */
+export interface SheetPart {
+  readonly clip: Rectangle
+  readonly marks: readonly SheetMark[]
+  readonly painting: Painting | null
 }
 
 /** One page to print; the box is the whole paper, in mm. */
@@ -54,6 +68,8 @@ export interface SheetPage extends Drawing {
   readonly marks: readonly SheetMark[]
   /** Under all marks, where the pieces are printed in colour. */
   readonly painting: Painting | null
+  /** Under its marks, of a piece that takes several sheets. */
+  readonly part?: SheetPart
   readonly paper: Paper
   /** The pieces on this page and where they lie; a page of words has none. */
   readonly placed: readonly { readonly piece: string; readonly place: Place }[]
@@ -175,61 +191,115 @@ function pictureMarks(
   })
 }
 
+/** The paper of a print: as much larger or smaller as makes up for the printer. Throws an `UnprintableError`. */
+export const printedOn = ({ paper, measured }: Pick<SheetOptions, 'paper' | 'measured'>): Paper =>
+  stretched(paperOf(paper), stretchFor(measured ?? 100))
+
+/** So many of each piece at most: a class. */
+const MOST_COPIES = 60
+
 /**
- * The pages of a design on a paper, pieces at true size. Throws a `TooLargeError` that says by how much a
+ * The pages of a design on a paper, pieces at true size. Throws an `UnprintableError`, and a `TooLargeError` that says by how much a
  * design is too large and which paper would do.
  */
 export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
-  const fit = fitOn(drawn, paperOf(options.paper))
-  if (!fit.ok) throw new TooLargeError(fit)
+  const paper = printedOn(options)
+  const { copies = 1 } = options
+  if (!(Number.isInteger(copies) && copies >= 1 && copies <= MOST_COPIES))
+    throw new UnprintableError(`The number of copies must be a whole number from 1 to ${MOST_COPIES}.`)
+  const fit = fitOn(drawn, paper)
+  if (!fit.ok && !options.tiled) throw new TooLargeError(fit)
   // The key speaks of those sizes alone whose marks found free paper.
   for (let care = tightest(drawn); ; ) {
-    const pages = laidOut(drawn, options, fit, care)
-    const marked = new Set(pages.flatMap(({ marks }) => marks.map(({ of }) => of)))
+    const pages = laidOut(drawn, options, paper, fit, care)
+    const marked = new Set(
+      pages.flatMap(({ marks, part }) => [...marks, ...(part?.marks ?? [])].map(({ of }) => of)),
+    )
     const left = care.filter((one) => marked.has(careOf(one)))
     if (left.length === care.length) return pages
     care = left
   }
 }
 
+type Part = Pick<SheetPart, 'clip' | 'marks'>
+
 /** The same with these sizes marked where there is room for it. */
-function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly Tight[]): SheetPage[] {
-  const paper = paperOf(options.paper)
+function laidOut(
+  drawn: Design,
+  options: SheetOptions,
+  paper: Paper,
+  fit: Fit,
+  care: readonly Tight[],
+): SheetPage[] {
   const lines = options.lines ?? 'front'
-  const adorned = fit.leavesCover ? uncovered(drawn) : drawn
+  const leavesCover = fit.leavesCover && !options.tiled
+  const adorned = leavesCover ? uncovered(drawn) : drawn
   const design = options.art === 'lines' ? adorned : unadorned(adorned)
-  const byHand = fit.leavesCover ? { cover: coverSize(drawn) } : {}
-  const [card, ...others] = pieces(design) as readonly [Piece, ...Piece[]]
+  const byHand: Trim = {
+    ...(leavesCover ? { cover: coverSize(drawn) } : {}),
+    ...(paper.stretch === undefined ? {} : { stretch: paper.stretch }),
+  }
+  const all = pieces(design)
+  const large = all.filter((piece) => isTooLarge(piece, paper))
+  const [card, ...others] = all as readonly [Piece, ...Piece[]]
   const face = faceOf(lines)
-  const first = bedPage(
-    {
-      piece: card,
-      joints: placesOn(design, card.id, face),
-      lines,
-      care,
-      head: (width) => header(design, lines, width),
-      sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }, care),
-      notes: () => ({
-        below: [{ text: nearEdge[face] }],
-        beside: [{ text: sideOfCard[face] }],
-        // A good copy is seen: which end is which is said where the words are.
-        on: lines === 'ticks' ? [] : [[{ text: nearEdge[face] }], [{ text: shortEdge[face] }]],
-      }),
-    },
-    paper,
-  )
-  const left = new Set(first.left.map(({ id }) => id))
+  const first = large.includes(card)
+    ? null
+    : bedPage(
+        {
+          piece: card,
+          joints: placesOn(design, card.id, face),
+          lines,
+          care,
+          head: (width) => header(design, lines, width),
+          sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }, care),
+          notes: () => ({
+            below: [{ text: nearEdge[face] }],
+            beside: [{ text: sideOfCard[face] }],
+            // A good copy is seen: which end is which is said where the words are.
+            on: lines === 'ticks' ? [] : [[{ text: nearEdge[face] }], [{ text: shortEdge[face] }]],
+          }),
+        },
+        paper,
+      )
+  const trim = { ...first?.trim, ...byHand }
   const words = new Map(
-    Object.values(fittings).map(
-      (type) => [type, sectionsLeft(left, design, lines, type, { ...first.trim, ...byHand }, care)] as const,
-    ),
+    Object.values(fittings).map((type) => {
+      const wanted = first?.left ?? sectionsFor(design, lines, type, trim, care)
+      const left = new Set(wanted.map(({ id }) => id))
+      return [type, sectionsLeft(left, design, lines, type, trim, care)] as const
+    }),
   )
   const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []
-  const further = piecePages(design, others, paper, lines, care, waiting)
-  const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed']) =>
-    ({ box: [0, 0, turn.width, turn.height], unit: 'mm', marks, paper, placed }) as const
+  const copies = options.copies ?? 1
+  const times = (piece: Piece, count: number): readonly Piece[] => Array<Piece>(count).fill(piece)
+  const beside = [
+    ...(first ? times(card, copies - 1) : []),
+    ...others.filter((piece) => !large.includes(piece)).flatMap((piece) => times(piece, copies)),
+  ]
+  const further = piecePages(design, beside, paper, lines, care, waiting)
+  const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed'], part?: Part) =>
+    ({
+      box: [0, 0, turn.width, turn.height],
+      unit: 'mm',
+      marks,
+      paper,
+      placed,
+      ...(part ? { part } : {}),
+    }) as const
+  const joined = large.flatMap((piece) => {
+    const tiling = tilingOf(piece, paper)
+    const box = boxOf(piece.outline)
+    return tilesOf(tiling, pieceName(piece.id)).map((tile) => {
+      const place = placeAt(box, ...tile.corner, face)
+      const drawn = pieceMarks(piece, placesOn(design, piece.id, face), place, lines, EVERYWHERE, care)
+      const marks = [...drawn.lines, ...drawn.words]
+      return page(tiling.turn, tile.marks, [{ piece: piece.id, place }], { clip: tile.clip, marks })
+    })
+  })
   const pages = [
-    page(first.bed.turn, first.marks, [{ piece: card.id, place: first.bed.place }]),
+    ...(first ? [page(first.bed.turn, first.marks, [{ piece: card.id, place: first.bed.place }])] : []),
+    ...times(card, copies).flatMap(() => joined),
     ...further.pages.map(({ turn, marks, placed }) => page(turn, marks, placed)),
   ]
   if (further.left.size > 0) {
@@ -238,7 +308,7 @@ function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly 
     const turn = columnsOn(lying) > 1 ? lying : standing
     pages.push(...wordPages([nameSection(design), ...rest], turn).map((marks) => page(turn, marks, [])))
   }
-  const flat = new Map([card, ...others].map((piece) => [piece.id, piece]))
+  const flat = new Map(all.map((piece) => [piece.id, piece]))
   const paint = (one: Pick<SheetPage, 'placed' | 'marks'>): Painting | null => {
     const placed = one.placed.flatMap(({ piece: id, place }) => {
       const piece = flat.get(id)
@@ -246,10 +316,15 @@ function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly 
     })
     return options.art === 'colour' ? paintingOf(adorned, placed, one.marks, lines) : null
   }
-  return pages.map((one, k) => ({
+  const shown = ({ placed, marks }: Pick<SheetPage, 'placed' | 'marks'>) => ({
+    painting: paint({ placed, marks }),
+    marks: [...pictureMarks(design, { placed, marks }, lines), ...marks],
+  })
+  return pages.map(({ part, ...one }, k) => ({
     ...one,
-    painting: paint(one),
-    marks: [...pictureMarks(design, one, lines), ...one.marks],
+    ...(part
+      ? { painting: null, part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) } }
+      : shown(one)),
     says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
   }))
 }

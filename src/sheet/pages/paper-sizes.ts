@@ -3,11 +3,13 @@
  * tabloid) and, for legal, the trade: exact inches times 25.4.
  */
 export interface Paper {
-  readonly name: PaperName
+  readonly name: PaperName | 'own'
   /** As it stands on the packet. */
   readonly label: string
   readonly width: number
   readonly height: number
+  /** What is laid out on it is printed so many times as large, to make up for a printer; 1 if left out. */
+  readonly stretch?: number
 }
 
 export type PaperName = 'a5' | 'a4' | 'a3' | 'letter' | 'legal' | 'tabloid'
@@ -29,13 +31,50 @@ const byName = new Map<string, Paper>(papers.map((paper) => [paper.name, paper])
 /** The paper of that name, or undefined. */
 export const paperNamed = (name: string): Paper | undefined => byName.get(name.toLowerCase())
 
-/** The paper of a known name. */
-export function paperOf(name: PaperName): Paper {
+/** The paper of a known name, or one that was described. */
+export function paperOf(name: PaperName | Paper): Paper {
+  if (typeof name !== 'string') return name
   const paper = byName.get(name)
   if (!paper)
     throw new RangeError(`paper must be one of ${papers.map((p) => p.name).join(', ')}, not ${name}`)
   return paper
 }
+
+/** A number that no print has; the message is a sentence that says which and its range. */
+export class UnprintableError extends RangeError {}
+
+/** How long and wide a paper of one's own may be, mm: from an index card to a large printer's sheet. */
+const OWN = { least: 90, most: 1200 } as const
+
+/** A paper of these sizes, mm, whichever is the longer. Throws an `UnprintableError`. */
+export function ownPaper(width: number, height: number): Paper {
+  for (const [side, size] of [
+    ['width', width],
+    ['height', height],
+  ] as const)
+    if (!(size >= OWN.least && size <= OWN.most))
+      throw new UnprintableError(`The paper’s ${side} must be ${OWN.least} to ${OWN.most} mm.`)
+  const [short, long] = width < height ? [width, height] : [height, width]
+  return { name: 'own', label: `paper of ${short} × ${long} mm`, width: short, height: long }
+}
+
+/** What the 100 mm check line may have measured on paper, mm: a printer errs by less. */
+const MEASURED = { least: 95, most: 105 } as const
+
+/**
+ * How many times as large to print, if the 100 mm check line came out `measured` mm long. Throws an `UnprintableError`.
+ */
+export function stretchFor(measured: number): number {
+  if (!(measured >= MEASURED.least && measured <= MEASURED.most))
+    throw new UnprintableError(
+      `The 100 mm check line can measure ${MEASURED.least} to ${MEASURED.most} mm. If yours is further off, print at 100 %, “actual size”, first.`,
+    )
+  return 100 / measured
+}
+
+/** The paper as large as it is to what is printed larger or smaller on it. */
+export const stretched = (paper: Paper, stretch: number): Paper =>
+  stretch === 1 ? paper : { ...paper, width: paper.width / stretch, height: paper.height / stretch, stretch }
 
 /**
  * Where letter is the usual paper: Unicode CLDR 48, supplemental/measurementData.json, paperSize

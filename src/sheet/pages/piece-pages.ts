@@ -98,7 +98,7 @@ const manners: readonly Manner[] = [
 ]
 
 /** Where nothing is in the way. */
-const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
+export const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
 
 /** A piece with all that is written at it. */
 function cutOf({ design, lines, care, ends }: Job, piece: Piece): Cut {
@@ -190,11 +190,14 @@ export interface PiecePages {
 function checkBeside(
   spots: readonly Spot[],
   turn: Turned,
+  stretch: number | undefined,
 ): { readonly words: readonly SheetMark[]; readonly top: number } {
   const x = MARGIN + RULER_WIDTH + GAP
   const low = turn.height - MARGIN
   const block =
-    turn.width - MARGIN - x >= LEAST ? checkWords(fittings.roomy).block(turn.width - MARGIN - x) : null
+    turn.width - MARGIN - x >= LEAST
+      ? checkWords(fittings.roomy, stretch).block(turn.width - MARGIN - x)
+      : null
   const top = low - (block?.height ?? 0)
   const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
   if (!block || top < bottom + APART) return { words: [], top: low }
@@ -209,10 +212,11 @@ function wordsOn(
   waiting: (type: Fitting) => readonly Section[],
   left: Set<Section['id']>,
   { types, column }: Manner,
+  stretch: number | undefined,
 ): readonly SheetMark[] {
   const foot = turn.height - MARGIN - rulers().height
   const marks = [...head, ...rulers().marks.map((mark) => moved(mark, MARGIN, foot))]
-  const { words, top } = left.has('check') ? checkBeside(spots, turn) : { words: [], top: foot }
+  const { words, top } = left.has('check') ? checkBeside(spots, turn, stretch) : { words: [], top: foot }
   if (words.length > 0) left.delete('check')
   marks.push(...words)
   const free = freeCells(spots, turn, Math.min(foot, top), column)
@@ -304,7 +308,8 @@ export function piecePages(
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
   const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)) }
-  const cuts = flat.map((piece) => cutOf(job, piece))
+  const drawnOnce = new Map([...new Set(flat)].map((piece) => [piece, cutOf(job, piece)]))
+  const cuts = flat.map((piece) => drawnOnce.get(piece) as Cut)
   const ways = turns(paper).map((turn) => {
     const { width, height } = room(turn)
     const small = cuts.filter((cut) => cut.piece.id !== 'cover' && cut.width <= width && cut.height <= height)
@@ -320,7 +325,10 @@ export function piecePages(
       const spots = row.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top }))
       const page = drawn(spots, turn)
       const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
-      return { ...page, marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left, manner)] }
+      return {
+        ...page,
+        marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left, manner, paper.stretch)],
+      }
     })
     const single = large.map(({ piece }): PiecePage => {
       const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))

@@ -12,8 +12,8 @@ import {
   faceOf,
   faceSentence,
   legend,
-  PRINT,
   pieceSentence,
+  printSays,
   stepsFor,
 } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
@@ -243,11 +243,11 @@ function joints(design: Design, { small, smallRow }: Fitting): Section | null {
   return section('joints', 'Joints', rows, smallRow)
 }
 
-const check = ({ body }: Fitting): Section =>
+const check = ({ body }: Fitting, { stretch }: Trim): Section =>
   section(
     'check',
     'Check the size',
-    (width) => [paragraph([{ text: PRINT }], body, width), rulers()],
+    (width) => [paragraph([{ text: printSays(stretch) }], body, width), rulers()],
     2.6,
     RULER_WIDTH,
   )
@@ -286,8 +286,8 @@ export const rulersAlone: Section = {
 }
 
 /** What the check lines are for, where they stand already. */
-export const checkWords = ({ body }: Fitting): Section =>
-  section('check', 'Check the size', (width) => [paragraph([{ text: PRINT }], body, width)], 2.6)
+export const checkWords = ({ body }: Fitting, stretch?: number): Section =>
+  section('check', 'Check the size', (width) => [paragraph([{ text: printSays(stretch) }], body, width)], 2.6)
 
 /** The sections of a sheet, those that must find room first first; `care`: the sizes that are marked on it. */
 export const sectionsFor = (
@@ -299,7 +299,7 @@ export const sectionsFor = (
 ): readonly Section[] =>
   [
     wholeBlock('head', (width) => header(design, lines, width)),
-    check(fitting),
+    check(fitting, trim),
     signs(design, lines, fitting, care),
     steps(design, lines, fitting, trim),
     safety(fitting),

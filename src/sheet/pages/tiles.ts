@@ -1,0 +1,211 @@
+/** A piece that is larger than the paper, on several sheets that are joined. Lengths in mm. */
+import type { PathMark, Point } from '../../drawing/pen/marks.ts'
+import type { Piece } from '../../paper/index.ts'
+import type { Rectangle } from '../marks/clip.ts'
+import { rulers } from '../marks/rulers.ts'
+import type { Block, SheetMark } from '../marks/setting.ts'
+import { moved, paragraph } from '../marks/setting.ts'
+import { GAP, MARGIN } from './bed.ts'
+import type { Turned } from './fit.ts'
+import { boxOf, SAFE, turns } from './fit.ts'
+import type { Paper } from './paper-sizes.ts'
+
+/** What neighbours both show. */
+const LAP = 12
+
+/** Free paper round the piece, so that its edge is seen as a line. */
+const RIM = 2
+
+/** Under the part of the piece: what to do with this sheet, the check lines, and where the sheet belongs. */
+const FOOT = 26
+
+/** A square of the plan of all sheets. */
+const SQUARE = { wide: 9, high: 7 }
+
+/** Arms of a cross. */
+const ARM = 4
+
+/** How a piece is parted: columns and rows of equal windows on it, from its left upper corner. */
+export interface Tiling {
+  readonly turn: Turned
+  readonly columns: number
+  readonly rows: number
+  /** Size of a window. */
+  readonly wide: number
+  readonly high: number
+  /** From window to window. */
+  readonly stepX: number
+  readonly stepY: number
+}
+
+/** So many windows cover a length. */
+const countFor = (length: number, window: number): number =>
+  length <= window ? 1 : Math.ceil((length - LAP) / (window - LAP) - 1e-9)
+
+/** The turn of the paper on which a piece takes fewest sheets. */
+export function tilingOf(piece: Piece, paper: Paper): Tiling {
+  const { left, top, right, bottom } = boxOf(piece.outline)
+  const [w, h] = [right - left + 2 * RIM, bottom - top + 2 * RIM]
+  const ways = turns(paper).map((turn): Tiling => {
+    const [wide, high] = [turn.width - 2 * SAFE, turn.height - 2 * SAFE - FOOT]
+    const [columns, rows] = [countFor(w, wide), countFor(h, high)]
+    const equal = (length: number, count: number): number => (length + (count - 1) * LAP) / count
+    const [each, tall] = [equal(w, columns), equal(h, rows)]
+    return { turn, columns, rows, wide: each, high: tall, stepX: each - LAP, stepY: tall - LAP }
+  })
+  return ways.reduce((a, b) => (b.columns * b.rows < a.columns * a.rows ? b : a))
+}
+
+/** A sheet's name: its column as a letter, its row as a number. */
+export const tileName = (column: number, row: number): string =>
+  `${String.fromCharCode(65 + (column % 26))}${row + 1}`
+
+/** One sheet of a piece: where the piece's left upper corner lies on it, and what of it is seen. */
+export interface Tile {
+  readonly name: string
+  readonly corner: Point
+  readonly clip: Rectangle
+  /** Where it joins its neighbours, its foot: never clipped. */
+  readonly marks: readonly SheetMark[]
+}
+
+const guide = (runs: readonly (readonly Point[])[], of: string): PathMark => ({
+  mark: 'path',
+  runs,
+  closed: false,
+  role: 'guide',
+  of,
+})
+
+const cross = ([x, y]: Point): readonly (readonly Point[])[] => [
+  [
+    [x - ARM, y],
+    [x + ARM, y],
+  ],
+  [
+    [x, y - ARM],
+    [x, y + ARM],
+  ],
+]
+
+/** Lines along which neighbours join, in the middle of what both show, with two crosses each. */
+function joins({ columns, rows, stepX, stepY }: Tiling, column: number, row: number, clip: Rectangle) {
+  const [l, t, r, b] = clip
+  const marks: PathMark[] = []
+  const near = LAP / 2
+  for (const [x, is] of [
+    [l + near, column > 0],
+    [r - near, column + 1 < columns],
+  ] as const)
+    if (is)
+      marks.push(
+        guide(
+          [
+            [
+              [x, t],
+              [x, b],
+            ],
+            ...[0.3, 0.7].flatMap((part) => cross([x, t + near + part * (stepY - LAP)])),
+          ],
+          'join',
+        ),
+      )
+  for (const [y, is] of [
+    [t + near, row > 0],
+    [b - near, row + 1 < rows],
+  ] as const)
+    if (is)
+      marks.push(
+        guide(
+          [
+            [
+              [l, y],
+              [r, y],
+            ],
+            ...[0.3, 0.7].flatMap((part) => cross([l + near + part * (stepX - LAP), y])),
+          ],
+          'join',
+        ),
+      )
+  return marks
+}
+
+/** Which sheets there are, and which this is. */
+function plan({ columns, rows }: Tiling, column: number, row: number): Block {
+  const [wide, high] = [SQUARE.wide, Math.min(SQUARE.high, (FOOT - 3) / rows)]
+  const marks: SheetMark[] = []
+  for (let k = 0; k < rows; k++)
+    for (let n = 0; n < columns; n++) {
+      const [x, y] = [n * wide, k * high]
+      const isThis = n === column && k === row
+      const square = (inset: number): readonly Point[] => [
+        [x + inset, y + inset],
+        [x + wide - inset, y + inset],
+        [x + wide - inset, y + high - inset],
+        [x + inset, y + high - inset],
+        [x + inset, y + inset],
+      ]
+      marks.push(guide([square(0.4), ...(isThis ? [square(1)] : [])], 'plan'), {
+        mark: 'word',
+        at: [x + wide / 2, y + high / 2 + 1],
+        text: tileName(n, k),
+        role: 'guide',
+        anchor: 'middle',
+        size: 2.8,
+        ...(isThis ? { bold: true } : {}),
+        of: 'plan',
+      })
+    }
+  return { width: columns * wide, height: rows * high, marks }
+}
+
+/** What to do with this sheet. */
+function jointSays({ columns, rows }: Tiling, column: number, row: number): string {
+  const edges = [
+    ...(column > 0 ? [['left', tileName(column - 1, row)]] : []),
+    ...(row > 0 ? [['upper', tileName(column, row - 1)]] : []),
+  ]
+  if (edges.length === 0) {
+    const last = tileName(columns - 1, rows - 1)
+    return `Larger than the paper: join ${columns * rows} sheets, A1 to ${last}, in this order. Then lay them on one large card and prick the corners of all lines through with a pin, or glue them on.`
+  }
+  const cuts = edges.map(([side]) => side).join(' and ')
+  const onto = edges.map(([, name]) => name).join(' and ')
+  return `Cut along the ${cuts} dotted line. Lay it on ${onto}, cross on cross, and tape it.`
+}
+
+function footOf(tiling: Tiling, column: number, row: number, called: string): readonly SheetMark[] {
+  const { width, height } = tiling.turn
+  const drawn = plan(tiling, column, row)
+  const top = height - SAFE - FOOT + 3
+  const x = width - MARGIN - drawn.width
+  const name = [
+    { text: `${called[0]?.toUpperCase()}${called.slice(1)}, sheet ${tileName(column, row)}.`, bold: true },
+    { text: ` ${jointSays(tiling, column, row)}` },
+  ]
+  const words = paragraph(name, { size: 2.9, leading: 3.6 }, x - GAP - MARGIN, 'tile')
+  const lines = rulers()
+  return [
+    ...words.marks.map((mark) => moved(mark, MARGIN, top)),
+    ...lines.marks.map((mark) => moved(mark, MARGIN, height - SAFE - 0.5 - lines.height)),
+    ...drawn.marks.map((mark) => moved(mark, x, top)),
+  ]
+}
+
+/**
+ * The sheets of a piece, row by row.
+ * @param called what the piece is called on them
+ */
+export function tilesOf(tiling: Tiling, called: string): readonly Tile[] {
+  const { columns, rows, wide, high, stepX, stepY } = tiling
+  return Array.from({ length: columns * rows }, (_, k): Tile => {
+    const [column, row] = [k % columns, Math.floor(k / columns)]
+    const clip: Rectangle = [SAFE, SAFE, SAFE + wide, SAFE + high]
+    return {
+      name: tileName(column, row),
+      corner: [SAFE + RIM - column * stepX, SAFE + RIM - row * stepY],
+      clip,
+      marks: [...joins(tiling, column, row, clip), ...footOf(tiling, column, row, called)],
+    }
+  })
+}
