@@ -19,12 +19,25 @@ vi.mock('../../src/widgets/model/loading.ts', () => ({
     new Response(new Uint8Array(readFileSync(new URL(FONTS + basename(address), import.meta.url)))),
 }))
 
-const choice = { paper: 'a4', lines: 'front', art: 'none', form: 'svg' } as const
+const choice = {
+  paper: 'a4',
+  width: '',
+  height: '',
+  measured: '100',
+  copies: '1',
+  tiled: false,
+  lines: 'front',
+  art: 'none',
+  form: 'svg',
+} as const
 
 test('a card too large for its paper is no saved template', async () => {
   const large = card(200, 200)
   const saved = await saveTemplate(large, 'owl', choice)
-  expect(saved).toEqual({ isSaved: false, says: fitOn(large, paperOf('a4')).sentence })
+  expect(saved).toEqual({
+    isSaved: false,
+    says: `${fitOn(large, paperOf('a4')).sentence} Or let it go on several sheets: see More about paper and printer.`,
+  })
   expect(given.files).toEqual([])
 })
 
@@ -32,4 +45,24 @@ test('one that fits is saved, its way of printing in its name', async () => {
   const saved = await saveTemplate(card(105, 148), 'owl', { ...choice, lines: 'ticks' })
   expect(saved.isSaved).toBe(true)
   expect(given.files).toEqual(['owl-a4-ticks.svg'])
+})
+
+test('paper, printer and copies are taken as typed, or told with their range', async () => {
+  given.files.length = 0
+  const small = card(60, 90)
+  const own = { ...choice, paper: 'own', width: '250,5', height: '180' } as const
+  expect(await saveTemplate(small, 'owl', own)).toMatchObject({ isSaved: true })
+  expect(given.files).toEqual(['owl-180x250.5.svg'])
+  const says = async (sets: object) => (await saveTemplate(small, 'owl', { ...choice, ...sets })).says
+  expect(await says({ paper: 'own', width: '2000', height: '180' })).toMatch(/width must be 90 to 1200 mm/)
+  expect(await says({ measured: 'ten' })).toMatch(/can measure 95 to 105 mm/)
+  expect(await says({ measured: '' })).toMatch(/can measure 95 to 105 mm/)
+  expect(await says({ copies: '0' })).toMatch(/from 1 to 60/)
+  expect(await says({ measured: '98,5' })).toMatch(/saved/)
+})
+
+test('a card too large for its paper goes on several sheets where that is asked for', async () => {
+  given.files.length = 0
+  const saved = await saveTemplate(card(200, 200), 'owl', { ...choice, tiled: true })
+  expect(saved).toEqual({ isSaved: true, says: expect.stringMatching(/^\d+ pages are saved/) })
 })

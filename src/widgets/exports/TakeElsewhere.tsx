@@ -1,9 +1,9 @@
 import './elsewhere.css'
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import type { PaperName } from '../../sheet/index.ts'
 import { FILE_ENDING, fileName } from '../keeping/file-text.ts'
 import { reasonOf } from '../model/loading.ts'
-import type { PaperChoice } from '../template/template.ts'
 import type { Taken } from './exports.ts'
 
 type Ways = typeof import('./exports.ts')
@@ -15,7 +15,7 @@ interface Way {
   run(ways: Ways, taken: Taken, tell: (sentence: string) => void): Promise<string>
 }
 
-const flipBook = (paper: PaperChoice, label: string): Way => ({
+const flipBook = (paper: PaperName, label: string): Way => ({
   label,
   says: `Flip book to print on ${label} paper`,
   run: (ways, taken, tell) => ways.saveFlipBook(taken, paper, tell),

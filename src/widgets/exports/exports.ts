@@ -6,9 +6,9 @@ import type { Shot } from '../../export/picture.ts'
 import { pictureSvg } from '../../export/picture.ts'
 import type { Design, Poser } from '../../paper/index.ts'
 import { compile } from '../../paper/index.ts'
+import type { PaperName } from '../../sheet/index.ts'
 import type { CameraChoice } from '../state/config.ts'
 import { save } from '../template/save.ts'
-import type { PaperChoice } from '../template/template.ts'
 import { bytesOf, painted } from './raster.ts'
 
 /** What is taken elsewhere, and how it is looked at. */
@@ -93,7 +93,7 @@ export async function saveGif(taken: Taken, tell: Tell): Promise<string> {
   return `${taken.stem}.gif is saved: it opens and shuts as long as you look.`
 }
 
-export async function saveFlipBook(taken: Taken, paper: PaperChoice, tell: Tell): Promise<string> {
+export async function saveFlipBook(taken: Taken, paper: PaperName, tell: Tell): Promise<string> {
   const [{ flipBookPdf, LEAVES }, { sheetFont }] = await Promise.all([
     import('../../export/flip-book.ts'),
     import('../template/template.ts'),

@@ -5,12 +5,13 @@ import type { Design } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
+import { MorePrint } from './MorePrint.tsx'
 import type { Lines, PaperChoice, TemplateChoice } from './template.ts'
-import { artWays, guessPaper, saveTemplate, usualArt } from './template.ts'
+import { artWays, guessPaper, papers, saveTemplate, usualArt } from './template.ts'
 
 /** A question of the dialog: each answer sets something of what was chosen, `name` first of all. */
 interface Question {
-  readonly name: keyof TemplateChoice
+  readonly name: 'paper' | 'art' | 'lines' | 'form'
   readonly says: string
   readonly answers: readonly { readonly label: string; readonly sets: Partial<TemplateChoice> }[]
 }
@@ -93,7 +94,7 @@ function Ask({ question: { name, says, answers }, chosen, onChoose }: AskProps):
 /** The paper the device remembers, else the one that is usual where the reader lives. */
 function likelyPaper(): PaperChoice {
   const known = recall('paper')
-  return known === 'a4' || known === 'letter' ? known : guessPaper(navigator.language)
+  return papers.find(({ name }) => name === known)?.name ?? guessPaper(navigator.language)
 }
 
 interface SheetDialogProps {
@@ -108,6 +109,11 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const dialog = useRef<HTMLDialogElement>(null)
   const [chosen, setChosen] = useState<TemplateChoice>(() => ({
     paper: likelyPaper(),
+    width: '200',
+    height: '300',
+    measured: recall('measured') ?? '100',
+    copies: '1',
+    tiled: false,
     lines: 'front',
     art: usualArt(design()),
     form: 'pdf',
@@ -119,6 +125,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const hasArt = artWays(design()).length > 1
   const choose = (sets: Partial<TemplateChoice>) => {
     if (sets.paper) keepWord('paper', sets.paper)
+    if (sets.measured) keepWord('measured', sets.measured)
     setChosen({ ...chosen, ...sets })
     // What was said of the last file does not hold for another choice.
     setSays('')
@@ -150,6 +157,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
           .map((question) => (
             <Ask key={question.name} question={question} chosen={chosen} onChoose={choose} />
           ))}
+        <MorePrint chosen={chosen} onChoose={choose} />
         <p class="quiet" role="status">
           {linesSay[chosen.lines]}
           {hasArt && chosen.lines === 'back' && chosen.art !== 'none' ? backSays : ''}

@@ -4,33 +4,45 @@ import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
 import type { Design } from '../../paper/index.ts'
-import type { SheetArt, SheetFont, SheetLines } from '../../sheet/index.ts'
+import type { PaperName, SheetArt, SheetFont, SheetLines, SheetOptions } from '../../sheet/index.ts'
 import {
   artWays,
   fitOn,
   loadFont,
+  ownPaper,
   paperForLocale,
-  paperOf,
+  papers,
+  printedOn,
   sheetPdf,
   sheetSvg,
   TooLargeError,
+  UnprintableError,
   usualArt,
 } from '../../sheet/index.ts'
 import { fetched } from '../model/loading.ts'
 import { save } from './save.ts'
 
-export type PaperChoice = 'a4' | 'letter'
+export type PaperChoice = PaperName | 'own'
 
 export type Lines = SheetLines
 
 export type Art = SheetArt
 
-export { artWays, usualArt }
+export { artWays, papers, usualArt }
 
 export type Form = 'pdf' | 'svg'
 
 export interface TemplateChoice {
   readonly paper: PaperChoice
+  /** Of paper of one's own, as typed. */
+  readonly width: string
+  readonly height: string
+  /** How long the 100 mm check line came out, as typed. */
+  readonly measured: string
+  /** As typed. */
+  readonly copies: string
+  /** What is larger than the paper goes on several sheets. */
+  readonly tiled: boolean
   readonly lines: Lines
   /** What is drawn on the card: in colour, as lines to colour in, or not at all. */
   readonly art: Art
@@ -43,14 +55,31 @@ export interface Saved {
   readonly says: string
 }
 
+/** A number as a hand types it: a comma will do. What is none is not a number, and is told as out of range. */
+const typed = (text: string): number =>
+  text.trim() === '' ? Number.NaN : Number(text.trim().replace(',', '.'))
+
+function optionsOf(choice: TemplateChoice): SheetOptions {
+  const { paper, width, height, lines, art, tiled } = choice
+  return {
+    paper: paper === 'own' ? ownPaper(typed(width), typed(height)) : paper,
+    lines,
+    art,
+    tiled,
+    measured: typed(choice.measured),
+    copies: typed(choice.copies),
+  }
+}
+
 /** The file's name says what it holds, where that is not the usual. */
-function fileName(design: Design, slug: string, { paper, lines, art }: TemplateChoice): string {
+function fileName(design: Design, slug: string, { paper, lines, art }: SheetOptions): string {
   const picture = art === usualArt(design) ? '' : art === 'none' ? '-plain' : `-${art}`
-  return `${slug}-${paper}${lines === 'front' ? '' : `-${lines}`}${picture}`
+  const on = typeof paper === 'string' ? paper : `${paper.width}x${paper.height}`
+  return `${slug}-${on}${lines === 'front' ? '' : `-${lines}`}${picture}`
 }
 
 /** The paper a reader of this locale is likely to have. */
-export const guessPaper = (locale: string): PaperChoice => paperForLocale(locale)
+export const guessPaper = (locale: string): 'a4' | 'letter' => paperForLocale(locale)
 
 const fontAddresses = [regular, regularExtended, bold, boldExtended]
 
@@ -69,19 +98,20 @@ export function sheetFont(): Promise<SheetFont> {
  * large for the paper is never scaled.
  */
 export async function saveTemplate(design: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
-  const name = fileName(design, slug, choice)
-  const { sentence } = fitOn(design, paperOf(choice.paper))
-  const done = (says: string): Saved => ({
-    isSaved: true,
-    says: sentence === '' ? says : `${says} ${sentence}`,
-  })
   try {
+    const options = optionsOf(choice)
+    const name = fileName(design, slug, options)
+    const { sentence } = fitOn(design, printedOn(options))
+    const done = (says: string): Saved => ({
+      isSaved: true,
+      says: sentence === '' || choice.tiled ? says : `${says} ${sentence}`,
+    })
     if (choice.form === 'pdf') {
-      const bytes = await sheetPdf(design, choice, await sheetFont())
+      const bytes = await sheetPdf(design, options, await sheetFont())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
       return done(`${name}.pdf is saved. Print it at 100 %.`)
     }
-    const pages = sheetSvg(design, choice, await sheetFont())
+    const pages = sheetSvg(design, options, await sheetFont())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })
@@ -89,7 +119,12 @@ export async function saveTemplate(design: Design, slug: string, choice: Templat
       pages.length > 1 ? `${pages.length} pages are saved, ${name}-1.svg and on.` : `${name}.svg is saved.`,
     )
   } catch (error) {
-    if (error instanceof TooLargeError) return { isSaved: false, says: error.message }
+    if (error instanceof TooLargeError)
+      return {
+        isSaved: false,
+        says: `${error.message} Or let it go on several sheets: see More about paper and printer.`,
+      }
+    if (error instanceof UnprintableError) return { isSaved: false, says: error.message }
     throw error
   }
 }
