@@ -1,6 +1,7 @@
 /** What a step of the booklet says. */
 
 import { only } from '../drawing/steps/scene.ts'
+import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
 import {
   isUneven,
@@ -241,7 +242,7 @@ export function wordsOf(design: Design, work: Work): Words {
       return {
         title: 'Glue the cover behind',
         text: [
-          `Fold the cover. Put glue on the rim alone, ${mm(rimOf(design.card))} wide: nothing that moves may stick.`,
+          `${spineSays(design)}Fold the cover. Put glue on the rim alone, ${mm(rimOf(design.card))} wide: nothing that moves may stick.`,
           'Lay the card in it, gutter on gutter. Shut both and let them dry.',
         ],
         tools: 'glue',

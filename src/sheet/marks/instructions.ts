@@ -1,4 +1,5 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
+import { spineSays } from '../../making/spine.ts'
 import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
 import { isUneven, jointsOf, kindOf, nameOf, pieces, rimOf } from '../../paper/index.ts'
 import { shown } from './sizes.ts'
@@ -129,12 +130,12 @@ function stickingSteps(design: Design): readonly string[] {
 }
 
 /** Glued last: until then all that is cut can be pushed through from behind. */
-const COVER_STEP =
-  'Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.'
+const coverStep = (design: Design): string =>
+  `${spineSays(design)}Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.`
 
 /** The same where the cover has no page: no rim is marked. */
-const ownCoverStep = ([wide, high]: readonly [number, number], rim: number): string =>
-  `For a cover, cut ${shown(wide)} × ${shown(high)}\u00a0mm from other card and fold it in the middle. Put glue along the edges of the card’s back only, ${shown(rim)}\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
+const ownCoverStep = (design: Design, [wide, high]: readonly [number, number], rim: number): string =>
+  `For a cover, cut ${shown(wide)} × ${shown(high)}\u00a0mm from other card. ${spineSays(design)}Fold it in the middle. Put glue along the edges of the card’s back only, ${shown(rim)}\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
 
 /** How the pieces get their outlines. */
 function cuttingOut(design: Design, isTrimmed: boolean): string {
@@ -163,8 +164,8 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
   steps.push(
     `Shut the card slowly. Press every fold. Open it.${pops ? ' Push up from behind what stays down in its fold.' : ''}`,
   )
-  if (design.card.cover) steps.push(COVER_STEP)
-  if (trim.cover) steps.push(ownCoverStep(trim.cover, rimOf(design.card)))
+  if (design.card.cover) steps.push(coverStep(design))
+  if (trim.cover) steps.push(ownCoverStep(design, trim.cover, rimOf(design.card)))
   return steps
 }
 
