@@ -191,7 +191,9 @@ describe('the cover on the sheet', () => {
   test('it is glued last, by its rim only', () => {
     for (const lines of ['front', 'ticks', 'back'] as const) {
       const steps = stepsFor(dummy('hedgehog'), lines)
-      expect(steps.at(-1)).toMatch(/^(Score the cover twice, .* )?Fold the cover\. Put glue on the hatched rim only/)
+      expect(steps.at(-1)).toMatch(
+        /^(Score the cover twice, .* )?Fold the cover\. Put glue on the hatched rim only/,
+      )
       expect(steps.filter((step) => step.includes('cover')).length).toBe(1)
       // The rim is hatched too: who glues it with the other places can push nothing through any more.
       expect(steps.find((step) => step.startsWith('Put glue on the hatched places'))).toContain(
