@@ -3,6 +3,7 @@ import { file, glob } from 'astro/loaders'
 import { z } from 'astro/zod'
 import { DesignError, parseDesign } from './paper/index.ts'
 import { benchSchema } from './site/bench.ts'
+import { faultPictureSchema } from './site/fault-picture.ts'
 import { wordPictureSchema } from './site/word-picture.ts'
 
 const chapters = defineCollection({
@@ -76,6 +77,24 @@ const dummies = defineCollection({
   }),
 })
 
+const faults = defineCollection({
+  // By the keys that the trouble rows of chapters name.
+  loader: file('content/faults.json'),
+  schema: z.strictObject({
+    /** The order in which the signs are shown, from 1. */
+    number: z.int().min(1),
+    /** What a maker sees, in a few words. */
+    see: z.string().min(1).max(40),
+    /** Other words for it, as somebody says it who looks for help. */
+    also: z.array(z.string().min(1)).min(1),
+    /** What helps at once, and what helps the next time. */
+    now: z.string().min(1).max(200),
+    next: z.string().min(1).max(200),
+    /** The small picture of it; a question mark where there is none. */
+    picture: faultPictureSchema.optional(),
+  }),
+})
+
 const glossary = defineCollection({
   loader: file('content/glossary.json'),
   schema: z.strictObject({
@@ -90,4 +109,4 @@ const glossary = defineCollection({
   }),
 })
 
-export const collections = { chapters, dummies, glossary, plans }
+export const collections = { chapters, dummies, faults, glossary, plans }

@@ -11,6 +11,7 @@ import {
   smallPicture,
 } from '../../site/pictures.ts'
 import { allPlans } from '../../site/plans.ts'
+import { faultPictures, troublePictures } from '../../site/troubles.ts'
 
 interface Props {
   readonly drawing: Drawing
@@ -32,6 +33,9 @@ export const getStaticPaths: GetStaticPaths = async () => {
       smallPicture(design, { opening: data.opening, camera: { turn: -20, tilt: 36 } }),
     ]),
     ...chapters.map((chapter): [string, Drawing] => [chapter.slug, chapterPicture(chapter)]),
+    ...[...troublePictures(chapters), ...(await faultPictures())].map(
+      ([file, drawing]): [string, Drawing] => [file, drawing],
+    ),
     ...chapters.flatMap(({ slug, data }): [string, Drawing][] =>
       data.part.length > 0 ? [[`garden-${slug}`, partPicture(garden, data.part)]] : [],
     ),

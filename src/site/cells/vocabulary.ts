@@ -2,6 +2,7 @@
  * The words an author may use in a chapter, and what each takes: one line per attribute, one table for all.
  * The build checks every chapter against this table (grammar.ts) and the contributor's guide lists it.
  */
+import faults from '../../../content/faults.json' with { type: 'json' }
 import { stepStates } from '../../drawing/steps/steps.ts'
 
 /** What an attribute holds: words, a number, a bare flag, one of a few words, or a value in braces. */
@@ -37,6 +38,9 @@ export const CHAPTER = 'chapter'
 const id: Attribute = { takes: 'words', says: 'The mechanism it speaks of, by its id in the dummy.' }
 
 const at: Attribute = { takes: 'number', says: 'The opening, in degrees from 0 (shut) to 180 (flat).' }
+
+/** The signs by which a maker finds what is wrong. */
+const FAULTS = Object.keys(faults)
 
 /** The cells, in the order in which a chapter has them. Every chapter has each of them once. */
 export const CELLS: readonly string[] = [
@@ -214,6 +218,11 @@ export const WORDS: Readonly<Record<string, Word>> = {
     text: true,
     attributes: {
       sign: { takes: 'words', needed: true, says: 'What the reader sees.' },
+      fault: {
+        takes: FAULTS,
+        needed: true,
+        says: 'Where it stands among the signs of the page that finds faults (content/faults.json).',
+      },
       shows: { takes: stepStates, needed: true, says: 'The state of the card in its small picture.' },
       at: {
         ...at,

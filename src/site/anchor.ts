@@ -1,0 +1,6 @@
+/** A sentence as the end of an address: `The moth leans.` is `the-moth-leans`. */
+export const anchorOf = (words: string): string =>
+  words
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')

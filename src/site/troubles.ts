@@ -1,0 +1,77 @@
+/** What goes wrong, gathered from all chapters: the page that finds faults shows it, each with its small picture. */
+import { getCollection, getEntry } from 'astro:content'
+import type { Drawing } from '../drawing/pen/marks.ts'
+import { stepFigure } from '../drawing/steps/steps.ts'
+import type { Design } from '../paper/index.ts'
+import type { Fault, Trouble } from '../widgets/fault/trouble.ts'
+import { anchorOf } from './anchor.ts'
+import type { Chapter } from './chapters.ts'
+import { chapterPath } from './chapters.ts'
+import { faultPicture } from './fault-picture.ts'
+import type { TroubleRow } from './trouble-rows.ts'
+import { rowsOf } from './trouble-rows.ts'
+
+/** The small picture of a trouble: the card in a state of its making. */
+export const troubleFigure = (
+  design: Design,
+  { shows, at, only }: Pick<TroubleRow, 'shows' | 'at' | 'only'>,
+): Drawing =>
+  stepFigure(
+    design,
+    shows,
+    { width: 200, height: 140 },
+    {
+      ...(at === undefined ? {} : { opening: at }),
+      ...(only === undefined ? {} : { of: only.split(/\s+/) }),
+      text: 11,
+    },
+  )
+
+const pictureName = (slug: string, sign: string): string => `trouble-${slug}-${anchorOf(sign)}`
+
+/** The pictures of all trouble rows, by the names of their files. */
+export const troublePictures = (chapters: readonly Chapter[]): readonly (readonly [string, Drawing])[] =>
+  chapters.flatMap((chapter) =>
+    rowsOf(chapter.entry.body ?? '').map(
+      (row) => [pictureName(chapter.slug, row.sign), troubleFigure(chapter.design, row)] as const,
+    ),
+  )
+
+/** Every trouble row of every chapter. */
+export const allTroubles = (chapters: readonly Chapter[]): readonly Trouble[] =>
+  chapters.flatMap((chapter) =>
+    rowsOf(chapter.entry.body ?? '').map(({ sign, fault, cure }): Trouble => {
+      const { slug, data } = chapter
+      return {
+        sign,
+        fault,
+        cure,
+        card: data.dummy.id,
+        chapter: { number: data.number, title: data.title },
+        href: `${chapterPath(slug)}#${anchorOf(sign)}`,
+        picture: `/pictures/${pictureName(slug, sign)}.svg`,
+      }
+    }),
+  )
+
+/** The pictures of all signs, by the names of their files. */
+export async function faultPictures(): Promise<readonly (readonly [string, Drawing])[]> {
+  const pictures: [string, Drawing][] = []
+  for (const { id, data } of await getCollection('faults')) {
+    if (!data.picture) continue
+    const dummy = await getEntry('dummies', data.picture.dummy)
+    if (!dummy)
+      throw new Error(`content/faults.json: there is no dummy ${data.picture.dummy}, which ${id} shows.`)
+    pictures.push([`fault-${id}`, faultPicture(dummy.data, data.picture)])
+  }
+  return pictures
+}
+
+/** The signs by which a maker begins. */
+export const allFaults = async (): Promise<readonly Fault[]> =>
+  (await getCollection('faults'))
+    .sort((a, b) => a.data.number - b.data.number)
+    .map(({ id, data: { see, also, now, next, picture } }) => ({
+      ...{ id, see, also, now, next },
+      ...(picture ? { picture: `/pictures/fault-${id}.svg` } : {}),
+    }))

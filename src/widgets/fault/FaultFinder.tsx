@@ -1,0 +1,174 @@
+import './fault.css'
+import type { JSX } from 'preact'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { lookUp } from './look-up.ts'
+import { Readings } from './Readings.tsx'
+import type { Fault, Trouble } from './trouble.ts'
+
+export interface FaultFinderProps {
+  readonly faults: readonly Fault[]
+  readonly troubles: readonly Trouble[]
+}
+
+/** So many answers to a maker's own words: more would be a list to read. */
+const MOST_FOUND = 6
+
+const Row = ({ trouble }: { readonly trouble: Trouble }): JSX.Element => (
+  <li class="trouble-row">
+    <img src={trouble.picture} alt="" width="200" height="140" loading="lazy" />
+    <div>
+      <h3>{trouble.sign}</h3>
+      <p>{trouble.cure}</p>
+      <a href={trouble.href}>
+        Chapter {trouble.chapter.number}: {trouble.chapter.title}
+      </a>
+    </div>
+  </li>
+)
+
+/** The fault that the address names, as in `#jams`. */
+const named = (faults: readonly Fault[]): Fault | null =>
+  faults.find(({ id }) => `#${id}` === location.hash) ?? null
+
+/** What a maker sees, what it may be, what helps; and a ruler's readings held against the model. */
+export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element {
+  const [fault, setFault] = useState<Fault | null>(null)
+  const [chapter, setChapter] = useState<number | null>(null)
+  const [words, setWords] = useState('')
+  const heading = useRef<HTMLHeadingElement>(null)
+  const find = useMemo(() => lookUp(faults, troubles), [faults, troubles])
+  useEffect(() => {
+    const follow = () => {
+      setFault(named(faults))
+      setChapter(null)
+    }
+    follow()
+    addEventListener('hashchange', follow)
+    return () => removeEventListener('hashchange', follow)
+  }, [faults])
+
+  const choose = (id: string) => {
+    setWords('')
+    setChapter(null)
+    location.hash = id
+    // What comes of a press is below: there the reading goes on.
+    requestAnimationFrame(() => {
+      heading.current?.focus({ preventScroll: true })
+      heading.current?.scrollIntoView({ block: 'nearest' })
+    })
+  }
+  const isAsking = words.trim() !== ''
+  const ofFault = troubles.filter((one) => one.fault === fault?.id)
+  const chapters = [...new Map(ofFault.map((one) => [one.chapter.number, one.chapter])).values()]
+  const shown = isAsking
+    ? find(words).slice(0, MOST_FOUND)
+    : ofFault.filter((one) => chapter === null || one.chapter.number === chapter)
+
+  return (
+    <>
+      <section class="cell">
+        <div class="in-margin">
+          <div>
+            <h2 class="cell-name">You see</h2>
+            <p class="cell-note">Press the picture that looks like yours.</p>
+          </div>
+        </div>
+        <div class="on-page">
+          <label class="fault-words">
+            Or say it yourself
+            <input
+              type="search"
+              autocomplete="off"
+              placeholder="nothing happens when I open it"
+              value={words}
+              onInput={(event) => setWords(event.currentTarget.value)}
+            />
+          </label>
+          <ul class="fault-signs">
+            {faults.map(({ id, see, picture }) => (
+              <li key={id}>
+                <button type="button" aria-pressed={!isAsking && fault?.id === id} onClick={() => choose(id)}>
+                  {picture === undefined ? (
+                    <span class="fault-else" aria-hidden="true">
+                      ?
+                    </span>
+                  ) : (
+                    <img src={picture} alt="" width="200" height="140" />
+                  )}
+                  <span class="fault-see">{see}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </div>
+      </section>
+      <section class="cell">
+        <div class="in-margin">
+          <div>
+            <h2 class="cell-name">It may be</h2>
+            {isAsking && shown.length > 1 ? <p class="cell-note">Likeliest first.</p> : null}
+          </div>
+        </div>
+        <div class="on-page">
+          <p role="status" class={isAsking || fault ? 'hidden-status' : 'quiet'}>
+            {isAsking
+              ? shown.length === 0
+                ? 'Nothing fits those words.'
+                : `${shown.length} found.`
+              : fault
+                ? `${fault.see}: ${ofFault.length} causes.`
+                : 'The causes stand here as soon as you have pressed a picture or typed what you see.'}
+          </p>
+          {isAsking && shown.length === 0 ? (
+            <p>Nothing fits those words. Try fewer, or press a picture: “Something else” is one of them.</p>
+          ) : null}
+          {!isAsking && fault ? (
+            <>
+              <h3 ref={heading} tabIndex={-1} class="fault-name">
+                {fault.see}
+              </h3>
+              <p>
+                <strong>Now:</strong> {fault.now}
+              </p>
+              <p>
+                <strong>Next time:</strong> {fault.next}
+              </p>
+              {chapters.length > 1 ? (
+                <fieldset class="fault-cards">
+                  <legend>Which card is most like yours?</legend>
+                  {[null, ...chapters].map((one) => (
+                    <button
+                      type="button"
+                      class="button"
+                      key={one?.number ?? 0}
+                      aria-pressed={chapter === (one?.number ?? null)}
+                      onClick={() => setChapter(one?.number ?? null)}
+                    >
+                      {one ? one.title : 'any'}
+                    </button>
+                  ))}
+                </fieldset>
+              ) : null}
+            </>
+          ) : null}
+          <ol class="trouble-rows">
+            {shown.map((trouble) => (
+              <Row key={trouble.href} trouble={trouble} />
+            ))}
+          </ol>
+        </div>
+      </section>
+      <section class="cell">
+        <div class="in-margin">
+          <div>
+            <h2 class="cell-name">You measure</h2>
+            <p class="cell-note">One minute, a ruler.</p>
+          </div>
+        </div>
+        <div class="on-page">
+          <Readings cards={troubles} first={shown[0]?.card ?? null} />
+        </div>
+      </section>
+    </>
+  )
+}

@@ -1,0 +1,183 @@
+import type { JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { Design } from '../../paper/index.ts'
+import { isRead, nameOf, opensTo } from '../../paper/index.ts'
+import { fromGarden } from '../keeping/from-garden.ts'
+import type { Further } from '../measure/compare.ts'
+import { compareSeveral, severalSay } from '../measure/compare.ts'
+import { lengthUnit } from '../model/page.ts'
+import { DEFAULT_CAMERA } from '../state/config.ts'
+import { typed, unitSign } from '../state/format.ts'
+import type { Trouble } from './trouble.ts'
+
+interface ReadingsProps {
+  readonly cards: readonly Trouble[]
+  /** The card that is likely meant; null: the first of all. */
+  readonly first: string | null
+}
+
+type Loaded = { readonly name: string } & ({ readonly design: Design } | { readonly trouble: string })
+
+type What = 'rise' | Further
+
+const ASKED: readonly {
+  readonly what: What
+  readonly says: string
+  readonly unit: 'mm' | 'deg'
+  readonly most: number
+}[] = [
+  { what: 'rise', says: 'its tip stands above the page', unit: 'mm', most: 1000 },
+  { what: 'reach', says: 'from the near edge to under its tip', unit: 'mm', most: 1000 },
+  { what: 'stop', says: 'the card opens no farther than', unit: 'deg', most: 180 },
+]
+
+/** The mechanisms of which a ruler reads something. */
+const readOf = (design: Design): readonly string[] =>
+  design.mechanisms.flatMap(({ id }, k) => (isRead(design, k) ? [id] : []))
+
+/** A card by its name, fetched once for each. */
+function useCard(name: string): Loaded | null {
+  const [loaded, setLoaded] = useState<Loaded | null>(null)
+  useEffect(() => {
+    let isWanted = true
+    fromGarden(`?from=${name}`).then((found) => {
+      if (!isWanted) return
+      if (!found) return
+      const { read } = found
+      setLoaded(read.read ? { name, design: read.design } : { name, trouble: read.sentence })
+    })
+    return () => {
+      isWanted = false
+    }
+  }, [name])
+  return loaded?.name === name ? loaded : null
+}
+
+/** What a ruler reads on a card that was printed from the book, and what most likely went wrong with it. */
+export function Readings({ cards, first }: ReadingsProps): JSX.Element {
+  const names = [...new Map(cards.map(({ card, chapter }) => [card, chapter.title])).entries()]
+  const [chosen, setChosen] = useState<string | null>(null)
+  const name = chosen ?? first ?? names[0]?.[0] ?? ''
+  const loaded = useCard(name)
+  const design = loaded && 'design' in loaded ? loaded.design : null
+  const ids = design ? readOf(design) : []
+  const [part, setPart] = useState('')
+  const id = ids.includes(part) ? part : (ids[0] ?? '')
+  const [opening, setOpening] = useState('90')
+  const [texts, setTexts] = useState<Readonly<Partial<Record<What, string>>>>({})
+  const length = lengthUnit.value
+  const at = typed(opening, 'deg', length)
+  const most = design && id !== '' ? opensTo(design, id) : 180
+  const isOpening = at !== null && at >= 1 && at <= most
+  const given: Partial<Record<What, number>> = {}
+  const wrong: What[] = []
+  for (const { what, unit, most: far } of ASKED) {
+    const text = texts[what]?.trim() ?? ''
+    if (text === '') continue
+    const value = typed(text, unit, length)
+    if (value === null || value < 0 || value > far) wrong.push(what)
+    else given[what] = value
+  }
+  const isGiven = Object.keys(given).length > 0
+  const said =
+    design && id !== '' && isGiven && isOpening
+      ? severalSay(
+          compareSeveral(
+            design,
+            { camera: DEFAULT_CAMERA, opening: at, lead: id, fields: [], handles: [] },
+            { id, opening: at },
+            given,
+          ),
+          at,
+          length,
+          id,
+        )
+      : null
+  return (
+    <div class="fault-readings">
+      <p class="fault-sentence">
+        <label>
+          My card is of the chapter{' '}
+          <select value={name} onChange={(event) => setChosen(event.currentTarget.value)}>
+            {names.map(([card, title]) => (
+              <option key={card} value={card}>
+                {title}
+              </option>
+            ))}
+          </select>
+        </label>
+        {ids.length > 1 ? (
+          <label>
+            , the part is{' '}
+            <select value={id} onChange={(event) => setPart(event.currentTarget.value)}>
+              {ids.map((one) => (
+                <option key={one} value={one}>
+                  {nameOf(one)}
+                </option>
+              ))}
+            </select>
+          </label>
+        ) : null}
+        <label>
+          , and it is open to{' '}
+          <input
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            value={opening}
+            aria-invalid={!isOpening}
+            onInput={(event) => setOpening(event.currentTarget.value)}
+          />
+          °.
+        </label>
+      </p>
+      {loaded && 'trouble' in loaded ? <p role="alert">{loaded.trouble}</p> : null}
+      {isOpening ? null : (
+        <p role="alert">The opening is 1 to {Math.floor(most)} degrees; 90 is a book’s corner.</p>
+      )}
+      {design && ids.length === 0 ? (
+        <p>Nothing on this card rises, so a ruler reads nothing of it.</p>
+      ) : (
+        <ul class="fault-fields">
+          {ASKED.map(({ what, says, unit, most: far }) => (
+            <li key={what}>
+              <label>
+                {says}{' '}
+                <input
+                  type="text"
+                  inputMode="decimal"
+                  autocomplete="off"
+                  value={texts[what] ?? ''}
+                  aria-invalid={wrong.includes(what)}
+                  onInput={(event) => setTexts({ ...texts, [what]: event.currentTarget.value })}
+                />{' '}
+                {unitSign(unit, length)}
+              </label>
+              {wrong.includes(what) ? (
+                <span role="alert" class="refusal">
+                  A number from 0 to {far}.
+                </span>
+              ) : null}
+            </li>
+          ))}
+        </ul>
+      )}
+      <div role="status" class="fault-said">
+        {said ? (
+          <>
+            {said.says.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+            <ul>
+              {said.causes.map((cause) => (
+                <li key={cause}>{cause}</li>
+              ))}
+            </ul>
+          </>
+        ) : (
+          <p class="quiet">Type one reading or more. What most likely went wrong is told here.</p>
+        )}
+      </div>
+    </div>
+  )
+}
