@@ -4,6 +4,7 @@ import mdx from '@astrojs/mdx'
 import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
 import { leftOut } from './src/house/left-out.mjs'
+import { listKept } from './src/house/offline.mjs'
 import { squeeze } from './src/house/squeeze.mjs'
 import { cellGrammar } from './src/site/cells/grammar.ts'
 
@@ -22,7 +23,12 @@ function withoutAstrosOwn(level, log, pass) {
 /** @type {import('astro').AstroIntegration} */
 const squeezed = {
   name: 'squeezed',
-  hooks: { 'astro:build:done': ({ dir }) => squeeze(fileURLToPath(dir)) },
+  hooks: {
+    'astro:build:done': ({ dir }) => {
+      listKept(fileURLToPath(dir))
+      squeeze(fileURLToPath(dir))
+    },
+  },
 }
 
 /** @type {import('astro').AstroIntegration} */

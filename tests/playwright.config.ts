@@ -32,6 +32,8 @@ export default defineConfig({
   use: {
     baseURL: `http://localhost:${port}`,
     browserName: 'chromium',
+    // Only where it is asked for: else each test would keep the whole site.
+    serviceWorkers: 'block',
     launchOptions: { args: [...BROWSER_ARGS], ...browser },
   },
   webServer: {

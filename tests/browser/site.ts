@@ -17,6 +17,8 @@ export const pages: readonly string[] = [
   '/garden/',
   '/dummy/',
   '/steps/',
+  '/fault/',
+  '/search/',
   '/plans/',
   '/plans/heron/',
   '/plans/owl/',

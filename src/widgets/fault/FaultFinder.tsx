@@ -1,6 +1,6 @@
 import './fault.css'
 import type { JSX } from 'preact'
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { lookUp } from './look-up.ts'
 import { Readings } from './Readings.tsx'
 import type { Fault, Trouble } from './trouble.ts'
@@ -36,12 +36,10 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
   const [chapter, setChapter] = useState<number | null>(null)
   const [words, setWords] = useState('')
   const heading = useRef<HTMLHeadingElement>(null)
+  const isPressed = useRef(false)
   const find = useMemo(() => lookUp(faults, troubles), [faults, troubles])
   useEffect(() => {
-    const follow = () => {
-      setFault(named(faults))
-      setChapter(null)
-    }
+    const follow = () => setFault(named(faults))
     follow()
     addEventListener('hashchange', follow)
     return () => removeEventListener('hashchange', follow)
@@ -51,12 +49,16 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
     setWords('')
     setChapter(null)
     location.hash = id
-    // What comes of a press is below: there the reading goes on.
-    requestAnimationFrame(() => {
-      heading.current?.focus({ preventScroll: true })
-      heading.current?.scrollIntoView({ block: 'nearest' })
-    })
+    setFault(faults.find((one) => one.id === id) ?? null)
+    isPressed.current = true
   }
+  // What comes of a press is below: there the reading goes on.
+  useLayoutEffect(() => {
+    if (!isPressed.current) return
+    isPressed.current = false
+    heading.current?.focus({ preventScroll: true })
+    heading.current?.scrollIntoView({ block: 'nearest' })
+  }, [fault])
   const isAsking = words.trim() !== ''
   const ofFault = troubles.filter((one) => one.fault === fault?.id)
   const chapters = [...new Map(ofFault.map((one) => [one.chapter.number, one.chapter])).values()]

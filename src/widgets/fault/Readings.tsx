@@ -4,10 +4,10 @@ import type { Design } from '../../paper/index.ts'
 import { isRead, nameOf, opensTo } from '../../paper/index.ts'
 import { fromGarden } from '../keeping/from-garden.ts'
 import type { Further } from '../measure/compare.ts'
-import { compareSeveral, severalSay } from '../measure/compare.ts'
+import { compare, compareSeveral, comparisonSays, severalSay } from '../measure/compare.ts'
 import { lengthUnit } from '../model/page.ts'
 import { DEFAULT_CAMERA } from '../state/config.ts'
-import { typed, unitSign } from '../state/format.ts'
+import { shown, typed, unitSign } from '../state/format.ts'
 import type { Trouble } from './trouble.ts'
 
 interface ReadingsProps {
@@ -79,20 +79,19 @@ export function Readings({ cards, first }: ReadingsProps): JSX.Element {
     else given[what] = value
   }
   const isGiven = Object.keys(given).length > 0
-  const said =
-    design && id !== '' && isGiven && isOpening
-      ? severalSay(
-          compareSeveral(
-            design,
-            { camera: DEFAULT_CAMERA, opening: at, lead: id, fields: [], handles: [] },
-            { id, opening: at },
-            given,
-          ),
-          at,
-          length,
-          id,
-        )
-      : null
+  const config = { camera: DEFAULT_CAMERA, opening: at ?? 90, lead: id, fields: [], handles: [] }
+  const tell = (card: Design, opened: number): { says: readonly string[]; causes: readonly string[] } => {
+    const where = { id, opening: opened }
+    const { rise, ...further } = given
+    // Of one reading alone the nearest slips are told, as in a chapter; of several what explains them together.
+    if (rise !== undefined && Object.keys(further).length === 0) {
+      const one = compare(card, config, null, where, rise)
+      const model = `At ${opened}° the model says ${shown(one.model, 'mm', length)}.`
+      return { says: [model, ...comparisonSays(one, length, id)], causes: [] }
+    }
+    return severalSay(compareSeveral(card, config, where, given), opened, length, id)
+  }
+  const said = design && id !== '' && isGiven && isOpening ? tell(design, at) : null
   return (
     <div class="fault-readings">
       <p class="fault-sentence">

@@ -1,0 +1,29 @@
+// Lists what a device keeps of the built site, so that it works without a network: public/worker.js fetches it.
+import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { extname, join, relative, sep } from 'node:path'
+
+/** Templates are made on the device too, and a squeezed file is fetched by its plain name. */
+const LEFT = new Set(['.pdf', '.br', '.gz'])
+
+/** The worker is kept by the browser itself. */
+const OWN = new Set(['worker.js', 'kept.json'])
+
+/**
+ * @param {string} folder the built site
+ * @returns {Record<string, string>} a mark of what is in it for each address
+ */
+export function kept(folder) {
+  /** @type {Record<string, string>} */
+  const list = {}
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile() || LEFT.has(extname(entry.name)) || OWN.has(entry.name)) continue
+    const path = join(entry.parentPath, entry.name)
+    const address = `/${relative(folder, path).split(sep).join('/')}`.replace(/\/index\.html$/, '/')
+    list[address] = createHash('sha256').update(readFileSync(path)).digest('base64url').slice(0, 12)
+  }
+  return Object.fromEntries(Object.entries(list).sort(([a], [b]) => (a < b ? -1 : 1)))
+}
+
+/** @param {string} folder the built site: gets its list as kept.json */
+export const listKept = (folder) => writeFileSync(join(folder, 'kept.json'), JSON.stringify(kept(folder)))

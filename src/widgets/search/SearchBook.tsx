@@ -1,0 +1,70 @@
+import './search.css'
+import type { JSX } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { fetched, notLoaded } from '../model/loading.ts'
+import type { Findable } from './findable.ts'
+import type { Found } from './look-through.ts'
+import { lookThrough } from './look-through.ts'
+
+type Find = (words: string) => readonly Found[]
+
+/** Longer than anything that somebody looks for. */
+const MOST_WORDS = 200
+
+/** Looks through the whole book on the reader's own device. */
+export function SearchBook(): JSX.Element {
+  const [words, setWords] = useState('')
+  const [find, setFind] = useState<{ readonly it: Find } | null>(null)
+  const [trouble, setTrouble] = useState('')
+  useEffect(() => {
+    setWords((new URLSearchParams(location.search).get('for') ?? '').slice(0, MOST_WORDS))
+    fetched('/search.json')
+      .then((answer) => answer.json() as Promise<readonly Findable[]>)
+      .then((places) => setFind({ it: lookThrough(places) }))
+      .catch((error: unknown) => setTrouble(notLoaded('What the search looks through', error)))
+  }, [])
+  const isAsking = words.trim() !== ''
+  const found = find && isAsking ? find.it(words) : []
+  const ask = (text: string) => {
+    setWords(text)
+    history.replaceState(
+      null,
+      '',
+      text.trim() === '' ? location.pathname : `?for=${encodeURIComponent(text)}`,
+    )
+  }
+  return (
+    <>
+      <label class="search-words">
+        What are you looking for?
+        <input
+          type="search"
+          autocomplete="off"
+          maxLength={MOST_WORDS}
+          value={words}
+          onInput={(event) => ask(event.currentTarget.value)}
+        />
+      </label>
+      {trouble === '' ? null : <p role="alert">{trouble}</p>}
+      <p role="status" class="quiet">
+        {!isAsking || trouble !== ''
+          ? 'Looked for on your own device, in all chapters, words, troubles and plans.'
+          : !find
+            ? 'Looking …'
+            : found.length === 0
+              ? 'Nothing fits those words. Try fewer of them, or others.'
+              : found.length === 1
+                ? '1 place found.'
+                : `${found.length} places found, likeliest first.`}
+      </p>
+      <ol class="search-found">
+        {found.map(({ title, where, sentence, href }) => (
+          <li key={href}>
+            <a href={href}>{title}</a> <span class="quiet">{where}</span>
+            <p>{sentence}</p>
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}

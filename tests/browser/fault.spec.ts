@@ -1,0 +1,44 @@
+// From what a maker sees to its cause, by picture, by words, by ruler: with a mouse and with keys alone.
+import { expect, test } from '@playwright/test'
+
+test('a picture leads to its causes, and each to its place in a chapter: two presses', async ({ page }) => {
+  await page.goto('/fault/')
+  await page.getByRole('button', { name: 'Something sticks out' }).click()
+  await expect(page).toHaveURL(/#sticks-out$/)
+  await expect(page.getByRole('heading', { level: 3, name: 'Something sticks out' })).toBeFocused()
+  const row = page.locator('.trouble-row', { hasText: 'The box sticks out of the shut card.' })
+  await row.getByRole('link').click()
+  await expect(page).toHaveURL(/chapters\/layers\/#the-box-sticks-out-of-the-shut-card$/)
+  await expect(page.locator('#the-box-sticks-out-of-the-shut-card')).toBeInViewport()
+  await page.goBack()
+  await expect(page.getByRole('button', { name: 'Something sticks out' })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  )
+  await page.getByRole('button', { name: 'Layers', exact: true }).click()
+  await expect(page.locator('.trouble-row')).toHaveCount(1)
+})
+
+test('by keys alone: words find it, and a ruler’s reading is held against the model', async ({ page }) => {
+  await page.goto('/fault/')
+  await page.getByRole('searchbox', { name: 'Or say it yourself' }).focus()
+  await page.keyboard.type('nothing happens when I open it')
+  await expect(page.locator('.trouble-row').first()).toContainText(/does nothing when the card opens/)
+  await page.keyboard.press('Control+A')
+  await page.keyboard.type('qqqqzzzz')
+  await expect(page.locator('.cell').nth(1)).toContainText('Nothing fits those words')
+  await page.getByRole('combobox', { name: /chapter/ }).selectOption('beak')
+  const rise = page.getByRole('textbox', { name: /its tip stands above the page/ })
+  await rise.focus()
+  // The beak of chapter 2 stands 30.4 mm high at a right angle: 2 mm less is a slip that a hand makes.
+  await page.keyboard.type('28,4')
+  const said = page.locator('.fault-said')
+  await expect(said).toContainText('You are 2.0 mm low.')
+  await expect(said).toContainText(/The likeliest slip: .*(slit|apex)/)
+  await page.keyboard.press('Control+A')
+  await page.keyboard.type('four')
+  await expect(page.locator('.fault-fields')).toContainText('A number from 0 to 1000.')
+  const opening = page.getByRole('textbox', { name: /open to/ })
+  await opening.fill('200')
+  await expect(page.getByRole('alert').first()).toContainText('1 to 180 degrees')
+})
