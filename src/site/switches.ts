@@ -38,6 +38,10 @@ export const BEFORE_PAINT = `(() => {
       if (value) root.dataset[name] = value
     }
   } catch {}
+  if (location.search === '?notes') {
+    root.dataset.notes = 'on'
+    delete root.dataset.projector
+  }
 })()`
 
 /** Runs right behind the buttons: shows which are pressed, and listens. */

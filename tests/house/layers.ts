@@ -49,6 +49,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'bench',
     'pieces',
     'booklet',
+    'wall',
     'search',
     'fault',
     'dummy',

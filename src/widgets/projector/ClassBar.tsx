@@ -32,6 +32,12 @@ function play(slug: string): void {
   else bench?.play()
 }
 
+/** A pen, a ring, a timer and what else a teacher asks for at the wall: fetched when it is asked for. */
+const openTools = async (from: HTMLElement): Promise<void> => {
+  const { openWall } = await import('../wall/mount.tsx')
+  openWall(from)
+}
+
 /** The height of the bar, for whoever shares the screen with it. */
 function useHeight(name: string) {
   const ref = useRef<HTMLDivElement>(null)
@@ -101,6 +107,9 @@ export function ClassBar({ slug, task, ask, after }: ClassBarProps): JSX.Element
       </p>
       <button type="button" class="button" onClick={next}>
         Next
+      </button>
+      <button type="button" class="button" onClick={(event) => openTools(event.currentTarget)}>
+        Tools
       </button>
       <button type="button" class="button" onClick={end}>
         End
