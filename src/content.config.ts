@@ -3,6 +3,7 @@ import { file, glob } from 'astro/loaders'
 import { z } from 'astro/zod'
 import { DesignError, parseDesign } from './paper/index.ts'
 import { benchSchema } from './site/bench.ts'
+import { WANTS } from './site/choosing.ts'
 import { faultPictureSchema } from './site/fault-picture.ts'
 import { wordPictureSchema } from './site/word-picture.ts'
 
@@ -60,20 +61,43 @@ const plans = defineCollection({
   }),
 })
 
-/** Read again by `dummyNamed`; here only so that a bad file stops the build with the kernel's own sentence. */
+/** Read again by `dummyNamed`; here only so that a bad design stops the build with the kernel's own sentence. */
+const design = z.looseObject({}).superRefine((json, context) => {
+  try {
+    parseDesign(json)
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error
+    context.addIssue({ code: 'custom', message: error.message })
+  }
+})
+
 const dummies = defineCollection({
   loader: glob({
     base: 'content/dummies',
     pattern: '*.hingebook.json',
     generateId: ({ entry }) => entry.replace(/\.hingebook\.json$/, ''),
   }),
-  schema: z.looseObject({}).superRefine((json, context) => {
-    try {
-      parseDesign(json)
-    } catch (error) {
-      if (!(error instanceof DesignError)) throw error
-      context.addIssue({ code: 'custom', message: error.message })
-    }
+  schema: design,
+})
+
+const choices = defineCollection({
+  loader: file('content/choices.json'),
+  schema: z.strictObject({
+    /** The key, as in the address of its picture. */
+    id: z.string().regex(/^[a-z-]+$/),
+    /** What makers call it. */
+    title: z.string().min(1).max(40),
+    /** What it does, where it goes and how strong it is, each in a sentence or two that a ten-year-old can read. */
+    does: z.string().min(1).max(140),
+    goes: z.string().min(1).max(100),
+    strong: z.string().min(1).max(100),
+    /** What it is found by: see `WANTS`. */
+    ways: z.array(z.enum(WANTS.map(({ name }) => name))).min(1),
+    /** The chapter that teaches it. */
+    chapter: reference('chapters'),
+    /** A card with it and nothing else that is not needed, and the mechanism on it that is measured. */
+    design,
+    subject: z.string(),
   }),
 })
 
@@ -109,4 +133,4 @@ const glossary = defineCollection({
   }),
 })
 
-export const collections = { chapters, dummies, faults, glossary, plans }
+export const collections = { chapters, choices, dummies, faults, glossary, plans }

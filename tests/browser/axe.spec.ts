@@ -2,7 +2,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, desk, openBench, pages, phone, remember, unfold, visit } from './site.ts'
+import { desk, firstChapterPages, openBench, pages, phone, remember, unfold, visit } from './site.ts'
 
 // Axe reads every element of a long page, several times over.
 test.slow()
@@ -12,7 +12,7 @@ test.use({ contextOptions: { reducedMotion: 'reduce' } })
 
 // The steps of a card are there once the address asks for one.
 for (const address of [...pages, '/steps/?from=owl']) {
-  const isChapter = chapterPages.includes(address)
+  const isChapter = firstChapterPages.includes(address)
 
   test(`${address} has nothing that axe objects to, on a desk by day and on a phone by night${isChapter ? ', unfolded, in forced colours, for reading and for the projector' : ''}`, async ({
     page,
@@ -105,7 +105,7 @@ test.describe('by night for the projector, nothing that axe objects to', () => {
   })
 
   test('with an error shown, a word explained and the sheet asked for', async ({ page }) => {
-    await openBench(page, chapterPages[2] ?? '/')
+    await openBench(page, firstChapterPages[2] ?? '/')
     const size = page.locator('.fields input[type=text], .fields input[inputmode]').first()
     await size.fill('far')
     await size.press('Enter')

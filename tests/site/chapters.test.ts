@@ -76,6 +76,54 @@ const ways: Readonly<Record<string, readonly Way[]>> = {
     // 34 and 24 on the left: 24 and 34 on the right.
     { change: [['heap', { rightFoot: 24, rightWall: 34 }]] },
   ],
+  'why-it-shuts-flat': [
+    // 44 and 44 on the left: 36 and 52 on the right.
+    { change: [['house', { rightFoot: 36, leftFoot: 44 }]] },
+    // 70° and 35°: 55° and 50°.
+    { change: [['fir', { 'left.facet': 70, 'left.base': 35, 'right.base': 50 }]] },
+    { change: [['house', { leftWall: 50, rightWall: 58 }]] },
+  ],
+  'lopsided-on-purpose': [
+    { change: [['back', { 'left.base': 66, 'left.facet': 44, 'right.base': 34, 'right.facet': 76 }]] },
+    { change: [['front', { 'left.base': 60, 'left.facet': 50, 'right.base': 40, 'right.facet': 70 }]] },
+    // Both sums 6° smaller.
+    { change: [['front', { 'left.base': 64, 'right.base': 24 }]] },
+  ],
+  'will-it-fit': [
+    {
+      change: [
+        ['tree', { 'left.base': 30, 'right.base': 30, 'left.facet': 75, 'right.facet': 75, ridge: 100 }],
+      ],
+    },
+    {
+      change: [
+        ['wall', { start: 16, end: 42 }],
+        ['tree', { 'left.base': 45, 'right.base': 45, 'left.facet': 65, 'right.facet': 65 }],
+      ],
+    },
+    // At 90° a layer stands as high as it is deep.
+    { change: [['wall', { left: 48, right: 48 }]] },
+  ],
+  'paper-itself': [
+    { change: [['big', { tab: 12, foot: 33 }]] },
+    { change: [['big', { tab: 10, ridge: 82 }]] },
+    { change: [['small', { apex: 30 }]] },
+  ],
+  'a-scene': [
+    { change: [['moon', { size: 46 }]] },
+    {
+      change: [
+        ['lantern', { left: 36, right: 36 }],
+        ['reeds', { ridge: 72 }],
+      ],
+    },
+    {
+      change: [
+        ['lantern', { end: 54 }],
+        ['reeds', { apex: 70 }],
+      ],
+    },
+  ],
 }
 
 describe.each(slugs)('%s', (slug) => {

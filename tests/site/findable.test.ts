@@ -36,7 +36,7 @@ test.each([
   ['gutter', '/words/#gutter'],
   ['how do I make a lantern', '/layers/'],
   ['tent', '/tents-and-floating-layers/'],
-  ['scissors safety adult knife', '#make-it'],
+  ['bone folder', '/paper-itself/'],
 ])('“%s” leads to %s', (words, href) => {
   const found = find(words)
     .slice(0, 5)

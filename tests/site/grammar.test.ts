@@ -18,7 +18,7 @@ const right: Readonly<Record<string, string>> = {
   Challenge:
     '<Challenge>\n\n<Goal wants={{ sound: true }}>Reach it.</Goal>\n<Goal wants={{ sound: true }}>Reach that.</Goal>\n\n<OpenTask>Make one.</OpenTask>\n\n</Challenge>',
   GoesWrong:
-    '<GoesWrong>\n\n<Slip sign="Flat." shows="shut">Push.</Slip>\n<Slip sign="Torn." shows="cutting">Tape.</Slip>\n\n</GoesWrong>',
+    '<GoesWrong>\n\n<Slip sign="Flat." fault="jams" shows="shut">Push.</Slip>\n<Slip sign="Torn." fault="tears" shows="cutting">Tape.</Slip>\n\n</GoesWrong>',
   Recall:
     '<Recall>\n\n' +
     '<Question asks="Up?">\n\n<Guess says="Up" right>Yes.</Guess>\n<Guess says="Down">No.</Guess>\n\n</Question>\n\n'.repeat(

@@ -51,7 +51,7 @@ describe('the measure', () => {
         '</Why>',
         '',
         '<GoesWrong>',
-        '<Slip sign="It tears." shows="cutting">Stop. Use tape.</Slip>',
+        '<Slip sign="It tears." fault="jams" shows="cutting">Stop. Use tape.</Slip>',
         '</GoesWrong>',
         '',
         '<ForTeachers>',

@@ -1,6 +1,8 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import type { Drawing } from '../../drawing/pen/marks.ts'
+import { allChoices } from '../../site/all-choices.ts'
 import { allChapters, dummyNamed } from '../../site/chapters.ts'
+import { CHOICES, choicePicture } from '../../site/choosing.ts'
 import { besideChapters, STANDING, USUAL } from '../../site/gallery.ts'
 import {
   chapterPicture,
@@ -31,6 +33,10 @@ export const getStaticPaths: GetStaticPaths = async () => {
     ...(await allPlans()).map(({ slug, design, data }): [string, Drawing] => [
       `plan-${slug}`,
       smallPicture(design, { opening: data.opening, camera: { turn: -20, tilt: 36 } }),
+    ]),
+    ...(await allChoices()).map(({ id, design }): [string, Drawing] => [
+      `choose-${id}`,
+      choicePicture(design, CHOICES.from),
     ]),
     ...chapters.map((chapter): [string, Drawing] => [chapter.slug, chapterPicture(chapter)]),
     ...[...troublePictures(chapters), ...(await faultPictures())].map(

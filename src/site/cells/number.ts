@@ -6,6 +6,7 @@ import {
   settingOf as fieldValue,
   highest,
   measure,
+  openingRange,
   openingStops,
   opensTo,
   pagePoint,
@@ -88,6 +89,10 @@ const readings: Readonly<Record<string, (design: Design, ask: Ask) => Answer>> =
   margin: (design, ask) =>
     mm(ask.id === undefined ? measure(design, 0).margin : partMargin(design, mechanism(design, ask.id).id)),
   stop: (design, ask) => deg(opensTo(design, mechanism(design, given(ask.id, 'id', ask.of)).id)),
+  /** How far the whole card can be shut: 0 where it shuts flat. */
+  'shuts-to': (design) => deg(openingRange(design)[0]),
+  /** How far a tip stands to the left or right of the plane half-way between the pages. */
+  aside: (design, ask) => mm(Math.abs(tip(design, ask).at[0])),
   thickness: (design) => mm(thickest(design).thickness),
   layers: (design) => ({ value: thickest(design).layers, unit: 'count', chosen: true }),
   'highest-rise': (design, ask) =>

@@ -268,7 +268,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
       of: {
         takes: 'words',
         needed: true,
-        says: 'What is read off: rise, stand-off, reach, gape, margin, angle, apart, highest-rise, highest-opening, a size of the card, or a field of the mechanism.',
+        says: 'What is read off: rise, stand-off, reach, aside, gape, margin, stop, shuts-to, thickness, layers, angle, apart, highest-rise, highest-opening, a size of the card, or a field of the mechanism.',
       },
       id,
       at,

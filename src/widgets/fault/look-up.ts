@@ -2,6 +2,12 @@ import MiniSearch from 'minisearch'
 import { NEAR, term } from '../search/words.ts'
 import type { Fault, Trouble } from './trouble.ts'
 
+/** Here all is about a card: the word tells one trouble from another no more than `the` does. */
+const telling = (word: string): string | null => {
+  const found = term(word)
+  return found === 'card' || found?.length === 1 ? null : found
+}
+
 /** Finds troubles by a maker's own words, likeliest first: by its sign, its fault and the other words for that, its cure, its card. */
 export function lookUp(
   faults: readonly Fault[],
@@ -11,9 +17,9 @@ export function lookUp(
     Trouble & { readonly id: number; readonly also: string; readonly title: string }
   >({
     fields: ['sign', 'also', 'cure', 'title'],
-    processTerm: term,
+    processTerm: telling,
     searchOptions: {
-      boost: { sign: 3, also: 2 },
+      boost: { sign: 2, also: 2.5 },
       ...NEAR,
     },
   })

@@ -1,6 +1,6 @@
 /** Words that say nothing of what is looked for. */
 const IDLE = new Set(
-  'a an and as at be but by can do does i if in into is it its me my of on or so that the there this to too up was what when will with you your'.split(
+  'a an and as at be but by can do does doesn doesn’t don don’t isn isn’t not won won’t i if in into is it its me my of on or so that the there this to too up was what when will with you your'.split(
     ' ',
   ),
 )
