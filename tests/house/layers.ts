@@ -5,7 +5,7 @@ import ts from 'typescript'
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'src/pages': ['content', 'src/site', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
   content: ['src/site', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
-  'src/site': ['content', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
+  'src/site': ['content', 'src/widgets', 'src/drawing', 'src/sheet', 'src/making', 'src/paper'],
   'src/widgets': [
     'src/booklet',
     'src/export',
