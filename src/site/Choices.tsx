@@ -2,11 +2,12 @@ import '../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Drawing } from '../drawing/pen/marks.ts'
+// What draws comes first, as on the home page: in another order what wakes a bench squeezes worse.
+import { SIDE_BY_SIDE, sideBySide } from '../drawing/view/side-by-side.ts'
 import type { Design, Poser } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
-import { CHOICES, choicePicture } from './choosing.ts'
 
 /** One mechanism as the page tells of it: words and numbers as they are shown. */
 export interface Choice {
@@ -39,7 +40,7 @@ const ROUND = 7
 /** How far one press opens them where motion is unwelcome, degrees. */
 const STEP = 15
 
-const { from, least, most } = CHOICES
+const { from, least, most } = SIDE_BY_SIDE
 
 const calmly = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
 
@@ -59,7 +60,7 @@ function Live({ poser, now, moving }: { poser: Poser; now: number; moving: boole
     watch.observe(place.current)
     return () => watch.disconnect()
   }, [])
-  if (seen || kept.current === null) kept.current = choicePicture(poser, now, moving)
+  if (seen || kept.current === null) kept.current = sideBySide(poser, now, moving)
   return (
     <div ref={place}>
       <Figure drawing={kept.current} />

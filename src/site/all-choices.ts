@@ -1,10 +1,10 @@
 import { getCollection } from 'astro:content'
+import { SIDE_BY_SIDE, sideBySide } from '../drawing/view/side-by-side.ts'
 import type { Design } from '../paper/index.ts'
 import { parseDesign } from '../paper/index.ts'
 import type { Choice } from './Choices.tsx'
 import { allChapters, chapterPath } from './chapters.ts'
 import { factsOf, workOf } from './choice-facts.ts'
-import { CHOICES, choicePicture } from './choosing.ts'
 import { picturePath } from './pictures.ts'
 
 /** A mechanism to choose, with its card. */
@@ -24,7 +24,7 @@ export async function allChoices(): Promise<readonly ChoiceTold[]> {
       title: data.title,
       design,
       picture: picturePath(`choose-${id}`),
-      says: choicePicture(design, CHOICES.from).says,
+      says: sideBySide(design, SIDE_BY_SIDE.from).says,
       does: data.does,
       facts: [['Way', data.goes], ...factsOf(design, data.subject), ['Strength', data.strong]],
       ways: data.ways,

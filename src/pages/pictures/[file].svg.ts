@@ -1,8 +1,8 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import type { Drawing } from '../../drawing/pen/marks.ts'
+import { SIDE_BY_SIDE, sideBySide } from '../../drawing/view/side-by-side.ts'
 import { allChoices } from '../../site/all-choices.ts'
 import { allChapters, dummyNamed } from '../../site/chapters.ts'
-import { CHOICES, choicePicture } from '../../site/choosing.ts'
 import { besideChapters, STANDING, USUAL } from '../../site/gallery.ts'
 import {
   chapterPicture,
@@ -36,7 +36,7 @@ export const getStaticPaths: GetStaticPaths = async () => {
     ]),
     ...(await allChoices()).map(({ id, design }): [string, Drawing] => [
       `choose-${id}`,
-      choicePicture(design, CHOICES.from),
+      sideBySide(design, SIDE_BY_SIDE.from),
     ]),
     ...chapters.map((chapter): [string, Drawing] => [chapter.slug, chapterPicture(chapter)]),
     ...[...troublePictures(chapters), ...(await faultPictures())].map(
