@@ -46,6 +46,8 @@ export interface SheetOptions {
   readonly lines?: SheetLines
   /** What is drawn on the design; not printed at all unless said. */
   readonly art?: SheetArt
+  /** `few`: the title, the maker's line and the check lines alone, where all else is said on other paper. */
+  readonly words?: 'all' | 'few'
 }
 
 /** One page to print; the box is the whole paper, in mm. */
@@ -116,7 +118,7 @@ function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
 const unadorned = ({ art: _, ...design }: Design): Design => design
 
 /** The same without its cover, and without what is drawn on that. */
-const uncovered = ({ card: { cover: _, ...card }, art, papers, ...design }: Design): Design => {
+export const uncovered = ({ card: { cover: _, ...card }, art, papers, ...design }: Design): Design => {
   const isLeft = (panel: string): boolean => !panel.startsWith('cover')
   return {
     ...design,
@@ -192,6 +194,9 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   }
 }
 
+/** What a sheet of few words says. */
+const FEW: ReadonlySet<Section['id']> = new Set(['head', 'check'])
+
 /** The same with these sizes marked where there is room for it. */
 function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly Tight[]): SheetPage[] {
   const paper = paperOf(options.paper)
@@ -199,6 +204,8 @@ function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly 
   const adorned = fit.leavesCover ? uncovered(drawn) : drawn
   const design = options.art === 'lines' ? adorned : unadorned(adorned)
   const byHand = fit.leavesCover ? { cover: coverSize(drawn) } : {}
+  const said = (sections: readonly Section[]): readonly Section[] =>
+    options.words === 'few' ? sections.filter(({ id }) => FEW.has(id)) : sections
   const [card, ...others] = pieces(design) as readonly [Piece, ...Piece[]]
   const face = faceOf(lines)
   const first = bedPage(
@@ -208,7 +215,7 @@ function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly 
       lines,
       care,
       head: (width) => header(design, lines, width),
-      sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }, care),
+      sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
       notes: () => ({
         below: [{ text: nearEdge[face] }],
         beside: [{ text: sideOfCard[face] }],
@@ -221,7 +228,8 @@ function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly 
   const left = new Set(first.left.map(({ id }) => id))
   const words = new Map(
     Object.values(fittings).map(
-      (type) => [type, sectionsLeft(left, design, lines, type, { ...first.trim, ...byHand }, care)] as const,
+      (type) =>
+        [type, said(sectionsLeft(left, design, lines, type, { ...first.trim, ...byHand }, care))] as const,
     ),
   )
   const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []
