@@ -19,6 +19,9 @@ export interface Choice {
   readonly certificate: boolean
 }
 
+/** All ages there are lessons for, in one line. */
+export const AGES_NAMES = AGES.join(', ')
+
 export const MOST_PUPILS = 60
 
 export const USUAL: Choice = {

@@ -2,7 +2,7 @@
 import { plainText } from '../paper/index.ts'
 import type { SheetFont, SheetPage } from '../sheet/index.ts'
 import type { Class, Section } from './class.ts'
-import { figureBlock } from './pages/card.ts'
+import { figureBlock, plainFigure } from './pages/card.ts'
 import { certificatePages } from './pages/certificate.ts'
 import { keyPages } from './pages/key.ts'
 import { recallPages } from './pages/recall.ts'
@@ -43,7 +43,7 @@ export async function packOf(
   const worksheets = sheets.flatMap((sheet) => worksheetPages(of, sheet, figure))
   const recall = recallPages(of)
   const key = keyPages(of)
-  const certificates = choice.certificate ? certificatePages(of, figure) : []
+  const certificates = choice.certificate ? certificatePages(of, plainFigure(of, order.seen ?? SEEN)) : []
   const cardSheets = drawn.reduce((sum, { length }) => sum + length, 0)
   const rest: readonly Section[] = [
     { name: 'sheets', pages: drawn.flat() },

@@ -9,6 +9,12 @@ export type Figure = (width: number) => Pictured
 
 const PIXELS = { width: 480, height: 330 }
 
+/** The card without any measure. */
+export function plainFigure({ design }: Pick<Class, 'design'>, seen: Seen): Figure {
+  const drawing = cardFigure(design, null, seen, PIXELS)
+  return (width) => picture(drawing, width, true)
+}
+
 export function figureBlock({ design, measured }: Pick<Class, 'design' | 'measured'>, seen: Seen): Figure {
   const drawing = cardFigure(design, measured, seen, PIXELS)
   const covered = {
@@ -17,5 +23,5 @@ export function figureBlock({ design, measured }: Pick<Class, 'design' | 'measur
       mark.mark === 'word' && mark.role === 'dimension' ? { ...mark, text: '?', bold: true } : mark,
     ),
   }
-  return (width) => picture(covered, width)
+  return (width) => picture(covered, width, true)
 }

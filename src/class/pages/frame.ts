@@ -78,7 +78,8 @@ export const bold = (text: string): Run => ({ text, bold: true })
 
 export const said = (text: string, type: Type, width: number): Block => paragraph([{ text }], type, width)
 
-const movedPanels = (panels: Painting['panels'], dx: number, dy: number): Painting['panels'] =>
+/** Panels moved along with what they lie under. */
+export const shifted = (panels: Painting['panels'], dx: number, dy: number): Painting['panels'] =>
   panels.map((panel) => ({
     ...panel,
     outline: panel.outline.map(([x, y]) => [x + dx, y + dy] as const),
@@ -95,7 +96,7 @@ export function piled(blocks: readonly Pictured[], gap: number): Pictured {
   let y = 0
   for (const block of blocks) {
     marks.push(...block.marks.map((mark) => moved(mark, 0, y)))
-    panels.push(...movedPanels(block.panels ?? [], 0, y))
+    panels.push(...shifted(block.panels ?? [], 0, y))
     y += block.height + gap
   }
   return {
@@ -110,7 +111,7 @@ export const sideBySide = (left: Pictured, right: Pictured, at: number): Picture
   width: at + right.width,
   height: Math.max(left.height, right.height),
   marks: [...left.marks, ...right.marks.map((mark) => moved(mark, at, 0))],
-  panels: [...(left.panels ?? []), ...movedPanels(right.panels ?? [], at, 0)],
+  panels: [...(left.panels ?? []), ...shifted(right.panels ?? [], at, 0)],
 })
 
 interface Draft {
@@ -129,7 +130,7 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
   const put = (block: Pictured, x: number): void => {
     const page = drafts.at(-1) as Draft
     page.marks.push(...block.marks.map((mark) => moved(mark, x, page.y)))
-    page.panels.push(...movedPanels(block.panels ?? [], x, page.y))
+    page.panels.push(...shifted(block.panels ?? [], x, page.y))
   }
   const next = (): void => {
     const first = drafts.length === 0
@@ -177,7 +178,7 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
     const line = paragraph(
       [{ text: `${foot}${number}`, role: 'guide' }],
       { size: look.small.size * 0.9, leading: look.small.leading },
-      paper.width - 2 * EDGE,
+      width,
     )
     const at = paper.height - EDGE - line.height
     return {
@@ -189,7 +190,7 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
       marks: [
         ...marks,
         ...(look.margin > 0 ? [marginLine(paper)] : []),
-        ...line.marks.map((mark) => moved(mark, EDGE, at)),
+        ...line.marks.map((mark) => moved(mark, left, at)),
       ],
       says: `${says}${number}.`,
     }

@@ -6,7 +6,7 @@ import { hung, moved, paragraph } from '../../sheet/marks/setting.ts'
 import type { Class } from '../class.ts'
 import { paperIn } from '../class.ts'
 import type { Pictured } from './frame.ts'
-import { bold, LOOKS, piled } from './frame.ts'
+import { bold, LOOKS, piled, shifted } from './frame.ts'
 import { headWith } from './worksheet.ts'
 
 const EDGE = 14
@@ -52,64 +52,53 @@ export function slipOf(of: Class, width: number): Pictured {
   )
 }
 
-/** A page of slips, with a line to cut along between them. */
+/** Of so many slips a page has at most. */
+const MOST_A_PAGE = 4
+
+/** Pages of slips, as many to a page as there is room for, with lines between them to cut along. */
 export function slipPages(
   of: Class,
   slip: (width: number) => Pictured,
   name: string,
-  perPage = of.order.choice.large ? 1 : 2,
+  most = MOST_A_PAGE,
 ): readonly SheetPage[] {
   const paper = paperIn(of)
   const { pupils } = of.order.choice
-  const width = paper.width - 2 * EDGE
-  const half = paper.height / 2
-  const block = slip(width)
-  const fits = block.height <= half - 1.5 * EDGE
-  const each = fits ? perPage : 1
+  const block = slip(paper.width - 2 * EDGE)
+  const each = Math.max(1, Math.min(most, Math.floor(paper.height / (block.height + 1.6 * EDGE))))
+  const part = paper.height / each
   const count = Math.ceil(pupils / each)
   return Array.from({ length: count }, (_, page): SheetPage => {
     const here = Math.min(each, pupils - page * each)
-    const tops = Array.from({ length: here }, (_, k) => k * half + EDGE)
+    const slips = Array.from({ length: here }, () => ({
+      ...block,
+      height: part,
+      marks: block.marks.map((mark) => moved(mark, EDGE, (part - block.height) / 2)),
+      panels: shifted(block.panels ?? [], EDGE, (part - block.height) / 2),
+    }))
+    const { marks, panels = [] } = piled(slips, 0)
+    const cuts = Array.from({ length: each - 1 }, (_, k): SheetMark => {
+      const y = (k + 1) * part
+      return {
+        mark: 'path',
+        runs: [
+          [
+            [6.5, y],
+            [paper.width - 6.5, y],
+          ],
+        ],
+        closed: false,
+        role: 'cut',
+        of: 'cut',
+      }
+    })
     return {
       box: [0, 0, paper.width, paper.height],
       unit: 'mm',
       paper,
       placed: [],
-      painting: block.panels?.length
-        ? {
-            areas: [],
-            bands: [],
-            panels: tops.flatMap((top) =>
-              (block.panels ?? []).map((panel) => ({
-                ...panel,
-                outline: panel.outline.map(([x, y]) => [x + EDGE, y + top] as const),
-                shapes: panel.shapes.map((shape) => ({
-                  ...shape,
-                  runs: shape.runs.map((run) => run.map(([x, y]) => [x + EDGE, y + top] as const)),
-                })),
-              })),
-            ),
-          }
-        : null,
-      marks: [
-        ...tops.flatMap((top) => block.marks.map((mark) => moved(mark, EDGE, top))),
-        ...(each > 1
-          ? [
-              {
-                mark: 'path' as const,
-                runs: [
-                  [
-                    [6.5, half],
-                    [paper.width - 6.5, half],
-                  ] as const,
-                ],
-                closed: false,
-                role: 'cut' as const,
-                of: 'cut',
-              },
-            ]
-          : []),
-      ],
+      painting: panels.length > 0 ? { panels, areas: [], bands: [] } : null,
+      marks: [...marks, ...cuts],
       says: `${plainText(of.order.design.title)}: ${name}, page ${page + 1} of ${count}.`,
     }
   })

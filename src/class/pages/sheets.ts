@@ -1,6 +1,7 @@
 /** The sheets that pupils cut, each with its code and a line for the name; and the steps in large print. */
 import { orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
+import type { Design } from '../../paper/index.ts'
 import { plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import { layOut, usualArt } from '../../sheet/index.ts'
@@ -63,7 +64,18 @@ export function sheetPages(of: Class, sheet: Sheet, first?: readonly SheetPage[]
       words: choice.large ? 'few' : 'all',
     },
   )
-  return pages.map((page) => ({ ...page, marks: [...page.marks, ...crosses(page, of, sheet)] }))
+  return pages.map((page) => ({
+    ...page,
+    marks: [...page.marks, ...crosses(page, of, sheet), ...codeOn(page, sheet.code)],
+  }))
+}
+
+/** Where a card fills its page no title stands on it: the code stands small in its lower left corner. */
+function codeOn({ marks, placed, box }: SheetPage, code: string): SheetMark[] {
+  const isSaid = marks.some((mark) => mark.mark === 'word' && mark.bold && mark.text.endsWith(code))
+  if (isSaid || placed.length === 0) return []
+  const at: Point = [12, box[3] - 9]
+  return [{ mark: 'word', at, text: code, role: 'note', anchor: 'start', size: 3.4, bold: true, of: 'code' }]
 }
 
 /** The same page under another code: the last word of its title. */
@@ -81,9 +93,13 @@ function recoded(page: SheetPage, from: string, to: string): SheetPage {
   }
 }
 
+/** Nothing is drawn on it that would have to be coloured. */
+const bare = ({ art: _, ...design }: Design): Design => design
+
 /** How it is made, in large print, step by step. */
 export function makingPages(of: Class): readonly SheetPage[] {
-  const { design, order } = of
+  const { order } = of
+  const design = order.choice.picture ? of.design : bare(of.design)
   const look = LOOKS.large
   const { words } = order
   const steps = orderOf(design).map((work) => wordsOf(design, work))

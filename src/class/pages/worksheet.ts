@@ -44,15 +44,14 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
     label: label.yours ?? '',
     whole: true,
     rows: (width) => {
-      const wide = Math.min(62, width * 0.44)
+      const wide = Math.min(62, width * 0.42)
       const text = width - wide - 6
       const lines = [
         measured && sheet.size !== null
           ? paragraph(
               [
-                { text: `${large(sizeName(measured))}: ` },
-                bold(sizeSays(measured, sheet.size)),
-                { text: '.' },
+                { text: `${large(sizeName(measured))}:` },
+                bold(` ${sizeSays(measured, sheet.size)}`),
               ],
               look.body,
               text,
@@ -112,7 +111,7 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
         measured && differs
           ? picture(
               classChart(
-                { width, height: Math.min(width * 0.5, 78) },
+                { width, height: width * (choice.large ? 0.6 : 0.47) },
                 {
                   ...{ measured, copies: sheets, unit: 'mm', text: look.small.size },
                   across: `${sizeName(measured)}, ${measured.unit === 'mm' ? 'mm' : 'degrees'}`,

@@ -38,7 +38,7 @@ import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf } from './paper-sizes.ts'
 import { piecePages } from './piece-pages.ts'
 import type { Fitting, Section } from './sections.ts'
-import { fittings, header, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
+import { fittings, header, largeHead, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
 
 export interface SheetOptions {
   readonly paper: PaperName
@@ -46,7 +46,7 @@ export interface SheetOptions {
   readonly lines?: SheetLines
   /** What is drawn on the design; not printed at all unless said. */
   readonly art?: SheetArt
-  /** `few`: the title, the maker's line and the check lines alone, where all else is said on other paper. */
+  /** `few`: title, maker's line and check lines alone, in large print, where all else is said on other paper. */
   readonly words?: 'all' | 'few'
 }
 
@@ -205,7 +205,11 @@ function laidOut(drawn: Design, options: SheetOptions, fit: Fit, care: readonly 
   const design = options.art === 'lines' ? adorned : unadorned(adorned)
   const byHand = fit.leavesCover ? { cover: coverSize(drawn) } : {}
   const said = (sections: readonly Section[]): readonly Section[] =>
-    options.words === 'few' ? sections.filter(({ id }) => FEW.has(id)) : sections
+    options.words === 'few'
+      ? sections
+          .filter(({ id }) => FEW.has(id))
+          .map((one) => (one.id === 'head' ? largeHead(design, lines) : one))
+      : sections
   const [card, ...others] = pieces(design) as readonly [Piece, ...Piece[]]
   const face = faceOf(lines)
   const first = bedPage(
