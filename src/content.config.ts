@@ -3,6 +3,7 @@ import { file, glob } from 'astro/loaders'
 import { z } from 'astro/zod'
 import { DesignError, parseDesign } from './paper/index.ts'
 import { benchSchema } from './site/bench.ts'
+import { lessonSchema, packSchema } from './site/lesson/schema.ts'
 import { wordPictureSchema } from './site/word-picture.ts'
 
 const chapters = defineCollection({
@@ -90,4 +91,16 @@ const glossary = defineCollection({
   }),
 })
 
-export const collections = { chapters, dummies, glossary, plans }
+/** Plans of a lesson, its questions and its words, for each range of ages. */
+const lessons = defineCollection({
+  loader: glob({ base: 'content/lessons', pattern: 'ages-*.json' }),
+  schema: lessonSchema,
+})
+
+/** What every class pack says, whoever is taught. */
+const pack = defineCollection({
+  loader: glob({ base: 'content/lessons', pattern: 'pack.json' }),
+  schema: packSchema,
+})
+
+export const collections = { chapters, dummies, glossary, lessons, pack, plans }

@@ -10,9 +10,7 @@ export interface Taught {
 
 /** What is read first on a design: the mechanism of that id, else the first that is read. */
 export function leadIn(design: Design, id?: string): Design['mechanisms'][number] | undefined {
-  return (
-    design.mechanisms.find((m) => m.id === id) ?? design.mechanisms.find((_, k) => isRead(design, k))
-  )
+  return design.mechanisms.find((m) => m.id === id) ?? design.mechanisms.find((_, k) => isRead(design, k))
 }
 
 /** The chapter whose words go with a design: the first that leads with the same kind; the first of all if none does. */

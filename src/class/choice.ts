@@ -37,7 +37,9 @@ export const USUAL: Choice = {
 }
 
 /** What was given for one field, or a sentence that names the field and what is allowed. */
-export type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly sentence: string }
+export type Read<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly sentence: string }
 
 const listed = (names: readonly (string | number)[]): string => names.join(', ')
 
@@ -45,7 +47,10 @@ function wholeNumber(name: string, text: string, most: number): Read<number> {
   const value = /^\s*\d{1,4}\s*$/.test(text) ? Number(text) : Number.NaN
   return value >= 1 && value <= most
     ? { ok: true, value }
-    : { ok: false, sentence: `${name} must be a whole number from 1 to ${most}, not “${text.trim().slice(0, 20)}”.` }
+    : {
+        ok: false,
+        sentence: `${name} must be a whole number from 1 to ${most}, not “${text.trim().slice(0, 20)}”.`,
+      }
 }
 
 /** How many pupils. */
@@ -56,7 +61,9 @@ export const readGroups = (text: string, pupils: number): Read<number> => wholeN
 
 export function readAges(text: string): Read<Ages> {
   const value = AGES.find((one) => one === text)
-  return value ? { ok: true, value } : { ok: false, sentence: `Ages must be one of ${listed(AGES)}, not “${text}”.` }
+  return value
+    ? { ok: true, value }
+    : { ok: false, sentence: `Ages must be one of ${listed(AGES)}, not “${text}”.` }
 }
 
 export function readMinutes(text: string): Read<Minutes> {
@@ -70,7 +77,10 @@ export function readPaper(text: string): Read<PaperName> {
   const paper = paperNamed(text)
   return paper
     ? { ok: true, value: paper.name }
-    : { ok: false, sentence: `Paper must be one of ${listed(papers.map(({ name }) => name))}, not “${text}”.` }
+    : {
+        ok: false,
+        sentence: `Paper must be one of ${listed(papers.map(({ name }) => name))}, not “${text}”.`,
+      }
 }
 
 /** Letters for groups that nobody takes for a one or a nought. */

@@ -48,7 +48,11 @@ export const measureNamed = (all: readonly Measured[], name: string | null): Mea
 export const nameOfMeasure = ({ id, field }: Measured): string => `${id}.${field}`
 
 /** The parts of the lesson with the minutes that the teacher gave them. */
-export function partsOf({ lesson, choice, minutes }: Pick<Order, 'lesson' | 'choice' | 'minutes'>): readonly Part[] {
+export function partsOf({
+  lesson,
+  choice,
+  minutes,
+}: Pick<Order, 'lesson' | 'choice' | 'minutes'>): readonly Part[] {
   const parts = lesson.plans[`${choice.minutes}`]
   const known = minutes?.length === parts.length ? minutes : parts.map((part) => part.minutes)
   return parts.map((part, k) => ({ ...part, minutes: known[k] ?? part.minutes }))
@@ -84,7 +88,10 @@ export interface Section {
 }
 
 /** Numbers of a section's pages in the file, from 1; null where it has none. */
-export function pageNumbers(sections: readonly Section[], name: Section['name']): readonly [number, number] | null {
+export function pageNumbers(
+  sections: readonly Section[],
+  name: Section['name'],
+): readonly [number, number] | null {
   let before = 0
   for (const { name: at, pages } of sections) {
     if (at === name && pages.length > 0) return [before + 1, before + pages.length]

@@ -29,7 +29,10 @@ function separatorOf(text: string): Separator {
     }
     if (!quoted) counts.set(letter, (counts.get(letter) ?? 0) + 1)
   }
-  return SEPARATORS.reduce((best, one) => ((counts.get(one) ?? 0) > (counts.get(best) ?? 0) ? one : best), SEPARATORS[0])
+  return SEPARATORS.reduce(
+    (best, one) => ((counts.get(one) ?? 0) > (counts.get(best) ?? 0) ? one : best),
+    SEPARATORS[0],
+  )
 }
 
 const ordinary = (text: string): boolean => text === '\n' || text === '\r'

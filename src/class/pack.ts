@@ -20,16 +20,10 @@ export interface Pack {
 }
 
 /** One after the other, as a room may stop between them. */
-export interface Pause {
-  (): Promise<void>
-}
+export type Pause = () => Promise<void>
 
 /** All pages. `tell` hears of each sheet that is drawn. Throws a `TooLargeError` as a sheet does. */
-export async function packOf(
-  of: Class,
-  tell: Tell = () => {},
-  pause: Pause = async () => {},
-): Promise<Pack> {
+export async function packOf(of: Class, tell: Tell = () => {}, pause: Pause = async () => {}): Promise<Pack> {
   const { order, sheets } = of
   const { choice } = order
   const figure = figureBlock(of, order.seen ?? SEEN)
@@ -47,7 +41,10 @@ export async function packOf(
   const cardSheets = drawn.reduce((sum, { length }) => sum + length, 0)
   const rest: readonly Section[] = [
     { name: 'sheets', pages: drawn.flat() },
-    { name: 'making', pages: Array.from({ length: making.length === 0 ? 0 : choice.pupils }, () => making).flat() },
+    {
+      name: 'making',
+      pages: Array.from({ length: making.length === 0 ? 0 : choice.pupils }, () => making).flat(),
+    },
     { name: 'worksheets', pages: worksheets },
     { name: 'recall', pages: recall },
     { name: 'key', pages: key },
@@ -57,13 +54,39 @@ export async function packOf(
   // How many pages the teacher's own part has hangs on nothing that it says of the others.
   const teacher = (own: readonly SheetPage[]): readonly SheetPage[] => {
     const sections: readonly Section[] = [{ name: 'teacher', pages: own }, ...rest]
-    return teacherPages(of, shoppingFor(of.design, choice, { cardSheets, paperSheets: others + own.length }), sections)
+    return teacherPages(
+      of,
+      shoppingFor(of.design, choice, { cardSheets, paperSheets: others + own.length }),
+      sections,
+    )
   }
   const own = teacher(teacher([]))
   return {
     sections: [{ name: 'teacher', pages: own }, ...rest],
     shopping: shoppingFor(of.design, choice, { cardSheets, paperSheets: others + own.length }),
   }
+}
+
+/**
+ * What the pack will need, without drawing all of it: one pupil's pages are drawn, and counted for all. Throws a
+ * `TooLargeError` as a sheet does.
+ */
+export async function shoppingOf(of: Class): Promise<Shopping> {
+  const { choice } = of.order
+  const { sections } = await packOf({ ...of, sheets: of.sheets.slice(0, 1) })
+  const pages = (name: Section['name']): number =>
+    sections.find((one) => one.name === name)?.pages.length ?? 0
+  const each = (name: Section['name']): number => choice.pupils * pages(name)
+  return shoppingFor(of.design, choice, {
+    cardSheets: each('sheets'),
+    paperSheets:
+      pages('teacher') +
+      pages('making') +
+      each('worksheets') +
+      pages('recall') +
+      pages('key') +
+      pages('certificates'),
+  })
 }
 
 /** The pack, or some of its sections, as one PDF. The writer is loaded on the first call. */

@@ -16,7 +16,9 @@ export interface Read {
 export const mostRead = ({ card }: Pick<Read, 'card'>): number =>
   Math.ceil(Math.hypot(2 * card.width, card.height) / 10) * 10
 
-export type ReadNumber = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly sentence: string }
+export type ReadNumber =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly sentence: string }
 
 /** A number as it is typed or pasted: with a decimal point or comma, and its unit or without. */
 export function readNumber(text: string, most: number): ReadNumber {
@@ -26,9 +28,15 @@ export function readNumber(text: string, most: number): ReadNumber {
     .replace(',', '.')
   const value = /^\d{1,6}(\.\d{1,6})?$/.test(plain) ? Number(plain) : Number.NaN
   if (Number.isNaN(value))
-    return { ok: false, sentence: `“${text.trim().slice(0, 30)}” is no reading; it must be a number from 0 to ${most} mm.` }
+    return {
+      ok: false,
+      sentence: `“${text.trim().slice(0, 30)}” is no reading; it must be a number from 0 to ${most} mm.`,
+    }
   if (value > most)
-    return { ok: false, sentence: `${plain} mm is out of range; a reading of this card is from 0 to ${most} mm.` }
+    return {
+      ok: false,
+      sentence: `${plain} mm is out of range; a reading of this card is from 0 to ${most} mm.`,
+    }
   return { ok: true, value }
 }
 
@@ -44,13 +52,21 @@ const HEAD = { sheet: 'sheet', size: 'size', reading: 'reading_mm' } as const
 export const readingsTable = ({ sheets }: Pick<Read, 'sheets'>, readings: Readings): string =>
   tableText([
     Object.values(HEAD),
-    ...sheets.map(({ code, size }) => [code, size === null ? '' : String(size), readings[code]?.toString() ?? '']),
+    ...sheets.map(({ code, size }) => [
+      code,
+      size === null ? '' : String(size),
+      readings[code]?.toString() ?? '',
+    ]),
   ])
 
 const at = ({ line, column }: TableCell): string => `Line ${line}, column ${column}`
 
 /** Which columns hold the code and the reading: by their names, else the first and the last. */
-function columnsOf(row: readonly TableCell[]): { readonly sheet: number; readonly reading: number; readonly isHead: boolean } {
+function columnsOf(row: readonly TableCell[]): {
+  readonly sheet: number
+  readonly reading: number
+  readonly isHead: boolean
+} {
   const named = (test: RegExp): number => row.findIndex(({ text }) => test.test(text.trim()))
   const [sheet, reading] = [named(/^(sheet|code)$/i), named(/^(reading|read|rise|gap|mm)/i)]
   if (sheet >= 0 && reading >= 0) return { sheet, reading, isHead: true }
@@ -65,7 +81,11 @@ export function readReadings(text: string, of: Read): ReadReadings {
   const table = readTable(text)
   if (!table.ok) return { readings: {}, sentences: [table.sentence] }
   const [first, ...rest] = table.rows
-  if (!first) return { readings: {}, sentences: ['There is nothing in it: a row is a sheet’s code and a reading, as in A1, 31.5.'] }
+  if (!first)
+    return {
+      readings: {},
+      sentences: ['There is nothing in it: a row is a sheet’s code and a reading, as in A1, 31.5.'],
+    }
   const { sheet, reading, isHead } = columnsOf(first)
   const codes = new Map(of.sheets.map(({ code }) => [code.toUpperCase(), code]))
   const known = [...codes.values()]
@@ -76,7 +96,9 @@ export function readReadings(text: string, of: Read): ReadReadings {
     if (!name) continue
     const code = codes.get(name.text.trim().toUpperCase())
     if (code === undefined) {
-      sentences.push(`${at(name)}: there is no sheet “${name.text.trim().slice(0, 20)}”; this class has ${known[0]} to ${known.at(-1)}.`)
+      sentences.push(
+        `${at(name)}: there is no sheet “${name.text.trim().slice(0, 20)}”; this class has ${known[0]} to ${known.at(-1)}.`,
+      )
       continue
     }
     const size = of.sheets.find((one) => one.code === code)?.size ?? null
@@ -85,7 +107,8 @@ export function readReadings(text: string, of: Read): ReadReadings {
     if (!value || value.text.trim() === '') continue
     const number = readNumber(value.text, mostRead(of))
     if (!number.ok) sentences.push(`${at(value)}: ${number.sentence}`)
-    else if (code in readings) sentences.push(`${at(name)}: sheet ${code} was read before in this table; the first reading counts.`)
+    else if (code in readings)
+      sentences.push(`${at(name)}: sheet ${code} was read before in this table; the first reading counts.`)
     else readings[code] = number.value
   }
   return { readings, sentences }

@@ -69,8 +69,11 @@ export const cardFor = ({ card }: Pick<Design, 'card'>): Stock =>
   stockOf(BY_THICKNESS.find(({ upTo }) => card.caliper <= upTo)?.grams ?? 200)
 
 /** Mass of sheets, g: ISO 536, mass by area. */
-export const massOf = (sheets: number, { width, height }: { width: number; height: number }, grams: number): number =>
-  (sheets * width * height * grams) / 1e6
+export const massOf = (
+  sheets: number,
+  { width, height }: { width: number; height: number },
+  grams: number,
+): number => (sheets * width * height * grams) / 1e6
 
 type Spot = readonly [number, number]
 

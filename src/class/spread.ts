@@ -93,7 +93,9 @@ export function sizeOf(design: Design, { id, field, what }: Measured, point?: Fl
 
 /** The advice from practice that a card goes against as it is: its copies may do so too. */
 const cautionsOf = (design: Design): ReadonlySet<CheckName> =>
-  new Set(check(design, { repairs: false }).flatMap(({ ok, caution, name }) => (!ok && caution ? [name] : [])))
+  new Set(
+    check(design, { repairs: false }).flatMap(({ ok, caution, name }) => (!ok && caution ? [name] : [])),
+  )
 
 /** The first thing that does not hold, in the kernel's words, but for advice that is known; null if all holds. */
 export const faultOf = (design: Design, known: ReadonlySet<CheckName> = new Set()): string | null =>
@@ -243,8 +245,7 @@ export function spreadOf(
       notes: [`All sheets are alike, for this card has something to mend first. ${own}`],
     }
   const at = sizeOf(design, measured, point)
-  const asked =
-    measured.what === 'gap' ? pointRange(design) : ([at * ASKED.least, at * ASKED.most] as const)
+  const asked = measured.what === 'gap' ? pointRange(design) : ([at * ASKED.least, at * ASKED.most] as const)
   const low = soundEnd(design, measured, known, [at, asked[0]])
   tell(1, count + 2)
   const high = soundEnd(design, measured, known, [at, asked[1]])

@@ -25,7 +25,8 @@ const HELD = 2
 /** It must leave less than this share of the squares. */
 const BETTER = 0.5
 
-const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / Math.max(1, values.length)
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, v) => sum + v, 0) / Math.max(1, values.length)
 
 const squares = (values: readonly number[]): number => values.reduce((sum, v) => sum + v * v, 0)
 
@@ -39,7 +40,10 @@ export function together(sheets: readonly Sheet[], measured: Measured, readings:
   const off = mean(offs)
   const left = (opening: number): number =>
     squares(
-      read.map(({ sheet: { design, size }, value }) => value - readingOf(design, { ...measured, opening }, size ?? 0)),
+      read.map(
+        ({ sheet: { design, size }, value }) =>
+          value - readingOf(design, { ...measured, opening }, size ?? 0),
+      ),
     )
   const { opening } = measured
   let best = { opening, left: squares(offs) }

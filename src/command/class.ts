@@ -1,7 +1,16 @@
 import { extname } from 'node:path'
 import { chapterFor, leadIn } from '../class/chapter-for.ts'
 import type { Choice, Read } from '../class/choice.ts'
-import { AGES_NAMES, MOST_PUPILS, readAges, readGroups, readMinutes, readPaper, readPupils, USUAL } from '../class/choice.ts'
+import {
+  AGES_NAMES,
+  MOST_PUPILS,
+  readAges,
+  readGroups,
+  readMinutes,
+  readPaper,
+  readPupils,
+  USUAL,
+} from '../class/choice.ts'
 import type { Class } from '../class/class.ts'
 import { classOf, nameOfMeasure } from '../class/class.ts'
 import type { Pack } from '../class/pack.ts'
@@ -45,7 +54,11 @@ export const classPack: Command = {
     const chapter = chapterOf(design, options)
     const own = chapter.design.title === design.title ? chapter : null
     const { subject: lead, point } = own ?? {}
-    const choice = choiceOf(design, options, measuredOn(uncovered(design), lead ?? leadIn(design)?.id ?? null, point))
+    const choice = choiceOf(
+      design,
+      options,
+      measuredOn(uncovered(design), lead ?? leadIn(design)?.id ?? null, point),
+    )
     const made = classOf(
       {
         ...{ design, choice },
@@ -59,7 +72,8 @@ export const classPack: Command = {
     writeOut(out, place(out), await packPdf(made, pack, await fontOnDisk()))
     const pages = pack.sections.reduce((sum, one) => sum + one.pages.length, 0)
     console.log(`${visibleText(out)}: ${pages} pages for ${choice.pupils} pupils.`)
-    if (made.differs && made.measured) console.log(`From sheet to sheet differs: the ${sizeName(made.measured)}.`)
+    if (made.differs && made.measured)
+      console.log(`From sheet to sheet differs: the ${sizeName(made.measured)}.`)
     for (const note of made.notes) console.log(note)
     if (table !== null) {
       writeOut(table, place(table), readingsTable(made, {}))
@@ -103,7 +117,10 @@ const textOf = (options: Options, name: string, usual: string): string => {
 
 function choiceOf(design: Design, options: Options, all: readonly Measured[]): Choice {
   const pupils = got('pupils', readPupils(textOf(options, 'pupils', String(USUAL.pupils))))
-  const groups = got('groups', readGroups(textOf(options, 'groups', String(Math.min(USUAL.groups, pupils))), pupils))
+  const groups = got(
+    'groups',
+    readGroups(textOf(options, 'groups', String(Math.min(USUAL.groups, pupils))), pupils),
+  )
   const names = all.map(nameOfMeasure)
   const size = textOf(options, 'size', names[0] ?? 'none')
   if (size !== 'none' && !names.includes(size))

@@ -17,6 +17,7 @@ export const pages: readonly string[] = [
   '/garden/',
   '/dummy/',
   '/steps/',
+  '/class/',
   '/plans/',
   '/plans/heron/',
   '/plans/owl/',

@@ -1,7 +1,7 @@
 import type { Class } from '../class.ts'
 import type { Seen } from '../seen.ts'
-import type { Pictured } from './frame.ts'
 import { cardFigure } from './figures.ts'
+import type { Pictured } from './frame.ts'
 import { picture } from './picture.ts'
 
 /** The class's card as a block of any width: where the answer would stand there is a question mark. */

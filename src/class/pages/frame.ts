@@ -1,8 +1,9 @@
 /** A page of words for a class: a margin with its labels, a red line, and the text beside it. Lengths in mm. */
+
+import type { SheetPage } from '../../sheet/index.ts'
 import type { Painting } from '../../sheet/marks/painting.ts'
 import type { Block, Run, SheetMark, Type } from '../../sheet/marks/setting.ts'
 import { moved, paragraph } from '../../sheet/marks/setting.ts'
-import type { SheetPage } from '../../sheet/index.ts'
 import type { Paper } from '../../sheet/pages/paper-sizes.ts'
 
 /** Shapes that are painted under a block's marks, as a picture is. */
@@ -211,7 +212,14 @@ const marginLine = (paper: Paper): SheetMark => ({
 })
 
 /** Words with a dotted line behind them to write on, and what stands at its end. */
-export function toFill(words: string, type: Type, width: number, long: number, after = '', of = 'fill'): Block {
+export function toFill(
+  words: string,
+  type: Type,
+  width: number,
+  long: number,
+  after = '',
+  of = 'fill',
+): Block {
   const text = paragraph([{ text: words }], type, width - 20)
   const lines = Math.max(1, Math.round((text.height - 0.888 * type.size) / type.leading) + 1)
   const y = 0.668 * type.size + (lines - 1) * type.leading
@@ -243,7 +251,9 @@ export function toFill(words: string, type: Type, width: number, long: number, a
 }
 
 function lastWidth(mark: SheetMark | undefined, { size }: Type): number {
-  return mark?.mark === 'word' ? mark.at[0] + paragraph([{ text: mark.text }], { size, leading: size }, 1e4).width : 0
+  return mark?.mark === 'word'
+    ? mark.at[0] + paragraph([{ text: mark.text }], { size, leading: size }, 1e4).width
+    : 0
 }
 
 /** Empty lines to write on. */

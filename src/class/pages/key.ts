@@ -28,7 +28,12 @@ function table(of: Class, width: number, least: number): Pictured {
   const look = order.choice.large ? LOOKS.large : LOOKS.usual
   const words = order.words.answers
   const wedges = measured !== null && sheets.some((sheet) => wedgeOf(of, sheet) !== null)
-  const head = [words.sheet ?? '', measured ? large(words.own ?? '') : '', ...(wedges ? [words.wedge ?? ''] : []), words.reads ?? '']
+  const head = [
+    words.sheet ?? '',
+    measured ? large(words.own ?? '') : '',
+    ...(wedges ? [words.wedge ?? ''] : []),
+    words.reads ?? '',
+  ]
   const rows = sheets.map((sheet) => [
     sheet.code,
     measured && sheet.size !== null ? sizeSays(measured, sheet.size) : '',
@@ -46,7 +51,9 @@ function table(of: Class, width: number, least: number): Pictured {
     if (part.length === 0) continue
     for (const [k, text] of head.entries())
       marks.push(
-        ...paragraph([bold(text)], look.small, share * 1.4).marks.map((mark) => moved(mark, c * wide + k * share, 0)),
+        ...paragraph([bold(text)], look.small, share * 1.4).marks.map((mark) =>
+          moved(mark, c * wide + k * share, 0),
+        ),
       )
     for (const [r, row] of part.entries())
       for (const [k, text] of row.entries())
@@ -86,7 +93,9 @@ export function keyPages(of: Class): readonly SheetPage[] {
             {
               ...{ measured, copies: sheets, unit: 'mm', text: look.small.size },
               curve: curveOf(design, measured, sheets),
-              readings: sheets.flatMap(({ size, reads, code }) => (size === null ? [] : [{ size, value: reads, code }])),
+              readings: sheets.flatMap(({ size, reads, code }) =>
+                size === null ? [] : [{ size, value: reads, code }],
+              ),
               across: `${sizeName(measured)}, ${measured.unit === 'mm' ? 'mm' : 'degrees'}`,
               up: words.worksheet.axis ?? '',
             },
@@ -95,7 +104,10 @@ export function keyPages(of: Class): readonly SheetPage[] {
         ),
       ],
     })
-  const kind = measured?.id === POINT ? 'gap' : design.mechanisms.find(({ id, on }) => id === measured?.id && on === 'gutter')?.kind
+  const kind =
+    measured?.id === POINT
+      ? 'gap'
+      : design.mechanisms.find(({ id, on }) => id === measured?.id && on === 'gutter')?.kind
   const formula = kind === undefined ? undefined : words.formulas[kind]
   if (formula !== undefined)
     cells.push({ label: words.labels.formula ?? '', rows: (width) => [said(formula, look.body, width)] })
@@ -103,7 +115,10 @@ export function keyPages(of: Class): readonly SheetPage[] {
     label: words.labels.recall ?? '',
     rows: (width) =>
       chapter.recall.map(({ asks, answer }, k) =>
-        piled([paragraph([bold(`${k + 1}. ${asks}`)], look.body, width), said(answer, look.body, width)], look.row * 0.5),
+        piled(
+          [paragraph([bold(`${k + 1}. ${asks}`)], look.body, width), said(answer, look.body, width)],
+          look.row * 0.5,
+        ),
       ),
   })
   return pagesOf(cells, {

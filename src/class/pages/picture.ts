@@ -15,7 +15,10 @@ const onPaper: Partial<Record<Role, Role>> = { dimension: 'axis' }
 /** Squared paper: so pale that a pencil's cross is seen on it. */
 const SQUARES = { line: '#b4b9ca', width: 0.12 } as const
 
-const two = (n: number): string => Math.round(Math.min(255, Math.max(0, n))).toString(16).padStart(2, '0')
+const two = (n: number): string =>
+  Math.round(Math.min(255, Math.max(0, n)))
+    .toString(16)
+    .padStart(2, '0')
 
 /** A facet's grey: as light as its share of the lamp. */
 function greyOf({ paint }: PathMark): string {
@@ -27,7 +30,11 @@ function greyOf({ paint }: PathMark): string {
 /** What a drawing shows, without the empty table round it. */
 function cropped({ marks, box }: Drawing): Drawing['box'] {
   const points = marks.flatMap((mark): readonly Point[] =>
-    mark.mark === 'path' ? (mark.role === 'facet' || mark.role === 'dimension' ? mark.runs.flat() : []) : [mark.at],
+    mark.mark === 'path'
+      ? mark.role === 'facet' || mark.role === 'dimension'
+        ? mark.runs.flat()
+        : []
+      : [mark.at],
   )
   if (points.length === 0) return box
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]

@@ -1,8 +1,8 @@
 /** The sheets that pupils cut, each with its code and a line for the name; and the steps in large print. */
 import { orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
-import type { Design } from '../../paper/index.ts'
-import { plainText } from '../../paper/index.ts'
+import type { Design, Tight } from '../../paper/index.ts'
+import { plainText, tightest } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import { layOut, usualArt } from '../../sheet/index.ts'
 import { onPage } from '../../sheet/marks/piece-marks.ts'
@@ -45,7 +45,17 @@ function crosses({ placed }: SheetPage, of: Class, { size }: Sheet): SheetMark[]
 }
 
 /** What a sheet is called: the design's title and its code. */
-export const titleOf = ({ order }: Class, { code }: Sheet): string => `${plainText(order.design.title)} ${code}`
+export const titleOf = ({ order }: Class, { code }: Sheet): string =>
+  `${plainText(order.design.title)} ${code}`
+
+const known = new WeakMap<Design, readonly Tight[]>()
+
+/** What asks for care on the card as it was designed: the same on all its copies, and worked out once. */
+function careIn(design: Design): readonly Tight[] {
+  const found = known.get(design) ?? tightest(design)
+  known.set(design, found)
+  return found
+}
 
 /**
  * One pupil's pages. Where all sheets are alike they are drawn once, `first`, and only their codes differ.
@@ -53,15 +63,16 @@ export const titleOf = ({ order }: Class, { code }: Sheet): string => `${plainTe
 export function sheetPages(of: Class, sheet: Sheet, first?: readonly SheetPage[]): readonly SheetPage[] {
   const { order, sheets } = of
   const { choice } = order
-  const known = sheets[0]
-  if (first && known && sheet.design === known.design && of.measured?.what !== 'gap')
-    return first.map((page) => recoded(page, titleOf(of, known), titleOf(of, sheet)))
+  const [like] = sheets
+  if (first && like && sheet.design === like.design && of.measured?.what !== 'gap')
+    return first.map((page) => recoded(page, titleOf(of, like), titleOf(of, sheet)))
   const pages = layOut(
     { ...sheet.design, title: titleOf(of, sheet) },
     {
       paper: choice.paper,
       art: choice.picture ? usualArt(sheet.design) : 'none',
       words: choice.large ? 'few' : 'all',
+      care: careIn(of.design),
     },
   )
   return pages.map((page) => ({

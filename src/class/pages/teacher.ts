@@ -94,9 +94,17 @@ function bar(minutes: readonly number[], width: number): Block {
 }
 
 const span = (numbers: readonly [number, number] | null): string =>
-  numbers === null ? '' : numbers[0] === numbers[1] ? `page ${numbers[0]}` : `pages ${numbers[0]} to ${numbers[1]}`
+  numbers === null
+    ? ''
+    : numbers[0] === numbers[1]
+      ? `page ${numbers[0]}`
+      : `pages ${numbers[0]} to ${numbers[1]}`
 
-export function teacherPages(of: Class, shopping: Shopping, sections: readonly Section[]): readonly SheetPage[] {
+export function teacherPages(
+  of: Class,
+  shopping: Shopping,
+  sections: readonly Section[],
+): readonly SheetPage[] {
   const { order, parts, notes } = of
   const { words, lesson, chapter, choice } = order
   const look = choice.large ? LOOKS.large : LOOKS.usual
@@ -120,7 +128,12 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
             [
               paragraph([bold(words.parts[part.name])], look.body, indent - 3),
               paragraph(
-                [{ text: `${starts[k]} to ${(starts[k] ?? 0) + part.minutes} ${labels.minutes}`, role: 'guide' }],
+                [
+                  {
+                    text: `${starts[k]} to ${(starts[k] ?? 0) + part.minutes} ${labels.minutes}`,
+                    role: 'guide',
+                  },
+                ],
                 look.small,
                 indent - 3,
               ),
@@ -128,7 +141,10 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
             0.6,
           ).marks,
           indent,
-          atLeast(said(filled(part.does, values), look.body, width - indent), look.body.leading + look.small.leading),
+          atLeast(
+            said(filled(part.does, values), look.body, width - indent),
+            look.body.leading + look.small.leading,
+          ),
         ),
       ),
     ],
@@ -139,7 +155,10 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
     const says = words.glossary[word]
     return says === undefined ? [] : [{ head: `${word}:`, text: says }]
   })
-  const questions = [...(chapter.ask ? [{ asks: chapter.ask.asks, answer: chapter.ask.answer }] : []), ...lesson.questions]
+  const questions = [
+    ...(chapter.ask ? [{ asks: chapter.ask.asks, answer: chapter.ask.answer }] : []),
+    ...lesson.questions,
+  ]
   const mistakes = [...chapter.slips, ...lesson.slips]
   const papers = (['teacher', 'making', 'worksheets', 'recall', 'key', 'certificates'] as const)
     .flatMap((name) => {
@@ -153,7 +172,10 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
       return all
     }, [])
   const printing = words.printing.map((text) =>
-    filled(text, { cards: cap(span(pageNumbers(sections, 'sheets'))), papers: papers.map(span).join(' and ') }),
+    filled(text, {
+      cards: cap(span(pageNumbers(sections, 'sheets'))),
+      papers: papers.map(span).join(' and '),
+    }),
   )
   const rubric: Cell = {
     label: labels.rubric ?? '',
@@ -170,11 +192,15 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
       { label: labels.words ?? '', rows: pairs(glossary) },
       {
         label: labels.questions ?? '',
-        rows: pairs(questions.map(({ asks, answer }) => ({ head: filled(asks, values), text: filled(answer, values) }))),
+        rows: pairs(
+          questions.map(({ asks, answer }) => ({ head: filled(asks, values), text: filled(answer, values) })),
+        ),
       },
       {
         label: labels.mistakes ?? '',
-        rows: pairs(mistakes.map(({ sign, cure }) => ({ head: filled(sign, values), text: filled(cure, values) }))),
+        rows: pairs(
+          mistakes.map(({ sign, cure }) => ({ head: filled(sign, values), text: filled(cure, values) })),
+        ),
       },
       cell('misconceptions', chapter.misconceptions),
       cell('notes', fill(lesson.notes)),
@@ -184,7 +210,10 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
         rows: (width) => [
           said(words.curriculum, look.body, width),
           ...pairs(
-            chapter.standards.map(({ code, says }) => ({ head: `${standardName(code, words)}:`, text: says })),
+            chapter.standards.map(({ code, says }) => ({
+              head: `${standardName(code, words)}:`,
+              text: says,
+            })),
           )(width),
         ],
       },
@@ -217,7 +246,10 @@ export function teacherPages(of: Class, shopping: Shopping, sections: readonly S
 
 const cap = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
-const atLeast = (block: Block, height: number): Block => ({ ...block, height: Math.max(block.height, height) })
+const atLeast = (block: Block, height: number): Block => ({
+  ...block,
+  height: Math.max(block.height, height),
+})
 
 /** The aims as rows, the levels as columns; in large print one under another. */
 function rubricRows({ order }: Class, width: number, look: Look): readonly Block[] {

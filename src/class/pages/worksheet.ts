@@ -1,6 +1,5 @@
 /** One pupil's worksheet: guess, cut, measure, compare. */
-import { nameOf } from '../../paper/index.ts'
-import { plainText } from '../../paper/index.ts'
+import { nameOf, plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import { paragraph } from '../../sheet/marks/setting.ts'
 import type { Class, Sheet } from '../class.ts'
@@ -49,14 +48,11 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
       const lines = [
         measured && sheet.size !== null
           ? paragraph(
-              [
-                { text: `${large(sizeName(measured))}:` },
-                bold(` ${sizeSays(measured, sheet.size)}`),
-              ],
+              [{ text: `${large(sizeName(measured))}:` }, bold(` ${sizeSays(measured, sheet.size)}`)],
               look.body,
               text,
             )
-          : said(filled(w.alike ?? '', {}), look.body, text),
+          : said(filled(w.alike ?? '', { code: sheet.code }), look.body, text),
         said(readingSays(of), look.body, text),
       ]
       return [sideBySide(piled(lines, look.row), figure(wide), text + 6)]

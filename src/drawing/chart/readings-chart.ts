@@ -68,7 +68,9 @@ export function readingsChart(size: Size, options: ReadingsChartOptions): Drawin
     const [low = 0, high = 0] = scale.domain()
     if (step <= 0) return []
     const from = Math.ceil(low / step - 1e-9)
-    return Array.from({ length: Math.floor(high / step + 1e-9) - from + 1 }, (_, k) => scale((from + k) * step))
+    return Array.from({ length: Math.floor(high / step + 1e-9) - from + 1 }, (_, k) =>
+      scale((from + k) * step),
+    )
   }
   const box = [left, roof, right - left, bottom - roof] as const
   const marks: Mark[] = [
@@ -89,7 +91,14 @@ export function readingsChart(size: Size, options: ReadingsChartOptions): Drawin
     (one) => spot(one)[1],
   )
   if (curve.length > 1)
-    marks.push({ mark: 'path', runs: runsOf(drawn, curve), closed: false, role: 'curve', series: 0, of: 'model' })
+    marks.push({
+      mark: 'path',
+      runs: runsOf(drawn, curve),
+      closed: false,
+      role: 'curve',
+      series: 0,
+      of: 'model',
+    })
   const half = CROSS * text
   for (const one of readings) {
     const [x, y] = spot(one)
@@ -103,11 +112,19 @@ export function readingsChart(size: Size, options: ReadingsChartOptions): Drawin
         [x + half, y - half],
       ],
     ]
-    marks.push({ mark: 'path', runs, closed: false, role: 'dimension', ...(one.code ? { of: one.code } : {}) })
+    marks.push({
+      mark: 'path',
+      runs,
+      closed: false,
+      role: 'dimension',
+      ...(one.code ? { of: one.code } : {}),
+    })
   }
   const words = [
     ...ticks.map((tick) => word([left - 0.45 * text, values(tick) + 0.33 * text], `${tick}`, 'end')),
-    ...steps.map((step) => word([sizes(step), bottom + 1.3 * text], `${step}${sign === '°' ? '°' : ''}`, 'middle')),
+    ...steps.map((step) =>
+      word([sizes(step), bottom + 1.3 * text], `${step}${sign === '°' ? '°' : ''}`, 'middle'),
+    ),
     word([0.2 * text, text], up, 'start'),
     word([right, bottom + 2.6 * text], across, 'end'),
   ]

@@ -48,6 +48,8 @@ export interface SheetOptions {
   readonly art?: SheetArt
   /** `few`: title, maker's line and check lines alone, in large print, where all else is said on other paper. */
   readonly words?: 'all' | 'few'
+  /** The sizes that ask for more care than others, where they are known already: finding them is most of the work. */
+  readonly care?: readonly Tight[]
 }
 
 /** One page to print; the box is the whole paper, in mm. */
@@ -185,7 +187,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   const fit = fitOn(drawn, paperOf(options.paper))
   if (!fit.ok) throw new TooLargeError(fit)
   // The key speaks of those sizes alone whose marks found free paper.
-  for (let care = tightest(drawn); ; ) {
+  for (let care = options.care ?? tightest(drawn); ; ) {
     const pages = laidOut(drawn, options, fit, care)
     const marked = new Set(pages.flatMap(({ marks }) => marks.map(({ of }) => of)))
     const left = care.filter((one) => marked.has(careOf(one)))

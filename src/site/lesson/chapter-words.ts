@@ -42,9 +42,12 @@ const has = (node: Leaf, name: string): boolean => node.attributes?.some((one) =
 /** The number that a chapter takes from the kernel, as its page shows it. */
 function numberIn(node: Leaf, { design, dummy }: Reading): string {
   const given = (node.attributes ?? []).flatMap(({ name }) => (name === undefined ? [] : [name]))
-  const { decimals, bare, dummy: of, ...ask } = Object.fromEntries(
-    given.map((name) => [name, attribute(node, name)]),
-  ) as Record<string, unknown>
+  const {
+    decimals,
+    bare,
+    dummy: of,
+    ...ask
+  } = Object.fromEntries(given.map((name) => [name, attribute(node, name)])) as Record<string, unknown>
   return inText(
     answer(typeof of === 'string' ? dummy(of) : design, ask as unknown as Ask),
     typeof decimals === 'number' ? decimals : undefined,
@@ -71,7 +74,9 @@ function under(cell: Leaf, label: RegExp, reading: Reading): { said: string; lis
   if (at < 0) return { said: '', list: [] }
   const next = children[at + 1]
   return {
-    said: line(children[at] as Leaf, reading).replace(label, '').trim(),
+    said: line(children[at] as Leaf, reading)
+      .replace(label, '')
+      .trim(),
     list: next?.type === 'list' ? (next.children ?? []).map((item) => line(item, reading)) : [],
   }
 }
