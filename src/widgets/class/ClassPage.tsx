@@ -81,11 +81,17 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
   useEffect(() => {
     const asked = askedCard(offer, location.search, location.hash)
     const before = kept(first)
-    // Readings belong to the card that they were read off.
+    // Readings belong to the card that they were read off; a link of before brings nothing any more.
+    const isSame = asked === null ? before.card !== LINKED : asked === before.card && asked !== LINKED
     setState(
-      asked === null || asked === before.card
+      isSame
         ? before
-        : { ...before, card: asked, readings: {}, choice: { ...before.choice, differs: 'first' } },
+        : {
+            ...before,
+            card: asked ?? first.card,
+            readings: {},
+            choice: { ...before.choice, differs: 'first' },
+          },
     )
     setAwake(true)
     void ownCards().then(setOwn)

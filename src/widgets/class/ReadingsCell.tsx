@@ -276,6 +276,9 @@ export function ReadingsCell({
           {withModel && together
             ? togetherSays(together, measured.opening).map((one) => <p key={one}>{one}</p>)
             : null}
+          {withModel && count > 0 && compared.length === 0 ? (
+            <p class="quiet">Looking for what explains them …</p>
+          ) : null}
           {withModel && offs.length > 0 ? (
             <details class="readings-slips" open>
               <summary>

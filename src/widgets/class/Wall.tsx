@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Sheet } from '../../class/class.ts'
 import type { Readings } from '../../class/readings.ts'
@@ -70,41 +70,52 @@ export function Wall(props: WallProps): JSX.Element | null {
   const [at, setAt] = useState(0)
   const [isOpen, setOpen] = useState(false)
   const dialog = useRef<HTMLDialogElement>(null)
+  const title = useRef<HTMLHeadingElement>(null)
   const go = (n: number) => {
     setAt(Math.min(slides.length - 1, Math.max(0, n)))
     setOpen(false)
+    // What had the focus may go with the slide.
+    title.current?.focus({ preventScroll: true })
   }
-  useEffect(() => dialog.current?.showModal(), [])
+  useEffect(() => {
+    dialog.current?.showModal()
+    title.current?.focus()
+  }, [])
   const slide = slides[at]
+  const covers = slide?.answer !== undefined || slide?.shows === 'curve'
+  // At once: the next key goes on from where the last one came to.
+  useLayoutEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const target = event.target as Element
+      if (target.matches('input[type="text"]') || event.ctrlKey || event.metaKey || event.altKey) return
+      // What moves a slider moves the slider.
+      if (target.matches('input') && /^(Arrow|Home|End)/.test(event.key)) return
+      const to = {
+        PageDown: at + 1,
+        ArrowRight: at + 1,
+        PageUp: at - 1,
+        ArrowLeft: at - 1,
+        Home: 0,
+        End: slides.length - 1,
+      }[event.key]
+      if (event.key === 's' || event.key === 'S') setOpen(!isOpen)
+      // A clicker has one key on: it uncovers first.
+      else if (to === at + 1 && covers && !isOpen) setOpen(true)
+      else if (to === undefined) return
+      else go(to)
+      event.preventDefault()
+    }
+    addEventListener('keydown', onKey)
+    return () => removeEventListener('keydown', onKey)
+  })
   if (!slide) return null
-  const covers = slide.answer !== undefined || slide.shows === 'curve'
-  const onKey = (event: KeyboardEvent) => {
-    const target = event.target as Element
-    if (target.matches('input[type="text"]') || event.ctrlKey || event.metaKey || event.altKey) return
-    // What moves a slider moves the slider.
-    if (target.matches('input') && /^(Arrow|Home|End)/.test(event.key)) return
-    const to = {
-      PageDown: at + 1,
-      ArrowRight: at + 1,
-      PageUp: at - 1,
-      ArrowLeft: at - 1,
-      Home: 0,
-      End: slides.length - 1,
-    }[event.key]
-    if (event.key === 's' || event.key === 'S') setOpen(!isOpen)
-    // A clicker has one key on: it uncovers first.
-    else if (to === at + 1 && covers && !isOpen) setOpen(true)
-    else if (to === undefined) return
-    else go(to)
-    event.preventDefault()
-  }
   return (
-    <dialog class="wall" ref={dialog} aria-label="The lesson on the wall" onClose={onEnd} onKeyDown={onKey}>
+    <dialog class="wall" ref={dialog} aria-label="The lesson on the wall" onClose={onEnd}>
       <header>
         <p class="wall-part">
           {words.parts[slide.part.name]} <span>{slide.part.minutes} min</span>
         </p>
-        <h2 aria-live="polite">
+        <h2 tabIndex={-1} ref={title}>
           {slide.step === undefined ? '' : `${slide.step + 1}. `}
           {slide.says}
         </h2>
