@@ -65,6 +65,24 @@ test('a byte order mark and old line ends do not matter, empty lines are left ou
   ])
 })
 
+test('lines ended by CR alone, and empty ones before the first, leave the separator to be found', () => {
+  expect(rowsOf('\r\ra;b,c\rd;e\r')).toEqual([
+    ['a', 'b,c'],
+    ['d', 'e'],
+  ])
+  expect(rowsOf('"x;y;z",b\nc,d')).toEqual([
+    ['x;y;z', 'b'],
+    ['c', 'd'],
+  ])
+})
+
+test('a line of separators is a row of empty fields', () => {
+  expect(rowsOf('a,b\n,\n')).toEqual([
+    ['a', 'b'],
+    ['', ''],
+  ])
+})
+
 test('an empty last field is a field', () => {
   expect(rowsOf('a,b,\nc,d,')).toEqual([
     ['a', 'b', ''],

@@ -179,6 +179,21 @@ test('in large print nothing but a sheet’s own marks is smaller than 14 points
   expect(pack.sections.flatMap(({ pages }) => pages.flatMap(outside))).toEqual([])
 })
 
+test('a card without slits has no wedge in its key, and each kind is worked out by its own formula', async () => {
+  const keyOf = async (slug: string, differs: string): Promise<string> =>
+    textOn(
+      sectionOf(
+        await packOf(classOf(orderFor(slug, { pupils: 3, groups: 1, differs }))),
+        'key',
+      )[0] as SheetPage,
+    )
+  const layer = await keyOf('layers', 'body.depth')
+  expect(layer).not.toContain('Wedge')
+  expect(layer).toContain('Rise = depth × sin (opening)')
+  expect(await keyOf('it-starts-at-the-gutter', 'point.across')).toContain('Gap = 2 ×')
+  expect(await keyOf('one-slit-two-v-folds', 'beak.wedge')).not.toContain('Wedge')
+})
+
 test('sheets that are alike are drawn once and differ by their codes', async () => {
   const made = classOf(orderFor('layers', { pupils: 4, groups: 2 }))
   const pages = sectionOf(await packOf(made), 'sheets')

@@ -42,6 +42,8 @@ test('card of 200 g/m² is 110 lb index in the US, 160 is 90 lb index, copy pape
   expect(stockOf(200).us).toEqual({ pounds: 110, grade: 'index' })
   expect(stockOf(160).us).toEqual({ pounds: 90, grade: 'index' })
   expect(stockOf(80).us).toEqual({ pounds: 20, grade: 'bond' })
+  expect(stockOf(90).us).toEqual({ pounds: 24, grade: 'bond' })
+  expect(stockOf(250).us).toEqual({ pounds: 140, grade: 'index' })
 })
 
 // Trade charts: 0.23 mm is 199 g/m², 0.19 mm is 163 g/m², 0.097 mm is 75 g/m².
@@ -109,9 +111,9 @@ describe('tape and glue by the joints', () => {
 
 test('one pupil in ten needs scissors for the left hand; a square corner for each group', () => {
   const card = design()
-  const list = shoppingFor(card, { pupils: 28, groups: 7 }, { cardSheets: 28, paperSheets: 60 })
-  expect(list.leftScissors).toBe(3)
-  expect(list.scissors).toBe(25)
+  const list = shoppingFor(card, { pupils: 31, groups: 7 }, { cardSheets: 31, paperSheets: 60 })
+  expect(list.leftScissors).toBe(4)
+  expect(list.scissors).toBe(27)
   expect(list.corners).toBe(7)
-  expect(list.rulers).toBe(28)
+  expect(list.rulers).toBe(31)
 })

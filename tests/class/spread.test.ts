@@ -1,7 +1,7 @@
 // Sizes that differ from sheet to sheet.
 import { describe, expect, test, vi } from 'vitest'
 import { placesFor } from '../../src/class/choice.ts'
-import { measuredOn, sizeName, spreadOf } from '../../src/class/spread.ts'
+import { alike, measuredOn, sizeName, spreadOf } from '../../src/class/spread.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { check, parseDesign } from '../../src/paper/index.ts'
 import { uncovered } from '../../src/sheet/index.ts'
@@ -121,7 +121,36 @@ test('more sheets than there is room for are alike, and that is said', () => {
 
 test('one sheet alone has a size in the middle', () => {
   const beak = uncovered(dummy('beak'))
-  expect(spreadOf(beak, named(beak, 'beak', 'cut'), 1).copies).toHaveLength(1)
+  // Of 21 to 67.2 mm in steps of 5: half-way between 25 and 65.
+  expect(sizesOf(spreadOf(beak, named(beak, 'beak', 'cut'), 1).copies)).toEqual([45])
+})
+
+test.each([
+  ['layers', 'roof', 'wedge'],
+  ['heron-in-the-reeds', 'reed', 'depth'],
+  ['reeds', 'reed-2', 'depth'],
+])('sizes that fail between sound ends are left out: %s %s %s', (name, id, field) => {
+  const design = uncovered(dummy(name))
+  const { copies } = spreadOf(design, named(design, id, field), 12)
+  expect(copies).toHaveLength(12)
+  for (const copy of copies)
+    expect(check(copy.design, { repairs: false }).filter(({ ok, caution }) => !ok && !caution)).toEqual([])
+})
+
+test('how far it is is told, up to the last of all looks', () => {
+  const beak = uncovered(dummy('beak'))
+  const told: (readonly [number, number])[] = []
+  spreadOf(beak, named(beak, 'beak', 'cut'), 4, (done, of) => told.push([done, of]))
+  expect(told).toEqual([1, 2, 3, 4, 5, 6].map((done) => [done, 6]))
+})
+
+test('alike on a bare card, the dots stand where the chapter has them', () => {
+  const card = dummy('card')
+  const [dots] = measuredOn(card, null, [60, 70])
+  if (!dots) throw new Error('nothing is read on a bare card')
+  // 2 × 60 mm × sin 45°.
+  expect(alike(card, dots, 1, [60, 70]).copies[0]?.reads).toBeCloseTo(120 * Math.SQRT1_2, 9)
+  expect(dots.along).toBe(70)
 })
 
 test('on a bare card the dots differ, and the gap is twice their way from the gutter by the sine of half the opening', () => {

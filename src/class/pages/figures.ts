@@ -1,6 +1,7 @@
 /** The drawings of a lesson: the card with what is measured on it, and the class's curve. */
 import type { ReadingAt } from '../../drawing/chart/readings-chart.ts'
 import { axisFor, readingsChart } from '../../drawing/chart/readings-chart.ts'
+import { pointInView } from '../../drawing/page-point/page-point.ts'
 import type { Drawing } from '../../drawing/pen/marks.ts'
 import type { Size } from '../../drawing/view/camera.ts'
 import { view } from '../../drawing/view/view.ts'
@@ -12,13 +13,19 @@ import { readingOf, sized } from '../spread.ts'
 /** The card at the opening at which it is read, with the measure on it. */
 export function cardFigure(design: Design, measured: Measured | null, seen: Seen, size: Size): Drawing {
   const opening = measured?.opening ?? 100
-  return view(design, opening, { far: 1.7, ...seen.camera }, size, {
-    frame: [opening],
-    stand: seen.stand,
-    text: size.width / 18,
-    ...(measured === null || measured.what === 'gap' ? {} : { rise: [measured.id] }),
+  const text = size.width / 18
+  const isGap = measured?.what === 'gap'
+  const drawn = view(design, opening, { far: 1.7, ...seen.camera }, size, {
+    ...{ frame: [opening], stand: seen.stand, text },
+    ...(measured === null || isGap ? {} : { rise: [measured.id] }),
   })
+  if (!isGap) return drawn
+  const point = [design.card.width * POINT_AT, measured?.along ?? 0] as const
+  return pointInView(drawn, point, opening, { text, unit: 'mm' })
 }
+
+/** Where a point of a bare card is shown in a figure, as a share of its page. */
+const POINT_AT = 0.55
 
 /** Points of the model's curve. */
 const STEPS = 40

@@ -43,7 +43,7 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
     label: label.yours ?? '',
     whole: true,
     rows: (width) => {
-      const wide = Math.min(62, width * 0.42)
+      const wide = Math.min(62, width * 0.4)
       const text = width - wide - 6
       const lines = [
         measured && sheet.size !== null
@@ -107,7 +107,7 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
         measured && differs
           ? picture(
               classChart(
-                { width, height: width * (choice.large ? 0.6 : 0.47) },
+                { width, height: chartHeight(of, width) },
                 {
                   ...{ measured, copies: sheets, unit: 'mm', text: look.small.size },
                   across: `${sizeName(measured)}, ${measured.unit === 'mm' ? 'mm' : 'degrees'}`,
@@ -132,6 +132,10 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
     says: `${label.worksheet} ${sheet.code}`,
   })
 }
+
+/** As high as leaves the rest of the worksheet room on its page, where that is high enough; mm. */
+const chartHeight = ({ order }: Class, width: number): number =>
+  order.choice.large ? 0.6 * width : Math.max(45, Math.min(0.47 * width, paperIn({ order }).height - 228))
 
 /** A title and a line for the name. */
 export function headWith(title: string, { order }: Class, width: number): Pictured {
