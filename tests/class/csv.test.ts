@@ -76,6 +76,13 @@ test('lines ended by CR alone, and empty ones before the first, leave the separa
   ])
 })
 
+test('the first line alone says what parts the fields', () => {
+  expect(rowsOf('a,b\nc;;;,d')).toEqual([
+    ['a', 'b'],
+    ['c;;;', 'd'],
+  ])
+})
+
 test('a line of separators is a row of empty fields', () => {
   expect(rowsOf('a,b\n,\n')).toEqual([
     ['a', 'b'],

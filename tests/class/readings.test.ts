@@ -50,6 +50,11 @@ describe('a table of readings', () => {
     expect(readReadings(text, of)).toEqual({ readings, sentences: [] })
   })
 
+  test('of sheets that are alike has no sizes in it', () => {
+    const alike = { sheets: made.sheets.map((sheet) => ({ ...sheet, size: null })) }
+    expect(readingsTable(alike, { A2: 30 }).split('\r\n').slice(1, 3)).toEqual(['A1,,', 'A2,,30'])
+  })
+
   test('comes back from a spreadsheet with semicolons and decimal commas', () => {
     const text = `\ufeff${readingsTable(of, readings).replaceAll(',', ';').replaceAll('.', ',')}`
     expect(readReadings(text, of)).toEqual({ readings, sentences: [] })

@@ -6,6 +6,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { POINT, sizeName } from '../../class/spread.ts'
 import type { Together } from '../../class/together.ts'
 import type { Part } from '../../class/words.ts'
+import type { Design } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import type { Entry } from '../keeping/shelf.ts'
 import type { Compared, ShownClass, Wanted } from './asked.ts'
@@ -59,6 +60,9 @@ const valuesFor = (shown: ShownClass | null): Readonly<Record<string, string>> =
     error: '1',
   }
 }
+
+/** Without its picture there is nothing to colour. */
+const unadorned = ({ art: _, ...design }: Design): Design => design
 
 /** A lesson with paper: a class in one sentence, its pack, its wall, its readings. */
 export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Element {
@@ -168,6 +172,10 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
     }),
   )
   const values = valuesFor(shown)
+  const walled = useMemo(
+    () => shown && (state.choice.picture ? shown : { ...shown, design: unadorned(shown.design) }),
+    [shown, state.choice.picture],
+  )
   const read = Object.keys(state.readings).length
   return (
     <div class="class-page" data-awake={awake} data-ready={shown !== null}>
@@ -216,9 +224,10 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
           onReadings={(by) => change((before) => ({ ...before, readings: by(before.readings) }))}
         />
       </Cell>
-      {onWall && found && shown ? (
+      {onWall && found && walled ? (
         <Wall
-          {...{ found, shown, parts, values }}
+          {...{ found, parts, values }}
+          shown={walled}
           words={offer.words}
           readings={state.readings}
           onReading={(code, value) =>

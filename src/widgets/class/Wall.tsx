@@ -36,6 +36,14 @@ interface Slide {
 
 const FIGURE = { width: 900, height: 560 }
 
+/** A chart fills what the headline leaves, px of a screen 720 high; its words a twentieth of that. */
+const CHART = { width: 1200, height: 420 }
+
+const CHART_TEXT = 36
+
+/** A headline longer than this is set smaller, letters. */
+const LONG = 60
+
 function slidesOf({ found, parts, words, values, shown }: WallProps): readonly Slide[] {
   const { chapter } = found
   const steps = orderOf(shown.design)
@@ -115,7 +123,7 @@ export function Wall(props: WallProps): JSX.Element | null {
         <p class="wall-part">
           {words.parts[slide.part.name]} <span>{slide.part.minutes} min</span>
         </p>
-        <h2 tabIndex={-1} ref={title}>
+        <h2 tabIndex={-1} ref={title} class={slide.says.length > LONG ? 'wall-long' : undefined}>
           {slide.step === undefined ? '' : `${slide.step + 1}. `}
           {slide.says}
         </h2>
@@ -129,8 +137,8 @@ export function Wall(props: WallProps): JSX.Element | null {
           <ClassChart
             {...{ shown, readings }}
             withModel={slide.shows === 'curve' && isOpen}
-            size={FIGURE}
-            text={26}
+            size={CHART}
+            text={CHART_TEXT}
           />
         ) : null}
         {slide.shows === 'readings' ? <Quick shown={shown} onReading={onReading} /> : null}
