@@ -5,6 +5,7 @@ import { DesignError, parseDesign } from './paper/index.ts'
 import { benchSchema } from './site/bench.ts'
 import { WANTS } from './site/choosing.ts'
 import { faultPictureSchema } from './site/fault-picture.ts'
+import { lessonSchema, packSchema } from './site/lesson/schema.ts'
 import { wordPictureSchema } from './site/word-picture.ts'
 
 const chapters = defineCollection({
@@ -133,4 +134,16 @@ const glossary = defineCollection({
   }),
 })
 
-export const collections = { chapters, choices, dummies, faults, glossary, plans }
+/** Plans of a lesson, its questions and its words, for each range of ages. */
+const lessons = defineCollection({
+  loader: glob({ base: 'content/lessons', pattern: 'ages-*.json' }),
+  schema: lessonSchema,
+})
+
+/** What every class pack says, whoever is taught. */
+const pack = defineCollection({
+  loader: glob({ base: 'content/lessons', pattern: 'pack.json' }),
+  schema: packSchema,
+})
+
+export const collections = { chapters, choices, dummies, faults, glossary, lessons, pack, plans }

@@ -5,7 +5,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: [
-      'tests/{paper,making,drawing,sheet,cutter,booklet,export,sources,site,house,widgets}/**/*.test.{ts,tsx}',
+      'tests/{paper,making,drawing,sheet,cutter,booklet,class,export,sources,site,house,widgets}/**/*.test.{ts,tsx}',
     ],
     environment: 'node',
     setupFiles: ['tests/chance.ts'],

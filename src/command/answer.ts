@@ -2,6 +2,7 @@ import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { visibleText } from '../paper/index.ts'
 import { check } from './check.ts'
+import { classPack } from './class.ts'
 import type { Command, Options } from './command.ts'
 import { cut } from './cut.ts'
 import { find } from './find.ts'
@@ -13,7 +14,7 @@ import { Refusal } from './refusal.ts'
 import { sheet } from './sheet.ts'
 import { steps } from './steps.ts'
 
-const commands: readonly Command[] = [check, mend, find, sheet, cut, steps, pose, picture]
+const commands: readonly Command[] = [check, mend, find, sheet, cut, steps, classPack, pose, picture]
 
 const HELP = `Works on a design file (.hingebook.json).
 

@@ -28,6 +28,7 @@ export const pages: readonly string[] = [
   '/fault/',
   '/search/',
   '/choose/',
+  '/class/',
   '/plans/',
   '/plans/heron/',
   '/plans/owl/',

@@ -488,8 +488,8 @@ describe('the words of the command line', () => {
   })
 
   test.each([
-    [[], 'check, mend, find, sheet, cut, steps, pose'],
-    [['fold', sound], 'check, mend, find, sheet, cut, steps, pose'],
+    [[], 'check, mend, find, sheet, cut, steps, class, pose'],
+    [['fold', sound], 'check, mend, find, sheet, cut, steps, class, pose'],
     [['check'], 'Name one design file'],
     [['check', sound, sound], 'Name one design file'],
     [['check', sound, '--loud'], "'--loud'"],

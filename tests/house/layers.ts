@@ -3,10 +3,11 @@ import ts from 'typescript'
 
 /** What each layer may import of ours, besides itself. Imports run one way. */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
-  'src/pages': ['content', 'src/site', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
+  'src/pages': ['content', 'src/site', 'src/widgets', 'src/class', 'src/drawing', 'src/sheet', 'src/paper'],
   content: ['src/site', 'src/widgets', 'src/drawing', 'src/sheet', 'src/paper'],
-  'src/site': ['content', 'src/widgets', 'src/drawing', 'src/sheet', 'src/making', 'src/paper'],
+  'src/site': ['content', 'src/widgets', 'src/class', 'src/drawing', 'src/sheet', 'src/making', 'src/paper'],
   'src/widgets': [
+    'src/class',
     'src/booklet',
     'src/export',
     'src/cutter',
@@ -15,13 +16,23 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'src/file',
     'src/paper',
   ],
+  'src/class': ['src/booklet', 'src/sheet', 'src/drawing', 'src/paper'],
   'src/export': ['src/sheet', 'src/drawing', 'src/paper'],
   'src/sheet': ['src/drawing', 'src/making', 'src/paper'],
   'src/cutter': ['src/paper'],
   'src/booklet': ['src/drawing', 'src/making', 'src/paper'],
   'src/drawing': ['src/making', 'src/paper'],
   'src/making': ['src/paper'],
-  'src/command': ['src/booklet', 'src/cutter', 'src/sheet', 'src/drawing', 'src/file', 'src/paper'],
+  'src/command': [
+    'src/site',
+    'src/class',
+    'src/booklet',
+    'src/cutter',
+    'src/sheet',
+    'src/drawing',
+    'src/file',
+    'src/paper',
+  ],
   'src/file': [],
   'src/house': [],
   'src/paper': [],
@@ -52,6 +63,7 @@ const ROOMS: Readonly<Record<string, readonly string[]>> = {
     'wall',
     'search',
     'fault',
+    'class',
     'dummy',
   ],
 }

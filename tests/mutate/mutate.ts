@@ -16,7 +16,7 @@ import { keepSeconds, ordered, reachOf, secondsKept, timeOf } from './reach.ts'
 import type { Answer, Told } from './trial.ts'
 
 const USAGE = `npm run mutate -- [path ...] [options]
-  path          a file or folder of src; by default src/paper, src/making, src/sheet, src/cutter, src/booklet, src/drawing and src/widgets
+  path          a file or folder of src; by default src/paper, src/making, src/sheet, src/cutter, src/booklet, src/class, src/drawing and src/widgets
   --sample 40   how many mutants of each room are tried (0: all)
   --total 60    instead: how many are tried in all, drawn from all alike
   --draw 1      which ones are drawn; the same number draws the same ones
@@ -49,6 +49,7 @@ const WHERE = [
   'src/sheet',
   'src/cutter',
   'src/booklet',
+  'src/class',
   'src/drawing',
   'src/widgets',
 ]

@@ -6,7 +6,7 @@ import { ROOT, textOf, treeFiles } from '../house/tree.ts'
 /** The test files that reach a source file by imports, and over how many of them. */
 export type Reach = ReadonlyMap<string, ReadonlyMap<string, number>>
 
-const TEST = /^tests\/(paper|making|drawing|sheet|cutter|booklet|sources|site|widgets)\/.*\.test\.tsx?$/
+const TEST = /^tests\/(paper|making|drawing|sheet|cutter|booklet|class|sources|site|widgets)\/.*\.test\.tsx?$/
 
 /** Files that read all of a folder instead of naming what they import. */
 const READS: ReadonlyMap<string, string> = new Map([['tests/drawing/gallery.ts', 'tests/drawing/pictures/']])

@@ -63,6 +63,10 @@ function within(segment: readonly Point[], outline: readonly Flat[], turn: numbe
   return left
 }
 
+/** Whether a segment lies all to one side of a box. */
+const isFar = ([ax, ay]: Point, [bx, by]: Point, [l, t, r, b]: Area['box']): boolean =>
+  (ax < l && bx < l) || (ax > r && bx > r) || (ay < t && by < t) || (ay > b && by > b)
+
 const turnOf = (outline: readonly Flat[]): number =>
   Math.sign(
     outline.reduce((sum, [x, y], k) => {
@@ -91,6 +95,7 @@ function outlinesOf(design: Design, piece: string, face: Art['face']): readonly 
   return panelsOn(design, piece).flatMap((panel): Point[][] => {
     const art = artOn(design, panel.name, face)
     if (!art) return []
+    const paper = panel.paper.map((outline) => ({ ...areaOf(outline), turn: turnOf(outline) }))
     // A picture has no lines to colour in.
     const inked = [...art.shapes, ...art.lit].filter(({ picture }) => picture === undefined)
     const shapes = inked.flatMap((shape) =>
@@ -108,8 +113,9 @@ function outlinesOf(design: Design, piece: string, face: Art['face']): readonly 
         for (let part = 0; part < parts; part++) {
           const [a, b] = [between(from, to, part / parts), between(from, to, (part + 1) / parts)]
           if (over.some((area) => covers(area, between(a, b, 0.5)))) continue
-          for (const outline of panel.paper) {
-            const cut = within([a, b], outline, turnOf(outline))
+          for (const { points: outline, box, turn } of paper) {
+            if (isFar(a, b, box)) continue
+            const cut = within([a, b], outline, turn)
             if (cut.length < 2) continue
             const [p, q] = [laid(panel.onPiece, cut[0] as Point), laid(panel.onPiece, cut.at(-1) as Point)]
             const last = runs.at(-1)

@@ -10,6 +10,10 @@ export function clipped(a: Point, b: Point, box: Rectangle): [Point, Point] | nu
   return shares && [between(a, b, shares[0]), between(a, b, shares[1])]
 }
 
+/** Whether a line may come into a rectangle: most are far away, and that is soon told. */
+const mayMeet = ([[ax, ay], [bx, by]]: readonly [Point, Point], [l, t, r, b]: Rectangle): boolean =>
+  !((ax < l && bx < l) || (ax > r && bx > r) || (ay < t && by < t) || (ay > b && by > b))
+
 /** What is left of a straight line outside some rectangles, without what is shorter than `least` mm. */
 export function beside(
   line: readonly [Point, Point],
@@ -17,7 +21,7 @@ export function beside(
   least = 0,
 ): readonly (readonly [Point, Point])[] {
   let left: readonly (readonly [Point, Point])[] = [line]
-  for (const box of boxes)
+  for (const box of boxes.filter((one) => mayMeet(line, one)))
     left = left.flatMap(([a, b]) => {
       const covered = clipped(a, b, box)
       return covered ? [[a, covered[0]] as const, [covered[1], b] as const] : [[a, b] as const]

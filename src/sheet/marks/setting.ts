@@ -77,14 +77,17 @@ function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
   )
 }
 
+/** The space before a word: within bold words it is bold too, and wider. */
+const spaceBefore = (word: Word, last: Word | undefined, size: number): number =>
+  word.spaced && last ? wordWidth(' ', size, (word.bold ?? false) && (last.bold ?? false)) : 0
+
 /** A paragraph, ragged right, the top of its capitals at y = 0. */
 export function paragraph(runs: readonly Run[], type: Type, width: number, of?: string): Block {
   const { size, leading } = type
-  const space = wordWidth(' ', size)
   const lines: { x: number; words: Word[] }[] = []
   for (const word of wordsOf(runs, size, width)) {
     const line = lines.at(-1)
-    const gap = word.spaced ? space : 0
+    const gap = spaceBefore(word, line?.words.at(-1), size)
     if (line && line.x + gap + word.width <= width + 1e-9) {
       line.x += gap + word.width
       line.words.push(word)
@@ -98,11 +101,10 @@ export function paragraph(runs: readonly Run[], type: Type, width: number, of?: 
 /** One line's words, joined where they look alike. */
 function setLine(words: readonly Word[], size: number, y: number, of: string | undefined): WordMark[] {
   const marks: WordMark[] = []
-  const space = wordWidth(' ', size)
   let x = 0
   let last: Word | undefined
   for (const word of words) {
-    const gap = word.spaced && last ? space : 0
+    const gap = spaceBefore(word, last, size)
     const before = marks.at(-1)
     if (before && last && last.bold === word.bold && last.role === word.role)
       marks[marks.length - 1] = { ...before, text: `${before.text}${gap > 0 ? ' ' : ''}${word.text}` }

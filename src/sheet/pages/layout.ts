@@ -38,7 +38,7 @@ import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
 import { EVERYWHERE, piecePages } from './piece-pages.ts'
 import type { Fitting, Section } from './sections.ts'
-import { fittings, header, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
+import { fittings, header, largeHead, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
 import { tilesOf, tilingOf } from './tiles.ts'
 
 export interface SheetOptions {
@@ -53,6 +53,10 @@ export interface SheetOptions {
   readonly tiled?: boolean
   /** So many of each piece, sheets filled up; one unless said. */
   readonly copies?: number
+  /** `few`: title, maker's line and check lines alone, in large print, where all else is said on other paper. */
+  readonly words?: 'all' | 'few'
+  /** The sizes that ask for more care than others, where they are known already: finding them is most of the work. */
+  readonly care?: readonly Tight[]
 }
 
 /** A part of a piece that is larger than the paper: what of it is seen, and all of it, in its place. */
@@ -132,7 +136,7 @@ function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
 const unadorned = ({ art: _, ...design }: Design): Design => design
 
 /** The same without its cover, and without what is drawn on that. */
-const uncovered = ({ card: { cover: _, ...card }, art, papers, ...design }: Design): Design => {
+export const uncovered = ({ card: { cover: _, ...card }, art, papers, ...design }: Design): Design => {
   const isLeft = (panel: string): boolean => !panel.startsWith('cover')
   return {
     ...design,
@@ -210,7 +214,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   const fit = fitOn(drawn, paper)
   if (!fit.ok && !options.tiled) throw new TooLargeError(fit)
   // The key speaks of those sizes alone whose marks found free paper.
-  for (let care = tightest(drawn); ; ) {
+  for (let care = options.care ?? tightest(drawn); ; ) {
     const pages = laidOut(drawn, options, paper, fit, care)
     const marked = new Set(
       pages.flatMap(({ marks, part }) => [...marks, ...(part?.marks ?? [])].map(({ of }) => of)),
@@ -222,6 +226,9 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
 }
 
 type Part = Pick<SheetPart, 'clip' | 'marks'>
+
+/** What a sheet of few words says. */
+const FEW: ReadonlySet<Section['id']> = new Set(['head', 'check'])
 
 /** The same with these sizes marked where there is room for it. */
 function laidOut(
@@ -239,6 +246,12 @@ function laidOut(
     ...(leavesCover ? { cover: coverSize(drawn) } : {}),
     ...(paper.stretch === undefined ? {} : { stretch: paper.stretch }),
   }
+  const said = (sections: readonly Section[]): readonly Section[] =>
+    options.words === 'few'
+      ? sections
+          .filter(({ id }) => FEW.has(id))
+          .map((one) => (one.id === 'head' ? largeHead(design, lines) : one))
+      : sections
   const all = pieces(design)
   const large = all.filter((piece) => isTooLarge(piece, paper))
   const [card, ...others] = all as readonly [Piece, ...Piece[]]
@@ -252,7 +265,7 @@ function laidOut(
           lines,
           care,
           head: (width) => header(design, lines, width),
-          sections: (type, trim) => sectionsFor(design, lines, type, { ...trim, ...byHand }, care),
+          sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
           notes: () => ({
             below: [{ text: nearEdge[face] }],
             beside: [{ text: sideOfCard[face] }],
@@ -267,7 +280,7 @@ function laidOut(
     Object.values(fittings).map((type) => {
       const wanted = first?.left ?? sectionsFor(design, lines, type, trim, care)
       const left = new Set(wanted.map(({ id }) => id))
-      return [type, sectionsLeft(left, design, lines, type, trim, care)] as const
+      return [type, said(sectionsLeft(left, design, lines, type, trim, care))] as const
     }),
   )
   const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []

@@ -16,8 +16,11 @@ export type PaperName = 'a5' | 'a4' | 'a3' | 'letter' | 'legal' | 'tabloid'
 
 const INCH = 25.4
 
+/** One of the papers that shops have. */
+export type NamedPaper = Paper & { readonly name: PaperName }
+
 /** From small to large within each family. */
-export const papers: readonly Paper[] = [
+export const papers: readonly NamedPaper[] = [
   { name: 'a5', label: 'A5', width: 148, height: 210 },
   { name: 'a4', label: 'A4', width: 210, height: 297 },
   { name: 'a3', label: 'A3', width: 297, height: 420 },
@@ -26,10 +29,10 @@ export const papers: readonly Paper[] = [
   { name: 'tabloid', label: 'US Tabloid', width: 11 * INCH, height: 17 * INCH },
 ]
 
-const byName = new Map<string, Paper>(papers.map((paper) => [paper.name, paper]))
+const byName = new Map<string, NamedPaper>(papers.map((paper) => [paper.name, paper]))
 
 /** The paper of that name, or undefined. */
-export const paperNamed = (name: string): Paper | undefined => byName.get(name.toLowerCase())
+export const paperNamed = (name: string): NamedPaper | undefined => byName.get(name.toLowerCase())
 
 /** The paper of a known name, or one that was described. */
 export function paperOf(name: PaperName | Paper): Paper {

@@ -68,9 +68,9 @@ function titleBlock(title: string, width: number): Block {
 }
 
 /** A line for the maker to write on. */
-function nameLine(width: number): Block {
-  const { size } = fittings.roomy.body
-  const words = paragraph([{ text: 'Made by' }], fittings.roomy.body, width)
+function nameLine(width: number, type: Type = fittings.roomy.body): Block {
+  const { size } = type
+  const words = paragraph([{ text: 'Made by' }], type, width)
   const from = words.width + 2
   const run = [
     [from, CAPITAL * size + 0.5],
@@ -81,15 +81,27 @@ function nameLine(width: number): Block {
 }
 
 /** Title, side and maker. */
-export const header = (design: Design, lines: SheetLines, width: number): Block =>
+export const header = (
+  design: Design,
+  lines: SheetLines,
+  width: number,
+  type: Type = fittings.roomy.body,
+): Block =>
   stack(
     [
       titleBlock(design.title, width),
-      paragraph([{ text: faceSentence[lines] }], fittings.roomy.body, width),
-      nameLine(width),
+      paragraph([{ text: faceSentence[lines] }], type, width),
+      nameLine(width, type),
     ],
     2.6,
   )
+
+/** Large print: 16 points. */
+export const LARGE: Type = { size: 5.6, leading: 8 }
+
+/** The head in large print, where the sheet says little else. */
+export const largeHead = (design: Design, lines: SheetLines): Section =>
+  wholeBlock('head', (width) => header(design, lines, width, LARGE))
 
 /** Above pieces that are glued on, or above the cover. */
 export const pieceHeader = (design: Design, lines: SheetLines, width: number, isCover = false): Block =>

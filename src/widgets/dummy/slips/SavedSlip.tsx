@@ -128,19 +128,22 @@ function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   )
 }
 
-/** To the steps of the card as it stands. What is on the table is kept meanwhile. */
+/** To the steps of the card as it stands, or to a lesson about it. What is on the table is kept meanwhile. */
 function StepsWay({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const [trouble, setTrouble] = useState('')
-  const go = async () => {
+  const go = async (to: '/steps/' | '/class/') => {
     const link = await linkText(dummy.bench.design.peek())
     if (link === null) setTrouble('This card is too large for a link: pictures may have to go.')
-    else location.assign(`/steps/#${link}`)
+    else location.assign(`${to}#${link}`)
   }
   return (
     <>
       <div class="slip-buttons">
-        <button type="button" class="button" onClick={() => void go()}>
+        <button type="button" class="button" onClick={() => void go('/steps/')}>
           Make it, step by step
+        </button>
+        <button type="button" class="button" onClick={() => void go('/class/')}>
+          A lesson with it
         </button>
       </div>
       {trouble === '' ? null : (

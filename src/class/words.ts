@@ -1,0 +1,110 @@
+/** What a lesson is made of in words. All of it is written in content/; here is its shape. */
+
+/** Who is taught. */
+export const AGES = ['7-9', '10-13', '14-up', 'adults'] as const
+
+export type Ages = (typeof AGES)[number]
+
+/** Lessons are planned for so many minutes. */
+export const MINUTES = [20, 45, 90] as const
+
+export type Minutes = (typeof MINUTES)[number]
+
+/** One part of a lesson: what happens, for how long. */
+export interface Part {
+  /** One of the parts that the page knows what to show for. */
+  readonly name: 'show' | 'guess' | 'make' | 'measure' | 'say'
+  readonly minutes: number
+  /** What teacher and class do. */
+  readonly does: string
+}
+
+export interface Question {
+  readonly asks: string
+  readonly answer: string
+}
+
+export interface Mistake {
+  readonly sign: string
+  readonly cure: string
+}
+
+/** How one aim is judged: not yet, met, more. */
+export interface Judged {
+  readonly aim: string
+  readonly levels: readonly string[]
+}
+
+/** A lesson for one range of ages. In its texts {size}, {reading}, {opening} and the like are filled in. */
+export interface Lesson {
+  readonly ages: Ages
+  readonly label: string
+  readonly aims: readonly string[]
+  /** Words of the glossary. */
+  readonly vocabulary: readonly string[]
+  readonly plans: Readonly<Record<`${Minutes}`, readonly Part[]>>
+  readonly questions: readonly Question[]
+  readonly slips: readonly Mistake[]
+  readonly rubric: readonly Judged[]
+  /** What is particular with these ages. */
+  readonly notes: readonly string[]
+  /** On the worksheet: what is asked beside the reading. */
+  readonly worksheet: readonly string[]
+}
+
+/** What one chapter gives a lesson: its own words, read from it when the lesson is made. */
+export interface ChapterWords {
+  readonly title: string
+  /** The guess for a class in a few words. */
+  readonly ask: { readonly asks: string; readonly answer: string } | null
+  /** From memory: each with the answer that is right. */
+  readonly recall: readonly (Question & { readonly choices: readonly string[] })[]
+  readonly slips: readonly Mistake[]
+  readonly misconceptions: readonly string[]
+  /** As in `4.MD.C.6: measure the wedge angle`. */
+  readonly standards: readonly { readonly code: string; readonly says: string }[]
+  readonly safety: string
+}
+
+/** What every pack says, whoever is taught. */
+export interface PackWords {
+  readonly levels: readonly string[]
+  readonly parts: Readonly<Record<Part['name'], string>>
+  readonly labels: Readonly<Record<string, string>>
+  readonly safety: readonly string[]
+  readonly hands: readonly string[]
+  readonly printing: readonly string[]
+  readonly materials: Readonly<Record<string, string>>
+  readonly curriculum: string
+  readonly reading: Readonly<Record<'rise' | 'gap', string>>
+  readonly worksheet: Readonly<Record<string, string>>
+  readonly answers: Readonly<Record<string, string>>
+  readonly certificate: Readonly<Record<string, string>>
+  /** The model by hand, by the kind of what is read. */
+  readonly formulas: Readonly<Record<string, string>>
+  readonly glossary: Readonly<Record<string, string>>
+  readonly standards: readonly { readonly codes: string; readonly name: string }[]
+}
+
+/** A text in which a name in braces stands for something that is not given. */
+export class UnfilledError extends Error {}
+
+/**
+ * A text with its names in braces filled in, as in `Your {size} is {value}`. Throws an `UnfilledError` that names
+ * what is not given.
+ */
+export const filled = (text: string, values: Readonly<Record<string, string | number>>): string =>
+  text.replace(/\{(\w+)\}/g, (_, name: string) => {
+    const value = values[name]
+    if (value === undefined) throw new UnfilledError(`“${text}” asks for {${name}}, which is not given.`)
+    return String(value)
+  })
+
+/** A sentence's first letter large. */
+export const large = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** The full name of the standard that a code belongs to; the code alone where none is known. */
+export function standardName(code: string, { standards }: Pick<PackWords, 'standards'>): string {
+  const found = standards.find(({ codes }) => new RegExp(codes).test(code))
+  return found ? `${found.name}: ${code.replace(/^NGSS /, '')}` : code
+}

@@ -1,0 +1,245 @@
+import type { JSX } from 'preact'
+import { useId, useState } from 'preact/hooks'
+import type { Read } from '../../class/choice.ts'
+import { readGroups, readPupils } from '../../class/choice.ts'
+import { nameOfMeasure } from '../../class/class.ts'
+import type { Measured } from '../../class/spread.ts'
+import { sizeName } from '../../class/spread.ts'
+import { MINUTES } from '../../class/words.ts'
+import type { Entry } from '../keeping/shelf.ts'
+import { LINKED, OWN } from './find-card.ts'
+import type { ClassOffer } from './offer.ts'
+import type { ClassState } from './state.ts'
+
+const PAPERS = [
+  ['a4', 'A4'],
+  ['letter', 'US Letter'],
+  ['a3', 'A3'],
+  ['legal', 'US Legal'],
+  ['tabloid', 'US Tabloid'],
+] as const
+
+interface PickProps {
+  readonly label: string
+  readonly value: string
+  readonly options: readonly (readonly [value: string, says: string])[]
+  readonly onPick: (value: string) => void
+}
+
+/** A word of the sentence that is chosen from a few. */
+function Pick({ label, value, options, onPick }: PickProps): JSX.Element {
+  return (
+    <select
+      class="say"
+      aria-label={label}
+      value={value}
+      onChange={({ currentTarget }) => onPick(currentTarget.value)}
+    >
+      {options.map(([one, says]) => (
+        <option key={one} value={one}>
+          {says}
+        </option>
+      ))}
+    </select>
+  )
+}
+
+interface CountProps {
+  readonly label: string
+  readonly value: number
+  readonly read: (text: string) => Read<number>
+  readonly onCount: (value: number) => void
+}
+
+/** A number of the sentence that is typed; what is no such number is told, and what was there stays. */
+function Count({ label, value, read, onCount }: CountProps): JSX.Element {
+  const [text, setText] = useState<string | null>(null)
+  const id = useId()
+  const found = text === null ? null : read(text)
+  const wrong = found && !found.ok ? found.sentence : ''
+  return (
+    <>
+      <input
+        class="say say-number"
+        type="text"
+        inputMode="numeric"
+        autocomplete="off"
+        aria-label={label}
+        aria-invalid={wrong !== ''}
+        aria-describedby={wrong === '' ? undefined : id}
+        value={text ?? String(value)}
+        onInput={({ currentTarget }) => {
+          setText(currentTarget.value)
+          const next = read(currentTarget.value)
+          if (next.ok) onCount(next.value)
+        }}
+        onBlur={() => {
+          if (wrong === '') setText(null)
+        }}
+      />
+      {wrong === '' ? null : (
+        <span class="say-wrong" id={id} role="alert">
+          {wrong}
+        </span>
+      )}
+    </>
+  )
+}
+
+interface YourClassProps {
+  readonly offer: ClassOffer
+  readonly own: readonly Entry[]
+  readonly isLinked: boolean
+  readonly sizes: readonly Measured[]
+  readonly state: ClassState
+  readonly onState: (change: (before: ClassState) => ClassState) => void
+}
+
+/** The class in one sentence: what is pale blue can be changed. */
+export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourClassProps): JSX.Element {
+  const { choice } = state
+  const set = (part: Partial<ClassState['choice']>) =>
+    onState((before) => ({ ...before, choice: { ...before.choice, ...part } }))
+  const group = (kind: string) => offer.cards.filter(({ key }) => key.startsWith(`${kind}:`))
+  const named = sizes.map((one) => [nameOfMeasure(one), `its own ${sizeName(one)}`] as const)
+  const [first] = named
+  const differs = named.some(([name]) => name === choice.differs)
+    ? choice.differs
+    : choice.differs === 'none' || !first
+      ? 'none'
+      : first[0]
+  return (
+    <p class="class-says">
+      I teach{' '}
+      <select
+        class="say"
+        aria-label="Card"
+        value={state.card}
+        onChange={({ currentTarget }) => {
+          const card = currentTarget.value
+          onState((before) => ({
+            ...before,
+            card,
+            readings: {},
+            choice: { ...before.choice, differs: 'first' },
+          }))
+        }}
+      >
+        {isLinked ? <option value={LINKED}>the card of the link</option> : null}
+        <optgroup label="Chapters">
+          {group('chapter').map(({ key, title }) => (
+            <option key={key} value={key}>
+              {title}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label="Night garden">
+          {group('garden').map(({ key, title }) => (
+            <option key={key} value={key}>
+              {title}
+            </option>
+          ))}
+        </optgroup>
+        {own.length > 0 ? (
+          <optgroup label="My dummies">
+            {own.map(({ id, name }) => (
+              <option key={id} value={`${OWN}${id}`}>
+                {name}
+              </option>
+            ))}
+          </optgroup>
+        ) : null}
+      </select>{' '}
+      to{' '}
+      <Count
+        label="Pupils"
+        value={choice.pupils}
+        read={readPupils}
+        onCount={(pupils) => set({ pupils, groups: Math.min(choice.groups, pupils) })}
+      />{' '}
+      pupils, ages{' '}
+      <Pick
+        label="Ages"
+        value={choice.ages}
+        options={offer.lessons.map(({ ages, label }) => [ages, label.toLowerCase()] as const)}
+        onPick={(ages) => {
+          const lesson = offer.lessons.find((one) => one.ages === ages)
+          if (lesson)
+            onState((before) => ({
+              ...before,
+              minutes: null,
+              choice: { ...before.choice, ages: lesson.ages },
+            }))
+        }}
+      />
+      , in{' '}
+      <Count
+        label="Groups"
+        value={choice.groups}
+        read={(text) => readGroups(text, choice.pupils)}
+        onCount={(groups) => set({ groups })}
+      />{' '}
+      groups. We have{' '}
+      <Pick
+        label="Minutes"
+        value={String(choice.minutes)}
+        options={MINUTES.map((m) => [String(m), `${m} minutes`] as const)}
+        onPick={(text) => {
+          const minutes = MINUTES.find((m) => String(m) === text)
+          if (minutes)
+            onState((before) => ({ ...before, minutes: null, choice: { ...before.choice, minutes } }))
+        }}
+      />{' '}
+      and print on{' '}
+      <Pick
+        label="Paper"
+        value={choice.paper}
+        options={PAPERS}
+        onPick={(text) => {
+          const paper = PAPERS.find(([name]) => name === text)?.[0]
+          if (paper) set({ paper })
+        }}
+      />{' '}
+      in{' '}
+      <Pick
+        label="Print"
+        value={choice.large ? 'large' : 'usual'}
+        options={[
+          ['usual', 'ordinary print'],
+          ['large', 'large print'],
+        ]}
+        onPick={(print) => set({ large: print === 'large' })}
+      />
+      . Each sheet has{' '}
+      <Pick
+        label="What differs from sheet to sheet"
+        value={differs}
+        options={[...named, ['none', 'the same sizes']]}
+        onPick={(name) =>
+          onState((before) => ({ ...before, readings: {}, choice: { ...before.choice, differs: name } }))
+        }
+      />
+      {differs === 'none' ? '' : ', so that the class measures the whole curve'}, with{' '}
+      <Pick
+        label="Picture"
+        value={choice.picture ? 'lines' : 'none'}
+        options={[
+          ['none', 'no picture'],
+          ['lines', 'a picture to colour in'],
+        ]}
+        onPick={(name) => set({ picture: name === 'lines' })}
+      />{' '}
+      and{' '}
+      <Pick
+        label="Certificate"
+        value={choice.certificate ? 'yes' : 'no'}
+        options={[
+          ['no', 'no certificate'],
+          ['yes', 'a certificate'],
+        ]}
+        onPick={(name) => set({ certificate: name === 'yes' })}
+      />
+      .
+    </p>
+  )
+}

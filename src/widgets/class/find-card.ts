@@ -1,0 +1,93 @@
+/** Which card a lesson is about: of the page's own, one that the address brings, or one that the browser keeps. */
+import { chapterFor, leadIn } from '../../class/chapter-for.ts'
+import type { Seen } from '../../class/seen.ts'
+import type { ChapterWords } from '../../class/words.ts'
+import type { Design, Flat } from '../../paper/index.ts'
+import { fromGarden } from '../keeping/from-garden.ts'
+import { present } from '../keeping/history.ts'
+import { carriesDesign, readLink } from '../keeping/link.ts'
+import { browserOutside } from '../keeping/outside.ts'
+import type { Entry } from '../keeping/shelf.ts'
+import type { Store } from '../keeping/store.ts'
+import { openStore } from '../keeping/store.ts'
+import type { ClassOffer } from './offer.ts'
+
+export interface Found {
+  readonly design: Design
+  readonly chapter: ChapterWords
+  readonly lead?: string
+  readonly point?: Flat
+  readonly seen?: Seen
+}
+
+export type FoundCard =
+  | { readonly ok: true; readonly found: Found }
+  | { readonly ok: false; readonly sentence: string }
+
+/** In front of the id of a dummy that the browser keeps. */
+export const OWN = 'own:'
+
+/** The design that a link brought along. */
+export const LINKED = 'link:'
+
+let store: Promise<Store> | null = null
+
+const opened = (): Promise<Store> => {
+  store ??= openStore(browserOutside())
+  return store
+}
+
+/** The teacher's own dummies, last changed first; none where the browser keeps nothing. */
+export async function ownCards(): Promise<readonly Entry[]> {
+  const told = await (await opened()).list()
+  return told.ok ? told.value : []
+}
+
+/** Which card the address asks for, as a key; null if it asks for none. */
+export function askedCard({ cards }: ClassOffer, search: string, hash: string): string | null {
+  const asked = new URLSearchParams(search)
+  const [chapter, garden] = [asked.get('chapter'), asked.get('from')]
+  const key = chapter !== null ? `chapter:${chapter}` : garden !== null ? `garden:${garden}` : null
+  if (key !== null)
+    return (cards.find((one) => one.key === key) ?? cards.find(({ dummy }) => dummy === garden))?.key ?? null
+  return carriesDesign(hash) ? LINKED : null
+}
+
+function withWords(design: Design, { chapters }: ClassOffer): FoundCard {
+  const chapter = chapterFor(
+    chapters.map((one) => ({ ...one, kind: one.kind })),
+    design,
+  )
+  if (!chapter) return { ok: false, sentence: 'There is no chapter whose words the lesson could have.' }
+  const lead = leadIn(design)?.id
+  return { ok: true, found: { design, chapter: chapter.words, ...(lead === undefined ? {} : { lead }) } }
+}
+
+/** The card of a key. It never throws. */
+export async function cardOf(key: string, offer: ClassOffer): Promise<FoundCard> {
+  if (key === LINKED) {
+    const link = await readLink(location.hash)
+    return link.read ? withWords(link.design, offer) : { ok: false, sentence: link.sentence }
+  }
+  if (key.startsWith(OWN)) {
+    const work = await (await opened()).open(key.slice(OWN.length))
+    return work.ok ? withWords(present(work.history).design, offer) : { ok: false, sentence: work.sentence }
+  }
+  const card = offer.cards.find((one) => one.key === key) ?? offer.cards[0]
+  const chapter = offer.chapters.find(({ slug }) => slug === card?.chapter)
+  if (!card || !chapter) return { ok: false, sentence: 'There is no such card.' }
+  const asked = await fromGarden(`?from=${card.dummy}`)
+  if (!asked) return { ok: false, sentence: 'The card could not be fetched.' }
+  if (!asked.read.read) return { ok: false, sentence: asked.read.sentence }
+  const { lead, point, seen } = card
+  return {
+    ok: true,
+    found: {
+      design: asked.read.design,
+      chapter: chapter.words,
+      ...(lead === undefined ? {} : { lead }),
+      ...(point === undefined ? {} : { point }),
+      ...(seen === undefined ? {} : { seen }),
+    },
+  }
+}

@@ -1,0 +1,235 @@
+// A class pack, read back with PDF.js and by its marks.
+import { beforeAll, describe, expect, test, vi } from 'vitest'
+import type { Class } from '../../src/class/class.ts'
+import { classOf, pageNumbers } from '../../src/class/class.ts'
+import type { Pack } from '../../src/class/pack.ts'
+import { packOf, packPdf, shoppingOf } from '../../src/class/pack.ts'
+import { pieces } from '../../src/paper/index.ts'
+import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
+import type { SheetPage } from '../../src/sheet/index.ts'
+import type { ReadPage, ReadPdf } from '../sheet/read-pdf.ts'
+import { readPdf } from '../sheet/read-pdf.ts'
+import { dummy, orderFor } from './shared.ts'
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
+
+const font = await fontOnDisk()
+
+const textOf = ({ words }: ReadPage): string => words.map(({ text }) => text).join(' ')
+
+const textOn = ({ marks }: SheetPage): string =>
+  marks.map((mark) => (mark.mark === 'word' ? mark.text : '')).join(' ')
+
+const sectionOf = ({ sections }: Pack, name: string): readonly SheetPage[] =>
+  sections.find((one) => one.name === name)?.pages ?? []
+
+/** Marks of a page that reach over the paper's edge. */
+const outside = ({ box: [, , width, height], marks }: SheetPage): string[] =>
+  marks.flatMap((mark) => {
+    const points = mark.mark === 'path' ? mark.runs.flat() : [mark.at]
+    return points.some(([x, y]) => x < -0.01 || y < -0.01 || x > width + 0.01 || y > height + 0.01)
+      ? [mark.of ?? (mark.mark === 'word' ? mark.text : mark.role)]
+      : []
+  })
+
+describe('a pack of the beak for thirty pupils in ten groups', () => {
+  let made: Class
+  let pack: Pack
+  let read: ReadPdf
+  beforeAll(async () => {
+    made = classOf(orderFor('one-slit-two-v-folds', { differs: 'beak.cut', certificate: true }))
+    const told: number[] = []
+    pack = await packOf(made, (done) => told.push(done))
+    // A line for a progress bar with each sheet.
+    expect(told).toEqual(Array.from({ length: 30 }, (_, k) => k + 1))
+    read = await readPdf(await packPdf(made, pack, font))
+  })
+
+  test('has a sheet and a worksheet for each of them, and says which pages go on card', () => {
+    const count = (name: string): number => sectionOf(pack, name).length
+    expect([count('sheets'), count('worksheets'), count('key')]).toEqual([30, 30, 1])
+    expect(read.pages).toHaveLength(pack.sections.reduce((sum, { pages }) => sum + pages.length, 0))
+    const [from, to] = pageNumbers(pack.sections, 'sheets') ?? []
+    expect(textOf(read.pages[0] as ReadPage)).toContain(`Pages ${from} to ${to} are for card`)
+    expect(read.title).toBe('Heron’s beak: class pack for 30')
+    // ISO 32000-1, 12.2: what is at true size is not scaled by a print dialogue.
+    expect(read.printScaling).toBe('None')
+  })
+
+  test('each sheet has its own code, one line for a name, check lines and a slit as long as it says', () => {
+    const [from = 0] = pageNumbers(pack.sections, 'sheets') ?? []
+    made.sheets.forEach(({ code, size }, k) => {
+      const page = read.pages[from - 1 + k] as ReadPage
+      const text = textOf(page)
+      expect(text).toContain(`Heron’s beak ${code}`)
+      expect(text.match(/Made by/g)).toHaveLength(1)
+      expect(sectionOf(pack, 'sheets')[k]?.marks.filter(({ of }) => of === 'maker')).toHaveLength(1)
+      const lengths = page.lines.flatMap(({ runs, dash }) =>
+        dash.length > 0
+          ? []
+          : runs.map((run) =>
+              Math.hypot(
+                (run.at(-1)?.[0] ?? 0) - (run[0]?.[0] ?? 0),
+                (run.at(-1)?.[1] ?? 0) - (run[0]?.[1] ?? 0),
+              ),
+            ),
+      )
+      // A unit is 1/72 inch; the slit goes into both pages.
+      const slit = ((2 * (size ?? 0)) / 25.4) * 72
+      expect(
+        lengths.some((long) => Math.abs(long - slit) < 0.001),
+        code,
+      ).toBe(true)
+      expect(
+        lengths.some((long) => Math.abs(long - 283.464567) < 0.001),
+        'check line',
+      ).toBe(true)
+    })
+  })
+
+  test('the paper of a sheet holds the design it is for, and no two are alike', () => {
+    const slits = made.sheets.map(({ design }) => JSON.stringify(pieces(design)[0]?.lines))
+    expect(new Set(slits).size).toBe(30)
+  })
+
+  test('each worksheet has its code, its size, one line for a name, and gives the reading away nowhere', () => {
+    const pages = sectionOf(pack, 'worksheets')
+    made.sheets.forEach(({ code, size, reads }, k) => {
+      const page = pages[k] as SheetPage
+      const text = textOn(page)
+      expect(text).toContain(`Worksheet ${code}`)
+      expect(text).toContain(`${size} mm`)
+      expect(page.marks.filter(({ of }) => of === 'name')).toHaveLength(1)
+      expect(text).not.toContain(`${reads.toFixed(1)} mm`)
+    })
+  })
+
+  // The formula of the cut V-fold: see spread.test.ts. A slit of 48 mm is as deep as the ridge is long: the wedge
+  // is 45 degrees, and at an opening of 90 the tip stands at two thirds of the ridge, 32 mm.
+  test('the answer key gives what the formula gives', () => {
+    const key = textOn(sectionOf(pack, 'key')[0] as SheetPage)
+    for (const { size } of made.sheets) {
+      const f = 2 * Math.atan(((size ?? 0) / 48) * Math.SQRT1_2)
+      expect(key).toContain(`${size} mm`)
+      expect(key).toContain(`${(48 * Math.sin(f) * Math.SQRT1_2).toFixed(1)} mm`)
+    }
+    const right = made.sheets.find(({ size }) => size === 48)
+    expect(right?.reads).toBeCloseTo(32, 6)
+    expect(key).toContain('45.0°')
+  })
+
+  test('the teacher’s pages have the whole lesson, in minutes that add up', () => {
+    const text = sectionOf(pack, 'teacher').map(textOn).join(' ')
+    for (const label of [
+      'The lesson',
+      'Aims',
+      'Words',
+      'Questions',
+      'When it goes wrong',
+      'Take care',
+      'Both hands',
+      'On the tables',
+      'Curriculum',
+    ])
+      expect(text).toContain(label)
+    expect(text).toContain('39 to 45 min')
+    expect(text).toContain('Your school’s own rules come first')
+    expect(text).toContain('Common Core State Standards for Mathematics (US): 4.MD.C.6')
+    expect(text).toContain('Next Generation Science Standards (US), engineering design: 3-5-ETS1-1')
+    expect(text).toContain('Check your own curriculum')
+    expect(text).toContain('30 sheets of card, A4, 200 g/m² (in the US 110 lb index)')
+  })
+
+  test('there is a recall slip and a certificate with a line for the name for each pupil', () => {
+    for (const name of ['recall', 'certificates']) {
+      const lines = sectionOf(pack, name).flatMap(({ marks }) => marks.filter(({ of }) => of === 'name'))
+      expect(lines).toHaveLength(30)
+    }
+  })
+
+  test('no mark lies beyond the paper', () => {
+    expect(pack.sections.flatMap(({ pages }) => pages.flatMap(outside))).toEqual([])
+  })
+
+  test('what must be on the tables is counted before all of it is drawn', async () => {
+    expect(await shoppingOf(made)).toEqual(pack.shopping)
+    const paper = pack.sections.reduce(
+      (sum, { name, pages }) => sum + (name === 'sheets' ? 0 : pages.length),
+      0,
+    )
+    expect(pack.shopping).toMatchObject({ cardSheets: 30, paperSheets: paper })
+  })
+})
+
+test('in large print nothing but a sheet’s own marks is smaller than 14 points, and the steps are set apart', async () => {
+  const made = classOf(
+    orderFor('one-slit-two-v-folds', { large: true, pupils: 3, groups: 1, differs: 'beak.cut' }),
+  )
+  const pack = await packOf(made)
+  expect(sectionOf(pack, 'making').length).toBeGreaterThanOrEqual(3)
+  const words = pack.sections
+    .filter(({ name }) => name === 'worksheets' || name === 'making' || name === 'recall')
+    .flatMap(({ pages }) => pages)
+    .flatMap(({ marks }) =>
+      marks.flatMap((mark) => (mark.mark === 'word' && mark.role !== 'guide' ? [mark] : [])),
+    )
+  // A point is 25.4 / 72 mm.
+  const small = words.filter(({ size, text }) => size < (14 * 25.4) / 72 && text !== '?')
+  expect(small).toEqual([])
+  expect(pack.sections.flatMap(({ pages }) => pages.flatMap(outside))).toEqual([])
+})
+
+test('a card without slits has no wedge in its key, and each kind is worked out by its own formula', async () => {
+  const keyOf = async (slug: string, differs: string): Promise<string> =>
+    textOn(
+      sectionOf(
+        await packOf(classOf(orderFor(slug, { pupils: 3, groups: 1, differs }))),
+        'key',
+      )[0] as SheetPage,
+    )
+  const layer = await keyOf('layers', 'body.depth')
+  expect(layer).not.toContain('Wedge')
+  expect(layer).toContain('Rise = depth × sin (opening)')
+  expect(await keyOf('it-starts-at-the-gutter', 'point.across')).toContain('Gap = 2 ×')
+  expect(await keyOf('one-slit-two-v-folds', 'beak.wedge')).not.toContain('Wedge')
+})
+
+test('sheets that are alike are drawn once and differ by their codes', async () => {
+  const made = classOf(orderFor('layers', { pupils: 4, groups: 2 }))
+  const pages = sectionOf(await packOf(made), 'sheets')
+  expect(pages).toHaveLength(4)
+  for (const [k, code] of ['A1', 'A2', 'B1', 'B2'].entries())
+    expect(textOn(pages[k] as SheetPage)).toContain(`Lantern ${code}`)
+  const without = pages.map(({ marks }) => JSON.stringify(marks).replace(/Lantern [AB][12]/g, ''))
+  expect(new Set(without).size).toBe(1)
+})
+
+test('on a bare card each sheet has a cross on either page, as far from the gutter as it says', async () => {
+  const made = classOf(orderFor('it-starts-at-the-gutter', { pupils: 4, groups: 2, differs: 'point.across' }))
+  const pages = sectionOf(await packOf(made), 'sheets')
+  made.sheets.forEach(({ size }, k) => {
+    const crosses = (pages[k]?.marks ?? []).flatMap((mark) =>
+      mark.mark === 'path' && mark.of === 'point' ? [mark] : [],
+    )
+    expect(crosses).toHaveLength(2)
+    const [left = Number.NaN, right = Number.NaN] = crosses.map(
+      ({ runs }) => ((runs[0]?.[0]?.[0] ?? 0) + (runs[0]?.[1]?.[0] ?? 0)) / 2,
+    )
+    expect(right - left).toBeCloseTo(2 * (size ?? 0), 6)
+  })
+})
+
+test('the whole garden has its code on every page with pieces, on US Letter as well', async () => {
+  const order = {
+    ...orderFor('layers', { pupils: 2, groups: 1, paper: 'tabloid' }),
+    design: dummy('garden'),
+    lead: 'lantern',
+  }
+  const made = classOf(order)
+  const pages = sectionOf(await packOf(made), 'sheets')
+  expect(pages.length % 2).toBe(0)
+  const half = pages.length / 2
+  pages.forEach((page, k) => {
+    if (page.placed.length > 0) expect(textOn(page)).toMatch(k < half ? /\bA1\b/ : /\bA2\b/)
+  })
+})
