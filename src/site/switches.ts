@@ -25,11 +25,14 @@ export const SWITCHES: readonly Switch[] = [
   { name: 'theme', label: 'Night', says: 'Turns the page dark, or light again.' },
 ]
 
+/** A script without idle space: it stands in every page. */
+const squeezed = (script: string): string => script.replace(/\n\s+/g, '\n')
+
 /**
  * Runs in <head> before anything is painted, so the page never shows the wrong look first.
  * Storage may be forbidden; then the page looks as the device asks.
  */
-export const BEFORE_PAINT = `(() => {
+export const BEFORE_PAINT = squeezed(`(() => {
   const root = document.documentElement
   root.dataset.awake = ''
   try {
@@ -38,21 +41,18 @@ export const BEFORE_PAINT = `(() => {
       if (value) root.dataset[name] = value
     }
   } catch {}
-  if (location.search === '?notes') {
-    root.dataset.notes = 'on'
-    delete root.dataset.projector
-  }
-})()`
+  if (location.search === '?notes') root.dataset.notes = delete root.dataset.projector
+})()`)
 
 /** Runs right behind the buttons: shows which are pressed, and listens. */
-export const AT_SWITCHES = `(() => {
+export const AT_SWITCHES = squeezed(`(() => {
   const root = document.documentElement
   const dark = matchMedia('(prefers-color-scheme: dark)')
   const night = () => (root.dataset.theme ?? (dark.matches ? 'night' : 'day')) === 'night'
   const pressed = (name) => (name === 'theme' ? night() : root.dataset[name] === 'on')
   const buttons = document.querySelectorAll('[data-switch]')
   const show = () => {
-    for (const button of buttons) button.setAttribute('aria-pressed', String(pressed(button.dataset.switch)))
+    for (const button of buttons) button.setAttribute('aria-pressed', pressed(button.dataset.switch))
   }
   const press = (name) => {
     const value = name === 'theme' ? (night() ? 'day' : 'night') : pressed(name) ? '' : 'on'
@@ -68,4 +68,4 @@ export const AT_SWITCHES = `(() => {
   for (const button of buttons) button.addEventListener('click', () => press(button.dataset.switch))
   dark.addEventListener('change', show)
   show()
-})()`
+})()`)

@@ -12,7 +12,8 @@ test.use({ contextOptions: { reducedMotion: 'reduce' } })
 
 // The steps of a card are there once the address asks for one.
 for (const address of [...pages, '/steps/?from=owl']) {
-  const isChapter = firstChapterPages.includes(address)
+  // Chapters are made of the same cells: every other one is looked at in every way.
+  const isChapter = firstChapterPages.indexOf(address) % 2 === 0
 
   test(`${address} has nothing that axe objects to, on a desk by day and on a phone by night${isChapter ? ', unfolded, in forced colours, for reading and for the projector' : ''}`, async ({
     page,
