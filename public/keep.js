@@ -1,0 +1,24 @@
+// Has the whole book kept on the device, where the browser can and the reader does not save data; loaded when all else
+// is done. What fails is tried again with the next page.
+const place = document.getElementById('offline-says')
+
+const say = (text) => {
+  if (place) place.textContent = text
+}
+
+const { serviceWorker, connection } = navigator
+
+if (serviceWorker && !connection?.saveData) {
+  serviceWorker.addEventListener('message', ({ data }) => {
+    if (data.failed) say('')
+    else if (data.kept < data.of) say(`Being kept on this device: ${data.kept} of ${data.of} files.`)
+    else say('Kept on this device: it works without a network.')
+  })
+  try {
+    await serviceWorker.register('/worker.js')
+    const { active } = await serviceWorker.ready
+    active.postMessage('keep')
+  } catch {
+    // A browser may forbid it; the book works all the same while there is a network.
+  }
+}
