@@ -3,7 +3,7 @@ import { expect, test } from '@playwright/test'
 
 test('a picture leads to its causes, and each to its place in a chapter: two presses', async ({ page }) => {
   await page.goto('/fault/')
-  await page.getByRole('button', { name: 'Something sticks out' }).click()
+  await page.getByRole('link', { name: 'Something sticks out' }).click()
   await expect(page).toHaveURL(/#sticks-out$/)
   await expect(page.getByRole('heading', { level: 3, name: 'Something sticks out' })).toBeFocused()
   const row = page.locator('.trouble-row', { hasText: 'The box sticks out of the shut card.' })
@@ -11,8 +11,8 @@ test('a picture leads to its causes, and each to its place in a chapter: two pre
   await expect(page).toHaveURL(/chapters\/layers\/#the-box-sticks-out-of-the-shut-card$/)
   await expect(page.locator('#the-box-sticks-out-of-the-shut-card')).toBeInViewport()
   await page.goBack()
-  await expect(page.getByRole('button', { name: 'Something sticks out' })).toHaveAttribute(
-    'aria-pressed',
+  await expect(page.getByRole('link', { name: 'Something sticks out' })).toHaveAttribute(
+    'aria-current',
     'true',
   )
   await page.getByRole('button', { name: 'Layers', exact: true }).click()

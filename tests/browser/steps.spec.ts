@@ -71,5 +71,5 @@ test('a dummy of one’s own has its steps; what no address brings is told', asy
   await page.goto('/steps/#d=1.broken')
   await page.reload()
   await expect(page.getByRole('alert')).toContainText('The link is damaged')
-  await expect(page.getByRole('link', { name: 'Owl' })).toBeVisible()
+  await expect(page.getByRole('link', { name: 'Owl', exact: true })).toBeVisible()
 })

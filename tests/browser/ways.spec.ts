@@ -10,7 +10,7 @@ const table = (page: import('@playwright/test').Page) => page.locator('.dummy[da
 
 test('a card of the garden is taken to the planning page, and there is a way back', async ({ page }) => {
   await open(page, '/garden/')
-  await page.getByRole('link', { name: 'Take it: Owl' }).click()
+  await page.getByRole('link', { name: 'Take it: Owl', exact: true }).click()
   await expect(table(page)).toBeVisible()
   await expect(page.getByLabel('Name of this dummy')).toHaveValue('Owl')
   // The link is used up: what is done now belongs to the dummy.

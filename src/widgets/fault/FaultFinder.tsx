@@ -36,6 +36,9 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
   const [chapter, setChapter] = useState<number | null>(null)
   const [words, setWords] = useState('')
   const heading = useRef<HTMLHeadingElement>(null)
+  // Left to itself: what was typed before the page woke is kept, and looked for then.
+  const field = useRef<HTMLInputElement>(null)
+  useEffect(() => setWords(field.current?.value ?? ''), [])
   const isPressed = useRef(false)
   const find = useMemo(() => lookUp(faults, troubles), [faults, troubles])
   useEffect(() => {
@@ -46,9 +49,10 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
   }, [faults])
 
   const choose = (id: string) => {
+    history.pushState(null, '', `#${id}`)
     setWords('')
+    if (field.current) field.current.value = ''
     setChapter(null)
-    location.hash = id
     setFault(faults.find((one) => one.id === id) ?? null)
     isPressed.current = true
   }
@@ -58,7 +62,7 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
     isPressed.current = false
     heading.current?.focus({ preventScroll: true })
     heading.current?.scrollIntoView({ block: 'nearest' })
-  }, [fault])
+  })
   const isAsking = words.trim() !== ''
   const ofFault = troubles.filter((one) => one.fault === fault?.id)
   const chapters = [...new Map(ofFault.map((one) => [one.chapter.number, one.chapter])).values()]
@@ -82,14 +86,22 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
               type="search"
               autocomplete="off"
               placeholder="nothing happens when I open it"
-              value={words}
+              ref={field}
               onInput={(event) => setWords(event.currentTarget.value)}
             />
           </label>
           <ul class="fault-signs">
             {faults.map(({ id, see, picture }) => (
               <li key={id}>
-                <button type="button" aria-pressed={!isAsking && fault?.id === id} onClick={() => choose(id)}>
+                <a
+                  href={`#${id}`}
+                  aria-current={!isAsking && fault?.id === id ? 'true' : undefined}
+                  onClick={(event) => {
+                    // The browser itself would take the focus away from what comes of it.
+                    event.preventDefault()
+                    choose(id)
+                  }}
+                >
                   {picture === undefined ? (
                     <span class="fault-else" aria-hidden="true">
                       ?
@@ -98,7 +110,7 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
                     <img src={picture} alt="" width="200" height="140" />
                   )}
                   <span class="fault-see">{see}</span>
-                </button>
+                </a>
               </li>
             ))}
           </ul>

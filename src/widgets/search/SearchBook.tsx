@@ -1,6 +1,6 @@
 import './search.css'
 import type { JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { fetched, notLoaded } from '../model/loading.ts'
 import type { Findable } from './findable.ts'
 import type { Found } from './look-through.ts'
@@ -16,8 +16,13 @@ export function SearchBook(): JSX.Element {
   const [words, setWords] = useState('')
   const [find, setFind] = useState<{ readonly it: Find } | null>(null)
   const [trouble, setTrouble] = useState('')
+  const field = useRef<HTMLInputElement>(null)
   useEffect(() => {
-    setWords((new URLSearchParams(location.search).get('for') ?? '').slice(0, MOST_WORDS))
+    // Left to itself: what was typed before the page woke is kept, and looked for then.
+    const input = field.current
+    if (input && input.value === '')
+      input.value = (new URLSearchParams(location.search).get('for') ?? '').slice(0, MOST_WORDS)
+    setWords(input?.value ?? '')
     fetched('/search.json')
       .then((answer) => answer.json() as Promise<readonly Findable[]>)
       .then((places) => setFind({ it: lookThrough(places) }))
@@ -41,7 +46,7 @@ export function SearchBook(): JSX.Element {
           type="search"
           autocomplete="off"
           maxLength={MOST_WORDS}
-          value={words}
+          ref={field}
           onInput={(event) => ask(event.currentTarget.value)}
         />
       </label>
