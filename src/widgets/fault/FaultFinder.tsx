@@ -92,7 +92,7 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
           </label>
           <ul class="fault-signs">
             {faults.map(({ id, see, picture }) => (
-              <li key={id}>
+              <li key={id} id={id}>
                 <a
                   href={`#${id}`}
                   aria-current={!isAsking && fault?.id === id ? 'true' : undefined}
