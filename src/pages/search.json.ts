@@ -1,5 +1,6 @@
 import { getCollection } from 'astro:content'
 import type { APIRoute } from 'astro'
+import { wordAnchor } from '../site/anchor.ts'
 import { allChapters, chapterPath } from '../site/chapters.ts'
 import { cellsOf } from '../site/findable.ts'
 import { scenes } from '../site/gallery.ts'
@@ -18,7 +19,7 @@ export const GET: APIRoute = async () => {
       title: id,
       where: `Word${data.forms.length > 0 ? `: ${data.forms.join(', ')}` : ''}`,
       text: data.says,
-      href: `/words/#${id.replaceAll(' ', '-')}`,
+      href: `/words/#${wordAnchor(id)}`,
     })),
     ...allTroubles(chapters).map(({ sign, cure, chapter, href }) => ({
       title: sign,

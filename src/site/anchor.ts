@@ -4,3 +4,6 @@ export const anchorOf = (words: string): string =>
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '')
+
+/** Where a word of the glossary stands on its page, by its own spelling: `V-fold`, `cut-layer`. */
+export const wordAnchor = (word: string): string => word.replaceAll(' ', '-')

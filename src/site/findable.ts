@@ -1,5 +1,6 @@
 /** What the book's search looks through: pure text of chapters, cell by cell, and what else has a place of its own. */
 import type { Findable } from '../widgets/search/findable.ts'
+import { anchorOf } from './anchor.ts'
 
 /** The cells that are looked through, as their pages name them. What answers a guess is not: it stays covered. */
 const CELLS: Readonly<Record<string, string>> = {
@@ -34,7 +35,7 @@ export const cellsOf = (chapter: {
   ...Object.entries(CELLS).flatMap(([tag, name]): Findable[] => {
     const text = new RegExp(`<${tag}\\b[^>]*>([\\s\\S]*?)</${tag}>`).exec(chapter.body)?.[1]
     if (text === undefined) return []
-    const href = `${chapter.href}#${name.toLowerCase().replaceAll(' ', '-')}`
+    const href = `${chapter.href}#${anchorOf(name)}`
     return [{ title: name, where: chapter.title, text: plain(text), href }]
   }),
 ]

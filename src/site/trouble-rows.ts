@@ -1,4 +1,6 @@
 import type { StepState } from '../drawing/steps/steps.ts'
+import type { Reading } from './cells/chapter-tree.ts'
+import { attribute, chapterTree, line, named } from './cells/chapter-tree.ts'
 
 /** A trouble row as a chapter's file has it. */
 export interface TroubleRow {
@@ -11,22 +13,12 @@ export interface TroubleRow {
 }
 
 /** The trouble rows of a chapter's text, in its order. The grammar of cells has been checked when the chapter was built. */
-export function rowsOf(body: string): readonly TroubleRow[] {
-  return [...body.matchAll(/<Slip\s+([^>]*)>([\s\S]*?)<\/Slip>/g)].map(([, head = '', text = '']) => {
-    const given = new Map(
-      [...head.matchAll(/(\w+)=(?:"([^"]*)"|\{([^}]*)\})/g)].map(([, name = '', words, value]) => [
-        name,
-        words ?? value ?? '',
-      ]),
-    )
-    const at = given.get('at')
-    return {
-      sign: given.get('sign') ?? '',
-      fault: given.get('fault') ?? '',
-      shows: given.get('shows') as StepState,
-      at: at === undefined ? undefined : Number(at),
-      only: given.get('only'),
-      cure: text.replace(/\s+/g, ' ').trim(),
-    }
-  })
-}
+export const rowsOf = (body: string, reading: Reading): readonly TroubleRow[] =>
+  named(chapterTree(body), 'Slip').map((slip) => ({
+    sign: attribute(slip, 'sign') as string,
+    fault: attribute(slip, 'fault') as string,
+    shows: attribute(slip, 'shows') as StepState,
+    at: attribute(slip, 'at') as number | undefined,
+    only: attribute(slip, 'only') as string | undefined,
+    cure: line(slip, reading),
+  }))

@@ -27,12 +27,22 @@ export const troubleFigure = (
     },
   )
 
+const rowsIn = ({ entry, design, slug }: Chapter): readonly TroubleRow[] =>
+  rowsOf(entry.body ?? '', {
+    design,
+    dummy: (name) => {
+      throw new Error(
+        `content/chapters/${slug}.mdx: a Slip takes its numbers from its own card, not from ${name}.`,
+      )
+    },
+  })
+
 const pictureName = (slug: string, sign: string): string => `trouble-${slug}-${anchorOf(sign)}`
 
 /** The pictures of all trouble rows, by the names of their files. */
 export const troublePictures = (chapters: readonly Chapter[]): readonly (readonly [string, Drawing])[] =>
   chapters.flatMap((chapter) =>
-    rowsOf(chapter.entry.body ?? '').map(
+    rowsIn(chapter).map(
       (row) => [pictureName(chapter.slug, row.sign), troubleFigure(chapter.design, row)] as const,
     ),
   )
@@ -40,7 +50,7 @@ export const troublePictures = (chapters: readonly Chapter[]): readonly (readonl
 /** Every trouble row of every chapter. */
 export const allTroubles = (chapters: readonly Chapter[]): readonly Trouble[] =>
   chapters.flatMap((chapter) =>
-    rowsOf(chapter.entry.body ?? '').map(({ sign, fault, cure }): Trouble => {
+    rowsIn(chapter).map(({ sign, fault, cure }): Trouble => {
       const { slug, data } = chapter
       return {
         sign,

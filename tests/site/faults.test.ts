@@ -17,15 +17,24 @@ const texts = readdirSync(folder).map((file) => ({
   body: readFileSync(new URL(file, folder), 'utf8'),
 }))
 
+const dummy = (name: string) =>
+  parseDesign(
+    JSON.parse(
+      readFileSync(new URL(`../../content/dummies/${name}.hingebook.json`, import.meta.url), 'utf8'),
+    ),
+  )
+
 const troubles = texts.flatMap(({ slug, body }) =>
-  rowsOf(body).map(({ sign, fault, cure }): Trouble => {
-    const title = /^title: (.*)$/m.exec(body)?.[1] ?? ''
-    return {
-      ...{ sign, fault, cure, card: '', picture: '' },
-      chapter: { number: 1, title },
-      href: `${slug}#${anchorOf(sign)}`,
-    }
-  }),
+  rowsOf(body, { design: dummy(/^dummy: (.*)$/m.exec(body)?.[1] ?? ''), dummy }).map(
+    ({ sign, fault, cure }): Trouble => {
+      const title = /^title: (.*)$/m.exec(body)?.[1] ?? ''
+      return {
+        ...{ sign, fault, cure, card: '', picture: '' },
+        chapter: { number: 1, title },
+        href: `${slug}#${anchorOf(sign)}`,
+      }
+    },
+  ),
 )
 
 const list = Object.entries(faults).map(([id, one]) => ({ id, ...one, picture: '' }))

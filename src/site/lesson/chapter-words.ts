@@ -1,71 +1,8 @@
 /** What a chapter gives a lesson, read from its own text: its questions, mistakes, cautions and codes stand there once. */
-import { mdxToMdast } from 'satteri'
 import type { ChapterWords } from '../../class/words.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Reading } from '../cells/chapter-tree.ts'
+import { attribute, cell, chapterTree, has, line, named } from '../cells/chapter-tree.ts'
 import type { Leaf } from '../cells/grammar.ts'
-import type { Ask } from '../cells/number.ts'
-import { answer, inText } from '../cells/number.ts'
-
-/** Gives the design of a dummy by its name. */
-export type DummyOf = (name: string) => Design
-
-interface Reading {
-  readonly design: Design
-  readonly dummy: DummyOf
-}
-
-const named = (node: Leaf, name: string): readonly Leaf[] => [
-  ...(node.name === name ? [node] : []),
-  ...(node.children ?? []).flatMap((child) => named(child, name)),
-]
-
-/** The first of a name that is deepest in none of its like. Throws an Error that names it. */
-function cell(tree: Leaf, name: string): Leaf {
-  const [found] = named(tree, name)
-  if (!found) throw new Error(`the chapter has no <${name}>`)
-  return found
-}
-
-/** What stands in braces as an author writes it: a number, or names with numbers. */
-function inBraces(text: string): unknown {
-  return JSON.parse(text.replace(/([{,]\s*)([A-Za-z]\w*)\s*:/g, '$1"$2":'))
-}
-
-function attribute(node: Leaf, name: string): unknown {
-  const value = node.attributes?.find((one) => one.name === name)?.value
-  if (typeof value !== 'object' || value === null) return value
-  return inBraces(String((value as { value?: unknown }).value))
-}
-
-const has = (node: Leaf, name: string): boolean => node.attributes?.some((one) => one.name === name) ?? false
-
-/** The number that a chapter takes from the kernel, as its page shows it. */
-function numberIn(node: Leaf, { design, dummy }: Reading): string {
-  const given = (node.attributes ?? []).flatMap(({ name }) => (name === undefined ? [] : [name]))
-  const {
-    decimals,
-    bare,
-    dummy: of,
-    ...ask
-  } = Object.fromEntries(given.map((name) => [name, attribute(node, name)])) as Record<string, unknown>
-  return inText(
-    answer(typeof of === 'string' ? dummy(of) : design, ask as unknown as Ask),
-    typeof decimals === 'number' ? decimals : undefined,
-    bare !== undefined,
-  )
-}
-
-/** Plain text in one line, numbers from the kernel. */
-function plain(node: Leaf, reading: Reading): string {
-  if (node.type === 'text' || node.type === 'inlineCode') return String(node.value)
-  if (node.name === 'Num') return numberIn(node, reading)
-  if (node.name === 'Formula') return ''
-  return (node.children ?? [])
-    .map((child) => plain(child, reading))
-    .join(node.type === 'root' || node.type === 'mdxJsxFlowElement' ? ' ' : '')
-}
-
-const line = (node: Leaf, reading: Reading): string => plain(node, reading).replace(/\s+/g, ' ').trim()
 
 /** A paragraph that begins with these bold words, and the list that follows it. */
 function under(cell: Leaf, label: RegExp, reading: Reading): { said: string; list: readonly string[] } {
@@ -90,7 +27,7 @@ export interface ChapterSource {
 
 /** Throws an Error if the chapter lacks what every chapter has. */
 export function chapterWords({ title, ask, body }: ChapterSource, reading: Reading): ChapterWords {
-  const tree = mdxToMdast(body, { features: { frontmatter: true } }) as Leaf
+  const tree = chapterTree(body)
   const teachers = cell(tree, 'ForTeachers')
   const recall = named(cell(tree, 'Recall'), 'Question').map((question) => {
     const guesses = named(question, 'Guess')
