@@ -5,6 +5,7 @@ import { nameOf, visibleText } from '../paper/index.ts'
 import { paperNamed, papers } from '../sheet/index.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { sizeIn } from './size-in.ts'
 import { given, writeOut } from './write-out.ts'
 
 /** The pieces side by side, for a cutting machine. */
@@ -95,9 +96,9 @@ function stockOf(options: Options): Stock {
   const known = paperNamed(text)
   if (known) return { width: known.width, height: known.height, margin }
   const [, rolled] = /^roll:(\d+(?:\.\d+)?)$/.exec(text) ?? []
-  const [, wide, high] = /^(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)$/.exec(text) ?? []
-  const width = Number(rolled ?? wide)
-  const height = rolled === undefined ? Number(high) : Number.POSITIVE_INFINITY
+  const [wide, high] = sizeIn(text) ?? [Number.NaN, Number.NaN]
+  const width = rolled === undefined ? wide : Number(rolled)
+  const height = rolled === undefined ? high : Number.POSITIVE_INFINITY
   const isIn = (n: number): boolean => n >= STOCK.least && n <= STOCK.most
   if (isIn(width) && (rolled !== undefined || isIn(height))) return { width, height, margin }
   throw new Refusal(

@@ -17,6 +17,7 @@ import {
 } from '../sheet/index.ts'
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { sizeIn } from './size-in.ts'
 import { given, writeOut } from './write-out.ts'
 
 /** The template at true size, to print and cut. */
@@ -35,42 +36,35 @@ export const sheet: Command = {
     copies: { type: 'string' },
   },
   async run(design, options, place) {
-    const paper = paperOf(options.paper)
     const out = outOf(options.out)
     const lines = oneOf(options.lines, LINES, 'front', '--lines')
     const art = oneOf(options.art, ARTS, usualArt(design), '--art')
     const measured = numberOf(options.measured, '--measured', 100)
     const copies = numberOf(options.copies, '--copies', 1)
     const tiled = options.tiled === true
-    const asked = { paper, lines, art, measured, tiled, copies }
-    const { sentence } = fitOn(
-      design,
-      within(() => printedOn(asked)),
-    )
-    for (const { file, content } of await sheetsOf(design, asked, out)) {
-      writeOut(file, place(file), content)
-      console.log(`${visibleText(file)}: print it on ${paper.label} at 100 %, actual size.`)
+    try {
+      const paper = paperOf(options.paper)
+      const asked = { paper, lines, art, measured, tiled, copies }
+      for (const { file, content } of await sheetsOf(design, asked, out)) {
+        writeOut(file, place(file), content)
+        console.log(`${visibleText(file)}: print it on ${paper.label} at 100 %, actual size.`)
+      }
+      const { sentence } = fitOn(design, printedOn(asked))
+      if (sentence !== '' && !tiled) console.log(sentence)
+    } catch (error) {
+      if (error instanceof TooLargeError || error instanceof UnprintableError)
+        throw new Refusal(error.message)
+      throw error
     }
-    if (sentence !== '' && !tiled) console.log(sentence)
     return 0
   },
-}
-
-/** What an `UnprintableError` says is the refusal. */
-function within<T>(of: () => T): T {
-  try {
-    return of()
-  } catch (error) {
-    if (error instanceof UnprintableError) throw new Refusal(error.message)
-    throw error
-  }
 }
 
 function paperOf(text: string | boolean | undefined): Paper {
   const paper = typeof text === 'string' ? paperNamed(text) : undefined
   if (paper) return paper
-  const own = typeof text === 'string' ? /^(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)$/.exec(text) : null
-  if (own) return within(() => ownPaper(Number(own[1]), Number(own[2])))
+  const own = typeof text === 'string' ? sizeIn(text) : null
+  if (own) return ownPaper(...own)
   throw new Refusal(
     `--paper must be one of ${papers.map((one) => one.name).join(', ')}, or a size in mm as 200x300${given(text)}.`,
   )
@@ -110,17 +104,11 @@ interface Written {
 
 /** A PDF holds all pages in one file; of SVG there is a file a page, the second named with a 2. */
 async function sheetsOf(design: Design, options: SheetOptions, out: string): Promise<Written[]> {
-  try {
-    const font = await fontOnDisk()
-    if (extname(out).toLowerCase() === '.pdf') {
-      return [{ file: out, content: await sheetPdf(design, options, font) }]
-    }
-    return sheetSvg(design, options, font).map((content, k) => ({
-      file: k === 0 ? out : `${out.slice(0, -4)}-${k + 1}${out.slice(-4)}`,
-      content,
-    }))
-  } catch (error) {
-    if (error instanceof TooLargeError || error instanceof UnprintableError) throw new Refusal(error.message)
-    throw error
-  }
+  const font = await fontOnDisk()
+  if (extname(out).toLowerCase() === '.pdf')
+    return [{ file: out, content: await sheetPdf(design, options, font) }]
+  return sheetSvg(design, options, font).map((content, k) => ({
+    file: k === 0 ? out : `${out.slice(0, -4)}-${k + 1}${out.slice(-4)}`,
+    content,
+  }))
 }

@@ -3,6 +3,7 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import * as polyclip from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
+import { signedArea } from '../../src/paper/plane/convex.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
 import { layOut, ownPaper, sheetPdf, sheetSvg, TooLargeError } from '../../src/sheet/index.ts'
@@ -48,22 +49,9 @@ const rectangle = ([l, t, r, b]: readonly [number, number, number, number]): Poi
   [l, b],
 ]
 
+/** Of rings that polyclip gives: outlines one way round, holes the other. */
 const area = (polygons: number[][][][]): number =>
-  polygons.reduce(
-    (sum, rings) =>
-      sum +
-      rings.reduce(
-        (part, ring) =>
-          part +
-          ring.reduce((twice, [x = 0, y = 0], k) => {
-            const [u = 0, v = 0] = ring[(k + 1) % ring.length] ?? []
-            return twice + x * v - u * y
-          }, 0) /
-            2,
-        0,
-      ),
-    0,
-  )
+  polygons.flat().reduce((sum, ring) => sum + signedArea(ring as never), 0)
 
 describe('a card larger than the paper', () => {
   const large = card(210, 297)

@@ -4,6 +4,9 @@ import { between, insideBox } from '../../paper/plane/clip.ts'
 /** A rectangle of the page: left, top, right, bottom. */
 export type Rectangle = readonly [left: number, top: number, right: number, bottom: number]
 
+/** Where nothing is in the way. */
+export const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
+
 /** The part of a straight line inside a rectangle, or null. */
 export function clipped(a: Point, b: Point, box: Rectangle): [Point, Point] | null {
   const shares = insideBox(a, b, box)

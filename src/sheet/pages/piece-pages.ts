@@ -1,5 +1,6 @@
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
+import { EVERYWHERE } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
 import { coverEdge, faceOf, pieceName, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
@@ -96,9 +97,6 @@ const manners: readonly Manner[] = [
   { types: [fittings.tight], column: 75 },
   { types: [fittings.tight], column: 56 },
 ]
-
-/** Where nothing is in the way. */
-export const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
 
 /** A piece with all that is written at it. */
 function cutOf({ design, lines, care, ends }: Job, piece: Piece): Cut {

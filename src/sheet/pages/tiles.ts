@@ -90,44 +90,22 @@ const cross = ([x, y]: Point): readonly (readonly Point[])[] => [
 
 /** Lines along which neighbours join, in the middle of what both show, with two crosses each. */
 function joins({ columns, rows, stepX, stepY }: Tiling, column: number, row: number, clip: Rectangle) {
-  const [l, t, r, b] = clip
-  const marks: PathMark[] = []
+  const [left, top, right, bottom] = clip
   const near = LAP / 2
-  for (const [x, is] of [
-    [l + near, column > 0],
-    [r - near, column + 1 < columns],
-  ] as const)
-    if (is)
-      marks.push(
-        guide(
-          [
-            [
-              [x, t],
-              [x, b],
-            ],
-            ...[0.3, 0.7].flatMap((part) => cross([x, t + near + part * (stepY - LAP)])),
-          ],
-          'join',
-        ),
-      )
-  for (const [y, is] of [
-    [t + near, row > 0],
-    [b - near, row + 1 < rows],
-  ] as const)
-    if (is)
-      marks.push(
-        guide(
-          [
-            [
-              [l, y],
-              [r, y],
-            ],
-            ...[0.3, 0.7].flatMap((part) => cross([l + near + part * (stepX - LAP), y])),
-          ],
-          'join',
-        ),
-      )
-  return marks
+  // Upright lines first; a level one is the same with x and y in each other's place.
+  const sides = [
+    { at: left + near, is: column > 0, level: false },
+    { at: right - near, is: column + 1 < columns, level: false },
+    { at: top + near, is: row > 0, level: true },
+    { at: bottom - near, is: row + 1 < rows, level: true },
+  ]
+  return sides.flatMap(({ at, is, level }): PathMark[] => {
+    if (!is) return []
+    const [from, to, step] = level ? [left, right, stepX] : [top, bottom, stepY]
+    const on = (along: number): Point => (level ? [along, at] : [at, along])
+    const middles = [0.3, 0.7].map((part) => on(from + near + part * (step - LAP)))
+    return [guide([[on(from), on(to)], ...middles.flatMap(cross)], 'join')]
+  })
 }
 
 /** Which sheets there are, and which this is. */

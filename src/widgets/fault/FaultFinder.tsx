@@ -1,8 +1,8 @@
 import './fault.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { likely } from './likely.ts'
 import { lookUp } from './look-up.ts'
-import { Readings } from './Readings.tsx'
 import type { Fault, Trouble } from './trouble.ts'
 
 export interface FaultFinderProps {
@@ -30,7 +30,7 @@ const Row = ({ trouble }: { readonly trouble: Trouble }): JSX.Element => (
 const named = (faults: readonly Fault[]): Fault | null =>
   faults.find(({ id }) => `#${id}` === location.hash) ?? null
 
-/** What a maker sees, what it may be, what helps; and a ruler's readings held against the model. */
+/** What a maker sees, what it may be, and what helps. */
 export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element {
   const [fault, setFault] = useState<Fault | null>(null)
   const [chapter, setChapter] = useState<number | null>(null)
@@ -69,6 +69,10 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
   const shown = isAsking
     ? find(words).slice(0, MOST_FOUND)
     : ofFault.filter((one) => chapter === null || one.chapter.number === chapter)
+
+  useEffect(() => {
+    likely.value = shown[0]?.card ?? null
+  })
 
   return (
     <>
@@ -124,7 +128,7 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
           </div>
         </div>
         <div class="on-page">
-          <p role="status" class={isAsking || fault ? 'hidden-status' : 'quiet'}>
+          <p role="status" class={isAsking || fault ? 'aloud' : 'quiet'}>
             {isAsking
               ? shown.length === 0
                 ? 'Nothing fits those words.'
@@ -170,17 +174,6 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
               <Row key={trouble.href} trouble={trouble} />
             ))}
           </ol>
-        </div>
-      </section>
-      <section class="cell">
-        <div class="in-margin">
-          <div>
-            <h2 class="cell-name">You measure</h2>
-            <p class="cell-note">One minute, a ruler.</p>
-          </div>
-        </div>
-        <div class="on-page">
-          <Readings cards={troubles} first={shown[0]?.card ?? null} />
         </div>
       </section>
     </>

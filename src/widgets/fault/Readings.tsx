@@ -8,12 +8,11 @@ import { compare, compareSeveral, comparisonSays, severalSay } from '../measure/
 import { lengthUnit } from '../model/page.ts'
 import { DEFAULT_CAMERA } from '../state/config.ts'
 import { shown, typed, unitSign } from '../state/format.ts'
-import type { Trouble } from './trouble.ts'
+import { likely } from './likely.ts'
 
 interface ReadingsProps {
-  readonly cards: readonly Trouble[]
-  /** The card that is likely meant; null: the first of all. */
-  readonly first: string | null
+  /** The cards to choose from, and the chapters that they are of. */
+  readonly cards: readonly { readonly card: string; readonly title: string }[]
 }
 
 type Loaded = { readonly name: string } & ({ readonly design: Design } | { readonly trouble: string })
@@ -54,10 +53,9 @@ function useCard(name: string): Loaded | null {
 }
 
 /** What a ruler reads on a card that was printed from the book, and what most likely went wrong with it. */
-export function Readings({ cards, first }: ReadingsProps): JSX.Element {
-  const names = [...new Map(cards.map(({ card, chapter }) => [card, chapter.title])).entries()]
+export function Readings({ cards }: ReadingsProps): JSX.Element {
   const [chosen, setChosen] = useState<string | null>(null)
-  const name = chosen ?? first ?? names[0]?.[0] ?? ''
+  const name = chosen ?? likely.value ?? cards[0]?.card ?? ''
   const loaded = useCard(name)
   const design = loaded && 'design' in loaded ? loaded.design : null
   const ids = design ? readOf(design) : []
@@ -98,7 +96,7 @@ export function Readings({ cards, first }: ReadingsProps): JSX.Element {
         <label>
           My card is of the chapter{' '}
           <select value={name} onChange={(event) => setChosen(event.currentTarget.value)}>
-            {names.map(([card, title]) => (
+            {cards.map(({ card, title }) => (
               <option key={card} value={card}>
                 {title}
               </option>

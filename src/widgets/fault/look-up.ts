@@ -8,14 +8,10 @@ const telling = (word: string): string | null => {
   return found === 'card' || found?.length === 1 ? null : found
 }
 
-/** Finds troubles by a maker's own words, likeliest first: by its sign, its fault and the other words for that, its cure, its card. */
-export function lookUp(
-  faults: readonly Fault[],
-  troubles: readonly Trouble[],
-): (words: string) => readonly Trouble[] {
-  const index = new MiniSearch<
-    Trouble & { readonly id: number; readonly also: string; readonly title: string }
-  >({
+type Placed = Trouble & { readonly id: number; readonly also: string; readonly title: string }
+
+function indexed(faults: readonly Fault[], troubles: readonly Trouble[]): MiniSearch<Placed> {
+  const index = new MiniSearch<Placed>({
     fields: ['sign', 'also', 'cure', 'title'],
     processTerm: telling,
     searchOptions: {
@@ -34,5 +30,20 @@ export function lookUp(
       }
     }),
   )
-  return (words) => index.search(words).flatMap(({ id }) => troubles[id as number] ?? [])
+  return index
+}
+
+/**
+ * Finds troubles by a maker's own words, likeliest first: by its sign, its fault and the other words for that, its cure,
+ * its card. What it looks through is put together when it is first asked.
+ */
+export function lookUp(
+  faults: readonly Fault[],
+  troubles: readonly Trouble[],
+): (words: string) => readonly Trouble[] {
+  let index: MiniSearch<Placed> | null = null
+  return (words) => {
+    index ??= indexed(faults, troubles)
+    return index.search(words).flatMap(({ id }) => troubles[id as number] ?? [])
+  }
 }

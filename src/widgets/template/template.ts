@@ -20,6 +20,7 @@ import {
   usualArt,
 } from '../../sheet/index.ts'
 import { fetched } from '../model/loading.ts'
+import { typed } from '../state/format.ts'
 import { save } from './save.ts'
 
 export type PaperChoice = PaperName | 'own'
@@ -55,19 +56,18 @@ export interface Saved {
   readonly says: string
 }
 
-/** A number as a hand types it: a comma will do. What is none is not a number, and is told as out of range. */
-const typed = (text: string): number =>
-  text.trim() === '' ? Number.NaN : Number(text.trim().replace(',', '.'))
+/** A number as a hand types it, mm where it has a unit; what is none is told as out of range. */
+const numberIn = (text: string): number => typed(text, 'mm', 'mm') ?? Number.NaN
 
 function optionsOf(choice: TemplateChoice): SheetOptions {
   const { paper, width, height, lines, art, tiled } = choice
   return {
-    paper: paper === 'own' ? ownPaper(typed(width), typed(height)) : paper,
+    paper: paper === 'own' ? ownPaper(numberIn(width), numberIn(height)) : paper,
     lines,
     art,
     tiled,
-    measured: typed(choice.measured),
-    copies: typed(choice.copies),
+    measured: numberIn(choice.measured),
+    copies: Number(choice.copies),
   }
 }
 
