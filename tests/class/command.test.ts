@@ -2,7 +2,7 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, expect, test, vi } from 'vitest'
-import { answer } from '../../src/command/answer.ts'
+import { dummy } from '../house/answered.ts'
 import { ROOT } from '../house/tree.ts'
 import { readPdf } from '../sheet/read-pdf.ts'
 
@@ -13,22 +13,6 @@ mkdirSync(join(ROOT, '.cache'), { recursive: true })
 const folder = mkdtempSync(join(ROOT, '.cache', 'class-'))
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
-
-async function dummy(...args: string[]) {
-  const said = { out: '', err: '' }
-  const keep = (where: keyof typeof said) => (line: string) => {
-    said[where] += `${line}\n`
-  }
-  const spies = [
-    vi.spyOn(console, 'log').mockImplementation(keep('out')),
-    vi.spyOn(console, 'error').mockImplementation(keep('err')),
-  ]
-  try {
-    return { code: await answer(args), ...said }
-  } finally {
-    for (const spy of spies) spy.mockRestore()
-  }
-}
 
 const BEAK = join(ROOT, 'content/dummies/beak.hingebook.json')
 

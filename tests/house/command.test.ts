@@ -2,8 +2,9 @@ import { spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
-import { afterAll, describe, expect, test, vi } from 'vitest'
-import { answer } from '../../src/command/answer.ts'
+import { afterAll, describe, expect, test } from 'vitest'
+import type { Answered } from './answered.ts'
+import { dummy } from './answered.ts'
 import { bareNode, ROOT } from './tree.ts'
 
 mkdirSync(join(ROOT, '.cache'), { recursive: true })
@@ -14,29 +15,6 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 /** The command in a process of its own, as a reader starts it. */
 const started = (...args: string[]): Answered => bareNode('src/command/dummy.ts', ...args)
-
-interface Answered {
-  readonly code: number | null
-  readonly out: string
-  readonly err: string
-}
-
-/** The same in this process: a second of starting saved each time. */
-async function dummy(...args: string[]): Promise<Answered> {
-  const said = { out: '', err: '' }
-  const keep = (where: keyof typeof said) => (line: string) => {
-    said[where] += `${line}\n`
-  }
-  const spies = [
-    vi.spyOn(console, 'log').mockImplementation(keep('out')),
-    vi.spyOn(console, 'error').mockImplementation(keep('err')),
-  ]
-  try {
-    return { code: await answer(args), ...said }
-  } finally {
-    for (const spy of spies) spy.mockRestore()
-  }
-}
 
 /** Writes a file for the command to read; text is written as it stands. */
 function file(name: string, content: unknown): string {

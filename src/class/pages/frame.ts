@@ -4,6 +4,7 @@ import type { SheetPage } from '../../sheet/index.ts'
 import type { Painting } from '../../sheet/marks/painting.ts'
 import type { Block, Run, SheetMark, Type } from '../../sheet/marks/setting.ts'
 import { moved, paragraph } from '../../sheet/marks/setting.ts'
+import { SAFE } from '../../sheet/pages/fit.ts'
 import type { Paper } from '../../sheet/pages/paper-sizes.ts'
 
 /** Shapes that are painted under a block's marks, as a picture is. */
@@ -78,6 +79,22 @@ export const textWidth = ({ width }: Paper, { margin }: Look): number =>
 export const bold = (text: string): Run => ({ text, bold: true })
 
 export const said = (text: string, type: Type, width: number): Block => paragraph([{ text }], type, width)
+
+/** A page of words and pictures: no pieces lie on it. */
+export const pageOf = (
+  paper: Paper,
+  marks: readonly SheetMark[],
+  panels: Painting['panels'],
+  says: string,
+): SheetPage => ({
+  box: [0, 0, paper.width, paper.height],
+  unit: 'mm',
+  paper,
+  placed: [],
+  painting: panels.length > 0 ? { panels, areas: [], bands: [] } : null,
+  marks,
+  says,
+})
 
 /** Panels moved along with what they lie under. */
 export const shifted = (panels: Painting['panels'], dx: number, dy: number): Painting['panels'] =>
@@ -182,19 +199,12 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
       width,
     )
     const at = paper.height - EDGE - line.height
-    return {
-      box: [0, 0, paper.width, paper.height],
-      unit: 'mm',
-      paper,
-      placed: [],
-      painting: panels.length > 0 ? { panels, areas: [], bands: [] } : null,
-      marks: [
-        ...marks,
-        ...(look.margin > 0 ? [marginLine(paper)] : []),
-        ...line.marks.map((mark) => moved(mark, left, at)),
-      ],
-      says: `${says}${number}.`,
-    }
+    const all = [
+      ...marks,
+      ...(look.margin > 0 ? [marginLine(paper)] : []),
+      ...line.marks.map((mark) => moved(mark, left, at)),
+    ]
+    return pageOf(paper, all, panels, `${says}${number}.`)
   })
 }
 
@@ -202,8 +212,8 @@ const marginLine = (paper: Paper): SheetMark => ({
   mark: 'path',
   runs: [
     [
-      [EDGE + LOOKS.usual.margin + GAP / 2, 6.5],
-      [EDGE + LOOKS.usual.margin + GAP / 2, paper.height - 6.5],
+      [EDGE + LOOKS.usual.margin + GAP / 2, SAFE],
+      [EDGE + LOOKS.usual.margin + GAP / 2, paper.height - SAFE],
     ],
   ],
   closed: false,

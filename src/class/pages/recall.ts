@@ -3,10 +3,11 @@ import { plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
 import { hung, moved, paragraph } from '../../sheet/marks/setting.ts'
+import { SAFE } from '../../sheet/pages/fit.ts'
 import type { Class } from '../class.ts'
 import { paperIn } from '../class.ts'
 import type { Pictured } from './frame.ts'
-import { bold, LOOKS, piled, shifted } from './frame.ts'
+import { bold, LOOKS, pageOf, piled, shifted } from './frame.ts'
 import { headWith } from './worksheet.ts'
 
 const EDGE = 14
@@ -83,8 +84,8 @@ export function slipPages(
         mark: 'path',
         runs: [
           [
-            [6.5, y],
-            [paper.width - 6.5, y],
+            [SAFE, y],
+            [paper.width - SAFE, y],
           ],
         ],
         closed: false,
@@ -92,15 +93,8 @@ export function slipPages(
         of: 'cut',
       }
     })
-    return {
-      box: [0, 0, paper.width, paper.height],
-      unit: 'mm',
-      paper,
-      placed: [],
-      painting: panels.length > 0 ? { panels, areas: [], bands: [] } : null,
-      marks: [...marks, ...cuts],
-      says: `${plainText(of.order.design.title)}: ${name}, page ${page + 1} of ${count}.`,
-    }
+    const says = `${plainText(of.order.design.title)}: ${name}, page ${page + 1} of ${count}.`
+    return pageOf(paper, [...marks, ...cuts], panels, says)
   })
 }
 
