@@ -198,6 +198,11 @@ describe('a printer that prints 100 mm as 98 mm', () => {
     for (const measured of [95, 105]) expect(layOut(design, { paper: 'a4', measured })).not.toHaveLength(0)
   })
 
+  test('reaches as near to the edge as ever: what is printed larger is drawn that much farther out', () => {
+    // The lawn's lines end 6.5 mm and a hair from the edge of A4; printed 1.0256 times as large they do so still.
+    expect(layOut(dummy('night-garden'), { paper: 'a4', measured: 97.5 })).not.toHaveLength(0)
+  })
+
   test('has no room for what fills the paper to its edge', () => {
     const full = card(148.5, 210)
     expect(layOut(full, { paper: 'a4' })).not.toHaveLength(0)
