@@ -125,6 +125,15 @@ test('one sheet alone has a size in the middle', () => {
   expect(sizesOf(spreadOf(beak, named(beak, 'beak', 'cut'), 1).copies)).toEqual([45])
 })
 
+test('the steps are as large as so many sizes allow', () => {
+  const beak = uncovered(dummy('beak'))
+  const of = (count: number) => sizesOf(spreadOf(beak, named(beak, 'beak', 'cut'), count).copies)
+  // Of 21 to 67.2 mm there are 23 even ones, 22 to 66; 24 sizes need whole millimetres, and then the ends are 21 and 67.
+  expect(of(23)).toEqual(Array.from({ length: 23 }, (_, k) => 22 + 2 * k))
+  const more = of(24)
+  expect([more[0], more.at(-1)]).toEqual([21, 67])
+})
+
 test.each([
   ['layers', 'roof', 'wedge'],
   ['heron-in-the-reeds', 'reed', 'depth'],

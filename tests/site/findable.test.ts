@@ -53,3 +53,15 @@ test('the sentence shown holds what was asked for', () => {
 test('nothing is found for nothing', () => {
   for (const words of ['', '   ', 'the of and', 'qqqqzzzz']) expect(find(words)).toEqual([])
 })
+
+test('a sentence is shown rather than a heading that holds as much', () => {
+  const look = lookThrough([
+    { title: 'Why', where: 'Paper', text: 'Grain. Fibres lie along the grain.', href: '/' },
+  ])
+  expect(look('grain')[0]?.sentence).toBe('Fibres lie along the grain.')
+  // Two words of it are worth more than one in a sentence.
+  const other = lookThrough([
+    { title: 'Why', where: 'Paper', text: 'Grain, weight. Fibres lie along the grain.', href: '/' },
+  ])
+  expect(other('grain weight')[0]?.sentence).toBe('Grain, weight.')
+})

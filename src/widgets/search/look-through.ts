@@ -9,14 +9,18 @@ export interface Found extends Findable {
 
 const sentencesOf = (text: string): readonly string[] => text.match(/[^.?!]+[.?!]*/g) ?? [text]
 
-/** Of a text the sentence that holds most of some words. */
+/** A sentence of fewer words is a heading: it tells less than what stands under it. */
+const HEADING = 3
+
+/** Of a text the sentence that holds most of some words; headings only where nothing else holds as many. */
 function sentenceWith(text: string, words: readonly string[]): string {
-  const count = (sentence: string): number => {
-    const own = new Set(sentence.split(/[^\p{L}\p{N}]+/u).map(term))
-    return words.filter((word) => own.has(term(word))).length
+  const worth = (sentence: string): number => {
+    const all = sentence.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== '')
+    const own = new Set(all.map(term))
+    return words.filter((word) => own.has(term(word))).length + (all.length < HEADING ? 0 : 0.5)
   }
   const all = sentencesOf(text)
-  const best = all.reduce((a, b) => (count(b) > count(a) ? b : a), all[0] ?? '')
+  const best = all.reduce((a, b) => (worth(b) > worth(a) ? b : a), all[0] ?? '')
   return best.trim()
 }
 
