@@ -141,6 +141,30 @@ describe('a card larger than the paper', () => {
     )
   })
 
+  test.each([
+    ['front', 'heron'],
+    ['back', 'heron'],
+    ['front', 'hedgehog'],
+  ] as const)('joins beside its folds: dots on dashes would read as another fold (%s, %s)', (lines, name) => {
+    for (const { marks, part } of joined(layOut(dummy(name), { paper: 'a5', tiled: true, lines })))
+      for (const join of marks) {
+        if (join.mark !== 'path' || join.of !== 'join') continue
+        const [[a, b] = []] = join.runs
+        const axis = a && b && a[0] === b[0] ? 0 : 1
+        const folds = (part?.marks ?? []).flatMap((mark) =>
+          mark.mark === 'path' && ['valley', 'mountain', 'cut'].includes(mark.role)
+            ? mark.runs.flatMap((run) =>
+                run
+                  .slice(1)
+                  .flatMap((p, k) => (Math.abs(p[axis] - (run[k] as Point)[axis]) < 0.01 ? [p[axis]] : [])),
+              )
+            : [],
+        )
+        expect(folds.length).toBeGreaterThan(0)
+        for (const at of folds) expect(Math.abs(at - (a as Point)[axis])).toBeGreaterThan(2)
+      }
+  })
+
   test('has a cover parted as well, which no paper had room for before', () => {
     const ids = joined(layOut(dummy('hedgehog'), { paper: 'a5', tiled: true })).map(
       ({ placed }) => placed[0]?.piece,

@@ -301,7 +301,7 @@ function laidOut(
       ...(part ? { part } : {}),
     }) as const
   const joined = large.flatMap((piece) => {
-    const tiling = tilingOf(piece, paper)
+    const tiling = tilingOf(piece, paper, face)
     const box = boxOf(piece.outline)
     return tilesOf(tiling, pieceName(piece.id)).map((tile) => {
       const place = placeAt(box, ...tile.corner, face)

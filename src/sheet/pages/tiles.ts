@@ -2,10 +2,12 @@
 import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import type { Piece } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
+import type { SheetFace } from '../marks/instructions.ts'
+import { onPage } from '../marks/piece-marks.ts'
 import { rulers } from '../marks/rulers.ts'
 import type { Block, SheetMark } from '../marks/setting.ts'
 import { moved, paragraph } from '../marks/setting.ts'
-import { GAP, MARGIN } from './bed.ts'
+import { GAP, MARGIN, placeAt } from './bed.ts'
 import type { Turned } from './fit.ts'
 import { boxOf, SAFE, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
@@ -36,24 +38,56 @@ export interface Tiling {
   /** From window to window. */
   readonly stepX: number
   readonly stepY: number
+  /** From the beginning of what neighbours share to the line along which they join. */
+  readonly joinX: number
+  readonly joinY: number
 }
 
 /** So many windows cover a length. */
 const countFor = (length: number, window: number): number =>
   length <= window ? 1 : Math.ceil((length - LAP) / (window - LAP) - 1e-9)
 
+/** Where in what they share neighbours may join, the middle first. */
+const SHARES = [0.5, 0.25, 0.75] as const
+
+/** Where a piece's upright (axis 0) or level (axis 1) lines stand, from the left upper corner of the first window. */
+function parallels(piece: Piece, face: SheetFace, axis: 0 | 1): readonly number[] {
+  const place = placeAt(boxOf(piece.outline), RIM, RIM, face)
+  return piece.lines.flatMap(({ points }) => {
+    const at = points.map((point) => onPage(place, point))
+    return at.slice(1).flatMap((b, k) => (Math.abs(b[axis] - (at[k] as Point)[axis]) < 0.01 ? [b[axis]] : []))
+  })
+}
+
+/** The join that keeps farthest from all lines along it: dots on the dashes of a fold would read as another fold. */
+function joinOf(lines: readonly number[], count: number, step: number): number {
+  const clear = (share: number): number =>
+    Math.min(
+      LAP,
+      ...Array.from({ length: count - 1 }, (_, k) => (k + 1) * step + share * LAP).flatMap((join) =>
+        lines.map((line) => Math.abs(line - join)),
+      ),
+    )
+  return LAP * SHARES.reduce<number>((best, share) => (clear(share) > clear(best) ? share : best), SHARES[0])
+}
+
 /** The turn of the paper on which a piece takes fewest sheets. */
-export function tilingOf(piece: Piece, paper: Paper): Tiling {
+export function tilingOf(piece: Piece, paper: Paper, face: SheetFace): Tiling {
   const { left, top, right, bottom } = boxOf(piece.outline)
   const [w, h] = [right - left + 2 * RIM, bottom - top + 2 * RIM]
-  const ways = turns(paper).map((turn): Tiling => {
+  const ways = turns(paper).map((turn) => {
     const [wide, high] = [turn.width - 2 * SAFE, turn.height - 2 * SAFE - FOOT]
     const [columns, rows] = [countFor(w, wide), countFor(h, high)]
     const equal = (length: number, count: number): number => (length + (count - 1) * LAP) / count
     const [each, tall] = [equal(w, columns), equal(h, rows)]
     return { turn, columns, rows, wide: each, high: tall, stepX: each - LAP, stepY: tall - LAP }
   })
-  return ways.reduce((a, b) => (b.columns * b.rows < a.columns * a.rows ? b : a))
+  const best = ways.reduce((a, b) => (b.columns * b.rows < a.columns * a.rows ? b : a))
+  return {
+    ...best,
+    joinX: joinOf(parallels(piece, face, 0), best.columns, best.stepX),
+    joinY: joinOf(parallels(piece, face, 1), best.rows, best.stepY),
+  }
 }
 
 /** A sheet's name: its column as a letter, its row as a number. */
@@ -88,22 +122,26 @@ const cross = ([x, y]: Point): readonly (readonly Point[])[] => [
   ],
 ]
 
-/** Lines along which neighbours join, in the middle of what both show, with two crosses each. */
-function joins({ columns, rows, stepX, stepY }: Tiling, column: number, row: number, clip: Rectangle) {
+/** Lines along which neighbours join, within what both show, with two crosses each. */
+function joins(
+  { columns, rows, stepX, stepY, joinX, joinY }: Tiling,
+  column: number,
+  row: number,
+  clip: Rectangle,
+) {
   const [left, top, right, bottom] = clip
-  const near = LAP / 2
   // Upright lines first; a level one is the same with x and y in each other's place.
   const sides = [
-    { at: left + near, is: column > 0, level: false },
-    { at: right - near, is: column + 1 < columns, level: false },
-    { at: top + near, is: row > 0, level: true },
-    { at: bottom - near, is: row + 1 < rows, level: true },
+    { at: left + joinX, is: column > 0, level: false },
+    { at: left + stepX + joinX, is: column + 1 < columns, level: false },
+    { at: top + joinY, is: row > 0, level: true },
+    { at: top + stepY + joinY, is: row + 1 < rows, level: true },
   ]
   return sides.flatMap(({ at, is, level }): PathMark[] => {
     if (!is) return []
     const [from, to, step] = level ? [left, right, stepX] : [top, bottom, stepY]
     const on = (along: number): Point => (level ? [along, at] : [at, along])
-    const middles = [0.3, 0.7].map((part) => on(from + near + part * (step - LAP)))
+    const middles = [0.3, 0.7].map((part) => on(from + LAP / 2 + part * (step - LAP)))
     return [guide([[on(from), on(to)], ...middles.flatMap(cross)], 'join')]
   })
 }
