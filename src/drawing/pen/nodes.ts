@@ -91,6 +91,9 @@ const node = (
 /** What is drawn together, without a look of its own. */
 export const group = (inner: readonly SvgNode[]): SvgNode => node(GROUP, NOTHING as readonly never[], inner)
 
+/** The same, there still but not seen: something else shows it better. */
+export const away = (shown: SvgNode): SvgNode => ({ ...shown, values: ['away'] })
+
 /** A picture made of dots, moved by `before`. */
 export const imageNode = (shape: InkShape, before = ''): SvgNode =>
   node(IMAGE, [`${before}${matrixOf(shape.runs[0] ?? [])}`, shape.picture, '1', '1', 'none'])

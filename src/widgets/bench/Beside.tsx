@@ -5,6 +5,8 @@ import { kindOf } from '../../paper/index.ts'
 import { AimFold } from '../aim/AimFold.tsx'
 import { MetNote } from '../challenge/MetNote.tsx'
 import { FieldPanel } from '../fields/FieldPanel.tsx'
+import { fetchBrush } from '../figures/fetch-brush.ts'
+import { Knobs } from '../figures/Knobs.tsx'
 import { GuessNote } from '../guess/GuessNote.tsx'
 import { followAddress } from '../model/address.ts'
 import { benchOf } from '../model/page.ts'
@@ -45,6 +47,13 @@ export function BenchNotes({ checks, ways, ...props }: BenchNotesProps): JSX.Ele
       {folds.length > 0 ? <More folds={folds} /> : null}
     </>
   )
+}
+
+/** What turns the standing card without dragging. */
+export function BenchKnobs(props: WithinBench): JSX.Element {
+  const bench = useBench(props)
+  useEffect(() => void fetchBrush(), [])
+  return <Knobs bench={bench} />
 }
 
 interface BenchActionsProps extends WithinBench {

@@ -6,7 +6,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Check } from '../../paper/index.ts'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
-import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import { ViewFigure } from '../figures/ViewFigure.tsx'
 import { Cover, ShowHide } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { benchModel } from '../model/bench-model.ts'
@@ -35,10 +35,11 @@ export interface FoldBenchProps {
   readonly checks?: readonly Check[]
   /** What is said of each of its readings: `readingHelps`. */
   readonly helps: Partial<Record<Said, string>>
-  /** Islands within it, which come a little later: `BenchChart`, `BenchNotes` and `BenchActions`. */
+  /** Islands within it, which come a little later: `BenchChart`, `BenchNotes`, `BenchActions`, `BenchKnobs`. */
   readonly chart?: ComponentChildren
   readonly notes?: ComponentChildren
   readonly actions?: ComponentChildren
+  readonly knobs?: ComponentChildren
   /** A second bench of a page: the address, the keys and the phrases of the page belong to the first one. */
   readonly aside?: boolean
 }
@@ -181,6 +182,7 @@ export function FoldBench({
   chart,
   notes,
   actions,
+  knobs,
   aside = false,
 }: FoldBenchProps): JSX.Element {
   const design = designFrom(source)
@@ -208,7 +210,7 @@ export function FoldBench({
         <FigurePick side="left" figures={figures} first={left} />
         <FigurePick side="right" figures={figures} first={right} />
         {has('view') ? (
-          <FigureFrame name="view" bar={<Knobs bench={bench} />}>
+          <FigureFrame name="view" bar={knobs}>
             <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
           </FigureFrame>
         ) : null}

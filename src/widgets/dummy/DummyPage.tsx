@@ -7,9 +7,11 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { OpeningBar } from '../bench/OpeningBar.tsx'
 import { ChartFigure } from '../figures/ChartFigure.tsx'
+import { fetchBrush } from '../figures/fetch-brush.ts'
+import { Knobs } from '../figures/Knobs.tsx'
 import { SectionFigure } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
-import { Knobs, ViewFigure } from '../figures/ViewFigure.tsx'
+import { ViewFigure } from '../figures/ViewFigure.tsx'
 import { hiddenIn } from '../keeping/aside.ts'
 import type { Frames } from '../model/frames.ts'
 import { NO_FRAMES } from '../model/frames.ts'
@@ -230,6 +232,7 @@ export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
   const { bench, slip } = dummy
   useEffect(() => {
     recallUnit()
+    void fetchBrush()
     const stop = [keepExamining(bench), followKeys(dummy)]
     const coming = workOn(dummy)
     // The card is not touched before it is known which one lies there.

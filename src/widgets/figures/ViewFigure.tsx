@@ -13,54 +13,15 @@ import { opened, seenFrom } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
+import { brushes } from './quick.ts'
 import { useKept, usePicture, useStage } from './stage.ts'
 import { veiled, veils } from './veil.ts'
 
-/** Degrees the view turns for each pixel of a drag, and at each press. */
+/** Degrees the view turns for each pixel of a drag. */
 const TURN_PER_PIXEL = 0.45
-
-const TURN_PER_PRESS = 10
 
 /** The eye's distance, in diagonals of the card: near a card that lies open, further from one that stands before it. */
 const EYE = { gutter: 1.6, edge: 2.2 } as const
-
-const knobs = [
-  { label: 'Turn the card to the left', turn: -1, tilt: 0, path: 'M11 4 5 10l6 6M5 10h10' },
-  { label: 'Turn the card to the right', turn: 1, tilt: 0, path: 'M9 4l6 6-6 6M15 10H5' },
-  { label: 'Look from higher up', turn: 0, tilt: 1, path: 'M4 11l6-6 6 6M10 5v10' },
-  { label: 'Look from lower down', turn: 0, tilt: -1, path: 'M4 9l6 6 6-6M10 15V5' },
-] as const
-
-/** Turns the view without dragging. */
-export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
-  const look = (turn: number, tilt: number) => {
-    bench.step('camera', ({ camera, ...now }) =>
-      seenFrom(
-        { ...now, camera },
-        { turn: camera.turn + turn * TURN_PER_PRESS, tilt: camera.tilt + tilt * TURN_PER_PRESS },
-      ),
-    )
-    bench.rest()
-  }
-  return (
-    <fieldset class="knobs" aria-label="Where you look from">
-      {knobs.map(({ label, turn, tilt, path }) => (
-        <button
-          key={label}
-          type="button"
-          class="press"
-          aria-label={label}
-          title={label}
-          onClick={() => look(-turn, tilt)}
-        >
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d={path} />
-          </svg>
-        </button>
-      ))}
-    </fieldset>
-  )
-}
 
 /** A drag that began on the card or beside it. */
 interface Drag {
@@ -107,12 +68,11 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
   const { ref, size, text, inSight } = useStage({ width: 378, height: 293 })
   const drag = useRef<Drag | null>(null)
   const kept = useKept<View>()
-  return usePicture(bench, inSight && !small, () => {
+  return usePicture(bench, inSight && !small, (moving) => {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
     const unit = lengthUnit.value
     const poser = bench.poser.value
-    const moving = bench.held.value !== null || bench.playing.value
     const faults = bench.checks.value
     const stand = bench.config.stand ?? 'gutter'
     const veil = veils(bench)
@@ -171,7 +131,7 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
         onPointerCancel={(event) => end(event, bench.cancel)}
         onLostPointerCapture={(event) => end(event, bench.release)}
       >
-        <Figure drawing={drawn} />
+        <Figure drawing={drawn} brush={brushes.quick} moving={moving} />
         <Grip
           label="Opening, by the edge of the page"
           at={handle}

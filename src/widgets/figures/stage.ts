@@ -77,9 +77,13 @@ export function useKept<T>(): (of: readonly unknown[], make: () => T) => T {
  * A figure's picture. While something is dragged or plays, a figure that nobody can see is not drawn: it
  * catches up when the hand rests, or when it comes into sight.
  */
-export function usePicture(bench: Bench, inSight: boolean, draw: () => JSX.Element): JSX.Element {
+export function usePicture(
+  bench: Bench,
+  inSight: boolean,
+  draw: (moving: boolean) => JSX.Element,
+): JSX.Element {
   const last = useRef<JSX.Element | null>(null)
   const moving = bench.held.value !== null || bench.playing.value
-  if (inSight || !moving || last.current === null) last.current = draw()
+  if (inSight || !moving || last.current === null) last.current = draw(moving)
   return last.current
 }

@@ -1,0 +1,67 @@
+// The brush paints on a canvas what moves; held against the same marks as elements of the page, drawn by the
+// browser's own SVG (W3C, SVG 2), one by which it is kept from coming.
+import type { Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+import { desk, remember } from './site.ts'
+
+/** The standing card while its edge is held on the way to shut, as a picture. */
+async function held(page: Page, look: 'day' | 'night', withBrush: boolean): Promise<Buffer> {
+  if (!withBrush) await page.route(/\/brush\.[^/]*\.js$/, (route) => route.abort())
+  await page.setViewportSize(desk)
+  await remember(page, look)
+  const asked = page.waitForRequest(/\/brush\.[^/]*\.js$/)
+  await page.goto('/garden/')
+  await page.mouse.move(3, 3)
+  await page.mouse.move(4, 4)
+  await page.locator('.bench[data-awake="true"]').first().waitFor()
+  const handle = page.getByRole('slider', { name: 'Opening, by the edge of the page', exact: true })
+  await handle.scrollIntoViewIfNeeded()
+  await (await asked).response().catch(() => null)
+  await page.waitForLoadState('networkidle')
+  const box = await handle.boundingBox()
+  if (!box) throw new Error('the edge of the page is not on the screen')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x - 60, y - 30)
+  await page.mouse.move(x - 120, y - 70)
+  await expect(page.locator('.stage-view .away')).toHaveCount(withBrush ? 1 : 0)
+  await expect(page.locator('.stage-view > .canvas')).toHaveCount(withBrush ? 1 : 0)
+  const picture = await page.locator('.stage-view').screenshot()
+  await page.mouse.up()
+  // At rest the elements are back, and what stands there can be chosen and read again.
+  await expect(page.locator('.stage-view .away')).toHaveCount(0)
+  await expect(page.locator('.stage-view > .canvas:visible')).toHaveCount(0)
+  return picture
+}
+
+/** The share of pixels that differ by more than a sixth of the way from black to white. */
+const differing = (page: Page, one: Buffer, other: Buffer): Promise<number> =>
+  page.evaluate(
+    async (pictures) => {
+      const [a, b] = await Promise.all(
+        pictures.map(async (picture) => {
+          const bitmap = await createImageBitmap(
+            await (await fetch(`data:image/png;base64,${picture}`)).blob(),
+          )
+          const context = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d')
+          context?.drawImage(bitmap, 0, 0)
+          return context?.getImageData(0, 0, bitmap.width, bitmap.height).data ?? new Uint8ClampedArray()
+        }),
+      )
+      if (!a || a.length !== b?.length) return 1
+      let count = 0
+      for (let k = 0; k < a.length; k += 4)
+        if ([0, 1, 2].some((c) => Math.abs((a[k + c] ?? 0) - (b[k + c] ?? 0)) > 42)) count++
+      return (4 * count) / a.length
+    },
+    [one.toString('base64'), other.toString('base64')],
+  )
+
+for (const look of ['day', 'night'] as const)
+  test(`by ${look} a card in motion looks as its elements would`, async ({ page, context }) => {
+    const painted = await held(page, look, true)
+    const other = await context.newPage()
+    const drawn = await held(other, look, false)
+    expect(await differing(other, painted, drawn)).toBeLessThan(0.012)
+  })
