@@ -38,7 +38,7 @@ export interface Stock {
 }
 
 /** Weights that US shops have. Common practice, no source. */
-const SHELF: readonly Stock['us'][] = [
+export const SHELF: readonly Stock['us'][] = [
   { pounds: 20, grade: 'bond' },
   { pounds: 24, grade: 'bond' },
   { pounds: 90, grade: 'index' },
@@ -57,7 +57,7 @@ export function stockOf(grams: number): Stock {
 export const COPY = stockOf(80)
 
 /** Card by its thickness, mm: the lightest usual one that is as thick. Thicknesses from trade charts; makers vary. */
-const BY_THICKNESS: readonly { readonly upTo: number; readonly grams: number }[] = [
+export const BY_THICKNESS: readonly { readonly upTo: number; readonly grams: number }[] = [
   { upTo: 0.12, grams: 80 },
   { upTo: 0.205, grams: 160 },
   { upTo: 0.26, grams: 200 },

@@ -21,6 +21,19 @@ export const GET: APIRoute = async () => {
       text: data.says,
       href: `/words/#${wordAnchor(id)}`,
     })),
+    ...[
+      { title: 'Formulas', text: 'All formulas of the book with their letters and sources.', at: 'formulas' },
+      {
+        title: 'Sizes of paper',
+        text: 'A5, A4, A3, US Letter, Legal and Tabloid in mm and inches.',
+        at: 'paper-sizes',
+      },
+      {
+        title: 'Weights of paper',
+        text: 'g/m², gsm, pounds, lb, bond, cover, index, tag: how heavy and how thick.',
+        at: 'weights',
+      },
+    ].map(({ title, text, at }) => ({ title, where: 'To look up', text, href: `/formulas/#${at}` })),
     ...allTroubles(chapters).map(({ sign, cure, chapter, href }) => ({
       title: sign,
       where: `When it goes wrong: ${chapter.title}`,

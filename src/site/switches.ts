@@ -42,6 +42,7 @@ export const BEFORE_PAINT = squeezed(`(() => {
     }
   } catch {}
   if (location.search === '?notes') root.dataset.notes = delete root.dataset.projector
+  if (location.search === '?alone') root.dataset.alone = delete root.dataset.projector
 })()`)
 
 /** Runs right behind the buttons: shows which are pressed, and listens. */

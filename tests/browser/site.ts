@@ -22,6 +22,7 @@ export const pages: readonly string[] = [
   '/',
   '/chapters/',
   '/words/',
+  '/formulas/',
   '/garden/',
   '/dummy/',
   '/steps/',

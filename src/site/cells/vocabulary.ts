@@ -102,6 +102,11 @@ export const WORDS: Readonly<Record<string, Word>> = {
     attributes: {
       tex: { takes: 'words', needed: true, says: 'The formula in TeX.' },
       title: { takes: 'words', needed: true, says: 'What the formula gives, as the line to press.' },
+      source: {
+        takes: 'words',
+        needed: true,
+        says: 'The rule of mathematics, or the standard, that it follows from.',
+      },
     },
   },
   Sign: {

@@ -1,43 +1,74 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { addressOf, linkTo } from '../model/address.ts'
+import { addressOf, frameOf, linkTo } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { notLoaded } from '../model/loading.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
 import { undoByKeys } from './undo-keys.ts'
 
-/** Puts the address on the clipboard; where that is not allowed it is shown, to be copied by hand. */
-function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
-  const [said, setSaid] = useState<{ readonly text: string; readonly link?: string } | null>(null)
+interface CopyProps {
+  readonly label: string
+  /** What is copied, and what is said of it. */
+  readonly text: () => string
+  readonly copied: string
+  readonly byHand: string
+}
+
+/** Puts a text on the clipboard; where that is not allowed it is shown, to be copied by hand. */
+function Copy({ label, text, copied, byHand }: CopyProps): JSX.Element {
+  const [said, setSaid] = useState<{ readonly text: string; readonly shown?: string } | null>(null)
   const copy = async () => {
-    bench.rest()
-    const link = addressOf(bench)
+    const shown = text()
     try {
-      await navigator.clipboard.writeText(link)
-      setSaid({ text: 'The link is copied.' })
+      await navigator.clipboard.writeText(shown)
+      setSaid({ text: copied })
     } catch {
-      setSaid({ text: 'Copy this link:', link })
+      setSaid({ text: byHand, shown })
     }
   }
   return (
     <>
       <button type="button" class="button" onClick={copy}>
-        Copy the link
+        {label}
       </button>
       <span class="copied" role="status">
         {said?.text}
-        {said?.link === undefined ? null : (
+        {said?.shown === undefined ? null : (
           <input
             type="text"
             class="number-input"
             readOnly
-            aria-label="Link to this card"
-            value={said.link}
+            aria-label={label}
+            value={said.shown}
             onFocus={(event) => event.currentTarget.select()}
           />
         )}
       </span>
     </>
+  )
+}
+
+function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
+  const link = () => {
+    bench.rest()
+    return addressOf(bench)
+  }
+  return <Copy label="Copy the link" text={link} copied="The link is copied." byHand="Copy this link:" />
+}
+
+/** The bench as it stands, in a frame for somebody else's page. */
+function CopyFrame({ bench }: { readonly bench: Bench }): JSX.Element {
+  const frame = () => {
+    bench.rest()
+    return frameOf(bench)
+  }
+  return (
+    <Copy
+      label="Copy a frame for a page of yours"
+      text={frame}
+      copied="The frame is copied. Paste it into your page as HTML."
+      byHand="Copy this frame:"
+    />
   )
 }
 
@@ -97,6 +128,7 @@ export function Actions({ bench, slug, aside }: ActionsProps): JSX.Element {
         Start again
       </button>
       <CopyLink bench={bench} />
+      {aside ? null : <CopyFrame bench={bench} />}
       <TakeAlong bench={bench} />
     </div>
   )

@@ -16,6 +16,15 @@ export function addressOf(bench: Bench): string {
   return `${origin}${pathname}${search}${link === '' ? '' : `#${link}`}`
 }
 
+/** HTML by which another page shows the bench as it is now, alone. */
+export function frameOf(bench: Bench): string {
+  const { origin, pathname } = location
+  const link = linkTo(bench)
+  const address = `${origin}${pathname}?alone${link === '' ? '' : `#${link}`}`
+  const title = bench.design.peek().title.replace(/[&"<>]/g, (c) => `&#${c.charCodeAt(0)};`)
+  return `<iframe src="${address.replaceAll('&', '&amp;')}" title="${title}" width="100%" height="640" style="border:0"></iframe>`
+}
+
 /**
  * Opens what the address says, follows it when the reader changes it, and keeps it up to date while the
  * reader works. Returns what ends it.
