@@ -19,6 +19,31 @@ test('a picture leads to its causes, and each to its place in a chapter: two pre
   await expect(page.locator('.trouble-row')).toHaveCount(1)
 })
 
+/** What a maker sees of a card in the hand, the picture that is like it, and what helps. */
+const SYMPTOMS = [
+  ['It stays flat', 'The moth does nothing when the card opens.', /reverse it/],
+  ['It jams half-way', 'The wings run into the tail.', /tail|wing/i],
+  ['It tears or cracks', 'The paper tears at the end of the slit.', /tape|slit/i],
+  ['Something sticks out', 'A tip sticks out of the shut card.', /too long/],
+  ['It will not shut', 'The edges do not meet when the card is shut.', /gutter|edge/i],
+  ['It leans or droops', 'The beak leans to one side.', /slit|side/i],
+  ['It springs back', 'The card springs open.', /fold|score|press/i],
+  ['It peels off', 'The tent pulls off the page.', /glue|tab/i],
+  ['Its tabs or folds show', 'White edges show round the reeds.', /colour|edge/i],
+  ['Something else', 'The tip is lower than the model says.', /slit|apex|fold/i],
+] as const
+
+test('ten symptoms lead to their cures by picture', async ({ page }) => {
+  await page.goto('/fault/')
+  for (const [picture, sign, cure] of SYMPTOMS) {
+    await page.getByRole('link', { name: picture }).click()
+    const row = page.locator('.trouble-row', { hasText: sign }).first()
+    await expect(row.locator('p')).toHaveText(cure)
+    // That each such place is there is tried in pages.spec.ts, of every link.
+    await expect(row.getByRole('link')).toHaveAttribute('href', /^\/chapters\/[a-z-]+\/#[a-z-]+$/)
+  }
+})
+
 test('by keys alone: words find it, and a ruler’s reading is held against the model', async ({ page }) => {
   await page.goto('/fault/')
   await page.getByRole('searchbox', { name: 'Or say it yourself' }).focus()
