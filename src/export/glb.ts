@@ -60,15 +60,17 @@ export class Store {
 
   /** Corners of triangles. Returns the accessor's index. */
   corners(values: readonly number[]): number {
-    const numbers = Uint16Array.from(values)
+    // The longest run of vertices that half a word can count.
+    const wide = values.some((corner) => corner > 65_534)
+    const numbers = wide ? Uint32Array.from(values) : Uint16Array.from(values)
     return this.#put(numbers, {
       target: 34963,
-      accessor: { componentType: 5123, type: 'SCALAR', count: numbers.length },
+      accessor: { componentType: wide ? 5125 : 5123, type: 'SCALAR', count: numbers.length },
     })
   }
 
   #put(
-    numbers: Float32Array | Uint16Array,
+    numbers: Float32Array | Uint16Array | Uint32Array,
     view: { readonly target?: number; readonly accessor: object },
   ): number {
     const { accessor, ...rest } = view

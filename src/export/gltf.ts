@@ -10,6 +10,8 @@ import type { Design, Flat, Poser, Surface, Vec3 } from '../paper/index.ts'
 import { compile, patchesOf, plainText } from '../paper/index.ts'
 import { frontSign } from '../paper/model/model.ts'
 import { cross, dot, subtract } from '../paper/plane/vector.ts'
+import type { ColourPatch } from './art-mesh.ts'
+import { colourPatches } from './art-mesh.ts'
 import { glbBytes, Store } from './glb.ts'
 import { openingSteps, thereAndBack } from './motion.ts'
 
@@ -35,6 +37,7 @@ interface Body {
   readonly off: number
   /** On which side of it along that axis the front of the paper is. */
   readonly front: 1 | -1
+  readonly art: readonly ColourPatch[]
 }
 
 /** Where a body's plane is: its nought, and unit vectors along its two axes. */
@@ -51,10 +54,12 @@ function panelBodies({ model }: Poser): readonly Body[] {
   const patches = patchesOf(model)
   return model.panels.map((panel, index): Body => {
     const paper = design.papers?.[panel.name.split('/')[0] ?? '']
+    const outlines = patches.filter((patch) => patch.panel === index).map(({ outline }) => outline)
     return {
       name: panel.name,
       colour: paper ? PAPERS[paper] : (CARDS[cardOf(design, panel.owner)] ?? CARDS[0]),
-      outlines: patches.filter((patch) => patch.panel === index).map(({ outline }) => outline),
+      outlines,
+      art: colourPatches(design, panel.name, outlines),
       // What is stuck on lies a thickness of card off: two sheets in one plane would flicker.
       off: -panel.lift * frontSign(model, { ...panel, turned: false }) * design.card.caliper,
       front: frontSign(model, panel) === 1 ? -1 : 1,
@@ -70,6 +75,7 @@ const coverBodies = (cover: readonly Surface[]): readonly Body[] =>
       colour: PAPERS.night,
       outlines: [flat],
       off: 0,
+      art: [],
       front: dot(cross(across, along), front) > 0 ? 1 : -1,
     }
   })
@@ -131,30 +137,76 @@ const linear = (colour: string): readonly number[] =>
     return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4
   })
 
-function meshOf({ name, outlines, off, front }: Body, store: Store, material: number): object {
+/** A flat outline as a fan of triangles. */
+interface Fan {
+  readonly outline: readonly Flat[]
+  readonly off: number
+  /** From which side along the third axis it is seen. */
+  readonly side: 1 | -1
+  readonly colour?: readonly number[]
+}
+
+function primitiveOf(fans: readonly Fan[], store: Store, material: number): object {
   const points: number[] = []
+  const normals: number[] = []
+  const colours: number[] = []
   const corners: number[] = []
-  for (const outline of outlines) {
+  for (const { outline, off, side, colour } of fans) {
     const first = points.length / 3
     const area = outline.reduce((sum, [x, y], k) => {
       const [u, v] = outline[(k + 1) % outline.length] as Flat
       return sum + x * v - u * y
     }, 0)
-    for (const [x, y] of outline) points.push(x, y, off)
-    // Seen from its front an outline runs anticlockwise.
+    for (const [x, y] of outline) {
+      points.push(x, y, off)
+      normals.push(0, 0, side)
+      if (colour) colours.push(...colour)
+    }
+    // Seen from its side an outline runs anticlockwise.
     for (let k = 1; k + 1 < outline.length; k++)
-      corners.push(first, ...(area * front > 0 ? [first + k, first + k + 1] : [first + k + 1, first + k]))
+      corners.push(first, ...(area * side > 0 ? [first + k, first + k + 1] : [first + k + 1, first + k]))
   }
-  const attributes = {
-    POSITION: store.floats('VEC3', points, 'vertex'),
-    NORMAL: store.floats(
-      'VEC3',
-      points.map((_, k) => (k % 3 === 2 ? front : 0)),
-      'vertex',
-    ),
+  return {
+    attributes: {
+      POSITION: store.floats('VEC3', points, 'vertex'),
+      NORMAL: store.floats('VEC3', normals, 'vertex'),
+      ...(colours.length > 0 ? { COLOR_0: store.floats('VEC3', colours, 'vertex') } : {}),
+    },
+    indices: store.corners(corners),
+    material,
   }
-  return { name, primitives: [{ attributes, indices: store.corners(corners), material }] }
 }
+
+/** Its paper, and the colours on it by material `ink`. */
+function meshOf(
+  { name, outlines, off, front, art }: Body,
+  store: Store,
+  material: number,
+  ink: number,
+): object {
+  const drawn = art.flatMap(({ colour, face, above, outlines: parts }) => {
+    const side = face === 'front' ? front : front === 1 ? -1 : 1
+    const light = linear(colour)
+    return parts.map((outline): Fan => ({ outline, off: off + side * above, side, colour: light }))
+  })
+  return {
+    name,
+    primitives: [
+      primitiveOf(
+        outlines.map((outline) => ({ outline, off, side: front })),
+        store,
+        material,
+      ),
+      ...(drawn.length > 0 ? [primitiveOf(drawn, store, ink)] : []),
+    ],
+  }
+}
+
+const materialOf = (name: string, colour: readonly number[]): object => ({
+  name,
+  doubleSided: true,
+  pbrMetallicRoughness: { baseColorFactor: [...colour, 1], metallicFactor: 0, roughnessFactor: 0.9 },
+})
 
 /** How a body goes through all keyframes. */
 function wayOf(places: readonly Place[]): {
@@ -193,7 +245,7 @@ export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
   for (const [k, body] of bodies.entries()) {
     if (body.outlines.length === 0) continue
     const { at, turn } = wayOf(placesAt.map((places) => places[k] as Place))
-    meshes.push(meshOf(body, store, colours.indexOf(body.colour)))
+    meshes.push(meshOf(body, store, colours.indexOf(body.colour), colours.length))
     nodes.push({ name: body.name, mesh: meshes.length - 1, translation: at[rest], rotation: turn[rest] })
     const moves = [
       [
@@ -227,15 +279,11 @@ export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
     // The card that holds them all comes last.
     nodes: [...nodes, { name: title, ...TABLE, children: nodes.map((_, k) => k) }],
     meshes,
-    materials: colours.map((colour) => ({
-      name: colour,
-      doubleSided: true,
-      pbrMetallicRoughness: {
-        baseColorFactor: [...linear(colour), 1],
-        metallicFactor: 0,
-        roughnessFactor: 0.9,
-      },
-    })),
+    materials: [
+      ...colours.map((colour) => materialOf(colour, linear(colour))),
+      // Each corner of what is drawn on paper has a colour of its own.
+      ...(bodies.some(({ art }) => art.length > 0) ? [materialOf('ink', [1, 1, 1])] : []),
+    ],
     animations: [{ name: 'Open and shut', samplers, channels }],
     accessors: store.accessors,
     bufferViews: store.views,

@@ -137,3 +137,22 @@ test('a page’s front faces the reader who looks into the open card', () => {
   const seen = vec3.transformQuat(vec3.create(), normal as [number, number, number], turn)
   expect(seen[2]).toBeCloseTo(1, 6)
 })
+
+test('what is drawn on a front lies over it and is seen from where the front is', () => {
+  const { scene, floats } = opened(designGlb(dummy('owl.hingebook.json')))
+  let looked = 0
+  for (const { primitives } of scene.meshes) {
+    const [paper, ink] = primitives
+    if (!paper || !ink) continue
+    looked++
+    const [side] = floats(paper.attributes.NORMAL)
+    const [[, , low = 0] = []] = floats(paper.attributes.POSITION)
+    const points = floats(ink.attributes.POSITION)
+    floats(ink.attributes.NORMAL).forEach((normal, k) => {
+      const [, , high = 0] = points[k] ?? []
+      expect((high - low) * (normal[2] ?? 0)).toBeGreaterThan(0)
+      expect(normal).toEqual(side)
+    })
+  }
+  expect(looked).toBeGreaterThan(2)
+})

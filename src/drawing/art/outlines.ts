@@ -13,7 +13,7 @@ const PIECES = 5
 const FINE = 1.2
 
 /** A run of a shape as points joined by straight lines, closed ones back to their start. */
-function straight(run: readonly Point[], { bends, closed }: InkShape): readonly Point[] {
+export function straight(run: readonly Point[], { bends, closed }: InkShape): readonly Point[] {
   if (!bends) return closed ? [...run, run[0] as Point] : run
   const out: Point[] = [run[0] as Point]
   for (let k = 0; k + 3 < run.length; k += 3) {
