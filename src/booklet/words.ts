@@ -5,7 +5,6 @@ import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
 import {
   isUneven,
-  jointsOf,
   measure,
   modelOf,
   nameOf,
@@ -14,11 +13,14 @@ import {
   pieces,
   rimOf,
 } from '../paper/index.ts'
+import { letteredJoints } from '../sheet/marks/joint-places.ts'
 import type { Work } from './order.ts'
 
 export interface Words {
   readonly title: string
   readonly text: readonly string[]
+  /** Which letters of the sheet lie on one another. */
+  readonly letters?: string
   /** What the hands take. */
   readonly tools: string
   /** Where a blade, hot glue or small fingers come in. */
@@ -74,8 +76,19 @@ function placeOf(design: Design, id: string): string {
   return part === 'ridge' ? `the ridge of the ${nameOf(owner)}` : `the ${part} side of the ${nameOf(owner)}`
 }
 
-const lettersOf = (design: Design, id: string): boolean =>
-  jointsOf(design).some(({ of }) => ownerOf(of) === id)
+/** The letters of the joints of some parts: all, or those on one side. */
+function lettersOf(design: Design, of: readonly string[], side?: 'left' | 'right'): string | undefined {
+  const found = letteredJoints(design).filter(
+    (joint) => of.includes(ownerOf(joint.of)) && (side === undefined || joint.of.endsWith(`/${side}`)),
+  )
+  const letters = [...new Set(found.map(({ letter }) => letter))]
+  if (letters.length === 0) return undefined
+  const each = letters.map((letter) => `${letter} on ${letter}`)
+  return `${each.length < 2 ? each.join('') : `${each.slice(0, -1).join(', ')} and ${each.at(-1)}`}.`
+}
+
+const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
+  letters === undefined ? {} : { letters }
 
 /** Built on the outside of a fold, where a reader of the open card does not see it. */
 const isOutside = (design: Design, id: string): boolean =>
@@ -171,9 +184,10 @@ export function wordsOf(design: Design, work: Work): Words {
             : [
                 `It goes ${placeOf(design, of[0] ?? '') === 'the gutter' ? 'over' : 'on'} ${placeOf(design, of[0] ?? '')}.`,
               ]),
-          `Fold it and lay it to the left, its left joint right on its line${lettersOf(design, of[0] ?? '') ? ', letter on letter' : ''}. Stick that joint alone.`,
+          `Fold it and lay it to the left, its left joint right on its line${lettersOf(design, of) ? ', letter on letter' : ''}. Stick that joint alone.`,
         ],
         tools: 'glue or tape',
+        ...withLetters(lettersOf(design, of, 'left')),
         caution: GLUE,
       }
     case 'close':
@@ -184,6 +198,7 @@ export function wordsOf(design: Design, work: Work): Words {
           'Open the card while the glue is wet and look.',
         ],
         tools: 'glue or tape',
+        ...withLetters(lettersOf(design, of, 'right')),
         caution: GLUE,
         ...withCheck(checkOf(design, done, of)),
       }
@@ -209,6 +224,7 @@ export function wordsOf(design: Design, work: Work): Words {
           'Then glue the platform on the walls, its fold right over the gutter.',
         ],
         tools: 'glue',
+        ...withLetters(lettersOf(design, of)),
         caution: GLUE,
         ...withCheck(checkOf(design, done, of)),
       }
@@ -220,6 +236,7 @@ export function wordsOf(design: Design, work: Work): Words {
           'Press, then shut the card once to see that nothing is in the way.',
         ],
         tools: 'glue stick or double-sided tape',
+        ...withLetters(lettersOf(design, of)),
         caution: GLUE,
       }
     case 'press':
@@ -246,6 +263,7 @@ export function wordsOf(design: Design, work: Work): Words {
           'Lay the card in it, gutter on gutter. Shut both and let them dry.',
         ],
         tools: 'glue',
+        ...withLetters(lettersOf(design, ['cover'])),
         caution: GLUE,
       }
   }

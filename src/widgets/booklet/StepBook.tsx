@@ -51,6 +51,11 @@ const Text = ({ words }: { readonly words: Words }): JSX.Element => (
     {words.text.map((sentence) => (
       <p key={sentence}>{sentence}</p>
     ))}
+    {words.letters === undefined ? null : (
+      <p>
+        <strong>Letters.</strong> {words.letters}
+      </p>
+    )}
     {words.check === undefined ? null : (
       <p class="book-check">
         <strong>Check.</strong> {words.check}
