@@ -57,7 +57,7 @@ const FOOT: Type = { size: 2.8, leading: 3.6 }
 const HEAD: Type = { size: 7, leading: 8.4 }
 
 /** Between cells, across and down, and between the paragraphs of one. */
-const GAP = { across: 8, down: 7, within: 1.3 } as const
+const GAP = { across: 8, down: 7, within: 1.9 } as const
 
 /** Figures are drawn so many pixels wide: what lines weigh is told in pixels. */
 const PIXELS = 340
@@ -65,19 +65,19 @@ const PIXELS = 340
 /** Type in figures, mm. */
 const LETTERING = 3.1
 
-const lead = (name: string): Run => ({ text: `${name} `, bold: true })
+const lead = (text: string): Run => ({ text, bold: true })
 
 /** What is said of a step, paragraph by paragraph. */
 function paragraphs({ text, letters, check, tools, caution }: Words, body: Type, width: number): Block[] {
   const said = (runs: readonly Run[]): Block => paragraph(runs, body, width)
   return [
     ...text.map((one) => said([{ text: one }])),
-    ...(letters === undefined ? [] : [said([lead('Letters.'), { text: letters }])]),
-    ...(check === undefined ? [] : [said([lead('Check.'), { text: check }])]),
-    said([lead('You need:'), { text: `${tools}.` }]),
+    ...(letters === undefined ? [] : [said([lead('Letters.'), { text: ` ${letters}` }])]),
+    ...(check === undefined ? [] : [said([lead('Check.'), { text: ` ${check}` }])]),
+    said([lead('You need:'), { text: ` ${tools}.` }]),
     ...(caution === undefined
       ? []
-      : [said([{ text: 'Take care. ', bold: true, role: 'dimension' }, { text: caution }])]),
+      : [said([{ text: 'Take care.', bold: true, role: 'dimension' }, { text: ` ${caution}` }])]),
   ]
 }
 
@@ -96,7 +96,29 @@ interface Cell {
 
 const stacked = (blocks: readonly Block[]): Block => stack(blocks, GAP.within)
 
-/** A figure is cut at its upper and lower edge, where the table is empty, or made smaller. */
+/** Above and below all that the figures show, px. */
+const ROOM = 6
+
+/** The figures without the empty table above and below: all cut alike, so that they lie side by side. */
+function cropped(figures: readonly Drawing[]): readonly Drawing[] {
+  const heights = figures.flatMap(({ marks }) =>
+    marks.flatMap((mark) =>
+      mark.mark === 'path'
+        ? mark.role === 'shadow'
+          ? []
+          : mark.runs.flat().map(([, y]) => y)
+        : [mark.at[1] - (mark.mark === 'word' ? mark.size : mark.radius), mark.at[1]],
+    ),
+  )
+  return figures.map((figure) => {
+    const [x, y, width, height] = figure.box
+    const top = Math.max(y, Math.min(...heights) - ROOM)
+    const bottom = Math.min(y + height, Math.max(...heights) + ROOM)
+    return { ...figure, box: [x, top, width, bottom - top] }
+  })
+}
+
+/** A figure is made smaller where there is less room. */
 function figureIn(figure: Drawing, width: number, share: number): Block {
   const [, , wide, high] = figure.box
   const fits = (share * wide) / high
@@ -134,13 +156,13 @@ const heightOf = (rows: readonly (readonly Cell[])[], share: number): number =>
   )
 
 /** Words that no page holds together, parted between paragraphs; a paragraph longer than a page stays as it is. */
-function parted(step: Step, room: number, look: Look, width: number): Cell[] {
+function parted(step: Step, room: number, look: Look, least: number, width: number): Cell[] {
   const cells: Cell[] = []
   let rest = step.said
   while (rest.length > 0) {
     let count = rest.length
     const upTo = (n: number): Cell => cellOf({ ...step, said: rest.slice(0, n) }, look, width)
-    while (count > 1 && upTo(count).height(look.least) > room) count--
+    while (count > 1 && upTo(count).height(least) > room) count--
     cells.push(upTo(count))
     rest = rest.slice(count)
   }
@@ -151,25 +173,29 @@ function parted(step: Step, room: number, look: Look, width: number): Cell[] {
 export function bookPages(design: Design, { paper: name, perPage }: BookOptions): readonly SheetPage[] {
   const paper = paperOf(name)
   const look = LOOKS[perPage]
-  const { columns, high, least, body, title, share: beside } = look
+  const { columns, body, title, share: beside } = look
   const within = paper.width - 2 * EDGE
   const width = (within - GAP.across * (columns - 1)) / columns
   const wide = beside < 1 ? width * beside : width
   const head = paragraph([{ text: `${plainText(design.title)}, step by step`, bold: true }], HEAD, within)
   const bottom = paper.height - EDGE - FOOT.leading - 3
-  const top = (page: number): number => EDGE + (page === 0 ? head.height + 4 : 0)
+  const top = (page: number): number => EDGE + (page === 0 ? head.height + 6 : 0)
   const room = (page: number): number => bottom - top(page)
-  const size = { width: PIXELS, height: Math.round(PIXELS * high) }
+  const size = { width: PIXELS, height: Math.round(PIXELS * look.high) }
   const text = (LETTERING * PIXELS) / wide
-  const cells = orderOf(design).flatMap((work, k): Cell[] => {
+  const works = orderOf(design)
+  const figures = cropped(works.map((work) => figureOf(design, work, size, text)))
+  const tall = Math.min(...figures.map(({ box }) => box[3] / box[2]))
+  const least = Math.min(look.least, tall)
+  const cells = works.flatMap((work, k): Cell[] => {
     const words = wordsOf(design, work)
     const step: Step = {
       title: toldAs(paragraph([{ text: `${k + 1}. ${words.title}`, bold: true }], title, width), 'H2'),
-      figure: figureOf(design, work, size, text),
+      figure: figures[k] as Drawing,
       said: paragraphs(words, body, beside < 1 ? width - wide - GAP.across : width),
     }
     const whole = cellOf(step, look, width)
-    return whole.height(least) <= room(0) ? [whole] : parted(step, room(0), look, width)
+    return whole.height(least) <= room(0) ? [whole] : parted(step, room(0), look, least, width)
   })
   const pages: (readonly Cell[][])[] = []
   for (let from = 0; from < cells.length; ) {
@@ -180,13 +206,13 @@ export function bookPages(design: Design, { paper: name, perPage }: BookOptions)
     from += count
   }
   return pages.map((rows, k): SheetPage => {
-    let share = high
-    while (share > least && heightOf(rows, share) > room(k)) share -= 0.01
+    let high = tall
+    while (high > least && heightOf(rows, high) > room(k)) high = Math.max(least, high - 0.01)
     const says = `${plainText(design.title)}, step by step, ${k + 1} of ${pages.length}`
     const foot = toldAs(paragraph([{ text: says, role: 'guide' }], FOOT, within), 'Artifact')
     const full = perPage / columns
     // A page that is full is filled; on others cells lie as close as on those.
-    const free = rows.length === full ? room(k) - heightOf(rows, share) : 0
+    const free = rows.length === full ? room(k) - heightOf(rows, high) : 0
     const apart = GAP.down + Math.min(14, free / Math.max(1, rows.length - 1))
     let y = top(k)
     const marks: SheetMark[] = k === 0 ? head.marks.map((mark) => moved(mark, EDGE, EDGE)) : []
@@ -194,9 +220,9 @@ export function bookPages(design: Design, { paper: name, perPage }: BookOptions)
       row.forEach((cell, n) => {
         const x = EDGE + n * (width + GAP.across)
         const at = y
-        marks.push(...cell.marks(share).map((mark) => moved(mark, x, at)))
+        marks.push(...cell.marks(high).map((mark) => moved(mark, x, at)))
       })
-      y += Math.max(...row.map((cell) => cell.height(share))) + apart
+      y += Math.max(...row.map((cell) => cell.height(high))) + apart
     }
     marks.push(...foot.marks.map((mark) => moved(mark, EDGE, paper.height - EDGE - foot.height)))
     return {

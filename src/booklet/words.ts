@@ -3,16 +3,7 @@
 import { only } from '../drawing/steps/scene.ts'
 import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
-import {
-  isUneven,
-  measure,
-  modelOf,
-  nameOf,
-  openingRange,
-  ownerOf,
-  pieces,
-  rimOf,
-} from '../paper/index.ts'
+import { isUneven, measure, modelOf, nameOf, openingRange, ownerOf, pieces, rimOf } from '../paper/index.ts'
 import { letteredJoints } from '../sheet/marks/joint-places.ts'
 import type { Work } from './order.ts'
 
@@ -131,7 +122,7 @@ export function wordsOf(design: Design, work: Work): Words {
             : `Pinch ${of.length === 1 ? placeOf(design, of[0] ?? '') : 'each fold'} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`,
           ...(uneven.length > 0
             ? [
-                `${uneven.length === of.length ? 'It is' : `${listed(uneven)}:`} cut deeper on one side. Stop at the shorter end, open the card, and cut on.`,
+                `${uneven.length < of.length ? `The ${listed(uneven)} ${uneven.length === 1 ? 'is' : 'are'}` : of.length === 1 ? 'It is' : 'They are'} cut deeper on one side. Stop at the shorter end, open the card, and cut on.`,
               ]
             : []),
         ],

@@ -64,8 +64,13 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const fonts = new Set<string>()
     let dash: readonly number[] = []
     let width = 1
+    // What a picture is made of is no line of the page.
+    let within = 0
     fnArray.forEach((operator, k) => {
       const given = argsArray[k] as unknown[]
+      if (operator === OPS.paintFormXObjectBegin) within++
+      if (operator === OPS.paintFormXObjectEnd) within--
+      if (within > 0) return
       if (operator === OPS.setDash) dash = given[0] as number[]
       if (operator === OPS.setLineWidth) width = given[0] as number
       if (operator === OPS.setFont) fonts.add(page.commonObjs.get(given[0] as string).name as string)

@@ -53,6 +53,9 @@ const TAPE = 5
 const AIR = 0.65
 const LAMP = 0.52
 
+/** How dark a shadow on the table is: on paper that takes ink, less than on the screen. */
+const ON_TABLE = 0.32
+
 /** Of shadows on what is no surface of its own. */
 const USUAL = { light: 0.8, glow: 0.6 } as const
 
@@ -173,7 +176,7 @@ function pathPrinted(mark: PathMark): Printed[] {
   if (role === 'shadow')
     return [
       mark.of === 'table'
-        ? shape(mark, TABLE_SHADE, null, 0.58 * (mark.strength ?? 1))
+        ? shape(mark, TABLE_SHADE, null, ON_TABLE * (mark.strength ?? 1))
         : shadow(mark, USUAL.light, USUAL.glow),
     ]
   if (role === 'halo')
@@ -202,12 +205,18 @@ const ROUND = (4 / 3) * (Math.SQRT2 - 1)
 const ring = ([x, y]: Point, r: number): readonly Point[] => {
   const k = r * ROUND
   return (
-    [[r, 0, r, k, k, r], [0, r, -k, r, -r, k], [-r, 0, -r, -k, -k, -r], [0, -r, k, -r, r, -k], [r, 0]] as const
+    [
+      [r, 0, r, k, k, r],
+      [0, r, -k, r, -r, k],
+      [-r, 0, -r, -k, -k, -r],
+      [0, -r, k, -r, r, -k],
+      [r, 0],
+    ] as const
   ).flatMap((at) =>
-    Array.from({ length: at.length / 2 }, (_, n): Point => [
-      x + (at[2 * n] as number),
-      y + (at[2 * n + 1] as number),
-    ]),
+    Array.from(
+      { length: at.length / 2 },
+      (_, n): Point => [x + (at[2 * n] as number), y + (at[2 * n + 1] as number)],
+    ),
   )
 }
 

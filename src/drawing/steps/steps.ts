@@ -123,14 +123,7 @@ function sceneMarks(
   // One scale for all states; what is too large for it is drawn as large as it goes.
   const fitted = paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
   const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * fitted) })
-  const shift = centre - size.width / 2
-  const shifted: Lens = {
-    ...lens,
-    toScreen: (p) => {
-      const [x, y] = lens.toScreen(p)
-      return [x + shift, y]
-    },
-  }
+  const shifted = movedLens(lens, centre - size.width / 2)
   const lamp = lampFor(shifted)
   const marks: Mark[] = [
     ...shadowMarks(
@@ -159,6 +152,20 @@ function sceneMarks(
   )
   marks.push(...placeWords(wishes, [0, 0, size.width, size.height]))
   return marks
+}
+
+/** The same picture so many pixels to the right. */
+function movedLens(lens: Lens, by: number): Lens {
+  const move = ([x, y]: Point): Point => [x + by, y]
+  return {
+    ...lens,
+    all: lens.all.map(move),
+    toScreen: (p) => move(lens.toScreen(p)),
+    onPlane: (origin, u, v) => {
+      const spot = lens.onPlane(origin, u, v)
+      return (a, b) => move(spot(a, b))
+    },
+  }
 }
 
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */

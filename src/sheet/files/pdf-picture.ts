@@ -88,12 +88,12 @@ export function pictureInks(pdf: PDFDocument): PictureInks {
           }),
         )
         const inner = FADE_STOPS.slice(1, -1).map(([from]) => from)
-        const Function = context.obj({
+        const fall = context.obj({
           ...{ FunctionType: 3, Domain: [0, 1], Functions: falls, Bounds: inner },
           Encode: falls.flatMap(() => [0, 1]),
         })
         const shading = context.obj({
-          ...{ ShadingType: type, ColorSpace: 'DeviceGray', Coords: [...coords], Function },
+          ...{ ShadingType: type, ColorSpace: 'DeviceGray', Coords: [...coords], Function: fall },
         })
         const form = context.flateStream('/S sh', {
           ...{ Type: 'XObject', Subtype: 'Form', BBox: [...box] },
@@ -178,12 +178,7 @@ export function pictureForm(
 export const imagesIn = (drawing: Drawing): string[] => {
   const found = (list: readonly Printed[]): string[] =>
     list.flatMap((one) =>
-      one.what === 'clip'
-        ? found(one.inner)
-        : one.what === 'picture'
-          ? [one.shape.picture ?? '']
-          : [],
+      one.what === 'clip' ? found(one.inner) : one.what === 'picture' ? [one.shape.picture ?? ''] : [],
     )
   return found(printed(drawing))
 }
-

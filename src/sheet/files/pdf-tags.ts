@@ -2,7 +2,7 @@
  * What a page holds for who has it read out (ISO 32000-1:2008, 14.7 and 14.8): headings, paragraphs and figures with
  * their words, in reading order. All else is marked as an artifact.
  */
-import type { PDFDocument, PDFOperator as Operator, PDFPage, PDFRef } from '@cantoo/pdf-lib'
+import type { PDFOperator as Operator, PDFDocument, PDFPage, PDFRef } from '@cantoo/pdf-lib'
 import { PDFHexString, PDFName, PDFOperator, PDFOperatorNames } from '@cantoo/pdf-lib'
 import type { SheetMark, Told } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
@@ -98,7 +98,6 @@ export function tagsFor(pdf: PDFDocument): Tags {
   }
 }
 
-const artifact = (): Operator =>
-  PDFOperator.of(PDFOperatorNames.BeginMarkedContent, [PDFName.of('Artifact')])
+const artifact = (): Operator => PDFOperator.of(PDFOperatorNames.BeginMarkedContent, [PDFName.of('Artifact')])
 
 const end = (): Operator => PDFOperator.of(PDFOperatorNames.EndMarkedContent)

@@ -31,9 +31,9 @@ import {
   setStrokingRgbColor,
   setTextMatrix,
   setTextRenderingMode,
-  TextRenderingMode,
   showText,
   stroke,
+  TextRenderingMode,
 } from '@cantoo/pdf-lib'
 import type { Drawing, InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { pictureMatrix } from '../../drawing/pen/svg-values.ts'
@@ -170,9 +170,7 @@ const picturesIn = (painting: Painting | null): string[] =>
 
 /** The drawings of the screen that the pages show, each once. */
 const drawingsOn = (pages: readonly SheetPage[]): ReadonlySet<Drawing> =>
-  new Set(
-    pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'path' && mark.picture) || [])),
-  )
+  new Set(pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'path' && mark.picture) || [])))
 
 const paintingsOf = ({ painting, part }: SheetPage): readonly (Painting | null)[] => [
   part?.painting ?? null,

@@ -8,7 +8,9 @@ import { cut, FADE_STOPS, matrixText, pathData, shapeData } from '../../drawing/
 import type { SheetPath } from '../marks/setting.ts'
 import { pictureWords } from '../marks/setting.ts'
 
-const stops = FADE_STOPS.map(([at, left]) => `<stop offset="${at}" stop-color="${HOLLOW}" stop-opacity="${left}"/>`).join('')
+const stops = FADE_STOPS.map(
+  ([at, left]) => `<stop offset="${at}" stop-color="${HOLLOW}" stop-opacity="${left}"/>`,
+).join('')
 
 const gradients = (name: string): string =>
   `<linearGradient id="${name}-band" gradientUnits="userSpaceOnUse" x1="0" y1="0" x2="1" y2="0">${stops}</linearGradient>` +
