@@ -1,5 +1,7 @@
 /** What a step looks like: in which state the card is drawn, and how far open. */
 import type { Drawing } from '../drawing/pen/marks.ts'
+import type { StepMotion } from '../drawing/steps/motion.ts'
+import { stepMotion } from '../drawing/steps/motion.ts'
 import { only } from '../drawing/steps/scene.ts'
 import type { StepOptions, StepState } from '../drawing/steps/steps.ts'
 import { stepFigure } from '../drawing/steps/steps.ts'
@@ -45,16 +47,29 @@ function madeSoFar(design: Design, { does, of, there }: Work): Design {
   return only(design, [...there, ...of])
 }
 
-/** What a piece of work looks like, in a box of `size`, px; its words `text` px high. */
-export function figureOf(design: Design, work: Work, size: Size, text?: number): Drawing {
+/** The design so far, and how its step is drawn. */
+function drawnOf(design: Design, work: Work): { readonly part: Design; readonly options: StepOptions } {
   const part = madeSoFar(design, work)
   const wanted = AT[work.does]
   const [least, most] = openingRange(part)
   const opening = wanted === undefined ? undefined : Math.max(least, Math.min(most, wanted))
-  const options: StepOptions = {
-    ...(opening === undefined ? {} : { opening }),
-    ...(work.of.length > 0 ? { of: work.of, there: work.there } : {}),
-    ...(text === undefined ? {} : { text }),
+  return {
+    part,
+    options: {
+      ...(opening === undefined ? {} : { opening }),
+      ...(work.of.length > 0 ? { of: work.of, there: work.there } : {}),
+    },
   }
-  return stepFigure(part, FIGURES[work.does], size, options)
+}
+
+/** What a piece of work looks like, in a box of `size`, px; its words `text` px high. */
+export function figureOf(design: Design, work: Work, size: Size, text?: number): Drawing {
+  const { part, options } = drawnOf(design, work)
+  return stepFigure(part, FIGURES[work.does], size, { ...options, ...(text === undefined ? {} : { text }) })
+}
+
+/** How a piece of work moves what it shows; null where nothing moves. */
+export function motionOf(design: Design, work: Work, size: Size): StepMotion | null {
+  const { part, options } = drawnOf(design, work)
+  return stepMotion(part, FIGURES[work.does], size, options)
 }

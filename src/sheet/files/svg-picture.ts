@@ -46,14 +46,17 @@ export function pictureSvg(mark: SheetPath, drawing: Drawing, name: string): str
         return written(imageNode(one.shape, one.matrix ? `${matrixText(one.matrix)} ` : ''))
     }
   }
-  const [[left, top] = [0, 0], [right, bottom] = [0, 0]] = mark.runs[0] ?? []
-  const place = `x="${cut(left)}" y="${cut(top)}" width="${cut(right - left)}" height="${cut(bottom - top)}"`
+  const [[left, top] = [0, 0], [right] = [0, 0]] = mark.runs[0] ?? []
+  const [x, y, wide, high] = drawing.box
+  const scale = (right - left) / wide
+  const place = [scale, 0, 0, scale, left - scale * x, top - scale * y].map((n) => cut(n, 6)).join(' ')
   const inner = printed(drawing).map(drawn).join('')
-  return `<svg ${place} viewBox="${drawing.box.map((n) => cut(n)).join(' ')}">${gradients(name)}${inner}</svg>${pictureWords(
-    mark,
-  )
-    .map((word) => markSvg(word))
-    .join('')}`
+  return [
+    gradients(name),
+    `<clipPath id="${name}"><path d="M${x} ${cut(y)}h${wide}v${cut(high)}h${-wide}Z"/></clipPath>`,
+    `<g transform="matrix(${place})" clip-path="url(#${name})">${inner}</g>`,
+    ...pictureWords(mark).map((word) => markSvg(word)),
+  ].join('')
 }
 
 const NO_SHAPE = { fill: null, line: null, width: 0 } as const
