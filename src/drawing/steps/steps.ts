@@ -135,7 +135,7 @@ export function sceneMarks(
   const points = frame ?? paper.flatMap((one) => one.points.map(place))
   const framing = { card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING }
   // One scale for all states; what is too large for it is drawn as large as it goes.
-  const fitted = paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
+  const fitted = !frame && paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
   const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * fitted) })
   const shifted = movedLens(lens, centre - size.width / 2)
   const lamp = lampFor(shifted)

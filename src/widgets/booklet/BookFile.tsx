@@ -1,4 +1,4 @@
-import type { JSX } from 'preact'
+import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { BookOptions, PerPage } from '../../booklet/book-pages.ts'
 import type { Design } from '../../paper/index.ts'
@@ -22,7 +22,7 @@ interface BookFileProps {
   readonly perPage: PerPage
   readonly onPerPage: (count: PerPage) => void
   /** What else can be done with all steps. */
-  readonly children: JSX.Element
+  readonly children: ComponentChildren
 }
 
 /** All steps as a booklet: a file, or what the browser prints. */

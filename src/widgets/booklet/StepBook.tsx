@@ -178,22 +178,20 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
         </button>
       </div>
       <BookFile design={design} perPage={perPage} onPerPage={setPerPage}>
-        <>
-          <button
-            type="button"
-            class="button"
-            onClick={() => {
-              setPrints(true)
-              // Once all steps are drawn.
-              requestAnimationFrame(() => print())
-            }}
-          >
-            Print the steps
-          </button>
-          <button type="button" class="button" onClick={() => void book.current?.requestFullscreen?.()}>
-            Fill the screen
-          </button>
-        </>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            setPrints(true)
+            // Once all steps are drawn.
+            requestAnimationFrame(() => print())
+          }}
+        >
+          Print the steps
+        </button>
+        <button type="button" class="button" onClick={() => void book.current?.requestFullscreen?.()}>
+          Fill the screen
+        </button>
       </BookFile>
       <details class="book-all">
         <summary>All steps in words</summary>

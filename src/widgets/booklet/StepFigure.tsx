@@ -109,18 +109,17 @@ export function StepFigure({ design, work, size }: StepFigureProps): JSX.Element
             }}
           />
           {calm ? <span class="quiet">It goes in steps, as your device asks.</span> : null}
-          {share === null ? null : (
-            <button
-              type="button"
-              class="link"
-              onClick={() => {
-                pause()
-                setShare(null)
-              }}
-            >
-              Back to the picture
-            </button>
-          )}
+          <button
+            type="button"
+            class="button"
+            hidden={share === null}
+            onClick={() => {
+              pause()
+              setShare(null)
+            }}
+          >
+            Picture
+          </button>
         </div>
       ) : null}
     </div>
