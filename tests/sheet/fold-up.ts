@@ -289,7 +289,7 @@ function leastSquares(
 }
 
 /** Openings from one search to the next lie no further apart, degrees: what is found is where the next begins. */
-const WALK = 25
+const WALK = 12
 
 /** Where the walk begins: nearly flat, where every fold is nearly flat too. */
 const FLAT = 165
