@@ -2,6 +2,7 @@
 import type { Drawing } from '../drawing/pen/marks.ts'
 import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
+import { CAPITAL, TAIL } from '../sheet/marks/letters.ts'
 import type { Block, Run, SheetMark, Type } from '../sheet/marks/setting.ts'
 import { moved, paragraph, pictureBlock, stack, toldAs } from '../sheet/marks/setting.ts'
 import type { SheetPage } from '../sheet/pages/layout.ts'
@@ -155,10 +156,29 @@ const heightOf = (rows: readonly (readonly Cell[])[], share: number): number =>
     GAP.down * (rows.length - 1),
   )
 
-/** Words that no page holds together, parted between paragraphs; a paragraph longer than a page stays as it is. */
+/** So many lines of a long paragraph stay together. */
+const TOGETHER = 10
+
+/** A long paragraph in parts, one under another. */
+function inParts(block: Block, { leading, size }: Type): readonly Block[] {
+  const lines = Math.round((block.height - size) / leading) + 1
+  if (lines <= TOGETHER) return [block]
+  const partOf = (y: number): number => Math.floor(Math.round((y - CAPITAL * size) / leading) / TOGETHER)
+  return Array.from({ length: Math.ceil(lines / TOGETHER) }, (_, part): Block => {
+    const own = block.marks.filter((mark) => mark.mark === 'word' && partOf(mark.at[1]) === part)
+    const count = Math.min(TOGETHER, lines - part * TOGETHER)
+    return {
+      width: block.width,
+      height: (CAPITAL + TAIL) * size + (count - 1) * leading,
+      marks: own.map((mark) => moved(mark, 0, -part * TOGETHER * leading)),
+    }
+  })
+}
+
+/** Words that no page holds together, parted between paragraphs and within long ones. */
 function parted(step: Step, room: number, look: Look, least: number, width: number): Cell[] {
   const cells: Cell[] = []
-  let rest = step.said
+  let rest = step.said.flatMap((block) => inParts(block, look.body))
   while (rest.length > 0) {
     let count = rest.length
     const upTo = (n: number): Cell => cellOf({ ...step, said: rest.slice(0, n) }, look, width)
@@ -169,8 +189,12 @@ function parted(step: Step, room: number, look: Look, least: number, width: numb
   return cells
 }
 
-/** The pages of a booklet. */
-export function bookPages(design: Design, { paper: name, perPage }: BookOptions): readonly SheetPage[] {
+/** The pages of a booklet. `draw` makes the figures. */
+export function bookPages(
+  design: Design,
+  { paper: name, perPage }: BookOptions,
+  draw: typeof figureOf = figureOf,
+): readonly SheetPage[] {
   const paper = paperOf(name)
   const look = LOOKS[perPage]
   const { columns, body, title, share: beside } = look
@@ -184,7 +208,7 @@ export function bookPages(design: Design, { paper: name, perPage }: BookOptions)
   const size = { width: PIXELS, height: Math.round(PIXELS * look.high) }
   const text = (LETTERING * PIXELS) / wide
   const works = orderOf(design)
-  const figures = cropped(works.map((work) => figureOf(design, work, size, text)))
+  const figures = cropped(works.map((work) => draw(design, work, size, text)))
   const tall = Math.min(...figures.map(({ box }) => box[3] / box[2]))
   const least = Math.min(look.least, tall)
   const cells = works.flatMap((work, k): Cell[] => {

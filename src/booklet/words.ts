@@ -31,6 +31,15 @@ const listed = (ids: readonly string[]): string => {
 
 const the = (ids: readonly string[]): string => (ids.length === 0 ? 'the card' : `the ${listed(ids)}`)
 
+/** More parts than these are counted in a title, and named below it. */
+const NAMED = 8
+
+const titled = (ids: readonly string[]): string => (ids.length > NAMED ? `${ids.length} parts` : the(ids))
+
+/** The sentence that names them. */
+const named = (ids: readonly string[]): readonly string[] =>
+  ids.length > NAMED ? [`They are ${the(ids)}.`] : []
+
 const mm = (value: number): string => `${value.toFixed(0)}\u00a0mm`
 
 /** The opening at which a ruler is held: a right angle, or the nearest that the card reaches. */
@@ -115,8 +124,9 @@ export function wordsOf(design: Design, work: Work): Words {
         .mechanisms.filter(isUneven)
         .map(({ id }) => id)
       return {
-        title: `Cut ${the(of)}`,
+        title: `Cut ${titled(of)}`,
         text: [
+          ...named(of),
           onGutter
             ? 'Fold the card along the gutter with the lines outside. Cut each slit from the fold, through both layers. Stop at the end of the line.'
             : `Pinch ${of.length === 1 ? placeOf(design, of[0] ?? '') : 'each fold'} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`,
@@ -132,8 +142,9 @@ export function wordsOf(design: Design, work: Work): Words {
     }
     case 'crease':
       return {
-        title: `Crease ${the(of)} both ways`,
+        title: `Crease ${titled(of)} both ways`,
         text: [
+          ...named(of),
           'Keep the card shut. Fold each part over to the front and press. Fold it over to the back and press.',
         ],
         tools: 'a thumbnail or a spoon',
@@ -141,8 +152,9 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'push': {
       const inner = inwards(design, of)
       return {
-        title: `Push ${the(of)} through`,
+        title: `Push ${titled(of)} through`,
         text: [
+          ...named(of),
           'Hold the card half open, lines inside. Push each part from behind until its middle fold comes towards you.',
           ...(inner.length > 0
             ? [
@@ -168,7 +180,7 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'lay':
       return {
-        title: `Stick one side of ${the(of)}`,
+        title: `Stick one side of ${titled(of)}`,
         text: [
           ...(isOutside(design, of[0] ?? '')
             ? [`It goes on the outside of ${placeOf(design, of[0] ?? '')}: turn the card so that you see it.`]
@@ -195,13 +207,13 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'tape':
       return {
-        title: `Tape the joints of ${the(of)}`,
+        title: `Tape the joints of ${titled(of)}`,
         text: ['Run tape along the whole of each joint, right into the corner, and not across the gutter.'],
         tools: 'tape',
       }
     case 'pop':
       return {
-        title: `If ${the(of)} stays down, push it up`,
+        title: `If ${titled(of)} stays down, push it up`,
         text: [
           'A part like this has two states. Put a finger behind its ridge and help both sides past the middle.',
         ],
@@ -209,7 +221,7 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'stand':
       return {
-        title: `Set up ${the(of)}`,
+        title: `Set up ${titled(of)}`,
         text: [
           'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
           'Then glue the platform on the walls, its fold right over the gutter.',
@@ -221,8 +233,9 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'stick':
       return {
-        title: `Stick on ${the(of)}`,
+        title: `Stick on ${titled(of)}`,
         text: [
+          ...named(of),
           `${of.length === 1 ? 'It goes' : 'They go'} on ${[...new Set(of.map((id) => placeOf(design, id)))].join(', ')}. Put glue on the hatched place only, and none over a fold.`,
           'Press, then shut the card once to see that nothing is in the way.',
         ],
