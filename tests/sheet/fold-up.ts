@@ -21,32 +21,76 @@ interface PrintedLine {
 /** How many parts the dash pattern of each kind has: solid, dash and gap, dash and gap and dot and gap. */
 const DASHES: Readonly<Record<Kind, number>> = { cut: 0, valley: 2, mountain: 4 }
 
-/** The cuts and folds of a page, by the class of each path, which has to agree with its dashes. */
-export function readLines(svg: string): PrintedLine[] {
+/** Where a letter stands, and on what: the place of a tab, or a tab with glue on the face that is printed or behind it. */
+interface Lettered {
+  readonly letter: string
+  readonly on: 'place' | 'glue' | 'behind'
+  readonly points: readonly Flat[]
+}
+
+export interface Print {
+  readonly lines: readonly PrintedLine[]
+  readonly lettered: readonly Lettered[]
+}
+
+const pointsIn = (run: string): Flat[] =>
+  run
+    .replace('Z', '')
+    .split('L')
+    .map((pair) =>
+      pair
+        .trim()
+        .split(/[\s,]+/)
+        .map(Number),
+    )
+    .map(([x = Number.NaN, y = Number.NaN]): Flat => [x, -y])
+
+/**
+ * The cuts and folds of a page, by the class of each path, which has to agree with its dashes; and its joints: outlines
+ * with the one letter that stands in each, or nearest to it.
+ */
+export function readPrint(svg: string): Print {
   const lines: PrintedLine[] = []
+  const areas: Omit<Lettered, 'letter'>[] = []
+  const letters: { text: string; at: Flat }[] = []
+  let word: Record<string, string> | null = null
   const parser = new SaxesParser()
   parser.on('opentag', ({ name, attributes }) => {
     const { class: words = '', d = '', style = '' } = attributes as Record<string, string>
-    const kind = (['cut', 'valley', 'mountain'] as const).find((one) => words.split(' ').includes(`m-${one}`))
-    if (name !== 'path' || !kind) return
+    const has = (role: string): boolean => words.split(' ').includes(`m-${role}`)
+    word = name === 'text' && words.includes('bold') ? (attributes as Record<string, string>) : null
+    if (name !== 'path') return
+    const on = (['place', 'glue', 'behind'] as const).find(has)
+    if (on && d.endsWith('Z')) areas.push({ on, points: pointsIn(d.slice(1)) })
+    const kind = (['cut', 'valley', 'mountain'] as const).find(has)
+    if (!kind) return
     const dashes = /stroke-dasharray:([^;"]+)/.exec(style)?.[1]?.trim().split(/\s+/).length ?? 0
     if (dashes !== DASHES[kind]) throw new Error(`a ${kind} line has ${dashes} parts in its dashes`)
-    for (const run of d.split('M').filter(Boolean)) {
-      const points = run
-        .replace('Z', '')
-        .split('L')
-        .map((pair) =>
-          pair
-            .trim()
-            .split(/[\s,]+/)
-            .map(Number),
-        )
-        .map(([x = Number.NaN, y = Number.NaN]): Flat => [x, -y])
-      lines.push({ kind, points, closed: run.includes('Z') })
-    }
+    for (const run of d.split('M').filter(Boolean))
+      lines.push({ kind, points: pointsIn(run), closed: run.includes('Z') })
+  })
+  parser.on('text', (text) => {
+    if (!word || !/^[A-Z]$/.test(text.trim())) return
+    const { x, y, 'font-size': size, transform = '' } = word
+    // The middle of a capital, turned as it is.
+    const turn = (Number(/rotate\((-?[\d.]+)/.exec(transform)?.[1] ?? 0) * Math.PI) / 180
+    const [dx, dy] = [0.3 * Number(size), -0.33 * Number(size)]
+    const [c, s] = [Math.cos(turn), Math.sin(turn)]
+    letters.push({ text: text.trim(), at: [Number(x) + c * dx - s * dy, -(Number(y) + s * dx + c * dy)] })
   })
   parser.write(svg).close()
-  return lines
+  const lettered = areas.map((area): Lettered => {
+    const away = (at: Flat): number =>
+      isWithin(at, area.points)
+        ? 0
+        : Math.min(
+            ...area.points.map((a, k) => off(at, a, area.points[(k + 1) % area.points.length] as Flat)),
+          )
+    const [best] = [...letters].sort((one, two) => away(one.at) - away(two.at))
+    if (!best) throw new Error('a joint has no letter')
+    return { ...area, letter: best.text }
+  })
+  return { lines, lettered }
 }
 
 /** The sheet's numbers have four digits after the point. */
@@ -74,19 +118,22 @@ function isWithin(p: Flat, outline: readonly Flat[]): boolean {
   return inside
 }
 
-interface Hinge {
-  /** From `p` to `q` the first face lies on the left. */
+/** Two faces that hang together: what a point of the second is in the flat frame of the first. */
+interface Link {
   readonly faces: readonly [number, number]
-  readonly p: Flat
-  readonly q: Flat
-  readonly kind: Kind
+  /** From the one face to the other; `turn` is by how much it is folded, above 0 for a valley, radians. */
+  readonly move: (from: number, turn: number) => Move
+  /** Three points of the second face. */
+  readonly points: readonly Flat[]
+  readonly fold: { readonly p: Flat; readonly q: Flat; readonly kind: Kind } | null
 }
 
 export interface Sheet {
-  readonly outline: readonly Flat[]
-  /** Flat faces, counter-clockwise. */
+  /** Flat faces, counter-clockwise, each in the frame of its page. */
   readonly faces: readonly (readonly Flat[])[]
-  readonly hinges: readonly Hinge[]
+  readonly links: readonly Link[]
+  /** Faces that are stuck on others and no more. */
+  readonly tabs: ReadonlySet<number>
   /** Of the gutter, from the reader's end. */
   readonly gutter: readonly [Flat, Flat]
 }
@@ -94,11 +141,14 @@ export interface Sheet {
 const area = (points: readonly Flat[]): number =>
   points.reduce((sum, p, k) => sum + cross2(p, points[(k + 1) % points.length] as Flat) / 2, 0)
 
-/** The faces and hinges of the largest piece of a page. */
-export function sheetOf(lines: readonly PrintedLine[]): Sheet {
-  const outlines = lines.filter(({ kind, closed }) => kind === 'cut' && closed)
-  const outline = [...outlines].sort((a, b) => Math.abs(area(b.points)) - Math.abs(area(a.points)))[0]?.points
-  if (!outline) throw new Error('a sheet has no outline')
+interface Piece {
+  readonly outline: readonly Flat[]
+  readonly faces: readonly (readonly Flat[])[]
+  readonly links: readonly Link[]
+}
+
+/** The faces of one piece of a page. Their numbers begin with `first`. */
+function pieceOf(lines: readonly PrintedLine[], outline: readonly Flat[], first: number): Piece {
   const onSheet = (p: Flat): boolean =>
     isWithin(p, outline) ||
     outline.some((a, k) => off(p, a, outline[(k + 1) % outline.length] as Flat) < NEAR)
@@ -171,20 +221,120 @@ export function sheetOf(lines: readonly PrintedLine[]): Sheet {
       faces.push(round.map((k) => corners[k] as Flat))
     }
   const inner = faces.map((points) => area(points) > 0)
-  const hinges = [...edges].flatMap(([key, kind]): Hinge[] => {
+  const links = [...edges].flatMap(([key, kind]): Link[] => {
     if (kind === 'cut') return []
     const [a, b] = key.split(' ').map(Number) as [number, number]
     const [left, right] = [faceOf.get(`${a} ${b}`) ?? -1, faceOf.get(`${b} ${a}`) ?? -1]
     if (left === right || !inner[left] || !inner[right]) return []
-    return [{ faces: [left, right], p: corners[a] as Flat, q: corners[b] as Flat, kind }]
+    const [p, q] = [corners[a] as Flat, corners[b] as Flat]
+    return [
+      {
+        faces: [first + left, first + right],
+        // From p to q the first face lies on the left: a valley comes up on either side.
+        move: (from, turn) => (from === first + left ? about(p, q, -turn) : about(q, p, -turn)),
+        points: [p, q, [p[0] + (q[1] - p[1]), p[1] - (q[0] - p[0])]],
+        fold: { p, q, kind },
+      },
+    ]
   })
-  // The gutter is the straight line of folds that leaves the sheet at both ends.
+  return { outline, faces, links }
+}
+
+/** The face on which an outline lies; null for a sample beside the pieces. */
+function faceUnder(
+  faces: readonly (readonly Flat[])[],
+  from: number,
+  to: number,
+  points: readonly Flat[],
+): number | null {
+  const middle = middleOf(points)
+  for (let k = from; k < to; k++) {
+    const face = faces[k] as readonly Flat[]
+    if (area(face) > 0 && isWithin(middle, face)) return k
+  }
+  return null
+}
+
+/** Two outlines of one shape differ by no more, mm. */
+const ALIKE = 0.02
+
+/** The turn and shift of the plane (and over, if it comes to lie on its face) that bring one outline on another. */
+function laidOn(from: readonly Flat[], to: readonly Flat[], isTurnedOver: boolean): Move {
+  const wound = (points: readonly Flat[]): readonly Flat[] =>
+    area(points) < 0 ? [...points].reverse() : points
+  const target = wound(to)
+  const source = wound(isTurnedOver ? from.map(([x, y]): Flat => [-x, y]) : from)
+  const n = source.length
+  for (let shift = 0; n === target.length && shift < n; shift++) {
+    const at = (k: number): Flat => target[(k + shift) % n] as Flat
+    const [u, v] = [minus(source[1] as Flat, source[0] as Flat), minus(at(1), at(0))]
+    const angle = Math.atan2(cross2(u, v), dot2(u, v))
+    const [c, s] = [Math.cos(angle), Math.sin(angle)]
+    const [o, t] = [source[0] as Flat, at(0)]
+    const moveX = t[0] - c * o[0] + s * o[1]
+    const moveY = t[1] - s * o[0] - c * o[1]
+    const fits = source.every(
+      ([x, y], k) => long(minus([c * x - s * y + moveX, s * x + c * y + moveY], at(k))) < ALIKE,
+    )
+    const over = isTurnedOver ? -1 : 1
+    if (fits) return [c * over, -s, 0, s * over, c, 0, 0, 0, over, moveX, moveY, 0]
+  }
+  throw new Error('a tab and its place are not of one shape')
+}
+
+/** The way back of a turn and a shift. */
+function undone(m: Move): Move {
+  const turn = [0, 1, 2].flatMap((r) => [0, 1, 2].map((c) => m[3 * c + r] as number))
+  const [x, y, z] = moved([...turn, 0, 0, 0], [m[9] as number, m[10] as number, m[11] as number])
+  return [...turn, -x, -y, -z]
+}
+
+/** All pieces of the pages, stuck together letter on letter. */
+export function sheetOf(pages: readonly Print[]): Sheet {
+  const faces: (readonly Flat[])[] = []
+  const links: Link[] = []
+  let card: Piece | null = null
+  const joints: { letter: string; on: Lettered['on']; points: readonly Flat[]; face: number }[] = []
+  for (const { lines, lettered } of pages) {
+    const from = faces.length
+    const outlines = lines.filter(({ kind, closed }) => kind === 'cut' && closed).map(({ points }) => points)
+    for (const outline of outlines) {
+      const piece = pieceOf(lines, outline, faces.length)
+      faces.push(...piece.faces)
+      links.push(...piece.links)
+      card ??= piece
+    }
+    for (const one of lettered) {
+      const face = faceUnder(faces, from, faces.length, one.points)
+      if (face !== null) joints.push({ ...one, face })
+    }
+  }
+  if (!card) throw new Error('a sheet has no outline')
+  const tabs = new Set<number>()
+  for (const letter of new Set(joints.map((one) => one.letter))) {
+    const both = joints.filter((one) => one.letter === letter)
+    const [place, tab] = [both.find(({ on }) => on === 'place'), both.find(({ on }) => on !== 'place')]
+    if (both.length !== 2 || !place || !tab)
+      throw new Error(`the letter ${letter} does not stand on one tab and one place`)
+    const move = laidOn(faces[tab.face] ?? [], place.points, tab.on === 'glue')
+    tabs.add(tab.face)
+    links.push({
+      faces: [place.face, tab.face],
+      move: (from) => (from === place.face ? move : undone(move)),
+      points: (faces[tab.face] ?? []).slice(0, 3),
+      fold: null,
+    })
+  }
+  // The gutter is the straight line of folds that leaves the card at both ends.
+  const { outline } = card
   const leaves = (p: Flat): boolean =>
     outline.some((a, k) => off(p, a, outline[(k + 1) % outline.length] as Flat) < NEAR)
-  const ends = hinges.flatMap(({ p, q }) => [p, q].filter(leaves)).sort((a, b) => a[1] - b[1])
+  const ends = card.links
+    .flatMap(({ fold }) => (fold ? [fold.p, fold.q].filter(leaves) : []))
+    .sort((a, b) => a[1] - b[1])
   const [low, high] = [ends[0], ends.at(-1)]
   if (!low || !high || Math.abs(low[0] - high[0]) > NEAR) throw new Error('a sheet has no gutter')
-  return { outline, faces, hinges, gutter: [low, high] }
+  return { faces, links, tabs, gutter: [low, high] }
 }
 
 /** A turn and a shift in space: nine numbers by rows, then three. */
@@ -222,6 +372,13 @@ function about(p: Flat, q: Flat, angle: number): Move {
   ]
   const [x, y, z] = moved([...turn, 0, 0, 0], [p[0], p[1], 0])
   return [...turn, p[0] - x, p[1] - y, -z]
+}
+
+/** A face in space. */
+export interface Folded {
+  readonly points: readonly Space[]
+  /** It lies stuck on another. */
+  readonly isTab: boolean
 }
 
 /** No loop of faces is open by more, mm, in a sheet that folds up: its numbers have four digits, and loops add up. */
@@ -291,72 +448,72 @@ function leastSquares(
 /** Openings from one search to the next lie no further apart, degrees: what is found is where the next begins. */
 const WALK = 12
 
-/** Where the walk begins: nearly flat, where every fold is nearly flat too. */
+/** Where the walk begins: nearly flat. */
 const FLAT = 165
+
+/** There what is cut from the card is nearly flat too; what is glued on it may stand, radians. */
+const STARTS = [Math.PI / 12, Math.PI / 4, Math.PI / 2, (3 * Math.PI) / 4]
 
 /**
  * The faces of the sheet in space at an opening (degrees), in the frame of the open card: the reader's end of the
  * gutter at 0, y along it, x to the right, z out of the card. Throws if it cannot be folded so.
  */
-export function folder({ faces, hinges, gutter }: Sheet): (opening: number) => readonly (readonly Space[])[] {
+export function folder({ faces, links, tabs, gutter }: Sheet): (opening: number) => readonly Folded[] {
   const [low, high] = gutter
-  const isGutter = ({ p, q }: Hinge): boolean =>
-    off(p, low, high) < NEAR && off(q, low, high) < NEAR && [p, q].some((end) => end === low || end === high)
-  const pair = hinges.find(isGutter)
+  const isGutter = ({ fold }: Link): boolean =>
+    fold !== null &&
+    [fold.p, fold.q].every((end) => off(end, low, high) < NEAR) &&
+    [fold.p, fold.q].some((end) => end === low || end === high)
+  const pair = links.find(isGutter)
   if (!pair) throw new Error('no face lies at the gutter')
   // The same two faces along the same line turn as one.
-  const turns: Hinge[] = []
-  const turnOf = hinges.map((hinge) => {
-    const [a, b] = hinge.faces
+  const turns: Link[] = []
+  const turnOf = links.map((link) => {
+    const { faces: both, fold } = link
+    if (!fold) return -1
     const known = turns.findIndex(
-      ({ faces: [c, d], p, q }) =>
-        ((a === c && b === d) || (a === d && b === c)) && onLine(hinge.p, p, q) && onLine(hinge.q, p, q),
+      (turn) =>
+        turn.fold &&
+        both.every((face) => turn.faces.includes(face)) &&
+        onLine(fold.p, turn.fold.p, turn.fold.q) &&
+        onLine(fold.q, turn.fold.p, turn.fold.q),
     )
-    return known >= 0 ? known : turns.push(hinge) - 1
+    return known >= 0 ? known : turns.push(link) - 1
   })
   const given = turns.map(
-    (turn) => turn.faces.every((face) => pair.faces.includes(face)) && onLine(turn.p, low, high),
+    ({ faces: both, fold }) =>
+      fold !== null && both.every((face) => pair.faces.includes(face)) && onLine(fold.p, low, high),
   )
   const free = turns.flatMap((_, k) => (given[k] ? [] : [k]))
   const [left, right] = pair.faces
   const root = middleOf(faces[left] ?? [])[0] < middleOf(faces[right] ?? [])[0] ? left : right
-  // A tree of faces from the left page; every other hinge closes a loop.
-  const reached = new Map<number, { from: number; hinge: number }>()
+  // A tree of faces from the left page; every other link closes a loop.
+  const reached = new Map<number, { from: number; link: number }>()
   const order: number[] = [root]
-  const closing: number[] = []
   for (let k = 0; k < order.length; k++)
-    hinges.forEach(({ faces: pairOf }, n) => {
+    links.forEach(({ faces: both }, n) => {
       const at = order[k] as number
-      if (!pairOf.includes(at)) return
-      const to = pairOf[0] === at ? pairOf[1] : pairOf[0]
+      if (!both.includes(at)) return
+      const to = both[0] === at ? both[1] : both[0]
       if (to === root || reached.has(to)) return
-      reached.set(to, { from: at, hinge: n })
+      reached.set(to, { from: at, link: n })
       order.push(to)
     })
-  hinges.forEach((_, n) => {
-    if (![...reached.values()].some(({ hinge }) => hinge === n)) closing.push(n)
-  })
+  const used = new Set([...reached.values()].map(({ link }) => link))
+  const closing = links.flatMap((_, n) => (used.has(n) ? [] : [n]))
   const straight = (opening: number): number => Math.PI * (1 - opening / 180)
   const angles = (values: readonly number[], opening: number): number[] =>
-    turns.map(({ kind }, k) => {
-      const sign = kind === 'valley' ? 1 : -1
+    turns.map(({ fold }, k) => {
+      const sign = fold?.kind === 'valley' ? 1 : -1
       return given[k] ? sign * straight(opening) : sign * (values[free.indexOf(k)] as number)
     })
-  /** From the face on one side of a hinge to that on the other: a valley comes up on either side. */
-  const over = (n: number, from: number, by: readonly number[]): Move => {
-    const {
-      p,
-      q,
-      faces: [first],
-    } = hinges[n] as Hinge
-    const turn = by[turnOf[n] as number] as number
-    return from === first ? about(p, q, -turn) : about(q, p, -turn)
-  }
+  const over = (n: number, from: number, by: readonly number[]): Move =>
+    (links[n] as Link).move(from, by[turnOf[n] as number] ?? 0)
   const place = (by: readonly number[]): Map<number, Move> => {
     const moves = new Map([[root, HERE]])
     for (const face of order.slice(1)) {
-      const { from, hinge } = reached.get(face) as { from: number; hinge: number }
-      moves.set(face, after(moves.get(from) as Move, over(hinge, from, by)))
+      const { from, link } = reached.get(face) as { from: number; link: number }
+      moves.set(face, after(moves.get(from) as Move, over(link, from, by)))
     }
     return moves
   }
@@ -366,12 +523,10 @@ export function folder({ faces, hinges, gutter }: Sheet): (opening: number) => r
     return closing.flatMap((n) => {
       const {
         faces: [a, b],
-        p,
-        q,
-      } = hinges[n] as Hinge
-      const beside: Flat = [p[0] + (q[1] - p[1]), p[1] - (q[0] - p[0])]
+        points,
+      } = links[n] as Link
       const there = after(moves.get(a) as Move, over(n, a, by))
-      return [p, q, beside].flatMap(([x, y]) => {
+      return points.flatMap(([x, y]) => {
         const [one, two] = [moved(there, [x, y, 0]), moved(moves.get(b) as Move, [x, y, 0])]
         return one.map((value, k) => value - (two[k] as number))
       })
@@ -384,13 +539,20 @@ export function folder({ faces, hinges, gutter }: Sheet): (opening: number) => r
       throw new Error(`the printed lines do not fold up at ${opening}: no angles close every loop`)
     return found
   }
-  let last = {
-    opening: FLAT,
-    values: solved(
-      free.map(() => straight(FLAT)),
-      FLAT,
-    ),
+  const begun = (): readonly number[] => {
+    for (const start of STARTS) {
+      try {
+        return solved(
+          free.map(() => start),
+          FLAT,
+        )
+      } catch {
+        // From another start.
+      }
+    }
+    throw new Error('the printed lines do not fold up: no angles close every loop')
   }
+  let last = { opening: FLAT, values: begun() }
   return (opening) => {
     while (last.opening !== opening) {
       const way = opening - last.opening
@@ -400,20 +562,19 @@ export function folder({ faces, hinges, gutter }: Sheet): (opening: number) => r
     return inCard(place(angles(last.values, opening)), opening)
   }
 
-  function inCard(moves: ReadonlyMap<number, Move>, opening: number): readonly (readonly Space[])[] {
+  function inCard(moves: ReadonlyMap<number, Move>, opening: number): readonly Folded[] {
     // Both pages lean back alike.
     const lean = ((90 - opening / 2) * Math.PI) / 180
     const [c, s] = [Math.cos(lean), Math.sin(lean)]
     return faces.flatMap((points, face) => {
       const move = moves.get(face)
       if (!move) return []
-      return [
-        points.map((flat): Space => {
-          const [x, y, z] = moved(move, [flat[0], flat[1], 0])
-          const [dx, dy] = [x - low[0], y - low[1]]
-          return [c * dx + s * z, dy, c * z - s * dx]
-        }),
-      ]
+      const placed = points.map((flat): Space => {
+        const [x, y, z] = moved(move, [flat[0], flat[1], 0])
+        const [dx, dy] = [x - low[0], y - low[1]]
+        return [c * dx + s * z, dy, c * z - s * dx]
+      })
+      return [{ points: placed, isTab: tabs.has(face) }]
     })
   }
 }

@@ -7,14 +7,16 @@ import { surfaces } from '../../src/paper/motion/surface.ts'
 import { sheetSvg } from '../../src/sheet/index.ts'
 import { dummies, dummy, uncovered } from './designs.ts'
 import type { Space } from './fold-up.ts'
-import { areaOf, awayFrom, folder, readLines, sheetOf } from './fold-up.ts'
+import { areaOf, awayFrom, folder, readPrint, sheetOf } from './fold-up.ts'
 
 /** The sheet's own numbers are exact to 0.0001 mm; a fold's end at 150 mm from its hinge moves a hundred times as far. */
 const TOLERANCE = 0.01
 
 const openings = [130, 55]
 
-const printOf = (design: Design): string => sheetSvg(uncovered(design), { paper: 'a4' })[0] ?? ''
+const printOf = (design: Design): readonly string[] => sheetSvg(uncovered(design), { paper: 'a4' })
+
+const foldOf = (pages: readonly string[]) => folder(sheetOf(pages.map(readPrint)))
 
 const nearest = (p: Space, outlines: readonly (readonly Space[])[]): number =>
   Math.min(...outlines.map((outline) => awayFrom(p, outline)))
@@ -24,11 +26,13 @@ function off(fold: ReturnType<typeof folder>, design: Design, opening: number): 
   const poser = compile(uncovered(design))
   poser(opening)
   const paper = surfaces(poser)
-  const folded = fold(opening)
+  const faces = fold(opening)
+  const folded = faces.map(({ points }) => points)
   const leaves = [...new Set(paper.map(({ leaf }) => leaf))].map((leaf) =>
     paper.flatMap((one) => (one.leaf === leaf ? [one.points] : [])),
   )
-  expect(folded.reduce((sum, face) => sum + areaOf(face), 0)).toBeCloseTo(
+  const own = faces.filter(({ isTab }) => !isTab)
+  expect(own.reduce((sum, { points }) => sum + areaOf(points), 0)).toBeCloseTo(
     paper.reduce((sum, { points }) => sum + areaOf(points), 0),
     0,
   )
@@ -52,20 +56,55 @@ describe('a printed card that is all cut from one sheet', () => {
   })
 
   test.each(cutOnly)('%s folds up again to the kernel’s pose', (_, design) => {
-    const fold = folder(sheetOf(readLines(printOf(design))))
+    const fold = foldOf(printOf(design))
     for (const opening of openings)
       expect(off(fold, design, opening), `at ${opening}`).toBeLessThan(TOLERANCE)
   })
 })
 
+describe('a printed card with pieces glued on, letter on letter', () => {
+  test.each(['owl-body', 'owl-wings', 'class-card'])('%s folds up again to the kernel’s pose', (name) => {
+    const design = dummy(name)
+    const fold = foldOf(printOf(design))
+    for (const opening of openings)
+      expect(off(fold, design, opening), `at ${opening}`).toBeLessThan(TOLERANCE)
+  })
+
+  test('letters that are exchanged, or a fold turned over, give something else', () => {
+    const design = dummy('owl-wings')
+    const pages = printOf(design)
+    const wrong = (from: RegExp, to: string): string[] =>
+      pages.map((page, k) => (k === 0 ? page : page.replaceAll(from, to)))
+    const fails = (print: readonly string[]): number => {
+      try {
+        return off(foldOf(print), design, 130)
+      } catch {
+        return Number.POSITIVE_INFINITY
+      }
+    }
+    expect(fails(pages)).toBeLessThan(TOLERANCE)
+    // Both wings’ left tabs the wrong way round.
+    const swapped = wrong(/>C<\/text>/g, '>#</text>').map((page, k) =>
+      k === 0 ? page : page.replaceAll(/>E<\/text>/g, '>C</text>').replaceAll('>#</text>', '>E</text>'),
+    )
+    expect(fails(swapped)).toBeGreaterThan(1)
+    const over = wrong(
+      /style="[^"]*" class="m-mountain( open" data-of="owl\/ridge")/g,
+      'style="stroke-dasharray:6 3" class="m-valley$1',
+    )
+    expect(over).not.toEqual(pages)
+    expect(fails(over)).toBeGreaterThan(1)
+  })
+})
+
 describe('a print with a wrong line does not', () => {
   const design = dummy('heron-beak')
-  const svg = printOf(design)
+  const [svg = ''] = printOf(design)
 
   /** What it is off by; without end if it does not fold up at all. */
   const fails = (print: string): number => {
     try {
-      return off(folder(sheetOf(readLines(print))), design, 90)
+      return off(foldOf([print]), design, 90)
     } catch {
       return Number.POSITIVE_INFINITY
     }
@@ -96,6 +135,6 @@ describe('a print with a wrong line does not', () => {
 
   test('dashes that say something else than the layer are named', () => {
     const [path = ''] = folds[0] ?? []
-    expect(() => readLines(svg.replace(path, path.replace('m-mountain', 'm-valley')))).toThrow(/dashes/)
+    expect(() => readPrint(svg.replace(path, path.replace('m-mountain', 'm-valley')))).toThrow(/dashes/)
   })
 })

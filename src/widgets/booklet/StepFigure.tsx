@@ -91,7 +91,7 @@ export function StepFigure({ design, work, size }: StepFigureProps): JSX.Element
       {motion ? (
         <div class="book-motion">
           <button type="button" class="button" onClick={press}>
-            {playing ? 'Pause' : calm ? 'Next position' : 'Play the motion'}
+            {playing ? 'Pause' : calm ? 'Next position' : 'Play'}
           </button>
           <input
             type="range"
