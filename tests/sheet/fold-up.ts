@@ -445,8 +445,11 @@ function leastSquares(
   return values
 }
 
-/** Openings from one search to the next lie no further apart, degrees: what is found is where the next begins. */
-const WALK = 12
+/** From the opening of one search to that of the next, degrees: what is found is where the next begins. */
+const WALK = 20
+
+/** Where so short a step finds nothing, nothing is there. */
+const LEAST = 5
 
 /** Where the walk begins: nearly flat. */
 const FLAT = 165
@@ -554,10 +557,15 @@ export function folder({ faces, links, tabs, gutter }: Sheet): (opening: number)
   }
   let last = { opening: FLAT, values: begun() }
   return (opening) => {
-    while (last.opening !== opening) {
+    for (let step = WALK; last.opening !== opening; ) {
       const way = opening - last.opening
-      const next = last.opening + Math.sign(way) * Math.min(WALK, Math.abs(way))
-      last = { opening: next, values: solved(last.values, next) }
+      const next = last.opening + Math.sign(way) * Math.min(step, Math.abs(way))
+      try {
+        last = { opening: next, values: solved(last.values, next) }
+      } catch (error) {
+        if (step < LEAST) throw error
+        step /= 2
+      }
     }
     return inCard(place(angles(last.values, opening)), opening)
   }

@@ -20,8 +20,14 @@ const ring = ([x, y]: Point, radius: number): readonly Point[] =>
     return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)]
   })
 
-/** The same drawing without the empty table round it. */
-export const cropped = (drawing: Drawing): Drawing => ({ ...drawing, box: shownIn(drawing) })
+/** The same drawing without the table round it, nor the shadow that would be cut off there. */
+export const cropped = (drawing: Drawing): Drawing => ({
+  ...drawing,
+  box: shownIn(drawing),
+  marks: drawing.marks.filter(
+    (mark) => mark.mark !== 'path' || mark.role !== 'shadow' || mark.of !== 'table',
+  ),
+})
 
 function shownIn({ marks, box }: Drawing): Drawing['box'] {
   const points = marks.flatMap((mark): readonly Point[] =>

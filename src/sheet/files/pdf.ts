@@ -239,7 +239,7 @@ function byFace(text: string, faces: readonly NamedFace[]): { text: string; face
 /** White round the words of a picture, mm: they stay legible on lines and card. */
 const HALO = 0.7
 
-function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDFOperator[] {
+function words(mark: WordMark, height: number, faces: readonly NamedFace[], goesOn = false): PDFOperator[] {
   const { text, size, bold, anchor, at } = mark
   const width = wordWidth(text, size, bold)
   const turn = (-(mark.turn ?? 0) * Math.PI) / 180
@@ -248,7 +248,8 @@ function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDF
   return [
     fillColour(inkOf(mark.role)),
     beginText(),
-    ...byFace(text, faces).flatMap(({ text, face: { font, key } }) => {
+    // Where a paragraph goes on, a space parts the words for who hears them (ISO 32000-1:2008, 14.8.2.5).
+    ...byFace(goesOn ? `${text} ` : text, faces).flatMap(({ text, face: { font, key } }) => {
       const [x, y] = [at[0] + along * cos, at[1] - along * sin]
       along += font.widthOfTextAtSize(text, size)
       return [
@@ -338,7 +339,8 @@ export async function pagesPdf(
       faces.map((face) => ({ ...face, key: page.node.newFontDictionary(face.font.name, face.font.ref) }))
     const [plain, strong] = [named(regular), named(bold)]
     const toldBy = toldOn(sheet)
-    const set = (mark: WordMark): PDFOperator[] => words(mark, height, mark.bold ? strong : plain)
+    const set = (mark: WordMark, goesOn = false): PDFOperator[] =>
+      words(mark, height, mark.bold ? strong : plain, goesOn)
     const pictured = (mark: SheetPath): PDFOperator[] => {
       const form = mark.picture && forms.get(mark.picture)
       if (!mark.picture || !form) return path(mark, height)
@@ -353,17 +355,17 @@ export async function pagesPdf(
           ...set(word),
           popGraphicsState(),
         ]),
-        ...said.flatMap(set),
+        ...said.flatMap((word) => set(word)),
       ]
     }
     const drawn = (one: Pick<SheetPage, 'marks' | 'painting'>, told: Told | null): ToldOperators[] => [
       ...(one.painting
         ? [{ told, operators: painted(one.painting, height, namedPictures(page, one.painting, pictures)) }]
         : []),
-      ...one.marks.map((mark) => ({
-        told: toldBy(mark),
-        operators: mark.mark === 'word' ? set(mark) : pictured(mark),
-      })),
+      ...one.marks.map((mark, k) => {
+        const goesOn = mark.told !== undefined && one.marks[k + 1]?.told === mark.told
+        return { told: toldBy(mark), operators: mark.mark === 'word' ? set(mark, goesOn) : pictured(mark) }
+      }),
     ]
     const drawing = sheet.placed.length > 0 ? toldBy(NO_MARK) : null
     page.pushOperators(
