@@ -33,19 +33,21 @@ interface Look {
   readonly least: number
   /** The figure's share of a cell that has its words beside it; 1: they stand below. */
   readonly share: number
+  /** What may lie between rows beside the usual gap, so that a full page is filled. */
+  readonly apart: number
 }
 
 const LOOKS: Readonly<Record<PerPage, Look>> = {
   2: {
-    ...{ columns: 1, high: 0.95, least: 0.6, share: 0.56 },
-    ...{ body: { size: 4.3, leading: 6 }, title: { size: 5.6, leading: 6.8 } },
+    ...{ columns: 1, high: 0.95, least: 0.6, share: 0.6, apart: 40 },
+    ...{ body: { size: 4.9, leading: 6.8 }, title: { size: 6.2, leading: 7.6 } },
   },
   4: {
-    ...{ columns: 2, high: 0.74, least: 0.5, share: 1 },
+    ...{ columns: 2, high: 0.74, least: 0.5, share: 1, apart: 16 },
     ...{ body: { size: 3.5, leading: 4.7 }, title: { size: 4.3, leading: 5.4 } },
   },
   6: {
-    ...{ columns: 2, high: 0.52, least: 0.4, share: 1 },
+    ...{ columns: 2, high: 0.52, least: 0.4, share: 1, apart: 10 },
     ...{ body: { size: 2.95, leading: 3.8 }, title: { size: 3.7, leading: 4.5 } },
   },
 }
@@ -237,7 +239,7 @@ export function bookPages(
     const full = perPage / columns
     // A page that is full is filled; on others cells lie as close as on those.
     const free = rows.length === full ? room(k) - heightOf(rows, high) : 0
-    const apart = GAP.down + Math.min(14, free / Math.max(1, rows.length - 1))
+    const apart = GAP.down + Math.min(look.apart, free / Math.max(1, rows.length - 1))
     let y = top(k)
     const marks: SheetMark[] = k === 0 ? head.marks.map((mark) => moved(mark, EDGE, EDGE)) : []
     for (const row of rows) {

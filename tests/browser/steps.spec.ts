@@ -131,7 +131,7 @@ test('where motion is unwelcome it goes in steps, and says so', async ({ page })
 test('a booklet is made beside the page and saved, so many steps to a page', async ({ page }) => {
   await page.goto(PUSH)
   await page.getByLabel('to a page').selectOption('2')
-  await page.getByLabel('on', { exact: true }).selectOption('letter')
+  await page.getByLabel('Paper').selectOption('letter')
   const saved = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Booklet as PDF' }).click()
   const file = await saved

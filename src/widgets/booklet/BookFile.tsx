@@ -83,7 +83,7 @@ export function BookFile({ design, perPage, onPerPage, children }: BookFileProps
         to a page
       </label>
       <label>
-        on{' '}
+        Paper{' '}
         <select
           value={paper}
           onChange={({ currentTarget }) =>
