@@ -136,7 +136,7 @@ test('a booklet is made beside the page and saved, so many steps to a page', asy
   await page.getByRole('button', { name: 'Booklet as PDF' }).click()
   const file = await saved
   expect(file.suggestedFilename()).toBe('heron-in-the-reeds-steps-letter.pdf')
-  await expect(page.getByRole('status')).toHaveText(/is saved: 4 pages\.$/)
+  await expect(page.locator('.book-ways [role="status"]')).toHaveText(/is saved: 4 pages\.$/)
   const { pages } = await readPdf(readFileSync(await file.path()))
   expect(pages.map(({ box }) => box)).toEqual(pages.map(() => [0, 0, 612, 792]))
   expect(pages).toHaveLength(4)
