@@ -53,8 +53,8 @@ describe('a picture that stands alone', () => {
   test('names no colour that only the site knows: each has a value of its own', () => {
     const css = /<style>(.*?)<\/style>/s.exec(pictureSvg(compile(dummy('owl')), shot, MARKS))?.[1] ?? ''
     // Set by the style sheet or the marks themselves.
-    const own = new Set(['--paper', '--shade', '--glow', '--dark', '--face', '--lit'])
-    expect(css).toContain('.drawing .m-facet')
+    const own = new Set(['--paper', '--shade', '--lamp', '--glow', '--dark', '--face', '--lit'])
+    expect(css).toContain('.drawing path.m-facet')
     const bare = [...css.matchAll(/var\((--[\w-]+)\)/g)].map(([, name]) => name ?? '')
     expect(bare.filter((name) => !own.has(name) && name !== '--strength')).toEqual([])
   })
