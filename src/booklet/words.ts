@@ -3,22 +3,15 @@
 import { only } from '../drawing/steps/scene.ts'
 import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
-import {
-  isUneven,
-  jointsOf,
-  measure,
-  modelOf,
-  nameOf,
-  openingRange,
-  ownerOf,
-  pieces,
-  rimOf,
-} from '../paper/index.ts'
+import { isUneven, measure, modelOf, nameOf, openingRange, ownerOf, pieces, rimOf } from '../paper/index.ts'
+import { letteredJoints } from '../sheet/marks/joint-places.ts'
 import type { Work } from './order.ts'
 
 export interface Words {
   readonly title: string
   readonly text: readonly string[]
+  /** Which letters of the sheet lie on one another. */
+  readonly letters?: string
   /** What the hands take. */
   readonly tools: string
   /** Where a blade, hot glue or small fingers come in. */
@@ -37,6 +30,15 @@ const listed = (ids: readonly string[]): string => {
 }
 
 const the = (ids: readonly string[]): string => (ids.length === 0 ? 'the card' : `the ${listed(ids)}`)
+
+/** More parts than these are counted in a title, and named below it. */
+const NAMED = 8
+
+const titled = (ids: readonly string[]): string => (ids.length > NAMED ? `${ids.length} parts` : the(ids))
+
+/** The sentence that names them. */
+const named = (ids: readonly string[]): readonly string[] =>
+  ids.length > NAMED ? [`They are ${the(ids)}.`] : []
 
 const mm = (value: number): string => `${value.toFixed(0)}\u00a0mm`
 
@@ -74,8 +76,19 @@ function placeOf(design: Design, id: string): string {
   return part === 'ridge' ? `the ridge of the ${nameOf(owner)}` : `the ${part} side of the ${nameOf(owner)}`
 }
 
-const lettersOf = (design: Design, id: string): boolean =>
-  jointsOf(design).some(({ of }) => ownerOf(of) === id)
+/** The letters of the joints of some parts: all, or those on one side. */
+function lettersOf(design: Design, of: readonly string[], side?: 'left' | 'right'): string | undefined {
+  const found = letteredJoints(design).filter(
+    (joint) => of.includes(ownerOf(joint.of)) && (side === undefined || joint.of.endsWith(`/${side}`)),
+  )
+  const letters = [...new Set(found.map(({ letter }) => letter))]
+  if (letters.length === 0) return undefined
+  const each = letters.map((letter) => `${letter} on ${letter}`)
+  return `${each.length < 2 ? each.join('') : `${each.slice(0, -1).join(', ')} and ${each.at(-1)}`}.`
+}
+
+const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
+  letters === undefined ? {} : { letters }
 
 /** Built on the outside of a fold, where a reader of the open card does not see it. */
 const isOutside = (design: Design, id: string): boolean =>
@@ -111,14 +124,15 @@ export function wordsOf(design: Design, work: Work): Words {
         .mechanisms.filter(isUneven)
         .map(({ id }) => id)
       return {
-        title: `Cut ${the(of)}`,
+        title: `Cut ${titled(of)}`,
         text: [
+          ...named(of),
           onGutter
             ? 'Fold the card along the gutter with the lines outside. Cut each slit from the fold, through both layers. Stop at the end of the line.'
             : `Pinch ${of.length === 1 ? placeOf(design, of[0] ?? '') : 'each fold'} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`,
           ...(uneven.length > 0
             ? [
-                `${uneven.length === of.length ? 'It is' : `${listed(uneven)}:`} cut deeper on one side. Stop at the shorter end, open the card, and cut on.`,
+                `${uneven.length < of.length ? `The ${listed(uneven)} ${uneven.length === 1 ? 'is' : 'are'}` : of.length === 1 ? 'It is' : 'They are'} cut deeper on one side. Stop at the shorter end, open the card, and cut on.`,
               ]
             : []),
         ],
@@ -128,8 +142,9 @@ export function wordsOf(design: Design, work: Work): Words {
     }
     case 'crease':
       return {
-        title: `Crease ${the(of)} both ways`,
+        title: `Crease ${titled(of)} both ways`,
         text: [
+          ...named(of),
           'Keep the card shut. Fold each part over to the front and press. Fold it over to the back and press.',
         ],
         tools: 'a thumbnail or a spoon',
@@ -137,8 +152,9 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'push': {
       const inner = inwards(design, of)
       return {
-        title: `Push ${the(of)} through`,
+        title: `Push ${titled(of)} through`,
         text: [
+          ...named(of),
           'Hold the card half open, lines inside. Push each part from behind until its middle fold comes towards you.',
           ...(inner.length > 0
             ? [
@@ -164,16 +180,17 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'lay':
       return {
-        title: `Stick one side of ${the(of)}`,
+        title: `Stick one side of ${titled(of)}`,
         text: [
           ...(isOutside(design, of[0] ?? '')
             ? [`It goes on the outside of ${placeOf(design, of[0] ?? '')}: turn the card so that you see it.`]
             : [
                 `It goes ${placeOf(design, of[0] ?? '') === 'the gutter' ? 'over' : 'on'} ${placeOf(design, of[0] ?? '')}.`,
               ]),
-          `Fold it and lay it to the left, its left joint right on its line${lettersOf(design, of[0] ?? '') ? ', letter on letter' : ''}. Stick that joint alone.`,
+          `Fold it and lay it to the left, its left joint right on its line${lettersOf(design, of) ? ', letter on letter' : ''}. Stick that joint alone.`,
         ],
         tools: 'glue or tape',
+        ...withLetters(lettersOf(design, of, 'left')),
         caution: GLUE,
       }
     case 'close':
@@ -184,18 +201,19 @@ export function wordsOf(design: Design, work: Work): Words {
           'Open the card while the glue is wet and look.',
         ],
         tools: 'glue or tape',
+        ...withLetters(lettersOf(design, of, 'right')),
         caution: GLUE,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'tape':
       return {
-        title: `Tape the joints of ${the(of)}`,
+        title: `Tape the joints of ${titled(of)}`,
         text: ['Run tape along the whole of each joint, right into the corner, and not across the gutter.'],
         tools: 'tape',
       }
     case 'pop':
       return {
-        title: `If ${the(of)} stays down, push it up`,
+        title: `If ${titled(of)} stays down, push it up`,
         text: [
           'A part like this has two states. Put a finger behind its ridge and help both sides past the middle.',
         ],
@@ -203,23 +221,26 @@ export function wordsOf(design: Design, work: Work): Words {
       }
     case 'stand':
       return {
-        title: `Set up ${the(of)}`,
+        title: `Set up ${titled(of)}`,
         text: [
           'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
           'Then glue the platform on the walls, its fold right over the gutter.',
         ],
         tools: 'glue',
+        ...withLetters(lettersOf(design, of)),
         caution: GLUE,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'stick':
       return {
-        title: `Stick on ${the(of)}`,
+        title: `Stick on ${titled(of)}`,
         text: [
+          ...named(of),
           `${of.length === 1 ? 'It goes' : 'They go'} on ${[...new Set(of.map((id) => placeOf(design, id)))].join(', ')}. Put glue on the hatched place only, and none over a fold.`,
           'Press, then shut the card once to see that nothing is in the way.',
         ],
         tools: 'glue stick or double-sided tape',
+        ...withLetters(lettersOf(design, of)),
         caution: GLUE,
       }
     case 'press':
@@ -246,6 +267,7 @@ export function wordsOf(design: Design, work: Work): Words {
           'Lay the card in it, gutter on gutter. Shut both and let them dry.',
         ],
         tools: 'glue',
+        ...withLetters(lettersOf(design, ['cover'])),
         caution: GLUE,
       }
   }

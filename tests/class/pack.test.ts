@@ -56,6 +56,23 @@ describe('a pack of the beak for thirty pupils in ten groups', () => {
     expect(read.printScaling).toBe('None')
   })
 
+  test('shows the card in its colours, once in the file for all its pages, and says what it shows', () => {
+    const pictures = sectionOf(pack, 'worksheets').flatMap(({ marks }) =>
+      marks.flatMap((mark) => (mark.mark === 'path' && mark.picture ? [mark.picture] : [])),
+    )
+    expect(pictures).toHaveLength(30)
+    expect(new Set(pictures).size).toBe(1)
+    const [from = 0] = pageNumbers(pack.sections, 'worksheets') ?? []
+    const { parts, apart } = read.pages[from - 1] as ReadPage
+    // ISO 32000-1:2008, 14.8.4 and 14.9.3, from memory: the figure and what is said in its place.
+    expect(parts.filter(({ as }) => as === 'Figure')[0]?.alt).toBe(pictures[0]?.says)
+    expect(parts.find(({ as }) => as === 'H1')?.text).toBe('Worksheet A1')
+    expect(parts.filter(({ as }) => as === 'H2').length).toBeGreaterThan(3)
+    // The foot of the page is not read out.
+    expect(apart).toEqual(['Heron’s beak · Worksheet A1'])
+    expect(read).toMatchObject({ isMarked: true, language: 'en', showsTitle: true })
+  })
+
   test('each sheet has its own code, one line for a name, check lines and a slit as long as it says', () => {
     const [from = 0] = pageNumbers(pack.sections, 'sheets') ?? []
     made.sheets.forEach(({ code, size }, k) => {

@@ -378,9 +378,25 @@ describe('steps', () => {
     expect(readFileSync(file, 'utf8').trimEnd()).toBe(out.trimEnd())
   })
 
-  test('go to no other file than a text', async () => {
-    const { code, err } = await dummy('steps', sound, '--out', 'steps.pdf')
-    expect(err).toBe('--out must name a file that ends in .txt, not steps.pdf.\n')
+  test('go into a booklet, so many to a page', async () => {
+    const file = join(folder, 'steps.pdf')
+    const { code, out } = await dummy('steps', sound, '--out', file, '--paper', 'letter', '--per-page', '2')
+    expect(code).toBe(0)
+    expect(out).toMatch(/: the steps on \d+ pages\.\n$/)
+    expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
+  })
+
+  test.each([
+    [['--out', 'steps.doc'], '--out must name a file that ends in .txt or .pdf, not steps.doc.\n'],
+    [['--out', 'a.pdf', '--per-page', '3'], '--per-page must be one of 2, 4, 6, not 3.\n'],
+    [['--out', 'a.pdf', '--paper', 'a5'], '--paper must be one of a4, letter, not a5.\n'],
+    [
+      ['--per-page', '4'],
+      '--per-page is for a booklet: --out must name a file that ends in .pdf, and it was left out.\n',
+    ],
+  ])('%j is refused with what is allowed', async (options, sentence) => {
+    const { code, err } = await dummy('steps', sound, ...options)
+    expect(err).toBe(sentence)
     expect(code).toBe(1)
   })
 })

@@ -55,6 +55,23 @@ describe('the heron’s PDF', () => {
     expect(read.title).toBe('Heron: template at true size')
   })
 
+  test('is read out: a title, headings with their words, and the drawing of the pieces in a sentence', () => {
+    // ISO 32000-1:2008, 14.7 (structure), 14.8.4 (its types), 14.9.3 (Alt), 12.2 (DisplayDocTitle); from memory.
+    expect(read).toMatchObject({ isMarked: true, language: 'en', showsTitle: true })
+    const { parts = [], apart } = read.pages[0] ?? {}
+    expect(parts.filter(({ as }) => as === 'H1').map(({ text }) => text)).toEqual(['Heron'])
+    const headings = parts.flatMap(({ as, text }) => (as === 'H2' ? [text] : []))
+    expect(headings).toContain('Lines')
+    expect(headings).toContain('Check the size')
+    const [page] = layOut(heron, { paper: 'a4' })
+    expect(parts.at(-1)).toMatchObject({ as: 'Figure', alt: page?.says })
+    expect(parts.filter(({ as }) => as === 'Figure')).toHaveLength(1)
+    // Nothing that is written on the sheet is left out.
+    expect(apart).toEqual([])
+    const said = parts.map(({ text }) => text).join(' ')
+    for (const mark of page?.marks ?? []) if (mark.mark === 'word') expect(said).toContain(mark.text)
+  })
+
   test('has check lines of 100 mm and 4 in', () => {
     expect(ofLength(read, 283.464567)).toHaveLength(1)
     expect(ofLength(read, 288)).toHaveLength(1)

@@ -3,7 +3,7 @@
 import type { SheetPage } from '../../sheet/index.ts'
 import type { Painting } from '../../sheet/marks/painting.ts'
 import type { Block, Run, SheetMark, Type } from '../../sheet/marks/setting.ts'
-import { moved, paragraph } from '../../sheet/marks/setting.ts'
+import { moved, paragraph, toldAs } from '../../sheet/marks/setting.ts'
 import { SAFE } from '../../sheet/pages/fit.ts'
 import type { Paper } from '../../sheet/pages/paper-sizes.ts'
 
@@ -193,10 +193,13 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
   }
   return drafts.map(({ marks, panels }, k) => {
     const number = drafts.length > 1 ? `, ${k + 1} of ${drafts.length}` : ''
-    const line = paragraph(
-      [{ text: `${foot}${number}`, role: 'guide' }],
-      { size: look.small.size * 0.9, leading: look.small.leading },
-      width,
+    const line = toldAs(
+      paragraph(
+        [{ text: `${foot}${number}`, role: 'guide' }],
+        { size: look.small.size * 0.9, leading: look.small.leading },
+        width,
+      ),
+      'Artifact',
     )
     const at = paper.height - EDGE - line.height
     const all = [

@@ -10,7 +10,7 @@ import { filled, large } from '../words.ts'
 import { classChart, curveOf } from './figures.ts'
 import type { Cell, Pictured } from './frame.ts'
 import { bold, LOOKS, pagesOf, piled, said } from './frame.ts'
-import { picture } from './picture.ts'
+import { chartPicture } from './picture.ts'
 import { valuesOf } from './worksheet.ts'
 
 /** The wedge angle that follows from a slit, degrees; null where the card has none. */
@@ -87,7 +87,7 @@ export function keyPages(of: Class): readonly SheetPage[] {
       label: words.labels.curve ?? '',
       whole: true,
       rows: (width) => [
-        picture(
+        chartPicture(
           classChart(
             { width, height: Math.min(width * 0.5, 80) },
             {

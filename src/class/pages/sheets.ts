@@ -7,7 +7,7 @@ import type { SheetPage } from '../../sheet/index.ts'
 import { layOut, usualArt } from '../../sheet/index.ts'
 import { onPage } from '../../sheet/marks/piece-marks.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
-import { hung, paragraph } from '../../sheet/marks/setting.ts'
+import { hung, paragraph, toldAs } from '../../sheet/marks/setting.ts'
 import type { Class, Sheet } from '../class.ts'
 import { paperIn } from '../class.ts'
 import { sizeSays } from '../spread.ts'
@@ -124,7 +124,7 @@ export function makingPages(of: Class): readonly SheetPage[] {
           11,
           piled(
             [
-              paragraph([bold(title)], look.body, width - 11),
+              toldAs(paragraph([bold(title)], look.body, width - 11), 'H2'),
               ...text.map((one) => said(one, look.body, width - 11)),
               ...(caution === undefined ? [] : [said(caution, look.body, width - 11)]),
             ],

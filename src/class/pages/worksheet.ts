@@ -10,7 +10,7 @@ import type { Figure } from './card.ts'
 import { classChart } from './figures.ts'
 import type { Cell, Pictured } from './frame.ts'
 import { bold, emptyLines, LOOKS, pagesOf, piled, said, sideBySide, toFill } from './frame.ts'
-import { picture } from './picture.ts'
+import { chartPicture } from './picture.ts'
 
 const angle = (degrees: number): string => `${degrees}°`
 
@@ -105,7 +105,7 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
     rows: (width) => {
       const chart =
         measured && differs
-          ? picture(
+          ? chartPicture(
               classChart(
                 { width, height: chartHeight(of, width) },
                 {

@@ -34,7 +34,7 @@ export function onTable(task: Task, folded: boolean): Scene {
 }
 
 /** How far a piece is held off its place, mm. */
-const HELD = 32
+export const HELD = 32
 
 /** The piece on its place, not yet fixed on the other side. */
 export function glued(task: Task): Scene {

@@ -1,5 +1,5 @@
 import { heldBy } from '../../making/gluing.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Design, Vec3 } from '../../paper/index.ts'
 import type { Wish } from '../pen/lettering.ts'
 import { placeWords } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
@@ -98,7 +98,7 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
 const GLUED: ReadonlySet<StepState> = new Set(['piece', 'folded', 'glued', 'closing', 'popping', 'taping'])
 
 /** One scale for all steps of a design: that of the state which needs most room. */
-function commonScale(design: Design, size: Size): number {
+export function commonScale(design: Design, size: Size): number {
   const room = (stand: Stand, openings: readonly number[]) =>
     lensFor({
       card: design.card,
@@ -110,35 +110,45 @@ function commonScale(design: Design, size: Size): number {
   return Math.min(room('gutter', [180]), room('gutter', [96]), room('left', [LIFTED]))
 }
 
-function sceneMarks(
+/** How a scene is put on the screen. */
+interface Framed {
+  /** Pixels per mm. */
+  readonly scale: number
+  /** Its middle, px from the left. */
+  readonly centre: number
+  readonly text: number
+  /** What must be in the picture, in the table's frame; all that is there unless said. */
+  readonly frame?: readonly Vec3[]
+  /** While it moves no shadows fall on paper, and those on the table are plain. */
+  readonly quick?: boolean
+}
+
+/** The marks of a scene, from the place from which all steps are seen. */
+export function sceneMarks(
   scene: Scene,
   design: Design,
   size: Size,
-  { scale, centre, text }: { scale: number; centre: number; text: number },
+  { scale, centre, text, frame, quick = false }: Framed,
 ): Mark[] {
   const { paper, ink, stand, opening, over, words = [] } = scene
   const place = standing(stand, opening)
-  const points = paper.flatMap((one) => one.points.map(place))
+  const points = frame ?? paper.flatMap((one) => one.points.map(place))
   const framing = { card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING }
   // One scale for all states; what is too large for it is drawn as large as it goes.
-  const fitted = paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
+  const fitted = !frame && paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
   const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * fitted) })
-  const shift = centre - size.width / 2
-  const shifted: Lens = {
-    ...lens,
-    toScreen: (p) => {
-      const [x, y] = lens.toScreen(p)
-      return [x + shift, y]
-    },
-  }
+  const shifted = movedLens(lens, centre - size.width / 2)
   const lamp = lampFor(shifted)
   const marks: Mark[] = [
     ...shadowMarks(
       paper.map((one) => one.points.map(place)),
       shifted,
       lamp,
+      !quick,
     ),
-    ...paperMarks(design, paper, ink, shifted, place, { lamp, shadows: 'hard', bare: true }),
+    ...paperMarks(design, paper, ink, shifted, place, {
+      ...{ lamp, shadows: quick ? 'none' : 'hard', bare: true },
+    }),
   ]
   for (const { role, points: path, closed = false } of over) {
     if (path.length < 2) continue
@@ -161,11 +171,22 @@ function sceneMarks(
   return marks
 }
 
-/** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
-export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
-  const { text = 15 } = options
-  const scale = commonScale(design, size)
-  const box = [0, 0, size.width, size.height] as const
+/** The same picture so many pixels to the right. */
+function movedLens(lens: Lens, by: number): Lens {
+  const move = ([x, y]: Point): Point => [x + by, y]
+  return {
+    ...lens,
+    all: lens.all.map(move),
+    toScreen: (p) => move(lens.toScreen(p)),
+    onPlane: (origin, u, v) => {
+      const spot = lens.onPlane(origin, u, v)
+      return (a, b) => move(spot(a, b))
+    },
+  }
+}
+
+/** Which mechanisms a step is about, and which are there. */
+export function taskOf(design: Design, options: StepOptions): Task {
   const onGutter = design.mechanisms.filter((m) => m.on === 'gutter').map(({ id }) => id)
   const { of, opening } = options
   const own = design.mechanisms.filter(({ id }) => heldBy(design, id) !== null).map(({ id }) => id)
@@ -178,15 +199,24 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
         .filter((id) => of.includes(id) && !cut.includes(id) && !own.includes(id))
     : []
   const mounted = meant(own)
-  if (GLUED.has(state) && mounted.length === 0)
-    throw new RangeError(`a step that shows ${state} needs a mechanism of its own card, and there is none`)
   const first = design.mechanisms.findIndex(({ id }) => guests.includes(id) || mounted.includes(id))
   const before = options.there ?? design.mechanisms.slice(0, Math.max(0, first)).map(({ id }) => id)
   const done = [...before, ...cut, ...guests, ...mounted]
   const through = design.mechanisms
     .map(({ id }) => id)
     .filter((id) => options.there === undefined || done.includes(id))
-  const task: Task = { design, cut, guests, glued: mounted, before, through, opening }
+  return { design, cut, guests, glued: mounted, before, through, opening }
+}
+
+/** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
+export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
+  const { text = 15 } = options
+  const scale = commonScale(design, size)
+  const box = [0, 0, size.width, size.height] as const
+  const task = taskOf(design, options)
+  if (GLUED.has(state) && task.glued.length === 0)
+    throw new RangeError(`a step that shows ${state} needs a mechanism of its own card, and there is none`)
+  const { cut, guests } = task
   const nested = state === 'creased' && cut.length === 0 && guests.length > 0
   if (state !== 'creased' || nested) {
     const scene = state === 'creased' ? nestedCreased(task) : scenes[state](task)

@@ -30,10 +30,12 @@ import {
   setStrokingGrayscaleColor,
   setStrokingRgbColor,
   setTextMatrix,
+  setTextRenderingMode,
   showText,
   stroke,
+  TextRenderingMode,
 } from '@cantoo/pdf-lib'
-import type { InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { Drawing, InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { pictureMatrix } from '../../drawing/pen/svg-values.ts'
 import { bytesOf } from '../../paper/design/picture.ts'
 import { corners } from '../marks/clip.ts'
@@ -42,9 +44,13 @@ import type { Colour } from '../marks/looks.ts'
 import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
 import { SEAM } from '../marks/painting.ts'
-import type { SheetMark } from '../marks/setting.ts'
+import type { SheetMark, SheetPath, Told } from '../marks/setting.ts'
+import { pictureWords } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
+import { imagesIn, pictureForm, pictureInks } from './pdf-picture.ts'
+import type { ToldOperators } from './pdf-tags.ts'
+import { tagsFor, toldOn } from './pdf-tags.ts'
 
 /** Millimetres to PDF units of 1/72 inch (ISO 32000-1:2008, 8.3.2.3), kept to a tenth of a micrometre. */
 const pt = (mm: number): number => Number(((mm * 72) / 25.4).toFixed(4))
@@ -162,6 +168,10 @@ function path(mark: PathMark, height: number): PDFOperator[] {
 const picturesIn = (painting: Painting | null): string[] =>
   painting?.panels.flatMap(({ shapes }) => shapes.flatMap(({ picture }) => picture ?? [])) ?? []
 
+/** The drawings of the screen that the pages show, each once. */
+const drawingsOn = (pages: readonly SheetPage[]): ReadonlySet<Drawing> =>
+  new Set(pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'path' && mark.picture) || [])))
+
 const paintingsOf = ({ painting, part }: SheetPage): readonly (Painting | null)[] => [
   part?.painting ?? null,
   painting,
@@ -173,7 +183,8 @@ async function embeddedPictures(
   pages: readonly SheetPage[],
 ): Promise<Map<string, PDFImage>> {
   const found = new Map<string, PDFImage>()
-  for (const picture of new Set(pages.flatMap(paintingsOf).flatMap(picturesIn))) {
+  const drawn = [...drawingsOn(pages)].flatMap(imagesIn)
+  for (const picture of new Set([...pages.flatMap(paintingsOf).flatMap(picturesIn), ...drawn])) {
     const file = bytesOf(picture)
     if (!file) continue
     try {
@@ -225,7 +236,10 @@ function byFace(text: string, faces: readonly NamedFace[]): { text: string; face
   return runs
 }
 
-function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDFOperator[] {
+/** White round the words of a picture, mm: they stay legible on lines and card. */
+const HALO = 0.7
+
+function words(mark: WordMark, height: number, faces: readonly NamedFace[], goesOn = false): PDFOperator[] {
   const { text, size, bold, anchor, at } = mark
   const width = wordWidth(text, size, bold)
   const turn = (-(mark.turn ?? 0) * Math.PI) / 180
@@ -234,7 +248,8 @@ function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDF
   return [
     fillColour(inkOf(mark.role)),
     beginText(),
-    ...byFace(text, faces).flatMap(({ text, face: { font, key } }) => {
+    // Where a paragraph goes on, a space parts the words for who hears them (ISO 32000-1:2008, 14.8.2.5).
+    ...byFace(goesOn ? `${text} ` : text, faces).flatMap(({ text, face: { font, key } }) => {
       const [x, y] = [at[0] + along * cos, at[1] - along * sin]
       along += font.widthOfTextAtSize(text, size)
       return [
@@ -248,7 +263,11 @@ function words(mark: WordMark, height: number, faces: readonly NamedFace[]): PDF
 }
 
 /** All that a page shows, its part of a large piece first. */
-const marksOf = ({ marks, part }: SheetPage): readonly SheetMark[] => [...(part?.marks ?? []), ...marks]
+const marksOf = ({ marks, part }: SheetPage): readonly SheetMark[] => [
+  ...(part?.marks ?? []),
+  ...marks,
+  ...marks.flatMap(pictureWords),
+]
 
 const codesOf = (pages: readonly SheetPage[], bold: boolean): ReadonlySet<number> =>
   new Set(
@@ -308,36 +327,88 @@ export async function pagesPdf(
   const regular = await embedded(pdf, font.regular, codesOf(pages, false), 'Regular')
   const bold = await embedded(pdf, font.bold, codesOf(pages, true), 'Bold')
   const pictures = await embeddedPictures(pdf, pages)
-  for (const { box, marks, painting, part, paper } of pages) {
+  const inks = pictureInks(pdf)
+  const forms = new Map([...drawingsOn(pages)].map((one) => [one, pictureForm(pdf, one, inks, pictures)]))
+  const tags = tagsFor(pdf)
+  for (const sheet of pages) {
+    const { box, marks, painting, part, paper } = sheet
     const [, , width, height] = box
     const { stretch = 1 } = paper
     const page = pdf.addPage([pt(width * stretch), pt(height * stretch)])
     const named = (faces: readonly Face[]): NamedFace[] =>
       faces.map((face) => ({ ...face, key: page.node.newFontDictionary(face.font.name, face.font.ref) }))
     const [plain, strong] = [named(regular), named(bold)]
-    const drawn = (one: Pick<SheetPage, 'marks' | 'painting'>): PDFOperator[] => [
-      ...(one.painting ? painted(one.painting, height, namedPictures(page, one.painting, pictures)) : []),
-      ...one.marks.flatMap((mark) =>
-        mark.mark === 'word' ? words(mark, height, mark.bold ? strong : plain) : path(mark, height),
-      ),
+    const toldBy = toldOn(sheet)
+    const set = (mark: WordMark, goesOn = false): PDFOperator[] =>
+      words(mark, height, mark.bold ? strong : plain, goesOn)
+    const pictured = (mark: SheetPath): PDFOperator[] => {
+      const form = mark.picture && forms.get(mark.picture)
+      if (!mark.picture || !form) return path(mark, height)
+      const said = pictureWords(mark)
+      return [
+        ...placed(mark, mark.picture, page.node.newXObject('Drawing', form), height),
+        ...said.flatMap((word) => [
+          pushGraphicsState(),
+          setTextRenderingMode(TextRenderingMode.Outline),
+          setLineWidth(pt(2 * HALO)),
+          strokeColour(WHITE),
+          ...set(word),
+          popGraphicsState(),
+        ]),
+        ...said.flatMap((word) => set(word)),
+      ]
+    }
+    const drawn = (one: Pick<SheetPage, 'marks' | 'painting'>, told: Told | null): ToldOperators[] => [
+      ...(one.painting
+        ? [{ told, operators: painted(one.painting, height, namedPictures(page, one.painting, pictures)) }]
+        : []),
+      ...one.marks.map((mark, k) => {
+        const goesOn = mark.told !== undefined && one.marks[k + 1]?.told === mark.told
+        return { told: toldBy(mark), operators: mark.mark === 'word' ? set(mark, goesOn) : pictured(mark) }
+      }),
     ]
+    const drawing = sheet.placed.length > 0 ? toldBy(NO_MARK) : null
     page.pushOperators(
       pushGraphicsState(),
       ...(stretch === 1 ? [] : [concatTransformationMatrix(stretch, 0, 0, stretch, 0, 0)]),
       setLineJoin(LineJoinStyle.Round),
-      ...(part
-        ? [
-            pushGraphicsState(),
-            ...straight([corners(part.clip)], true, height),
-            clip(),
-            endPath(),
-            ...drawn(part),
-            popGraphicsState(),
-          ]
-        : []),
-      ...drawn({ marks, painting }),
+      ...tags.marked(page, [
+        ...(part
+          ? [
+              { told: drawing, operators: [pushGraphicsState(), ...clipped(corners(part.clip), height)] },
+              ...drawn(part, drawing).map(({ operators }) => ({ told: drawing, operators })),
+              { told: drawing, operators: [popGraphicsState()] },
+            ]
+          : []),
+        ...drawn({ marks, painting }, drawing),
+      ]),
       popGraphicsState(),
     )
   }
+  tags.finish()
   return pdf.save()
+}
+
+/** Stands for all that is drawn on a page with pieces. */
+const NO_MARK: SheetMark = { mark: 'path', runs: [], closed: false, role: 'guide' }
+
+const clipped = (outline: readonly Point[], height: number): PDFOperator[] => [
+  ...straight([outline], true, height),
+  clip(),
+  endPath(),
+]
+
+/** A drawing in the frame that its mark tells: its y runs down, that of a PDF up. */
+function placed({ runs }: SheetPath, { box }: Drawing, name: PDFName, height: number): PDFOperator[] {
+  const [[left, top] = [0, 0], [right] = [0, 0]] = runs[0] ?? []
+  const [x, y, wide] = box
+  const scale = (right - left) / wide
+  return [
+    pushGraphicsState(),
+    concatTransformationMatrix(
+      ...([pt(scale), 0, 0, -pt(scale), pt(left - scale * x), pt(height - top + scale * y)] as const),
+    ),
+    drawObject(name),
+    popGraphicsState(),
+  ]
 }

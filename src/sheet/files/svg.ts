@@ -8,6 +8,7 @@ import { SEAM } from '../marks/painting.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
+import { pictureSvg } from './svg-picture.ts'
 
 /** A tenth of a micrometre, far below what a printer or cutter can do. */
 const DIGITS = 4
@@ -49,8 +50,9 @@ function paperCss(font: SheetFont | undefined): string {
   ].join('\n')
 }
 
-/** A mark as the screen's pen draws it, with the dashes of this very line. */
-function inked(mark: SheetMark): string {
+/** A mark as the screen's pen draws it, with the dashes of this very line. `name` begins the ids in a picture. */
+function inked(mark: SheetMark, name: string): string {
+  if (mark.mark === 'path' && mark.picture) return pictureSvg(mark, mark.picture, name)
   const drawn = markSvg(mark, DIGITS)
   if (mark.mark === 'word' || lookOf(mark.role).dash.length === 0) return drawn
   const dashes = dashesOf(mark).map((mm) => cut(mm, DIGITS))
@@ -84,7 +86,7 @@ function painted({ panels, areas, bands }: Painting): string[] {
 
 const drawn = ({ marks, painting }: Pick<SheetPage, 'marks' | 'painting'>): string[] => [
   ...(painting ? painted(painting) : []),
-  ...marks.map(inked),
+  ...marks.map((mark, k) => inked(mark, `picture-${k}`)),
 ]
 
 /** A part of a piece that is larger than the paper, clipped. */

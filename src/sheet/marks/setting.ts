@@ -1,10 +1,26 @@
 /** Setting words: runs of words into lines, lines into blocks, blocks into stacks. All lengths in mm. */
-import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
+import type { Drawing, PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
 import { plainText } from '../../paper/index.ts'
 import { CAPITAL, TAIL, wordWidth } from './letters.ts'
 
+/** What marks are part of, for who has the page read out: marks with one and the same of these belong together. */
+export interface Told {
+  readonly as: 'H1' | 'H2' | 'P' | 'Figure' | 'Artifact'
+  /** What a figure shows, in a sentence. */
+  readonly alt?: string
+  /** It comes after all else on its page. */
+  readonly isLast?: true
+}
+
+interface Tellable {
+  readonly told?: Told
+}
+
+/** A path on a sheet; with a picture it is the frame that this fills, by two opposite corners. */
+export type SheetPath = PathMark & Tellable & { readonly picture?: Drawing }
+
 /** What a sheet is made of. */
-export type SheetMark = PathMark | WordMark
+export type SheetMark = SheetPath | (WordMark & Tellable)
 
 /** Marks with their top left corner at 0, 0. */
 export interface Block {
@@ -81,6 +97,22 @@ function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
 const spaceBefore = (word: Word, last: Word | undefined, size: number): number =>
   word.spaced && last ? wordWidth(' ', size, (word.bold ?? false) && (last.bold ?? false)) : 0
 
+/** Titles are larger than this, mm. */
+const TITLE = 4.3
+
+/** By its looks: a title is bold and large, a label bold and red; all else is a paragraph. */
+function toldBy(runs: readonly Run[], { size }: Type): Told {
+  if (!runs.every((run) => run.bold)) return { as: 'P' }
+  const isLabel = runs.every(({ role, text }) => role === 'dimension' && !/^\d+$/.test(text))
+  return { as: isLabel ? 'H2' : size > TITLE && runs.every(({ role }) => role === undefined) ? 'H1' : 'P' }
+}
+
+/** The same block as another part of its page. */
+export function toldAs<B extends Block>(block: B, as: Told['as']): B {
+  const told: Told = { as }
+  return { ...block, marks: block.marks.map((mark) => ({ ...mark, told })) }
+}
+
 /** A paragraph, ragged right, the top of its capitals at y = 0. */
 export function paragraph(runs: readonly Run[], type: Type, width: number, of?: string): Block {
   const { size, leading } = type
@@ -93,7 +125,10 @@ export function paragraph(runs: readonly Run[], type: Type, width: number, of?: 
       line.words.push(word)
     } else lines.push({ x: word.width, words: [word] })
   }
-  const marks = lines.flatMap(({ words }, row) => setLine(words, size, CAPITAL * size + row * leading, of))
+  const told = toldBy(runs, type)
+  const marks = lines.flatMap(({ words }, row) =>
+    setLine(words, size, CAPITAL * size + row * leading, of).map((mark) => ({ ...mark, told })),
+  )
   const height = lines.length === 0 ? 0 : (CAPITAL + TAIL) * size + (lines.length - 1) * leading
   return { width: Math.max(0, ...lines.map((line) => line.x)), height, marks }
 }
@@ -172,4 +207,43 @@ export function extent(mark: SheetMark): readonly [number, number, number, numbe
   const xs = corners.map((p) => p[0])
   const ys = corners.map((p) => p[1])
   return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+}
+
+/** The frame of a picture, `width` wide, as a block. */
+export function pictureBlock(picture: Drawing, width: number): Block {
+  const [, , wide, high] = picture.box
+  const height = (width * high) / wide
+  const frame: SheetPath = {
+    mark: 'path',
+    runs: [
+      [
+        [0, 0],
+        [width, height],
+      ],
+    ],
+    closed: false,
+    role: 'guide',
+    of: 'picture',
+    picture,
+  }
+  return { width, height, marks: [frame] }
+}
+
+/** The words of a picture where they stand on the page; none for any other mark. */
+export function pictureWords(mark: SheetMark): readonly WordMark[] {
+  if (mark.mark !== 'path' || !mark.picture) return []
+  const { box, marks } = mark.picture
+  const [[left, top] = [0, 0], [right] = [0, 0]] = mark.runs[0] ?? []
+  const scale = (right - left) / box[2]
+  return marks.flatMap((one) =>
+    one.mark === 'word'
+      ? [
+          {
+            ...one,
+            at: [left + (one.at[0] - box[0]) * scale, top + (one.at[1] - box[1]) * scale] as const,
+            size: one.size * scale,
+          },
+        ]
+      : [],
+  )
 }

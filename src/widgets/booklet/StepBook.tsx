@@ -2,19 +2,20 @@ import './booklet.css'
 import '../../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { PerPage } from '../../booklet/book-pages.ts'
 import type { Words, Work } from '../../booklet/index.ts'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Design } from '../../paper/index.ts'
 import { Figure } from '../figures/Figure.tsx'
 import { fromGarden } from '../keeping/from-garden.ts'
 import { carriesDesign, readLink } from '../keeping/link.ts'
+import { BookFile } from './BookFile.tsx'
+import { StepFigure } from './StepFigure.tsx'
 
 /** Of a figure, px; the page scales it a little. Words in it stay as large as they are. */
 const SIZES = { wide: { width: 560, height: 400 }, narrow: { width: 320, height: 240 } } as const
 
 const sizeHere = () => (matchMedia('(width < 800px)').matches ? SIZES.narrow : SIZES.wide)
-
-const PER_PAGE = [2, 4, 6] as const
 
 /** The number of a step in the address, as in `#step=4`. */
 const STEP = /(?:^|[#&])step=(\d{1,3})(?:&|$)/
@@ -51,6 +52,11 @@ const Text = ({ words }: { readonly words: Words }): JSX.Element => (
     {words.text.map((sentence) => (
       <p key={sentence}>{sentence}</p>
     ))}
+    {words.letters === undefined ? null : (
+      <p>
+        <strong>Letters.</strong> {words.letters}
+      </p>
+    )}
     {words.check === undefined ? null : (
       <p class="book-check">
         <strong>Check.</strong> {words.check}
@@ -96,8 +102,9 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
   )
   const within = (n: number): number => Math.min(steps.length - 1, Math.max(0, n))
   const [at, setAt] = useState(() => within(Number(STEP.exec(location.hash)?.[1] ?? 1) - 1))
-  const [perPage, setPerPage] = useState<number>(PER_PAGE[1])
+  const [perPage, setPerPage] = useState<PerPage>(4)
   const [prints, setPrints] = useState(false)
+  const size = useMemo(sizeHere, [])
   const book = useRef<HTMLElement>(null)
   const title = useRef<HTMLHeadingElement>(null)
   const go = (n: number) => {
@@ -145,9 +152,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
     <section class="book" ref={book} aria-label={`Steps for ${design.title}`}>
       <h1>{design.title}, step by step</h1>
       <div class="book-step">
-        <div class="book-figure">
-          <Picture design={design} work={step.work} />
-        </div>
+        <StepFigure key={at} design={design} work={step.work} size={size} />
         <div class="book-words">
           <p class="book-count" aria-hidden="true">
             Step {at + 1} of {steps.length}
@@ -172,10 +177,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
           Next
         </button>
       </div>
-      <div class="book-ways">
-        <button type="button" class="button" onClick={() => void book.current?.requestFullscreen?.()}>
-          Fill the screen
-        </button>
+      <BookFile design={design} perPage={perPage} onPerPage={setPerPage}>
         <button
           type="button"
           class="button"
@@ -187,20 +189,10 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
         >
           Print the steps
         </button>
-        <label>
-          <select
-            value={String(perPage)}
-            onChange={({ currentTarget }) => setPerPage(Number(currentTarget.value))}
-          >
-            {PER_PAGE.map((n) => (
-              <option key={n} value={String(n)}>
-                {n}
-              </option>
-            ))}
-          </select>{' '}
-          to a page
-        </label>
-      </div>
+        <button type="button" class="button" onClick={() => void book.current?.requestFullscreen?.()}>
+          Fill the screen
+        </button>
+      </BookFile>
       <details class="book-all">
         <summary>All steps in words</summary>
         <ol>

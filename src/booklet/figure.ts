@@ -1,0 +1,75 @@
+/** What a step looks like: in which state the card is drawn, and how far open. */
+import type { Drawing } from '../drawing/pen/marks.ts'
+import type { StepMotion } from '../drawing/steps/motion.ts'
+import { stepMotion } from '../drawing/steps/motion.ts'
+import { only } from '../drawing/steps/scene.ts'
+import type { StepOptions, StepState } from '../drawing/steps/steps.ts'
+import { stepFigure } from '../drawing/steps/steps.ts'
+import type { Size } from '../drawing/view/camera.ts'
+import type { Design } from '../paper/index.ts'
+import { openingRange } from '../paper/index.ts'
+import type { Work } from './order.ts'
+
+const FIGURES: Readonly<Record<Work['does'], StepState>> = {
+  'cut-out': 'flat',
+  colour: 'flat',
+  cut: 'cutting',
+  crease: 'creased',
+  push: 'reversing',
+  pieces: 'piece',
+  lay: 'glued',
+  close: 'closing',
+  tape: 'taping',
+  pop: 'popping',
+  stand: 'glued',
+  stick: 'glued',
+  press: 'shut',
+  open: 'open',
+  cover: 'covering',
+}
+
+/** Openings at which steps are shown, degrees: as far as the card goes. */
+const AT: Partial<Record<Work['does'], number>> = {
+  lay: 150,
+  stand: 180,
+  stick: 120,
+  tape: 120,
+  pop: 110,
+  push: 110,
+  open: 110,
+  cover: 150,
+}
+
+/** The design as far as it is made when a piece of work is done. */
+function madeSoFar(design: Design, { does, of, there }: Work): Design {
+  if (does === 'cut-out' || does === 'colour' || does === 'cut' || does === 'crease' || does === 'pieces')
+    return design
+  return only(design, [...there, ...of])
+}
+
+/** The design so far, and how its step is drawn. */
+function drawnOf(design: Design, work: Work): { readonly part: Design; readonly options: StepOptions } {
+  const part = madeSoFar(design, work)
+  const wanted = AT[work.does]
+  const [least, most] = openingRange(part)
+  const opening = wanted === undefined ? undefined : Math.max(least, Math.min(most, wanted))
+  return {
+    part,
+    options: {
+      ...(opening === undefined ? {} : { opening }),
+      ...(work.of.length > 0 ? { of: work.of, there: work.there } : {}),
+    },
+  }
+}
+
+/** What a piece of work looks like, in a box of `size`, px; its words `text` px high. */
+export function figureOf(design: Design, work: Work, size: Size, text?: number): Drawing {
+  const { part, options } = drawnOf(design, work)
+  return stepFigure(part, FIGURES[work.does], size, { ...options, ...(text === undefined ? {} : { text }) })
+}
+
+/** How a piece of work moves what it shows; null where nothing moves. */
+export function motionOf(design: Design, work: Work, size: Size): StepMotion | null {
+  const { part, options } = drawnOf(design, work)
+  return stepMotion(part, FIGURES[work.does], size, options)
+}

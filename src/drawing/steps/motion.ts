@@ -1,0 +1,221 @@
+/**
+ * The motion of a step, from the state in which it finds the card to the one in which it leaves it. Every pose between
+ * is the kernel's; where paper jumps from one state to another, nothing is drawn between them.
+ */
+import { heldBy } from '../../making/gluing.ts'
+import type { Making } from '../../making/making.ts'
+import { making } from '../../making/making.ts'
+import type { Design, Surface, Vec3 } from '../../paper/index.ts'
+import { change, kindOf, openingRange, SHUT } from '../../paper/index.ts'
+import type { Drawing } from '../pen/marks.ts'
+import { angleText } from '../pen/numbers.ts'
+import type { Size, Stand } from '../view/camera.ts'
+import { standing } from '../view/camera.ts'
+import type { Scene, Task } from './scene.ts'
+import { only } from './scene.ts'
+import { HELD } from './scenes-glued.ts'
+import type { StepOptions, StepState } from './steps.ts'
+import { commonScale, sceneMarks, taskOf } from './steps.ts'
+
+/** What happens between two turns: the card at a share from 0 to 1. */
+interface Stretch {
+  readonly stand: Stand
+  readonly opening: (share: number) => number
+  readonly paper: (opening: number, share: number) => readonly Surface[]
+}
+
+export interface StepMotion {
+  /** What moves, in a sentence. */
+  readonly says: string
+  /** How many stretches it has, one after the other. */
+  readonly stretches: number
+  /** Where it stops when it goes in steps: shares from 0 to 1. */
+  readonly stops: readonly number[]
+  /** What it shows at a share from 0 to 1. `quick`: without the shadows on paper. */
+  at(share: number, quick?: boolean): Drawing
+  /** How far it is, in words. */
+  told(share: number): string
+}
+
+/** What stands off the table by less lies flat, mm: no more than card is thick. */
+const SAME = 0.25
+
+/** Where motion goes in steps, so many degrees from stop to stop. */
+const STEP = 15
+
+const between =
+  (from: number, to: number): Stretch['opening'] =>
+  (share) =>
+    from + (to - from) * share
+
+/** The corners of some mechanisms' own panels. */
+const cornersOf = (paper: readonly Surface[], ids: readonly string[]): readonly Vec3[] =>
+  paper.flatMap(({ panel, points }) => (ids.some((id) => panel.startsWith(`${id}/`)) ? points : []))
+
+/** Whether parts of a card lie flat on the table with it. */
+const liesFlat = (paper: readonly Surface[], ids: readonly string[]): boolean =>
+  cornersOf(paper, ids).every(([, , z]) => Math.abs(z) < SAME)
+
+interface Plan {
+  readonly says: string
+  readonly stretches: readonly Stretch[]
+}
+
+const swings = (design: Design, state: Omit<Making, 'opening'>): Stretch['paper'] => {
+  return (opening) => making(design, { ...state, opening })
+}
+
+/** Strips that lie in their hosts come over to the other side where all lies flat: there both states are one. */
+function pushing({ design, cut, guests, before, opening = 110 }: Task): Plan {
+  const ids = [...cut, ...guests]
+  const lying = swings(design, { through: before, cut: ids })
+  const stood = swings(design, { through: [...before, ...ids], cut: [] })
+  const [, most] = openingRange(only(design, [...before, ...ids]))
+  const passes = [lying, stood].every((paper) => liesFlat(paper(most, 0), ids))
+  const turn = passes ? most : opening
+  return {
+    says: passes
+      ? 'The card opens flat, the strips come over to the other side, and it shuts a little with them inside.'
+      : 'The strips jump from one side to the other: paper bends for a moment, which is not drawn.',
+    stretches: [
+      { stand: 'gutter', opening: between(opening, turn), paper: lying },
+      { stand: 'gutter', opening: between(turn, opening), paper: stood },
+    ],
+  }
+}
+
+function popping({ design, glued: ids, before, opening = 110 }: Task): Plan {
+  const whole = only(design, [...before, ...ids])
+  const set = (state: 'up' | 'down'): Stretch => {
+    const design = ids.reduce((one, id) => {
+      const m = one.mechanisms.find((other) => other.id === id)
+      const pops = m && kindOf(m).pops
+      return pops ? change(one, id, pops[state]) : one
+    }, whole)
+    const through = design.mechanisms.map(({ id }) => id)
+    return { stand: 'gutter', opening: () => opening, paper: swings(design, { through, cut: [] }) }
+  }
+  return {
+    says: 'The piece jumps from its lower state to its upper one: paper bends for a moment, which is not drawn.',
+    stretches: [set('down'), set('up')],
+  }
+}
+
+function closing({ design, glued: ids, before }: Task): Plan {
+  const lying = ids.filter((id) => heldBy(design, id) === 'joints')
+  const others = [...before, ...ids.filter((id) => !lying.includes(id))]
+  const through = [...before, ...ids]
+  const [, most] = openingRange(only(design, through))
+  const wide = Math.min(150, most)
+  return {
+    says: 'The right page comes over, presses on the piece, and takes it along when the card opens again.',
+    stretches: [
+      {
+        ...{ stand: 'left', opening: between(wide, SHUT) },
+        paper: swings(design, { through: others, cut: [], lying }),
+      },
+      { stand: 'left', opening: between(SHUT, wide), paper: swings(design, { through, cut: [] }) },
+    ],
+  }
+}
+
+function shutting({ design, through }: Task): Plan {
+  const [, most] = openingRange(design)
+  return {
+    says: 'The card shuts, and all that stands in it lies down.',
+    stretches: [
+      {
+        ...{ stand: 'left', opening: between(Math.min(110, most), SHUT) },
+        paper: swings(design, { through, cut: [] }),
+      },
+    ],
+  }
+}
+
+const opening = ({ design, through, opening: to = 96 }: Task): Plan => ({
+  says: 'The card opens, and all that lies in it stands up.',
+  stretches: [{ stand: 'gutter', opening: between(SHUT, to), paper: swings(design, { through, cut: [] }) }],
+})
+
+/** What is held over its place comes down on it; what is folded lies there already. */
+function lowering({ design, glued: ids, before, opening = 150 }: Task): Plan | null {
+  const lifted = ids.filter((id) => heldBy(design, id) !== 'joints')
+  if (lifted.length === 0) return null
+  return {
+    says: 'The piece comes down on its place.',
+    stretches: [
+      {
+        ...{ stand: 'gutter', opening: () => opening },
+        paper: (at, share) =>
+          making(design, {
+            ...{ opening: at, through: [...before, ...ids], cut: [] },
+            lifted: Object.fromEntries(lifted.map((id) => [id, HELD * (1 - share)])),
+          }),
+      },
+    ],
+  }
+}
+
+const PLANS: Partial<Record<StepState, (task: Task) => Plan | null>> = {
+  reversing: pushing,
+  popping,
+  closing,
+  shut: shutting,
+  open: opening,
+  glued: lowering,
+}
+
+/** Shares of one stretch at which its corners are looked at, so that all of it is in the picture. */
+const LOOKS = [0, 0.25, 0.5, 0.75, 1]
+
+/** The motion of a step; null if nothing moves in it. */
+export function stepMotion(
+  design: Design,
+  state: StepState,
+  size: Size,
+  options: StepOptions = {},
+): StepMotion | null {
+  const plan = PLANS[state]?.(taskOf(design, options))
+  if (!plan) return null
+  const { says, stretches } = plan
+  const sceneAt = (share: number): Scene => {
+    const along = Math.min(1, Math.max(0, share)) * stretches.length
+    const k = Math.min(stretches.length - 1, Math.floor(along))
+    const { stand, opening, paper } = stretches[k] as Stretch
+    const now = opening(along - k)
+    return { paper: paper(now, along - k), ink: [], stand, opening: now, over: [], says }
+  }
+  const scale = commonScale(design, size)
+  let frame: readonly Vec3[] | null = null
+  const framed = (): readonly Vec3[] => {
+    frame ??= stretches.flatMap((_, k) =>
+      LOOKS.flatMap((look) => {
+        const { paper, stand, opening } = sceneAt((k + 0.999 * look) / stretches.length)
+        const place = standing(stand, opening)
+        return paper.flatMap(({ points }) => points.map(place))
+      }),
+    )
+    return frame
+  }
+  const told = (share: number): string => `card open ${angleText(sceneAt(share).opening, 0)}`
+  return {
+    says,
+    stretches: stretches.length,
+    stops: stretches.flatMap(({ opening }, k) => {
+      const count = Math.max(1, Math.ceil(Math.abs(opening(1) - opening(0)) / STEP))
+      return Array.from(
+        { length: count + (k === stretches.length - 1 ? 1 : 0) },
+        (_, n) => (k + n / count) / stretches.length,
+      )
+    }),
+    told,
+    at: (share, quick = false) => ({
+      box: [0, 0, size.width, size.height],
+      unit: 'px',
+      marks: sceneMarks(sceneAt(share), design, size, {
+        ...{ scale, centre: size.width / 2, text: 15, frame: framed(), quick },
+      }),
+      says: `${says} Now: ${told(share)}.`,
+    }),
+  }
+}

@@ -1,0 +1,105 @@
+import type { ComponentChildren, JSX } from 'preact'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { BookOptions, PerPage } from '../../booklet/book-pages.ts'
+import type { Design } from '../../paper/index.ts'
+import { paperForLocale } from '../../sheet/pages/paper-sizes.ts'
+import { FILE_ENDING, fileName } from '../keeping/file-text.ts'
+import { save } from '../template/save.ts'
+import type { BookAnswer, BookAsk } from './book-worker.ts'
+
+const PER_PAGE = [2, 4, 6] as const satisfies readonly PerPage[]
+
+const PAPERS = [
+  ['a4', 'A4'],
+  ['letter', 'US Letter'],
+] as const satisfies readonly (readonly [BookOptions['paper'], string])[]
+
+/** The writer comes with it: started when a booklet is asked for. */
+const start = (): Worker => new Worker(new URL('./book-worker.ts', import.meta.url), { type: 'module' })
+
+interface BookFileProps {
+  readonly design: Design
+  readonly perPage: PerPage
+  readonly onPerPage: (count: PerPage) => void
+  /** What else can be done with all steps. */
+  readonly children: ComponentChildren
+}
+
+/** All steps as a booklet: a file, or what the browser prints. */
+export function BookFile({ design, perPage, onPerPage, children }: BookFileProps): JSX.Element {
+  const [paper, setPaper] = useState<BookOptions['paper']>('a4')
+  const [said, setSaid] = useState('')
+  const [isTrouble, setTrouble] = useState(false)
+  const [busy, setBusy] = useState(false)
+  const worker = useRef<Worker | null>(null)
+  useEffect(() => {
+    setPaper(paperForLocale(navigator.language))
+    return () => worker.current?.terminate()
+  }, [])
+  const done = (sentence: string, isWrong = false) => {
+    setBusy(false)
+    setTrouble(isWrong)
+    setSaid(sentence)
+  }
+  const make = () => {
+    if (busy) return
+    setBusy(true)
+    setTrouble(false)
+    setSaid('Drawing the booklet …')
+    const options: BookOptions = { paper, perPage }
+    worker.current ??= start()
+    worker.current.onmessage = ({ data }: MessageEvent<BookAnswer>) => {
+      if (data.to === 'fault') return done(`The booklet could not be made: ${data.sentence}`, true)
+      const name = `${fileName(design.title).slice(0, -FILE_ENDING.length)}-steps-${paper}.pdf`
+      save([data.bytes], 'application/pdf', name)
+      done(`${name} is saved: ${data.pages} ${data.pages === 1 ? 'page' : 'pages'}.`)
+    }
+    worker.current.onerror = () => {
+      worker.current?.terminate()
+      worker.current = null
+      done('What makes the booklet could not be loaded. Load the page again.', true)
+    }
+    worker.current.postMessage({ design, options } satisfies BookAsk)
+  }
+  return (
+    <div class="book-ways">
+      <button type="button" class="button" aria-disabled={busy} onClick={make}>
+        Booklet as PDF
+      </button>
+      {children}
+      <label>
+        <select
+          value={String(perPage)}
+          onChange={({ currentTarget }) =>
+            onPerPage(PER_PAGE.find((n) => String(n) === currentTarget.value) ?? perPage)
+          }
+        >
+          {PER_PAGE.map((n) => (
+            <option key={n} value={String(n)}>
+              {n}
+            </option>
+          ))}
+        </select>{' '}
+        to a page
+      </label>
+      <label>
+        Paper{' '}
+        <select
+          value={paper}
+          onChange={({ currentTarget }) =>
+            setPaper(PAPERS.find(([name]) => name === currentTarget.value)?.[0] ?? paper)
+          }
+        >
+          {PAPERS.map(([name, label]) => (
+            <option key={name} value={name}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
+      <p class={isTrouble ? 'trouble' : 'quiet'} role="status">
+        {said}
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,140 @@
+// What is printed folds up to what the screen shows: a sheet's lines, read from its SVG by a parser of XML, are folded
+// by code of the test's own (fold-up.ts) and held against the kernel's paper, both ways round.
+import { describe, expect, test } from 'vitest'
+import type { Design } from '../../src/paper/index.ts'
+import { compile, kindOf } from '../../src/paper/index.ts'
+import { surfaces } from '../../src/paper/motion/surface.ts'
+import { sheetSvg } from '../../src/sheet/index.ts'
+import { dummies, dummy, uncovered } from './designs.ts'
+import type { Space } from './fold-up.ts'
+import { areaOf, awayFrom, folder, readPrint, sheetOf } from './fold-up.ts'
+
+/** The sheet's own numbers are exact to 0.0001 mm; a fold's end at 150 mm from its hinge moves a hundred times as far. */
+const TOLERANCE = 0.01
+
+const openings = [130, 55]
+
+const printOf = (design: Design): readonly string[] => sheetSvg(uncovered(design), { paper: 'a4' })
+
+const foldOf = (pages: readonly string[]) => folder(sheetOf(pages.map(readPrint)))
+
+const nearest = (p: Space, outlines: readonly (readonly Space[])[]): number =>
+  Math.min(...outlines.map((outline) => awayFrom(p, outline)))
+
+/** How far what is folded from the print is off the kernel's paper anywhere, mm. */
+function off(fold: ReturnType<typeof folder>, design: Design, opening: number): number {
+  const poser = compile(uncovered(design))
+  poser(opening)
+  const paper = surfaces(poser)
+  const faces = fold(opening)
+  const folded = faces.map(({ points }) => points)
+  const leaves = [...new Set(paper.map(({ leaf }) => leaf))].map((leaf) =>
+    paper.flatMap((one) => (one.leaf === leaf ? [one.points] : [])),
+  )
+  const own = faces.filter(({ isTab }) => !isTab)
+  expect(own.reduce((sum, { points }) => sum + areaOf(points), 0)).toBeCloseTo(
+    paper.reduce((sum, { points }) => sum + areaOf(points), 0),
+    0,
+  )
+  return Math.max(
+    // A face lies on one panel with all its corners, and all paper lies on some face.
+    ...folded.map((face) =>
+      Math.min(...leaves.map((leaf) => Math.max(...face.map((corner) => nearest(corner, leaf))))),
+    ),
+    ...paper.flatMap(({ points }) => points.map((corner) => nearest(corner, folded))),
+  )
+}
+
+const cutOnly = dummies.filter(
+  ([, { mechanisms }]) =>
+    mechanisms.length > 0 && mechanisms.every((one) => kindOf(one).stock.from === 'host'),
+)
+
+describe('a printed card that is all cut from one sheet', () => {
+  test('there are several', () => {
+    expect(cutOnly.length).toBeGreaterThanOrEqual(5)
+  })
+
+  test.each(cutOnly)('%s folds up again to the kernel’s pose', (_, design) => {
+    const fold = foldOf(printOf(design))
+    for (const opening of openings)
+      expect(off(fold, design, opening), `at ${opening}`).toBeLessThan(TOLERANCE)
+  })
+})
+
+describe('a printed card with pieces glued on, letter on letter', () => {
+  test.each(['owl-body', 'owl-wings', 'class-card'])('%s folds up again to the kernel’s pose', (name) => {
+    const design = dummy(name)
+    const fold = foldOf(printOf(design))
+    for (const opening of openings)
+      expect(off(fold, design, opening), `at ${opening}`).toBeLessThan(TOLERANCE)
+  })
+
+  test('letters that are exchanged, or a fold turned over, give something else', () => {
+    const design = dummy('owl-wings')
+    const pages = printOf(design)
+    const wrong = (from: RegExp, to: string): string[] =>
+      pages.map((page, k) => (k === 0 ? page : page.replaceAll(from, to)))
+    const fails = (print: readonly string[]): number => {
+      try {
+        return off(foldOf(print), design, 130)
+      } catch {
+        return Number.POSITIVE_INFINITY
+      }
+    }
+    expect(fails(pages)).toBeLessThan(TOLERANCE)
+    // Both wings’ left tabs the wrong way round.
+    const swapped = wrong(/>C<\/text>/g, '>#</text>').map((page, k) =>
+      k === 0 ? page : page.replaceAll(/>E<\/text>/g, '>C</text>').replaceAll('>#</text>', '>E</text>'),
+    )
+    expect(fails(swapped)).toBeGreaterThan(1)
+    const over = wrong(
+      /style="[^"]*" class="m-mountain( open" data-of="owl\/ridge")/g,
+      'style="stroke-dasharray:6 3" class="m-valley$1',
+    )
+    expect(over).not.toEqual(pages)
+    expect(fails(over)).toBeGreaterThan(1)
+  })
+})
+
+describe('a print with a wrong line does not', () => {
+  const design = dummy('heron-beak')
+  const [svg = ''] = printOf(design)
+
+  /** What it is off by; without end if it does not fold up at all. */
+  const fails = (print: string): number => {
+    try {
+      return off(foldOf([print]), design, 90)
+    } catch {
+      return Number.POSITIVE_INFINITY
+    }
+  }
+
+  const folds = [
+    ...svg.matchAll(/<path style="[^"]*" class="m-(valley|mountain) open" data-of="(beak\/\w+)"[^>]*>/g),
+  ]
+
+  test('each fold turned from valley to mountain, or back', () => {
+    expect(folds).toHaveLength(3)
+    for (const [path, kind, name] of folds) {
+      const [dashes, other] = kind === 'valley' ? ['8 3 1 3', 'mountain'] : ['6 3', 'valley']
+      const turned = path
+        .replace(/stroke-dasharray:[^"]*/, `stroke-dasharray:${dashes}`)
+        .replace(`m-${kind}`, `m-${other}`)
+      expect(fails(svg.replace(path, turned)), name).toBeGreaterThan(1)
+    }
+  })
+
+  test('a fold that ends elsewhere, or is cut', () => {
+    const [path = ''] = folds.find(([, , name]) => name === 'beak/left') ?? []
+    const [, end = ''] = /L([\d.]+) /.exec(path) ?? []
+    expect(fails(svg.replace(path, path.replace(`L${end} `, `L${Number(end) + 4} `)))).toBeGreaterThan(0.5)
+    const cut = path.replace(/ ?style="[^"]*"/, '').replace('m-valley', 'm-cut')
+    expect(fails(svg.replace(path, cut))).toBeGreaterThan(0.5)
+  })
+
+  test('dashes that say something else than the layer are named', () => {
+    const [path = ''] = folds[0] ?? []
+    expect(() => readPrint(svg.replace(path, path.replace('m-mountain', 'm-valley')))).toThrow(/dashes/)
+  })
+})
