@@ -103,16 +103,27 @@ export const LARGE: Type = { size: 5.6, leading: 8 }
 export const largeHead = (design: Design, lines: SheetLines): Section =>
   wholeBlock('head', (width) => header(design, lines, width, LARGE))
 
-/** Above pieces that are glued on, or above the cover. */
-export const pieceHeader = (design: Design, lines: SheetLines, width: number, isCover = false): Block =>
-  stack(
+/** How much of a sheet becomes pieces, 0 to 1, as a whole number of hundredths. */
+const fullSays = (full: number): string => ` Pieces fill ${Math.round(100 * full)}\u00a0% of this sheet.`
+
+/** Above pieces that are glued on, or above the cover; `full`: how much of the sheet becomes pieces, 0 to 1. */
+export function pieceHeader(
+  design: Design,
+  lines: SheetLines,
+  width: number,
+  { isCover = false, full }: { readonly isCover?: boolean; readonly full?: number } = {},
+): Block {
+  const side = (isCover ? coverSentence : pieceSentence)[lines]
+  const text = full === undefined ? side : `${side}${fullSays(full)}`
+  return stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
-      paragraph([{ text: (isCover ? coverSentence : pieceSentence)[lines] }], fittings.roomy.body, width),
+      paragraph([{ text }], fittings.roomy.body, width),
       nameLine(width),
     ],
     2.2,
   )
+}
 
 /** The same answer for the same width: sheets are tried in many arrangements of few widths. */
 function kept<T>(of: (width: number) => T): (width: number) => T {
