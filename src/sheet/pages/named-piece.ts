@@ -1,5 +1,5 @@
 /** A piece with its letters and its name, ready to lie beside others. Lengths in mm. */
-import type { PathMark, Point } from '../../drawing/pen/marks.ts'
+import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from '../marks/clip.ts'
@@ -8,7 +8,7 @@ import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Stretch } from '../marks/lettering.ts'
-import { edges, isIn } from '../marks/lettering.ts'
+import { edges, isIn, nearest } from '../marks/lettering.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { onPage, pieceMarks } from '../marks/piece-marks.ts'
 import type { End, Ends } from '../marks/readers-end.ts'
@@ -41,13 +41,19 @@ export interface Cut {
 
 const NAME = { size: 2.9, leading: 3.6 }
 
+/** On a small piece. */
+const SMALL = { size: 2.5, leading: 3 }
+
 const NAME_DROP = 1.6
 
 /** A name is broken where it is wider than this and than its piece, mm; or stands in one line. */
 const NAME_WIDTHS = [34, 90] as const
 
 /** So many places of a name are tried beside the usual one: those that take least room with their piece. */
-const MOST_NAMES = 3
+const MOST_NAMES = 5
+
+/** What lies beside a piece with its words keeps at least so far from them. */
+const NEARER = 1.5
 
 const boundsOf = (boxes: readonly Rectangle[]): Rectangle => [
   Math.min(...boxes.map((b) => b[0])),
@@ -92,6 +98,19 @@ interface Drawn {
 const stretchesOf = ({ runs, closed }: PathMark): readonly Stretch[] =>
   runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
 
+const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
+
+/** The paper round a letter that nothing else may take: beside its piece it stays nearer to that than to any other. */
+function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] {
+  const box = extent(word)
+  const far = Math.max(
+    ...corners(box).map((corner) =>
+      isIn(corner, outline) ? 0 : Math.min(...edges(outline).map((side) => nearest(corner, side))),
+    ),
+  )
+  return corners(grown(box, Math.max(0, far - NEARER)))
+}
+
 function drawnIn({ design, lines, care }: Job, piece: Piece, turn: number): Drawn {
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }
@@ -104,7 +123,7 @@ function drawnIn({ design, lines, care }: Job, piece: Piece, turn: number): Draw
     piece,
     place,
     marks,
-    areas: [outline, ...across, ...words.map((word) => corners(extent(word)))],
+    areas: [outline, ...across, ...words.map((word) => ownGround(word, outline))],
     box: boundsOf(marks.map(extent)),
     sides: [...paths.flatMap(stretchesOf), ...words.flatMap((word) => edges(corners(extent(word))))],
     outline,
@@ -137,10 +156,10 @@ function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
 }
 
 /** Free paper round a name that stands on its piece. */
-const ROUND = 1
+const ROUND = 0.7
 
 /** A name on its piece breaks into lines so wide: as few as there is room for. */
-const WITHIN = [90, 34, 26, 20, 16] as const
+const WITHIN = [90, 34, 26, 20, 16, 12] as const
 
 /** The place on a piece, as near to its middle as may be, where a name stands free of all that is drawn; null: none. */
 function within({ sides, outline, box: [l, t, r, b] }: Drawn, name: Block): Point | null {
@@ -159,30 +178,36 @@ function within({ sides, outline, box: [l, t, r, b] }: Drawn, name: Block): Poin
   return best?.at ?? null
 }
 
-/**
- * A piece with all that is written at it, turned so (radians): with its name on it where that may be and finds room;
- * else first with its name below it, then with its name where that takes less room.
- */
-export function cutsOf(job: Job, piece: Piece, turn = 0): readonly Cut[] {
+/** A piece in one turn. */
+export interface Cuts {
+  /** With its name below it. */
+  readonly below: Cut
+  /** With its name on it where that may be and finds room; else wherever that takes little room. */
+  readonly close: readonly Cut[]
+}
+
+/** A piece with all that is written at it, turned so (radians). */
+export function cutsOf(job: Job, piece: Piece, turn = 0): Cuts {
   const drawn = drawnIn(job, piece, turn)
   const [left, , right, bottom] = drawn.box
   const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines)
-  if (job.isPlain(piece.id))
-    for (const width of WITHIN) {
-      const name = paragraph(runs, NAME, width, 'name')
-      const at = within(drawn, name)
-      if (at) return [named(drawn, name, ...at)]
-    }
   const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))
   const [usual] = names as [Block, Block]
-  const first = named(drawn, usual, left, bottom + NAME_DROP)
+  const below = named(drawn, usual, left, bottom + NAME_DROP)
+  if (job.isPlain(piece.id))
+    for (const type of [NAME, SMALL])
+      for (const width of WITHIN) {
+        const name = paragraph(runs, type, width, 'name')
+        const at = within(drawn, name)
+        if (at) return { below, close: [named(drawn, name, ...at)] }
+      }
   const others = names.flatMap((name, k): Cut[] => {
     if (k > 0 && name.height === usual.height) return []
     const xs = [left, (left + right - name.width) / 2, right - name.width, right + NAME_DROP]
     return xs.map((x) => named(drawn, name, x, rise(drawn, name, x)))
   })
   const smaller = others
-    .filter((cut) => cut.height < first.height - 1 || cut.width < first.width - 1)
+    .filter((cut) => cut.height < below.height - 1 || cut.width < below.width - 1)
     .sort((a, b) => a.width * a.height - b.width * b.height)
-  return [first, ...smaller.slice(0, MOST_NAMES)]
+  return { below, close: [below, ...smaller.slice(0, MOST_NAMES)] }
 }

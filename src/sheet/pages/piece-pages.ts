@@ -15,7 +15,7 @@ import { GAP, MARGIN, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
 import type { Turned } from './fit.ts'
 import { turns } from './fit.ts'
-import type { Cut, Job } from './named-piece.ts'
+import type { Cut, Cuts, Job } from './named-piece.ts'
 import { cutsOf, movedPlace, nameOfPiece } from './named-piece.ts'
 import { nestedIn, nothingKnown, roundNested } from './nested.ts'
 import type { Paper } from './paper-sizes.ts'
@@ -180,6 +180,9 @@ interface Way {
 
 const QUARTERS = [0, Math.PI / 2, -Math.PI / 2, Math.PI]
 
+/** Rows are easier to look through: they may take so many times as much paper, if no more pages. */
+const TIDY = 1.2
+
 /** So many times as much paper is as good as pieces that stand on their heads. */
 const UPSIDE_DOWN = 1.15
 
@@ -202,8 +205,9 @@ function turnsAlong(piece: Piece, turn: Turned): readonly number[] {
 /** A piece in the ways in which it may lie on a page: with its main fold along the grain, else any quarter turn. */
 interface Lying {
   readonly piece: Piece
-  /** In its least turn, all others after that. */
-  readonly upright: readonly Cut[]
+  /** In its least turn. */
+  readonly upright: Cuts
+  /** In all turns. */
   readonly turned: readonly Cut[]
   readonly isAcross: boolean
 }
@@ -234,8 +238,8 @@ export function piecePages(
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
   const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)), isPlain }
-  const known = new Map<string, readonly Cut[]>()
-  const cuts = (piece: Piece, turn: number): readonly Cut[] => {
+  const known = new Map<string, Cuts>()
+  const cuts = (piece: Piece, turn: number): Cuts => {
     const key = `${piece.id} ${turn}`
     const found = known.get(key) ?? cutsOf(job, piece, turn)
     known.set(key, found)
@@ -245,13 +249,18 @@ export function piecePages(
   const lyingOn = (piece: Piece, turn: Turned): Lying | null => {
     const { width, height } = room(turn)
     const fits = (cut: Cut): boolean => cut.width <= width && cut.height <= height
-    const fitting = (by: readonly number[]) =>
-      by.map((one) => cuts(piece, one).filter(fits)).filter((some) => some.length > 0)
+    const fitting = (by: readonly number[]): readonly Cuts[] =>
+      by
+        .map((one) => cuts(piece, one))
+        .filter(({ below }) => fits(below))
+        .map(({ below, close }) => ({ below, close: close.filter(fits) }))
     if (piece.id === 'cover') return null
     const along = fitting(turnsAlong(piece, turn))
     const found = along.length > 0 ? along : fitting(QUARTERS)
     const [upright] = found
-    return upright ? { piece, upright, turned: found.flat(), isAcross: along.length === 0 } : null
+    return upright
+      ? { piece, upright, turned: found.flatMap(({ close }) => close), isAcross: along.length === 0 }
+      : null
   }
   const waysOn = (turn: Turned): readonly Way[] => {
     const { width, height, top } = room(turn)
@@ -279,11 +288,11 @@ export function piecePages(
         },
       }
     }
-    const upright = nested(small.map((one) => one.upright))
-    const first = small.flatMap((one) => one.upright[0] ?? [])
+    const upright = nested(small.map((one) => one.upright.close))
+    const first = small.map((one) => one.upright.below)
     const inRows = onPage(shelved(first, width, height))
     const rows: Way = {
-      ...{ turn, large, across, pages: inRows, taken: takenOn(inRows) },
+      ...{ turn, large, across, pages: inRows, taken: takenOn(inRows) / TIDY },
       freeOn: (spots, foot, column) => besideRows(spots, turn, foot, column),
     }
     return [
