@@ -50,7 +50,7 @@ const NAME_DROP = 1.6
 const NAME_WIDTHS = [34, 90] as const
 
 /** So many places of a name are tried beside the usual one: those that take least room with their piece. */
-const MOST_NAMES = 5
+const MOST_NAMES = 3
 
 /** What lies beside a piece with its words keeps at least so far from them. */
 const NEARER = 1.5

@@ -1,5 +1,5 @@
 /** Pieces side by side by their true outlines, and the free paper that they leave. Lengths in mm. */
-import type { NestedSheet, Shape, Shaped, Stamp } from '../../making/nest.ts'
+import type { Shape, Shaped, Stamp } from '../../making/nest.ts'
 import { nestShapes } from '../../making/nest.ts'
 import { largestFree } from '../../making/raster.ts'
 import { signedArea } from '../../paper/plane/convex.ts'
@@ -12,12 +12,6 @@ import { LEAST } from './rows.ts'
 
 /** Between a piece with all that is written at it and the next: its name is nearer to it than to any other. */
 const BETWEEN = 2
-
-/** Which pieces are laid out first: those with most paper, or those that take most with their names. */
-const ORDERS: readonly ((cut: Cut) => number)[] = [
-  ({ piece }) => Math.abs(signedArea(piece.outline)),
-  ({ width, height }) => width * height,
-]
 
 /** What was worked out of pieces before: they are laid out on several papers and in several ways. */
 export interface Known {
@@ -35,32 +29,21 @@ export function nestedIn(
   { shapes, stamps }: Known,
 ): readonly (readonly Spot[])[] {
   const cutOf = new Map<Shape, Cut>()
-  const shaped = all.map((ways) => ({
-    ways,
-    shapes: ways.map((way): Shape => {
-      const turn = way.place.turn ?? 0
-      const shape = shapes.get(way) ?? { areas: way.areas, turn, acrossGrain: false }
-      shapes.set(way, shape)
-      cutOf.set(shape, way)
-      return shape
-    }),
-  }))
-  const laid = ORDERS.map((sizeOf) =>
-    nestShapes(
-      shaped.map(({ ways, shapes: some }): Shaped => {
-        const [cut] = ways as readonly [Cut]
-        return { id: cut.piece.id, size: sizeOf(cut), shapes: some }
+  const shaped = all.map((ways): Shaped => {
+    const [cut] = ways as readonly [Cut]
+    return {
+      id: cut.piece.id,
+      size: Math.abs(signedArea(cut.piece.outline)),
+      shapes: ways.map((way): Shape => {
+        const turn = way.place.turn ?? 0
+        const shape = shapes.get(way) ?? { areas: way.areas, turn, acrossGrain: false }
+        shapes.set(way, shape)
+        cutOf.set(shape, way)
+        return shape
       }),
-      { width, height, margin: 0 },
-      BETWEEN,
-      stamps,
-    ),
-  )
-  // As few pages as can be, and of the last as little.
-  const low = (sheets: readonly NestedSheet[]): number =>
-    (sheets.length - 1) * height + (sheets.at(-1)?.top ?? 0)
-  const [best] = laid.sort((a, b) => low(a) - low(b))
-  return (best ?? []).map(({ nested }) =>
+    }
+  })
+  return nestShapes(shaped, { width, height, margin: 0 }, BETWEEN, stamps).map(({ nested }) =>
     nested.map(({ shape, at: [x, y] }): Spot => ({ cut: cutOf.get(shape) as Cut, x, y })),
   )
 }

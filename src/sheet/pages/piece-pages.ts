@@ -313,6 +313,7 @@ export function piecePages(
   const ways = [standing, lying].flatMap(waysOn)
   const count = ({ pages, large }: Way): number => pages.length + large.length
   const fewest = Math.min(...ways.map(count))
+  const pagesAlone = new Map<string, ReturnType<typeof alone>>()
   const filled = (way: Way, manner: Manner): PiecePages => {
     const { turn, pages, large } = way
     const { head } = room(turn)
@@ -327,7 +328,11 @@ export function piecePages(
       }
     })
     const single = large.map((piece): PiecePage => {
-      const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+      const key = [piece.id, ...left].join(' ')
+      const made =
+        pagesAlone.get(key) ??
+        alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+      pagesAlone.set(key, made)
       const rest = new Set(made.left.map(({ id }) => id))
       for (const id of [...left]) if (!rest.has(id)) left.delete(id)
       return made.page
