@@ -184,7 +184,12 @@ const QUARTERS = [0, Math.PI / 2, -Math.PI / 2, Math.PI]
 const TIDY = 1.2
 
 /** So many times as much paper is as good as pieces that stand on their heads. */
-const UPSIDE_DOWN = 1.15
+const UPSIDE_DOWN = 1.02
+
+/** About so wide is a column of words, mm, and so much of the paper that pieces leave can hold them. */
+const COLUMN = 75
+
+const USABLE = 0.6
 
 /** The same turn between half a turn back and half a turn on. */
 const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn))
@@ -192,10 +197,10 @@ const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn
 /** The grain of printing paper runs along its long side, nearly always. Common practice, no source. */
 const grainOf = ({ width, height }: Turned): number => (width > height ? 0 : Math.PI / 2)
 
-/** The turns that lay the main fold of a piece along the grain of its page, the least one first; any where it has none. */
+/** The turns that lay the main fold of a piece along the grain of its page, the least one first; without a fold two will do. */
 function turnsAlong(piece: Piece, turn: Turned): readonly number[] {
   const fold = mainFold(piece)
-  if (fold === null) return QUARTERS
+  if (fold === null) return QUARTERS.slice(0, 2)
   const along = [grainOf(turn) - fold, grainOf(turn) - fold + Math.PI].map(least)
   // A quarter turn is one, whatever sums of fractions say.
   const exact = along.map((one) => QUARTERS.find((quarter) => Math.abs(least(quarter - one)) < 1e-9) ?? one)
@@ -309,10 +314,7 @@ export function piecePages(
       rows,
     ]
   }
-  const [lying, standing] = turns(paper)
-  const ways = [standing, lying].flatMap(waysOn)
   const count = ({ pages, large }: Way): number => pages.length + large.length
-  const fewest = Math.min(...ways.map(count))
   const pagesAlone = new Map<string, ReturnType<typeof alone>>()
   const filled = (way: Way, manner: Manner): PiecePages => {
     const { turn, pages, large } = way
@@ -339,16 +341,32 @@ export function piecePages(
     })
     return { pages: [...full, ...single], left }
   }
-  const order = [...ways].sort((a, b) => count(a) - count(b) || a.across - b.across || a.taken - b.taken)
+  const all = waiting(fittings.tight).reduce(
+    (sum, { block }) => sum + COLUMN * (block(COLUMN)?.height ?? 0),
+    0,
+  )
+  /** Whether words would go on the free paper of a way at all, before they are tried there. */
+  const mayHold = ({ turn, pages, large }: Way): boolean => {
+    const { width, height } = room(turn)
+    const pieceArea = pages.flat().reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
+    return large.length > 0 || all < USABLE * (pages.length * width * height - pieceArea)
+  }
   let best: { readonly pages: PiecePages; readonly total: number } | undefined
-  for (const manner of manners)
-    for (const way of order) {
-      // As many pages as there are in all would have to do without a single page of words.
-      if (best && count(way) >= best.total) continue
-      const pages = filled(way, manner)
-      const total = pages.pages.length + further(pages.left)
-      if (!best || total < best.total) best = { pages, total }
-      if (best.total === fewest) return best.pages
-    }
-  return (best as { readonly pages: PiecePages }).pages
+  const seek = (ways: readonly Way[]): void => {
+    const fewest = Math.min(...ways.map(count))
+    const order = [...ways].sort((a, b) => count(a) - count(b) || a.across - b.across || a.taken - b.taken)
+    const hopeful = fewest + (order.some((way) => count(way) === fewest && mayHold(way)) ? 0 : 1)
+    for (const manner of manners)
+      for (const way of order) {
+        if (best && best.total <= hopeful) return
+        // As many pages as there are in all would have to do without a single page of words.
+        if (best && count(way) >= best.total) continue
+        const pages = filled(way, manner)
+        const total = pages.pages.length + further(pages.left)
+        if (!best || total < best.total) best = { pages, total }
+      }
+  }
+  const [lying, standing] = turns(paper)
+  seek([...waysOn(standing), ...waysOn(lying)])
+  return (best as unknown as { readonly pages: PiecePages }).pages
 }
