@@ -61,10 +61,14 @@ export interface BedPage {
 }
 
 /** What is to be trimmed off the paper where the card's edge is too near its edge to be printed, mm a side. */
-function trimOf({ card, printable }: Bed): Trim {
+function trimOf({ card, printable, turn }: Bed): Trim {
   const wide = card[0] < printable[0]
   const high = card[1] < printable[1]
-  return { ...(wide ? { sides: Math.max(0, card[0]) } : {}), ...(high ? { ends: Math.max(0, card[1]) } : {}) }
+  return {
+    ...(wide ? { sides: Math.max(0, card[0]) } : {}),
+    ...(high ? { ends: Math.max(0, card[1]) } : {}),
+    ...(turn.width > turn.height ? { acrossGrain: true } : {}),
+  }
 }
 
 type Home = 'column' | 'strip'

@@ -180,7 +180,7 @@ function pictureMarks(
   lines: SheetLines,
 ): PathMark[] {
   const words = marks.flatMap((mark): Rectangle[] => {
-    if (mark.mark !== 'word' && mark.role !== 'care') return []
+    if (mark.mark !== 'word' && mark.role !== 'care' && mark.role !== 'grain') return []
     const [l, t, r, b] = extent(mark)
     return [[l - CLEAR, t - CLEAR, r + CLEAR, b + CLEAR]]
   })

@@ -68,11 +68,17 @@ export const movedPlace = (place: Place, dx: number, dy: number): Place => ({
 })
 
 /** What a piece is called, which of its faces this is, and which of its ends is the reader's. */
-export function nameOfPiece(piece: Piece, end: End | undefined, lines: SheetLines): readonly Run[] {
+export function nameOfPiece(
+  piece: Piece,
+  end: End | undefined,
+  lines: SheetLines,
+  isAcross = false,
+): readonly Run[] {
   const face = lines === 'back' ? 'back' : 'front'
+  const where = end === undefined ? '' : `, reader’s end ${end}`
   return [
     { text: pieceName(piece.id), bold: true },
-    { text: ` ${face}${end === undefined ? '' : `, reader’s end ${end}`}` },
+    { text: ` ${face}${where}${isAcross ? ', across the grain of most paper' : ''}` },
   ]
 }
 
@@ -186,11 +192,14 @@ export interface Cuts {
   readonly close: readonly Cut[]
 }
 
-/** A piece with all that is written at it, turned so (radians). */
-export function cutsOf(job: Job, piece: Piece, turn = 0): Cuts {
+/**
+ * A piece with all that is written at it, turned so (radians).
+ * @param isAcross its main fold then lies across the grain, and its name says so
+ */
+export function cutsOf(job: Job, piece: Piece, turn = 0, isAcross = false): Cuts {
   const drawn = drawnIn(job, piece, turn)
   const [left, , right, bottom] = drawn.box
-  const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines)
+  const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines, isAcross)
   const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))
   const [usual] = names as [Block, Block]
   const below = named(drawn, usual, left, bottom + NAME_DROP)

@@ -244,9 +244,9 @@ export function piecePages(
   }
   const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)), isPlain }
   const known = new Map<string, Cuts>()
-  const cuts = (piece: Piece, turn: number): Cuts => {
-    const key = `${piece.id} ${turn}`
-    const found = known.get(key) ?? cutsOf(job, piece, turn)
+  const cuts = (piece: Piece, turn: number, isAcross: boolean): Cuts => {
+    const key = `${piece.id} ${turn} ${isAcross}`
+    const found = known.get(key) ?? cutsOf(job, piece, turn, isAcross)
     known.set(key, found)
     return found
   }
@@ -254,14 +254,14 @@ export function piecePages(
   const lyingOn = (piece: Piece, turn: Turned): Lying | null => {
     const { width, height } = room(turn)
     const fits = (cut: Cut): boolean => cut.width <= width && cut.height <= height
-    const fitting = (by: readonly number[]): readonly Cuts[] =>
+    const fitting = (by: readonly number[], isAcross: boolean): readonly Cuts[] =>
       by
-        .map((one) => cuts(piece, one))
+        .map((one) => cuts(piece, one, isAcross))
         .filter(({ below }) => fits(below))
         .map(({ below, close }) => ({ below, close: close.filter(fits) }))
     if (piece.id === 'cover') return null
-    const along = fitting(turnsAlong(piece, turn))
-    const found = along.length > 0 ? along : fitting(QUARTERS)
+    const along = fitting(turnsAlong(piece, turn), false)
+    const found = along.length > 0 ? along : fitting(QUARTERS, true)
     const [upright] = found
     return upright
       ? { piece, upright, turned: found.flatMap(({ close }) => close), isAcross: along.length === 0 }
