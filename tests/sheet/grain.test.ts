@@ -53,7 +53,7 @@ function holds(design: Design, lines: SheetLines): number {
   for (const page of layOut(design, { paper: 'a4', lines, care: [] }))
     for (const { of, shaft } of arrowsOn(page)) {
       count += 1
-      const piece = flat.get(of.replace(/\/grain$/, '')) as Piece
+      const piece = flat.get(of.replace(/-grain$/, '')) as Piece
       const place = page.placed.find((one) => one.piece === piece.id)?.place
       if (!place) throw new Error('it lies on a piece')
       const at = (points: readonly Flat[]): Flat[] => points.map((p) => onPage(place, p))

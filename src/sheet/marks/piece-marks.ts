@@ -291,7 +291,7 @@ export function pieceMarks(
         lines: [...allFolds, ...drawnStrokes],
         ...{ taken: kept, areas: placed.flatMap(({ areas }) => areas), outline, printable },
       },
-      `${piece.id}/grain`,
+      `${piece.id}-grain`,
     )
   // The hatching keeps clear of them as it does of letters.
   const hatched =
