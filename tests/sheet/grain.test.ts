@@ -112,8 +112,8 @@ describe('the grain of printing paper', () => {
       .join(' ')
 
   test('a card whose fold lies across the long side of its page says so; one along it does not', () => {
-    expect(said(card(105, 148))).toContain('score the card’s fold well')
-    expect(said(card(90, 250))).not.toContain('score the card’s fold well')
+    expect(said(card(105, 148))).toContain('across this card’s fold')
+    expect(said(card(90, 250))).not.toContain('across this card’s fold')
   })
 
   test('pieces lie with their main folds along the long side of their page, or say that they do not', () => {

@@ -7,8 +7,14 @@ import type { Rectangle } from './clip.ts'
 import type { Stretch } from './lettering.ts'
 import { edges, isIn, nearest } from './lettering.ts'
 
-/** How long an arrow is: as long as there is room for. */
-const LONG = [16, 12, 9, 6] as const
+/** How long an arrow with so many gaps in its shaft is: its dashes begin and end with a dash, as its look has them. */
+const longOf = (gaps: number): number => 1.5 + 2.2 * gaps
+
+/** As long as there is room for. */
+const LONG = [7, 5, 4, 2].map(longOf)
+
+/** In the list of lines. */
+export const SAMPLE_ARROW = longOf(6)
 
 /** Its barbs, along and square to it. */
 const BARB = { long: 1.5, half: 0.8 } as const

@@ -248,9 +248,9 @@ export const legend: readonly { readonly sign: Sign; readonly name: string; read
 
 /** What more is said of the grain: where no arrow is printed, and where the card's own fold lies across. */
 export function grainSays(lines: SheetLines, { acrossGrain = false }: Trim): string {
-  const where = lines === 'ticks' ? ' along the longest fold of each piece: no arrow, it would show' : ''
+  const where = lines === 'ticks' ? ' along each longest fold (no arrow, it would show)' : ''
   // Common practice, no source.
-  const across = acrossGrain ? '; in most paper along its long side, so score the card’s fold well' : ''
+  const across = acrossGrain ? '; most paper: across this card’s fold' : ''
   return `${where}${across}`
 }
 

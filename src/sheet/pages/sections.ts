@@ -4,7 +4,7 @@ import { mainFold } from '../../making/grain.ts'
 import type { Design, Tight } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import { triangle } from '../marks/care-marks.ts'
-import { grainArrow } from '../marks/grain-marks.ts'
+import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
 import {
   CARE,
@@ -190,7 +190,7 @@ function sample(sign: Sign, size: number): SheetMark[] {
       { mark: 'path', runs: [line], closed: false, role: 'place', of: 'legend' },
       { ...glueHatch([], 'legend'), runs: strokes(line) },
     ]
-  if (sign === 'grain') return [grainArrow([SAMPLE / 2, y], 0, SAMPLE, 'legend')]
+  if (sign === 'grain') return [grainArrow([SAMPLE / 2, y], 0, SAMPLE_ARROW, 'legend')]
   if (sign === 'care') return [triangle([SAMPLE / 2, y], [1, 0], 'legend')]
   if (sign !== 'glue' && sign !== 'behind')
     return [
