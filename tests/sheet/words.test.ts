@@ -12,8 +12,11 @@ import type { SheetLines } from '../../src/sheet/marks/instructions.ts'
 import { pieceName, stepsFor } from '../../src/sheet/marks/instructions.ts'
 import { wordWidth } from '../../src/sheet/marks/letters.ts'
 import { onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
+import type { Block } from '../../src/sheet/marks/setting.ts'
 import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/setting.ts'
 import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
+import { Shelves } from '../../src/sheet/pages/bed.ts'
+import { fittings, sectionsFor } from '../../src/sheet/pages/sections.ts'
 import { beak, card, dummy, moth, shelf } from './designs.ts'
 
 const wings = (tab: number, id = 'wings') => ({
@@ -424,21 +427,20 @@ describe('on to a next page', () => {
 })
 
 test('a list that goes on under something else says there what it is', () => {
-  const pages = layOut(dummy('garden'), { paper: 'letter', lines: 'ticks', copies: 2, care: [] })
-  const isOn = ({ marks }: SheetPage): boolean =>
-    marks.some((mark) => mark.mark === 'word' && mark.text === 'More sizes')
-  const last = (pages.find(isOn) as SheetPage).marks.filter((mark) => mark.mark === 'word')
-  // Labels are the red words of a page, and the numbers of its steps, which are smaller.
-  const labels = last.filter(({ role, size }) => role === 'dimension' && size > 3.5)
-  const rows = last.filter(
-    ({ text, bold, of }) => bold && of === undefined && ['card', 'lantern', 'moon', 'leaf'].includes(text),
-  )
-  expect(rows.length).toBe(4)
-  const over = rows.map(({ at: [x, y] }) =>
-    labels
-      .filter(({ at }) => Math.abs(at[0] - x) < 1 && at[1] < y)
-      .reduce((a, b) => (b.at[1] > a.at[1] ? b : a)),
-  )
-  for (const { text } of over) expect(text).toMatch(/^(Sizes in mm|More sizes)/)
-  expect(over.some(({ text }) => text === 'More sizes')).toBe(true)
+  const cells = [0, 80].map((x) => ({ x, y: 0, width: 60, bottom: 30 }))
+  const [, second] = cells as [(typeof cells)[number], (typeof cells)[number]]
+  const sizes = sectionsFor(dummy('garden'), 'front', fittings.close, {}, []).find(({ id }) => id === 'sizes')
+  const again = sizes?.again?.(60) ?? null
+  const row: Block = { width: 60, height: 8, marks: [] }
+  const shelves = new Shelves()
+  // Three rows fill the first column; in the second one something stands already.
+  shelves.put(() => row, [second])
+  const marks = shelves.flow([row, row, row, row], cells, 1, again) ?? []
+  const [label, ...others] = marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : []))
+  expect(others.map(({ text }) => text)).toEqual([])
+  expect(label?.text).toBe('More sizes')
+  expect(label?.at[0]).toBe(80)
+  expect(label?.at[1]).toBeGreaterThan(8)
+  // In an empty column it goes on without.
+  expect(new Shelves().flow([row, row, row, row], cells, 1, again)).toEqual([])
 })
