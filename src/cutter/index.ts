@@ -2,17 +2,19 @@
  * Sheets for a cutting machine: the flat pieces of a design, so many of each, side by side by their true outlines, each
  * line type a layer. Lengths in mm, y upwards.
  */
+import { mainFold } from '../making/grain.ts'
+import type { Blank, NestOptions, Stock } from '../making/nest.ts'
+import { NoRoomError, nest } from '../making/nest.ts'
 import type { Design, Piece } from '../paper/index.ts'
 import { nameOf, pieces } from '../paper/index.ts'
 import type { CutSheet, LineOptions } from './lines.ts'
 import { cutLines } from './lines.ts'
-import type { Blank, NestOptions, Stock } from './nest.ts'
-import { NoRoomError, nest } from './nest.ts'
 
+export { mainFold } from '../making/grain.ts'
+export type { Nested, NestOptions, Stock } from '../making/nest.ts'
 export { sheetDxf } from './dxf.ts'
 export type { CutSheet, Layer, LineOptions, Run } from './lines.ts'
 export { LAYERS } from './lines.ts'
-export type { Nested, NestOptions, Stock } from './nest.ts'
 export { cutSvg } from './svg.ts'
 
 export interface CutOptions extends NestOptions, LineOptions {
@@ -45,23 +47,6 @@ export interface SheetToCut extends CutSheet {
   readonly full: number
   /** Pieces whose main fold lies across the grain: the other way round they would not fit. */
   readonly acrossGrain: readonly string[]
-}
-
-/** The way of the folds that are longest together, radians; null without folds. */
-export function mainFold({ lines }: Piece): number | null {
-  const ways = new Map<number, { long: number; way: number }>()
-  for (const { kind, points } of lines) {
-    const [a, b] = points
-    if ((kind !== 'mountain' && kind !== 'valley') || !a || !b) continue
-    const way = Math.atan2(b[1] - a[1], b[0] - a[0])
-    // Ways that differ by less than half a degree, or by half a turn, are one.
-    const key = Math.round(((way + 2 * Math.PI) % Math.PI) / (Math.PI / 360)) % 360
-    const found = ways.get(key) ?? { long: 0, way }
-    ways.set(key, { ...found, long: found.long + Math.hypot(b[0] - a[0], b[1] - a[1]) })
-  }
-  let best: { long: number; way: number } | null = null
-  for (const one of ways.values()) if (!best || one.long > best.long + 1e-9) best = one
-  return best?.way ?? null
 }
 
 const paperOf = ({ papers }: Design, piece: string): string | null =>

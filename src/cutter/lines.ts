@@ -1,7 +1,8 @@
 /** What a machine cuts and scores on a sheet, in the order in which it should: creases, inner cuts, outlines. */
+
+import type { NestedSheet } from '../making/nest.ts'
+import { turned } from '../making/turn.ts'
 import type { Flat, LineKind, Piece } from '../paper/index.ts'
-import type { NestedSheet } from './nest.ts'
-import { turned } from './turn.ts'
 
 export type Layer = 'glue' | 'valley' | 'mountain' | 'crease' | 'inner-cut' | 'outline'
 

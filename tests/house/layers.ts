@@ -19,7 +19,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'src/class': ['src/booklet', 'src/sheet', 'src/drawing', 'src/paper'],
   'src/export': ['src/sheet', 'src/drawing', 'src/paper'],
   'src/sheet': ['src/drawing', 'src/making', 'src/paper'],
-  'src/cutter': ['src/paper'],
+  'src/cutter': ['src/making', 'src/paper'],
   'src/booklet': ['src/sheet', 'src/drawing', 'src/making', 'src/paper'],
   'src/drawing': ['src/making', 'src/paper'],
   'src/making': ['src/paper'],

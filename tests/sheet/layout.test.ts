@@ -263,10 +263,11 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
     )
     const lost = placed.flatMap(({ piece: id, place, page }) => {
       const piece = pieces(design).find((one) => one.id === id) as Piece
-      const back = ([x, y]: Point): Point => [
-        (x - place.origin[0]) * (place.mirrored ? -1 : 1),
-        place.origin[1] - y,
-      ]
+      const back = ([x, y]: Point): Point => {
+        const [u, v] = [(x - place.origin[0]) * (place.mirrored ? -1 : 1), place.origin[1] - y]
+        const [cos, sin] = [Math.cos(place.turn ?? 0), Math.sin(place.turn ?? 0)]
+        return [cos * u + sin * v, cos * v - sin * u]
+      }
       const drawn = paths(page).flatMap((path) => path.runs.map((run) => ({ path, run: run.map(back) })))
       return piece.lines.filter(
         (line) =>

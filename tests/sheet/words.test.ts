@@ -12,8 +12,11 @@ import type { SheetLines } from '../../src/sheet/marks/instructions.ts'
 import { pieceName, stepsFor } from '../../src/sheet/marks/instructions.ts'
 import { wordWidth } from '../../src/sheet/marks/letters.ts'
 import { onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
+import type { Block } from '../../src/sheet/marks/setting.ts'
 import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/setting.ts'
 import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
+import { Shelves } from '../../src/sheet/pages/bed.ts'
+import { fittings, sectionsFor } from '../../src/sheet/pages/sections.ts'
 import { beak, card, dummy, moth, shelf } from './designs.ts'
 
 const wings = (tab: number, id = 'wings') => ({
@@ -347,7 +350,7 @@ describe('on to a next page', () => {
   const wide = card(
     105,
     148,
-    Array.from({ length: 7 }, (_, k) => ({
+    Array.from({ length: 3 }, (_, k) => ({
       ...wings(10, `wings-${k}`),
       apex: 10 + k,
       foot: 30 + 3 * (k % 5),
@@ -356,7 +359,7 @@ describe('on to a next page', () => {
   )
 
   test.each(['inside', 'outside'] as const)(
-    'pieces stand apart in rows, the high ones first, named below, printed for the %s',
+    'few pieces stand apart in rows, the high ones first, named below, printed for the %s',
     (face) => {
       const sheets = layOut(wide, { paper: 'a4', lines: face === 'outside' ? 'back' : 'front' }).filter(
         ({ placed }) => placed.some(({ piece }) => piece !== 'card'),
@@ -377,7 +380,7 @@ describe('on to a next page', () => {
           }
         }),
       )
-      expect(seenOnes).toHaveLength(7)
+      expect(seenOnes).toHaveLength(3)
       seenOnes.forEach((a, k) => {
         const [, , width, height] = sheets[a.number]?.box ?? [0, 0, 0, 0]
         expect(Math.min(a.left, a.top, width - a.right, height - a.bottom)).toBeGreaterThan(7.99)
@@ -424,20 +427,21 @@ describe('on to a next page', () => {
 })
 
 test('a list that goes on under something else says there what it is', () => {
-  const design = dummy('night-garden')
-  const pages = layOut(design, { paper: 'a4', lines: 'back' })
-  const last = (pages.at(-1) as SheetPage).marks.filter((mark) => mark.mark === 'word')
-  // Labels are the red words of a page, and the numbers of its steps, which are smaller.
-  const labels = last.filter(({ role, size }) => role === 'dimension' && size > 3.5)
-  const rows = last.filter(
-    ({ text, bold, of }) => bold && of === undefined && ['card', 'lantern', 'moon', 'leaf'].includes(text),
-  )
-  expect(rows.length).toBe(4)
-  const over = rows.map(({ at: [x, y] }) =>
-    labels
-      .filter(({ at }) => Math.abs(at[0] - x) < 1 && at[1] < y)
-      .reduce((a, b) => (b.at[1] > a.at[1] ? b : a)),
-  )
-  for (const { text } of over) expect(text).toMatch(/^(Sizes in mm|More sizes)/)
-  expect(over.some(({ text }) => text === 'More sizes')).toBe(true)
+  const cells = [0, 80].map((x) => ({ x, y: 0, width: 60, bottom: 30 }))
+  const [, second] = cells as [(typeof cells)[number], (typeof cells)[number]]
+  const sizes = sectionsFor(dummy('garden'), 'front', fittings.close, {}, []).find(({ id }) => id === 'sizes')
+  const again = sizes?.again?.(60) ?? null
+  const row: Block = { ...paragraph([{ text: 'moon' }], { size: 3, leading: 8 }, 60), height: 8 }
+  const shelves = new Shelves()
+  // Three rows fill the first column; in the second one something stands already.
+  shelves.put(() => row, [second])
+  const marks = shelves.flow([row, row, row, row], cells, 1, again) ?? []
+  const said = marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : []))
+  const [label] = said.filter(({ text }) => text !== 'moon')
+  expect(said).toHaveLength(5)
+  expect(label?.text).toBe('More sizes')
+  expect(label?.at[0]).toBeCloseTo(80, 9)
+  expect(label?.at[1]).toBeGreaterThan(8)
+  // In an empty column it goes on without.
+  expect(new Shelves().flow([row, row, row, row], cells, 1, again)).toHaveLength(4)
 })

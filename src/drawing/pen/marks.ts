@@ -18,6 +18,7 @@ export type Role =
   | 'behind' // a place that is glued on the other face
   | 'crease'
   | 'care' // beside what is to be cut or glued more exactly than all the rest
+  | 'grain' // beside a fold: that way the paper's fibres should run
   | 'picture' // an outline of what is drawn on the paper, to be coloured in
   | 'edge' // the outer edge of the paper, or of a panel in the view
   // surfaces

@@ -2,7 +2,7 @@ import type { Frame } from '../plane/frame.ts'
 import { sameLay } from '../plane/lay.ts'
 import type { Build, CreasePart, Hang, OwnPiece, PanelPart } from './build.ts'
 import type { Field, Fitted, Kind, Placed, Room, Share } from './kind.ts'
-import { SMALLEST, stretchIn, tabFor } from './shared/fitting.ts'
+import { SMALLEST, stretchIn, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import { ownPiece, tabField, tabOutline } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
 
@@ -197,7 +197,7 @@ export function floatingLayerFits(room: Room, share: Share): readonly (Fitted<Fl
   const height = Math.round(0.22 * depth)
   const reach = Math.round(0.75 * depth)
   const wall = Math.round(0.75 * reach)
-  const tab = Math.min(tabFor(height), reach - wall)
+  const tab = Math.min(tabOn(room.caliper ?? USUAL_CALIPER, height), reach - wall)
   if (end - start < SMALLEST || height < SMALLEST) return [null]
   return [
     { variant: '', fields: { start, end, height, left: reach, right: reach, walls: [-wall, 0, wall], tab } },

@@ -3,7 +3,7 @@ import { sameLay } from '../plane/lay.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
 import type { Change, Field, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { together } from './kind.ts'
-import { SMALLEST, stretchIn, tabFor } from './shared/fitting.ts'
+import { SMALLEST, stretchIn, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, stretchFields } from './shared/parallel.ts'
@@ -144,7 +144,7 @@ export function gluedTentFits(room: Room, share: Share): readonly (Fitted<GluedT
         rightWall: wall,
         side,
         pop: 'up',
-        tab: tabFor(foot),
+        tab: tabOn(room.caliper ?? USUAL_CALIPER, foot),
       },
     }
   }

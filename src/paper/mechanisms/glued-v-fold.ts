@@ -4,7 +4,7 @@ import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
 import type { Change, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { together } from './kind.ts'
-import { SMALLEST, tabFor } from './shared/fitting.ts'
+import { SMALLEST, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import type { TabEdge } from './shared/own-piece.ts'
 import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
@@ -195,7 +195,17 @@ export function gluedVFoldFits(
     const ridge = Math.round(0.9 * foot)
     return {
       variant: `${side}, ${toward > 0 ? 'away from the start' : 'back to the start'}`,
-      fields: { apex, toward, left: side2, right: side2, foot, ridge, side, pop: 'up', tab: tabFor(foot) },
+      fields: {
+        apex,
+        toward,
+        left: side2,
+        right: side2,
+        foot,
+        ridge,
+        side,
+        pop: 'up',
+        tab: tabOn(room.caliper ?? USUAL_CALIPER, foot),
+      },
     }
   }
   return [one('inside', 1), one('inside', -1), one('outside', 1), one('outside', -1)]

@@ -126,6 +126,8 @@ export interface Room {
   depth(from: number, to: number): number
   /** How far the card reaches beyond the crease at a place of it when it is shut. */
   beyond(along: number): number
+  /** How thick the card's paper is: tabs are as wide as it asks for. */
+  readonly caliper?: number
   /** Of a panel: the middle and the radius of the largest circle that is free on it. */
   readonly spot?: { readonly at: Flat; readonly radius: number }
 }

@@ -79,6 +79,8 @@ export interface Trim {
   readonly ends?: number
   /** How large a cover is that this paper cannot hold, laid open: it is cut from other card. */
   readonly cover?: readonly [wide: number, high: number]
+  /** The card's fold lies across the long side of the paper, along which its fibres run nearly always. */
+  readonly acrossGrain?: boolean
   /** All is printed so many times as large, to make up for a printer. */
   readonly stretch?: number
 }
@@ -228,7 +230,7 @@ export const shortEdge: Readonly<Record<SheetFace, string>> = {
 }
 
 /** What is marked on a sheet, and what it asks for, as seen on the printed side. */
-export type Sign = LineKind | 'tape' | 'place' | 'behind' | 'care' | 'picture'
+export type Sign = LineKind | 'tape' | 'place' | 'behind' | 'care' | 'grain' | 'picture'
 
 export const legend: readonly { readonly sign: Sign; readonly name: string; readonly does: string }[] = [
   { sign: 'cut', name: 'Cut', does: 'through the paper, along every solid line' },
@@ -240,8 +242,17 @@ export const legend: readonly { readonly sign: Sign; readonly name: string; read
   { sign: 'behind', name: 'Glue behind', does: 'here, but on the other face (tape too)' },
   { sign: 'place', name: 'Place', does: 'where another piece goes: no cut, no fold' },
   { sign: 'care', name: 'Care', does: 'cut or glue this one with care' },
+  { sign: 'grain', name: 'Grain', does: 'paper’s fibres run this way' },
   { sign: 'picture', name: 'Picture', does: 'fine grey dots: colour them in before you cut' },
 ]
+
+/** What more is said of the grain: where no arrow is printed, and where the card's own fold lies across. */
+export function grainSays(lines: SheetLines, { acrossGrain = false }: Trim): string {
+  const where = lines === 'ticks' ? ' along each longest fold (no arrow, it would show)' : ''
+  // Common practice, no source.
+  const across = acrossGrain ? '; most paper: across this card’s fold' : ''
+  return `${where}${across}`
+}
 
 /** How far what asks for care may not be off: the least of the sizes that are marked, of lengths and of angles. */
 export function careSays(care: readonly Tight[]): string {

@@ -41,6 +41,7 @@ export const looks = {
   picture: { colour: '#7b829c', width: 0.2, dash: [0.35, 0.55] },
   // The three sides of a small triangle, open at its corners: never a line that goes on.
   care: { colour: INK, width: 0.35, dash: [2, 1], round: true },
+  grain: { colour: INK, width: 0.25, dash: [1.5, 0.7] },
   behind: { colour: INK, width: 0.45, dash: [0.01, 1.3], round: true },
   axis: { colour: INK, width: 0.25, dash: [] },
   guide: { colour: INK, width: 0.2, dash: [0.3, 0.7] },

@@ -2,10 +2,13 @@ import { intersection } from 'polyclip-ts'
 import { hatch, strokes } from '../../drawing/pen/hatch.ts'
 import { inset } from '../../drawing/pen/inset.ts'
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
+import { longestFold } from '../../making/grain.ts'
+import { turned } from '../../making/turn.ts'
 import type { LineKind, Piece, PieceLine, Tight } from '../../paper/index.ts'
 import { careMarks, careOf } from './care-marks.ts'
 import type { Rectangle } from './clip.ts'
 import { beside, clipped } from './clip.ts'
+import { grainMark } from './grain-marks.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
 import type { JointPlace } from './joint-places.ts'
@@ -17,19 +20,21 @@ export interface Place {
   readonly origin: Point
   /** Printed for the outside: left and right swapped. */
   readonly mirrored: boolean
+  /** Turned first about the piece's 0, 0, radians, counter-clockwise as seen from its front; not turned unless said. */
+  readonly turn?: number
 }
 
-const turned: Partial<Record<LineKind, LineKind>> = { mountain: 'valley', valley: 'mountain' }
+const otherWay: Partial<Record<LineKind, LineKind>> = { mountain: 'valley', valley: 'mountain' }
 
 /** What a fold is as seen on the printed side. */
 export const seen = (kind: LineKind, face: SheetFace): LineKind =>
-  face === 'inside' ? kind : (turned[kind] ?? kind)
+  face === 'inside' ? kind : (otherWay[kind] ?? kind)
 
 /** A point of a piece, on the page. */
-export const onPage = ({ origin, mirrored }: Place, [x, y]: Point): Point => [
-  origin[0] + (mirrored ? -x : x),
-  origin[1] - y,
-]
+export function onPage({ origin, mirrored, turn = 0 }: Place, point: Point): Point {
+  const [x, y] = turned(point, turn)
+  return [origin[0] + (mirrored ? -x : x), origin[1] - y]
+}
 
 const inside = ([x, y]: Point, [left, top, right, bottom]: Rectangle): boolean =>
   x >= left && x <= right && y >= top && y <= bottom
@@ -276,13 +281,25 @@ export function pieceMarks(
     outline,
   })
   const kept = [...taken, ...marked.map(({ box }) => box)]
+  // A good copy is seen: there the list of lines says it in words.
+  const fold = lines === 'ticks' ? null : longestFold(piece)
+  const arrow =
+    fold &&
+    grainMark(
+      [onPage(place, fold[0]), onPage(place, fold[1])],
+      {
+        lines: [...allFolds, ...drawnStrokes],
+        ...{ taken: kept, areas: placed.flatMap(({ areas }) => areas), outline, printable },
+      },
+      `${piece.id}-grain`,
+    )
   // The hatching keeps clear of them as it does of letters.
   const hatched =
     marked.length === 0
       ? ground
       : [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, kept, allFolds))]
   return {
-    lines: [...hatched, ...marked.map(({ mark }) => mark)],
+    lines: [...hatched, ...marked.map(({ mark }) => mark), ...(arrow ? [arrow] : [])],
     words,
     taken: kept,
     lost: lost.map(({ letter }) => letter),

@@ -1,3 +1,4 @@
+import { turned } from '../../making/turn.ts'
 import type { Design, Joint } from '../../paper/index.ts'
 import { jointsOf } from '../../paper/index.ts'
 import type { SheetFace } from './instructions.ts'
@@ -69,11 +70,17 @@ function awayWays(design: Design): ReadonlyMap<string, Vector> {
 
 export type End = 'below' | 'above' | 'at the left' | 'at the right'
 
-/** Where on each printed piece its reader's end is; a piece whose places do not tell is left out. */
-export function readersEnds(design: Design, face: SheetFace): ReadonlyMap<string, End> {
-  const endOf = ([x, y]: Vector): End => {
+/** Where on each printed piece its reader's end is, by how it is turned; a piece whose places do not tell is left out. */
+export type Ends = (piece: string, turn?: number) => End | undefined
+
+/** Where the reader's ends are on the pieces of a design, printed on one face. */
+export function readersEnds(design: Design, face: SheetFace): Ends {
+  const ways = awayWays(design)
+  return (piece, turn = 0) => {
+    const way = ways.get(piece)
+    if (!way) return undefined
+    const [x, y] = turned(way, turn)
     if (Math.abs(y) >= Math.abs(x)) return y > 0 ? 'below' : 'above'
     return x > 0 === (face === 'inside') ? 'at the left' : 'at the right'
   }
-  return new Map([...awayWays(design)].map(([piece, way]) => [piece, endOf(way)]))
 }

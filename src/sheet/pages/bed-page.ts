@@ -61,10 +61,14 @@ export interface BedPage {
 }
 
 /** What is to be trimmed off the paper where the card's edge is too near its edge to be printed, mm a side. */
-function trimOf({ card, printable }: Bed): Trim {
+function trimOf({ card, printable, turn }: Bed): Trim {
   const wide = card[0] < printable[0]
   const high = card[1] < printable[1]
-  return { ...(wide ? { sides: Math.max(0, card[0]) } : {}), ...(high ? { ends: Math.max(0, card[1]) } : {}) }
+  return {
+    ...(wide ? { sides: Math.max(0, card[0]) } : {}),
+    ...(high ? { ends: Math.max(0, card[1]) } : {}),
+    ...(turn.width > turn.height ? { acrossGrain: true } : {}),
+  }
 }
 
 type Home = 'column' | 'strip'
@@ -110,7 +114,12 @@ function cellsFor(id: Section['id'], { column, top, strip }: Bed, homes: typeof 
   return homes[id] === 'column' ? [...margin, ...below] : [...below, ...margin]
 }
 
-function arrange({ bed, drawn, bare, notes, sections, homes }: Try): BedPage {
+/** A page as it is tried: what is written at the piece is found when this one is taken. */
+interface Arranged extends Omit<BedPage, 'marks'> {
+  readonly marks: () => readonly SheetMark[]
+}
+
+function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
   const marks: SheetMark[] = [...drawn.lines, ...drawn.words]
   const shelves = new Shelves()
   const left: Section[] = []
@@ -130,8 +139,10 @@ function arrange({ bed, drawn, bare, notes, sections, homes }: Try): BedPage {
     // Rulers in the gap below the card leave no strip there.
     if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
   }
-  marks.push(...furniture(bed), ...nameOf(bed, drawn, rulersAt?.taken, notes(trimOf(bed))))
-  return { bed, marks, left, trim: trimOf(bed), checked }
+  const taken = rulersAt?.taken
+  const trim = trimOf(bed)
+  const whole = () => [...marks, ...furniture(bed), ...nameOf(bed, drawn, taken, notes(trim))]
+  return { bed, marks: whole, left, trim, checked }
 }
 
 const NOTE = { size: 2.5, leading: 3 }
@@ -227,17 +238,18 @@ export function bedPage(
     const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable, care)
     return { bed, drawn, bare: once(() => bareRulers(bed)) }
   })
-  const cost = (page: BedPage): number => page.left.length + (page.checked ? 0 : 10)
-  let best: BedPage | undefined
+  const cost = (page: Arranged): number => page.left.length + (page.checked ? 0 : 10)
+  const taken = (page: Arranged): BedPage => ({ ...page, marks: page.marks() })
+  let best: Arranged | undefined
   for (const type of [fittings.roomy, fittings.close, fittings.tight] satisfies Fitting[]) {
     for (const { bed, drawn, bare } of beds) {
       const sections = wanted(type, trimOf(bed))
       for (const homes of choices) {
         const page = arrange({ bed, drawn, bare, notes, sections, homes })
-        if (cost(page) === 0) return page
+        if (cost(page) === 0) return taken(page)
         if (!best || cost(page) < cost(best)) best = page
       }
     }
   }
-  return best as BedPage
+  return taken(best as Arranged)
 }

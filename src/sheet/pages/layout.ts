@@ -12,6 +12,7 @@
  *
  * Where the card leaves no room for a section, a further page of words takes it.
  */
+import { artColours } from '../../drawing/art/colours.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
@@ -179,7 +180,7 @@ function pictureMarks(
   lines: SheetLines,
 ): PathMark[] {
   const words = marks.flatMap((mark): Rectangle[] => {
-    if (mark.mark !== 'word' && mark.role !== 'care') return []
+    if (mark.mark !== 'word' && mark.role !== 'care' && mark.role !== 'grain') return []
     const [l, t, r, b] = extent(mark)
     return [[l - CLEAR, t - CLEAR, r + CLEAR, b + CLEAR]]
   })
@@ -290,7 +291,33 @@ function laidOut(
     ...(first ? times(card, copies - 1) : []),
     ...others.filter((piece) => !large.includes(piece)).flatMap((piece) => times(piece, copies)),
   ]
-  const further = piecePages(design, beside, paper, lines, care, waiting)
+  const wordsLeft = (left: ReadonlySet<Section['id']>): { turn: Turned; pages: SheetMark[][] } => {
+    const [lying, standing] = turns(paper)
+    const turn = columnsOn(lying) > 1 ? lying : standing
+    const pagesIn = (type: Fitting): SheetMark[][] => {
+      const rest = waiting(type).filter(({ id }) => left.has(id))
+      return rest.length === 0 ? [] : wordPages([nameSection(design), ...rest], turn)
+    }
+    // In smaller type only where that spares a page: the last one would hold a few words alone.
+    const pages = [fittings.roomy, fittings.close, fittings.tight].map(pagesIn)
+    const fewest = Math.min(...pages.map(({ length }) => length))
+    return { turn, pages: pages.find(({ length }) => length === fewest) ?? [] }
+  }
+  const printed = face === 'inside' ? 'front' : 'back'
+  const isPlain = (id: string): boolean =>
+    lines !== 'ticks' &&
+    artOutlines(design, id, printed).length === 0 &&
+    (options.art !== 'colour' || artColours(adorned, id, printed).length === 0)
+  const further = piecePages(
+    design,
+    beside,
+    paper,
+    lines,
+    care,
+    waiting,
+    (left) => wordsLeft(left).pages.length,
+    isPlain,
+  )
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed'], part?: Part) =>
     ({
       box: [0, 0, turn.width, turn.height],
@@ -315,12 +342,8 @@ function laidOut(
     ...times(card, copies).flatMap(() => joined),
     ...further.pages.map(({ turn, marks, placed }) => page(turn, marks, placed)),
   ]
-  if (further.left.size > 0) {
-    const rest = waiting(fittings.roomy).filter(({ id }) => further.left.has(id))
-    const [lying, standing] = turns(paper)
-    const turn = columnsOn(lying) > 1 ? lying : standing
-    pages.push(...wordPages([nameSection(design), ...rest], turn).map((marks) => page(turn, marks, [])))
-  }
+  const { turn, pages: ofWords } = wordsLeft(further.left)
+  pages.push(...ofWords.map((marks) => page(turn, marks, [])))
   const flat = new Map(all.map((piece) => [piece.id, piece]))
   const paint = (one: Pick<SheetPage, 'placed' | 'marks'>): Painting | null => {
     const placed = one.placed.flatMap(({ piece: id, place }) => {

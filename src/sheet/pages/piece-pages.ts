@@ -1,22 +1,26 @@
+import { mainFold } from '../../making/grain.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
+import { signedArea } from '../../paper/plane/convex.ts'
 import type { Rectangle } from '../marks/clip.ts'
-import { EVERYWHERE } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
-import { coverEdge, faceOf, pieceName, trimStep } from '../marks/instructions.ts'
+import { coverEdge, faceOf, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Place } from '../marks/piece-marks.ts'
-import { pieceMarks } from '../marks/piece-marks.ts'
-import type { End } from '../marks/readers-end.ts'
 import { readersEnds } from '../marks/readers-end.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { Run, SheetMark } from '../marks/setting.ts'
-import { extent, moved, paragraph, stack } from '../marks/setting.ts'
+import { moved, stack } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
-import { GAP, MARGIN, placeAt, Shelves } from './bed.ts'
+import { GAP, MARGIN, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
 import type { Turned } from './fit.ts'
-import { boxOf, turns } from './fit.ts'
+import { turns } from './fit.ts'
+import type { Cut, Cuts, Job } from './named-piece.ts'
+import { cutsOf, movedPlace, nameOfPiece } from './named-piece.ts'
+import { nestedIn, nothingKnown, roundNested } from './nested.ts'
 import type { Paper } from './paper-sizes.ts'
+import type { Spot } from './rows.ts'
+import { APART, besideRows, columnsIn, LEAST, shelved } from './rows.ts'
 import type { Fitting, Section } from './sections.ts'
 import { checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
 
@@ -27,61 +31,11 @@ export interface PiecePage {
   readonly placed: readonly { readonly piece: string; readonly place: Place }[]
 }
 
-/** Between pieces with all that is written beside them, mm. */
-const APART = 5
-
-const NAME = { size: 2.9, leading: 3.6 }
-
-const NAME_DROP = 1.6
-
 /** Lists that may run on in a next column. */
 const PARTED: ReadonlySet<Section['id']> = new Set(['sizes', 'joints', 'steps'])
 
 /** Between the rows of a section that the end of a column parts, mm. */
 const ROW_GAP = 1.2
-
-interface Job {
-  readonly design: Design
-  readonly lines: SheetLines
-  readonly care: readonly Tight[]
-  readonly ends: ReadonlyMap<string, End>
-}
-
-/** A piece, its letters and its name, with their left top corner at 0, 0. */
-interface Cut {
-  readonly piece: Piece
-  readonly place: Place
-  readonly marks: readonly SheetMark[]
-  readonly width: number
-  readonly height: number
-}
-
-const boundsOf = (marks: readonly SheetMark[]): Rectangle => {
-  const boxes = marks.map(extent)
-  return [
-    Math.min(...boxes.map((b) => b[0])),
-    Math.min(...boxes.map((b) => b[1])),
-    Math.max(...boxes.map((b) => b[2])),
-    Math.max(...boxes.map((b) => b[3])),
-  ]
-}
-
-const movedPlace = ({ origin: [x, y], mirrored }: Place, dx: number, dy: number): Place => ({
-  origin: [x + dx, y + dy],
-  mirrored,
-})
-
-/** What a piece is called, which of its faces this is, and which of its ends is the reader's. */
-function nameOfPiece(piece: Piece, end: End | undefined, lines: SheetLines): readonly Run[] {
-  const face = lines === 'back' ? 'back' : 'front'
-  return [
-    { text: pieceName(piece.id), bold: true },
-    { text: ` ${face}${end === undefined ? '' : `, reader’s end ${end}`}` },
-  ]
-}
-
-/** A column of words is no narrower than this, mm. */
-const LEAST = 50
 
 /** How words stand on free paper: in which type they are tried, in columns about so wide, mm. */
 interface Manner {
@@ -98,85 +52,11 @@ const manners: readonly Manner[] = [
   { types: [fittings.tight], column: 56 },
 ]
 
-/** A piece with all that is written at it. */
-function cutOf({ design, lines, care, ends }: Job, piece: Piece): Cut {
-  const place = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
-  const joints = placesOn(design, piece.id, faceOf(lines))
-  const { lines: paths, words } = pieceMarks(piece, joints, place, lines, EVERYWHERE, care)
-  const drawn = [...paths, ...words]
-  const [left, , right, bottom] = boundsOf(drawn)
-  const runs = nameOfPiece(piece, ends.get(piece.id), lines)
-  const name = paragraph(runs, NAME, Math.max(right - left, 34), 'name')
-  const marks = [...drawn, ...name.marks.map((mark) => moved(mark, left, bottom + NAME_DROP))]
-  const box = boundsOf(marks)
-  return {
-    piece,
-    place: movedPlace(place, -box[0], -box[1]),
-    marks: marks.map((mark) => moved(mark, -box[0], -box[1])),
-    width: box[2] - box[0],
-    height: box[3] - box[1],
-  }
-}
-
-interface Spot {
-  readonly cut: Cut
-  readonly x: number
-  readonly y: number
-}
-
-/** Rows of pieces, the highest first, on as many pages as they take. */
-function shelved(cuts: readonly Cut[], width: number, height: number): Spot[][] {
-  const pages: Spot[][] = []
-  let row = { x: 0, y: 0, height: 0 }
-  for (const cut of [...cuts].sort((a, b) => b.height - a.height)) {
-    if (row.x > 0 && row.x + cut.width > width) row = { x: 0, y: row.y + row.height + APART, height: 0 }
-    if (pages.length === 0 || row.y + cut.height > height) {
-      pages.push([])
-      row = { x: 0, y: 0, height: 0 }
-    }
-    pages.at(-1)?.push({ cut, x: row.x, y: row.y })
-    row = { x: row.x + cut.width + APART, y: row.y, height: Math.max(row.height, cut.height) }
-  }
-  return pages
-}
-
 const drawn = (spots: readonly Spot[], turn: Turned): PiecePage => ({
   turn,
   marks: spots.flatMap(({ cut, x, y }) => cut.marks.map((mark) => moved(mark, x, y))),
   placed: spots.map(({ cut, x, y }) => ({ piece: cut.piece.id, place: movedPlace(cut.place, x, y) })),
 })
-
-/** Columns of words in a rectangle, as many as are pleasant to read. */
-function columnsIn([left, top, right, bottom]: Rectangle, usual: number): readonly Cell[] {
-  const whole = right - left
-  const count = Math.max(1, Math.min(4, Math.floor((whole + GAP) / (usual + GAP))))
-  const width = (whole - (count - 1) * GAP) / count
-  if (width < LEAST) return []
-  return Array.from({ length: count }, (_, k) => ({ x: left + k * (width + GAP), y: top, width, bottom }))
-}
-
-/** The free paper of a page of rows: beside all rows or the last, and below them. */
-function freeCells(spots: readonly Spot[], { width }: Turned, foot: number, usual: number): readonly Cell[] {
-  const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
-  const lastTop = Math.max(...spots.map(({ y }) => y))
-  const beside = (of: readonly Spot[], low: number): readonly Cell[] => {
-    const far = Math.max(...of.map(({ cut, x }) => x + cut.width)) + GAP
-    return of.length === 0
-      ? []
-      : columnsIn([far, Math.min(...of.map(({ y }) => y)), width - MARGIN, low], usual)
-  }
-  const above = beside(
-    spots.filter(({ y }) => y < lastTop),
-    lastTop - GAP,
-  )
-  // What stands beside the last row may run on below it.
-  const right = beside(
-    spots.filter(({ y }) => y === lastTop),
-    foot - APART,
-  )
-  const edge = right[0] ? right[0].x - GAP : width - MARGIN
-  return [...above, ...right, ...columnsIn([MARGIN, bottom + GAP, edge, foot - APART], usual)]
-}
 
 /** Pages of pieces, and the sections of words that found no room on them. */
 export interface PiecePages {
@@ -202,10 +82,10 @@ function checkBeside(
   return { words: block.marks.map((mark) => moved(mark, x, top)), top }
 }
 
-/** The words on a page of rows: its head, its check lines, and what else finds room. */
+/** The words on a page of pieces: its head, its check lines, and what else finds room. */
 function wordsOn(
   spots: readonly Spot[],
-  turn: Turned,
+  { turn, freeOn }: Pick<Way, 'turn' | 'freeOn'>,
   head: readonly SheetMark[],
   waiting: (type: Fitting) => readonly Section[],
   left: Set<Section['id']>,
@@ -217,7 +97,7 @@ function wordsOn(
   const { words, top } = left.has('check') ? checkBeside(spots, turn, stretch) : { words: [], top: foot }
   if (words.length > 0) left.delete('check')
   marks.push(...words)
-  const free = freeCells(spots, turn, Math.min(foot, top), column)
+  const free = freeOn(spots, Math.min(foot, top), column)
   const shelves = new Shelves()
   const place = (section: Section, cells: readonly Cell[]): void => {
     const found = shelves.put(section.block, cells)
@@ -258,10 +138,10 @@ function alone(
   waiting: (type: Fitting) => readonly Section[],
 ): { readonly page: PiecePage; readonly left: readonly Section[] } {
   const isCover = piece.id === 'cover'
-  const head = (width: number) => pieceHeader(design, lines, width, isCover)
+  const head = (width: number) => pieceHeader(design, lines, width, { isCover })
   const name: readonly Run[] = isCover
     ? [{ text: coverEdge[faceOf(lines)] }]
-    : nameOfPiece(piece, ends.get(piece.id), lines)
+    : nameOfPiece(piece, ends(piece.id), lines)
   const named = (trim: Trim): readonly Run[] => {
     const trimming = trimStep(trim)
     return trimming === null ? name : [...name, { text: `. ${trimming}` }]
@@ -286,10 +166,65 @@ function alone(
   return { page, left }
 }
 
+/** Pieces on pages of one turn, and what paper they leave free there. */
+interface Way {
+  readonly turn: Turned
+  readonly pages: readonly (readonly Spot[])[]
+  readonly large: readonly Piece[]
+  /** So many main folds lie across the grain. */
+  readonly across: number
+  /** How much paper the pieces take from the first to the last of each page, mm²; more where they are harder to read. */
+  readonly taken: number
+  freeOn(spots: readonly Spot[], foot: number, column: number): readonly Cell[]
+}
+
+const QUARTERS = [0, Math.PI / 2, -Math.PI / 2, Math.PI]
+
+/** Rows are easier to look through: they may take so many times as much paper, if no more pages. */
+const TIDY = 1.2
+
+/** So many times as much paper is as good as pieces that stand on their heads. */
+const UPSIDE_DOWN = 1.02
+
+/** About so wide is a column of words, mm, and so much of the paper that pieces leave can hold them. */
+const COLUMN = 75
+
+const USABLE = 0.6
+
+/** The same turn between half a turn back and half a turn on. */
+const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn))
+
+/** The grain of printing paper runs along its long side, nearly always. Common practice, no source. */
+const grainOf = ({ width, height }: Turned): number => (width > height ? 0 : Math.PI / 2)
+
+/** The turns that lay the main fold of a piece along the grain of its page, the least one first; without a fold two will do. */
+function turnsAlong(piece: Piece, turn: Turned): readonly number[] {
+  const fold = mainFold(piece)
+  if (fold === null) return QUARTERS.slice(0, 2)
+  const along = [grainOf(turn) - fold, grainOf(turn) - fold + Math.PI].map(least)
+  // A quarter turn is one, whatever sums of fractions say.
+  const exact = along.map((one) => QUARTERS.find((quarter) => Math.abs(least(quarter - one)) < 1e-9) ?? one)
+  return exact.sort((a, b) => Math.abs(a) - Math.abs(b))
+}
+
+/** A piece in the ways in which it may lie on a page: with its main fold along the grain, else any quarter turn. */
+interface Lying {
+  readonly piece: Piece
+  /** In its least turn. */
+  readonly upright: Cuts
+  /** In all turns. */
+  readonly turned: readonly Cut[]
+  readonly isAcross: boolean
+}
+
 /**
- * Pieces that are glued on, each at true size and with its name, in rows on as few pages as rows take; those that
- * leave no room for words have a page to themselves, and so has the cover, which comes last. Words that found no room beside the card stand on free paper.
+ * Pieces that are glued on, each at true size and with its name, side by side on as few pages as they take; those that
+ * leave no room for words have a page to themselves, and so has the cover, which comes last. They lie by their true
+ * outlines, or in rows where those leave better room for words. Words that found no room beside the card stand on free
+ * paper.
  * @param waiting these words, in a type
+ * @param isPlain whether a piece carries its name
+ * @param further how many pages of words alone some of them would take
  */
 export function piecePages(
   design: Design,
@@ -298,50 +233,140 @@ export function piecePages(
   lines: SheetLines,
   care: readonly Tight[],
   waiting: (type: Fitting) => readonly Section[],
+  further: (left: ReadonlySet<Section['id']>) => number,
+  isPlain: Job['isPlain'],
 ): PiecePages {
   const room = (turn: Turned) => {
-    const head = pieceHeader(design, lines, turn.width - 2 * MARGIN)
-    const top = MARGIN + head.height + 5
+    const head = (full: number) => pieceHeader(design, lines, turn.width - 2 * MARGIN, { full })
+    const top = MARGIN + head(1).height + 5
     const foot = rulers().height + APART
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
-  const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)) }
-  const drawnOnce = new Map([...new Set(flat)].map((piece) => [piece, cutOf(job, piece)]))
-  const cuts = flat.map((piece) => drawnOnce.get(piece) as Cut)
-  const ways = turns(paper).map((turn) => {
+  const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)), isPlain }
+  const known = new Map<string, Cuts>()
+  const cuts = (piece: Piece, turn: number, isAcross: boolean): Cuts => {
+    const key = `${piece.id} ${turn} ${isAcross}`
+    const found = known.get(key) ?? cutsOf(job, piece, turn, isAcross)
+    known.set(key, found)
+    return found
+  }
+  const before = nothingKnown()
+  const lyingOn = (piece: Piece, turn: Turned): Lying | null => {
     const { width, height } = room(turn)
-    const small = cuts.filter((cut) => cut.piece.id !== 'cover' && cut.width <= width && cut.height <= height)
-    const large = cuts.filter((cut) => !small.includes(cut))
-    return { turn, rows: shelved(small, width, height), large }
-  })
-  const count = ({ rows, large }: (typeof ways)[number]): number => rows.length + large.length
-  const fewest = Math.min(...ways.map(count))
-  const filled = ({ turn, rows, large }: (typeof ways)[number], manner: Manner): PiecePages => {
-    const { head, top } = room(turn)
+    const fits = (cut: Cut): boolean => cut.width <= width && cut.height <= height
+    const fitting = (by: readonly number[], isAcross: boolean): readonly Cuts[] =>
+      by
+        .map((one) => cuts(piece, one, isAcross))
+        .filter(({ below }) => fits(below))
+        .map(({ below, close }) => ({ below, close: close.filter(fits) }))
+    if (piece.id === 'cover') return null
+    const along = fitting(turnsAlong(piece, turn), false)
+    const found = along.length > 0 ? along : fitting(QUARTERS, true)
+    const [upright] = found
+    return upright
+      ? { piece, upright, turned: found.flatMap(({ close }) => close), isAcross: along.length === 0 }
+      : null
+  }
+  const waysOn = (turn: Turned): readonly Way[] => {
+    const { width, height, top } = room(turn)
+    const once = new Map([...new Set(flat)].map((piece) => [piece, lyingOn(piece, turn)]))
+    const small = flat.flatMap((piece) => once.get(piece) ?? [])
+    const large = flat.filter((piece) => !once.get(piece))
+    const across = small.filter(({ isAcross }) => isAcross).length
+    const onPage = (pages: readonly (readonly Spot[])[]): readonly (readonly Spot[])[] =>
+      pages.map((spots) => spots.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top })))
+    const takenOn = (pages: Way['pages']): number =>
+      pages.reduce(
+        (sum, spots) => sum + width * (Math.max(...spots.map(({ cut, y }) => y + cut.height)) - top),
+        0,
+      )
+    const nested = (all: readonly (readonly Cut[])[], times = 1): Way => {
+      const free = new Map<string, readonly Rectangle[]>()
+      const pages = onPage(nestedIn(all, width, height, before))
+      return {
+        ...{ turn, large, across, pages, taken: times * takenOn(pages) },
+        freeOn: (spots, foot, column) => {
+          const key = `${pages.indexOf(spots)} ${foot}`
+          const found = free.get(key) ?? roundNested(spots, turn, top, foot - APART)
+          free.set(key, found)
+          return found.flatMap((one) => columnsIn(one, column))
+        },
+      }
+    }
+    const upright = nested(small.map((one) => one.upright.close))
+    const first = small.map((one) => one.upright.below)
+    const inRows = onPage(shelved(first, width, height))
+    const rows: Way = {
+      ...{ turn, large, across, pages: inRows, taken: takenOn(inRows) / TIDY },
+      freeOn: (spots, foot, column) => besideRows(spots, turn, foot, column),
+    }
+    return [
+      upright,
+      // Upside down they are harder to read: only where that saves a good piece of paper.
+      ...(small.length > 1
+        ? [
+            nested(
+              small.map((one) => one.turned),
+              UPSIDE_DOWN,
+            ),
+          ]
+        : []),
+      rows,
+    ]
+  }
+  const count = ({ pages, large }: Way): number => pages.length + large.length
+  const pagesAlone = new Map<string, ReturnType<typeof alone>>()
+  const filled = (way: Way, manner: Manner): PiecePages => {
+    const { turn, pages, large } = way
+    const { head } = room(turn)
     const left = new Set(waiting(fittings.roomy).map(({ id }) => id))
-    const full = rows.map((row): PiecePage => {
-      const spots = row.map((spot) => ({ ...spot, x: spot.x + MARGIN, y: spot.y + top }))
+    const full = pages.map((spots): PiecePage => {
+      const area = spots.reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
+      const over = head(area / (turn.width * turn.height)).marks.map((mark) => moved(mark, MARGIN, MARGIN))
       const page = drawn(spots, turn)
-      const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
       return {
         ...page,
-        marks: [...page.marks, ...wordsOn(spots, turn, over, waiting, left, manner, paper.stretch)],
+        marks: [...page.marks, ...wordsOn(spots, way, over, waiting, left, manner, paper.stretch)],
       }
     })
-    const single = large.map(({ piece }): PiecePage => {
-      const made = alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+    const single = large.map((piece): PiecePage => {
+      const key = [piece.id, ...left].join(' ')
+      const made =
+        pagesAlone.get(key) ??
+        alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+      pagesAlone.set(key, made)
       const rest = new Set(made.left.map(({ id }) => id))
       for (const id of [...left]) if (!rest.has(id)) left.delete(id)
       return made.page
     })
     return { pages: [...full, ...single], left }
   }
-  let best: PiecePages | undefined
-  for (const manner of manners)
-    for (const way of ways.filter((one) => count(one) === fewest)) {
-      const made = filled(way, manner)
-      if (!best || made.left.size < best.left.size) best = made
-      if (best.left.size === 0) return best
-    }
-  return best as PiecePages
+  const all = waiting(fittings.tight).reduce(
+    (sum, { block }) => sum + COLUMN * (block(COLUMN)?.height ?? 0),
+    0,
+  )
+  /** Whether words would go on the free paper of a way at all, before they are tried there. */
+  const mayHold = ({ turn, pages, large }: Way): boolean => {
+    const { width, height } = room(turn)
+    const pieceArea = pages.flat().reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
+    return large.length > 0 || all < USABLE * (pages.length * width * height - pieceArea)
+  }
+  let best: { readonly pages: PiecePages; readonly total: number } | undefined
+  const seek = (ways: readonly Way[]): void => {
+    const fewest = Math.min(...ways.map(count))
+    const order = [...ways].sort((a, b) => count(a) - count(b) || a.across - b.across || a.taken - b.taken)
+    const hopeful = fewest + (order.some((way) => count(way) === fewest && mayHold(way)) ? 0 : 1)
+    for (const manner of manners)
+      for (const way of order) {
+        if (best && best.total <= hopeful) return
+        // As many pages as there are in all would have to do without a single page of words.
+        if (best && count(way) >= best.total) continue
+        const pages = filled(way, manner)
+        const total = pages.pages.length + further(pages.left)
+        if (!best || total < best.total) best = { pages, total }
+      }
+  }
+  const [lying, standing] = turns(paper)
+  seek([...waysOn(standing), ...waysOn(lying)])
+  return (best as unknown as { readonly pages: PiecePages }).pages
 }

@@ -1,8 +1,10 @@
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
+import { mainFold } from '../../making/grain.ts'
 import type { Design, Tight } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import { triangle } from '../marks/care-marks.ts'
+import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
 import {
   CARE,
@@ -11,6 +13,7 @@ import {
   endSentence,
   faceOf,
   faceSentence,
+  grainSays,
   legend,
   pieceSentence,
   printSays,
@@ -103,16 +106,27 @@ export const LARGE: Type = { size: 5.6, leading: 8 }
 export const largeHead = (design: Design, lines: SheetLines): Section =>
   wholeBlock('head', (width) => header(design, lines, width, LARGE))
 
-/** Above pieces that are glued on, or above the cover. */
-export const pieceHeader = (design: Design, lines: SheetLines, width: number, isCover = false): Block =>
-  stack(
+/** How much of a sheet becomes pieces, 0 to 1, as a whole number of hundredths. */
+const fullSays = (full: number): string => ` Pieces fill ${Math.round(100 * full)}\u00a0% of this sheet.`
+
+/** Above pieces that are glued on, or above the cover; `full`: how much of the sheet becomes pieces, 0 to 1. */
+export function pieceHeader(
+  design: Design,
+  lines: SheetLines,
+  width: number,
+  { isCover = false, full }: { readonly isCover?: boolean; readonly full?: number } = {},
+): Block {
+  const side = (isCover ? coverSentence : pieceSentence)[lines]
+  const text = full === undefined ? side : `${side}${fullSays(full)}`
+  return stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
-      paragraph([{ text: (isCover ? coverSentence : pieceSentence)[lines] }], fittings.roomy.body, width),
+      paragraph([{ text }], fittings.roomy.body, width),
       nameLine(width),
     ],
     2.2,
   )
+}
 
 /** The same answer for the same width: sheets are tried in many arrangements of few widths. */
 function kept<T>(of: (width: number) => T): (width: number) => T {
@@ -176,6 +190,7 @@ function sample(sign: Sign, size: number): SheetMark[] {
       { mark: 'path', runs: [line], closed: false, role: 'place', of: 'legend' },
       { ...glueHatch([], 'legend'), runs: strokes(line) },
     ]
+  if (sign === 'grain') return [grainArrow([SAMPLE / 2, y], 0, SAMPLE_ARROW, 'legend')]
   if (sign === 'care') return [triangle([SAMPLE / 2, y], [1, 0], 'legend')]
   if (sign !== 'glue' && sign !== 'behind')
     return [
@@ -210,6 +225,7 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
   )
   if (lines === 'ticks') signs.delete('crease')
   if (care.length > 0) signs.add('care')
+  if (flat.some((piece) => mainFold(piece) !== null)) signs.add('grain')
   if (flat.some(({ id }) => artOutlines(design, id, face === 'inside' ? 'front' : 'back').length > 0))
     signs.add('picture')
   for (const { id } of flat)
@@ -223,13 +239,19 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
   return signs
 }
 
-function signs(design: Design, lines: SheetLines, { body, row }: Fitting, care: readonly Tight[]): Section {
+function signs(
+  design: Design,
+  lines: SheetLines,
+  { body, row }: Fitting,
+  trim: Trim,
+  care: readonly Tight[],
+): Section {
   const used = signsOn(design, lines, care)
   const rows = (width: number): Block[] =>
     legend
       .filter(({ sign }) => used.has(sign))
       .map(({ sign, name, does }): Block => {
-        const more = sign === 'care' ? careSays(care) : ''
+        const more = sign === 'care' ? careSays(care) : sign === 'grain' ? grainSays(lines, trim) : ''
         const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}${more}` }]
         return hung(sample(sign, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
       })
@@ -312,7 +334,7 @@ export const sectionsFor = (
   [
     wholeBlock('head', (width) => header(design, lines, width)),
     check(fitting, trim),
-    signs(design, lines, fitting, care),
+    signs(design, lines, fitting, trim, care),
     steps(design, lines, fitting, trim),
     safety(fitting),
     joints(design, fitting),

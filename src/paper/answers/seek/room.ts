@@ -113,6 +113,7 @@ export function roomsOn(poser: Poser, crease: number): readonly Room[] {
     to,
     depth,
     beyond,
+    caliper: model.design.card.caliper,
   }))
 }
 

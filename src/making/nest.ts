@@ -4,7 +4,7 @@
  */
 import { signedArea } from '../paper/plane/convex.ts'
 import type { Flat } from '../paper/plane/lay.ts'
-import { nearestOn } from '../paper/plane/segment.ts'
+import { CELL, HALF_DIAGONAL, mark } from './raster.ts'
 import { turned } from './turn.ts'
 
 /** A piece to be cut, in coordinates of its own, mm. */
@@ -38,6 +38,7 @@ export interface Nested {
   readonly at: Flat
   /** Its main fold lies across the grain: the other way round it would not fit. */
   readonly acrossGrain: boolean
+  readonly shape: Shape
 }
 
 export interface NestedSheet {
@@ -47,34 +48,33 @@ export interface NestedSheet {
   readonly nested: readonly Nested[]
   /** Part of the sheet that becomes pieces, 0 to 1. */
   readonly full: number
+  /** How far up the sheet pieces reach, mm. */
+  readonly top: number
 }
-
-/** The side of a square, mm. */
-const CELL = 1
-
-/** Half of a square's diagonal. */
-const HALF_DIAGONAL = Math.SQRT1_2 * CELL
 
 /** A stretch of squares in a row, both ends in it. */
 type Stretch = readonly [from: number, to: number]
 
-/** What a turned piece covers: rows from the lowest up, each with its stretches; and where its origin lies. */
-interface Stamp {
+/** One way in which a piece may lie: what it takes of the sheet, turned so, in coordinates about the piece's origin, mm. */
+export interface Shape {
+  /** Its outline, and what belongs to it and lies beside it. */
+  readonly areas: readonly (readonly Flat[])[]
+  readonly turn: number
+  readonly acrossGrain: boolean
+}
+
+/** What a shape covers: rows from the lowest up, each with its stretches; and where its origin lies. */
+export interface Stamp {
   readonly rows: readonly (readonly Stretch[])[]
   readonly wide: number
   readonly high: number
   /** From the lower left corner of its box to the piece's origin. */
   readonly origin: Flat
-  readonly turn: number
-  readonly acrossGrain: boolean
+  readonly shape: Shape
 }
 
-/**
- * Marks each square whose middle is nearer to the outline than half the gap and half a diagonal, or within it. Were two
- * outlines nearer to each other than the gap, the square half way between them would be marked for both.
- */
-function stampOf(outline: readonly Flat[], turn: number, acrossGrain: boolean, gap: number): Stamp {
-  const points = outline.map((p) => turned(p, turn))
+function stampOf(shape: Shape, gap: number): Stamp {
+  const points = shape.areas.flat()
   const left = Math.min(...points.map(([x]) => x))
   const low = Math.min(...points.map(([, y]) => y))
   const wide = Math.max(...points.map(([x]) => x)) - left
@@ -83,37 +83,14 @@ function stampOf(outline: readonly Flat[], turn: number, acrossGrain: boolean, g
   const pad = Math.ceil(reach / CELL)
   const [columns, count] = [Math.ceil(wide / CELL) + 2 * pad, Math.ceil(high / CELL) + 2 * pad]
   const cells = new Uint8Array(columns * count)
-  const at = points.map(([x, y]): Flat => [x - left + pad * CELL, y - low + pad * CELL])
-  at.forEach((a, k) => {
-    const b = at[(k + 1) % at.length] as Flat
-    const span = (u: number, v: number, most: number): readonly [number, number] => [
-      Math.max(0, Math.floor((Math.min(u, v) - reach) / CELL)),
-      Math.min(most - 1, Math.ceil((Math.max(u, v) + reach) / CELL)),
-    ]
-    const [i0, i1] = span(a[0], b[0], columns)
-    const [k0, k1] = span(a[1], b[1], count)
-    for (let row = k0; row <= k1; row++)
-      for (let column = i0; column <= i1; column++)
-        if (nearestOn({ a, b }, [(column + 0.5) * CELL, (row + 0.5) * CELL]).distance <= reach)
-          cells[row * columns + column] = 1
-  })
+  for (const area of shape.areas)
+    mark(
+      { cells, columns, count },
+      area.map(([x, y]): Flat => [x - left + pad * CELL, y - low + pad * CELL]),
+      reach,
+    )
   const rows: Stretch[][] = []
   for (let row = 0; row < count; row++) {
-    const y = (row + 0.5) * CELL
-    // Where the row's middle line crosses the outline: within, between each first and second (even-odd rule).
-    const crossings = at
-      .flatMap(([ax, ay], k): number[] => {
-        const [bx, by] = at[(k + 1) % at.length] as Flat
-        return ay > y !== by > y ? [ax + ((y - ay) / (by - ay)) * (bx - ax)] : []
-      })
-      .sort((a, b) => a - b)
-    for (let k = 0; k + 1 < crossings.length; k += 2)
-      for (
-        let column = Math.ceil((crossings[k] as number) / CELL - 0.5);
-        (column + 0.5) * CELL <= (crossings[k + 1] as number);
-        column++
-      )
-        cells[row * columns + column] = 1
     const stretches: Stretch[] = []
     for (let column = 0; column < columns; column++) {
       if (!cells[row * columns + column]) continue
@@ -123,7 +100,7 @@ function stampOf(outline: readonly Flat[], turn: number, acrossGrain: boolean, g
     }
     rows.push(stretches)
   }
-  return { rows, wide, high, origin: [-left, -low], turn, acrossGrain }
+  return { rows, wide, high, origin: [-left, -low], shape }
 }
 
 /** A sheet that is being filled. */
@@ -208,12 +185,9 @@ class Bed {
         next[column] = taken[column] ? column : (next[column + 1] ?? this.columns)
     })
     const [right, up] = stamp.origin
-    this.nested.push({
-      id,
-      turn: stamp.turn,
-      at: [x * CELL + right, y * CELL + up],
-      acrossGrain: stamp.acrossGrain,
-    })
+    const { shape } = stamp
+    const { turn, acrossGrain } = shape
+    this.nested.push({ id, turn, at: [x * CELL + right, y * CELL + up], acrossGrain, shape })
     this.top = Math.max(this.top, y * CELL + stamp.high)
     return true
   }
@@ -221,9 +195,22 @@ class Bed {
 
 const QUARTERS = [0, 1, 2, 3].map((k) => (k * Math.PI) / 2)
 
-/** Whether a turned outline goes on the stock at all. */
+/** Whether a shape goes on the stock at all. */
 const fits = ({ wide, high }: Stamp, { width, height, margin }: Stock): boolean =>
   wide <= width - 2 * margin + 1e-9 && high <= height - 2 * margin + 1e-9
+
+/** A turn brings the main fold across the grain, which runs along the height. */
+const isAcross = (fold: number | null, turn: number): boolean =>
+  fold !== null && Math.abs(Math.cos(fold + turn)) > 1e-6
+
+/** The turns of a piece: those that bring its main fold along the grain, and the quarter turns. */
+export function turnsOf(fold: number | null): {
+  readonly along: readonly number[]
+  readonly any: readonly number[]
+} {
+  const along = fold === null ? [] : [Math.PI / 2 - fold, Math.PI / 2 - fold + Math.PI]
+  return { along, any: QUARTERS }
+}
 
 /** The turns of a piece that fit: with its main fold along the grain if that is asked for and possible, else any. */
 function stampsOf(
@@ -231,17 +218,15 @@ function stampsOf(
   stock: Stock,
   { gap, keepsGrain }: NestOptions,
 ): readonly Stamp[] {
-  if (keepsGrain && fold !== null) {
-    const along = Math.PI / 2 - fold
-    const kept = [along, along + Math.PI]
-      .map((turn) => stampOf(outline, turn, false, gap))
-      .filter((stamp) => fits(stamp, stock))
-    if (kept.length > 0) return kept
+  const stamped = (turn: number): Stamp => {
+    const areas = [outline.map((p) => turned(p, turn))]
+    return stampOf({ areas, turn, acrossGrain: isAcross(fold, turn) }, gap)
   }
-  const isAcross = (turn: number): boolean => fold !== null && Math.abs(Math.cos(fold + turn)) > 1e-6
-  return QUARTERS.map((turn) => stampOf(outline, turn, isAcross(turn), gap)).filter((stamp) =>
-    fits(stamp, stock),
-  )
+  const fitting = (turns: readonly number[]): readonly Stamp[] =>
+    turns.map(stamped).filter((stamp) => fits(stamp, stock))
+  const { along, any } = turnsOf(fold)
+  const kept = keepsGrain ? fitting(along) : []
+  return kept.length > 0 ? kept : fitting(any)
 }
 
 /** So many sheets are looked through for room. */
@@ -256,6 +241,36 @@ export class NoRoomError extends RangeError {
   }
 }
 
+/** What is laid out: a piece in the ways in which it may lie, and how near to the edge. */
+interface Lain {
+  readonly id: string
+  /** mm². */
+  readonly size: number
+  readonly stamps: readonly Stamp[]
+  readonly margin: number
+}
+
+/** Large ones first, each so often, where they lie lowest. */
+function filled(lain: readonly Lain[], copies: number, stock: Stock, gap: number): readonly NestedSheet[] {
+  const pad = Math.ceil((gap / 2 + HALF_DIAGONAL) / CELL)
+  const sizes = new Map(lain.map(({ id, size }) => [id, size]))
+  const beds: Bed[] = []
+  for (const { id, stamps, margin } of [...lain].sort((a, b) => b.size - a.size)) {
+    if (stamps.length === 0) throw new NoRoomError(id)
+    for (let copy = 0; copy < copies; copy++) {
+      if (beds.slice(-OPEN).some((bed) => bed.put(id, stamps, margin))) continue
+      const bed = new Bed(stock, pad)
+      bed.put(id, stamps, margin)
+      beds.push(bed)
+    }
+  }
+  return beds.map(({ nested, top }): NestedSheet => {
+    const height = Number.isFinite(stock.height) ? stock.height : top + stock.margin
+    const area = nested.reduce((sum, { id }) => sum + (sizes.get(id) ?? 0), 0)
+    return { width: stock.width, height, nested, full: area / (stock.width * height), top }
+  })
+}
+
 /**
  * The pieces, so many of each, on as few sheets as the lowest place for each finds: large ones first. The same pieces
  * always lie in the same places. A piece that is too large for the room within the margin may lie on it. Throws a
@@ -267,25 +282,41 @@ export function nest(
   stock: Stock,
   options: NestOptions,
 ): readonly NestedSheet[] {
-  const pad = Math.ceil((options.gap / 2 + HALF_DIAGONAL) / CELL)
-  const sizes = new Map(blanks.map(({ id, outline }) => [id, Math.abs(signedArea(outline))]))
-  const beds: Bed[] = []
-  const order = [...blanks].sort((a, b) => (sizes.get(b.id) ?? 0) - (sizes.get(a.id) ?? 0))
-  for (const blank of order) {
+  const lain = blanks.map((blank): Lain => {
     const usual = stampsOf(blank, stock, options)
     const margin = usual.length > 0 ? stock.margin : 0
     const stamps = usual.length > 0 ? usual : stampsOf(blank, { ...stock, margin }, options)
-    if (stamps.length === 0) throw new NoRoomError(blank.id)
-    for (let copy = 0; copy < copies; copy++) {
-      if (beds.slice(-OPEN).some((bed) => bed.put(blank.id, stamps, margin))) continue
-      const bed = new Bed(stock, pad)
-      bed.put(blank.id, stamps, margin)
-      beds.push(bed)
-    }
-  }
-  return beds.map(({ nested, top }): NestedSheet => {
-    const height = Number.isFinite(stock.height) ? stock.height : top + stock.margin
-    const area = nested.reduce((sum, { id }) => sum + (sizes.get(id) ?? 0), 0)
-    return { width: stock.width, height, nested, full: area / (stock.width * height) }
+    return { id: blank.id, size: Math.abs(signedArea(blank.outline)), stamps, margin }
   })
+  return filled(lain, copies, stock, options.gap)
+}
+
+/** A piece in the ways in which it may lie, where more than its outline counts; the first that lies lowest is taken. */
+export interface Shaped {
+  readonly id: string
+  /** What of it becomes a piece, mm². */
+  readonly size: number
+  readonly shapes: readonly Shape[]
+}
+
+/**
+ * The same for pieces that bring something along, one of each. Throws a `NoRoomError`.
+ * @param known what was worked out before for the same gap
+ */
+export function nestShapes(
+  shaped: readonly Shaped[],
+  stock: Stock,
+  gap: number,
+  known: Map<Shape, Stamp> = new Map(),
+): readonly NestedSheet[] {
+  const stamped = (shape: Shape): Stamp => {
+    const stamp = known.get(shape) ?? stampOf(shape, gap)
+    known.set(shape, stamp)
+    return stamp
+  }
+  const lain = shaped.map(({ id, size, shapes }): Lain => {
+    const stamps = shapes.map(stamped).filter((stamp) => fits(stamp, stock))
+    return { id, size, stamps, margin: stock.margin }
+  })
+  return filled(lain, 1, stock, gap)
 }

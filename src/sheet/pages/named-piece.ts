@@ -1,0 +1,222 @@
+/** A piece with its letters and its name, ready to lie beside others. Lengths in mm. */
+import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { Design, Piece, Tight } from '../../paper/index.ts'
+import { insideBox } from '../../paper/plane/clip.ts'
+import type { Rectangle } from '../marks/clip.ts'
+import { EVERYWHERE } from '../marks/clip.ts'
+import type { SheetLines } from '../marks/instructions.ts'
+import { faceOf, pieceName } from '../marks/instructions.ts'
+import { placesOn } from '../marks/joint-places.ts'
+import type { Stretch } from '../marks/lettering.ts'
+import { edges, isIn, nearest } from '../marks/lettering.ts'
+import type { Place } from '../marks/piece-marks.ts'
+import { onPage, pieceMarks } from '../marks/piece-marks.ts'
+import type { End, Ends } from '../marks/readers-end.ts'
+import type { Block, Run, SheetMark } from '../marks/setting.ts'
+import { extent, moved, paragraph } from '../marks/setting.ts'
+import { placeAt } from './bed.ts'
+import { boxOf } from './fit.ts'
+
+/** What the pieces of a sheet have in common. */
+export interface Job {
+  readonly design: Design
+  readonly lines: SheetLines
+  /** Sizes that are marked. */
+  readonly care: readonly Tight[]
+  readonly ends: Ends
+  /** Whether its name may stand on a piece: every line is on that face anyway, and no picture. */
+  isPlain(piece: string): boolean
+}
+
+/** A piece, its letters and its name, with their left top corner at 0, 0. */
+export interface Cut {
+  readonly piece: Piece
+  readonly place: Place
+  readonly marks: readonly SheetMark[]
+  readonly width: number
+  readonly height: number
+  /** The paper that it takes: its outline, what is drawn across that, and its words. */
+  readonly areas: readonly (readonly Point[])[]
+}
+
+const NAME = { size: 2.9, leading: 3.6 }
+
+/** On a small piece. */
+const SMALL = { size: 2.5, leading: 3 }
+
+const NAME_DROP = 1.6
+
+/** A name is broken where it is wider than this and than its piece, mm; or stands in one line. */
+const NAME_WIDTHS = [34, 90] as const
+
+/** So many places of a name are tried beside the usual one: those that take least room with their piece. */
+const MOST_NAMES = 3
+
+/** What lies beside a piece with its words keeps at least so far from them. */
+const NEARER = 1.5
+
+const boundsOf = (boxes: readonly Rectangle[]): Rectangle => [
+  Math.min(...boxes.map((b) => b[0])),
+  Math.min(...boxes.map((b) => b[1])),
+  Math.max(...boxes.map((b) => b[2])),
+  Math.max(...boxes.map((b) => b[3])),
+]
+
+export const movedPlace = (place: Place, dx: number, dy: number): Place => ({
+  ...place,
+  origin: [place.origin[0] + dx, place.origin[1] + dy],
+})
+
+/** What a piece is called, which of its faces this is, and which of its ends is the reader's. */
+export function nameOfPiece(
+  piece: Piece,
+  end: End | undefined,
+  lines: SheetLines,
+  isAcross = false,
+): readonly Run[] {
+  const face = lines === 'back' ? 'back' : 'front'
+  const where = end === undefined ? '' : `, reader’s end ${end}`
+  return [
+    { text: pieceName(piece.id), bold: true },
+    { text: ` ${face}${where}${isAcross ? ', across the grain of most paper' : ''}` },
+  ]
+}
+
+const corners = ([l, t, r, b]: Rectangle): readonly Point[] => [
+  [l, t],
+  [r, t],
+  [r, b],
+  [l, b],
+]
+
+/** A piece as it is drawn in one of its turns, without its name. */
+interface Drawn {
+  readonly piece: Piece
+  readonly place: Place
+  readonly marks: readonly SheetMark[]
+  readonly areas: readonly (readonly Point[])[]
+  readonly box: Rectangle
+  /** Edges, folds and whatever else is drawn, stretch by stretch. */
+  readonly sides: readonly Stretch[]
+  readonly outline: readonly Point[]
+}
+
+const stretchesOf = ({ runs, closed }: PathMark): readonly Stretch[] =>
+  runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
+
+const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
+
+/** The paper round a letter that nothing else may take: beside its piece it stays nearer to that than to any other. */
+function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] {
+  const box = extent(word)
+  const far = Math.max(
+    ...corners(box).map((corner) =>
+      isIn(corner, outline) ? 0 : Math.min(...edges(outline).map((side) => nearest(corner, side))),
+    ),
+  )
+  return corners(grown(box, Math.max(0, far - NEARER)))
+}
+
+function drawnIn({ design, lines, care }: Job, piece: Piece, turn: number): Drawn {
+  const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
+  const place: Place = turn === 0 ? still : { ...still, turn }
+  const joints = placesOn(design, piece.id, faceOf(lines))
+  const { lines: paths, words } = pieceMarks(piece, joints, place, lines, EVERYWHERE, care)
+  const outline = piece.outline.map((point) => onPage(place, point))
+  const across = paths.flatMap(({ runs }) => runs.filter((run) => run.some((point) => !isIn(point, outline))))
+  const marks = [...paths, ...words]
+  return {
+    piece,
+    place,
+    marks,
+    areas: [outline, ...across, ...words.map((word) => ownGround(word, outline))],
+    box: boundsOf(marks.map(extent)),
+    sides: [...paths.flatMap(stretchesOf), ...words.flatMap((word) => edges(corners(extent(word))))],
+    outline,
+  }
+}
+
+/** How far up a name goes that stands below a piece: until paper of that is in its way. */
+function rise({ sides, box }: Drawn, name: Block, x: number): number {
+  const isFree = (y: number): boolean => {
+    const wide: Rectangle = [x - NAME_DROP, y - NAME_DROP, x + name.width + NAME_DROP, y + name.height]
+    return sides.every(([a, b]) => insideBox(a, b, wide) === null)
+  }
+  let y = box[3] + NAME_DROP
+  while (y - 0.5 >= box[1] && isFree(y - 0.5)) y -= 0.5
+  return y
+}
+
+function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
+  const at: Rectangle = [x, y, x + name.width, y + name.height]
+  const box = boundsOf([drawn.box, at])
+  const marks = [...drawn.marks, ...name.marks.map((mark) => moved(mark, x, y))]
+  return {
+    piece: drawn.piece,
+    place: movedPlace(drawn.place, -box[0], -box[1]),
+    marks: marks.map((mark) => moved(mark, -box[0], -box[1])),
+    width: box[2] - box[0],
+    height: box[3] - box[1],
+    areas: [...drawn.areas, corners(at)].map((area) => area.map(([p, q]): Point => [p - box[0], q - box[1]])),
+  }
+}
+
+/** Free paper round a name that stands on its piece. */
+const ROUND = 0.7
+
+/** A name on its piece breaks into lines so wide: as few as there is room for. */
+const WITHIN = [90, 34, 26, 20, 16, 12] as const
+
+/** The place on a piece, as near to its middle as may be, where a name stands free of all that is drawn; null: none. */
+function within({ sides, outline, box: [l, t, r, b] }: Drawn, name: Block): Point | null {
+  const [wide, high] = [name.width + 2 * ROUND, name.height + 2 * ROUND]
+  const [columns, rows] = [Math.floor(r - l - wide), Math.floor(b - t - high)]
+  let best: { readonly at: Point; readonly far: number } | null = null
+  for (let row = 0; row <= rows; row++)
+    for (let column = 0; column <= columns; column++) {
+      const [x, y] = [l + column, t + row]
+      const far = Math.hypot(x + wide / 2 - (l + r) / 2, y + high / 2 - (t + b) / 2)
+      if (best && far >= best.far) continue
+      const at: Rectangle = [x, y, x + wide, y + high]
+      if (!isIn([x, y], outline) || sides.some(([p, q]) => insideBox(p, q, at) !== null)) continue
+      best = { at: [x + ROUND, y + ROUND], far }
+    }
+  return best?.at ?? null
+}
+
+/** A piece in one turn. */
+export interface Cuts {
+  /** With its name below it. */
+  readonly below: Cut
+  /** With its name on it where that may be and finds room; else wherever that takes little room. */
+  readonly close: readonly Cut[]
+}
+
+/**
+ * A piece with all that is written at it, turned so (radians).
+ * @param isAcross its main fold then lies across the grain, and its name says so
+ */
+export function cutsOf(job: Job, piece: Piece, turn = 0, isAcross = false): Cuts {
+  const drawn = drawnIn(job, piece, turn)
+  const [left, , right, bottom] = drawn.box
+  const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines, isAcross)
+  const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))
+  const [usual] = names as [Block, Block]
+  const below = named(drawn, usual, left, bottom + NAME_DROP)
+  if (job.isPlain(piece.id))
+    for (const type of [NAME, SMALL])
+      for (const width of WITHIN) {
+        const name = paragraph(runs, type, width, 'name')
+        const at = within(drawn, name)
+        if (at) return { below, close: [named(drawn, name, ...at)] }
+      }
+  const others = names.flatMap((name, k): Cut[] => {
+    if (k > 0 && name.height === usual.height) return []
+    const xs = [left, (left + right - name.width) / 2, right - name.width, right + NAME_DROP]
+    return xs.map((x) => named(drawn, name, x, rise(drawn, name, x)))
+  })
+  const smaller = others
+    .filter((cut) => cut.height < below.height - 1 || cut.width < below.width - 1)
+    .sort((a, b) => a.width * a.height - b.width * b.height)
+  return { below, close: [below, ...smaller.slice(0, MOST_NAMES)] }
+}
