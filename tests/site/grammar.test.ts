@@ -11,7 +11,7 @@ const right: Readonly<Record<string, string>> = {
   TryIt: '<TryIt>\n\nDrag it: <Num of="rise" id="beak" at={90} />.\n\n</TryIt>',
   Predict:
     '<Predict>\n\nUp?\n\n<Guess says="Up" right>So it is.</Guess>\n<Guess says="Down">No.</Guess>\n\n</Predict>',
-  Why: '<Why>\n\nBecause of the <Term>gutter</Term>.\n\n<Formula title="Rise" tex="a^2">Well.</Formula>\n\n</Why>',
+  Why: '<Why>\n\nBecause of the <Term>gutter</Term>.\n\n<Formula title="Rise" source="Euclid." tex="a^2">Well.</Formula>\n\n</Why>',
   MakeIt:
     '<MakeIt>\n\n<TakeCare>Blades are for adults.</TakeCare>\n\n<Step shows="flat">Cut it.</Step>\n\n</MakeIt>',
   MeasureYours: '<MeasureYours>\n\nStand a ruler on the page.\n\n</MeasureYours>',
