@@ -111,6 +111,13 @@ describe('the grain of printing paper', () => {
       .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
       .join(' ')
 
+  test('of a sheet of few words is left out: it has no key that would name it', () => {
+    const arrows = (words: 'all' | 'few'): number =>
+      layOut(dummy('beak'), { paper: 'a4', words }).flatMap(arrowsOn).length
+    expect(arrows('all')).toBeGreaterThan(0)
+    expect(arrows('few')).toBe(0)
+  })
+
   test('a card whose fold lies across the long side of its page says so; one along it does not', () => {
     expect(said(card(105, 148))).toContain('across this card’s fold')
     expect(said(card(90, 250))).not.toContain('across this card’s fold')

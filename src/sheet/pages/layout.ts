@@ -322,7 +322,8 @@ function laidOut(
     ({
       box: [0, 0, turn.width, turn.height],
       unit: 'mm',
-      marks,
+      // What no key names is not printed.
+      marks: options.words === 'few' ? marks.filter(({ role }) => role !== 'grain') : marks,
       paper,
       placed,
       ...(part ? { part } : {}),
