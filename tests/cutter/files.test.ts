@@ -15,6 +15,7 @@ import {
 } from '../../src/cutter/index.ts'
 import type { Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
+import { areaOf } from '../paper/shared/areas.ts'
 import { runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
 import { beak, card, dummies, dummy, moth } from '../sheet/designs.ts'
@@ -83,14 +84,6 @@ const lengthOf = ({ points, closed }: Pick<ReadLine, 'points' | 'closed'>): numb
     const next = points[k + 1] ?? (closed ? points[0] : undefined)
     return next ? sum + Math.hypot(next[0] - x, next[1] - y) : sum
   }, 0)
-
-const areaOf = (points: readonly Flat[]): number =>
-  Math.abs(
-    points.reduce((sum, [x, y], k) => {
-      const [u, v] = points[(k + 1) % points.length] as Flat
-      return sum + x * v - u * y
-    }, 0),
-  ) / 2
 
 const total = (lines: readonly ReadLine[], ...layers: readonly Layer[]): number =>
   lines

@@ -1,7 +1,6 @@
 // The arrow along the grain: where it lies by polyclip-ts, on the cards of the garden and on random designs.
 // That most paper has its fibres along its long side, and that folds go best along them: common practice, no source.
 import fc from 'fast-check'
-import { intersection } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import { longestFold, mainFold } from '../../src/making/grain.ts'
 import type { Design, Flat, Piece } from '../../src/paper/index.ts'
@@ -10,22 +9,10 @@ import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { onPage } from '../../src/sheet/marks/piece-marks.ts'
+import { areaOf, shared } from '../paper/shared/areas.ts'
 import { runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
 import { card, dummies, dummy, moth } from './designs.ts'
-
-const ring = (points: readonly Flat[]): [[number, number][]] => [points.map(([x, y]) => [x, y])]
-
-const areaOf = (points: readonly Flat[]): number =>
-  Math.abs(
-    points.reduce((sum, [x, y], k) => {
-      const [u, v] = points[(k + 1) % points.length] as Flat
-      return sum + x * v - u * y
-    }, 0),
-  ) / 2
-
-const shared = (one: readonly Flat[], two: readonly Flat[]): number =>
-  intersection(ring(one), ring(two)).reduce((sum, [outer = []]) => sum + areaOf(outer), 0)
 
 /** The arrows of a page: on which piece, from tip to tip. */
 const arrowsOn = ({ marks }: SheetPage) =>

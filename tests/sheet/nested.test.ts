@@ -1,6 +1,6 @@
 // Pieces of a print by their true outlines: what two of them share by polyclip-ts, on random designs. Rectangles by hand.
 import fc from 'fast-check'
-import { intersection, union } from 'polyclip-ts'
+import { union } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import { largestFree } from '../../src/making/raster.ts'
 import type { Design, Flat } from '../../src/paper/index.ts'
@@ -9,21 +9,11 @@ import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
 import { onPage } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
+import type { Ring } from '../paper/shared/areas.ts'
+import { areaOf, ring, shared } from '../paper/shared/areas.ts'
 import { runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
 import { dummy } from './designs.ts'
-
-type Ring = [number, number][]
-
-const ring = (points: readonly Flat[]): [Ring] => [points.map(([x, y]) => [x, y])]
-
-const areaOf = (points: readonly Flat[]): number =>
-  Math.abs(
-    points.reduce((sum, [x, y], k) => {
-      const [u, v] = points[(k + 1) % points.length] as Flat
-      return sum + x * v - u * y
-    }, 0),
-  ) / 2
 
 const small = ({ placed }: SheetPage) => placed.filter(({ piece }) => piece !== 'card' && piece !== 'cover')
 
@@ -41,9 +31,6 @@ const rectangle = ([l, t, r, b]: readonly [number, number, number, number]): Fla
   [r, b],
   [l, b],
 ]
-
-const shared = (one: readonly Flat[], two: readonly Flat[]): number =>
-  intersection(ring(one), ring(two)).reduce((sum, [outer = []]) => sum + areaOf(outer), 0)
 
 describe('random designs', () => {
   test('no two pieces overlap, all lie within the margins, none is lost, and no word lies on an edge', () => {

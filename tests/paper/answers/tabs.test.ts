@@ -1,26 +1,13 @@
 // Glue tabs of what is offered: as wide as the paper asks for (common practice, no source), and where they lie, by
 // polyclip-ts, which shares nothing with the checks.
 import fc from 'fast-check'
-import { intersection } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { Design, Flat } from '../../../src/paper/index.ts'
 import { check, flatParts, jointsOf, offers, parseDesign, pieces } from '../../../src/paper/index.ts'
 import { tabOn } from '../../../src/paper/mechanisms/shared/fitting.ts'
+import { areaOf, shared } from '../shared/areas.ts'
 import { runs } from '../shared/designs.ts'
 import { between } from '../shared/gardens.ts'
-
-const ring = (points: readonly Flat[]): [[number, number][]] => [points.map(([x, y]) => [x, y])]
-
-const areaOf = (points: readonly Flat[]): number =>
-  Math.abs(
-    points.reduce((sum, [x, y], k) => {
-      const [u, v] = points[(k + 1) % points.length] as Flat
-      return sum + x * v - u * y
-    }, 0),
-  ) / 2
-
-const shared = (one: readonly Flat[], two: readonly Flat[]): number =>
-  intersection(ring(one), ring(two)).reduce((sum, [outer = []]) => sum + areaOf(outer), 0)
 
 const card = (width: number, height: number, caliper: number): Design =>
   parseDesign({ hingebook: 1, title: 'Tabs', card: { width, height, caliper }, mechanisms: [] })
