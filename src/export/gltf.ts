@@ -3,12 +3,15 @@
  * from both sides, moved by its node. The keyframes are the kernel's own poses: what lies between two of them alone is
  * not exact. Lengths are metres and y is up, as glTF has it.
  */
-import { PAPERS } from '../drawing/pen/papers.ts'
+import { linear } from '../drawing/pen/mix.ts'
+import type { Hex } from '../drawing/pen/papers.ts'
+import { CARDS, PAPERS } from '../drawing/pen/papers.ts'
 import { coverSurfaces } from '../drawing/view/cover.ts'
 import { cardOf } from '../drawing/view/paper.ts'
 import type { Design, Flat, Poser, Surface, Vec3 } from '../paper/index.ts'
 import { compile, patchesOf, plainText } from '../paper/index.ts'
 import { frontSign } from '../paper/model/model.ts'
+import { signedArea } from '../paper/plane/convex.ts'
 import { cross, dot, subtract } from '../paper/plane/vector.ts'
 import type { ColourPatch } from './art-mesh.ts'
 import { colourPatches } from './art-mesh.ts'
@@ -24,14 +27,10 @@ const LONG = 4
 /** Millimetres to metres, and the card's z to glTF's y: a quarter turn about x. */
 const TABLE = { scale: [0.001, 0.001, 0.001], rotation: [-Math.SQRT1_2, 0, 0, Math.SQRT1_2] } as const
 
-/** Plain card by its number: the colours of the drawings' own style sheet. */
-const CARDS = ['#39437f', '#f4b942', '#b695d6', '#5da577', '#93a3b8'] as const
-
 /** A flat piece of paper: convex outlines in a plane of its own, mm. */
 interface Body {
   readonly name: string
-  /** `#rrggbb`. */
-  readonly colour: string
+  readonly colour: Hex
   readonly outlines: readonly (readonly Flat[])[]
   /** How far its paper lies off the plane, mm; the third axis is square to the first two, by the right hand. */
   readonly off: number
@@ -130,13 +129,6 @@ function nearer(turn: Quaternion, before: Quaternion | undefined): Quaternion {
   return same < 0 ? (turn.map((part) => -part) as unknown as Quaternion) : turn
 }
 
-/** `#rrggbb` as linear light, 0 to 1: IEC 61966-2-1. */
-const linear = (colour: string): readonly number[] =>
-  [1, 3, 5].map((at) => {
-    const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255
-    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4
-  })
-
 /** A flat outline as a fan of triangles. */
 interface Fan {
   readonly outline: readonly Flat[]
@@ -153,10 +145,7 @@ function primitiveOf(fans: readonly Fan[], store: Store, material: number): obje
   const corners: number[] = []
   for (const { outline, off, side, colour } of fans) {
     const first = points.length / 3
-    const area = outline.reduce((sum, [x, y], k) => {
-      const [u, v] = outline[(k + 1) % outline.length] as Flat
-      return sum + x * v - u * y
-    }, 0)
+    const isTurned = signedArea(outline) * side < 0
     for (const [x, y] of outline) {
       points.push(x, y, off)
       normals.push(0, 0, side)
@@ -164,7 +153,7 @@ function primitiveOf(fans: readonly Fan[], store: Store, material: number): obje
     }
     // Seen from its side an outline runs anticlockwise.
     for (let k = 1; k + 1 < outline.length; k++)
-      corners.push(first, ...(area * side > 0 ? [first + k, first + k + 1] : [first + k + 1, first + k]))
+      corners.push(first, ...(isTurned ? [first + k + 1, first + k] : [first + k, first + k + 1]))
   }
   return {
     attributes: {
@@ -186,7 +175,7 @@ function meshOf(
 ): object {
   const drawn = art.flatMap(({ colour, face, above, outlines: parts }) => {
     const side = face === 'front' ? front : front === 1 ? -1 : 1
-    const light = linear(colour)
+    const light = linear(colour as Hex)
     return parts.map((outline): Fan => ({ outline, off: off + side * above, side, colour: light }))
   })
   return {

@@ -26,6 +26,9 @@ export const mixed = (a: Hex, share: number, b: Hex): Hex => hex(between(channel
 /** The sRGB transfer function and its inverse: IEC 61966-2-1. */
 const toLight = (n: number): number => (n <= 0.04045 ? n / 12.92 : ((n + 0.055) / 1.055) ** 2.4)
 
+/** A colour as linear light, 0 to 1 each. */
+export const linear = (colour: Hex): readonly [number, number, number] => each(channels(colour), toLight)
+
 const toChannel = (n: number): number => (n <= 0.0031308 ? 12.92 * n : 1.055 * n ** (1 / 2.4) - 0.055)
 
 const times = (matrix: readonly Three[], [x, y, z]: Three): Three =>
@@ -55,7 +58,7 @@ const UNCONES: readonly Three[] = [
   [-0.0041960863, -0.7034186147, 1.707614701],
 ]
 
-const lab = (colour: Hex): Three => times(LAB, each(times(CONES, each(channels(colour), toLight)), Math.cbrt))
+const lab = (colour: Hex): Three => times(LAB, each(times(CONES, linear(colour)), Math.cbrt))
 
 /** The same in Oklab: `color-mix(in oklab, a share, b)`. */
 export const blended = (a: Hex, share: number, b: Hex): Hex =>

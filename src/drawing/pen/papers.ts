@@ -31,3 +31,13 @@ export const PAPERS: Readonly<Record<PaperColour, Hex>> = {
   flame: '#f59a2a',
   ink: '#1a1d33',
 }
+
+/** Plain card by its number, 0 to 4, and sticky tape: as the style sheet of drawings has them. */
+export const CARDS: readonly [Hex, ...Hex[]] = [
+  '#39437f',
+  '#f4b942',
+  '#b695d6',
+  '#5da577',
+  '#93a3b8',
+  '#f6f0da',
+]

@@ -2,10 +2,12 @@
  * A drawing as it comes to paper, for pens without a style sheet: each mark with its own colour, width and dashes.
  * The look is that of `marks.css` by day and in print; lengths are the drawing's own.
  */
+import { DAY, darkOf, shadowOf } from './lit.ts'
 import type { ArtMark, Drawing, Fade, InkShape, Mark, Matrix, Paint, PathMark, Point, Role } from './marks.ts'
 import { arrowHeads } from './marks.ts'
 import { blended, mixed } from './mix.ts'
 import type { Hex } from './papers.ts'
+import { CARDS } from './papers.ts'
 
 export interface Line {
   readonly colour: Hex
@@ -44,29 +46,15 @@ const BACK: Hex = '#f0e4c9'
 const DARKEST: Hex = '#0b0c1c'
 const TAPE_GLUE: Hex = '#6b6338'
 
-/** Cards 0 to 4, and sticky tape. */
-const CARDS: readonly Hex[] = ['#39437f', '#f4b942', '#b695d6', '#5da577', '#93a3b8', '#f6f0da']
-
 const TAPE = 5
-
-/** Light from all round, and what the lamp adds, of 1. */
-const AIR = 0.65
-const LAMP = 0.52
 
 /** How dark a shadow on the table is: on paper that takes ink, less than on the screen. */
 const ON_TABLE = 0.32
-
-/** Of shadows on what is no surface of its own. */
-const USUAL = { light: 0.8, glow: 0.6 } as const
 
 const paperOf = ({ paper, card }: Paint): Hex => (paper as Hex | undefined) ?? CARDS[card] ?? INK
 
 const faceOf = (paint: Paint): Hex =>
   paint.face === 'front' ? paperOf(paint) : blended(paperOf(paint), 0.24, BACK)
-
-const glowOf = ({ sky = 1 }: Paint): number => AIR * sky
-
-const darkOf = (paint: Paint): number => Math.min(1, Math.max(0, 1 - glowOf(paint) - LAMP * paint.light))
 
 /** How a line of a role is drawn where nothing else is said. */
 const LINES: Partial<Record<Role, Partial<Line>>> = {
@@ -137,8 +125,8 @@ const artPrinted = ({ shapes, matrix, own }: ArtMark): Printed[] =>
     }
   })
 
-const shadow = (mark: PathMark, light: number, glow: number): Printed =>
-  shape(mark, SHADE, null, ((mark.strength ?? 1) * LAMP * light) / (glow + LAMP * light))
+const shadow = (mark: PathMark, paint?: Paint): Printed =>
+  shape(mark, SHADE, null, shadowOf(mark.strength ?? 1, paint, DAY))
 
 /** An edge, a hollow or the back of a fold of a surface. */
 function edgeLine(role: Role, dim: boolean): Line {
@@ -156,13 +144,13 @@ function inlay(mark: PathMark | ArtMark, paint: Paint): Printed[] {
   if (role === 'glow' || role === 'haze') return []
   if (fade) return [{ what: 'fade', fade, alpha: strength }]
   if (role === 'bare') return [shape(mark, faceOf(paint), null)]
-  if (role === 'shade') return [shape(mark, SHADE, null, darkOf(paint))]
-  if (role === 'shadow') return [shadow(mark, paint.light, glowOf(paint))]
+  if (role === 'shade') return [shape(mark, SHADE, null, darkOf(paint, DAY))]
+  if (role === 'shadow') return [shadow(mark, paint)]
   return [shape(mark, null, edgeLine(role, paint.dim ?? false))]
 }
 
 function facet(mark: PathMark, paint: Paint): Printed[] {
-  const lit = mixed(SHADE, darkOf(paint), faceOf(paint))
+  const lit = mixed(SHADE, darkOf(paint, DAY), faceOf(paint))
   const ground = shape({ ...mark, closed: true }, lit, lineOf('facet', { colour: lit, width: 0.6 }))
   if (!mark.on) return [ground]
   return [ground, { what: 'clip', runs: mark.runs, inner: mark.on.flatMap((one) => inlay(one, paint)) }]
@@ -172,12 +160,10 @@ function pathPrinted(mark: PathMark): Printed[] {
   const { role, paint, closed } = mark
   if (role === 'glow' || role === 'haze') return []
   if (role === 'facet' && paint) return facet(mark, paint)
-  if (role === 'paper') return [shape(mark, paint ? paperOf(paint) : (CARDS[0] as Hex), null, 0.2)]
+  if (role === 'paper') return [shape(mark, paint ? paperOf(paint) : CARDS[0], null, 0.2)]
   if (role === 'shadow')
     return [
-      mark.of === 'table'
-        ? shape(mark, TABLE_SHADE, null, ON_TABLE * (mark.strength ?? 1))
-        : shadow(mark, USUAL.light, USUAL.glow),
+      mark.of === 'table' ? shape(mark, TABLE_SHADE, null, ON_TABLE * (mark.strength ?? 1)) : shadow(mark),
     ]
   if (role === 'halo')
     return [

@@ -2,6 +2,8 @@
  * A canvas for a picture in motion: the same marks as in SVG, in the looks that the style sheet gives them, without
  * a text or an element for each. It takes over the surfaces alone; words, handles and measures stay in the picture.
  */
+import type { Light } from '../../drawing/pen/lit.ts'
+import { darkOf, shadowOf } from '../../drawing/pen/lit.ts'
 import type { ArtMark, Fade, InkShape, Mark, Matrix, PathMark, Point, Role } from '../../drawing/pen/marks.ts'
 import {
   classOf,
@@ -44,9 +46,7 @@ interface Looks {
   /** What a gradient is made of, by kind. */
   gradient(kind: Fade['kind']): CanvasGradient
   readonly shade: Colour
-  /** How much of the shade lies over paper that gets so much light, and how strong a shadow on it is. */
-  dark(paint: PathMark['paint']): number
-  shadow(strength: number, paint: PathMark['paint']): number
+  readonly light: Light
   end(): void
 }
 
@@ -57,8 +57,6 @@ interface OnSheet {
 }
 
 const SVG = 'http://www.w3.org/2000/svg'
-
-const clamped = (value: number): number => Math.min(1, Math.max(0, value))
 
 /** Any colour of a style sheet in red, green and blue of 255. */
 function colours(): (name: string) => Colour {
@@ -166,11 +164,7 @@ function looksOf(picture: SVGSVGElement, context: CanvasRenderingContext2D): Loo
     on,
     gradient: (kind) => gradients[kind === 'corner' ? 'round' : kind],
     shade: colour(of(plain).fill),
-    dark: (paint) => clamped(1 - air * (paint?.sky ?? 1) - lamp * (paint?.light ?? 1)),
-    shadow(strength, paint) {
-      const straight = lamp * (paint?.light ?? 0.8)
-      return (strength * straight) / ((paint ? air * (paint.sky ?? 1) : 0.6) + straight)
-    },
+    light: { air, lamp },
     end: () => bench.remove(),
   }
 }
@@ -323,7 +317,7 @@ function drawArt(easel: Easel, art: ArtMark): void {
 function drawSheet(easel: Easel, looks: Looks, sheet: PathMark): void {
   const { context } = easel
   const { paint } = sheet
-  const dark = looks.dark(paint)
+  const dark = paint ? darkOf(paint, looks.light) : 0
   const on = looks.on(sheet)
   const lit = between(on.paper, looks.shade, dark)
   context.save()
@@ -339,7 +333,8 @@ function drawSheet(easel: Easel, looks: Looks, sheet: PathMark): void {
     if (one.mark === 'art') drawArt(easel, one)
     else if (one.fade) drawFade(context, one, one.fade, on.of(one), looks.gradient(one.fade.kind))
     else if (one.role === 'shade') drawPath(context, one, on.of(one), dark)
-    else if (one.role === 'shadow') drawPath(context, one, on.of(one), looks.shadow(one.strength ?? 1, paint))
+    else if (one.role === 'shadow')
+      drawPath(context, one, on.of(one), shadowOf(one.strength ?? 1, paint, looks.light))
     else drawPath(context, one, on.of(one))
   }
   context.restore()
