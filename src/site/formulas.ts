@@ -1,3 +1,4 @@
+import { escaped } from '../drawing/pen/svg.ts'
 import type { Reading } from './cells/chapter-tree.ts'
 import { attribute, chapterTree, line, named } from './cells/chapter-tree.ts'
 import type { Leaf } from './cells/grammar.ts'
@@ -12,9 +13,6 @@ export interface ShownFormula {
   readonly says: string
   readonly source: string
 }
-
-const escaped = (text: string): string =>
-  text.replace(/[&<>]/g, (c) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;' })[c] ?? c)
 
 /** A part of the text as HTML: words, numbers and signs; what else stands in it is its words. */
 function html(node: Leaf, reading: Reading, place: string): string {

@@ -5,6 +5,7 @@ import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Design } from '../paper/index.ts'
 import type { Fault, Trouble } from '../widgets/fault/trouble.ts'
 import { anchorOf } from './anchor.ts'
+import { ownNumbers } from './cells/chapter-tree.ts'
 import type { Chapter } from './chapters.ts'
 import { chapterPath } from './chapters.ts'
 import { faultPicture } from './fault-picture.ts'
@@ -28,14 +29,7 @@ export const troubleFigure = (
   )
 
 const rowsIn = ({ entry, design, slug }: Chapter): readonly TroubleRow[] =>
-  rowsOf(entry.body ?? '', {
-    design,
-    dummy: (name) => {
-      throw new Error(
-        `content/chapters/${slug}.mdx: a Slip takes its numbers from its own card, not from ${name}.`,
-      )
-    },
-  })
+  rowsOf(entry.body ?? '', ownNumbers(design, slug, 'Slip'))
 
 const pictureName = (slug: string, sign: string): string => `trouble-${slug}-${anchorOf(sign)}`
 

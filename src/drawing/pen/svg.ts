@@ -14,7 +14,8 @@ const escapes: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;'
 /** What XML 1.0 holds no place for, not even escaped (production 2, Char), but for tabs and line breaks. */
 const FORBIDDEN = /[^\t\n\r\u{20}-\u{d7ff}\u{e000}-\u{fffd}\u{10000}-\u{10ffff}]/gu
 
-const escaped = (text: string): string =>
+/** Words as they stand in XML or HTML. */
+export const escaped = (text: string): string =>
   text.replace(FORBIDDEN, '').replace(/[&<>"]/g, (c) => escapes[c] ?? c)
 
 const attribute = (name: string, value: string | undefined): string =>

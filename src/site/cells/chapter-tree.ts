@@ -18,6 +18,16 @@ export interface Reading {
   readonly dummy: DummyOf
 }
 
+/** For cells that take their numbers from their chapter's own card alone. Throws an Error that names the chapter's file. */
+export const ownNumbers = (design: Design, slug: string, cell: string): Reading => ({
+  design,
+  dummy: (name) => {
+    throw new Error(
+      `content/chapters/${slug}.mdx: a ${cell} takes its numbers from its own card, not from ${name}.`,
+    )
+  },
+})
+
 /** Every cell or word of a name within a part of the text. */
 export const named = (node: Leaf, name: string): readonly Leaf[] => [
   ...(node.name === name ? [node] : []),
