@@ -12,11 +12,13 @@ import type { Work } from './order.ts'
 
 const FIGURES: Readonly<Record<Work['does'], StepState>> = {
   'cut-out': 'flat',
+  slits: 'flat',
   colour: 'flat',
   cut: 'cutting',
   crease: 'creased',
   push: 'reversing',
   pieces: 'piece',
+  thread: 'threading',
   lay: 'glued',
   close: 'closing',
   tape: 'taping',
@@ -30,6 +32,7 @@ const FIGURES: Readonly<Record<Work['does'], StepState>> = {
 
 /** Openings at which steps are shown, degrees: as far as the card goes. */
 const AT: Partial<Record<Work['does'], number>> = {
+  thread: 150,
   lay: 150,
   stand: 180,
   stick: 120,
@@ -40,10 +43,12 @@ const AT: Partial<Record<Work['does'], number>> = {
   cover: 150,
 }
 
+/** Work at which all that will be made is already drawn on the paper. */
+const WHOLE: ReadonlySet<Work['does']> = new Set(['cut-out', 'slits', 'colour', 'cut', 'crease', 'pieces'])
+
 /** The design as far as it is made when a piece of work is done. */
 function madeSoFar(design: Design, { does, of, there }: Work): Design {
-  if (does === 'cut-out' || does === 'colour' || does === 'cut' || does === 'crease' || does === 'pieces')
-    return design
+  if (WHOLE.has(does)) return design
   return only(design, [...there, ...of])
 }
 

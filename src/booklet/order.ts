@@ -11,11 +11,13 @@ import { jointsOf, kindOf, ownerOf } from '../paper/index.ts'
 export interface Work {
   readonly does:
     | 'cut-out' // the card's outline, and scoring
+    | 'slits' // for tabs, in the flat card
     | 'colour' // what is drawn, before anything is cut
     | 'cut' // strips cut from a fold
     | 'crease' // folded both ways
     | 'push' // pushed through
     | 'pieces' // cut out, scored, folded
+    | 'thread' // tabs pushed through their slits and glued behind
     | 'lay' // one joint stuck, folded to one side
     | 'close' // the card shut on the other one
     | 'tape' // joints taped along their whole length
@@ -30,6 +32,14 @@ export interface Work {
 }
 
 type Mechanism = Design['mechanisms'][number]
+
+/** Mechanisms whose tabs go through slits: in any piece, or in one alone. */
+export function throughOf(design: Design, piece?: string): readonly string[] {
+  const found = jointsOf(design).filter(
+    ({ isThrough, host }) => isThrough && (piece === undefined || host.piece === piece),
+  )
+  return [...new Set(found.map(({ of }) => ownerOf(of)))]
+}
 
 /** Mechanisms whose joints are taped, not glued by tabs. */
 function tapedOf(design: Design): ReadonlySet<string> {
@@ -58,6 +68,8 @@ export function orderOf(design: Design): readonly Work[] {
   const done = new Set<string>()
   const works: Work[] = [{ does: 'cut-out', of: [], there: [] }]
   if (design.art) works.push({ does: 'colour', of: [], there: [] })
+  const slit = throughOf(design, 'card')
+  if (slit.length > 0) works.push({ does: 'slits', of: slit, there: [] })
   const there = (): string[] => mechanisms.flatMap(({ id }) => (done.has(id) ? [id] : []))
   const isReady = ({ on }: Mechanism): boolean => {
     const host = ownerOf(on)
@@ -79,6 +91,7 @@ export function orderOf(design: Design): readonly Work[] {
   const glued = mechanisms.filter((m) => !isCut(m))
   if (glued.length > 0) works.push({ does: 'pieces', of: glued.map(({ id }) => id), there: there() })
   const taped = tapedOf(design)
+  const threaded = throughOf(design)
   for (;;) {
     const next = glued.find((m) => !done.has(m.id) && isReady(m))
     if (!next) break
@@ -90,7 +103,8 @@ export function orderOf(design: Design): readonly Work[] {
     const of = made.map(({ id }) => id)
     const before = there()
     if (how === 'joints') {
-      works.push({ does: 'lay', of, there: before }, { does: 'close', of, there: before })
+      if (threaded.includes(next.id)) works.push({ does: 'thread', of, there: before })
+      else works.push({ does: 'lay', of, there: before }, { does: 'close', of, there: before })
       if (taped.has(next.id)) works.push({ does: 'tape', of, there: before })
       if (kindOf(next).pops) works.push({ does: 'pop', of, there: before })
     } else works.push({ does: how === 'walls' ? 'stand' : 'stick', of, there: before })

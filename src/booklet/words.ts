@@ -6,6 +6,7 @@ import type { Design } from '../paper/index.ts'
 import { isUneven, measure, modelOf, nameOf, openingRange, ownerOf, pieces, rimOf } from '../paper/index.ts'
 import { letteredJoints } from '../sheet/marks/joint-places.ts'
 import type { Work } from './order.ts'
+import { throughOf } from './order.ts'
 
 export interface Words {
   readonly title: string
@@ -118,6 +119,17 @@ export function wordsOf(design: Design, work: Work): Words {
         text: ['Draw and colour while all lies flat. Later you reach only half of it.'],
         tools: 'pencils or pens',
       }
+    case 'slits':
+      return {
+        title: `Cut the slits for ${titled(of)}`,
+        text: [
+          ...named(of),
+          'Lay the open card on a mat. Cut along each short line with a knife and a ruler, and no farther.',
+          'Each slit is a hair longer than the tab that goes through it. It cannot be cut with scissors: it starts inside the paper.',
+        ],
+        tools: 'craft knife, ruler, mat',
+        caution: BLADE,
+      }
     case 'cut': {
       const onGutter = design.mechanisms.every((m) => !of.includes(m.id) || m.on === 'gutter')
       const uneven = only(design, of)
@@ -174,9 +186,25 @@ export function wordsOf(design: Design, work: Work): Words {
           `Score the folds, then cut out ${the(of)} with their tabs.`,
           'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.',
           'Each letter has a twin: that is where it goes.',
+          ...(throughOf(design).some((id) => !throughOf(design, 'card').includes(id))
+            ? ['Cut the slits in them too, while they lie flat on a mat.']
+            : []),
         ],
         tools: 'scissors, ruler, dry ball pen',
         caution: BLADE,
+      }
+    case 'thread':
+      return {
+        title: `Push the tabs of ${titled(of)} through`,
+        text: [
+          `Do not glue yet. Push each tab of ${the(of)} through its slit, until the edge beside it stands on the card.`,
+          `Turn the card over. Bend the tabs away from ${placeOf(design, of[0] ?? '')}, so that they lie flat, and glue them there.`,
+          'Turn it back, shut it and press. What shows on the other side is hidden by a cover, or by a sheet glued over it.',
+        ],
+        tools: 'glue',
+        ...withLetters(lettersOf(design, of)),
+        caution: GLUE,
+        ...withCheck(checkOf(design, done, of)),
       }
     case 'lay':
       return {
@@ -223,7 +251,9 @@ export function wordsOf(design: Design, work: Work): Words {
       return {
         title: `Set up ${titled(of)}`,
         text: [
-          'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
+          throughOf(design).includes(of[0] ?? '')
+            ? 'Work with the card open flat. Push the lower tab of each wall through its slit, and glue it behind, letter on letter.'
+            : 'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
           'Then glue the platform on the walls, its fold right over the gutter.',
         ],
         tools: 'glue',

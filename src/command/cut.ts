@@ -6,14 +6,15 @@ import { paperNamed, papers } from '../sheet/index.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
 import { sizeIn } from './size-in.ts'
+import { TABS_HELP, withAskedTabs } from './tabs.ts'
 import { given, writeOut } from './write-out.ts'
 
 /** The pieces side by side, for a cutting machine. */
 export const cut: Command = {
   name: 'cut',
   usage:
-    '--paper PAPER --out FILE.dxf|FILE.svg [--copies N] [--gap MM] [--margin MM] [--grain kept|free] [--bridges MM] [--perforate CUT,GAP] [--glue]',
-  help: `Write the flat pieces for a cutting machine, side by side by their outlines, each line type a layer: creases first, then cuts within a piece, outlines last. PAPER: ${papers.map(({ name }) => name).join(', ')}, WIDTHxHEIGHT in mm, or roll:WIDTH. Main folds lie along the grain, which runs along the height, unless it is left free. Bridges are uncut stretches that hold a piece in its sheet. A second sheet is named with a 2.`,
+    '--paper PAPER --out FILE.dxf|FILE.svg [--copies N] [--gap MM] [--margin MM] [--grain kept|free] [--bridges MM] [--perforate CUT,GAP] [--glue] [--tabs flat|slit]',
+  help: `Write the flat pieces for a cutting machine, side by side by their outlines, each line type a layer: creases first, then cuts within a piece, outlines last. PAPER: ${papers.map(({ name }) => name).join(', ')}, WIDTHxHEIGHT in mm, or roll:WIDTH. Main folds lie along the grain, which runs along the height, unless it is left free. Bridges are uncut stretches that hold a piece in its sheet. A second sheet is named with a 2. ${TABS_HELP}`,
   options: {
     paper: { type: 'string' },
     out: { type: 'string' },
@@ -24,8 +25,10 @@ export const cut: Command = {
     bridges: { type: 'string' },
     perforate: { type: 'string' },
     glue: { type: 'boolean' },
+    tabs: { type: 'string' },
   },
-  run(design, options, place) {
+  run(read, options, place) {
+    const design = withAskedTabs(read, options)
     const out = outOf(options.out)
     const chosen: CutOptions = {
       stock: stockOf(options),

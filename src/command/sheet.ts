@@ -18,14 +18,15 @@ import {
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
 import { sizeIn } from './size-in.ts'
+import { TABS_HELP, withAskedTabs } from './tabs.ts'
 import { given, writeOut } from './write-out.ts'
 
 /** The template at true size, to print and cut. */
 export const sheet: Command = {
   name: 'sheet',
   usage:
-    '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none] [--measured MM] [--tiled] [--copies N]',
-  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}, or a size of your own in mm as 200x300. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none). MM: how long the 100 mm check line came out on your last print; this one makes up for it. --tiled: what is larger than the paper is parted over several sheets that are joined. N: so many of each piece, sheets filled up.`,
+    '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none] [--measured MM] [--tiled] [--copies N] [--tabs flat|slit]',
+  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}, or a size of your own in mm as 200x300. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none). MM: how long the 100 mm check line came out on your last print; this one makes up for it. --tiled: what is larger than the paper is parted over several sheets that are joined. N: so many of each piece, sheets filled up. ${TABS_HELP}`,
   options: {
     paper: { type: 'string' },
     out: { type: 'string' },
@@ -34,8 +35,10 @@ export const sheet: Command = {
     measured: { type: 'string' },
     tiled: { type: 'boolean' },
     copies: { type: 'string' },
+    tabs: { type: 'string' },
   },
-  async run(design, options, place) {
+  async run(read, options, place) {
+    const design = withAskedTabs(read, options)
     const out = outOf(options.out)
     const lines = oneOf(options.lines, LINES, 'front', '--lines')
     const art = oneOf(options.art, ARTS, usualArt(design), '--art')

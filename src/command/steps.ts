@@ -8,6 +8,7 @@ import { paperNamed, papers } from '../sheet/index.ts'
 import type { PaperName } from '../sheet/pages/paper-sizes.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
+import { TABS_HELP, withAskedTabs } from './tabs.ts'
 import { given, writeOut } from './write-out.ts'
 
 /** Booklets are read at a table: on these papers their words are neither tiny nor lost. */
@@ -20,10 +21,16 @@ const labels = papers.filter(({ name }) => PAPERS.includes(name)).map(({ name })
 /** How a card is made: in words, or as a booklet with its figures. */
 export const steps: Command = {
   name: 'steps',
-  usage: '[--out FILE.txt | --out FILE.pdf [--paper PAPER] [--per-page N]]',
-  help: `Tell how the card is made, step by step: what to cut, fold, push through and glue, with cautions and with heights to check by ruler. In words, to a file or here; or as a booklet with a figure for each step. PAPER: ${labels.join(', ')} (${USUAL.paper}). N, the steps on a page: ${PER_PAGE.join(', ')} (${USUAL.perPage}).`,
-  options: { out: { type: 'string' }, paper: { type: 'string' }, 'per-page': { type: 'string' } },
-  async run(design, options, place) {
+  usage: '[--out FILE.txt | --out FILE.pdf [--paper PAPER] [--per-page N]] [--tabs flat|slit]',
+  help: `Tell how the card is made, step by step: what to cut, fold, push through and glue, with cautions and with heights to check by ruler. In words, to a file or here; or as a booklet with a figure for each step. PAPER: ${labels.join(', ')} (${USUAL.paper}). N, the steps on a page: ${PER_PAGE.join(', ')} (${USUAL.perPage}). ${TABS_HELP}`,
+  options: {
+    out: { type: 'string' },
+    paper: { type: 'string' },
+    'per-page': { type: 'string' },
+    tabs: { type: 'string' },
+  },
+  async run(read, options, place) {
+    const design = withAskedTabs(read, options)
     const { out } = options
     const ending = typeof out === 'string' ? extname(out).toLowerCase() : ''
     if (out !== undefined && ending !== '.txt' && ending !== '.pdf')

@@ -118,9 +118,7 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   // The tab is as wide as the glue that waits for it on the page.
   const { outline: glue = [], closed: hasTab = false } =
     model.glue.find((one) => one.owner === index && one.panel === page.panel) ?? {}
-  const { off } = own.lay
-  const outward: Lay = { ...own.lay, off: [-off[0], -off[1]] }
-  const sticky = glue.map((flat) => laid(outward, unlaid(page.lay, flat)))
+  const sticky = glue.map((flat) => laid(outwards(own.lay), unlaid(page.lay, flat)))
   const held = hasTab
     ? bent(lifted(sticky), front, BACK)
     : { points: lifted(strip(own.lay, crease.length, -TAPE, TAPE)), front }
@@ -138,6 +136,35 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
       ...(hasTab ? {} : { tape: true }),
     },
   ]
+}
+
+/** Beyond a joint, where its panel would go on. */
+const outwards = (own: Lay): Lay => ({ ...own, off: [-own.off[0], -own.off[1]] })
+
+/** The tabs of one mechanism, each in the plane of its panel: as wide as the glue that waits for it. */
+export function straightTabs(paper: readonly Surface[], poser: Poser, index: number): readonly Surface[] {
+  const { model } = poser
+  let leaf = nextLeaf(paper)
+  return jointsOf(model, index).flatMap(({ crease, own, host: page }): Surface[] => {
+    const glue = model.glue.find((one) => one.owner === index && one.panel === page.panel)
+    if (!glue?.closed) return []
+    const away = (unlaid(page.lay, glue.aside ?? [0, 0])[0] > 0 ? 1 : -1) as 1 | -1
+    const points = glue.outline.map((flat) => {
+      const [across, along] = unlaid(page.lay, flat)
+      return poser.lift(own.panel, laid(outwards(own.lay), [away * across, along]))
+    })
+    return [
+      {
+        panel: `${crease.name}/tab`,
+        owner: index,
+        leaf: leaf++,
+        layer: paper.find((one) => one.leaf === own.panel)?.layer ?? 0,
+        points,
+        drawn: all(points),
+        front: frontOf(model, poser.frames, own.panel),
+      },
+    ]
+  })
 }
 
 /** The same part of the paper at the opening that another poser posed last. */
@@ -183,13 +210,13 @@ export function tapes(paper: readonly Surface[], poser: Poser, index: number): r
   )
 }
 
-/** Where a mechanism is glued on its host, as outlines or open lines in space, each with its leaf. */
+/** Where a mechanism is glued on its host, as outlines or open lines in space, each with its leaf and its tab's slit. */
 export function glueAreas(
   design: Design,
   through: readonly string[],
   id: string,
   opening: number,
-): readonly { leaf: number; points: readonly Vec3[]; closed: boolean }[] {
+): readonly { leaf: number; points: readonly Vec3[]; closed: boolean; slit: readonly Vec3[] }[] {
   const part: Design = {
     ...design,
     mechanisms: design.mechanisms.filter((m) => through.includes(m.id) || m.id === id),
@@ -199,10 +226,11 @@ export function glueAreas(
   const index = part.mechanisms.findIndex((m) => m.id === id)
   return poser.model.glue
     .filter(({ owner }) => owner === index)
-    .map(({ panel, outline, closed }) => ({
+    .map(({ panel, outline, closed, slit = [] }) => ({
       leaf: panel,
       points: outline.map((flat) => poser.lift(panel, flat)),
       closed,
+      slit: slit.map((flat) => poser.lift(panel, flat)),
     }))
 }
 

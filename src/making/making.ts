@@ -14,7 +14,7 @@ import { throughLay } from '../paper/plane/lay.ts'
 import { turned } from '../paper/plane/turn.ts'
 import type { Vec3 } from '../paper/plane/vector.ts'
 import { cross, dot, RADIANS, subtract } from '../paper/plane/vector.ts'
-import { heldOff, laidDown, tapes } from './gluing.ts'
+import { heldOff, laidDown, straightTabs, tapes } from './gluing.ts'
 
 /** How far the making has come. */
 export interface Making {
@@ -38,6 +38,8 @@ export interface Making {
   readonly lifted?: Readonly<Record<string, number>>
   /** Ids of glued mechanisms with tape along their joints. */
   readonly taped?: readonly string[]
+  /** Ids of glued mechanisms whose tabs are not bent yet: they go on straight from the joints. */
+  readonly straight?: readonly string[]
 }
 
 /** Two flat points nearer than this are one, mm. */
@@ -88,7 +90,7 @@ function withHoles(model: Model, loose: readonly { build: Build; host: ModelCrea
  * lines do not lie on one another.
  */
 export function making(design: Design, state: Making): readonly Surface[] {
-  const { through, cut, folds = {}, lying = [], lifted = {}, taped = [] } = state
+  const { through, cut, folds = {}, lying = [], lifted = {}, taped = [], straight = [] } = state
   if (Object.values(folds).some((fold) => fold !== 0) && state.opening > 1)
     throw new RangeError(
       `both layers fold over together only in the shut card, not at ${state.opening} degrees`,
@@ -113,6 +115,7 @@ export function making(design: Design, state: Making): readonly Surface[] {
   const index = (id: string): number => part.mechanisms.findIndex((m) => m.id === id)
   let found: readonly Surface[] = surfaces(open)
   for (const id of lying) found = laidDown(found, poser, index(id))
+  for (const id of straight) found = [...found, ...straightTabs(found, poser, index(id))]
   for (const [id, off] of Object.entries(lifted)) found = heldOff(found, whole, index(id), off)
   for (const id of taped) found = [...found, ...tapes(found, poser, index(id))]
   const paper = found.map((one) => ({ ...one, owner: one.owner < 0 ? -1 : (owners[one.owner] as number) }))

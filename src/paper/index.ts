@@ -49,8 +49,8 @@ export { DesignError } from './design/read.ts'
 export type { Stretch } from './design/room.ts'
 export { runOf, shiftedAlong, sizedBy, stretchOf, wayToRoom } from './design/room.ts'
 export { fieldsFor } from './design/setting.ts'
-
 export { sharedSlits } from './design/slits.ts'
+export { tabbed, withTabs } from './design/tabs.ts'
 
 export { plainText, visibleText } from './design/text.ts'
 

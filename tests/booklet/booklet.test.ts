@@ -4,12 +4,12 @@ import { describe, expect, test } from 'vitest'
 import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { kindOf, ownerOf, parseDesign } from '../../src/paper/index.ts'
-import { ladder, runs } from '../paper/shared/designs.ts'
+import { kindOf, ownerOf, parseDesign, tabbed, withTabs } from '../../src/paper/index.ts'
+import { designs, ladder, runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
 import { card, dummies, moth } from '../sheet/designs.ts'
 
-const MAKES: ReadonlySet<Work['does']> = new Set(['push', 'close', 'stand', 'stick'])
+const MAKES: ReadonlySet<Work['does']> = new Set(['push', 'thread', 'close', 'stand', 'stick'])
 
 const isCut = (design: Design, id: string): boolean => {
   const m = design.mechanisms.find((one) => one.id === id)
@@ -30,14 +30,18 @@ function expectFollowable(design: Design): void {
   const gluedOn = new Set<string>()
   for (const { does, of, there } of works) {
     // What is said to be there has been made, and all of it is said.
-    if (of.length > 0 && does !== 'pieces')
+    if (of.length > 0 && does !== 'pieces' && does !== 'slits')
       expect([...there].sort()).toEqual(made.filter((id) => !of.includes(id)).sort())
     for (const id of of) {
       const host = ownerOf(design.mechanisms.find((m) => m.id === id)?.on ?? '')
-      if (does !== 'pieces' && design.mechanisms.some((m) => m.id === host)) expect(made).toContain(host)
+      if (does !== 'pieces' && does !== 'slits' && design.mechanisms.some((m) => m.id === host))
+        expect(made).toContain(host)
       // No cut is made in a piece on which something has been glued: it could lie under it.
       if (does === 'cut') expect(gluedOn.has(pieceUnder(design, id))).toBe(false)
-      if (does === 'lay' || does === 'stand' || does === 'stick') gluedOn.add(pieceUnder(design, id))
+      // A slit for a tab is cut while nothing is glued at all.
+      if (does === 'slits') expect(gluedOn.size).toBe(0)
+      if (does === 'lay' || does === 'thread' || does === 'stand' || does === 'stick')
+        gluedOn.add(pieceUnder(design, id))
     }
     if (MAKES.has(does)) made.push(...of)
   }
@@ -52,6 +56,50 @@ describe('the order of work', () => {
 
   test('of random cards can be followed', () => {
     fc.assert(fc.property(gardens(8), expectFollowable), runs(200))
+  })
+
+  test('of random cards whose tabs go through slits can be followed', () => {
+    let told = 0
+    fc.assert(
+      fc.property(designs({ most: 4, kinds: ['glued-v-fold', 'glued-tent', 'cut-v-fold'] }), (design) => {
+        const mechanisms = design.mechanisms.map((m) => ('tab' in m ? { ...m, tab: 5 } : m))
+        const made = withTabs(parseDesign({ ...design, mechanisms }), 'slit')
+        if (tabbed(made).length > 0) told += 1
+        expectFollowable(made)
+      }),
+      runs(60),
+    )
+    expect(told).toBeGreaterThan(10)
+  })
+
+  test('by hand: tabs that go through slits, on the card and on a piece', () => {
+    const fold = { kind: 'glued-v-fold', toward: 1, base: 45, facet: 50, tab: 6, tabs: 'slit' }
+    const made = parseDesign({
+      hingebook: 1,
+      title: 'Owl',
+      card: { width: 105, height: 148, caliper: 0.25 },
+      mechanisms: [
+        { ...fold, id: 'owl', on: 'gutter', apex: 40, foot: 60, ridge: 60 },
+        { ...fold, id: 'tuft', on: 'owl/ridge', apex: 20, foot: 25, ridge: 20 },
+      ],
+    })
+    const told = orderOf(made).map(({ does, of }) => [does, ...of].join(' '))
+    expect(told.filter((one) => !one.startsWith('pop'))).toEqual([
+      'cut-out',
+      'slits owl',
+      'pieces owl tuft',
+      'thread owl',
+      'thread tuft',
+      'press',
+      'open',
+    ])
+    const text = stepsText(made)
+    expect(text).toContain('Bend the tabs away from the gutter')
+    expect(text).toContain('Bend the tabs away from the ridge of the owl')
+    expect(text).toContain('Cut the slits in them too')
+    expect(text).toMatch(/knife.*adult|adult.*knife/i)
+    // Pushed through from the front, tabs cannot be pressed on by shutting the card.
+    expect(text).not.toContain('Shut the card on it')
   })
 
   test('by hand: a moth with a star, then its cover', () => {

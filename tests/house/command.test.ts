@@ -320,6 +320,35 @@ describe('cut', () => {
     expect(readFileSync(join(folder, 'cut.dxf'), 'utf8')).toMatch(/^0\nSECTION\n[\s\S]*\n0\nEOF\n$/)
   })
 
+  test('tabs go through slits where that is asked for: a cut more for each, in every way out', async () => {
+    const tent = { start: 20, end: 80, leftFoot: 30, rightFoot: 30, leftWall: 45, rightWall: 45, tab: 10 }
+    const house = file(
+      'house.hingebook.json',
+      design({ id: 'house', kind: 'glued-tent', on: 'gutter', ...tent }),
+    )
+    const cuts = async (...more: string[]): Promise<number> => {
+      const out = join(folder, 'slits.dxf')
+      await dummy('cut', house, '--paper', 'a3', '--out', out, ...more)
+      return readFileSync(out, 'utf8')
+        .split('\n')
+        .filter((line) => line === 'inner-cut').length
+    }
+    const [flat, slit] = [await cuts(), await cuts('--tabs', 'slit')]
+    expect(await cuts('--tabs', 'flat')).toBe(flat)
+    expect(slit).toBeGreaterThan(flat)
+    expect((await dummy('steps', house, '--tabs', 'slit')).out).toContain(
+      'Push the tabs of the house through',
+    )
+    expect((await dummy('steps', house)).out).not.toContain('slit')
+    const sheet = join(folder, 'slits.svg')
+    await dummy('sheet', house, '--paper', 'a4', '--out', sheet, '--tabs', 'slit')
+    expect(readFileSync(sheet, 'utf8')).toContain('through slits, glued behind card')
+    expect(await dummy('sheet', house, '--paper', 'a4', '--out', sheet, '--tabs', 'none')).toMatchObject({
+      code: 1,
+      err: '--tabs must be one of flat, slit, not none.\n',
+    })
+  })
+
   test('of a roll it takes as much as is needed', async () => {
     const out = join(folder, 'roll.svg')
     const { code } = await dummy('cut', sound, '--paper', 'roll:300', '--out', out, '--grain', 'free')

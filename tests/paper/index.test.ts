@@ -90,6 +90,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "stretchOf",
       "surfaces",
       "swing",
+      "tabbed",
       "thickest",
       "tightest",
       "tipAt",
@@ -103,6 +104,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "wayOf",
       "wayToRoom",
       "withGuests",
+      "withTabs",
       "without",
     ]
   `)

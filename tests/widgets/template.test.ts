@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { expect, test, vi } from 'vitest'
+import { parseDesign } from '../../src/paper/index.ts'
 import { fitOn, paperOf } from '../../src/sheet/index.ts'
 import { saveTemplate } from '../../src/widgets/template/template.ts'
 import { card } from '../sheet/designs.ts'
@@ -27,6 +28,7 @@ const choice = {
   copies: '1',
   tiled: false,
   lines: 'front',
+  tabs: 'own',
   art: 'none',
   form: 'svg',
 } as const
@@ -45,6 +47,17 @@ test('one that fits is saved, its way of printing in its name', async () => {
   const saved = await saveTemplate(card(105, 148), 'owl', { ...choice, lines: 'ticks' })
   expect(saved.isSaved).toBe(true)
   expect(given.files).toEqual(['owl-a4-ticks.svg'])
+})
+
+test('tabs go through slits where that is chosen, and its name says so', async () => {
+  given.files.length = 0
+  const tent = { start: 20, end: 80, leftFoot: 30, rightFoot: 30, leftWall: 45, rightWall: 45, tab: 10 }
+  const house = parseDesign({
+    ...card(105, 148),
+    mechanisms: [{ id: 'house', kind: 'glued-tent', on: 'gutter', ...tent }],
+  })
+  expect(await saveTemplate(house, 'house', { ...choice, tabs: 'slit' })).toMatchObject({ isSaved: true })
+  expect(given.files[0]).toMatch(/^house-a4-slits/)
 })
 
 test('paper, printer and copies are taken as typed, or told with their range', async () => {

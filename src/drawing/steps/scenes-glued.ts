@@ -1,7 +1,7 @@
 import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Design, Surface, Vec3 } from '../../paper/index.ts'
 import { change, kindOf, poseAt, ridgeOf } from '../../paper/index.ts'
 import { add, distance, subtract } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
@@ -86,6 +86,30 @@ export function glued(task: Task): Scene {
       lying.length > 0
         ? `The card is open ${angleText(opening, 0)}; the folded piece lies on the left page, its left joint on its line.`
         : `The card is open ${angleText(opening, 0)}; the piece is held over its place.`,
+  }
+}
+
+/** The piece over its slits, its tabs straight, and the way that it goes. */
+export function threading({ design, glued: ids, before, opening = 150 }: Task): Scene {
+  const through = [...before, ...ids]
+  const state: Making = { opening, through, cut: [], straight: ids }
+  const lifted = Object.fromEntries(ids.map((id) => [id, HELD]))
+  const paper = making(design, { ...state, lifted })
+  const there = making(design, state)
+  const ends = (of: readonly Surface[]): Vec3 =>
+    middle(of.flatMap(({ panel, points }) => (panel.endsWith('/tab') ? points : [])))
+  const [from, to] = [ends(paper), ends(there)]
+  return {
+    paper,
+    ink: ids.flatMap((id) =>
+      glueAreas(design, through, id, opening).flatMap(({ leaf, slit }) =>
+        inked(leaf, 'cut', slit, id, 'front'),
+      ),
+    ),
+    stand: 'gutter',
+    opening,
+    over: [{ role: 'hand', points: [from, add(to, subtract(from, to), 0.12)] }],
+    says: `The card is open ${angleText(opening, 0)}; the piece is held over its slits, its tabs straight.`,
   }
 }
 

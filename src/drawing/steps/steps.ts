@@ -11,7 +11,7 @@ import { shadowMarks } from '../view/shadows.ts'
 import type { Scene, Task } from './scene.ts'
 import { LIFTED, STEP_CAMERA } from './scene.ts'
 import { covering, cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
-import { closing, glued, onTable, popping, taping } from './scenes-glued.ts'
+import { closing, glued, onTable, popping, taping, threading } from './scenes-glued.ts'
 import { nestedCreased } from './scenes-nested.ts'
 
 /**
@@ -27,6 +27,7 @@ import { nestedCreased } from './scenes-nested.ts'
  *   piece      what is glued on, cut out, flat on the table
  *   folded     the same, folded over at its ridge, or its tabs bent
  *   glued      the card open, the piece on its place: folded and lying on the left page, or held over it
+ *   threading  the card open, the piece held over its slits, its tabs straight
  *   closing    the right page comes over on the piece
  *   popping    the piece still lies down in the fold and is being pushed up
  *   taping     as open, with tape along the joints
@@ -47,6 +48,7 @@ export const stepStates = [
   'piece',
   'folded',
   'glued',
+  'threading',
   'closing',
   'popping',
   'taping',
@@ -59,7 +61,7 @@ export type StepState = (typeof stepStates)[number]
 
 export interface StepOptions {
   /**
-   * Degrees; for `open` (default 96), `reversing` and `popping` (110), `glued` (150), `closing` (45), `taping`
+   * Degrees; for `open` (default 96), `reversing` and `popping` (110), `glued` and `threading` (150), `closing` (45), `taping`
    * (120), `covering` (150), and for strips that are cut or creased on the standing card (60).
    */
   readonly opening?: number
@@ -86,6 +88,7 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
   piece: (task) => onTable(task, false),
   folded: (task) => onTable(task, true),
   glued,
+  threading,
   closing,
   popping,
   taping,
@@ -95,7 +98,15 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
 }
 
 /** States that are about pieces of their own card. */
-const GLUED: ReadonlySet<StepState> = new Set(['piece', 'folded', 'glued', 'closing', 'popping', 'taping'])
+const GLUED: ReadonlySet<StepState> = new Set([
+  'piece',
+  'folded',
+  'glued',
+  'threading',
+  'closing',
+  'popping',
+  'taping',
+])
 
 /** One scale for all steps of a design: that of the state which needs most room. */
 export function commonScale(design: Design, size: Size): number {

@@ -19,6 +19,8 @@ interface Line extends Segment {
   readonly kind: 'edge' | 'fold'
   /** The crease it is part of. */
   readonly crease?: number
+  /** A slit for a tab: unlike a strip's cuts it does not begin on the crease that its mechanism sits on. */
+  readonly isSlit?: boolean
 }
 
 /** Every line on every panel. */
@@ -53,6 +55,8 @@ function linesOf(subject: Subject): Line[][] {
   for (const { owner, panel, outline } of subject.notches)
     for (const edge of edgesOf(outline))
       if (!isAlong(edge, creases[panel] ?? [])) lines[panel]?.push({ ...edge, owner, kind: 'edge' })
+  for (const { owner, panel, slit } of model.glue)
+    if (slit) lines[panel]?.push({ a: slit[0], b: slit[1], owner, kind: 'edge', isSlit: true })
   return lines
 }
 
@@ -116,7 +120,8 @@ function leastGaps(
  * The least paper between two lines of one panel of which one at least is an edge (a cut or the rim), and
  * which belong to different mechanisms or to a mechanism and its host: a strip beside an edge tears.
  * Two folds may come as near as they like, so two V-folds may stand point to point. Not counted: a guest
- * and the very crease that it sits on, the two halves of a shared slit, and lines with a hole between them.
+ * and the very crease that it sits on (a slit for a tab is), the two halves of a shared slit, and lines with a hole
+ * between them.
  * Gaps within the limit are all told; if there are none, the least one of all.
  * The limit of 5 mm is common practice, no source.
  */
@@ -124,7 +129,7 @@ export function bridge(subject: Subject, spoilt: ReadonlySet<string>): Finding[]
   const { model, limits } = subject
   const isSpoilt = (owner: number): boolean => owner >= 0 && spoilt.has(idOf(subject, owner))
   const sitsOn = (guest: Line, host: Line): boolean =>
-    host.crease !== undefined && model.builds[guest.owner]?.host === host.crease
+    !guest.isSlit && host.crease !== undefined && model.builds[guest.owner]?.host === host.crease
   const skips = (one: Line, two: Line): boolean =>
     one.owner === two.owner ||
     (one.kind === 'fold' && two.kind === 'fold') ||

@@ -44,6 +44,8 @@ export interface Build {
     readonly face?: 'front' | 'back'
     /** A point off the joint, on the side of it where the tab lies or the tape would; none where it is stuck flat. */
     readonly aside?: Flat
+    /** The slit through which its tab goes to the other face, where it is glued. */
+    readonly slit?: readonly [Flat, Flat]
   }[]
   /** How far it is from shutting flat (degrees or mm); 0 or absent: it shuts flat. */
   readonly shutGap?: ShutGap

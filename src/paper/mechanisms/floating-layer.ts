@@ -3,7 +3,8 @@ import { sameLay } from '../plane/lay.ts'
 import type { Build, CreasePart, Hang, OwnPiece, PanelPart } from './build.ts'
 import type { Field, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { SMALLEST, stretchIn, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
-import { ownPiece, tabField, tabOutline } from './shared/own-piece.ts'
+import type { Tabs } from './shared/own-piece.ts'
+import { ownPiece, shouldersOf, tabField, tabOutline, tabsChoice } from './shared/own-piece.ts'
 import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
 
 /** A platform on upright walls: its crease stays over the host crease, its halves parallel to the host's panels. */
@@ -20,6 +21,8 @@ export interface FloatingLayer extends Placed {
   /** Where the walls stand: across from the host crease, left of it below zero, mm. */
   readonly walls: readonly number[]
   readonly tab?: number
+  /** How its walls' feet are glued; under the platform tabs lie flat. */
+  readonly tabs?: Tabs
 }
 
 /** A wall's joint with the page below it, and with the platform above it: hidden, they only carry panels. */
@@ -110,10 +113,11 @@ function build(m: FloatingLayer): Build {
     const of = `${m.id}/${wallName(k)}`
     const top = turnsOut(foot) ? 'valley' : 'mountain'
     // A wall's front looks away from the host crease: one on the right lies with its foot to the right.
-    const [right, left] = sideOf(foot) === 'left' ? ([top, 'valley'] as const) : (['valley', top] as const)
+    const ends = { roof: { fold: top }, page: { fold: 'valley', ...shouldersOf(m.tabs, long) } } as const
+    const [right, left] = sideOf(foot) === 'left' ? [ends.roof, ends.page] : [ends.page, ends.roof]
     return ownPiece(wallName(k), tab, [
-      { from: [m.height, long], to: [m.height, 0], of, fold: right },
-      { from: [0, 0], to: [0, long], of, fold: left },
+      { from: [m.height, long], to: [m.height, 0], of, ...right },
+      { from: [0, 0], to: [0, long], of, ...left },
     ])
   })
   return {
@@ -167,7 +171,7 @@ function build(m: FloatingLayer): Build {
       return [
         {
           panel: `host-${side}`,
-          ...tabOutline(shifted(across, m.start, 1), long, tab),
+          ...tabOutline(shifted(across, m.start, 1), long, tab, shouldersOf(m.tabs, long) ?? {}),
         },
         { panel: side, ...tabOutline(shifted(across, 0, off), long, tab) },
       ]
@@ -222,6 +226,7 @@ export const floatingLayer: Kind<FloatingLayer> = {
     },
     tabField,
   ],
+  choices: [tabsChoice],
   lists: [
     {
       name: 'walls',

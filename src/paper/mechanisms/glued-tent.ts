@@ -5,7 +5,16 @@ import type { Change, Field, Fitted, Kind, Placed, Room, Share } from './kind.ts
 import { together } from './kind.ts'
 import { SMALLEST, stretchIn, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
-import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
+import type { Tabs } from './shared/own-piece.ts'
+import {
+  ownPiece,
+  shouldersOf,
+  stateChoices,
+  states,
+  tabField,
+  tabOutline,
+  tabsChoice,
+} from './shared/own-piece.ts'
 import { endAfterStart, rectangle, stretchFields } from './shared/parallel.ts'
 
 /** A tent of its own card: two walls that meet in a ridge parallel to the host crease. */
@@ -24,6 +33,7 @@ export interface GluedTent extends Placed {
   readonly pop?: 'up' | 'down'
   /** Width of the glue tabs, mm; 0: no tabs, tape along the joint. */
   readonly tab?: number
+  readonly tabs?: Tabs
 }
 
 const barOf = (m: GluedTent) =>
@@ -38,9 +48,10 @@ const barOf = (m: GluedTent) =>
 function piece(m: GluedTent): OwnPiece {
   const long = m.end - m.start
   const [l, r] = [-m.leftWall, m.rightWall]
+  const through = shouldersOf(m.tabs, long)
   return ownPiece('piece', m.tab ?? 0, [
-    { from: [r, long], to: [r, 0], of: `${m.id}/right` },
-    { from: [l, 0], to: [l, long], of: `${m.id}/left` },
+    { from: [r, long], to: [r, 0], of: `${m.id}/right`, ...through },
+    { from: [l, 0], to: [l, long], of: `${m.id}/left`, ...through },
   ])
 }
 
@@ -94,7 +105,7 @@ function build(m: GluedTent): Build {
     fromBack: m.side === 'outside',
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
-      ...tabOutline(inHost(parts[side].foot, 1), long, m.tab ?? 0),
+      ...tabOutline(inHost(parts[side].foot, 1), long, m.tab ?? 0, shouldersOf(m.tabs, long) ?? {}),
     })),
     shutGap: shutGap(bar),
     lies: liesInHost(bar),
@@ -165,7 +176,7 @@ export const gluedTent: Kind<GluedTent> = {
     size('rightWall', 'leftWall', 'Right wall'),
     tabField,
   ],
-  choices: stateChoices,
+  choices: [...stateChoices, tabsChoice],
   points: [],
   derived: [
     {

@@ -6,8 +6,16 @@ import type { Change, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { together } from './kind.ts'
 import { SMALLEST, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
-import type { TabEdge } from './shared/own-piece.ts'
-import { ownPiece, stateChoices, states, tabField, tabOutline } from './shared/own-piece.ts'
+import type { TabEdge, Tabs } from './shared/own-piece.ts'
+import {
+  ownPiece,
+  shouldersOf,
+  stateChoices,
+  states,
+  tabField,
+  tabOutline,
+  tabsChoice,
+} from './shared/own-piece.ts'
 
 /** Angles of one side, degrees. */
 export interface VSide {
@@ -38,6 +46,7 @@ export interface GluedVFold extends Placed {
   readonly outline?: readonly Flat[]
   /** Width of the glue tabs, mm; 0: no tabs, tape along the joint. */
   readonly tab?: number
+  readonly tabs?: Tabs
 }
 
 const sides = (m: GluedVFold): { left: VSide; right: VSide } => ({
@@ -81,14 +90,18 @@ function roomFor(m: GluedVFold, side: 'left' | 'right'): number {
   return Math.min(shared, 180 - (side === 'left' ? left : right).base) * RADIANS
 }
 
+const through = (m: GluedVFold, side: 'left' | 'right'): ReturnType<typeof shouldersOf> =>
+  shouldersOf(m.tabs, m.foot, Math.sin(sides(m)[side].base * RADIANS))
+
 function piece(m: GluedVFold, outlines: { left: readonly Flat[]; right: readonly Flat[] }): OwnPiece {
   const { left, right } = sides(m)
   const edge = (side: 'left' | 'right', facet: number): TabEdge => {
     const sign = side === 'left' ? -1 : 1
     const end: Flat = [sign * m.foot * Math.sin(facet * RADIANS), m.foot * Math.cos(facet * RADIANS)]
+    const room = roomFor(m, side)
     return side === 'right'
-      ? { from: end, to: [0, 0], of: `${m.id}/right`, tight: { at: 'to', room: roomFor(m, side) } }
-      : { from: [0, 0], to: end, of: `${m.id}/left`, tight: { at: 'from', room: roomFor(m, side) } }
+      ? { from: end, to: [0, 0], of: `${m.id}/right`, tight: { at: 'to', room }, ...through(m, side) }
+      : { from: [0, 0], to: end, of: `${m.id}/left`, tight: { at: 'from', room }, ...through(m, side) }
   }
   const rim = (outline: readonly Flat[], sign: 1 | -1): Flat[] =>
     outline.slice(1, -1).map(([across, along]): Flat => [sign * across, along])
@@ -150,7 +163,10 @@ function build(m: GluedVFold): Build {
     fromBack: m.toward < 0 !== (m.side === 'outside'),
     glue: (['left', 'right'] as const).map((side) => ({
       panel: `host-${side}`,
-      ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0, roomFor(m, side)),
+      ...tabOutline(jointInHost(m, sides(m)[side].base, 1), m.foot, m.tab ?? 0, {
+        room: roomFor(m, side),
+        ...through(m, side),
+      }),
     })),
     shutGap: shutGap(bar),
     lies: liesInHost(bar),
@@ -274,6 +290,7 @@ export const gluedVFold: Kind<GluedVFold> = {
       required: true,
     },
     ...stateChoices,
+    tabsChoice,
   ],
   points: [/** Points from the tip of the ridge to the end of the joint. */ { name: 'outline' }],
   derived: [

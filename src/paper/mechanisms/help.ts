@@ -4,7 +4,10 @@ import type { AnyKind, Mechanism } from './registry.ts'
 type Help = Readonly<Record<string, string>>
 
 /** Of every kind of its own card that has glue tabs. */
-const tab: Help = { tab: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.' }
+const tab: Help = {
+  tab: 'How wide the glue tabs are. Zero: no tabs, tape along the joint.',
+  tabs: 'Glued on the card, or pushed through a slit in it and glued behind, where nobody sees them.',
+}
 
 /** Of every four-bar. */
 const states: Help = {

@@ -5,6 +5,7 @@ import { emptyFrame, partOf, uprightFrame } from '../plane/frame.ts'
 import type { Flat, Lay } from '../plane/lay.ts'
 import { compose, isMirroring, laid, unlaid } from '../plane/lay.ts'
 import { once } from '../plane/once.ts'
+import { nearestOn } from '../plane/segment.ts'
 import { cross, dot, halfAngleInto } from '../plane/vector.ts'
 import { coverRim } from './cover.ts'
 import type { Model, ModelCrease, ModelGlue, ModelPanel } from './model.ts'
@@ -32,6 +33,8 @@ export interface Joint {
   /** Index of the mechanism that is stuck on; -1 for the card, which is stuck on its cover. */
   readonly owner: number
   readonly isTaped: boolean
+  /** Its tab goes through a slit in the host and is glued behind it. */
+  readonly isThrough: boolean
   readonly host: JointSide
   readonly own: JointSide
   /** How the tab is folded, seen from the front of its own piece; null where there is no fold between them. */
@@ -42,7 +45,9 @@ export interface Joint {
 
 const SAME = 1e-6
 
-const same = (a: Flat, b: Flat): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME
+/** Whether a glued place begins along a line: with its two ends, or within them where its tab goes through a slit. */
+const isAlong = ([from, to]: readonly Flat[], a: Flat, b: Flat): boolean =>
+  [from, to].every((p) => p !== undefined && nearestOn({ a, b }, p).distance < SAME)
 
 const other = (face: PieceFace): PieceFace => (face === 'front' ? 'back' : 'front')
 
@@ -90,14 +95,13 @@ interface Place {
 
 /** The crease of the glued mechanism along which a glue place lies, and which of its sides is the host's. */
 function creaseAt(model: Model, { owner, panel, outline }: ModelGlue): Place | null {
-  const [from, to] = outline as readonly [Flat, Flat]
   for (const crease of model.creases) {
     if (crease.owner !== owner) continue
     for (const host of ['left', 'right'] as const) {
       const there = crease[host]
       const own = crease[host === 'left' ? 'right' : 'left']
       if (there.panel !== panel || model.panels[own.panel]?.piece === model.panels[panel]?.piece) continue
-      if (same(laid(there.lay, [0, 0]), from) && same(laid(there.lay, [0, crease.length]), to))
+      if (isAlong(outline, laid(there.lay, [0, 0]), laid(there.lay, [0, crease.length])))
         return { crease, host }
     }
   }
@@ -114,6 +118,7 @@ function stuckOn(model: Model, glue: ModelGlue): Joint {
     of: mechanism?.id ?? '',
     owner: glue.owner,
     isTaped: false,
+    isThrough: false,
     host: {
       piece: model.pieces[piece]?.id ?? '',
       points: glue.outline.map((flat): Spot => laid(onPiece, flat)),
@@ -140,29 +145,33 @@ function joined(model: Model, glue: ModelGlue, { crease, host }: Place, isLeftHa
     ({ panel }) => model.pieces[model.panels[panel]?.piece ?? -1],
   )
   const edge = ends(onOwn)
-  const tab = ownPiece?.lines.find(({ kind, points }) => {
-    const [first, last] = [points[0], points.at(-1)] as [Spot, Spot]
-    return (
-      kind === 'glue' &&
-      ((same(first, edge[0]) && same(last, edge[1])) || (same(first, edge[1]) && same(last, edge[0])))
-    )
-  })
+  const tab = ownPiece?.lines.find(
+    ({ kind, points }) => kind === 'glue' && isAlong([points[0], points.at(-1)] as Spot[], ...edge),
+  )
   const within = unlaid(there.lay, glue.aside ?? [0, 0])[0] > 0
   const inner = innerFace(model, crease, own, isLeftHanded)
   const shown = within ? inner : other(inner)
   const { onPiece } = model.panels[glue.panel] as ModelPanel
   const isTaped = !glue.closed
+  const isThrough = glue.slit !== undefined
+  const face = innerFace(model, crease, host, isLeftHanded)
   return {
     of: crease.name,
     owner: glue.owner,
     isTaped,
+    isThrough,
+    // Behind the host a tab is bent the same way, and glued by its other face on the host's other face.
     host: {
       piece: hostPiece?.id ?? '',
       points: glue.outline.map((flat): Spot => laid(onPiece, flat)),
-      face: innerFace(model, crease, host, isLeftHanded),
+      face: isThrough ? other(face) : face,
     },
     // Tape lies where a tab would, on the face that is seen.
-    own: { piece: ownPiece?.id ?? '', points: tab?.points ?? edge, face: isTaped ? shown : other(shown) },
+    own: {
+      piece: ownPiece?.id ?? '',
+      points: tab?.points ?? edge,
+      face: isTaped || isThrough ? shown : other(shown),
+    },
     fold: isTaped ? null : shown === 'front' ? 'valley' : 'mountain',
     line: { host: ends(onHost), own: edge },
   }
@@ -188,6 +197,7 @@ function onCover(model: Model, joints: readonly Joint[]): readonly Joint[] {
       of: half,
       owner: -1,
       isTaped: false,
+      isThrough: false,
       host: { piece: 'cover', points, face: 'front' },
       own: { piece: 'card', points, face: 'back' },
       fold: null,

@@ -88,6 +88,8 @@ export interface ModelGlue {
   readonly closed: boolean
   /** A point off its joint, on the side where the tab lies. */
   readonly aside?: Flat
+  /** The slit in the panel through which its tab goes to the other face. */
+  readonly slit?: readonly [Flat, Flat]
 }
 
 /** A design put together, at no opening in particular. */
@@ -345,7 +347,7 @@ function joinHost({ panels, glue }: Unfinished, made: Newcomer): void {
       const { panel, lay } = hostCrease[side]
       panels[panel]?.notches.push({ owner, outline: throughLay(lay, build.notch[side]) })
     }
-  for (const { panel, outline, closed, face, aside } of build.glue ?? []) {
+  for (const { panel, outline, closed, face, aside, slit } of build.glue ?? []) {
     const on = settle({ panel, lay: sameLay }, made)
     glue.push({
       owner,
@@ -354,6 +356,7 @@ function joinHost({ panels, glue }: Unfinished, made: Newcomer): void {
       outline: throughLay(on.lay, outline),
       closed,
       ...(aside ? { aside: laid(on.lay, aside) } : {}),
+      ...(slit ? { slit: [laid(on.lay, slit[0]), laid(on.lay, slit[1])] } : {}),
     })
   }
   if (hostPanel === undefined) hostCrease.guests.push(owner)

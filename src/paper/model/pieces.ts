@@ -178,10 +178,12 @@ export function pieces(design: Design): readonly Piece[] {
   model.builds.forEach((_, index) => {
     cutLines(model, index, add)
   })
-  for (const { owner, panel, outline, closed } of model.glue) {
+  for (const { owner, panel, outline, closed, slit } of model.glue) {
     const { piece, onPiece } = model.panels[panel] as ModelPanel
-    const points = outline.map((flat): PiecePoint => laid(onPiece, flat))
-    add(piece, { kind: 'glue', points, closed, of: model.builds[owner]?.mechanism.id ?? '' })
+    const of = model.builds[owner]?.mechanism.id ?? ''
+    const onIt = (line: readonly Flat[]): PiecePoint[] => line.map((flat) => laid(onPiece, flat))
+    if (slit) add(piece, { kind: 'cut', points: onIt(slit), of })
+    add(piece, { kind: 'glue', points: onIt(outline), closed, of })
   }
   const all = model.pieces.map(({ id, outline }, k) => ({ id, outline, lines: lines[k] as PieceLine[] }))
   return design.card.cover ? withCover(design, all) : all

@@ -99,20 +99,33 @@ export function trimStep({ sides, ends }: Trim): string | null {
   return parts.length === 0 ? null : parts.join(' ')
 }
 
+/** What has tabs that go through slits. */
+function throughSlits(design: Design): readonly Mechanism[] {
+  const owners = new Set(jointsOf(design).flatMap(({ isThrough, owner }) => (isThrough ? [owner] : [])))
+  return design.mechanisms.filter((_, index) => owners.has(index))
+}
+
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
 function stickingSteps(design: Design): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const isTaped = all.some(({ isTaped }) => isTaped)
+  const threaded = throughSlits(design)
   const heldBy = (held: 'joints' | 'walls'): readonly Mechanism[] =>
     design.mechanisms.filter((m) => {
       const { stock } = kindOf(m)
       return stock.from === 'own-card' && stock.held === held
     })
   const walled = heldBy('walls')
+  const laid = heldBy('joints').filter((m) => !threaded.includes(m))
   return [
     'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.',
-    ...(heldBy('joints').length > 0
+    ...(threaded.length > 0
+      ? [
+          `Push each tab of ${named(threaded)} through its slit, bend it away from the fold and glue it behind.`,
+        ]
+      : []),
+    ...(laid.length > 0
       ? [
           'Of two joints stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.',
         ]
@@ -159,6 +172,8 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
     `${cuttingOut(design, trimming !== null)}` +
       `Score every fold with a ruler and a dry ball pen${lines === 'ticks' ? ', from tick to tick' : ''}.`,
   ]
+  if (throughSlits(design).length > 0)
+    steps.push('Cut the short slits for tabs with a knife while all lies flat. They are for an adult.')
   if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
   else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
   if (glued.length > 0) steps.push(...stickingSteps(design))

@@ -88,5 +88,5 @@ const placeOf = (
 })
 
 /** What is said of a joint in the list: what is stuck to what. */
-export const jointSays = ({ own, host, isTaped }: LetteredJoint): string =>
-  `${pieceName(own.piece)} ${isTaped ? 'taped' : 'glued'} to ${pieceName(host.piece)}`
+export const jointSays = ({ own, host, isTaped, isThrough }: LetteredJoint): string =>
+  `${pieceName(own.piece)} ${isTaped ? 'taped to' : isThrough ? 'through slits, glued behind' : 'glued to'} ${pieceName(host.piece)}`

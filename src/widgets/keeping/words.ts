@@ -86,7 +86,9 @@ function changesOf(before: Mechanism, after: Mechanism): string[] {
     })
   const words = choices.flatMap(({ name, label, values, words: said }) => {
     const [from, to] = [read(before, name), read(after, name)]
-    const word = (value: unknown) => said[(values as readonly unknown[]).indexOf(value)] ?? String(value)
+    // What the file does not say is the first.
+    const word = (value: unknown = values[0]) =>
+      said[(values as readonly unknown[]).indexOf(value)] ?? String(value)
     return same(from, to) ? [] : [`${small(label)} ${small(word(from))} to ${small(word(to))}`]
   })
   const rest = [...lists, ...points].flatMap(({ name }) =>

@@ -2,6 +2,7 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
+import { tabbed } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
@@ -11,7 +12,7 @@ import { artWays, guessPaper, papers, saveTemplate, usualArt } from './template.
 
 /** A question of the dialog: each answer sets something of what was chosen, `name` first of all. */
 interface Question {
-  readonly name: 'paper' | 'art' | 'lines' | 'form'
+  readonly name: 'paper' | 'art' | 'lines' | 'tabs' | 'form'
   readonly says: string
   readonly answers: readonly { readonly label: string; readonly sets: Partial<TemplateChoice> }[]
 }
@@ -45,6 +46,14 @@ const questions: readonly Question[] = [
     ],
   },
   {
+    name: 'tabs',
+    says: 'Tabs',
+    answers: [
+      { label: 'as on the screen', sets: { tabs: 'own' } },
+      { label: 'through slits', sets: { tabs: 'slit' } },
+    ],
+  },
+  {
     name: 'form',
     says: 'As',
     answers: [
@@ -61,6 +70,10 @@ const linesSay: Readonly<Record<Lines, string>> = {
     'The face that you will see has ticks at the ends of the folds only, and glue places: for a good copy.',
   back: 'The face that you will see stays clean. On the other face left and right are swapped, and mountain and valley too.',
 }
+
+/** A slit starts inside the paper: scissors cannot begin there. */
+const slitsSay =
+  ' Each tab goes through a slit and is glued behind, where nobody sees it. Slits need a knife: a job for an adult.'
 
 /** Printed on the back, only what is drawn on the back is seen. */
 const backSays = ' Of the picture, only what is drawn on that face is printed.'
@@ -115,6 +128,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     copies: '1',
     tiled: false,
     lines: 'front',
+    tabs: 'own',
     art: usualArt(design()),
     form: 'pdf',
   }))
@@ -123,6 +137,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   useEffect(() => dialog.current?.showModal(), [])
 
   const hasArt = artWays(design()).length > 1
+  const hasTabs = tabbed(design()).length > 0
   const choose = (sets: Partial<TemplateChoice>) => {
     if (sets.paper) keepWord('paper', sets.paper)
     if (sets.measured) keepWord('measured', sets.measured)
@@ -153,13 +168,14 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
       <form method="dialog">
         <h3 id={`template-${slug}`}>The template, at true size</h3>
         {questions
-          .filter(({ name }) => name !== 'art' || hasArt)
+          .filter(({ name }) => (name !== 'art' || hasArt) && (name !== 'tabs' || hasTabs))
           .map((question) => (
             <Ask key={question.name} question={question} chosen={chosen} onChoose={choose} />
           ))}
         <MorePrint chosen={chosen} onChoose={choose} />
         <p class="quiet" role="status">
           {linesSay[chosen.lines]}
+          {chosen.tabs === 'slit' ? slitsSay : ''}
           {hasArt && chosen.lines === 'back' && chosen.art !== 'none' ? backSays : ''}
         </p>
         <p class="quiet">

@@ -4,6 +4,7 @@ import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
 import type { Design } from '../../paper/index.ts'
+import { withTabs } from '../../paper/index.ts'
 import type { PaperName, SheetArt, SheetFont, SheetLines, SheetOptions } from '../../sheet/index.ts'
 import {
   artWays,
@@ -42,6 +43,8 @@ export interface TemplateChoice {
   readonly measured: string
   /** As typed. */
   readonly copies: string
+  /** Tabs as the card has them, or all of them pushed through slits. */
+  readonly tabs: 'own' | 'slit'
   /** What is larger than the paper goes on several sheets. */
   readonly tiled: boolean
   readonly lines: Lines
@@ -72,10 +75,15 @@ function optionsOf(choice: TemplateChoice): SheetOptions {
 }
 
 /** The file's name says what it holds, where that is not the usual. */
-function fileName(design: Design, slug: string, { paper, lines, art }: SheetOptions): string {
+function fileName(
+  design: Design,
+  slug: string,
+  { paper, lines, art }: SheetOptions,
+  tabs: TemplateChoice['tabs'],
+): string {
   const picture = art === usualArt(design) ? '' : art === 'none' ? '-plain' : `-${art}`
   const on = typeof paper === 'string' ? paper : `${paper.width}x${paper.height}`
-  return `${slug}-${on}${lines === 'front' ? '' : `-${lines}`}${picture}`
+  return `${slug}-${on}${lines === 'front' ? '' : `-${lines}`}${tabs === 'slit' ? '-slits' : ''}${picture}`
 }
 
 /** The paper a reader of this locale is likely to have. */
@@ -97,10 +105,11 @@ export function sheetFont(): Promise<SheetFont> {
  * Saves the template of a design as a file and says what was done, or why it could not be: a card too
  * large for the paper is never scaled.
  */
-export async function saveTemplate(design: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
+export async function saveTemplate(planned: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
+  const design = choice.tabs === 'slit' ? withTabs(planned, 'slit') : planned
   try {
     const options = optionsOf(choice)
-    const name = fileName(design, slug, options)
+    const name = fileName(design, slug, options, choice.tabs)
     const { sentence } = fitOn(design, printedOn(options))
     const done = (says: string): Saved => ({
       isSaved: true,

@@ -12,7 +12,8 @@ const near = (found: readonly Flat[], wanted: readonly (readonly [number, number
 }
 
 describe('a tab along a joint', () => {
-  const corners = (long: number, tab: number, room?: number) => tabOutline(sameLay, long, tab, room).outline
+  const corners = (long: number, tab: number, room?: number) =>
+    tabOutline(sameLay, long, tab, room === undefined ? {} : { room }).outline
 
   test('is set in at its ends by as much as it is wide, or by a third of the joint', () => {
     near(corners(30, 8), [

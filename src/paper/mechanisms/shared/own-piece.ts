@@ -30,6 +30,16 @@ export const stateChoices: readonly Choice[] = [
   },
 ]
 
+/** Whether its tabs are glued on the face that they stand on, or pushed through a slit and glued behind it. */
+export type Tabs = 'flat' | 'slit'
+
+export const tabsChoice: Choice = {
+  name: 'tabs',
+  label: 'Tabs on the card',
+  values: ['flat', 'slit'],
+  words: ['Glued on it', 'Through a slit'],
+}
+
 /** What sets either state. */
 export const states = { up: { pop: 'up' }, down: { pop: 'down' } } as const
 
@@ -43,41 +53,79 @@ export interface TabEdge {
   readonly fold?: Fold
   /** Where another tab or a fold begins at one of its ends: the angle that is left for this tab there, radians. */
   readonly tight?: { readonly at: 'from' | 'to'; readonly room: number }
+  /** Its tab goes through a slit, and keeps off that end (else off both alike) by as much at its fold, mm. */
+  readonly shoulders?: Shoulders
+}
+
+/** How far a tab that goes through a slit begins from the ends of its edge, mm: the edge stands on the card there. */
+export interface Shoulders {
+  readonly tight: number
+  readonly loose: number
+}
+
+const NO_SHOULDERS: Shoulders = { tight: 0, loose: 0 }
+
+/** Shoulders of a tab, mm, and how much longer than the tab its slit is at each end. Common practice, no source. */
+const SHOULDER = 5
+
+const SLACK = 0.5
+
+/**
+ * The shoulders of a tab that goes through a slit. `aslant`: where the joint starts on the host crease, the sine of
+ * the angle between them; the slit then keeps so far off that crease as well.
+ */
+export function shouldersOf(
+  tabs: Tabs | undefined,
+  long: number,
+  aslant?: number,
+): { readonly shoulders: Shoulders } | null {
+  if (tabs !== 'slit') return null
+  const loose = Math.min(SHOULDER, long / 6)
+  const tight = aslant === undefined ? loose : Math.min((SHOULDER + SLACK) / aslant, long / 3)
+  return { shoulders: { loose, tight } }
 }
 
 /**
  * How far a tab is set in at its ends, and how wide it can be, mm. It is set in by as much as it is wide, where
  * the edge is long enough; farther at an end where there is little room, and narrower where that is not enough.
+ * One that goes through a slit begins within its shoulders, and tapers half as much.
  */
 function bevel(
   long: number,
   tab: number,
   room = Math.PI / 2,
+  shoulders?: Shoulders,
 ): { tight: number; loose: number; wide: number } {
   if (!(long > 0)) return { tight: 0, loose: 0, wide: 0 }
-  const loose = Math.min(tab, long / 3)
+  const taper = (shoulder: number): number =>
+    shoulders
+      ? shoulder + Math.min(tab / 2, (long - shoulders.tight - shoulders.loose) / 4)
+      : Math.min(tab, long / 3)
   const slope = room < Math.PI / 2 ? Math.tan(Math.max(0, room)) : Number.POSITIVE_INFINITY
+  const loose = taper(shoulders?.loose ?? 0)
   const wide = Math.min(tab, (long / 2) * slope)
-  return { tight: Math.max(loose, wide === 0 ? 0 : wide / slope), loose, wide }
+  return { tight: Math.max(taper(shoulders?.tight ?? 0), wide === 0 ? 0 : wide / slope), loose, wide }
 }
 
 /**
  * The outline of a tab along a joint, in the host's flat coordinates, on the side that `lay.off`
  * points to; an open line where there is no tab and the joint is taped. `room`: the angle left for it at the
  * joint's start, radians, where that is less than a right angle. `aside` lies off the joint, where the tab is.
+ * With shoulders the tab lies behind the host, and `slit` is the cut through which it goes.
  */
 export function tabOutline(
   lay: Lay,
   long: number,
   tab: number,
-  room?: number,
-): { outline: readonly Flat[]; closed: boolean; aside: Flat } {
-  const { tight, loose, wide } = bevel(long, tab, room)
+  { room, shoulders }: { readonly room?: number; readonly shoulders?: Shoulders } = {},
+): { outline: readonly Flat[]; closed: boolean; aside: Flat; slit?: readonly [Flat, Flat] } {
+  const { tight, loose, wide } = bevel(long, tab, room, shoulders)
+  const [first, last] = [shoulders?.tight ?? 0, long - (shoulders?.loose ?? 0)]
   const corners: readonly Flat[] =
     tab > 0
       ? [
-          [0, 0],
-          [0, long],
+          [0, first],
+          [0, last],
           [wide, long - loose],
           [wide, tight],
         ]
@@ -89,6 +137,7 @@ export function tabOutline(
     outline: corners.map((corner) => laid(lay, corner)),
     closed: tab > 0,
     aside: laid(lay, [1, long / 2]),
+    ...(tab > 0 && shoulders ? { slit: [laid(lay, [0, first - SLACK]), laid(lay, [0, last + SLACK])] } : {}),
   }
 }
 
@@ -105,23 +154,26 @@ export function ownPiece(part: string, tab: number, walk: readonly (Flat | TabEd
       push(step)
       continue
     }
-    const { from, to, of, tight, fold = 'valley' } = step
+    const { from, to, of, tight, fold = 'valley', shoulders } = step
     push(from)
     const long = Math.hypot(to[0] - from[0], to[1] - from[1])
     if (tab > 0 && long > 0) {
       const run: Flat = [(to[0] - from[0]) / long, (to[1] - from[1]) / long]
       const out: Flat = [-run[1], run[0]]
-      const end = bevel(long, tab, tight?.room)
-      const [first, last] = tight?.at === 'to' ? [end.loose, end.tight] : [end.tight, end.loose]
+      const end = bevel(long, tab, tight?.room, shoulders)
+      const turn = <T>(at: T, other: T): readonly [T, T] => (tight?.at === 'to' ? [other, at] : [at, other])
+      const [first, last] = turn(end.tight, end.loose)
+      const { tight: near, loose: far } = shoulders ?? NO_SHOULDERS
+      const [low, high] = turn(near, far)
       const at = (along: number, across: number): Flat => [
         from[0] + run[0] * along + out[0] * across,
         from[1] + run[1] * along + out[1] * across,
       ]
+      const base = shoulders ? ([at(low, 0), at(long - high, 0)] as const) : ([from, to] as const)
       const corners = [at(first, end.wide), at(long - last, end.wide)] as const
-      push(corners[0])
-      push(corners[1])
-      lines.push({ kind: fold, points: [from, to], of })
-      lines.push({ kind: 'glue', points: [from, ...corners, to], closed: true, of })
+      for (const corner of [base[0], ...corners, base[1]]) push(corner)
+      lines.push({ kind: fold, points: base, of })
+      lines.push({ kind: 'glue', points: [base[0], ...corners, base[1]], closed: true, of })
     }
     push(to)
   }
