@@ -5,9 +5,10 @@ import type { Design } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
+import type { Lines, PaperChoice, TemplateChoice } from './choice.ts'
 import { MorePrint } from './MorePrint.tsx'
-import type { Lines, PaperChoice, TemplateChoice } from './template.ts'
 import { artWays, guessPaper, papers, saveTemplate, usualArt } from './template.ts'
+import { useCount } from './use-count.ts'
 
 /** A question of the dialog: each answer sets something of what was chosen, `name` first of all. */
 interface Question {
@@ -121,6 +122,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
+  const count = useCount(design, chosen)
 
   const hasArt = artWays(design()).length > 1
   const choose = (sets: Partial<TemplateChoice>) => {
@@ -158,6 +160,9 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
             <Ask key={question.name} question={question} chosen={chosen} onChoose={choose} />
           ))}
         <MorePrint chosen={chosen} onChoose={choose} />
+        <p class="sheet-count" role="status">
+          {count}
+        </p>
         <p class="quiet" role="status">
           {linesSay[chosen.lines]}
           {hasArt && chosen.lines === 'back' && chosen.art !== 'none' ? backSays : ''}
