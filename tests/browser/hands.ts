@@ -58,7 +58,7 @@ const stopsTo = (wanted: Locator): Promise<number> =>
         stop.checkVisibility({ visibilityProperty: true }),
     )
     if (!stops.includes(element)) return Number.NaN
-    return stops.indexOf(element) - stops.findIndex((stop) => stop === document.activeElement)
+    return stops.indexOf(element) - stops.findIndex((stop) => stop.matches(':focus'))
   })
 
 /** Goes with Tab, on or back, until something has the focus, as somebody does who has no pointer. */
