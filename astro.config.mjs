@@ -5,6 +5,7 @@ import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
 import { leftOut } from './src/house/left-out.mjs'
 import { listKept } from './src/house/offline.mjs'
+import { smallest } from './src/house/smallest.mjs'
 import { squeeze } from './src/house/squeeze.mjs'
 import { cellGrammar } from './src/site/cells/grammar.ts'
 
@@ -55,7 +56,7 @@ export default defineConfig({
   integrations: [mdx(), preact(), squeezed, byHand],
   // What is fetched at a press is small and near: fetching it sooner would cost every page more.
   vite: {
-    plugins: [leftOut],
+    plugins: [leftOut, smallest],
     resolve: {
       alias: [
         {
@@ -65,20 +66,6 @@ export default defineConfig({
       ],
     },
     build: {
-      // A hundredth less than the bundler's own makes of it: the first drag has a bound (tests/browser/pages.spec.ts).
-      minify: 'terser',
-      terserOptions: {
-        module: true,
-        ecma: 2022,
-        compress: {
-          passes: 4,
-          unsafe_arrows: true,
-          keep_fargs: false,
-          // Reading a signal is what subscribes to it.
-          pure_getters: false,
-        },
-        format: { wrap_func_args: false },
-      },
       rolldownOptions: {
         onLog: withoutAstrosOwn,
         // Made when d3 is loaded, for what no page uses.

@@ -2,17 +2,20 @@ import { extname } from 'node:path'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
-import type { Paper, SheetArt, SheetLines, SheetOptions } from '../sheet/index.ts'
+import type { Paper, SheetArt, SheetLines, SheetPage } from '../sheet/index.ts'
 import {
   fitOn,
+  layOut,
   ownPaper,
   paperNamed,
   papers,
+  paperUse,
+  pdfOf,
   printedOn,
-  sheetPdf,
-  sheetSvg,
+  svgsOf,
   TooLargeError,
   UnprintableError,
+  useSays,
   usualArt,
 } from '../sheet/index.ts'
 import type { Command } from './command.ts'
@@ -26,7 +29,7 @@ export const sheet: Command = {
   name: 'sheet',
   usage:
     '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none] [--measured MM] [--tiled] [--copies N] [--tabs flat|slit]',
-  help: `Write the template at true size. PAPER: ${papers.map((one) => one.name).join(', ')}, or a size of your own in mm as 200x300. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none). MM: how long the 100 mm check line came out on your last print; this one makes up for it. --tiled: what is larger than the paper is parted over several sheets that are joined. N: so many of each piece, sheets filled up. ${TABS_HELP}`,
+  help: `Write the template at true size, and say how many sheets it takes and how full they are. PAPER: ${papers.map((one) => one.name).join(', ')}, or a size of your own in mm as 200x300. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none). MM: how long the 100 mm check line came out on your last print; this one makes up for it. --tiled: what is larger than the paper is parted over several sheets that are joined. N: so many of each piece, sheets filled up. ${TABS_HELP}`,
   options: {
     paper: { type: 'string' },
     out: { type: 'string' },
@@ -48,10 +51,12 @@ export const sheet: Command = {
     try {
       const paper = paperOf(options.paper)
       const asked = { paper, lines, art, measured, tiled, copies }
-      for (const { file, content } of await sheetsOf(design, asked, out)) {
+      const pages = layOut(design, asked)
+      for (const { file, content } of await filesOf(design, pages, out)) {
         writeOut(file, place(file), content)
         console.log(`${visibleText(file)}: print it on ${paper.label} at 100 %, actual size.`)
       }
+      console.log(`${useSays(paperUse(design, pages, asked))}.`)
       const { sentence } = fitOn(design, printedOn(asked))
       if (sentence !== '' && !tiled) console.log(sentence)
     } catch (error) {
@@ -106,11 +111,10 @@ interface Written {
 }
 
 /** A PDF holds all pages in one file; of SVG there is a file a page, the second named with a 2. */
-async function sheetsOf(design: Design, options: SheetOptions, out: string): Promise<Written[]> {
+async function filesOf(design: Design, pages: readonly SheetPage[], out: string): Promise<Written[]> {
   const font = await fontOnDisk()
-  if (extname(out).toLowerCase() === '.pdf')
-    return [{ file: out, content: await sheetPdf(design, options, font) }]
-  return sheetSvg(design, options, font).map((content, k) => ({
+  if (extname(out).toLowerCase() === '.pdf') return [{ file: out, content: await pdfOf(pages, design, font) }]
+  return svgsOf(pages, font).map((content, k) => ({
     file: k === 0 ? out : `${out.slice(0, -4)}-${k + 1}${out.slice(-4)}`,
     content,
   }))

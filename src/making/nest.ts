@@ -229,9 +229,6 @@ function stampsOf(
   return kept.length > 0 ? kept : fitting(any)
 }
 
-/** So many sheets are looked through for room. */
-const OPEN = 8
-
 /** A piece that no turn brings onto the stock. */
 export class NoRoomError extends RangeError {
   readonly id: string
@@ -250,7 +247,7 @@ interface Lain {
   readonly margin: number
 }
 
-/** Large ones first, each so often, where they lie lowest. */
+/** Large ones first, each so often, where they lie lowest: on the first sheet that has room, be it long begun. */
 function filled(lain: readonly Lain[], copies: number, stock: Stock, gap: number): readonly NestedSheet[] {
   const pad = Math.ceil((gap / 2 + HALF_DIAGONAL) / CELL)
   const sizes = new Map(lain.map(({ id, size }) => [id, size]))
@@ -258,7 +255,7 @@ function filled(lain: readonly Lain[], copies: number, stock: Stock, gap: number
   for (const { id, stamps, margin } of [...lain].sort((a, b) => b.size - a.size)) {
     if (stamps.length === 0) throw new NoRoomError(id)
     for (let copy = 0; copy < copies; copy++) {
-      if (beds.slice(-OPEN).some((bed) => bed.put(id, stamps, margin))) continue
+      if (beds.some((bed) => bed.put(id, stamps, margin))) continue
       const bed = new Bed(stock, pad)
       bed.put(id, stamps, margin)
       beds.push(bed)

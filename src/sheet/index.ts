@@ -7,7 +7,7 @@ import { plainText } from '../paper/index.ts'
 import type { SheetFont } from './files/font.ts'
 import { pageSvg } from './files/svg.ts'
 import type { SheetArt } from './marks/instructions.ts'
-import type { SheetOptions } from './pages/layout.ts'
+import type { SheetOptions, SheetPage } from './pages/layout.ts'
 import { layOut } from './pages/layout.ts'
 
 export type { SheetFont } from './files/font.ts'
@@ -31,6 +31,8 @@ export {
   UnprintableError,
 } from './pages/paper-sizes.ts'
 
+export { paperUse, useSays } from './pages/paper-use.ts'
+
 /** The ways in which what is drawn on a design can be printed: all three where there is something to print. */
 export const artWays = ({ art, papers }: Design): readonly SheetArt[] =>
   art || papers ? ['colour', 'lines', 'none'] : ['none']
@@ -42,15 +44,26 @@ export const artWays = ({ art, papers }: Design): readonly SheetArt[] =>
 export const usualArt = (design: Design): SheetArt => (artWays(design).includes('lines') ? 'lines' : 'none')
 
 /**
- * The sheet as a PDF. The same design, options and font give the same bytes. The PDF writer is loaded
- * on the first call. Throws a `TooLargeError`.
+ * The pages of a design's sheet as a PDF. The same pages and font give the same bytes. The PDF writer is loaded on the
+ * first call.
  */
-export async function sheetPdf(design: Design, options: SheetOptions, font: SheetFont): Promise<Uint8Array> {
-  const pages = layOut(design, options)
+export async function pdfOf(
+  pages: readonly SheetPage[],
+  { title }: Design,
+  font: SheetFont,
+): Promise<Uint8Array> {
   const { pagesPdf } = await import('./files/pdf.ts')
-  return pagesPdf(pages, `${plainText(design.title)}: template at true size`, font)
+  return pagesPdf(pages, `${plainText(title)}: template at true size`, font)
 }
 
-/** The sheet's pages as SVG documents in mm; with a font they carry it inside. Throws a `TooLargeError`. */
+/** The pages as SVG documents in mm; with a font they carry it inside. */
+export const svgsOf = (pages: readonly SheetPage[], font?: SheetFont): string[] =>
+  pages.map((page) => pageSvg(page, font))
+
+/** The sheet as a PDF. Throws a `TooLargeError`. */
+export const sheetPdf = async (design: Design, options: SheetOptions, font: SheetFont): Promise<Uint8Array> =>
+  pdfOf(layOut(design, options), design, font)
+
+/** The sheet's pages as SVG documents. Throws a `TooLargeError`. */
 export const sheetSvg = (design: Design, options: SheetOptions, font?: SheetFont): string[] =>
-  layOut(design, options).map((page) => pageSvg(page, font))
+  svgsOf(layOut(design, options), font)

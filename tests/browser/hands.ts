@@ -44,13 +44,33 @@ const MOST_TABS = 250
 const hasFocus = (locator: Locator): Promise<boolean> =>
   locator.evaluate((element) => element === document.activeElement)
 
-/** Goes on with Tab until something has the focus, as somebody does who has no pointer. */
+/** How many stops of Tab lie between what has the focus and what is wanted, counted on the page; below nought it lies before. */
+const stopsTo = (wanted: Locator): Promise<number> =>
+  wanted.evaluate((element) => {
+    const stops = [
+      ...document.querySelectorAll<HTMLElement | SVGElement>(
+        'a[href], button, input, select, textarea, summary, [tabindex]',
+      ),
+    ].filter(
+      (stop) =>
+        stop.tabIndex >= 0 &&
+        !stop.matches(':disabled') &&
+        stop.checkVisibility({ visibilityProperty: true }),
+    )
+    if (!stops.includes(element)) return Number.NaN
+    return stops.indexOf(element) - stops.findIndex((stop) => stop.matches(':focus'))
+  })
+
+/** Goes with Tab, on or back, until something has the focus, as somebody does who has no pointer. */
 async function tabTo(locator: Locator): Promise<void> {
   await expect(locator).toBeVisible()
   const { keyboard } = locator.page()
-  for (let k = 0; k < MOST_TABS; k++) {
-    if (await hasFocus(locator)) return
-    await keyboard.press('Tab')
+  for (let left = MOST_TABS; left > 0; ) {
+    const stops = await stopsTo(locator)
+    if (stops === 0) return
+    if (Number.isNaN(stops)) break
+    for (let k = 0; k < Math.abs(stops); k++) await keyboard.press(stops > 0 ? 'Tab' : 'Shift+Tab')
+    left -= Math.abs(stops)
   }
   throw new Error(`Tab does not come to ${locator}`)
 }

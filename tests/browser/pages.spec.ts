@@ -1,6 +1,7 @@
 import { gzipSync } from 'node:zlib'
 import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
+import { objections } from './axe.ts'
 import type { Look } from './site.ts'
 import { chapterPages, desk, firstChapterPages, pages, phone, remember, unfold, visit } from './site.ts'
 
@@ -14,11 +15,14 @@ const BEFORE_INPUT = 30_000
  */
 const FIRST_DRAG = 70_000
 
-for (const address of pages)
-  test(`${address} says nothing to the console, asks no other host, stays where it is while it wakes, never scrolls sideways, says what it is and offers to skip to it`, async ({
+// One load serves all of it: most of the time goes into loading. The steps of a card are there once the address asks for one.
+for (const address of [...pages, '/steps/?from=owl'])
+  test(`${address} says nothing to the console, asks no other host, stays where it is while it wakes, never scrolls sideways, says what it is, offers to skip to it, and axe has nothing against it`, async ({
     page,
     baseURL,
   }) => {
+    // Axe reads every element of a long page, several times over.
+    test.slow()
     const said: string[] = []
     page.on('console', (message) => {
       if (['error', 'warning'].includes(message.type())) said.push(message.text())
@@ -59,6 +63,15 @@ for (const address of pages)
     await expect(skip).toBeInViewport()
     await page.keyboard.press('Enter')
     await expect(page.locator('main')).toBeFocused()
+    // A colour that is half way to the other theme is neither's.
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    expect(await objections(page), 'on a desk by day').toBe('')
+    // What a theme does to a colour it does at every width (tests/site/contrast.test.ts). Chapters are made of the same
+    // cells: every other one is looked at by night, and those between in all other looks (axe.spec.ts).
+    if (chapterPages.includes(address) && firstChapterPages.indexOf(address) % 2 !== 1) return
+    await page.setViewportSize(phone)
+    await page.emulateMedia({ colorScheme: 'dark' })
+    expect(await objections(page), 'on a phone by night').toBe('')
   })
 
 const watchShifts = (page: Page): Promise<unknown> =>

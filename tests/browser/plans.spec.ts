@@ -1,5 +1,6 @@
 // The plans, played to their ends as their pages tell them: by mouse, by keyboard alone and by touch alone. What comes of
-// each is held to the design that the plan ends with, as the file that the page hands out has it.
+// each is held to the design that the plan ends with, as the file that the page hands out has it. The owl asks for one
+// press that the two others do not, and for the longest mending: it is played on a phone, where there is least room.
 import { readFileSync } from 'node:fs'
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
@@ -115,27 +116,28 @@ for (const hand of HANDS)
       await finish(page, hand, 'heron-in-the-reeds')
     })
 
-    test('an owl that spreads its wings', async ({ page }) => {
-      await start(page, hand, 'owl')
-      await wish(page, hand, {
-        high: '50',
-        far: '90',
-        made: 'from card of its own',
-        kind: 'V-fold of its own card',
+    if (hand.name === 'touch alone')
+      test('an owl that spreads its wings', async ({ page }) => {
+        await start(page, hand, 'owl')
+        await wish(page, hand, {
+          high: '50',
+          far: '90',
+          made: 'from card of its own',
+          kind: 'V-fold of its own card',
+        })
+        await name(page, hand, 'owl')
+        await build(page, hand, 'left fold', 'V-fold of its own card')
+        await name(page, hand, 'wing')
+        await sizes(page, hand, { Ridge: '120' })
+        await hand.press(page.getByRole('button', { name: 'Duplicate' }))
+        await hand.press(page.getByRole('button', { name: 'Mirror' }))
+        await expect(margin(page).getByText('2 things to mend')).toHaveCount(1, { timeout: 30_000 })
+        await hand.take(page, 'Owl')
+        const ridge = page.locator('.size').filter({ has: size(page, 'Ridge') })
+        await hand.press(ridge.getByRole('button', { name: 'keep' }))
+        await mendAll(page, hand)
+        await finish(page, hand, 'owl-wings')
       })
-      await name(page, hand, 'owl')
-      await build(page, hand, 'left fold', 'V-fold of its own card')
-      await name(page, hand, 'wing')
-      await sizes(page, hand, { Ridge: '120' })
-      await hand.press(page.getByRole('button', { name: 'Duplicate' }))
-      await hand.press(page.getByRole('button', { name: 'Mirror' }))
-      await expect(margin(page).getByText('2 things to mend')).toHaveCount(1, { timeout: 30_000 })
-      await hand.take(page, 'Owl')
-      const ridge = page.locator('.size').filter({ has: size(page, 'Ridge') })
-      await hand.press(ridge.getByRole('button', { name: 'keep' }))
-      await mendAll(page, hand)
-      await finish(page, hand, 'owl-wings')
-    })
 
     test('a card for the class', async ({ page }) => {
       await start(page, hand, 'class-card')

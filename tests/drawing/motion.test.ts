@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { motionOf, orderOf } from '../../src/booklet/index.ts'
 import type { Mark } from '../../src/drawing/pen/marks.ts'
 import { stepMotion } from '../../src/drawing/steps/motion.ts'
+import { foldedOver, overCover } from '../../src/drawing/steps/scenes-cut.ts'
+import { taskOf } from '../../src/drawing/steps/steps.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { card, dummies, dummy } from '../sheet/designs.ts'
 
@@ -10,6 +12,11 @@ const SIZE = { width: 340, height: 250 }
 
 const lantern = card(105, 148, [
   { id: 'lantern', kind: 'cut-layer', on: 'gutter', start: 40, end: 80, left: 32, right: 32 },
+])
+
+/** Deeper on one side. */
+const uneven = card(105, 148, [
+  { id: 'lantern', kind: 'cut-layer', on: 'gutter', start: 40, end: 80, left: 32, right: 20 },
 ])
 
 const wedge = card(105, 148, [{ id: 'beak', kind: 'cut-v-fold', on: 'gutter', apex: 110, run: -40, cut: 38 }])
@@ -88,6 +95,102 @@ test('a piece that pops jumps: nothing is drawn between its two states', () => {
   expect(at(0)).not.toEqual(at(1))
 })
 
+describe('strips that are creased', () => {
+  const crease = motion(lantern, 'creased')
+  const strip = (share: number) => sorted(facets(crease.at(share, true).marks, 'lantern/right'))
+  const page = (share: number) => sorted(facets(crease.at(share, true).marks, 'page/right'))
+
+  test.each([30, 90, 152, -30, -90, -152])('go round their fold line by %d degrees, both layers', (over) => {
+    const paper = foldedOver(taskOf(lantern, {}), over)
+    // By hand: 32 mm from the fold, an end that lay in the gutter goes round it on a circle.
+    const [x, z] = [32 * Math.sin((over * Math.PI) / 180), 32 * (1 - Math.cos((over * Math.PI) / 180))]
+    for (const side of ['left', 'right']) {
+      const corners = paper.find(({ panel }) => panel === `lantern/${side}`)?.points ?? []
+      expect(corners.map(([, y]) => y).sort((a, b) => a - b)).toEqual(
+        [40, 40, 80, 80].map((y) => expect.closeTo(y, 6)),
+      )
+      // The two pages of a shut card lie a hair apart.
+      const ends = corners.filter((p) => Math.hypot(p[0] - x, p[2] - z) < 0.5)
+      expect(ends, side).toHaveLength(2)
+    }
+  })
+
+  test('are folded over and lie flat again, first on one side of the card and then on the other', () => {
+    expect(crease.stretches).toBe(5)
+    expect([0, 0.2, 0.4, 0.5, 0.6, 0.8, 1].map((share) => crease.told(share))).toEqual([
+      'strips folded 0° over to the front',
+      'strips folded 152° over to the front',
+      'card turned over by 0°',
+      'card turned over by 90°',
+      'strips folded 0° over to the back',
+      'strips folded 152° over to the back',
+      'strips folded 0° over to the back',
+    ])
+    for (const [one, other] of [
+      [0, 0.3999999],
+      [0.1, 0.3],
+      [0.4, 0.3999999],
+      [0.6, 0.5999999],
+      [0.6, 1],
+      [0.7, 0.9],
+    ] as const)
+      expect(strip(one), `${one} and ${other}`).toEqual(strip(other))
+    expect(strip(0.1)).not.toEqual(strip(0))
+    expect(strip(0.7)).not.toEqual(strip(0.6))
+  })
+
+  test('come over to the side that is seen, not under the card', () => {
+    for (const share of [0.2, 0.8]) {
+      const painted = crease
+        .at(share, true)
+        .marks.flatMap((mark) => (mark.mark === 'path' && mark.role === 'facet' ? [mark.of ?? ''] : []))
+      const last = (name: string): number => painted.findLastIndex((of) => of.startsWith(name))
+      expect(last('lantern/'), `${share}`).toBeGreaterThan(last('page/'))
+    }
+  })
+
+  test('leave the card where it is, but while it is turned over', () => {
+    for (const share of [0.1, 0.2, 0.3]) expect(page(share)).toEqual(page(0))
+    for (const share of [0.7, 0.8, 0.9]) expect(page(share)).toEqual(page(1))
+    expect(page(1)).not.toEqual(page(0))
+  })
+})
+
+describe('a card that is laid on its cover', () => {
+  const bound = { ...lantern, card: { ...lantern.card, cover: true } }
+  const cover = motion(bound, 'covering')
+  const at = (share: number, panel: string) => sorted(facets(cover.at(share, true).marks, panel))
+
+  test('comes down on it, and the cover lies still meanwhile', () => {
+    expect(cover.told(0)).toBe('card 40 mm over its cover')
+    expect(cover.told(1 / 6)).toBe('card 20 mm over its cover')
+    expect(at(0.3, 'cover/left')).toEqual(at(0, 'cover/left'))
+    expect(at(0.3, 'page/left')).not.toEqual(at(0, 'page/left'))
+    const high = (held: number): number =>
+      overCover(taskOf(bound, {}), 150, held).paper.find(({ panel }) => panel === 'page/left')
+        ?.points[0]?.[2] ?? Number.NaN
+    expect(high(40) - high(0)).toBeCloseTo(40, 9)
+  })
+
+  test('and shuts and opens with it as one', () => {
+    expect([1 / 3, 0.5, 2 / 3, 1].map((share) => cover.told(share))).toEqual([
+      'card open 150°',
+      'card open 75°',
+      'card open 0°',
+      'card open 150°',
+    ])
+    for (const panel of ['page/left', 'page/right', 'lantern/left', 'cover/left', 'cover/right']) {
+      expect(at(0.3333333, panel), panel).toEqual(at(0.3333334, panel))
+      expect(at(0.5, panel), panel).not.toEqual(at(0.4, panel))
+      expect(at(1, panel), panel).toEqual(at(1 / 3, panel))
+    }
+  })
+
+  test('a card without a cover is laid on none', () => {
+    expect(stepMotion(lantern, 'covering', SIZE)).toBeNull()
+  })
+})
+
 test.each(dummies)('%s: every motion stays in its frame', (_, design) => {
   for (const work of orderOf(design)) {
     const found = motionOf(design, work, SIZE)
@@ -105,6 +208,8 @@ test.each(dummies)('%s: every motion stays in its frame', (_, design) => {
 })
 
 test('what does not move has no motion', () => {
-  for (const state of ['flat', 'cutting', 'creased', 'piece'] as const)
+  for (const state of ['flat', 'cutting', 'piece'] as const)
     expect(stepMotion(lantern, state, SIZE)).toBeNull()
+  // Strips whose two layers fold about different lines are creased when they are pushed.
+  expect(stepMotion(uneven, 'creased', SIZE)).toBeNull()
 })

@@ -285,6 +285,17 @@ describe('sheet', () => {
     expect(await words(out)).toContain(said)
   })
 
+  test('says how many sheets it takes and how full they are', async () => {
+    const bare = file('bare.hingebook.json', {
+      ...design(wedge),
+      card: { width: 100, height: 120 },
+      mechanisms: [],
+    })
+    const { out } = await dummy('sheet', bare, '--paper', 'a4', '--out', join(folder, 'bare.svg'))
+    // 200 by 120 mm on A4 (ISO 216).
+    expect(out).toMatch(/actual size\.\n1 sheet, 38\u00a0% full\.\n$/)
+  })
+
   test('a card too large for the paper is refused, and the sentence says by how much', async () => {
     const poster = file('poster.hingebook.json', { ...design(wedge), card: { width: 300, height: 400 } })
     const { code, err } = await dummy('sheet', poster, '--paper', 'a4', '--out', join(folder, 'poster.pdf'))

@@ -71,6 +71,12 @@ describe('rectangles', () => {
     expect(at(297, 210)?.map((n) => Math.abs(n))).toEqual([210, 0])
   })
 
+  // Under 200 mm of the 287 there are 85: room for one of 80 mm, and for no second beside or under it.
+  test('of many copies small ones lie in what the large ones left, on the first sheet as on the last', () => {
+    const sheets = nest([rectangle('large', 195, 200), rectangle('small', 150, 80)], 20, A4, kept)
+    expect(sheets.map(({ nested }) => nested.map(({ id }) => id))).toEqual(Array(20).fill(['large', 'small']))
+  })
+
   test('of a roll no more is used than is needed', () => {
     const roll = { width: 300, height: Number.POSITIVE_INFINITY, margin: 5 }
     const [sheet, more] = nest([rectangle('a', 100, 40)], 4, roll, kept)

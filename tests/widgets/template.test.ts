@@ -4,6 +4,7 @@ import { basename } from 'node:path'
 import { expect, test, vi } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
 import { fitOn, paperOf } from '../../src/sheet/index.ts'
+import { countSays } from '../../src/widgets/template/choice.ts'
 import { saveTemplate } from '../../src/widgets/template/template.ts'
 import { card } from '../sheet/designs.ts'
 
@@ -78,4 +79,18 @@ test('a card too large for its paper goes on several sheets where that is asked 
   given.files.length = 0
   const saved = await saveTemplate(card(200, 200), 'owl', { ...choice, tiled: true })
   expect(saved).toEqual({ isSaved: true, says: expect.stringMatching(/^\d+ pages are saved/) })
+})
+
+test('how many sheets it takes and how full they are is said as it is chosen and typed; of what cannot be, nothing', () => {
+  const small = card(100, 120)
+  // 200 by 120 mm on A4 and on paper of one's own.
+  expect(countSays(small, choice)).toBe('1 sheet, 38\u00a0% full')
+  expect(countSays(small, { ...choice, paper: 'own', width: '30 cm', height: '200' })).toBe(
+    '1 sheet, 40\u00a0% full',
+  )
+  expect(countSays(small, { ...choice, copies: '3' })).toMatch(/^[23] sheets, (38|58)\u00a0% full$/)
+  for (const sets of [{ copies: '' }, { copies: '61' }, { measured: 'ten' }, { paper: 'own' }] as const)
+    expect(countSays(small, { ...choice, ...sets })).toBe('')
+  expect(countSays(card(200, 200), choice)).toBe('')
+  expect(countSays(card(200, 200), { ...choice, tiled: true })).toMatch(/^\d sheets, \d+\u00a0% full$/)
 })

@@ -7,12 +7,16 @@ import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
 import { change, kindOf, openingRange, SHUT } from '../../paper/index.ts'
+import { turned } from '../../paper/plane/turn.ts'
+import { RADIANS } from '../../paper/plane/vector.ts'
 import type { Drawing } from '../pen/marks.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Size, Stand } from '../view/camera.ts'
 import { standing } from '../view/camera.ts'
+import type { InkLine } from '../view/paper.ts'
 import type { Scene, Task } from './scene.ts'
 import { only } from './scene.ts'
+import { creasedIn, foldedOver, OVER, OVER_COVER, overCover } from './scenes-cut.ts'
 import { HELD } from './scenes-glued.ts'
 import type { StepOptions, StepState } from './steps.ts'
 import { commonScale, sceneMarks, taskOf } from './steps.ts'
@@ -22,6 +26,9 @@ interface Stretch {
   readonly stand: Stand
   readonly opening: (share: number) => number
   readonly paper: (opening: number, share: number) => readonly Surface[]
+  readonly ink?: (opening: number, share: number) => readonly InkLine[]
+  /** How far it is, where another thing than the opening tells that. */
+  readonly told?: (share: number) => string
 }
 
 export interface StepMotion {
@@ -156,6 +163,61 @@ function lowering({ design, glued: ids, before, opening = 150 }: Task): Plan | n
   }
 }
 
+/** The shut card on its way from lying on its left page to lying on its right one, about the gutter. */
+const turningOver = (paper: readonly Surface[], share: number): readonly Surface[] => {
+  const over = (p: Vec3): Vec3 => turned(p, [0, 0, 0], [0, 1, 0], 180 * share * RADIANS)
+  return paper.map((one) => ({ ...one, points: one.points.map(over), front: over(one.front) }))
+}
+
+/** Strips folded over to the front and back flat; then the same with the card turned over. */
+function creasing(task: Task): Plan | null {
+  if (creasedIn(task).length === 0) return null
+  const still = () => SHUT
+  const fold = (side: 'front' | 'back', from: number, to: number): Stretch => {
+    const at = between(from, to)
+    return {
+      ...{ stand: side === 'front' ? 'left' : 'right', opening: still },
+      paper: (_, share) => foldedOver(task, side === 'front' ? at(share) : -at(share)),
+      told: (share) => `strips folded ${angleText(at(share), 0)} over to the ${side}`,
+    }
+  }
+  return {
+    says: 'The strips are folded over to the front and back flat. The card is turned over, and they are folded the other way and back flat.',
+    stretches: [
+      fold('front', 0, OVER),
+      fold('front', OVER, 0),
+      {
+        ...{ stand: 'left', opening: still },
+        paper: (_, share) => turningOver(foldedOver(task, 0), share),
+        told: (share) => `card turned over by ${angleText(180 * share, 0)}`,
+      },
+      fold('back', 0, OVER),
+      fold('back', OVER, 0),
+    ],
+  }
+}
+
+/** The card comes down on its cover, gutter on gutter; then both shut, and open as one. */
+function covered(task: Task): Plan | null {
+  const { design, opening = 150 } = task
+  if (!design.card.cover) return null
+  const held = between(OVER_COVER, 0)
+  const lowered: Stretch = {
+    ...{ stand: 'gutter', opening: () => opening },
+    paper: (at, share) => overCover(task, at, held(share)).paper,
+    ink: (at, share) => overCover(task, at, held(share)).ink,
+    told: (share) => `card ${held(share).toFixed(0)} mm over its cover`,
+  }
+  const asOne = (from: number, to: number): Stretch => ({
+    ...{ stand: 'gutter', opening: between(from, to) },
+    paper: (at) => overCover(task, at, 0).paper,
+  })
+  return {
+    says: 'The card comes down on its cover, gutter on gutter. Both are shut, and open as one.',
+    stretches: [lowered, asOne(opening, SHUT), asOne(SHUT, opening)],
+  }
+}
+
 const PLANS: Partial<Record<StepState, (task: Task) => Plan | null>> = {
   reversing: pushing,
   popping,
@@ -163,6 +225,8 @@ const PLANS: Partial<Record<StepState, (task: Task) => Plan | null>> = {
   shut: shutting,
   open: opening,
   glued: lowering,
+  creased: creasing,
+  covering: covered,
 }
 
 /** Shares of one stretch at which its corners are looked at, so that all of it is in the picture. */
@@ -178,12 +242,16 @@ export function stepMotion(
   const plan = PLANS[state]?.(taskOf(design, options))
   if (!plan) return null
   const { says, stretches } = plan
-  const sceneAt = (share: number): Scene => {
+  const placeAt = (share: number): { readonly stretch: Stretch; readonly part: number } => {
     const along = Math.min(1, Math.max(0, share)) * stretches.length
     const k = Math.min(stretches.length - 1, Math.floor(along))
-    const { stand, opening, paper } = stretches[k] as Stretch
-    const now = opening(along - k)
-    return { paper: paper(now, along - k), ink: [], stand, opening: now, over: [], says }
+    return { stretch: stretches[k] as Stretch, part: along - k }
+  }
+  const sceneAt = (share: number): Scene => {
+    const { stretch, part } = placeAt(share)
+    const { stand, paper, ink } = stretch
+    const opening = stretch.opening(part)
+    return { paper: paper(opening, part), ink: ink?.(opening, part) ?? [], stand, opening, over: [], says }
   }
   const scale = commonScale(design, size)
   let frame: readonly Vec3[] | null = null
@@ -197,7 +265,10 @@ export function stepMotion(
     )
     return frame
   }
-  const told = (share: number): string => `card open ${angleText(sceneAt(share).opening, 0)}`
+  const told = (share: number): string => {
+    const { stretch, part } = placeAt(share)
+    return stretch.told?.(part) ?? `card open ${angleText(stretch.opening(part), 0)}`
+  }
   return {
     says,
     stretches: stretches.length,

@@ -10,7 +10,7 @@ import { ghostsOf, hatched, inked, inkOn, LIFTED, middle, pagePath, pushed } fro
 import { nestedCutting, nestedReversing } from './scenes-nested.ts'
 
 /** How far a strip is folded over: far enough to look folded, not so far that it looks glued down. */
-const OVER = 152
+export const OVER = 152
 
 /** The paper turned inside out: what was the inside is now seen from outside. */
 const insideOut = (paper: readonly Surface[]): readonly Surface[] =>
@@ -86,20 +86,27 @@ export function cutting(task: Task): Scene {
   }
 }
 
+/** The strips that are folded over in the shut card, both layers as one. */
+export const creasedIn = ({ design, cut }: Task): readonly string[] =>
+  cut.filter((id) => foldsTogether(design, id))
+
+/** The card shut with its lines outside, those strips folded over by so many degrees: below 0 to the back. */
+export function foldedOver(task: Task, over: number): readonly Surface[] {
+  const folds = Object.fromEntries(creasedIn(task).map((id) => [id, over]))
+  return insideOut(making(task.design, { opening: 0, through: [], cut: task.cut, folds }))
+}
+
 /** Folded over to the front, or with the card turned over to the back. */
 export function folded(task: Task, side: 'front' | 'back'): Scene {
   const { design, cut } = task
   const over = side === 'front' ? OVER : -OVER
-  const together = cut.filter((id) => foldsTogether(design, id))
   const lying: Making = { opening: 0, through: [], cut }
   return {
-    paper: insideOut(
-      making(design, { ...lying, folds: Object.fromEntries(together.map((id) => [id, over])) }),
-    ),
+    paper: foldedOver(task, over),
     ink: inkOn(design, 0, foldsOf(task)),
     stand: side === 'front' ? 'left' : 'right',
     opening: SHUT,
-    over: together.map((id) => ({ role: 'hand', points: foldPath(design, lying, id, over) })),
+    over: creasedIn(task).map((id) => ({ role: 'hand', points: foldPath(design, lying, id, over) })),
     says:
       side === 'front'
         ? 'The card is shut; both layers of each strip are folded over to the front.'
@@ -144,16 +151,19 @@ export function shut({ design, through }: Task): Scene {
 }
 
 /** How far the card is held over its cover, mm. */
-const OVER_COVER = 40
+export const OVER_COVER = 40
 
-/** The finished card over its cover, and where that is glued. */
-export function covering({ design, through, opening = 150 }: Task): Scene {
+/** The finished card so far over its cover, mm, and where that is glued. */
+export function overCover(
+  { design, through }: Task,
+  opening: number,
+  held: number,
+): Pick<Scene, 'paper' | 'ink'> {
   const card = making(design, { opening, through, cut: [] })
   const cover = coverSurfaces(design, opening, 1 + Math.max(...card.map(({ leaf }) => leaf)))
   const [left, right] = cover
   if (!left || !right)
     throw new RangeError('a step that shows covering needs a card with a cover, and there is none')
-  const up = ([x, y, z]: Vec3): Vec3 => [x, y, z + OVER_COVER]
   const half = (opening / 2) * RADIANS
   const rim = jointsOf(design).flatMap(({ of, host }) => {
     if (host.piece !== 'cover') return []
@@ -169,11 +179,24 @@ export function covering({ design, through, opening = 150 }: Task): Scene {
       ...hatched(leaf, outline, of),
     ]
   })
-  const { width, height } = design.card
-  const edge = (z: number): Vec3 => up([width * Math.sin(half), height / 2, width * Math.cos(half) + z])
+  const up = ([x, y, z]: Vec3): Vec3 => [x, y, z + held]
+  return { paper: [...cover, ...card.map((one) => ({ ...one, points: one.points.map(up) }))], ink: rim }
+}
+
+/** The finished card over its cover, and where that is glued. */
+export function covering(task: Task): Scene {
+  const {
+    design: { card },
+    opening = 150,
+  } = task
+  const half = (opening / 2) * RADIANS
+  const edge = (z: number): Vec3 => [
+    card.width * Math.sin(half),
+    card.height / 2,
+    card.width * Math.cos(half) + OVER_COVER + z,
+  ]
   return {
-    paper: [...cover, ...card.map((one) => ({ ...one, points: one.points.map(up) }))],
-    ink: rim,
+    ...overCover(task, opening, OVER_COVER),
     stand: 'gutter',
     opening,
     over: [{ role: 'hand', points: [edge(-3), edge(6 - OVER_COVER)] }],

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import type { PaperChoice, TemplateChoice } from './template.ts'
+import type { PaperChoice, TemplateChoice } from './choice.ts'
 import { papers } from './template.ts'
 
 interface MorePrintProps {

@@ -6,9 +6,10 @@ import { tabbed } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
+import type { Lines, PaperChoice, TemplateChoice } from './choice.ts'
 import { MorePrint } from './MorePrint.tsx'
-import type { Lines, PaperChoice, TemplateChoice } from './template.ts'
 import { artWays, guessPaper, papers, saveTemplate, usualArt } from './template.ts'
+import { useCount } from './use-count.ts'
 
 /** A question of the dialog: each answer sets something of what was chosen, `name` first of all. */
 interface Question {
@@ -135,6 +136,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
+  const count = useCount(design, chosen)
 
   const hasArt = artWays(design()).length > 1
   const hasTabs = tabbed(design()).length > 0
@@ -173,6 +175,9 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
             <Ask key={question.name} question={question} chosen={chosen} onChoose={choose} />
           ))}
         <MorePrint chosen={chosen} onChoose={choose} />
+        <p class="sheet-count" role="status">
+          {count}
+        </p>
         <p class="quiet" role="status">
           {linesSay[chosen.lines]}
           {chosen.tabs === 'slit' ? slitsSay : ''}

@@ -4,13 +4,11 @@ import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
 import type { Design } from '../../paper/index.ts'
-import { withTabs } from '../../paper/index.ts'
-import type { PaperName, SheetArt, SheetFont, SheetLines, SheetOptions } from '../../sheet/index.ts'
+import type { SheetFont, SheetOptions } from '../../sheet/index.ts'
 import {
   artWays,
   fitOn,
   loadFont,
-  ownPaper,
   paperForLocale,
   papers,
   printedOn,
@@ -21,57 +19,16 @@ import {
   usualArt,
 } from '../../sheet/index.ts'
 import { fetched } from '../model/loading.ts'
-import { typed } from '../state/format.ts'
+import type { TemplateChoice } from './choice.ts'
+import { optionsOf, printedDesign } from './choice.ts'
 import { save } from './save.ts'
 
-export type PaperChoice = PaperName | 'own'
-
-export type Lines = SheetLines
-
-export type Art = SheetArt
-
 export { artWays, papers, usualArt }
-
-export type Form = 'pdf' | 'svg'
-
-export interface TemplateChoice {
-  readonly paper: PaperChoice
-  /** Of paper of one's own, as typed. */
-  readonly width: string
-  readonly height: string
-  /** How long the 100 mm check line came out, as typed. */
-  readonly measured: string
-  /** As typed. */
-  readonly copies: string
-  /** Tabs as the card has them, or all of them pushed through slits. */
-  readonly tabs: 'own' | 'slit'
-  /** What is larger than the paper goes on several sheets. */
-  readonly tiled: boolean
-  readonly lines: Lines
-  /** What is drawn on the card: in colour, as lines to colour in, or not at all. */
-  readonly art: Art
-  readonly form: Form
-}
 
 /** What was done, or why it could not be. */
 export interface Saved {
   readonly isSaved: boolean
   readonly says: string
-}
-
-/** A number as a hand types it, mm where it has a unit; what is none is told as out of range. */
-const numberIn = (text: string): number => typed(text, 'mm', 'mm') ?? Number.NaN
-
-function optionsOf(choice: TemplateChoice): SheetOptions {
-  const { paper, width, height, lines, art, tiled } = choice
-  return {
-    paper: paper === 'own' ? ownPaper(numberIn(width), numberIn(height)) : paper,
-    lines,
-    art,
-    tiled,
-    measured: numberIn(choice.measured),
-    copies: Number(choice.copies),
-  }
 }
 
 /** The file's name says what it holds, where that is not the usual. */
@@ -106,7 +63,7 @@ export function sheetFont(): Promise<SheetFont> {
  * large for the paper is never scaled.
  */
 export async function saveTemplate(planned: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
-  const design = choice.tabs === 'slit' ? withTabs(planned, 'slit') : planned
+  const design = printedDesign(planned, choice)
   try {
     const options = optionsOf(choice)
     const name = fileName(design, slug, options, choice.tabs)

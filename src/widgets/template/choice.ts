@@ -1,0 +1,64 @@
+/** How a template is printed, as a reader chooses and types it; how many sheets that takes. */
+import type { Design } from '../../paper/index.ts'
+import { withTabs } from '../../paper/index.ts'
+import type { PaperName, SheetArt, SheetLines, SheetOptions } from '../../sheet/index.ts'
+import { layOut, ownPaper, paperUse, TooLargeError, UnprintableError, useSays } from '../../sheet/index.ts'
+import { typed } from '../state/format.ts'
+
+export type PaperChoice = PaperName | 'own'
+
+export type Lines = SheetLines
+
+export type Art = SheetArt
+
+export type Form = 'pdf' | 'svg'
+
+export interface TemplateChoice {
+  readonly paper: PaperChoice
+  /** Of paper of one's own, as typed. */
+  readonly width: string
+  readonly height: string
+  /** How long the 100 mm check line came out, as typed. */
+  readonly measured: string
+  /** As typed. */
+  readonly copies: string
+  /** Tabs as the card has them, or all of them pushed through slits. */
+  readonly tabs: 'own' | 'slit'
+  /** What is larger than the paper goes on several sheets. */
+  readonly tiled: boolean
+  readonly lines: Lines
+  /** What is drawn on the card: in colour, as lines to colour in, or not at all. */
+  readonly art: Art
+  readonly form: Form
+}
+
+/** A number as a hand types it, mm where it has a unit; what is none is told as out of range. */
+const numberIn = (text: string): number => typed(text, 'mm', 'mm') ?? Number.NaN
+
+export function optionsOf(choice: TemplateChoice): SheetOptions {
+  const { paper, width, height, lines, art, tiled } = choice
+  return {
+    paper: paper === 'own' ? ownPaper(numberIn(width), numberIn(height)) : paper,
+    lines,
+    art,
+    tiled,
+    measured: numberIn(choice.measured),
+    copies: Number(choice.copies),
+  }
+}
+
+/** The design as it is printed. */
+export const printedDesign = (planned: Design, { tabs }: TemplateChoice): Design =>
+  tabs === 'slit' ? withTabs(planned, 'slit') : planned
+
+/** How many sheets that takes and how full they are; empty where it cannot be printed, and why is told on saving. */
+export function countSays(planned: Design, choice: TemplateChoice): string {
+  const design = printedDesign(planned, choice)
+  try {
+    const options = optionsOf(choice)
+    return useSays(paperUse(design, layOut(design, options), options))
+  } catch (error) {
+    if (error instanceof TooLargeError || error instanceof UnprintableError) return ''
+    throw error
+  }
+}

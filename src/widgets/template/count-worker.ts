@@ -1,0 +1,13 @@
+/** Run beside the dialog: to count sheets is to lay out all of them. */
+import type { Design } from '../../paper/index.ts'
+import type { TemplateChoice } from './choice.ts'
+import { countSays } from './choice.ts'
+
+export interface CountAsk {
+  readonly design: Design
+  readonly choice: TemplateChoice
+}
+
+addEventListener('message', ({ data: { design, choice } }: MessageEvent<CountAsk>) => {
+  postMessage(countSays(design, choice))
+})
