@@ -48,7 +48,8 @@ const FIRST = /src[\\/](widgets[\\/]bench[\\/]FoldBench\.tsx|site[\\/]island\.ts
 
 export default defineConfig({
   output: 'static',
-  site: 'http://localhost:4321',
+  // Where the site will be found: whoever shows a link to a page asks for its picture by its whole address.
+  site: process.env.HINGEBOOK_SITE ?? 'http://localhost:4321',
   trailingSlash: 'always',
   server: { port: 4321 },
   devToolbar: { enabled: false },
