@@ -120,6 +120,13 @@ const PAGES: readonly NamedPoster[] = [
     draw: () => measured('moth', 'moth', { opening: 110, camera: { turn: -11, tilt: 30 } }),
   },
   {
+    name: 'subjects',
+    over: 'From A to Z',
+    title: 'Index',
+    shows: 'Reeds stand up in a card.',
+    draw: () => standing('reeds'),
+  },
+  {
     name: 'steps',
     over: 'How a card is made',
     title: 'Step by step',
