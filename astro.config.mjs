@@ -6,6 +6,7 @@ import { defineConfig, fontProviders } from 'astro/config'
 import { leftOut } from './src/house/left-out.mjs'
 import { listKept } from './src/house/offline.mjs'
 import { smallest } from './src/house/smallest.mjs'
+import { makePortable } from './src/house/portable.mjs'
 import { squeeze } from './src/house/squeeze.mjs'
 import { cellGrammar } from './src/site/cells/grammar.ts'
 
@@ -21,11 +22,18 @@ function withoutAstrosOwn(level, log, pass) {
   if (log.code !== 'MODULE_LEVEL_DIRECTIVE' || !log.message.includes('astro:head-inject')) pass(level, log)
 }
 
+/** Where the site will be found, as whoever links to it must know it; all else works wherever it lies. */
+const site = (process.env.HINGEBOOK_SITE ?? 'http://localhost:4321').replace(/\/*$/, '/')
+
+/** Scripts and styles lie here. */
+const assets = '_astro'
+
 /** @type {import('astro').AstroIntegration} */
 const squeezed = {
   name: 'squeezed',
   hooks: {
     'astro:build:done': ({ dir }) => {
+      makePortable(fileURLToPath(dir), assets, new URL(site).pathname)
       listKept(fileURLToPath(dir))
       squeeze(fileURLToPath(dir))
     },
@@ -49,8 +57,9 @@ const FIRST = /src[\\/](widgets[\\/]bench[\\/]FoldBench\.tsx|site[\\/]island\.ts
 
 export default defineConfig({
   output: 'static',
-  site: 'http://localhost:4321',
+  site,
   trailingSlash: 'always',
+  build: { assets },
   server: { port: 4321 },
   devToolbar: { enabled: false },
   integrations: [mdx(), preact(), squeezed, byHand],

@@ -15,7 +15,7 @@ if (serviceWorker && !connection?.saveData) {
     else say('Kept on this device: it works without a network.')
   })
   try {
-    await serviceWorker.register('/worker.js')
+    await serviceWorker.register(new URL('worker.js', import.meta.url))
     const { active } = await serviceWorker.ready
     active.postMessage('keep')
   } catch {

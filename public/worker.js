@@ -4,7 +4,10 @@
 
 const STORE = 'hingebook'
 
-const LIST = '/kept.json'
+/** Where the site lies: beside this file. */
+const HOME = new URL('.', self.location).pathname
+
+const LIST = `${HOME}kept.json`
 
 /** Longer than this nobody waits for a network that may not be there, ms. */
 const PATIENCE = 4000
@@ -17,10 +20,16 @@ self.addEventListener('activate', (event) => {
   event.waitUntil(self.clients.claim())
 })
 
+/** A list whose addresses begin with the site's own place, whatever they began with. */
+const placed = (list) =>
+  Object.fromEntries(
+    Object.entries(list).map(([address, mark]) => [new URL(address, self.location).pathname, mark]),
+  )
+
 /** The list as it was when the files were last fetched; empty before. */
 async function listBefore(store) {
   const before = await store.match(LIST)
-  return before ? await before.json() : {}
+  return before ? placed(await before.json()) : {}
 }
 
 let keeping = null
@@ -30,7 +39,7 @@ async function keepAll(tell) {
   const store = await caches.open(STORE)
   const answer = await fetch(LIST, { cache: 'no-store' })
   if (!answer.ok) throw new Error(`${LIST}: ${answer.status}`)
-  const list = await answer.json()
+  const list = placed(await answer.json())
   const before = await listBefore(store)
   const paths = Object.keys(list)
   let kept = 0
@@ -83,6 +92,6 @@ self.addEventListener('fetch', (event) => {
   const { origin, pathname } = new URL(request.url)
   if (request.method !== 'GET' || origin !== self.location.origin || pathname === LIST) return
   event.respondWith(
-    pathname.startsWith('/_astro/') ? keptOrFresh(request, pathname) : freshOrKept(request, pathname),
+    pathname.startsWith(`${HOME}_astro/`) ? keptOrFresh(request, pathname) : freshOrKept(request, pathname),
   )
 })

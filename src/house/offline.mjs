@@ -6,12 +6,15 @@ import { extname, join, relative, sep } from 'node:path'
 /** Templates are made on the device too, and a squeezed file is fetched by its plain name. */
 const LEFT = new Set(['.pdf', '.br', '.gz'])
 
+/** Pictures for those who link to a page: no reader sees them here. */
+const FOR_OTHERS = 'previews'
+
 /** The worker is kept by the browser itself. */
 const OWN = new Set(['worker.js', 'kept.json'])
 
 /**
  * @param {string} folder the built site
- * @returns {Record<string, string>} a mark of what is in it for each address
+ * @returns {Record<string, string>} a mark of what is in it for each address, which begins where the list lies
  */
 export function kept(folder) {
   /** @type {Record<string, string>} */
@@ -19,7 +22,8 @@ export function kept(folder) {
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile() || LEFT.has(extname(entry.name)) || OWN.has(entry.name)) continue
     const path = join(entry.parentPath, entry.name)
-    const address = `/${relative(folder, path).split(sep).join('/')}`.replace(/\/index\.html$/, '/')
+    if (relative(folder, path).split(sep)[0] === FOR_OTHERS) continue
+    const address = `./${relative(folder, path).split(sep).join('/')}`.replace(/\/index\.html$/, '/')
     list[address] = createHash('sha256').update(readFileSync(path)).digest('base64url').slice(0, 12)
   }
   return Object.fromEntries(Object.entries(list).sort(([a], [b]) => (a < b ? -1 : 1)))

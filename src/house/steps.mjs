@@ -81,7 +81,7 @@ export async function install(say) {
  * @returns {Promise<boolean>} false when it failed; the reason has been said
  */
 export async function build(say) {
-  const wanted = digest(BUILD_INPUTS)
+  const wanted = digest(BUILD_INPUTS) + (process.env.HINGEBOOK_SITE ?? '')
   if (stamp(BUILD_STAMP) === wanted) return true
   say('Building the site …')
   const { code, output } = await run('astro', ['build'], { calm: true })

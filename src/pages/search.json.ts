@@ -1,8 +1,9 @@
 import { getCollection } from 'astro:content'
 import type { APIRoute } from 'astro'
+import { allSubjects } from '../site/all-subjects.ts'
 import { wordAnchor } from '../site/anchor.ts'
 import { allChapters, chapterPath } from '../site/chapters.ts'
-import { cellsOf } from '../site/findable.ts'
+import { cellsOf, LOOKED_UP } from '../site/findable.ts'
 import { scenes } from '../site/gallery.ts'
 import { allPlans, planPath } from '../site/plans.ts'
 import { allTroubles } from '../site/troubles.ts'
@@ -21,19 +22,18 @@ export const GET: APIRoute = async () => {
       text: data.says,
       href: `/words/#${wordAnchor(id)}`,
     })),
-    ...[
-      { title: 'Formulas', text: 'All formulas of the book with their letters and sources.', at: 'formulas' },
-      {
-        title: 'Sizes of paper',
-        text: 'A5, A4, A3, US Letter, Legal and Tabloid in mm and inches.',
-        at: 'paper-sizes',
-      },
-      {
-        title: 'Weights of paper',
-        text: 'g/m², gsm, pounds, lb, bond, cover, index, tag: how heavy and how thick.',
-        at: 'weights',
-      },
-    ].map(({ title, text, at }) => ({ title, where: 'To look up', text, href: `/formulas/#${at}` })),
+    ...LOOKED_UP.map(({ title, text, at }) => ({
+      title,
+      where: 'To look up',
+      text,
+      href: `/formulas/#${at}`,
+    })),
+    {
+      title: 'Index',
+      where: 'From A to Z',
+      text: `What the book is about, and where: ${(await allSubjects()).map(({ name }) => name).join(', ')}.`,
+      href: '/subjects/',
+    },
     ...allTroubles(chapters).map(({ sign, cure, chapter, href }) => ({
       title: sign,
       where: `When it goes wrong: ${chapter.title}`,

@@ -1,6 +1,7 @@
 import { z } from 'astro/zod'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import { stepFigure, stepStates } from '../drawing/steps/steps.ts'
+import type { Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design } from '../paper/index.ts'
 import { check, parseDesign } from '../paper/index.ts'
@@ -21,7 +22,7 @@ export const faultPictureSchema = z.union([
 
 export type FaultPicture = z.infer<typeof faultPictureSchema>
 
-const SIZE = { width: 200, height: 140 } as const
+const SMALL = { size: { width: 200, height: 140 }, text: 11 } as const
 
 /** Shut, a card is seen from its side: there is nothing else of it. */
 const SHUT = { turn: -64, tilt: 16, far: 1.7 }
@@ -38,14 +39,18 @@ function spoilt(raw: Record<string, unknown>, set: Record<string, Record<string,
   return parseDesign({ ...(Object.keys(set).length > 0 ? rest : raw), mechanisms })
 }
 
-/** The small picture of a fault. `raw` is the dummy as its file has it. */
-export function faultPicture(raw: Record<string, unknown>, picture: FaultPicture): Drawing {
-  if ('shows' in picture) return stepFigure(parseDesign(raw), picture.shows, SIZE, { text: 11 })
+/** The picture of a fault, small unless said; its words `text` px high. `raw` is the dummy as its file has it. */
+export function faultPicture(
+  raw: Record<string, unknown>,
+  picture: FaultPicture,
+  { size, text }: { readonly size: Size; readonly text: number } = SMALL,
+): Drawing {
+  if ('shows' in picture) return stepFigure(parseDesign(raw), picture.shows, size, { text })
   const { opening, set, marks } = picture
   const design = spoilt(raw, set)
-  return view(design, opening, opening < 5 ? SHUT : OPEN, SIZE, {
+  return view(design, opening, opening < 5 ? SHUT : OPEN, size, {
     frame: [opening],
     faults: marks === undefined ? [] : check(design, { repairs: false }).filter(({ name }) => name === marks),
-    text: 11,
+    text,
   })
 }

@@ -1,16 +1,26 @@
 /** What the book's search looks through: pure text of chapters, cell by cell, and what else has a place of its own. */
 import type { Findable } from '../widgets/search/findable.ts'
 import { anchorOf } from './anchor.ts'
+import type { CellWord } from './cells/names.ts'
+import { CELL_NAMES } from './cells/names.ts'
 
-/** The cells that are looked through, as their pages name them. What answers a guess is not: it stays covered. */
-const CELLS: Readonly<Record<string, string>> = {
-  TryIt: 'Try it',
-  Why: 'Why',
-  MakeIt: 'Make it',
-  MeasureYours: 'Measure yours',
-  Challenge: 'Challenge',
-  ForTeachers: 'For teachers',
-}
+/** The cells that are looked through. What answers a guess is not: it stays covered. */
+const CELLS: readonly CellWord[] = ['TryIt', 'Why', 'MakeIt', 'MeasureYours', 'Challenge', 'ForTeachers']
+
+/** What one looks up with a pencil in the hand, and where it stands on its page. */
+export const LOOKED_UP = [
+  { title: 'Formulas', text: 'All formulas of the book with their letters and sources.', at: 'formulas' },
+  {
+    title: 'Sizes of paper',
+    text: 'A5, A4, A3, US Letter, Legal and Tabloid in mm and inches.',
+    at: 'paper-sizes',
+  },
+  {
+    title: 'Weights of paper',
+    text: 'g/m², gsm, pounds, lb, bond, cover, index, tag: how heavy and how thick.',
+    at: 'weights',
+  },
+] as const
 
 /** A text of a chapter without its marks: words alone. Sums and numbers that the model gives are left out. */
 export const plain = (text: string): string =>
@@ -32,7 +42,8 @@ export const cellsOf = (chapter: {
   readonly body: string
 }): readonly Findable[] => [
   { title: chapter.title, where: 'Chapter', text: chapter.lead, href: chapter.href },
-  ...Object.entries(CELLS).flatMap(([tag, name]): Findable[] => {
+  ...CELLS.flatMap((tag): Findable[] => {
+    const name = CELL_NAMES[tag]
     const text = new RegExp(`<${tag}\\b[^>]*>([\\s\\S]*?)</${tag}>`).exec(chapter.body)?.[1]
     if (text === undefined) return []
     const href = `${chapter.href}#${anchorOf(name)}`

@@ -21,8 +21,8 @@ export const GARDEN = {
 
 const SMALL: Size = { width: 480, height: 300 }
 
-export const gardenPicture = (garden: Design, opening: number): Drawing =>
-  view(garden, opening, GARDEN.camera, GARDEN.size, { frame: [opening] })
+export const gardenPicture = (garden: Design, opening: number, size: Size = GARDEN.size): Drawing =>
+  view(garden, opening, GARDEN.camera, size, { frame: [opening] })
 
 /** The middle of the garden, small and dark but for one part: what stands up, and little of the pages. */
 export const partPicture = (garden: Design, part: readonly string[]): Drawing => ({
@@ -40,16 +40,20 @@ export interface Standing {
   readonly stand?: Stand | undefined
 }
 
-/** A card in small, framed as tight as it goes. */
-export const smallPicture = (design: Design, { opening, camera, stand }: Standing): Drawing =>
-  view(design, opening, { ...(camera ?? DEFAULT_CAMERA), far: 1.7 }, SMALL, {
+/** A card framed as tight as it goes, in small unless said. */
+export const smallPicture = (
+  design: Design,
+  { opening, camera, stand }: Standing,
+  size: Size = SMALL,
+): Drawing =>
+  view(design, opening, { ...(camera ?? DEFAULT_CAMERA), far: 1.7 }, size, {
     frame: [opening],
     stand: stand ?? 'gutter',
   })
 
 /** A chapter's card as it stands on its bench. */
-export const chapterPicture = ({ design, data, config }: Chapter): Drawing =>
-  smallPicture(design, { opening: data.opening, camera: config.camera, stand: config.stand })
+export const chapterPicture = ({ design, data, config }: Chapter, size?: Size): Drawing =>
+  smallPicture(design, { opening: data.opening, camera: config.camera, stand: config.stand }, size)
 
 /** A step of a plan: the card as it stands then, what fails on it marked. */
 export const stepPicture = (design: Design, opening: number, lit?: readonly string[]): Drawing =>

@@ -2,6 +2,7 @@
 import { z } from 'astro/zod'
 import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
 import { stepFigure, stepStates } from '../drawing/steps/steps.ts'
+import type { Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design, Vec3 } from '../paper/index.ts'
 import { measure, poseAt } from '../paper/index.ts'
@@ -34,7 +35,7 @@ export const wordPictureSchema = z.strictObject({
 
 export type WordPicture = z.infer<typeof wordPictureSchema>
 
-const SIZE = { width: 240, height: 160 }
+const SIZE: Size = { width: 240, height: 160 }
 
 const CAMERA = { turn: -26, tilt: 38, far: 2 }
 
@@ -91,11 +92,11 @@ function penMarks([x, y]: Point): Mark[] {
 }
 
 /** Throws an Error that names a crease or mechanism which the design does not have. */
-export function wordPicture(drawn: Design, word: WordPicture): Drawing {
+export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE): Drawing {
   const design = plain(drawn)
   const { opening, lines, point, between, lit, rise, reach, grain, pen, step } = word
-  if (step !== undefined) return stepFigure(design, step, SIZE)
-  const standing = view(design, opening, CAMERA, SIZE, {
+  if (step !== undefined) return stepFigure(design, step, size)
+  const standing = view(design, opening, CAMERA, size, {
     frame: [opening - 4, opening + 4],
     text: 15,
     ...(lit ? { lit } : {}),

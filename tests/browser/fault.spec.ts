@@ -39,7 +39,9 @@ test('ten symptoms lead to their cures by picture', async ({ page, request }) =>
     await page.getByRole('link', { name: picture }).click()
     const row = page.locator('.trouble-row', { hasText: sign }).first()
     await expect(row.locator('p')).toHaveText(cure)
-    const [path = '', place = ''] = ((await row.getByRole('link').getAttribute('href')) ?? '').split('#')
+    const [path = '', place = ''] = (
+      await row.getByRole('link').evaluate((link: HTMLAnchorElement) => link.href)
+    ).split('#')
     expect(await (await request.get(path)).text(), sign).toContain(`id="${place}"`)
   }
 })

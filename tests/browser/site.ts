@@ -23,6 +23,7 @@ export const pages: readonly string[] = [
   '/chapters/',
   '/words/',
   '/formulas/',
+  '/subjects/',
   '/garden/',
   '/dummy/',
   '/steps/',

@@ -48,8 +48,8 @@ test('a file of the garden is the file as it was written, and each sheet is ther
   expect(await got.text()).toBe(written)
   await page.goto('/garden/')
   const sheets = await page
-    .locator('.shown a[href^="/sheets/"]')
-    .evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''))
+    .locator('.shown a[href*="/sheets/"]')
+    .evaluateAll((links) => links.map((link) => (link as HTMLAnchorElement).href))
   expect(sheets.length).toBeGreaterThan(16)
   for (const sheet of sheets) expect((await page.request.head(sheet)).status(), sheet).toBe(200)
 })

@@ -38,6 +38,13 @@ const tip = (design: Design, opening: number, id: string) => {
 
 const failed = (design: Design) => check(design, { repairs: false }).filter(({ ok }) => !ok)
 
+/** What a chapter's guess calls right. */
+const rightOf = (tree: Parameters<typeof all>[0]) =>
+  all(tree, 'Predict')
+    .flatMap((cell) => all(cell, 'Guess'))
+    .filter((one) => attribute(one, 'right') !== undefined)
+    .map((one) => attribute(one, 'says'))
+
 const shutsTo = (design: Design): number => openingRange(design)[0]
 
 const grows = (numbers: readonly number[]): void => {
@@ -262,10 +269,21 @@ describe('Paper itself', () => {
     // ISO 216:2007, A4 210 × 297 mm; ISO 536, mass by area: 4.99 g is the published example.
     expect((210 * 297 * 80) / 1e6).toBeCloseTo(4.99, 2)
     expect(1e6 / (210 * 297)).toBeCloseTo(16, 1)
-    const right = all(tree, 'Predict')
-      .flatMap((cell) => all(cell, 'Guess'))
-      .filter((one) => attribute(one, 'right') !== undefined)
-    expect(right.map((one) => attribute(one, 'says'))).toEqual(['About 5 g'])
+    const why = all(tree, 'Why').map(plain).join(' ')
+    expect(why).toMatch(/from a pack that says 80 g\/m².* sixteen sheets .* weighs 5 g\./)
+  })
+
+  test('tabs and joints move no tip: the guess', () => {
+    const lamps = dummy('lamps')
+    const before = [20, 60, 90, 120, 180].map((opening) => tip(lamps, opening, 'big').at)
+    const held = change(lamps, 'big', { tab: 16, foot: 36 })
+    expect([20, 60, 90, 120, 180].map((opening) => tip(held, opening, 'big').at)).toEqual(before)
+    // The ridge and the angles do move it, as the answer says.
+    for (const set of [{ ridge: 80 }, { apex: 58 }]) {
+      const moved = tip(change(lamps, 'big', set), 90, 'big').at
+      expect(Math.hypot(...moved.map((n, k) => n - (before[2]?.[k] ?? 0)))).toBeGreaterThan(3)
+    }
+    expect(rightOf(tree)).toEqual(['It stays just where it was'])
   })
 
   test('pounds are turned into grams by the size of the large sheet', () => {
@@ -324,19 +342,26 @@ describe('A scene', () => {
     expect(thickest(scene).thickness).toBeLessThan(2)
   })
 
-  test('a longer lantern meets the reeds between shut and open', () => {
-    const hits = failed(change(scene, 'lantern', { end: 58 })).filter(({ name }) => name === 'clear-motion')
-    expect(hits.map(({ ids }) => ids.slice(0, 2))).toEqual([['lantern', 'reeds']])
-    expect(hits[0]?.opening).toBeGreaterThan(10)
-    expect(hits[0]?.opening).toBeLessThan(170)
-  })
-
   test('heron and moon go along with their reeds', () => {
     const nearer = change(scene, 'reeds', { apex: 56 })
     for (const id of ['heron', 'moon'])
       expect(tip(scene, 90, id).reach - tip(nearer, 90, id).reach).toBeCloseTo(8, 9)
     const great = change(scene, 'moon', fieldsFor(found(scene, 'moon'), 'size', 46))
     expect(size(great, 'moon', 'size')).toBeCloseTo(46, 9)
+  })
+
+  test('a longer lantern meets the reeds on the way, though gutter is free between them: the guess', () => {
+    const longer = change(scene, 'lantern', { end: 58 })
+    expect(size(longer, 'reeds', 'apex')).toBeGreaterThan(58 + 5)
+    const hits = failed(longer)
+    expect(hits.map(({ name, ids }) => [name, ids.slice(0, 2)])).toEqual([
+      ['clear-motion', ['lantern', 'reeds']],
+    ])
+    // On the way: not near either end.
+    expect(hits[0]?.opening).toBeGreaterThan(40)
+    expect(hits[0]?.opening).toBeLessThan(90)
+    expect(tip(longer, 90, 'lantern').rise).toBeCloseTo(tip(scene, 90, 'lantern').rise, 9)
+    expect(rightOf(chapter('a-scene').tree)).toEqual(['No, they meet on the way'])
   })
 
   test('says how many pairs can meet', () => {

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { addressOf, frameOf, linkTo } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { notLoaded } from '../model/loading.ts'
+import { pathHere, placed } from '../model/place.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
 import { undoByKeys } from './undo-keys.ts'
 
@@ -79,8 +80,8 @@ function TakeAlong({ bench }: { readonly bench: Bench }): JSX.Element {
     try {
       const { takeAddress } = await import('../keeping/take.ts')
       const link = linkTo(bench)
-      const from = `${location.pathname}${link === '' ? '' : `#${link}`}`
-      location.assign((await takeAddress(bench.design.peek(), DUMMY, from)) ?? DUMMY)
+      const from = `${pathHere()}${link === '' ? '' : `#${link}`}`
+      location.assign((await takeAddress(bench.design.peek(), placed(DUMMY), from)) ?? placed(DUMMY))
     } catch (error) {
       bench.trouble.value = notLoaded('My dummy', error)
     }

@@ -9,6 +9,7 @@ import type { Design } from '../../paper/index.ts'
 import { Figure } from '../figures/Figure.tsx'
 import { fromGarden } from '../keeping/from-garden.ts'
 import { carriesDesign, readLink } from '../keeping/link.ts'
+import { placed } from '../model/place.ts'
 import { BookFile } from './BookFile.tsx'
 import { StepFigure } from './StepFigure.tsx'
 
@@ -242,7 +243,7 @@ export function StepBook({ cards }: StepBookProps): JSX.Element {
       <ul class="book-cards" data-awake={found !== null}>
         {cards.map(({ name, title }) => (
           <li key={name}>
-            <a href={`/steps/?from=${name}`}>{title}</a>
+            <a href={placed(`/steps/?from=${name}`)}>{title}</a>
           </li>
         ))}
       </ul>

@@ -2,6 +2,7 @@ import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import { setTitle } from '../keeping/edits.ts'
 import { redoLabel, undoLabel } from '../keeping/history.ts'
+import { placed } from '../model/place.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
 import type { Dummy } from './model/dummy-model.ts'
 import type { Work } from './model/work.ts'
@@ -91,7 +92,7 @@ function Kept({ work }: { readonly work: Work }): JSX.Element {
       {work.back.value === null ? null : (
         <>
           {' · '}
-          <a href={work.back.value}>Back to where it was taken from</a>
+          <a href={placed(work.back.value)}>Back to where it was taken from</a>
         </>
       )}
     </p>

@@ -1,4 +1,5 @@
 import { fetched, reasonOf } from '../model/loading.ts'
+import { placed } from '../model/place.ts'
 import type { FileRead } from './file.ts'
 import { readFileText } from './file.ts'
 import { wayBack } from './take.ts'
@@ -20,7 +21,7 @@ export async function fromGarden(search: string): Promise<Asked | null> {
   if (!NAME.test(name))
     return { read: { read: false, sentence: 'The address names no dummy of the garden.' }, back }
   try {
-    const answer = await fetched(`/dummies/${name}.json`)
+    const answer = await fetched(placed(`/dummies/${name}.json`))
     return { read: readFileText(await answer.text()), back }
   } catch (error) {
     const sentence = `“${name}” could not be taken from the garden: ${reasonOf(error)}.`

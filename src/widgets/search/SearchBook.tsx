@@ -2,6 +2,7 @@ import './search.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { fetched, notLoaded } from '../model/loading.ts'
+import { placed } from '../model/place.ts'
 import type { Findable } from './findable.ts'
 import type { Found } from './look-through.ts'
 import { lookThrough } from './look-through.ts'
@@ -23,7 +24,7 @@ export function SearchBook(): JSX.Element {
     if (input && input.value === '')
       input.value = (new URLSearchParams(location.search).get('for') ?? '').slice(0, MOST_WORDS)
     setWords(input?.value ?? '')
-    fetched('/search.json')
+    fetched(placed('/search.json'))
       .then((answer) => answer.json() as Promise<readonly Findable[]>)
       .then((places) => setFind({ it: lookThrough(places) }))
       .catch((error: unknown) => setTrouble(notLoaded('What the search looks through', error)))
@@ -65,7 +66,7 @@ export function SearchBook(): JSX.Element {
       <ol class="search-found">
         {found.map(({ title, where, sentence, href }) => (
           <li key={href}>
-            <a href={href}>{title}</a> <span class="quiet">{where}</span>
+            <a href={placed(href)}>{title}</a> <span class="quiet">{where}</span>
             <p>{sentence}</p>
           </li>
         ))}

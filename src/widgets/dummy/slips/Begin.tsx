@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import type { Design } from '../../../paper/index.ts'
+import { placed } from '../../model/place.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import { Slip } from './Slip.tsx'
 
@@ -60,8 +61,8 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
         ))}
       </div>
       <p class="slip-ways">
-        <a href="/garden/">See the whole garden</a>
-        <a href="/plans/">Follow a plan</a>
+        <a href={placed('/garden/')}>See the whole garden</a>
+        <a href={placed('/plans/')}>Follow a plan</a>
         <button type="button" class="link" onClick={onSaved}>
           Open a saved dummy
         </button>

@@ -6,6 +6,7 @@ import { chooseFile, readFile, saveFile } from '../../keeping/file.ts'
 import { fitsQr, linkText } from '../../keeping/link.ts'
 import type { Entry } from '../../keeping/shelf.ts'
 import { notLoaded } from '../../model/loading.ts'
+import { placed } from '../../model/place.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import type { Work } from '../model/work.ts'
 import { EMPTY } from './Begin.tsx'
@@ -134,7 +135,7 @@ function StepsWay({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const go = async (to: '/steps/' | '/class/') => {
     const link = await linkText(dummy.bench.design.peek())
     if (link === null) setTrouble('This card is too large for a link: pictures may have to go.')
-    else location.assign(`${to}#${link}`)
+    else location.assign(`${placed(to)}#${link}`)
   }
   return (
     <>

@@ -1,0 +1,46 @@
+import { getCollection } from 'astro:content'
+import { allChoices } from './all-choices.ts'
+import { allChapters, chapterPath } from './chapters.ts'
+import { LOOKED_UP } from './findable.ts'
+import { scenes } from './gallery.ts'
+import { stepsPath } from './starters.ts'
+import type { Subject } from './subjects.ts'
+import { subjectsOf } from './subjects.ts'
+
+/** The whole index of the book. */
+export async function allSubjects(): Promise<readonly Subject[]> {
+  const chapters = (await allChapters()).map(({ slug, data, entry }) => ({
+    number: data.number,
+    title: data.title,
+    href: chapterPath(slug),
+    materials: data.materials,
+    body: entry.body ?? '',
+  }))
+  const glossary = (await getCollection('glossary')).map(({ id, data }) => ({ id, forms: data.forms }))
+  const signs = (await getCollection('faults')).map(({ id, data }) => ({ id, see: data.see }))
+  const mechanisms = (await allChoices()).map(
+    ({ id, title, chapter }): Subject => ({
+      name: title,
+      places: [
+        { label: 'beside the others', href: `/choose/#${id}` },
+        { label: chapter.title, href: chapter.href },
+      ],
+    }),
+  )
+  const cards = (await scenes()).map(
+    ({ name, design, chapter }): Subject => ({
+      name: `${design.title}, a card`,
+      places: [
+        { label: `${chapter.data.number}`, href: chapterPath(chapter.slug), title: chapter.data.title },
+        { label: 'step by step', href: stepsPath(name) },
+      ],
+    }),
+  )
+  const lookedUp = LOOKED_UP.map(
+    ({ title, at }): Subject => ({
+      name: title,
+      places: [{ label: 'to look up', href: `/formulas/#${at}` }],
+    }),
+  )
+  return subjectsOf(chapters, glossary, signs, [...mechanisms, ...cards, ...lookedUp])
+}

@@ -1,0 +1,16 @@
+/**
+ * Addresses within the site, wherever it lies. `/dummy/` is the planning page, also where the site is a folder of
+ * another one, `https://school.example/paper/`. What the server writes into pages is turned when the site is built
+ * (`src/house/portable.mjs`); what a script asks for is turned here.
+ */
+
+/** Where the site begins: its manifest lies there, and every page names that. */
+const home = (): URL =>
+  new URL('.', document.querySelector<HTMLLinkElement>('link[rel=manifest]')?.href ?? location.origin)
+
+/** The address of a place of this site. */
+export const placed = (path: string): string =>
+  typeof document === 'undefined' ? path : new URL(`.${path}`, home()).href
+
+/** The path of the page within the site, as `/chapters/layers/`. */
+export const pathHere = (): string => location.pathname.slice(home().pathname.length - 1)
