@@ -4,7 +4,15 @@ import type { Build, CreasePart, Hang, OwnPiece, PanelPart } from './build.ts'
 import type { Field, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { SMALLEST, stretchIn, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import type { Tabs } from './shared/own-piece.ts'
-import { ownPiece, shouldersOf, tabField, tabOutline, tabsChoice } from './shared/own-piece.ts'
+import {
+  ownPiece,
+  SHOULDER,
+  shouldersOf,
+  tabField,
+  tabLimit,
+  tabOutline,
+  tabsChoice,
+} from './shared/own-piece.ts'
 import { endAfterStart, rectangle, shifted, stretchFields } from './shared/parallel.ts'
 
 /** A platform on upright walls: its crease stays over the host crease, its halves parallel to the host's panels. */
@@ -21,7 +29,7 @@ export interface FloatingLayer extends Placed {
   /** Where the walls stand: across from the host crease, left of it below zero, mm. */
   readonly walls: readonly number[]
   readonly tab?: number
-  /** How its walls' feet are glued; under the platform tabs lie flat. */
+  /** How the feet of walls that stand off the host crease are glued; all other tabs lie flat. */
   readonly tabs?: Tabs
 }
 
@@ -86,6 +94,8 @@ function build(m: FloatingLayer): Build {
   const long = m.end - m.start
   const tab = m.tab ?? 0
   const wallName = (k: number) => `wall-${k + 1}`
+  // On the host crease or close to it a slit would tear that fold.
+  const through = (across: number) => shouldersOf(Math.abs(across) < SHOULDER ? 'flat' : m.tabs, long)
   /** A wall hangs on the left of its foot on the right page, mirror-wise on the left one. */
   const joints = m.walls.flatMap((across, k): CreasePart[] => {
     const side = sideOf(across)
@@ -113,7 +123,7 @@ function build(m: FloatingLayer): Build {
     const of = `${m.id}/${wallName(k)}`
     const top = turnsOut(foot) ? 'valley' : 'mountain'
     // A wall's front looks away from the host crease: one on the right lies with its foot to the right.
-    const ends = { roof: { fold: top }, page: { fold: 'valley', ...shouldersOf(m.tabs, long) } } as const
+    const ends = { roof: { fold: top }, page: { fold: 'valley', ...through(foot) } } as const
     const [right, left] = sideOf(foot) === 'left' ? [ends.roof, ends.page] : [ends.page, ends.roof]
     return ownPiece(wallName(k), tab, [
       { from: [m.height, long], to: [m.height, 0], of, ...right },
@@ -171,7 +181,7 @@ function build(m: FloatingLayer): Build {
       return [
         {
           panel: `host-${side}`,
-          ...tabOutline(shifted(across, m.start, 1), long, tab, shouldersOf(m.tabs, long) ?? {}),
+          ...tabOutline(shifted(across, m.start, 1), long, tab, through(foot) ?? {}),
         },
         { panel: side, ...tabOutline(shifted(across, 0, off), long, tab) },
       ]
@@ -271,6 +281,6 @@ export const floatingLayer: Kind<FloatingLayer> = {
   limits: (m) =>
     m.walls.length === 0
       ? { field: 'walls', sentence: 'must name at least one place for a wall, from -2000 to 2000 mm' }
-      : endAfterStart(m),
+      : (endAfterStart(m) ?? tabLimit(m)),
   build,
 }

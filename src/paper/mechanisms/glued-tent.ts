@@ -12,6 +12,7 @@ import {
   stateChoices,
   states,
   tabField,
+  tabLimit,
   tabOutline,
   tabsChoice,
 } from './shared/own-piece.ts'
@@ -227,6 +228,6 @@ export const gluedTent: Kind<GluedTent> = {
     },
   ],
   complete: (m) => ({ ...m, side: m.side ?? 'inside', pop: m.pop ?? 'up', tab: m.tab ?? 0 }),
-  limits: endAfterStart,
+  limits: (m) => endAfterStart(m) ?? tabLimit(m),
   build,
 }

@@ -13,6 +13,7 @@ import {
   stateChoices,
   states,
   tabField,
+  tabLimit,
   tabOutline,
   tabsChoice,
 } from './shared/own-piece.ts'
@@ -355,7 +356,7 @@ export const gluedVFold: Kind<GluedVFold> = {
         .map((key) => `${side}.${key}`),
     )
     return missing[0] === undefined
-      ? null
+      ? tabLimit(m)
       : {
           field: missing[0],
           sentence: 'is missing: give base and facet, for both sides or for each, from 1 to 179 degrees',

@@ -1,7 +1,7 @@
 import type { Flat, Lay } from '../../plane/lay.ts'
 import { laid } from '../../plane/lay.ts'
 import type { Fold, OwnPiece, PieceLine } from '../build.ts'
-import type { Choice, Field } from '../kind.ts'
+import type { Choice, Fault, Field } from '../kind.ts'
 
 /** Width of the glue tabs, for every kind of its own card that has some. */
 export const tabField: Field = {
@@ -40,6 +40,19 @@ export const tabsChoice: Choice = {
   words: ['Glued on it', 'Through a slit'],
 }
 
+/** A tab narrower than this cannot be pushed through and glued behind, mm. Common practice, no source. */
+export const LEAST_THROUGH = 3
+
+/** Tabs that go through slits must be there, and wide enough. */
+export const tabLimit = ({ tab = 0, tabs }: { readonly tab?: number; readonly tabs?: Tabs }): Fault | null =>
+  tabs === 'slit' && tab < LEAST_THROUGH
+    ? {
+        field: 'tab',
+        sentence: `must be at least ${LEAST_THROUGH} mm where tabs go through slits, not ${tab}`,
+        nearest: LEAST_THROUGH,
+      }
+    : null
+
 /** What sets either state. */
 export const states = { up: { pop: 'up' }, down: { pop: 'down' } } as const
 
@@ -65,9 +78,10 @@ export interface Shoulders {
 
 const NO_SHOULDERS: Shoulders = { tight: 0, loose: 0 }
 
-/** Shoulders of a tab, mm, and how much longer than the tab its slit is at each end. Common practice, no source. */
-const SHOULDER = 5
+/** Shoulders of a tab, mm, and paper between slit and host crease. Common practice, no source. */
+export const SHOULDER = 5
 
+/** How much longer than its tab a slit is at each end, mm. Common practice, no source. */
 const SLACK = 0.5
 
 /**
