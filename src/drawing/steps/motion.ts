@@ -17,7 +17,7 @@ import type { InkLine } from '../view/paper.ts'
 import type { Scene, Task } from './scene.ts'
 import { only } from './scene.ts'
 import { creasedIn, foldedOver, OVER, OVER_COVER, overCover } from './scenes-cut.ts'
-import { HELD } from './scenes-glued.ts'
+import { HELD, overSlits } from './scenes-glued.ts'
 import type { StepOptions, StepState } from './steps.ts'
 import { commonScale, sceneMarks, taskOf } from './steps.ts'
 
@@ -163,6 +163,23 @@ function lowering({ design, glued: ids, before, opening = 150 }: Task): Plan | n
   }
 }
 
+/** What has its tabs straight comes down until they are through their slits. */
+function threaded(task: Task): Plan {
+  const { opening = 150 } = task
+  const held = between(HELD, 0)
+  return {
+    says: 'The piece comes down on the card, and its tabs go through their slits.',
+    stretches: [
+      {
+        ...{ stand: 'gutter', opening: () => opening },
+        paper: (at, share) => overSlits(task, at, held(share)).paper,
+        ink: (at, share) => overSlits(task, at, held(share)).ink,
+        told: (share) => `piece ${held(share).toFixed(0)} mm over the card`,
+      },
+    ],
+  }
+}
+
 /** The shut card on its way from lying on its left page to lying on its right one, about the gutter. */
 const turningOver = (paper: readonly Surface[], share: number): readonly Surface[] => {
   const over = (p: Vec3): Vec3 => turned(p, [0, 0, 0], [0, 1, 0], 180 * share * RADIANS)
@@ -225,6 +242,7 @@ const PLANS: Partial<Record<StepState, (task: Task) => Plan | null>> = {
   shut: shutting,
   open: opening,
   glued: lowering,
+  threading: threaded,
   creased: creasing,
   covering: covered,
 }

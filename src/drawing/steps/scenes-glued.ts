@@ -89,23 +89,33 @@ export function glued(task: Task): Scene {
   }
 }
 
-/** The piece over its slits, its tabs straight, and the way that it goes. */
-export function threading({ design, glued: ids, before, opening = 150 }: Task): Scene {
+/** Pieces held over their slits, mm, their tabs straight: what goes through at 0. */
+export function overSlits(
+  { design, glued: ids, before }: Task,
+  opening: number,
+  held: number,
+): Pick<Scene, 'paper' | 'ink'> {
   const through = [...before, ...ids]
-  const state: Making = { opening, through, cut: [], straight: ids }
-  const lifted = Object.fromEntries(ids.map((id) => [id, HELD]))
-  const paper = making(design, { ...state, lifted })
-  const there = making(design, state)
-  const ends = (of: readonly Surface[]): Vec3 =>
-    middle(of.flatMap(({ panel, points }) => (panel.endsWith('/tab') ? points : [])))
-  const [from, to] = [ends(paper), ends(there)]
+  const lifted = Object.fromEntries(ids.map((id) => [id, held]))
   return {
-    paper,
+    paper: making(design, { opening, through, cut: [], straight: ids, lifted }),
     ink: ids.flatMap((id) =>
       glueAreas(design, through, id, opening).flatMap(({ leaf, slit }) =>
         inked(leaf, 'cut', slit, id, 'front'),
       ),
     ),
+  }
+}
+
+/** The piece over its slits, and the way that it goes. */
+export function threading(task: Task): Scene {
+  const { opening = 150 } = task
+  const over = overSlits(task, opening, HELD)
+  const ends = (of: readonly Surface[]): Vec3 =>
+    middle(of.flatMap(({ panel, points }) => (panel.endsWith('/tab') ? points : [])))
+  const [from, to] = [ends(over.paper), ends(overSlits(task, opening, 0).paper)]
+  return {
+    ...over,
     stand: 'gutter',
     opening,
     over: [{ role: 'hand', points: [from, add(to, subtract(from, to), 0.12)] }],
