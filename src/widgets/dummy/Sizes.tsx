@@ -31,7 +31,7 @@ function Care({ forgives }: { readonly forgives: Forgiveness | undefined }): JSX
   const careful = forgives && Math.min(forgives.less.by, forgives.more.by) < CAREFUL
   return (
     <span
-      class="care"
+      class="forgiving"
       data-care={careful ?? false}
       title={forgives?.more.sentence ?? forgives?.less.sentence ?? undefined}
     >
