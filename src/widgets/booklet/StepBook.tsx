@@ -217,9 +217,18 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
   )
 }
 
+/** A card of the garden that has steps. */
+interface CardToMake {
+  /** In the address. */
+  readonly name: string
+  readonly title: string
+  readonly picture: string
+  /** What it asks of the hands, and how long it takes. */
+  readonly asks: string
+}
+
 interface StepBookProps {
-  /** Cards of the garden that have steps: their name in the address, and their title. */
-  readonly cards: readonly { readonly name: string; readonly title: string }[]
+  readonly cards: readonly CardToMake[]
 }
 
 /** The steps of the card that the address asks for; without one, a choice of the garden's. */
@@ -241,9 +250,13 @@ export function StepBook({ cards }: StepBookProps): JSX.Element {
         Choose a card and see how it is made. Your own has its steps too: on My dummy, under Save, open, send.
       </p>
       <ul class="book-cards" data-awake={found !== null}>
-        {cards.map(({ name, title }) => (
+        {cards.map(({ name, title, picture, asks }) => (
           <li key={name}>
-            <a href={placed(`/steps/?from=${name}`)}>{title}</a>
+            <a href={placed(`/steps/?from=${name}`)}>
+              <img src={placed(picture)} alt="" width="480" height="300" loading="lazy" decoding="async" />
+              {title}
+            </a>
+            <span class="quiet">{asks}</span>
           </li>
         ))}
       </ul>
