@@ -183,7 +183,7 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
         <YourClass
           {...{ offer, own, state }}
           isLinked={state.card === LINKED}
-          sizes={shown?.sizes ?? []}
+          sizes={shown?.sizes ?? null}
           onState={change}
         />
         <p class="trouble" role="alert" hidden={trouble === ''}>

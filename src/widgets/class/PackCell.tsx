@@ -65,7 +65,7 @@ export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Elemen
       : 'a line for the name'
   const holds = [
     ['text', 'Teacher’s pages', 'the lesson by the clock, questions, mistakes and their cure'],
-    ['sheet', sizes.length > 0 ? `${n} sheets, all different` : `${n} sheets, all alike`, spread],
+    ['sheet', `${n} sheets${shown ? (sizes.length > 0 ? ', all different' : ', all alike') : ''}`, spread],
     ['work', `${n} worksheets`, 'guess, cut, measure, compare'],
     ['slip', `${n} recall slips`, 'questions from memory'],
     ['curve', '1 answer key', 'what the ruler reads on every sheet'],

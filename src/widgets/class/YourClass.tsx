@@ -90,7 +90,8 @@ interface YourClassProps {
   readonly offer: ClassOffer
   readonly own: readonly Entry[]
   readonly isLinked: boolean
-  readonly sizes: readonly Measured[]
+  /** What can differ from sheet to sheet; null: not known yet. */
+  readonly sizes: readonly Measured[] | null
   readonly state: ClassState
   readonly onState: (change: (before: ClassState) => ClassState) => void
 }
@@ -101,7 +102,9 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
   const set = (part: Partial<ClassState['choice']>) =>
     onState((before) => ({ ...before, choice: { ...before.choice, ...part } }))
   const group = (kind: string) => offer.cards.filter(({ key }) => key.startsWith(`${kind}:`))
-  const named = sizes.map((one) => [nameOfMeasure(one), `its own ${sizeName(one)}`] as const)
+  const named: readonly (readonly [string, string])[] = sizes
+    ? sizes.map((one) => [nameOfMeasure(one), `its own ${sizeName(one)}`])
+    : [[choice.differs === 'none' ? 'first' : choice.differs, 'its own size']]
   const [first] = named
   const differs = named.some(([name]) => name === choice.differs)
     ? choice.differs
