@@ -54,7 +54,7 @@ test('by keys alone: words find it, and a ruler’s reading is held against the 
   await page.keyboard.press('Control+A')
   await page.keyboard.type('qqqqzzzz')
   await expect(page.locator('.cell').nth(1)).toContainText('Nothing fits those words')
-  await page.getByRole('combobox', { name: /chapter/ }).selectOption('beak')
+  await page.getByRole('combobox', { name: /My card is/ }).selectOption('beak')
   const rise = page.getByRole('textbox', { name: /its tip stands above the page/ })
   await rise.focus()
   // The beak of chapter 2 stands 30.4 mm high at a right angle: 1 mm less is a slip that a hand makes.
@@ -68,4 +68,17 @@ test('by keys alone: words find it, and a ruler’s reading is held against the 
   const opening = page.getByRole('textbox', { name: /open to/ })
   await opening.fill('200')
   await expect(page.getByRole('alert').first()).toContainText('1 to 180 degrees')
+})
+
+test('a ruler’s reading is held against a dummy of one’s own too', async ({ page }) => {
+  await page.goto('/dummy/?from=moth')
+  await expect(page.getByText('Saved on this device')).toBeVisible()
+  await page.goto('/fault/')
+  const card = page.getByRole('combobox', { name: /My card is/ })
+  await expect(card.locator('optgroup[label="My dummies"] option')).toHaveText(['Moth'])
+  await card.selectOption({ label: 'Moth' })
+  // Of a bare card a ruler reads nothing: it is not offered.
+  await expect(card.locator('option', { hasText: 'It starts at the gutter' })).toHaveCount(0)
+  await page.getByRole('textbox', { name: /its tip stands above the page/ }).fill('5')
+  await expect(page.locator('.fault-said')).toContainText(/You are \d+\.\d mm low/)
 })

@@ -145,8 +145,7 @@ export function ReadingsCell({
   const [withModel, setWithModel] = useState(false)
   const [emptied, setEmptied] = useState<Readings | null>(null)
   const file = useRef<HTMLInputElement>(null)
-  if (!shown)
-    return <p class="quiet">Places for the readings come as soon as the card is worked out.</p>
+  if (!shown) return <p class="quiet">Places for the readings come as soon as the card is worked out.</p>
   if (!shown.measured) return <p class="quiet">Nothing on this card is read by a ruler.</p>
   const { sheets, measured, design } = shown
   const of = { sheets: sheets as readonly Sheet[], card: design.card }

@@ -6,8 +6,9 @@ import { nameOfMeasure } from '../../class/class.ts'
 import type { Measured } from '../../class/spread.ts'
 import { sizeName } from '../../class/spread.ts'
 import { MINUTES } from '../../class/words.ts'
+import { ownKey } from '../keeping/own-cards.ts'
 import type { Entry } from '../keeping/shelf.ts'
-import { LINKED, OWN } from './find-card.ts'
+import { LINKED } from './find-card.ts'
 import type { ClassOffer } from './offer.ts'
 import type { ClassState } from './state.ts'
 
@@ -145,9 +146,9 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
         </optgroup>
         {own.length > 0 ? (
           <optgroup label="My dummies">
-            {own.map(({ id, name }) => (
-              <option key={id} value={`${OWN}${id}`}>
-                {name}
+            {own.map((entry) => (
+              <option key={entry.id} value={ownKey(entry)}>
+                {entry.name}
               </option>
             ))}
           </optgroup>

@@ -4,12 +4,8 @@ import type { Seen } from '../../class/seen.ts'
 import type { ChapterWords } from '../../class/words.ts'
 import type { Design, Flat } from '../../paper/index.ts'
 import { fromGarden } from '../keeping/from-garden.ts'
-import { present } from '../keeping/history.ts'
 import { carriesDesign, readLink } from '../keeping/link.ts'
-import { browserOutside } from '../keeping/outside.ts'
-import type { Entry } from '../keeping/shelf.ts'
-import type { Store } from '../keeping/store.ts'
-import { openStore } from '../keeping/store.ts'
+import { isOwn, ownCard } from '../keeping/own-cards.ts'
 import type { ClassOffer } from './offer.ts'
 
 export interface Found {
@@ -24,24 +20,8 @@ export type FoundCard =
   | { readonly ok: true; readonly found: Found }
   | { readonly ok: false; readonly sentence: string }
 
-/** In front of the id of a dummy that the browser keeps. */
-export const OWN = 'own:'
-
 /** The design that a link brought along. */
 export const LINKED = 'link:'
-
-let store: Promise<Store> | null = null
-
-const opened = (): Promise<Store> => {
-  store ??= openStore(browserOutside())
-  return store
-}
-
-/** The teacher's own dummies, last changed first; none where the browser keeps nothing. */
-export async function ownCards(): Promise<readonly Entry[]> {
-  const told = await (await opened()).list()
-  return told.ok ? told.value : []
-}
 
 /** Which card the address asks for, as a key; null if it asks for none. */
 export function askedCard({ cards }: ClassOffer, search: string, hash: string): string | null {
@@ -69,9 +49,9 @@ export async function cardOf(key: string, offer: ClassOffer): Promise<FoundCard>
     const link = await readLink(location.hash)
     return link.read ? withWords(link.design, offer) : { ok: false, sentence: link.sentence }
   }
-  if (key.startsWith(OWN)) {
-    const work = await (await opened()).open(key.slice(OWN.length))
-    return work.ok ? withWords(present(work.history).design, offer) : { ok: false, sentence: work.sentence }
+  if (isOwn(key)) {
+    const card = await ownCard(key)
+    return typeof card === 'string' ? { ok: false, sentence: card } : withWords(card, offer)
   }
   const card = offer.cards.find((one) => one.key === key) ?? offer.cards[0]
   const chapter = offer.chapters.find(({ slug }) => slug === card?.chapter)

@@ -3,6 +3,8 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { isRead, nameOf, opensTo } from '../../paper/index.ts'
 import { fromGarden } from '../keeping/from-garden.ts'
+import { isOwn, ownCard, ownCards, ownKey } from '../keeping/own-cards.ts'
+import type { Entry } from '../keeping/shelf.ts'
 import type { Further } from '../measure/compare.ts'
 import { compare, compareSeveral, comparisonSays, severalSay } from '../measure/compare.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -34,16 +36,25 @@ const ASKED: readonly {
 const readOf = (design: Design): readonly string[] =>
   design.mechanisms.flatMap(({ id }, k) => (isRead(design, k) ? [id] : []))
 
-/** A card by its name, fetched once for each. */
+/** A card of the book by its name, or one of the reader's own by its key. */
+async function cardOf(name: string): Promise<Loaded | null> {
+  if (isOwn(name)) {
+    const card = await ownCard(name)
+    return typeof card === 'string' ? { name, trouble: card } : { name, design: card }
+  }
+  const found = await fromGarden(`?from=${name}`)
+  if (!found) return null
+  const { read } = found
+  return read.read ? { name, design: read.design } : { name, trouble: read.sentence }
+}
+
+/** The same, fetched once for each. */
 function useCard(name: string): Loaded | null {
   const [loaded, setLoaded] = useState<Loaded | null>(null)
   useEffect(() => {
     let isWanted = true
-    fromGarden(`?from=${name}`).then((found) => {
-      if (!isWanted) return
-      if (!found) return
-      const { read } = found
-      setLoaded(read.read ? { name, design: read.design } : { name, trouble: read.sentence })
+    void cardOf(name).then((found) => {
+      if (isWanted && found) setLoaded(found)
     })
     return () => {
       isWanted = false
@@ -52,10 +63,13 @@ function useCard(name: string): Loaded | null {
   return loaded?.name === name ? loaded : null
 }
 
-/** What a ruler reads on a card that was printed from the book, and what most likely went wrong with it. */
+/** What a ruler reads on a card of the book or of one's own, and what most likely went wrong with it. */
 export function Readings({ cards }: ReadingsProps): JSX.Element {
   const [chosen, setChosen] = useState<string | null>(null)
-  const name = chosen ?? likely.value ?? cards[0]?.card ?? ''
+  const [own, setOwn] = useState<readonly Entry[]>([])
+  useEffect(() => void ownCards().then(setOwn), [])
+  const guessed = cards.find(({ card }) => card === likely.value) ?? cards[0]
+  const name = chosen ?? guessed?.card ?? ''
   const loaded = useCard(name)
   const design = loaded && 'design' in loaded ? loaded.design : null
   const ids = design ? readOf(design) : []
@@ -94,13 +108,24 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
     <div class="fault-readings">
       <p class="fault-sentence">
         <label>
-          My card is of the chapter{' '}
+          My card is{' '}
           <select value={name} onChange={(event) => setChosen(event.currentTarget.value)}>
-            {cards.map(({ card, title }) => (
-              <option key={card} value={card}>
-                {title}
-              </option>
-            ))}
+            <optgroup label="From the chapter">
+              {cards.map(({ card, title }) => (
+                <option key={card} value={card}>
+                  {title}
+                </option>
+              ))}
+            </optgroup>
+            {own.length > 0 ? (
+              <optgroup label="My dummies">
+                {own.map((entry) => (
+                  <option key={entry.id} value={ownKey(entry)}>
+                    {entry.name}
+                  </option>
+                ))}
+              </optgroup>
+            ) : null}
           </select>
         </label>
         {ids.length > 1 ? (
