@@ -1,7 +1,7 @@
 import type { Design } from '../paper/design/design.ts'
 import type { LineKind, Side } from '../paper/mechanisms/build.ts'
 import { kindOf } from '../paper/mechanisms/registry.ts'
-import type { Model, ModelCrease, PanelLay } from '../paper/model/model.ts'
+import type { Model, ModelCrease, ModelGlue, PanelLay } from '../paper/model/model.ts'
 import { modelOf, ridgeOf } from '../paper/model/model.ts'
 import { flatParts, pieces } from '../paper/model/pieces.ts'
 import type { Poser } from '../paper/motion/pose.ts'
@@ -95,6 +95,15 @@ const strip = (lay: Lay, long: number, from: number, to: number): readonly Flat[
   ])
 }
 
+/** The tab of a joint where its panel would go on beyond it: what is glued on the page, on whichever side that lies there. */
+function tabBeyond({ outline, aside = [0, 0] }: ModelGlue, own: PanelLay, page: PanelLay): readonly Flat[] {
+  const away = unlaid(page.lay, aside)[0] > 0 ? -1 : 1
+  return outline.map((flat) => {
+    const [across, along] = unlaid(page.lay, flat)
+    return laid(own.lay, [away * across, along])
+  })
+}
+
 /** The paper with one mechanism lying folded on its host's left panel, as it would in the shut card. */
 export function laidDown(paper: readonly Surface[], poser: Poser, index: number): readonly Surface[] {
   const { model } = poser
@@ -116,11 +125,10 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   const front = frontOf(model, shut.frames, own.panel)
   const lifted = (outline: readonly Flat[]): Vec3[] => outline.map((flat) => shut.lift(own.panel, flat))
   // The tab is as wide as the glue that waits for it on the page.
-  const { outline: glue = [], closed: hasTab = false } =
-    model.glue.find((one) => one.owner === index && one.panel === page.panel) ?? {}
-  const sticky = glue.map((flat) => laid(outwards(own.lay), unlaid(page.lay, flat)))
+  const glue = model.glue.find((one) => one.owner === index && one.panel === page.panel)
+  const hasTab = glue?.closed === true
   const held = hasTab
-    ? bent(lifted(sticky), front, BACK)
+    ? bent(lifted(tabBeyond(glue, own, page)), front, BACK)
     : { points: lifted(strip(own.lay, crease.length, -TAPE, TAPE)), front }
   const base = paper.find(({ leaf }) => leaf === own.panel)
   return [
@@ -138,9 +146,6 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
   ]
 }
 
-/** Beyond a joint, where its panel would go on. */
-const outwards = (own: Lay): Lay => ({ ...own, off: [-own.off[0], -own.off[1]] })
-
 /** The tabs of one mechanism, each in the plane of its panel: as wide as the glue that waits for it. */
 export function straightTabs(paper: readonly Surface[], poser: Poser, index: number): readonly Surface[] {
   const { model } = poser
@@ -148,11 +153,7 @@ export function straightTabs(paper: readonly Surface[], poser: Poser, index: num
   return jointsOf(model, index).flatMap(({ crease, own, host: page }): Surface[] => {
     const glue = model.glue.find((one) => one.owner === index && one.panel === page.panel)
     if (!glue?.closed) return []
-    const away = (unlaid(page.lay, glue.aside ?? [0, 0])[0] > 0 ? 1 : -1) as 1 | -1
-    const points = glue.outline.map((flat) => {
-      const [across, along] = unlaid(page.lay, flat)
-      return poser.lift(own.panel, laid(outwards(own.lay), [away * across, along]))
-    })
+    const points = tabBeyond(glue, own, page).map((flat) => poser.lift(own.panel, flat))
     return [
       {
         panel: `${crease.name}/tab`,

@@ -21,6 +21,14 @@ const moth = card(105, 148, [
   },
 ])
 
+/** Obtuse: shut, it lies between its joints, and its tabs beyond them all the same. */
+const lily = card(105, 148, [
+  {
+    ...{ id: 'lily', kind: 'glued-v-fold', on: 'gutter', apex: 90, toward: 1, tab: 8, tabs: 'slit' },
+    ...{ base: 120, facet: 130, foot: 40, ridge: 20 },
+  },
+])
+
 const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 
 const cross = (a: Vec3, b: Vec3): Vec3 => [
@@ -40,6 +48,7 @@ const offPlane = (p: Vec3, [a, b, c]: readonly Vec3[]): number => {
 describe.each([
   ['house', house],
   ['moth', moth],
+  ['lily', lily],
 ] as const)('the tabs of the %s', (id, design) => {
   const task = taskOf(design, { of: [id], there: [] })
   const tabsAt = (held: number) =>
