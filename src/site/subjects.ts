@@ -135,10 +135,15 @@ function troubles(signs: readonly Sign[], chapters: readonly Indexed[]): readonl
     named(chapterTree(body), 'Slip').map((slip) => {
       const sign = String(attribute(slip, 'sign'))
       const said = sign.replace(/\.$/, '')
+      const isElse = attribute(slip, 'fault') === ELSE
       return {
         fault: attribute(slip, 'fault'),
         said,
-        at: { label: `${number}, ${said}`, href: `${href}#${anchorOf(sign)}`, title },
+        at: {
+          label: `${number}, ${isElse ? CELL_NAMES.GoesWrong : said}`,
+          href: `${href}#${anchorOf(sign)}`,
+          title,
+        },
       }
     }),
   )
