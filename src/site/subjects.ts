@@ -172,7 +172,7 @@ function merged(subjects: readonly Subject[]): readonly Subject[] {
     if (places.length === 0) continue
     const key = name.toLowerCase()
     const one = byName.get(key) ?? { name, places: new Map<string, Place>() }
-    for (const place of places) if (!one.places.has(place.href)) one.places.set(place.href, place)
+    for (const place of places) one.places.set(place.href, place)
     byName.set(key, one)
   }
   return [...byName.values()].map(({ name, places }) => ({ name, places: [...places.values()] }))
