@@ -9,8 +9,8 @@ const LEFT = new Set(['.pdf', '.br', '.gz'])
 /** Pictures for those who link to a page: no reader sees them here. */
 const FOR_OTHERS = 'previews'
 
-/** The worker is kept by the browser itself. */
-const OWN = new Set(['worker.js', 'kept.json'])
+/** The worker is kept by the browser itself; what helps a page from a disk is no help here. */
+const OWN = new Set(['worker.js', 'kept.json', 'folder.js'])
 
 /**
  * @param {string} folder the built site

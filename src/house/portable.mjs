@@ -67,7 +67,8 @@ export function makePortable(folder, assets, place) {
     const path = join(entry.parentPath, entry.name)
     const way = relative(folder, path).split(sep)
     const to = way.join('/') === LOST ? place : '../'.repeat(way.length - 1) || './'
-    const turn = TURNS[extname(path)]
+    const end = extname(path)
+    const turn = end === '.html' || way[0] === assets ? TURNS[end] : undefined
     if (turn) writeFileSync(path, turn(readFileSync(path, 'utf8'), { names, assets, to }))
   }
 }

@@ -19,11 +19,11 @@ export async function allSubjects(): Promise<readonly Subject[]> {
   const glossary = (await getCollection('glossary')).map(({ id, data }) => ({ id, forms: data.forms }))
   const signs = (await getCollection('faults')).map(({ id, data }) => ({ id, see: data.see }))
   const mechanisms = (await allChoices()).map(
-    ({ id, title, chapter }): Subject => ({
+    ({ id, title, chapter: { href, title: told } }): Subject => ({
       name: title,
       places: [
         { label: 'beside the others', href: `/choose/#${id}` },
-        { label: chapter.title, href: chapter.href },
+        { label: `${chapters.find((one) => one.href === href)?.number}`, href, title: told },
       ],
     }),
   )

@@ -4,21 +4,23 @@
  * The device remembers the choice of each chapter.
  */
 import { KEY } from './key.ts'
+import { squeezed } from './squeezed.ts'
 
 /** Where the device remembers a chapter's guess: its place among the guesses from 0, or `shown`. */
 export const guessKey = (slug: string): string => `${KEY}guess.${slug}`
 
 /** Runs before the chapter is painted, so that no answer is seen first. */
-export const coverGuess = (slug: string): string => `(() => {
+export const coverGuess = (slug: string): string =>
+  squeezed(`(() => {
   const root = document.documentElement
   root.dataset.guessKey = ${JSON.stringify(guessKey(slug))}
-  let guess = null
+  let guess
   try { guess = localStorage.getItem(root.dataset.guessKey) } catch {}
-  root.dataset.guess = guess === null ? 'covered' : 'open'
-})()`
+  root.dataset.guess = guess ? 'open' : 'covered'
+})()`)
 
 /** Runs right behind the guesses: opens the one that was chosen, and listens. */
-export const KEEP_GUESS = `(() => {
+export const KEEP_GUESS = squeezed(`(() => {
   const root = document.documentElement
   const key = root.dataset.guessKey
   const guesses = [...document.querySelectorAll('[data-guesses] > .guess')]
@@ -28,13 +30,12 @@ export const KEEP_GUESS = `(() => {
     root.dataset.guess = 'open'
     dispatchEvent(new Event('hingebook-guess'))
   }
-  let guess = null
+  let guess
   try { guess = localStorage.getItem(key) } catch {}
-  const before = guesses[Number(guess ?? NaN)]
-  if (before) before.open = true
-  guesses.forEach((one, k) => one.addEventListener('toggle', () => one.open && keep(String(k))))
+  if (guesses[guess]) guesses[guess].open = true
+  guesses.forEach((one, k) => one.addEventListener('toggle', () => one.open && keep(k)))
   document.addEventListener('click', ({ target }) => {
-    const button = target instanceof Element && target.closest('[data-show-me]')
+    const button = target.closest?.('[data-show-me]')
     if (!button) return
     const right = guesses.find((one) => one.classList.contains('right'))
     keep('shown')
@@ -43,4 +44,4 @@ export const KEEP_GUESS = `(() => {
       right.querySelector('summary').focus()
     }
   })
-})()`
+})()`)

@@ -135,10 +135,15 @@ function troubles(signs: readonly Sign[], chapters: readonly Indexed[]): readonl
     named(chapterTree(body), 'Slip').map((slip) => {
       const sign = String(attribute(slip, 'sign'))
       const said = sign.replace(/\.$/, '')
+      const isElse = attribute(slip, 'fault') === ELSE
       return {
         fault: attribute(slip, 'fault'),
         said,
-        at: { label: `${number}, ${said}`, href: `${href}#${anchorOf(sign)}`, title },
+        at: {
+          label: `${number}, ${isElse ? CELL_NAMES.GoesWrong : said}`,
+          href: `${href}#${anchorOf(sign)}`,
+          title,
+        },
       }
     }),
   )
@@ -167,7 +172,7 @@ function merged(subjects: readonly Subject[]): readonly Subject[] {
     if (places.length === 0) continue
     const key = name.toLowerCase()
     const one = byName.get(key) ?? { name, places: new Map<string, Place>() }
-    for (const place of places) if (!one.places.has(place.href)) one.places.set(place.href, place)
+    for (const place of places) one.places.set(place.href, place)
     byName.set(key, one)
   }
   return [...byName.values()].map(({ name, places }) => ({ name, places: [...places.values()] }))

@@ -1,4 +1,5 @@
 import { KEY } from './key.ts'
+import { squeezed } from './squeezed.ts'
 
 /**
  * The three switches at the top of every page. Each is an attribute of <html> that the styles read
@@ -24,9 +25,6 @@ export const SWITCHES: readonly Switch[] = [
   },
   { name: 'theme', label: 'Night', says: 'Turns the page dark, or light again.' },
 ]
-
-/** A script without idle space: it stands in every page. */
-const squeezed = (script: string): string => script.replace(/\n\s+/g, '\n')
 
 /**
  * Runs in <head> before anything is painted, so the page never shows the wrong look first.

@@ -47,6 +47,31 @@ test.describe('a guess', () => {
     await expect(page.locator('.guess-note')).toBeHidden()
   })
 
+  test('about tabs and joints covers where the tip is', async ({ page }) => {
+    await bench(page, '/chapters/paper-itself/')
+    for (const name of ['rise', 'reach']) await expect(reading(page, name)).toBeHidden()
+    await expect(page.locator('.stage-section .drawing')).toBeHidden()
+    await expect(reading(page, 'margin')).toBeVisible()
+    await page.locator('.cell-predict').getByText('It rises higher').click()
+    for (const name of ['rise', 'reach']) await expect(reading(page, name)).toBeVisible()
+  })
+
+  test('about two parts that may meet covers what the checks say, in words and in the pictures', async ({
+    page,
+  }) => {
+    await bench(page, '/chapters/a-scene/')
+    const farCut = page.getByRole('textbox', { name: 'Lantern: far cut', exact: true })
+    await farCut.fill('58')
+    await expect(page.locator('.fault-note')).toHaveAttribute('data-state', 'fault')
+    await expect(page.locator('.fault-note')).toBeHidden()
+    const marks = page.locator('.stage-view .drawing .m-fault')
+    expect(await marks.count()).toBeGreaterThan(0)
+    await expect(marks.first()).toBeHidden()
+    await page.locator('.cell-predict').getByText('No, they meet on the way').click()
+    await expect(page.locator('.fault-note')).toContainText('run into each other')
+    await expect(marks.first()).toBeVisible()
+  })
+
   test('of one chapter lifts no cover of another', async ({ page }) => {
     await guessed(page, 'layers')
     await bench(page)

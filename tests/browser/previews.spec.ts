@@ -41,6 +41,6 @@ test('every page names a picture of its own, which is there, and says what it sh
 
 test('no reader’s device keeps these pictures', async ({ request }) => {
   const kept = Object.keys((await (await request.get('/kept.json')).json()) as Record<string, string>)
-  expect(kept).toContain('/icon-512.png')
+  expect(kept).toContain('./icon-512.png')
   expect(kept.filter((path) => path.includes('preview'))).toEqual([])
 })

@@ -1,7 +1,10 @@
 // Addresses are taken apart by Node's URL (the URL standard, url.spec.whatwg.org) and pages by linkedom.
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { parseHTML } from 'linkedom'
 import { expect, test } from 'vitest'
-import { pageFrom, scriptFrom, styleFrom } from '../../src/house/portable.mjs'
+import { makePortable, pageFrom, scriptFrom, styleFrom } from '../../src/house/portable.mjs'
+import { ROOT } from './tree.ts'
 
 const NAMES = ['_astro', 'chapters', 'favicon.svg', 'keep.js', 'pictures', 'sheets']
 
@@ -68,4 +71,35 @@ test('a script calls the files beside it, as a worker and as an address', () => 
 test('a style sheet calls the files beside it', () => {
   const css = 'a{src:url(/_astro/x.woff2)}b{background:url("/_astro/y.svg")}c{fill:url(#d)}'
   expect(styleFrom(css, '_astro')).toBe('a{src:url(x.woff2)}b{background:url("y.svg")}c{fill:url(#d)}')
+})
+
+test('a whole folder: each file from its own depth, and the page for lost readers by its whole path', () => {
+  mkdirSync(join(ROOT, '.cache'), { recursive: true })
+  const folder = mkdtempSync(join(ROOT, '.cache', 'portable-'))
+  const link = '<a href="/chapters/">x</a><a href="/">y</a>'
+  const files = {
+    'index.html': link,
+    '404.html': link,
+    'chapters/index.html': link,
+    'chapters/layers/index.html': link,
+    '_astro/a.js': 'f("/_astro/b.js","/chapters/")',
+    '_astro/a.css': 'a{src:url(/_astro/b.woff2)}',
+    'worker.js': 'f("/_astro/b.js")',
+  }
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(join(folder, name, '..'), { recursive: true })
+    writeFileSync(join(folder, name), text)
+  }
+  makePortable(folder, '_astro', '/paper/')
+  const now = (name: string) => readFileSync(join(folder, name), 'utf8')
+  const linked = (to: string) => `<a href="${to}chapters/">x</a><a href="${to}">y</a>`
+  expect(now('index.html')).toBe(linked('./'))
+  expect(now('404.html')).toBe(linked('/paper/'))
+  expect(now('chapters/index.html')).toBe(linked('../'))
+  expect(now('chapters/layers/index.html')).toBe(linked('../../'))
+  // What a script asks for by a path of the site it turns itself.
+  expect(now('_astro/a.js')).toBe('f(new URL("b.js",import.meta.url).href,"/chapters/")')
+  expect(now('_astro/a.css')).toBe('a{src:url(b.woff2)}')
+  expect(now('worker.js')).toBe(files['worker.js'])
+  rmSync(folder, { recursive: true })
 })
