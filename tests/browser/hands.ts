@@ -47,14 +47,22 @@ const hasFocus = (locator: Locator): Promise<boolean> =>
 /** How many stops of Tab lie between what has the focus and what is wanted, counted on the page; below nought it lies before. */
 const stopsTo = (wanted: Locator): Promise<number> =>
   wanted.evaluate((element) => {
+    // What lies behind a dialog cannot be reached, and of radio buttons that belong together one can.
+    const within: ParentNode = document.querySelector(':modal') ?? document
+    const isOther = (stop: Element): boolean =>
+      stop instanceof HTMLInputElement &&
+      stop.type === 'radio' &&
+      !stop.checked &&
+      within.querySelector(`input[type="radio"][name="${stop.name}"]:checked`) !== null
     const stops = [
-      ...document.querySelectorAll<HTMLElement | SVGElement>(
+      ...within.querySelectorAll<HTMLElement | SVGElement>(
         'a[href], button, input, select, textarea, summary, [tabindex]',
       ),
     ].filter(
       (stop) =>
         stop.tabIndex >= 0 &&
         !stop.matches(':disabled') &&
+        !isOther(stop) &&
         stop.checkVisibility({ visibilityProperty: true }),
     )
     if (!stops.includes(element)) return Number.NaN

@@ -1,15 +1,9 @@
-// The handle that a chapter's task names wears a ring until it is used; a crowded sheet shows one mechanism at a time.
+// The handle that a chapter's task names wears a ring (in each chapter: chapters.spec.ts) until it is used; a crowded sheet shows one mechanism at a time.
 import type { Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, openBench } from './site.ts'
+import { openBench } from './site.ts'
 
 const ringed = (page: Page) => page.locator('.stage-sheet .grip[data-ringed="true"]')
-
-for (const address of chapterPages)
-  test(`${address}: one handle wears a ring`, async ({ page }) => {
-    await openBench(page, address)
-    await expect(ringed(page)).toHaveCount(1)
-  })
 
 test('the ring goes when its handle is used, and no sooner', async ({ page }) => {
   await openBench(page, '/chapters/one-slit-two-v-folds/')

@@ -1,6 +1,6 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
-import { chapterPages, open, openBench, visit } from './site.ts'
+import { open, openBench, visit } from './site.ts'
 
 const BEAK = '/chapters/one-slit-two-v-folds/'
 
@@ -192,27 +192,3 @@ test('nothing is green beside what a check refuses, and no reading says 0.0 as i
   await expect(cell).not.toHaveAttribute('data-state', 'good')
   await expect(cell).not.toContainText(/by 0\.0/)
 })
-
-for (const address of chapterPages)
-  test(`${address} keeps every reading in its cell, 1024 × 768, in inches and set for reading`, async ({
-    page,
-  }) => {
-    await page.setViewportSize({ width: 1024, height: 768 })
-    await bench(page, address)
-    for (const name of ['mm', 'inch', 'Reading']) {
-      await page.getByRole('button', { name, exact: true }).click()
-      const wide = await page.locator('.readings .reading-cell').evaluateAll((cells) =>
-        cells
-          .filter((cell) => {
-            const { right } = cell.getBoundingClientRect()
-            const parts = [...cell.querySelectorAll('dt, dd, .reading-value')]
-            return (
-              cell.scrollWidth > cell.clientWidth + 1 ||
-              parts.some((part) => part.getBoundingClientRect().right > right + 1)
-            )
-          })
-          .map((cell) => cell.textContent),
-      )
-      expect(wide).toEqual([])
-    }
-  })

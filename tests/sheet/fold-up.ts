@@ -21,17 +21,30 @@ interface PrintedLine {
 /** How many parts the dash pattern of each kind has: solid, dash and gap, dash and gap and dot and gap. */
 const DASHES: Readonly<Record<Kind, number>> = { cut: 0, valley: 2, mountain: 4 }
 
-/** Where a letter stands, and on what: the place of a tab, or a tab with glue on the face that is printed or behind it. */
+/**
+ * Where a letter stands, and on what: the place of a tab, or a tab with glue on the face that is printed or behind it;
+ * the line to which an edge is taped, or that edge.
+ */
 interface Lettered {
   readonly letter: string
-  readonly on: 'place' | 'glue' | 'behind'
+  readonly on: 'place' | 'glue' | 'behind' | 'line' | 'edge'
   readonly points: readonly Flat[]
+}
+
+/** Where the name of a piece begins, and the way on the page to the end of the piece that is the reader's. */
+interface Named {
+  readonly at: Flat
+  readonly toReader: Flat
 }
 
 export interface Print {
   readonly lines: readonly PrintedLine[]
   readonly lettered: readonly Lettered[]
+  readonly names: readonly Named[]
 }
+
+/** As it is said at each piece which end of it is the reader's. */
+const WAYS: Readonly<Record<string, Flat>> = { below: [0, -1], above: [0, 1], left: [-1, 0], right: [1, 0] }
 
 const pointsIn = (run: string): Flat[] =>
   run
@@ -52,16 +65,24 @@ const pointsIn = (run: string): Flat[] =>
 export function readPrint(svg: string): Print {
   const lines: PrintedLine[] = []
   const areas: Omit<Lettered, 'letter'>[] = []
+  const hatches: (readonly Flat[])[] = []
   const letters: { text: string; at: Flat }[] = []
   let word: Record<string, string> | null = null
+  const said: { at: Flat; text: string }[] = []
+  let name: Record<string, string> | null = null
   const parser = new SaxesParser()
-  parser.on('opentag', ({ name, attributes }) => {
+  parser.on('opentag', ({ name: tag, attributes }) => {
     const { class: words = '', d = '', style = '' } = attributes as Record<string, string>
     const has = (role: string): boolean => words.split(' ').includes(`m-${role}`)
-    word = name === 'text' && words.includes('bold') ? (attributes as Record<string, string>) : null
-    if (name !== 'path') return
+    const text = tag === 'text' ? (attributes as Record<string, string>) : null
+    word = words.includes('bold') ? text : null
+    name = text?.['data-of'] === 'name' ? text : null
+    if (tag !== 'path') return
     const on = (['place', 'glue', 'behind'] as const).find(has)
     if (on && d.endsWith('Z')) areas.push({ on, points: pointsIn(d.slice(1)) })
+    const strokes = d.split('M').filter(Boolean).map(pointsIn)
+    if (on === 'place' && !d.endsWith('Z')) areas.push({ on: 'line', points: strokes.flat() })
+    if (on === 'glue' && !d.endsWith('Z')) hatches.push(strokes.map(([a]) => a as Flat))
     const kind = (['cut', 'valley', 'mountain'] as const).find(has)
     if (!kind) return
     const dashes = /stroke-dasharray:([^;"]+)/.exec(style)?.[1]?.trim().split(/\s+/).length ?? 0
@@ -70,15 +91,39 @@ export function readPrint(svg: string): Print {
       lines.push({ kind, points: pointsIn(run), closed: run.includes('Z') })
   })
   parser.on('text', (text) => {
-    if (!word || !/^[A-Z]$/.test(text.trim())) return
+    if (name && word) said.push({ at: [Number(name.x), -Number(name.y)], text })
+    const last = said.at(-1)
+    if (name && !word && last) last.text += ` ${text}`
+    if (!word || !/^[A-Z]{1,2}$/.test(text.trim())) return
     const { x, y, 'font-size': size, transform = '' } = word
     // The middle of a capital, turned as it is.
     const turn = (Number(/rotate\((-?[\d.]+)/.exec(transform)?.[1] ?? 0) * Math.PI) / 180
-    const [dx, dy] = [0.3 * Number(size), -0.33 * Number(size)]
+    const [dx, dy] = [0.3 * Number(size) * text.trim().length, -0.33 * Number(size)]
     const [c, s] = [Math.cos(turn), Math.sin(turn)]
     letters.push({ text: text.trim(), at: [Number(x) + c * dx - s * dy, -(Number(y) + s * dx + c * dy)] })
   })
   parser.write(svg).close()
+  // What is hatched on neither side of a line nor within an outline of its own is tape along an edge that is cut.
+  for (const hatch of hatches) {
+    const isAlong = (from: Flat, to: Flat): boolean => hatch.every((p) => off(p, from, to) < TAPE)
+    const isKnown = areas.some(({ on, points }) =>
+      on === 'line'
+        ? isAlong(points[0] as Flat, points[1] as Flat)
+        : hatch.every(
+            (p) =>
+              isWithin(p, points) ||
+              points.some((a, k) => off(p, a, points[(k + 1) % points.length] as Flat) < TAPE),
+          ),
+    )
+    if (isKnown) continue
+    const sides = lines
+      .filter(({ kind, closed }) => kind === 'cut' && closed)
+      .flatMap(({ points }) =>
+        points.map((a, k): [Flat, Flat] => [a, points[(k + 1) % points.length] as Flat]),
+      )
+    const side = sides.find(([a, b]) => isAlong(a, b))
+    if (side) areas.push({ on: 'edge', points: side })
+  }
   const lettered = areas.map((area): Lettered => {
     const away = (at: Flat): number =>
       isWithin(at, area.points)
@@ -90,8 +135,15 @@ export function readPrint(svg: string): Print {
     if (!best) throw new Error('a joint has no letter')
     return { ...area, letter: best.text }
   })
-  return { lines, lettered }
+  const names = said.flatMap(({ at, text }): Named[] => {
+    const toReader = WAYS[/reader’s end\s+(\w+)/.exec(text)?.[1] ?? '']
+    return toReader ? [{ at, toReader }] : []
+  })
+  return { lines, lettered, names }
 }
+
+/** The hatching along a line that is taped begins so near to it, mm. */
+const TAPE = 0.7
 
 /** The sheet's numbers have four digits after the point. */
 const NEAR = 1e-3
@@ -255,6 +307,69 @@ function faceUnder(
   return null
 }
 
+/** The face that an edge bounds. */
+function faceAt(
+  faces: readonly (readonly Flat[])[],
+  from: number,
+  to: number,
+  [a, b]: readonly Flat[],
+): number | null {
+  for (let k = from; k < to; k++) {
+    const face = faces[k] as readonly Flat[]
+    if (area(face) > 0 && [a, b].every((end) => end && face.some((p) => long(minus(p, end)) < NEAR))) return k
+  }
+  return null
+}
+
+/** One half of a joint: on which page and face it is printed. */
+interface Joint extends Lettered {
+  readonly page: number
+  readonly face: number
+  /** Of that face. */
+  readonly outline: readonly Flat[]
+  /** The way on the page to the reader's end of its piece. */
+  readonly toReader: Flat
+}
+
+/**
+ * The taping of an edge to a line: the face lies flat beside the line, what is printed of it up, and comes up about it.
+ * Which end goes to which the piece tells itself: where two of its taped edges meet, their lines meet.
+ */
+function taped(place: Joint, edge: Joint, all: readonly Joint[]): Link {
+  const [p, q] = place.points as readonly [Flat, Flat]
+  const [a, b] = edge.points as readonly [Flat, Flat]
+  const meets = (end: Flat, on: Joint['on']): boolean =>
+    all.some(
+      (other) =>
+        other.on === on &&
+        other.page === (on === 'edge' ? edge : place).page &&
+        other.letter !== edge.letter &&
+        other.points.some((one) => long(minus(one, end)) < ALIKE),
+    )
+  const isSwapped = meets(a, 'edge') ? !meets(p, 'line') : meets(p, 'line')
+  const [from, to] = isSwapped ? [b, a] : [a, b]
+  const [u, v] = [minus(to, from), minus(q, p)]
+  if (Math.abs(long(u) - long(v)) > ALIKE) throw new Error('an edge and its line are not of one length')
+  const angle = Math.atan2(cross2(u, v), dot2(u, v))
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  const lay: Move = [
+    ...[c, -s, 0, s, c, 0, 0, 0, 1],
+    ...[p[0] - c * from[0] + s * from[1], p[1] - s * from[0] - c * from[1], 0],
+  ]
+  const [x, y] = moved(lay, [...middleOf(edge.outline), 0])
+  const isRight = cross2(v, minus([x, y], p)) < 0
+  const [start, end] = isRight ? [p, q] : [q, p]
+  return {
+    faces: [place.face, edge.face],
+    move: (from, turn) => {
+      const move = after(about(start, end, -turn), lay)
+      return from === place.face ? move : undone(move)
+    },
+    points: edge.outline.slice(0, 3),
+    fold: { p: start, q: end, kind: 'valley' },
+  }
+}
+
 /** Two outlines of one shape differ by no more, mm. */
 const ALIKE = 0.02
 
@@ -282,6 +397,58 @@ function laidOn(from: readonly Flat[], to: readonly Flat[], isTurnedOver: boolea
   throw new Error('a tab and its place are not of one shape')
 }
 
+/** About so long are the sides of a tab, mm. */
+const TAB_SIDE = 50
+
+/** Directions of two sides differ by no more, radians. */
+const PARALLEL = 0.01
+
+/**
+ * The turn and shift that lay a piece on its place by the outlines of the glue alone, the one printed as far within the
+ * other all round. Where several turns would do, the end of the piece that is the reader's lies as its host's does.
+ */
+function laidWithin(tab: Joint, place: Joint): Move {
+  const wound = (points: readonly Flat[]): readonly Flat[] =>
+    area(points) < 0 ? [...points].reverse() : points
+  const [from, to] = [wound(tab.points), wound(place.points)]
+  const n = from.length
+  const side = (points: readonly Flat[], k: number): Flat =>
+    minus(points[(k + 1) % n] as Flat, points[k % n] as Flat)
+  const found: { move: Move; like: number }[] = []
+  for (let shift = 0; n === to.length && shift < n; shift++) {
+    const turns = from.map((_, k) => {
+      const [u, v] = [side(from, k), side(to, k + shift)]
+      return Math.atan2(cross2(u, v), dot2(u, v))
+    })
+    const angle = turns[0] as number
+    if (turns.some((one) => Math.abs(Math.sin(one - angle)) > PARALLEL || Math.cos(one - angle) < 0)) continue
+    const [c, s] = [Math.cos(angle), Math.sin(angle)]
+    const turned = ([x, y]: Flat): Flat => [c * x - s * y, s * x + c * y]
+    // Each side lies as far within its own: two numbers of the shift and that distance, by least squares.
+    const rows = from.map((p, k) => {
+      const way = side(to, k + shift)
+      const out: Flat = [way[1] / long(way), -way[0] / long(way)]
+      return { row: [out[0], out[1], 1], is: dot2(out, minus(to[(k + shift) % n] as Flat, turned(p))) }
+    })
+    const square = [0, 1, 2].map((r) =>
+      [0, 1, 2].map((q) => rows.reduce((sum, { row }) => sum + (row[r] as number) * (row[q] as number), 0)),
+    )
+    const right = [0, 1, 2].map((r) => rows.reduce((sum, { row, is }) => sum + (row[r] as number) * is, 0))
+    const [x, y, gap] = solvedSystem(square, right) as [number, number, number]
+    if (
+      rows.some(({ row, is }) => Math.abs((row[0] as number) * x + (row[1] as number) * y + gap - is) > ALIKE)
+    )
+      continue
+    found.push({
+      move: [c, -s, 0, s, c, 0, 0, 0, 1, x, y, 0],
+      like: dot2(turned(tab.toReader), place.toReader),
+    })
+  }
+  const [best] = found.sort((a, b) => b.like - a.like)
+  if (!best) throw new Error('a piece and its place are not of one shape')
+  return best.move
+}
+
 /** The way back of a turn and a shift. */
 function undone(m: Move): Move {
   const turn = [0, 1, 2].flatMap((r) => [0, 1, 2].map((c) => m[3 * c + r] as number))
@@ -294,30 +461,52 @@ export function sheetOf(pages: readonly Print[]): Sheet {
   const faces: (readonly Flat[])[] = []
   const links: Link[] = []
   let card: Piece | null = null
-  const joints: { letter: string; on: Lettered['on']; points: readonly Flat[]; face: number }[] = []
-  for (const { lines, lettered } of pages) {
+  const joints: Joint[] = []
+  for (const [page, { lines, lettered, names }] of pages.entries()) {
     const from = faces.length
+    const ends = new Map<number, Flat>()
     const outlines = lines.filter(({ kind, closed }) => kind === 'cut' && closed).map(({ points }) => points)
     for (const outline of outlines) {
       const piece = pieceOf(lines, outline, faces.length)
+      const away = ({ at }: Named, round: readonly Flat[]): number =>
+        isWithin(at, round)
+          ? 0
+          : Math.min(...round.map((a, k) => off(at, a, round[(k + 1) % round.length] as Flat)))
+      const own = names.find((one) => outlines.every((other) => away(one, outline) <= away(one, other)))
+      // The reader's end of the card is the lower one.
+      for (const k of piece.faces.keys()) ends.set(faces.length + k, own?.toReader ?? [0, -1])
       faces.push(...piece.faces)
       links.push(...piece.links)
       card ??= piece
     }
     for (const one of lettered) {
-      const face = faceUnder(faces, from, faces.length, one.points)
-      if (face !== null) joints.push({ ...one, face })
+      const find = one.on === 'edge' ? faceAt : faceUnder
+      const face = find(faces, from, faces.length, one.points)
+      if (face !== null)
+        joints.push({
+          ...one,
+          page,
+          face,
+          outline: faces[face] as readonly Flat[],
+          toReader: ends.get(face) as Flat,
+        })
     }
   }
   if (!card) throw new Error('a sheet has no outline')
   const tabs = new Set<number>()
   for (const letter of new Set(joints.map((one) => one.letter))) {
     const both = joints.filter((one) => one.letter === letter)
+    const [line, edge] = [both.find(({ on }) => on === 'line'), both.find(({ on }) => on === 'edge')]
+    if (both.length === 2 && line && edge) {
+      links.push(taped(line, edge, joints))
+      continue
+    }
     const [place, tab] = [both.find(({ on }) => on === 'place'), both.find(({ on }) => on !== 'place')]
     if (both.length !== 2 || !place || !tab)
       throw new Error(`the letter ${letter} does not stand on one tab and one place`)
-    const move = laidOn(faces[tab.face] ?? [], place.points, tab.on === 'glue')
-    tabs.add(tab.face)
+    const isTab = Math.abs(Math.abs(area(tab.outline)) - Math.abs(area(place.points))) < ALIKE * TAB_SIDE
+    const move = isTab ? laidOn(tab.outline, place.points, tab.on === 'glue') : laidWithin(tab, place)
+    if (isTab) tabs.add(tab.face)
     links.push({
       faces: [place.face, tab.face],
       move: (from) => (from === place.face ? move : undone(move)),
