@@ -19,21 +19,25 @@ const literally = (text) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
 export const pageFrom = (html, names, to) =>
   html
     .replace(
-      new RegExp(`(["'(]|&quot;)/(?=(?:${names.map(literally).join('|')})(?:[/"'?#)]|&quot;))`, 'g'),
+      new RegExp(`(["'\`(]|&quot;)/(?=(?:${names.map(literally).join('|')})(?:[/"'\`?#)]|&quot;))`, 'g'),
       `$1${to}`,
     )
     .replace(/(\bhref=["'])\/(?=["'?#])/g, `$1${to}`)
 
 /**
- * A script with the files beside it turned.
+ * A script with the files beside it turned, by whichever quotes its minifier likes.
  * @param {string} script
  * @param {string} folder the folder at the root of the site in which scripts and styles lie
  */
 export function scriptFrom(script, folder) {
-  const file = `"/${literally(folder)}/([\\w.-]+)"`
+  const quote = '["\'`]'
+  const file = `(?<quote>${quote})/${literally(folder)}/([\\w.-]+)\\k<quote>`
   return script
-    .replace(new RegExp(`new URL\\(${file}(?=,(?:""\\+)?import\\.meta\\.url\\))`, 'g'), 'new URL("$1"')
-    .replace(new RegExp(file, 'g'), 'new URL("$1",import.meta.url).href')
+    .replace(
+      new RegExp(`new URL\\(${file}(?=,(?:${quote}{2}\\+)?import\\.meta\\.url\\))`, 'g'),
+      'new URL("$2"',
+    )
+    .replace(new RegExp(file, 'g'), 'new URL("$2",import.meta.url).href')
 }
 
 /**
