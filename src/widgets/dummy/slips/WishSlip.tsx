@@ -49,10 +49,13 @@ function useFinds({ bench, wish }: Dummy): Found {
   const busy = bench.held.value !== null
   const desk = useMemo(() => deskFor<Extract<Ask, { what: 'find' }>>(), [])
   const [found, setFound] = useState<Found>(NOTHING)
+  /** What the last search was about. */
+  const [asked, setAsked] = useState<readonly unknown[]>([])
   useEffect(() => {
     if (busy) return undefined
     const wait = setTimeout(() => {
       setFound(NOTHING)
+      setAsked([design, wished])
       desk.ask(
         { what: 'find', design, wish: wished },
         ({ finds, last, none }) =>
@@ -70,7 +73,9 @@ function useFinds({ bench, wish }: Dummy): Found {
       desk.callOff()
     }
   }, [desk, design, wished, busy])
-  return found
+  // Of another wish than the one that stands there nothing is found yet.
+  const isOfThis = asked[0] === design && asked[1] === wished
+  return { ...found, done: found.done && isOfThis }
 }
 
 /** The same wish with one of its conditions set, or dropped (undefined). */
