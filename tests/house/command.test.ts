@@ -353,7 +353,10 @@ describe('cut', () => {
     expect((await dummy('steps', house)).out).not.toContain('slit')
     const sheet = join(folder, 'slits.svg')
     await dummy('sheet', house, '--paper', 'a4', '--out', sheet, '--tabs', 'slit')
-    expect(readFileSync(sheet, 'utf8')).toContain('through slits, glued behind card')
+    const printed = readFileSync(sheet, 'utf8')
+    expect(printed).toContain('through slits, glued behind card')
+    // What goes through is not pressed on by shutting the card.
+    expect(printed).not.toContain('joints stick the left one')
     expect(await dummy('sheet', house, '--paper', 'a4', '--out', sheet, '--tabs', 'none')).toMatchObject({
       code: 1,
       err: '--tabs must be one of flat, slit, not none.\n',

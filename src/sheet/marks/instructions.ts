@@ -127,7 +127,7 @@ function stickingSteps(design: Design): readonly string[] {
       : []),
     ...(laid.length > 0
       ? [
-          'Of two joints stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.',
+          `Of two joints${threaded.length > 0 ? ` of ${named(laid)}` : ''} stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.`,
         ]
       : []),
     ...(walled.length > 0
