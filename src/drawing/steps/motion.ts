@@ -13,7 +13,6 @@ import type { Drawing } from '../pen/marks.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Size, Stand } from '../view/camera.ts'
 import { standing } from '../view/camera.ts'
-import type { InkLine } from '../view/paper.ts'
 import type { Scene, Task } from './scene.ts'
 import { only } from './scene.ts'
 import { creasedIn, foldedOver, OVER, OVER_COVER, overCover } from './scenes-cut.ts'
@@ -25,8 +24,7 @@ import { commonScale, sceneMarks, taskOf } from './steps.ts'
 interface Stretch {
   readonly stand: Stand
   readonly opening: (share: number) => number
-  readonly paper: (opening: number, share: number) => readonly Surface[]
-  readonly ink?: (opening: number, share: number) => readonly InkLine[]
+  readonly shows: (opening: number, share: number) => Pick<Scene, 'paper' | 'ink'>
   /** How far it is, where another thing than the opening tells that. */
   readonly told?: (share: number) => string
 }
@@ -68,8 +66,11 @@ interface Plan {
   readonly stretches: readonly Stretch[]
 }
 
-const swings = (design: Design, state: Omit<Making, 'opening'>): Stretch['paper'] => {
-  return (opening) => making(design, { ...state, opening })
+/** Paper with nothing drawn on it for the step. */
+const bare = (paper: readonly Surface[]): Pick<Scene, 'paper' | 'ink'> => ({ paper, ink: [] })
+
+const swings = (design: Design, state: Omit<Making, 'opening'>): Stretch['shows'] => {
+  return (opening) => bare(making(design, { ...state, opening }))
 }
 
 /** Strips that lie in their hosts come over to the other side where all lies flat: there both states are one. */
@@ -78,15 +79,15 @@ function pushing({ design, cut, guests, before, opening = 110 }: Task): Plan {
   const lying = swings(design, { through: before, cut: ids })
   const stood = swings(design, { through: [...before, ...ids], cut: [] })
   const [, most] = openingRange(only(design, [...before, ...ids]))
-  const passes = [lying, stood].every((paper) => liesFlat(paper(most, 0), ids))
+  const passes = [lying, stood].every((shows) => liesFlat(shows(most, 0).paper, ids))
   const turn = passes ? most : opening
   return {
     says: passes
       ? 'The card opens flat, the strips come over to the other side, and it shuts a little with them inside.'
       : 'The strips jump from one side to the other: paper bends for a moment, which is not drawn.',
     stretches: [
-      { stand: 'gutter', opening: between(opening, turn), paper: lying },
-      { stand: 'gutter', opening: between(turn, opening), paper: stood },
+      { stand: 'gutter', opening: between(opening, turn), shows: lying },
+      { stand: 'gutter', opening: between(turn, opening), shows: stood },
     ],
   }
 }
@@ -100,7 +101,7 @@ function popping({ design, glued: ids, before, opening = 110 }: Task): Plan {
       return pops ? change(one, id, pops[state]) : one
     }, whole)
     const through = design.mechanisms.map(({ id }) => id)
-    return { stand: 'gutter', opening: () => opening, paper: swings(design, { through, cut: [] }) }
+    return { stand: 'gutter', opening: () => opening, shows: swings(design, { through, cut: [] }) }
   }
   return {
     says: 'The piece jumps from its lower state to its upper one: paper bends for a moment, which is not drawn.',
@@ -119,9 +120,9 @@ function closing({ design, glued: ids, before }: Task): Plan {
     stretches: [
       {
         ...{ stand: 'left', opening: between(wide, SHUT) },
-        paper: swings(design, { through: others, cut: [], lying }),
+        shows: swings(design, { through: others, cut: [], lying }),
       },
-      { stand: 'left', opening: between(SHUT, wide), paper: swings(design, { through, cut: [] }) },
+      { stand: 'left', opening: between(SHUT, wide), shows: swings(design, { through, cut: [] }) },
     ],
   }
 }
@@ -133,7 +134,7 @@ function shutting({ design, through }: Task): Plan {
     stretches: [
       {
         ...{ stand: 'left', opening: between(Math.min(110, most), SHUT) },
-        paper: swings(design, { through, cut: [] }),
+        shows: swings(design, { through, cut: [] }),
       },
     ],
   }
@@ -141,7 +142,7 @@ function shutting({ design, through }: Task): Plan {
 
 const opening = ({ design, through, opening: to = 96 }: Task): Plan => ({
   says: 'The card opens, and all that lies in it stands up.',
-  stretches: [{ stand: 'gutter', opening: between(SHUT, to), paper: swings(design, { through, cut: [] }) }],
+  stretches: [{ stand: 'gutter', opening: between(SHUT, to), shows: swings(design, { through, cut: [] }) }],
 })
 
 /** What is held over its place comes down on it; what is folded lies there already. */
@@ -153,11 +154,13 @@ function lowering({ design, glued: ids, before, opening = 150 }: Task): Plan | n
     stretches: [
       {
         ...{ stand: 'gutter', opening: () => opening },
-        paper: (at, share) =>
-          making(design, {
-            ...{ opening: at, through: [...before, ...ids], cut: [] },
-            lifted: Object.fromEntries(lifted.map((id) => [id, HELD * (1 - share)])),
-          }),
+        shows: (at, share) =>
+          bare(
+            making(design, {
+              ...{ opening: at, through: [...before, ...ids], cut: [] },
+              lifted: Object.fromEntries(lifted.map((id) => [id, HELD * (1 - share)])),
+            }),
+          ),
       },
     ],
   }
@@ -172,8 +175,7 @@ function threaded(task: Task): Plan {
     stretches: [
       {
         ...{ stand: 'gutter', opening: () => opening },
-        paper: (at, share) => overSlits(task, at, held(share)).paper,
-        ink: (at, share) => overSlits(task, at, held(share)).ink,
+        shows: (at, share) => overSlits(task, at, held(share)),
         told: (share) => `piece ${held(share).toFixed(0)} mm over the card`,
       },
     ],
@@ -194,7 +196,7 @@ function creasing(task: Task): Plan | null {
     const at = between(from, to)
     return {
       ...{ stand: side === 'front' ? 'left' : 'right', opening: still },
-      paper: (_, share) => foldedOver(task, side === 'front' ? at(share) : -at(share)),
+      shows: (_, share) => bare(foldedOver(task, side === 'front' ? at(share) : -at(share))),
       told: (share) => `strips folded ${angleText(at(share), 0)} over to the ${side}`,
     }
   }
@@ -205,7 +207,7 @@ function creasing(task: Task): Plan | null {
       fold('front', OVER, 0),
       {
         ...{ stand: 'left', opening: still },
-        paper: (_, share) => turningOver(foldedOver(task, 0), share),
+        shows: (_, share) => bare(turningOver(foldedOver(task, 0), share)),
         told: (share) => `card turned over by ${angleText(180 * share, 0)}`,
       },
       fold('back', 0, OVER),
@@ -221,13 +223,12 @@ function covered(task: Task): Plan | null {
   const held = between(OVER_COVER, 0)
   const lowered: Stretch = {
     ...{ stand: 'gutter', opening: () => opening },
-    paper: (at, share) => overCover(task, at, held(share)).paper,
-    ink: (at, share) => overCover(task, at, held(share)).ink,
+    shows: (at, share) => overCover(task, at, held(share)),
     told: (share) => `card ${held(share).toFixed(0)} mm over its cover`,
   }
   const asOne = (from: number, to: number): Stretch => ({
     ...{ stand: 'gutter', opening: between(from, to) },
-    paper: (at) => overCover(task, at, 0).paper,
+    shows: (at) => bare(overCover(task, at, 0).paper),
   })
   return {
     says: 'The card comes down on its cover, gutter on gutter. Both are shut, and open as one.',
@@ -267,9 +268,9 @@ export function stepMotion(
   }
   const sceneAt = (share: number): Scene => {
     const { stretch, part } = placeAt(share)
-    const { stand, paper, ink } = stretch
+    const { stand, shows } = stretch
     const opening = stretch.opening(part)
-    return { paper: paper(opening, part), ink: ink?.(opening, part) ?? [], stand, opening, over: [], says }
+    return { ...shows(opening, part), stand, opening, over: [], says }
   }
   const scale = commonScale(design, size)
   let frame: readonly Vec3[] | null = null
