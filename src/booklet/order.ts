@@ -5,7 +5,7 @@
 import { heldBy } from '../making/gluing.ts'
 import { foldsTogether } from '../making/making.ts'
 import type { Design } from '../paper/index.ts'
-import { jointsOf, kindOf, ownerOf } from '../paper/index.ts'
+import { jointsOf, kindOf, ownerOf, threaded } from '../paper/index.ts'
 
 /** One piece of work. `of` are the mechanisms that it is about, `there` what is in its place before it. */
 export interface Work {
@@ -32,14 +32,6 @@ export interface Work {
 }
 
 type Mechanism = Design['mechanisms'][number]
-
-/** Mechanisms whose tabs go through slits: in any piece, or in one alone. */
-export function throughOf(design: Design, piece?: string): readonly string[] {
-  const found = jointsOf(design).filter(
-    ({ isThrough, host }) => isThrough && (piece === undefined || host.piece === piece),
-  )
-  return [...new Set(found.map(({ of }) => ownerOf(of)))]
-}
 
 /** Mechanisms whose joints are taped, not glued by tabs. */
 function tapedOf(design: Design): ReadonlySet<string> {
@@ -68,7 +60,7 @@ export function orderOf(design: Design): readonly Work[] {
   const done = new Set<string>()
   const works: Work[] = [{ does: 'cut-out', of: [], there: [] }]
   if (design.art) works.push({ does: 'colour', of: [], there: [] })
-  const slit = throughOf(design, 'card')
+  const slit = threaded(design, 'card')
   if (slit.length > 0) works.push({ does: 'slits', of: slit, there: [] })
   const there = (): string[] => mechanisms.flatMap(({ id }) => (done.has(id) ? [id] : []))
   const isReady = ({ on }: Mechanism): boolean => {
@@ -91,7 +83,7 @@ export function orderOf(design: Design): readonly Work[] {
   const glued = mechanisms.filter((m) => !isCut(m))
   if (glued.length > 0) works.push({ does: 'pieces', of: glued.map(({ id }) => id), there: there() })
   const taped = tapedOf(design)
-  const threaded = throughOf(design)
+  const through = threaded(design)
   for (;;) {
     const next = glued.find((m) => !done.has(m.id) && isReady(m))
     if (!next) break
@@ -103,7 +95,7 @@ export function orderOf(design: Design): readonly Work[] {
     const of = made.map(({ id }) => id)
     const before = there()
     if (how === 'joints') {
-      if (threaded.includes(next.id)) works.push({ does: 'thread', of, there: before })
+      if (through.includes(next.id)) works.push({ does: 'thread', of, there: before })
       else works.push({ does: 'lay', of, there: before }, { does: 'close', of, there: before })
       if (taped.has(next.id)) works.push({ does: 'tape', of, there: before })
       if (kindOf(next).pops) works.push({ does: 'pop', of, there: before })

@@ -3,10 +3,19 @@
 import { only } from '../drawing/steps/scene.ts'
 import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
-import { isUneven, measure, modelOf, nameOf, openingRange, ownerOf, pieces, rimOf } from '../paper/index.ts'
+import {
+  isUneven,
+  measure,
+  modelOf,
+  nameOf,
+  openingRange,
+  ownerOf,
+  pieces,
+  rimOf,
+  threaded,
+} from '../paper/index.ts'
 import { letteredJoints } from '../sheet/marks/joint-places.ts'
 import type { Work } from './order.ts'
-import { throughOf } from './order.ts'
 
 export interface Words {
   readonly title: string
@@ -186,7 +195,7 @@ export function wordsOf(design: Design, work: Work): Words {
           `Score the folds, then cut out ${the(of)} with their tabs.`,
           'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.',
           'Each letter has a twin: that is where it goes.',
-          ...(throughOf(design).some((id) => !throughOf(design, 'card').includes(id))
+          ...(threaded(design).some((id) => !threaded(design, 'card').includes(id))
             ? ['Cut the slits in them too, while they lie flat on a mat.']
             : []),
         ],
@@ -251,7 +260,7 @@ export function wordsOf(design: Design, work: Work): Words {
       return {
         title: `Set up ${titled(of)}`,
         text: [
-          throughOf(design).includes(of[0] ?? '')
+          threaded(design).includes(of[0] ?? '')
             ? 'Work with the card open flat. Push the lower tab of each wall through its slit, and glue it behind, letter on letter.'
             : 'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
           'Then glue the platform on the walls, its fold right over the gutter.',

@@ -92,7 +92,7 @@ export { dragHandle, handlesOf } from './model/handles.ts'
 
 export type { Joint, JointSide } from './model/joints.ts'
 
-export { jointsOf } from './model/joints.ts'
+export { jointsOf, threaded } from './model/joints.ts'
 
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
 export { modelOf, ridgeOf } from './model/model.ts'

@@ -92,6 +92,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "swing",
       "tabbed",
       "thickest",
+      "threaded",
       "tightest",
       "tipAt",
       "tipTowards",

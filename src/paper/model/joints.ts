@@ -215,3 +215,12 @@ export const jointsOf: (design: Design) => readonly Joint[] = once((design: Desi
   const inside = found(model)
   return [...inside, ...onCover(model, inside)]
 })
+
+/** The mechanisms whose tabs go through slits, by id: in any piece, or in the one that is named. */
+export function threaded(design: Design, piece?: string): readonly string[] {
+  const through = jointsOf(design).filter(
+    ({ isThrough, host }) => isThrough && (piece === undefined || host.piece === piece),
+  )
+  const owners = new Set(through.map(({ owner }) => owner))
+  return design.mechanisms.filter((_, index) => owners.has(index)).map(({ id }) => id)
+}

@@ -1,7 +1,7 @@
 /** What a sheet says: for the kinds of mechanism in the design and the side it is printed on. */
 import { spineSays } from '../../making/spine.ts'
 import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
-import { isUneven, jointsOf, kindOf, nameOf, pieces, rimOf } from '../../paper/index.ts'
+import { isUneven, jointsOf, kindOf, nameOf, pieces, rimOf, threaded } from '../../paper/index.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -99,35 +99,29 @@ export function trimStep({ sides, ends }: Trim): string | null {
   return parts.length === 0 ? null : parts.join(' ')
 }
 
-/** What has tabs that go through slits. */
-function throughSlits(design: Design): readonly Mechanism[] {
-  const owners = new Set(jointsOf(design).flatMap(({ isThrough, owner }) => (isThrough ? [owner] : [])))
-  return design.mechanisms.filter((_, index) => owners.has(index))
-}
-
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
 function stickingSteps(design: Design): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const isTaped = all.some(({ isTaped }) => isTaped)
-  const threaded = throughSlits(design)
+  const through = design.mechanisms.filter(({ id }) => threaded(design).includes(id))
   const heldBy = (held: 'joints' | 'walls'): readonly Mechanism[] =>
     design.mechanisms.filter((m) => {
       const { stock } = kindOf(m)
       return stock.from === 'own-card' && stock.held === held
     })
   const walled = heldBy('walls')
-  const laid = heldBy('joints').filter((m) => !threaded.includes(m))
+  const laid = heldBy('joints').filter((m) => !through.includes(m))
   return [
     'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.',
-    ...(threaded.length > 0
+    ...(through.length > 0
       ? [
-          `Push each tab of ${named(threaded)} through its slit, bend it away from the fold and glue it behind.`,
+          `Push each tab of ${named(through)} through its slit, bend it away from the fold and glue it behind.`,
         ]
       : []),
     ...(laid.length > 0
       ? [
-          `Of two joints${threaded.length > 0 ? ` of ${named(laid)}` : ''} stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.`,
+          `Of two joints${through.length > 0 ? ` of ${named(laid)}` : ''} stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.`,
         ]
       : []),
     ...(walled.length > 0
@@ -172,7 +166,7 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
     `${cuttingOut(design, trimming !== null)}` +
       `Score every fold with a ruler and a dry ball pen${lines === 'ticks' ? ', from tick to tick' : ''}.`,
   ]
-  if (throughSlits(design).length > 0)
+  if (threaded(design).length > 0)
     steps.push('Cut the short slits for tabs with a knife while all lies flat. They are for an adult.')
   if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
   else steps.push(`Fold the gutter, lines ${face}. Press it from the middle to the ends.`)
