@@ -66,6 +66,7 @@ export function readPrint(svg: string): Print {
   const lines: PrintedLine[] = []
   const areas: Omit<Lettered, 'letter'>[] = []
   const hatches: (readonly Flat[])[] = []
+  const sides: (readonly Flat[])[] = []
   const letters: { text: string; at: Flat }[] = []
   let word: Record<string, string> | null = null
   const said: { at: Flat; text: string }[] = []
@@ -81,7 +82,7 @@ export function readPrint(svg: string): Print {
     const on = (['place', 'glue', 'behind'] as const).find(has)
     if (on && d.endsWith('Z')) areas.push({ on, points: pointsIn(d.slice(1)) })
     const strokes = d.split('M').filter(Boolean).map(pointsIn)
-    if (on === 'place' && !d.endsWith('Z')) areas.push({ on: 'line', points: strokes.flat() })
+    if (on === 'place' && !d.endsWith('Z')) sides.push(...strokes)
     if (on === 'glue' && !d.endsWith('Z')) hatches.push(strokes.map(([a]) => a as Flat))
     const kind = (['cut', 'valley', 'mountain'] as const).find(has)
     if (!kind) return
@@ -103,6 +104,7 @@ export function readPrint(svg: string): Print {
     letters.push({ text: text.trim(), at: [Number(x) + c * dx - s * dy, -(Number(y) + s * dx + c * dy)] })
   })
   parser.write(svg).close()
+  areas.push(...chained(sides, lines))
   // What is hatched on neither side of a line nor within an outline of its own is tape along an edge that is cut.
   for (const hatch of hatches) {
     const isAlong = (from: Flat, to: Flat): boolean => hatch.every((p) => off(p, from, to) < TAPE)
@@ -116,12 +118,12 @@ export function readPrint(svg: string): Print {
           ),
     )
     if (isKnown) continue
-    const sides = lines
+    const rims = lines
       .filter(({ kind, closed }) => kind === 'cut' && closed)
       .flatMap(({ points }) =>
         points.map((a, k): [Flat, Flat] => [a, points[(k + 1) % points.length] as Flat]),
       )
-    const side = sides.find(([a, b]) => isAlong(a, b))
+    const side = rims.find(([a, b]) => isAlong(a, b))
     if (side) areas.push({ on: 'edge', points: side })
   }
   const lettered = areas.map((area): Lettered => {
@@ -140,6 +142,35 @@ export function readPrint(svg: string): Print {
     return toReader ? [{ at, toReader }] : []
   })
   return { lines, lettered, names }
+}
+
+/**
+ * Where an edge of a place lies along a fold or a cut only that is drawn: sides that follow one another from one point
+ * of such a line to another are the rest of an outline. All others are lines to which something is taped.
+ */
+function chained(
+  sides: readonly (readonly Flat[])[],
+  lines: readonly PrintedLine[],
+): Omit<Lettered, 'letter'>[] {
+  const chains: Flat[][] = []
+  for (const side of sides) {
+    const [start] = side as readonly [Flat]
+    const before = chains.find((chain) => long(minus(chain.at(-1) as Flat, start)) < NEAR)
+    if (before) before.push(...side.slice(1))
+    else chains.push([...side])
+  }
+  const isClosed = (chain: readonly Flat[]): boolean => {
+    const ends = [chain[0], chain.at(-1)] as Flat[]
+    return lines.some(({ points, closed }) =>
+      (closed ? [...points, points[0] as Flat] : points)
+        .slice(1)
+        .some((b, k) => ends.every((end) => off(end, points[k] as Flat, b) < NEAR)),
+    )
+  }
+  return chains.flatMap((chain) => {
+    if (chain.length > 2 && isClosed(chain)) return [{ on: 'place' as const, points: chain }]
+    return chain.slice(1).map((b, k) => ({ on: 'line' as const, points: [chain[k] as Flat, b] }))
+  })
 }
 
 /** The hatching along a line that is taped begins so near to it, mm. */
@@ -333,7 +364,8 @@ interface Joint extends Lettered {
 
 /**
  * The taping of an edge to a line: the face lies flat beside the line, what is printed of it up, and comes up about it.
- * Which end goes to which the piece tells itself: where two of its taped edges meet, their lines meet.
+ * Which end goes to which the piece tells itself: where two of its taped edges meet, their lines meet. Where they lie on
+ * two pieces, the end nearer to the reader's goes to the end nearer to the reader's.
  */
 function taped(place: Joint, edge: Joint, all: readonly Joint[]): Link {
   const [p, q] = place.points as readonly [Flat, Flat]
@@ -346,7 +378,12 @@ function taped(place: Joint, edge: Joint, all: readonly Joint[]): Link {
         other.letter !== edge.letter &&
         other.points.some((one) => long(minus(one, end)) < ALIKE),
     )
-  const isSwapped = meets(a, 'edge') ? !meets(p, 'line') : meets(p, 'line')
+  const isNearer = (one: Flat, than: Flat, { toReader }: Joint): boolean =>
+    dot2(minus(one, than), toReader) > 0
+  const isSwapped =
+    meets(p, 'line') || meets(q, 'line')
+      ? meets(a, 'edge') !== meets(p, 'line')
+      : isNearer(a, b, edge) !== isNearer(p, q, place)
   const [from, to] = isSwapped ? [b, a] : [a, b]
   const [u, v] = [minus(to, from), minus(q, p)]
   if (Math.abs(long(u) - long(v)) > ALIKE) throw new Error('an edge and its line are not of one length')
@@ -501,11 +538,20 @@ export function sheetOf(pages: readonly Print[]): Sheet {
       links.push(taped(line, edge, joints))
       continue
     }
-    const [place, tab] = [both.find(({ on }) => on === 'place'), both.find(({ on }) => on !== 'place')]
+    // Where a tab comes under a piece both are glued behind: the tab is the smaller face.
+    const isBack = both.length === 2 && both.every(({ on }) => on === 'behind')
+    const [place, tab] = isBack
+      ? [...both].sort((a, b) => Math.abs(area(b.outline)) - Math.abs(area(a.outline)))
+      : [both.find(({ on }) => on === 'place'), both.find(({ on }) => on !== 'place')]
     if (both.length !== 2 || !place || !tab)
       throw new Error(`the letter ${letter} does not stand on one tab and one place`)
-    const isTab = Math.abs(Math.abs(area(tab.outline)) - Math.abs(area(place.points))) < ALIKE * TAB_SIDE
-    const move = isTab ? laidOn(tab.outline, place.points, tab.on === 'glue') : laidWithin(tab, place)
+    const isTab =
+      isBack || Math.abs(Math.abs(area(tab.outline)) - Math.abs(area(place.points))) < ALIKE * TAB_SIDE
+    const move = isBack
+      ? laidOn(tab.points, place.points, true)
+      : isTab
+        ? laidOn(tab.outline, place.points, tab.on === 'glue')
+        : laidWithin(tab, place)
     if (isTab) tabs.add(tab.face)
     links.push({
       faces: [place.face, tab.face],
@@ -531,22 +577,25 @@ type Move = readonly number[]
 
 const HERE: Move = [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0]
 
-const moved = (m: Move, [x, y, z]: Space): Space =>
-  [0, 1, 2].map(
-    (k) =>
-      (m[3 * k] as number) * x +
-      (m[3 * k + 1] as number) * y +
-      (m[3 * k + 2] as number) * z +
-      (m[9 + k] as number),
-  ) as unknown as Space
+// Written out: a card with two dozen parts asks for these some million times.
+function moved(m: Move, [x, y, z]: Space): Space {
+  const [a, b, c, d, e, f, g, h, i, j, k, l] = m as readonly number[] & { length: 12 }
+  return [
+    (a as number) * x + (b as number) * y + (c as number) * z + (j as number),
+    (d as number) * x + (e as number) * y + (f as number) * z + (k as number),
+    (g as number) * x + (h as number) * y + (i as number) * z + (l as number),
+  ]
+}
 
 function after(a: Move, b: Move): Move {
-  const turn = [0, 1, 2].flatMap((r) =>
-    [0, 1, 2].map((c) =>
-      [0, 1, 2].reduce((sum, k) => sum + (a[3 * r + k] as number) * (b[3 * k + c] as number), 0),
-    ),
-  )
-  return [...turn, ...moved(a, [b[9] as number, b[10] as number, b[11] as number])]
+  const out = new Array<number>(12)
+  for (let r = 0; r < 3; r++) {
+    const [x, y, z] = [a[3 * r] as number, a[3 * r + 1] as number, a[3 * r + 2] as number]
+    for (let c = 0; c < 3; c++)
+      out[3 * r + c] = x * (b[c] as number) + y * (b[3 + c] as number) + z * (b[6 + c] as number)
+    out[9 + r] = x * (b[9] as number) + y * (b[10] as number) + z * (b[11] as number) + (a[9 + r] as number)
+  }
+  return out
 }
 
 /** A turn about a line of the flat sheet (Rodrigues), radians. */
@@ -640,6 +689,13 @@ const WALK = 20
 /** Where so short a step finds nothing, nothing is there. */
 const LEAST = 5
 
+/** Steps uphill at most, and how far apart three points on the way are and how far one goes, radians in all. */
+const RAISINGS = 12
+
+const STRIDE = 0.05
+
+const MOST = 0.5
+
 /** Where the walk begins: nearly flat. */
 const FLAT = 165
 
@@ -731,10 +787,56 @@ export function folder({ faces, links, tabs, gutter }: Sheet): (opening: number)
       throw new Error(`the printed lines do not fold up at ${opening}: no angles close every loop`)
     return found
   }
+  /** How high all of it stands out of the card, mm. */
+  const height = (values: readonly number[], opening: number): number =>
+    inCard(place(angles(values, opening)), opening).reduce(
+      (sum, { points }) => sum + points.reduce((high, [, , z]) => high + z / points.length, 0),
+      0,
+    )
+  /** What the loops leave free stands as high as it can: a maker puts walls upright. */
+  const raised = (values: readonly number[], opening: number): readonly number[] => {
+    let best = values
+    for (let turn = 0; turn < RAISINGS; turn++) {
+      const now = height(best, opening)
+      const uphill = best.map(
+        (_, k) =>
+          (height(
+            best.map((value, n) => (n === k ? value + 1e-6 : value)),
+            opening,
+          ) -
+            now) /
+          1e-6,
+      )
+      const steep = Math.hypot(...uphill)
+      // What is left of a step uphill once all loops are shut again is the way that is free.
+      const shut = solved(
+        best.map((value, k) => value + (0.05 * (uphill[k] as number)) / (steep || 1)),
+        opening,
+      )
+      const way = shut.map((value, k) => value - (best[k] as number))
+      const long = Math.hypot(...way)
+      if (long < 1e-5) return best
+      const along = (t: number): readonly number[] =>
+        solved(
+          best.map((value, k) => value + (t / long) * (way[k] as number)),
+          opening,
+        )
+      // The top of the parabola through three points of it.
+      const [back, ahead] = [height(along(-STRIDE), opening) - now, height(along(STRIDE), opening) - now]
+      const bend = back + ahead
+      const t = bend < 0 ? (STRIDE * (back - ahead)) / (2 * bend) : STRIDE * 4
+      best = along(Math.max(-MOST, Math.min(MOST, t)))
+    }
+    return best
+  }
+  const settled = (start: readonly number[], opening: number): readonly number[] => {
+    const found = solved(start, opening)
+    return free.length === 0 ? found : raised(found, opening)
+  }
   const begun = (): readonly number[] => {
     for (const start of STARTS) {
       try {
-        return solved(
+        return settled(
           free.map(() => start),
           FLAT,
         )
@@ -750,7 +852,8 @@ export function folder({ faces, links, tabs, gutter }: Sheet): (opening: number)
       const way = opening - last.opening
       const next = last.opening + Math.sign(way) * Math.min(step, Math.abs(way))
       try {
-        last = { opening: next, values: solved(last.values, next) }
+        const find = next === opening ? settled : solved
+        last = { opening: next, values: find(last.values, next) }
       } catch (error) {
         if (step < LEAST) throw error
         step /= 2

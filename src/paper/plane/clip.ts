@@ -68,14 +68,21 @@ export function insideBox(
   // Most segments are nowhere near.
   if ((a[0] < left && b[0] < left) || (a[0] > right && b[0] > right)) return null
   if ((a[1] < top && b[1] < top) || (a[1] > bottom && b[1] > bottom)) return null
-  let [from, to] = [0, 1]
-  const side = (at: number, step: number, low: number, high: number): void => {
-    if (step === 0) return
-    const [t, u] = [(low - at) / step, (high - at) / step]
+  let from = 0
+  let to = 1
+  const across = b[0] - a[0]
+  if (across !== 0) {
+    const t = (left - a[0]) / across
+    const u = (right - a[0]) / across
     from = Math.max(from, Math.min(t, u))
     to = Math.min(to, Math.max(t, u))
   }
-  side(a[0], b[0] - a[0], left, right)
-  side(a[1], b[1] - a[1], top, bottom)
+  const along = b[1] - a[1]
+  if (along !== 0) {
+    const t = (top - a[1]) / along
+    const u = (bottom - a[1]) / along
+    from = Math.max(from, Math.min(t, u))
+    to = Math.min(to, Math.max(t, u))
+  }
   return from < to ? [from, to] : null
 }

@@ -42,3 +42,18 @@ export const corners = ([left, top, right, bottom]: Rectangle): readonly Point[]
   [right, bottom],
   [left, bottom],
 ]
+
+/** Whether one of these lines runs through a rectangle. The one that did last is asked first: it is the likeliest to again. */
+export function runsThrough(lines: readonly (readonly [Point, Point])[]): (box: Rectangle) => boolean {
+  let last = 0
+  return (box) => {
+    for (let n = 0; n < lines.length; n++) {
+      const k = (last + n) % lines.length
+      const [a, b] = lines[k] as readonly [Point, Point]
+      if (insideBox(a, b, box) === null) continue
+      last = k
+      return true
+    }
+    return false
+  }
+}

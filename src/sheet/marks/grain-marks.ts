@@ -2,8 +2,8 @@
 
 import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import { turned } from '../../making/turn.ts'
-import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
+import { runsThrough } from './clip.ts'
 import type { Stretch } from './lettering.ts'
 import { edges, isIn, nearest } from './lettering.ts'
 
@@ -72,6 +72,7 @@ export function grainMark(fold: Stretch, ground: GrainGround, of: string): PathM
   const sides = [...ground.lines, ...boxes, ...ground.areas.flatMap(edges)].map(
     ([p, q]): Stretch => [level(p), level(q)],
   )
+  const isCrossed = runsThrough(sides)
   const outline = ground.outline.map(level)
   const areas = ground.areas.map((area) => area.map(level))
   const [left, top, right, bottom] = ground.printable
@@ -95,8 +96,8 @@ export function grainMark(fold: Stretch, ground: GrainGround, of: string): PathM
     for (const [u, v] of spots) {
       const [half, high] = [long / 2 + CLEAR, BARB.half + CLEAR]
       const box: Rectangle = [u - half, v - high, u + half, v + high]
+      if (isCrossed(box)) continue
       if (!isIn([u, v], outline) || areas.some((area) => isIn([u, v], area))) continue
-      if (sides.some(([p, q]) => insideBox(p, q, box) !== null)) continue
       const [x, y] = turned([u, v], way)
       const at: Point = [x + middle[0], y + middle[1]]
       const mark = grainArrow(at, way, long, of)

@@ -168,10 +168,14 @@ function within(points: readonly Point[]): readonly Point[] {
 /** How much farther from a place's middle a letter may be to be nearer to the place itself. */
 const STRAY = 0.5
 
-export const nearest = ([x, y]: Point, [a, b]: Stretch): number => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-  const t = Math.max(0, Math.min(1, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1)))
-  return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy)
+/** How far a point is from a stretch. Asked a hundred thousand times a sheet: no square is too large here for a plain root. */
+export const nearest = (p: Point, [a, b]: Stretch): number => {
+  const x = p[0] - a[0]
+  const y = p[1] - a[1]
+  const dx = b[0] - a[0]
+  const dy = b[1] - a[1]
+  const t = Math.max(0, Math.min(1, (x * dx + y * dy) / (dx * dx + dy * dy || 1)))
+  return Math.sqrt((x - t * dx) ** 2 + (y - t * dy) ** 2)
 }
 
 const sidesOf = (points: readonly Point[]): readonly Stretch[] =>
@@ -199,7 +203,7 @@ function around(points: readonly Point[]): readonly Point[] {
         let near = Number.POSITIVE_INFINITY
         for (const side of sides) near = Math.min(near, nearest(spot, side))
         spots.push(spot)
-        costs.push(near + STRAY * Math.hypot(spot[0] - middle[0], spot[1] - middle[1]))
+        costs.push(near + STRAY * Math.sqrt((spot[0] - middle[0]) ** 2 + (spot[1] - middle[1]) ** 2))
       }
   return Uint32Array.from(spots.keys())
     .sort((a, b) => (costs[a] as number) - (costs[b] as number))
@@ -243,6 +247,23 @@ const REACH = 5
 function letterIn([l, t, r, b]: Rectangle, letter: string, size: number, turn: 0 | -90): Point {
   const half = wordWidth(letter, size, true) / 2
   return turn === 0 ? [l + half, (t + b) / 2] : [(l + r) / 2, b - half]
+}
+
+/** By so much a letter beside its place is nearer to that than to any other, mm, if free paper can be found there. */
+const CLEARLY = 1
+
+/** Free paper for a letter. */
+interface Spot {
+  readonly point: Point
+  readonly style: Style
+  readonly turn: 0 | -90
+  readonly box: Rectangle
+}
+
+/** The best place where it is read as its own place's, and one where it might be read as another's. */
+interface Found {
+  readonly clear: Spot | null
+  readonly doubtful: Spot | null
 }
 
 /** The letters where they stand, and those that found no free paper. */
@@ -297,20 +318,46 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     (stay === 'outside' ? edges(ground.outline) : sidesOf(points)).every(
       (side) => nearest(letter, side) > REACH,
     )
-  const tried = (wish: Wish, at: readonly Point[], inside: boolean, style: Style): boolean => {
-    const long = longOf(wish, style)
-    for (const point of at)
-      for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
-        const box = boxAt(point, long, style.size, turn)
-        if (!inside && style.isNamed && isAstray(letterIn(box, wish.letter, style.size, turn), wish)) continue
-        if (!isFree(box, wish, inside)) continue
-        marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))
-        const wide = grown(box, CLEAR)
-        taken.push(wide)
-        letters.addBox(wide, wide)
-        return true
-      }
-    return false
+  const awayFrom = (letter: Point, { points }: Wish): number =>
+    isIn(letter, points) ? 0 : Math.min(...sidesOf(points).map((side) => nearest(letter, side)))
+  // Two that share a letter are one to the reader.
+  const isClear = (letter: Point, wish: Wish): boolean => {
+    const own = awayFrom(letter, wish) + CLEARLY
+    return wishes.every((other) => other.letter === wish.letter || awayFrom(letter, other) >= own)
+  }
+  const free = (wish: Wish, at: readonly Point[], inside: boolean, some: readonly Style[]): Found => {
+    let doubtful: Spot | null = null
+    for (const style of some) {
+      const long = longOf(wish, style)
+      let clear: Spot | null = null
+      for (const point of at)
+        for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
+          const box = boxAt(point, long, style.size, turn)
+          const letter = letterIn(box, wish.letter, style.size, turn)
+          if (!inside && style.isNamed && isAstray(letter, wish)) continue
+          if (!isFree(box, wish, inside)) continue
+          const spot = { point, style, turn, box }
+          if (!inside && !isClear(letter, wish)) {
+            doubtful ??= spot
+            continue
+          }
+          // On its piece it is cut out with it.
+          if (inside || wish.stay !== 'anywhere' || isIn(point, ground.outline))
+            return { clear: spot, doubtful }
+          clear ??= spot
+        }
+      if (clear) return { clear, doubtful }
+    }
+    return { clear: null, doubtful }
+  }
+  const put = (wish: Wish, spot: Spot | null): boolean => {
+    if (!spot) return false
+    const { point, style, turn, box } = spot
+    marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))
+    const wide = grown(box, CLEAR)
+    taken.push(wide)
+    letters.addBox(wide, wide)
+    return true
   }
   // The smallest places choose first.
   const size = ({ points }: Wish): number => {
@@ -320,7 +367,7 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   for (const wish of [...wishes].sort((a, b) => size(a) - size(b))) {
     const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
     const into = (some: readonly Style[]): boolean =>
-      spots.length > 0 && some.some((style) => tried(wish, spots, true, style))
+      spots.length > 0 && put(wish, free(wish, spots, true, some).clear)
     const usual = wish.isQuiet ? quiet : styles
     // What paper will cover is better small than large on a face that will be seen.
     if (into(styles) || (wish.isQuiet && into(least))) continue
@@ -329,12 +376,14 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const far = near.filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
     // Beside its piece a letter is always far from what it is for, and tells its partner all the same.
     const small = wish.stay === 'outside' ? [...styles, ...least] : [...usual.slice(-1), ...least]
+    const best = free(wish, close, false, usual)
+    const next = best.clear ? null : free(wish, close, false, least)
     const found =
-      usual.some((style) => tried(wish, close, false, style)) ||
+      put(wish, best.clear ?? next?.clear ?? best.doubtful) ||
       into(least) ||
-      least.some((style) => tried(wish, close, false, style)) ||
-      small.some((style) => tried(wish, far, false, style))
-    if (!found) lost.push(wish)
+      put(wish, next?.doubtful ?? null)
+    const last = found ? null : free(wish, far, false, small)
+    if (!found && !put(wish, last?.clear ?? last?.doubtful ?? null)) lost.push(wish)
   }
   return { marks, taken, lost, looks }
 }

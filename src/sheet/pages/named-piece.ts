@@ -1,9 +1,8 @@
 /** A piece with its letters and its name, ready to lie beside others. Lengths in mm. */
 import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
-import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from '../marks/clip.ts'
-import { EVERYWHERE } from '../marks/clip.ts'
+import { EVERYWHERE, runsThrough } from '../marks/clip.ts'
 import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
@@ -138,10 +137,9 @@ function drawnIn({ design, lines, care }: Job, piece: Piece, turn: number): Draw
 
 /** How far up a name goes that stands below a piece: until paper of that is in its way. */
 function rise({ sides, box }: Drawn, name: Block, x: number): number {
-  const isFree = (y: number): boolean => {
-    const wide: Rectangle = [x - NAME_DROP, y - NAME_DROP, x + name.width + NAME_DROP, y + name.height]
-    return sides.every(([a, b]) => insideBox(a, b, wide) === null)
-  }
+  const isCrossed = runsThrough(sides)
+  const isFree = (y: number): boolean =>
+    !isCrossed([x - NAME_DROP, y - NAME_DROP, x + name.width + NAME_DROP, y + name.height])
   let y = box[3] + NAME_DROP
   while (y - 0.5 >= box[1] && isFree(y - 0.5)) y -= 0.5
   return y
@@ -171,14 +169,14 @@ const WITHIN = [90, 34, 26, 20, 16, 12] as const
 function within({ sides, outline, box: [l, t, r, b] }: Drawn, name: Block): Point | null {
   const [wide, high] = [name.width + 2 * ROUND, name.height + 2 * ROUND]
   const [columns, rows] = [Math.floor(r - l - wide), Math.floor(b - t - high)]
+  const isCrossed = runsThrough(sides)
   let best: { readonly at: Point; readonly far: number } | null = null
   for (let row = 0; row <= rows; row++)
     for (let column = 0; column <= columns; column++) {
       const [x, y] = [l + column, t + row]
       const far = Math.hypot(x + wide / 2 - (l + r) / 2, y + high / 2 - (t + b) / 2)
       if (best && far >= best.far) continue
-      const at: Rectangle = [x, y, x + wide, y + high]
-      if (!isIn([x, y], outline) || sides.some(([p, q]) => insideBox(p, q, at) !== null)) continue
+      if (isCrossed([x, y, x + wide, y + high]) || !isIn([x, y], outline)) continue
       best = { at: [x + ROUND, y + ROUND], far }
     }
   return best?.at ?? null

@@ -1,0 +1,113 @@
+// A letter beside its line is read as that line's: by distances on paper, worked out here.
+import { describe, expect, test } from 'vitest'
+import type { Point, WordMark } from '../../src/drawing/pen/marks.ts'
+import { pieces } from '../../src/paper/index.ts'
+import { placesOn } from '../../src/sheet/marks/joint-places.ts'
+import type { Wish } from '../../src/sheet/marks/lettering.ts'
+import { edges, isIn, lettered, nearest } from '../../src/sheet/marks/lettering.ts'
+import { CAPITAL, wordWidth } from '../../src/sheet/marks/letters.ts'
+import { onPage, pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
+import { dummies } from './designs.ts'
+
+/** A gable whose two sides are taped, half as wide as it is given and so high, mm. */
+function gable(wide: number, high: number) {
+  const apex: Point = [100, 20]
+  const [left, right]: [Point, Point] = [
+    [100 - wide, 20 + high],
+    [100 + wide, 20 + high],
+  ]
+  const outline: readonly Point[] = [apex, right, [100 + wide, 60 + high], [100 - wide, 60 + high], left]
+  const wish = (letter: string, points: readonly Point[]): Wish => ({
+    ...{ letter, partner: 'card', points, isLine: true, of: letter },
+    ...{ mayBeInside: false, stay: 'anywhere' },
+  })
+  const wishes = [wish('J', [apex, left]), wish('K', [apex, right])]
+  const { marks, lost } = lettered(wishes, {
+    lines: [...edges(outline), [apex, [100, 60 + high]]],
+    printable: [0, 0, 200, 200],
+    outline,
+  })
+  return { wishes, outline, lost, letters: marks.filter(({ bold }) => bold) }
+}
+
+/** The middle of a letter, turned as it is. */
+function middle({ at: [x, y], size, text, turn = 0 }: WordMark): Point {
+  const [half, drop] = [wordWidth(text, size, true) / 2, (CAPITAL * size) / 2]
+  return turn === 0 ? [x + half, y - drop] : [x - drop, y - half]
+}
+
+describe.each([
+  [8, 8],
+  [11, 16],
+  [5, 30],
+  [20, 20],
+  [45, 45],
+  [60, 12],
+])('two edges that meet, %i mm wide and %i mm high', (wide, high) => {
+  const { wishes, outline, lost, letters } = gable(wide, high)
+
+  test('each letter is clearly nearer to its own edge', () => {
+    expect(lost).toEqual([])
+    expect(letters).toHaveLength(2)
+    for (const letter of letters) {
+      const far = (own: boolean): number[] =>
+        wishes
+          .filter((wish) => (wish.letter === letter.text) === own)
+          .map(({ points: [a, b] }) => nearest(middle(letter), [a as Point, b as Point]))
+      expect((far(false)[0] as number) - (far(true)[0] as number)).toBeGreaterThanOrEqual(1 - 1e-9)
+    }
+  })
+
+  test('and stands on its piece where that has room', () => {
+    if (wide < 20 || high < 20) return
+    expect(letters.some((letter) => isIn(middle(letter), outline))).toBe(true)
+  })
+})
+
+const EVERYWHERE = [-1e4, -1e4, 1e4, 1e4] as const
+
+/** How far a letter is from a place of its piece. */
+const away = (letter: Point, points: readonly Point[]): number =>
+  points.length > 2 && isIn(letter, points)
+    ? 0
+    : Math.min(
+        ...(points.length > 2 ? edges(points) : [points as never]).map((side) => nearest(letter, side)),
+      )
+
+test.each(['front', 'ticks', 'back'] as const)(
+  'printed as %s: on every piece of the garden a letter is clearly nearer to its own place than to any other',
+  (lines) => {
+    let letters = 0
+    const doubtful = dummies.flatMap(([name, design]) =>
+      pieces(design).flatMap((piece) => {
+        const joints = placesOn(design, piece.id, lines === 'back' ? 'outside' : 'inside')
+        const place = { origin: [0, 0] as const, mirrored: lines === 'back' }
+        const { words } = pieceMarks(piece, joints, place, lines, EVERYWHERE)
+        return words
+          .filter(({ bold, text }) => bold && joints.some(({ letter }) => letter === text))
+          .flatMap((word) => {
+            letters += 1
+            // What is dotted has its letter within, and says so by that.
+            const far = (own: boolean): number =>
+              Math.min(
+                ...joints
+                  .filter(({ letter, isBehind, isTaped }) =>
+                    own ? letter === word.text : letter !== word.text && (isTaped || !isBehind),
+                  )
+                  .map(({ points }) =>
+                    away(
+                      middle(word),
+                      points.map((point) => onPage(place, point)),
+                    ),
+                  ),
+              )
+            // In its own area, or so much nearer to it.
+            const isClear = far(true) === 0 || far(false) - far(true) >= 1 - 1e-9
+            return isClear ? [] : [`${name} ${piece.id} ${word.text}`]
+          })
+      }),
+    )
+    expect(letters).toBeGreaterThan(200)
+    expect(doubtful).toEqual([])
+  },
+)
