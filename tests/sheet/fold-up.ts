@@ -167,9 +167,9 @@ function chained(
         .some((b, k) => ends.every((end) => off(end, points[k] as Flat, b) < NEAR)),
     )
   }
-  return chains.flatMap((chain) => {
-    if (chain.length > 2 && isClosed(chain)) return [{ on: 'place' as const, points: chain }]
-    return chain.slice(1).map((b, k) => ({ on: 'line' as const, points: [chain[k] as Flat, b] }))
+  return chains.flatMap((chain): Omit<Lettered, 'letter'>[] => {
+    if (chain.length > 2 && isClosed(chain)) return [{ on: 'place', points: chain }]
+    return chain.slice(1).map((b, k) => ({ on: 'line', points: [chain[k] as Flat, b] }))
   })
 }
 

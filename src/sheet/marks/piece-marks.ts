@@ -7,7 +7,7 @@ import { turned } from '../../making/turn.ts'
 import type { LineKind, Piece, PieceLine, Tight } from '../../paper/index.ts'
 import { careMarks, careOf } from './care-marks.ts'
 import type { Rectangle } from './clip.ts'
-import { beside, clipped } from './clip.ts'
+import { beside, clipped, EVERYWHERE } from './clip.ts'
 import { grainMark } from './grain-marks.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
@@ -194,6 +194,44 @@ function jointMarks(
   return [...edge, within(glueHatch(areas, of, letters))]
 }
 
+function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): readonly PlacedJoint[] {
+  const outline = piece.outline.map((point) => onPage(place, point))
+  return joints.map((joint): PlacedJoint => {
+    const points = joint.points.map((point) => onPage(place, point))
+    const areas = joint.isTaped ? [] : onPiece(points, outline)
+    return { joint, points, areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas }
+  })
+}
+
+const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
+  piece.lines
+    .filter(({ kind }) => kind !== 'glue')
+    .flatMap(({ points, closed }): Stretch[] => {
+      const at = points.map((point) => onPage(place, point))
+      return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
+    })
+
+/** What says on a printed piece where it is glued: hatching, strokes of tape, dots, dashes. */
+export function jointSigns(
+  piece: Piece,
+  joints: readonly JointPlace[],
+  lines: SheetLines,
+): ReadonlySet<'glue' | 'tape' | 'behind' | 'place'> {
+  const place: Place = { origin: [0, 0], mirrored: false }
+  const drawn = foldsAndCuts(piece, place)
+  return new Set(
+    placedOn(piece, joints, place).flatMap((one) =>
+      jointMarks(one, lines, EVERYWHERE, [], drawn)
+        .filter(({ runs }) => runs.length > 0)
+        .flatMap(({ role }) => {
+          if (role === 'glue') return one.joint.isTaped ? 'tape' : 'glue'
+          if (role === 'place') return one.joint.isOwn ? [] : 'place'
+          return role === 'behind' ? role : []
+        }),
+    ),
+  )
+}
+
 /** A piece on its page. */
 export interface DrawnPiece {
   readonly lines: readonly PathMark[]
@@ -220,18 +258,9 @@ export function pieceMarks(
   const plain = piece.lines
     .filter(({ kind }) => kind !== 'glue')
     .flatMap((line) => plainMarks(line, place, lines, printable))
-  const placed = joints.map((joint): PlacedJoint => {
-    const points = joint.points.map((point) => onPage(place, point))
-    const areas = joint.isTaped ? [] : onPiece(points, outline)
-    return { joint, points, areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas }
-  })
+  const placed = placedOn(piece, joints, place)
   const isCard = piece.id === 'card'
-  const allFolds = piece.lines
-    .filter(({ kind }) => kind !== 'glue')
-    .flatMap(({ points, closed }): Stretch[] => {
-      const at = points.map((point) => onPage(place, point))
-      return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
-    })
+  const allFolds = foldsAndCuts(piece, place)
   const drawnStrokes = placed.flatMap((one) =>
     one.joint.isTaped
       ? jointMarks(one, lines, printable, [], []).flatMap(({ runs }) =>

@@ -21,7 +21,7 @@ import {
 } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, wordWidth } from '../marks/letters.ts'
-import { glueHatch, seen } from '../marks/piece-marks.ts'
+import { glueHatch, jointSigns, seen } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark, Type } from '../marks/setting.ts'
 import { hung, paragraph, stack } from '../marks/setting.ts'
@@ -228,14 +228,8 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
   if (flat.some((piece) => mainFold(piece) !== null)) signs.add('grain')
   if (flat.some(({ id }) => artOutlines(design, id, face === 'inside' ? 'front' : 'back').length > 0))
     signs.add('picture')
-  for (const { id } of flat)
-    for (const { isBehind, isTaped, isOwn, isFlat } of placesOn(design, id, face))
-      if (isBehind) {
-        if (lines !== 'ticks' || isTaped || !(isOwn || isFlat)) signs.add('behind')
-      } else {
-        signs.add(isTaped ? 'tape' : 'glue')
-        if (!isOwn) signs.add('place')
-      }
+  for (const piece of flat)
+    for (const sign of jointSigns(piece, placesOn(design, piece.id, face), lines)) signs.add(sign)
   return signs
 }
 
