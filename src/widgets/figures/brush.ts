@@ -14,6 +14,7 @@ import {
   styleOf,
 } from '../../drawing/pen/svg-values.ts'
 import type { Size } from '../../drawing/view/camera.ts'
+import { FULL, paceAfter } from './pace.ts'
 
 /** Paints marks of an SVG picture under it, where they stand in it; with none the canvas is put away. */
 export type Brush = (picture: SVGSVGElement, marks: readonly Mark[]) => void
@@ -380,6 +381,9 @@ function easelOf(picture: SVGSVGElement): Easel | null {
   return easel
 }
 
+/** What this machine keeps up with. */
+let pace = FULL
+
 const paint: Brush = (picture, marks) => {
   const easel = marks.length > 0 ? easelOf(picture) : easels.get(picture)
   if (!easel) return
@@ -393,7 +397,12 @@ const paint: Brush = (picture, marks) => {
   // Day, night or a projector may have come since the hand rested.
   easel.looks ??= looksOf(picture, context)
   const { width, height } = picture.viewBox.baseVal
-  const fine = devicePixelRatio
+  const begun = performance.now()
+  // By then the browser has turned what is painted here into dots, where no graphics card does it.
+  setTimeout(() => {
+    pace = paceAfter(pace, performance.now() - begun)
+  })
+  const fine = devicePixelRatio * pace.fine
   const [wide, high] = [Math.round(width * fine), Math.round(height * fine)]
   if (canvas.width !== wide || canvas.height !== high) {
     canvas.width = wide
