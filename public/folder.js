@@ -81,7 +81,8 @@ const atDisk = (() => {
   const answerOf = ({ text, base64 }) => new Response(text ?? bytesOf(base64))
 
   /** What is written before a worker's own text: it is no file then, and finds what it fetches in its text. */
-  const before = (files) => `const atDisk={here:${JSON.stringify(here)},files:${JSON.stringify(files)}}
+  const before = (files) => `'use strict'
+const atDisk={here:${JSON.stringify(here)},files:${JSON.stringify(files)}}
 const bytesOf=${bytesOf}
 self.fetch=async(address)=>new Response(bytesOf(atDisk.files[new URL(address).pathname.split('/').pop()]));
 `
@@ -100,9 +101,9 @@ self.fetch=async(address)=>new Response(bytesOf(atDisk.files[new URL(address).pa
 
   self.fetch = new Proxy(fetch, {
     apply: (native, self, [address, ...how]) =>
-      `${address}`.startsWith('blob:') || `${address}`.startsWith('data:')
-        ? Reflect.apply(native, self, [address, ...how])
-        : bring(pathOf(address)).then(answerOf, () => new Response(null, { status: 404 })),
+      new URL(address, document.baseURI).protocol === 'file:'
+        ? bring(pathOf(address)).then(answerOf, () => new Response(null, { status: 404 }))
+        : Reflect.apply(native, self, [address, ...how]),
   })
 
   // Islands ask for their scripts by this one call of Astro's.
