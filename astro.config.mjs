@@ -79,6 +79,16 @@ export default defineConfig({
         },
       ],
     },
+    // A page names the script of its own layout, and the first drag counts its name.
+    environments: {
+      client: {
+        build: {
+          rolldownOptions: {
+            output: { entryFileNames: ({ name }) => `${assets}/${/^\w+/.exec(name)?.[0]}.[hash].js` },
+          },
+        },
+      },
+    },
     build: {
       rolldownOptions: {
         onLog: withoutAstrosOwn,

@@ -134,11 +134,25 @@ self.fetch=async(address)=>new Response(bytesOf(atDisk.files[new URL(address).pa
     if (link) name(link)
   }
 
+  /** A ready template lies in the folder: the browser takes it by itself, and nothing fetches it. That it was taken is kept. */
+  const taken = (event) => {
+    const link = event.target instanceof Element ? event.target.closest('a[download]') : null
+    if (link?.protocol !== 'file:') return
+    event.stopImmediatePropagation()
+    if (!link.dataset.prints) return
+    try {
+      localStorage.setItem(`hingebook.printed.${link.dataset.prints}`, '')
+    } catch {
+      // Storage may be forbidden: then it is not remembered.
+    }
+  }
+
   addEventListener('DOMContentLoaded', () => {
     watch.disconnect()
     for (const address of modules) module(pathOf(address)).catch(() => {})
     for (const link of document.links) name(link)
     for (const sign of ['pointerover', 'focusin', 'click']) addEventListener(sign, named, true)
+    addEventListener('click', taken, true)
     document.getElementById('offline-says').textContent =
       'You have opened this book from a folder. It works there without a network, as long as its files stay together. Two things do not work from a folder: you cannot install the book, and a link from here opens on this device only. To send a card, keep it as a file.'
   })

@@ -24,13 +24,14 @@ const FONT = /[\w.-]+\.woff(?!2)/g
  * @param {string} html
  */
 export function pageForDisk(html) {
-  const ahead = /<link rel="preload" [^>]*as="font"[^>]*>/.exec(html)?.[0]
-  if (!ahead || ahead.includes("'"))
+  const [ahead, font] = /<link rel="preload" href="([^"']+)" as="font"[^>]*>/.exec(html) ?? []
+  if (ahead === undefined)
     throw new Error('no font is loaded ahead in a page, or not as src/house/disk.mjs knows it')
+  // The first drag counts every byte of a script.
   const page = html
     .replace(
       ahead,
-      `<script>document.write(/^file/.test(location)?'<script src="/folder.js"><\\/script>':'${ahead}')</script>`,
+      `<script>document.write(/^file/.test(location)?'<script src="/folder.js"><\\/script>':'<link rel=preload as=font crossorigin href="${font}">')</script>`,
     )
     .replace(/<script type="module" src="([^"]+)"><\/script>/g, '<script type="module">import"$1"</script>')
   if (/<script type="module"(?!>import"[^"]+"<\/script>)/.test(page))

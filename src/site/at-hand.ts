@@ -7,16 +7,14 @@ import { KEY } from './key.ts'
 for (const link of document.querySelectorAll<HTMLAnchorElement>('.templates a[download]')) {
   const says = link.parentElement?.querySelector('.template-says')
   link.addEventListener('click', async (event) => {
+    event.preventDefault()
+    const name = link.href.slice(link.href.lastIndexOf('/') + 1)
     try {
       // That the chapter's own was taken.
       localStorage.setItem(`${KEY}printed.${link.dataset.prints}`, '')
     } catch {
       // Storage may be forbidden: then it is not remembered.
     }
-    // A file of a disk is there already: the browser takes it by itself.
-    if (link.protocol === 'file:') return
-    event.preventDefault()
-    const name = link.href.slice(link.href.lastIndexOf('/') + 1)
     try {
       save([await (await fetched(link.href)).blob()], 'application/pdf', name)
       if (says) says.textContent = `${name} is saved. Print it at 100 %.`
