@@ -125,6 +125,25 @@ self.fetch=async(address)=>new Response(bytesOf(atDisk.files[new URL(address).pa
   })
   watch.observe(document, { childList: true, subtree: true })
 
+  /** Where a browser gives no fonts either, those that the page itself names are made from what is brought. */
+  async function lendFonts({ fontfaces }) {
+    const lost = new Set(fontfaces.map(({ family }) => plain(family)))
+    const sheets = [...document.styleSheets].filter(({ href }) => href === null)
+    for (const { style } of sheets.flatMap(({ cssRules }) => [...cssRules])) {
+      const told = (what) => style?.getPropertyValue(what) ?? ''
+      const address = /url\("?([^")]+\.woff2)/.exec(told('src'))?.[1]
+      if (!address || !lost.has(plain(told('font-family')))) continue
+      document.fonts.removeEventListener('loadingerror', lendFonts)
+      // Without it the device's own letters stand there.
+      const { base64 } = await bring(pathOf(address)).catch(() => ({}))
+      if (!base64) return
+      const about = { weight: told('font-weight'), style: told('font-style'), display: 'swap' }
+      document.fonts.add(new FontFace(plain(told('font-family')), bytesOf(base64), about))
+    }
+  }
+  const plain = (family) => family.replace(/["']/g, '')
+  document.fonts.addEventListener('loadingerror', lendFonts)
+
   /** An address that names a folder leads to no page: the page in it is named. */
   const name = (link) => {
     if (link.protocol === 'file:' && link.pathname.endsWith('/')) link.pathname += 'index.html'
@@ -153,6 +172,9 @@ self.fetch=async(address)=>new Response(bytesOf(atDisk.files[new URL(address).pa
     for (const link of document.links) name(link)
     for (const sign of ['pointerover', 'focusin', 'click']) addEventListener(sign, named, true)
     addEventListener('click', taken, true)
+    const style = document.createElement('style')
+    style.textContent = '.copied:not(:empty)::after{content:" It opens on this device only."}'
+    document.head.append(style)
     document.getElementById('offline-says').textContent =
       'You have opened this book from a folder. It works there without a network, as long as its files stay together. Two things do not work from a folder: you cannot install the book, and a link from here opens on this device only. To send a card, keep it as a file.'
   })

@@ -107,7 +107,8 @@ export async function layForDisk(folder, assets) {
     JSON.stringify([...new Set(names)].map((name) => `${assets}/${name}`).filter((path) => known.has(path)))
   for (const path of files) {
     if (extname(path) === '.json' && !LEFT.has(path)) lay(path, `text:${JSON.stringify(text(path))}`)
-    if (extname(path) === '.woff')
+    // Fonts for paper, and those of the page itself for a browser that gives a file of a disk no font.
+    if (extname(path) === '.woff' || dirname(path) === `${assets}/fonts`)
       lay(path, `base64:${JSON.stringify(readFileSync(join(folder, path), 'base64'))}`)
   }
   const scripts = files.filter((path) => dirname(path) === assets && extname(path) === '.js')
