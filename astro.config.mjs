@@ -3,6 +3,7 @@ import { satteri } from '@astrojs/markdown-satteri'
 import mdx from '@astrojs/mdx'
 import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
+import { layForDisk, readyForDisk } from './src/house/disk.mjs'
 import { leftOut } from './src/house/left-out.mjs'
 import { listKept } from './src/house/offline.mjs'
 import { makePortable } from './src/house/portable.mjs'
@@ -32,10 +33,14 @@ const assets = '_astro'
 const squeezed = {
   name: 'squeezed',
   hooks: {
-    'astro:build:done': ({ dir }) => {
-      makePortable(fileURLToPath(dir), assets, new URL(site).pathname)
-      listKept(fileURLToPath(dir))
-      squeeze(fileURLToPath(dir))
+    'astro:build:done': async ({ dir }) => {
+      const folder = fileURLToPath(dir)
+      readyForDisk(folder)
+      makePortable(folder, assets, new URL(site).pathname)
+      listKept(folder)
+      squeeze(folder)
+      // No host squeezes what no host gives.
+      await layForDisk(folder, assets)
     },
   },
 }
@@ -73,6 +78,16 @@ export default defineConfig({
           replacement: fileURLToPath(new URL('src/site/island.ts', import.meta.url)),
         },
       ],
+    },
+    // A page names the script of its own layout, and the first drag counts its name.
+    environments: {
+      client: {
+        build: {
+          rolldownOptions: {
+            output: { entryFileNames: ({ name }) => `${assets}/${/^\w+/.exec(name)?.[0]}.[hash].js` },
+          },
+        },
+      },
     },
     build: {
       rolldownOptions: {

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { extname, join, relative, sep } from 'node:path'
+import { DISK } from './disk.mjs'
 
 /** Templates are made on the device too, and a squeezed file is fetched by its plain name. */
 const LEFT = new Set(['.pdf', '.br', '.gz'])
@@ -9,8 +10,11 @@ const LEFT = new Set(['.pdf', '.br', '.gz'])
 /** Pictures for those who link to a page: no reader sees them here. */
 const FOR_OTHERS = 'previews'
 
-/** The worker is kept by the browser itself; what helps a page from a disk is no help here. */
-const OWN = new Set(['worker.js', 'kept.json', 'folder.js'])
+/** What helps a page from a disk is no help to one that a host gave. */
+const FOR_DISK = new Set(['folder.js', DISK])
+
+/** The worker is kept by the browser itself. */
+const OWN = new Set(['worker.js', 'kept.json'])
 
 /**
  * @param {string} folder the built site
@@ -22,7 +26,8 @@ export function kept(folder) {
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile() || LEFT.has(extname(entry.name)) || OWN.has(entry.name)) continue
     const path = join(entry.parentPath, entry.name)
-    if (relative(folder, path).split(sep)[0] === FOR_OTHERS) continue
+    const [first = ''] = relative(folder, path).split(sep)
+    if (first === FOR_OTHERS || FOR_DISK.has(first)) continue
     const address = `./${relative(folder, path).split(sep).join('/')}`.replace(/\/index\.html$/, '/')
     list[address] = createHash('sha256').update(readFileSync(path)).digest('base64url').slice(0, 12)
   }

@@ -3,6 +3,6 @@ export const OFFLINE_PLACE = 'offline-says'
 
 /**
  * Runs at the end of the page, and waits longer than a reader does. What keeps the book comes in a file of its own, so
- * that no first drag waits for it; so does what helps a page that no host gave, but some folder of a disk.
+ * that no first drag waits for it. A page that no host gave, but some folder of a disk, has all of the book beside it.
  */
-export const AT_LAST = `setTimeout(()=>import('/keep.js'),6e3);location.host||document.write('<script src="/folder.js"><\\/script>')`
+export const AT_LAST = `/^file/.test(location)||setTimeout(()=>import('/keep.js'),6e3)`

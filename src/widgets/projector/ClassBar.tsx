@@ -1,6 +1,7 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { benchOf, coverAnswers, covering, followGuess, lengthUnit } from '../model/page.ts'
+import { called } from '../model/place.ts'
 import { shown } from '../state/format.ts'
 import { headline, pressOf } from './lesson.ts'
 
@@ -69,7 +70,7 @@ export function ClassBar({ slug, task, ask, after }: ClassBarProps): JSX.Element
       setAsked(true)
       coverAnswers(true)
     } else if (ask && covering.peek()) coverAnswers(false)
-    else location.assign(after)
+    else location.assign(called(after))
   }
   const back = () => {
     if (asked && !covering.peek()) coverAnswers(true)

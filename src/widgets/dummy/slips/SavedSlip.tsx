@@ -60,6 +60,9 @@ function Shelved({ dummy, work, entry }: SavedProps & { readonly entry: Entry })
   )
 }
 
+/** A link of a page from a disk leads to a file there: what can be sent is said instead. */
+const ON_DISK = 'You read this book from a folder, and a link would open on this device alone. Send the file.'
+
 /** The dummy as a link, and as a code for a phone where the link is short enough. */
 function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const design = dummy.bench.design.value
@@ -72,6 +75,10 @@ function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     setSaid('')
   }, [design])
   const made = async (): Promise<string | null> => {
+    if (location.protocol === 'file:') {
+      setSaid(ON_DISK)
+      return null
+    }
     const text = await linkText(design)
     const whole = text === null ? null : `${location.origin}${location.pathname}#${text}`
     setLink(whole)
