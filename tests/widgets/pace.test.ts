@@ -4,27 +4,29 @@ import { FULL, paceAfter } from '../../src/widgets/figures/pace.ts'
 
 const after = (...frames: readonly number[]) => frames.reduce(paceAfter, FULL)
 
+const times = (count: number, took: number): readonly number[] => new Array<number>(count).fill(took)
+
 test('a machine that keeps up paints every dot', () => {
-  expect(after(...new Array<number>(200).fill(16)).fine).toBe(1)
-  expect(after(...new Array<number>(200).fill(24)).fine).toBe(1)
+  expect(after(...times(200, 16)).fine).toBe(1)
+  expect(after(...times(200, 24)).fine).toBe(1)
 })
 
-test('one slow frame now and then is let pass', () => {
-  expect(after(200, 8, 8, 200, 8, 90, 90, 90, 8, 90).fine).toBe(1)
+test('slow frames now and then are let pass', () => {
+  expect(after(200, 8, 8, 200, 8, ...times(7, 90), 8, 90).fine).toBe(1)
 })
 
-test('four slow frames in a row make it coarser, four more once more, and no coarser than half', () => {
-  expect(after(25, 25, 25).fine).toBe(1)
-  expect(after(25, 25, 25, 25).fine).toBe(0.7)
-  expect(after(25, 25, 25, 25, 25, 25, 25).fine).toBe(0.7)
-  expect(after(25, 25, 25, 25, 25, 25, 25, 25).fine).toBe(0.5)
-  expect(after(...new Array<number>(200).fill(90)).fine).toBe(0.5)
+test('eight slow frames in a row make it coarser, eight more once more, and no coarser than half', () => {
+  expect(after(...times(7, 25)).fine).toBe(1)
+  expect(after(...times(8, 25)).fine).toBe(0.7)
+  expect(after(...times(15, 25)).fine).toBe(0.7)
+  expect(after(...times(16, 25)).fine).toBe(0.5)
+  expect(after(...times(200, 90)).fine).toBe(0.5)
 })
 
 test('it does not go to and fro: what is quick again stays as it is', () => {
-  expect(after(40, 40, 40, 40, ...new Array<number>(200).fill(5)).fine).toBe(0.7)
+  expect(after(...times(8, 40), ...times(200, 5)).fine).toBe(0.7)
 })
 
 test('a clock that jumps back changes nothing', () => {
-  expect(after(-50, Number.NaN, -50, -50, -50).fine).toBe(1)
+  expect(after(...times(9, -50), ...times(9, Number.NaN)).fine).toBe(1)
 })

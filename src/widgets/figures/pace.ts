@@ -15,8 +15,8 @@ const STEPS = [1, 0.7, 0.5] as const
 /** A frame that takes longer than this is seen to lag, ms: half a second frame at 60 in a second. From memory. */
 const LAG = 24
 
-/** So many such frames in a row: one alone may be anything. */
-const PATIENCE = 4
+/** So many such frames in a row: one alone may be anything, and the first are slow on every machine. */
+const PATIENCE = 8
 
 export const FULL: Pace = { fine: STEPS[0], slow: 0 }
 
