@@ -13,7 +13,8 @@ const go = (by: 1 | -1): void => {
   const stops = [...document.querySelectorAll<HTMLElement>(way.stops)].filter((stop) =>
     stop.checkVisibility(),
   )
-  const above = Number.parseFloat(getComputedStyle(root).scrollPaddingTop) || 0
+  const top = document.querySelector<HTMLElement>('.top')
+  const above = top && getComputedStyle(top).position === 'sticky' ? top.offsetHeight : 0
   const tops = stops.map((stop) => stop.getBoundingClientRect().top + scrollY - above)
   scrollTo({ top: scrolledTo(tops, scrollY, innerHeight - above, by) })
 }

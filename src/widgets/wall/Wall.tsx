@@ -1,6 +1,6 @@
 import './wall.css'
 import type { JSX } from 'preact'
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { AtWall, Tool } from './at-wall.ts'
 import { AWAY, NOTES, toolsFor, WIPE } from './at-wall.ts'
 import { Hands } from './Hands.tsx'
@@ -67,7 +67,8 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
     if (!next.delete(tool)) next.add(tool)
     setOn(next)
   }
-  useEffect(() => {
+  // At once: the next key finds what the last one turned on.
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return
       const key = event.key.toLowerCase()
@@ -88,7 +89,7 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
   })
   const hasInk = strokes.length > 0
   return (
-    <div class="wall-kit">
+    <section class="wall-kit" aria-label="Over the page">
       {on.has('freeze') ? <div class="wall-still" aria-hidden="true" /> : null}
       {on.has('draw') || hasInk ? (
         <Ink
@@ -149,6 +150,6 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
       <p class="wall-says" role="status">
         {on.has('freeze') ? 'Frozen: press Freeze again to go on.' : ''}
       </p>
-    </div>
+    </section>
   )
 }
