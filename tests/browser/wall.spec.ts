@@ -239,6 +239,8 @@ test('each step fills the screen and no more, figure beside words, at the size f
   const [, last = '0'] = /of (\d+)/.exec((await stepCount(page).textContent()) ?? '') ?? []
   for (const [width, height] of SIZES) {
     await page.setViewportSize({ width, height })
+    // Where motion is unwelcome there is more to say beside the figure.
+    await page.emulateMedia({ reducedMotion: width === 1280 ? 'reduce' : 'no-preference' })
     await page.keyboard.press('Home')
     for (let k = 1; k <= Number(last); k++) {
       await expect(stepCount(page)).toHaveText(`Step ${k} of ${last}`)
@@ -342,6 +344,14 @@ test('a lesson on the wall counts hands where it asks, and shows what is right',
   const hands = page.getByRole('region', { name: 'Count hands' })
   await expect(hands).toHaveText('Nothing is asked just now.')
   await page.keyboard.press('PageDown')
+  // What is asked is read while the time runs.
+  await page.keyboard.press('t')
+  const [asked, timer] = await Promise.all([
+    wall.getByRole('heading').first().boundingBox(),
+    page.getByRole('region', { name: 'Timer' }).boundingBox(),
+  ])
+  expect((timer?.y ?? 0) + (timer?.height ?? 0)).toBeLessThanOrEqual((asked?.y ?? 0) + 4)
+  await page.keyboard.press('t')
   const one = hands.getByRole('textbox').first()
   await one.fill('12')
   await hands.getByRole('button', { name: 'Show what is right' }).click()
