@@ -57,8 +57,10 @@ export interface ChapterWords {
   readonly title: string
   /** The guess for a class in a few words. */
   readonly ask: { readonly asks: string; readonly answer: string } | null
+  /** The answers that the chapter's guess offers. */
+  readonly guesses: readonly { readonly says: string; readonly right: boolean }[]
   /** From memory: each with the answer that is right. */
-  readonly recall: readonly (Question & { readonly choices: readonly string[] })[]
+  readonly recall: readonly (Question & { readonly choices: readonly string[]; readonly right: string })[]
   readonly slips: readonly Mistake[]
   readonly misconceptions: readonly string[]
   /** As in `4.MD.C.6: measure the wedge angle`. */

@@ -117,7 +117,7 @@ export function Choices({ choices, designs }: ChoicesProps): JSX.Element {
   return (
     <div class="choices">
       <div class="choices-bar">
-        <button type="button" class="button" onClick={press} disabled={posers === null}>
+        <button type="button" class="button" data-plays={playing} onClick={press} disabled={posers === null}>
           {playing ? 'Stop' : 'Open and shut them'}
         </button>
         <span aria-hidden="true">Opening</span>

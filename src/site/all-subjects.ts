@@ -1,4 +1,5 @@
 import { getCollection } from 'astro:content'
+import said from '../../content/index-words.json' with { type: 'json' }
 import { allChoices } from './all-choices.ts'
 import { allChapters, chapterPath } from './chapters.ts'
 import { LOOKED_UP } from './findable.ts'
@@ -22,24 +23,24 @@ export async function allSubjects(): Promise<readonly Subject[]> {
     ({ id, title, chapter: { href, title: told } }): Subject => ({
       name: title,
       places: [
-        { label: 'beside the others', href: `/choose/#${id}` },
+        { label: said.beside, href: `/choose/#${id}` },
         { label: `${chapters.find((one) => one.href === href)?.number}`, href, title: told },
       ],
     }),
   )
   const cards = (await scenes()).map(
     ({ name, design, chapter }): Subject => ({
-      name: `${design.title}, a card`,
+      name: said.card.replace('{title}', design.title),
       places: [
         { label: `${chapter.data.number}`, href: chapterPath(chapter.slug), title: chapter.data.title },
-        { label: 'step by step', href: stepsPath(name) },
+        { label: said.steps, href: stepsPath(name) },
       ],
     }),
   )
   const lookedUp = LOOKED_UP.map(
     ({ title, at }): Subject => ({
       name: title,
-      places: [{ label: 'to look up', href: `/formulas/#${at}` }],
+      places: [{ label: said.lookedUp, href: `/formulas/#${at}` }],
     }),
   )
   return subjectsOf(chapters, glossary, signs, [...mechanisms, ...cards, ...lookedUp])

@@ -5,7 +5,7 @@ import { KEY } from './key.ts'
 
 // The page stays, and says so if the file does not come: a browser alone would say nothing.
 for (const link of document.querySelectorAll<HTMLAnchorElement>('.templates a[download]')) {
-  const says = link.parentElement?.querySelector('.template-says')
+  const says = link.closest('.templates')?.querySelector('.template-says')
   link.addEventListener('click', async (event) => {
     event.preventDefault()
     const name = link.href.slice(link.href.lastIndexOf('/') + 1)

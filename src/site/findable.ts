@@ -1,4 +1,5 @@
 /** What the book's search looks through: pure text of chapters, cell by cell, and what else has a place of its own. */
+import lookedUp from '../../content/looked-up.json' with { type: 'json' }
 import type { Findable } from '../widgets/search/findable.ts'
 import { anchorOf } from './anchor.ts'
 import type { CellWord } from './cells/names.ts'
@@ -8,19 +9,8 @@ import { CELL_NAMES } from './cells/names.ts'
 const CELLS: readonly CellWord[] = ['TryIt', 'Why', 'MakeIt', 'MeasureYours', 'Challenge', 'ForTeachers']
 
 /** What one looks up with a pencil in the hand, and where it stands on its page. */
-export const LOOKED_UP = [
-  { title: 'Formulas', text: 'All formulas of the book with their letters and sources.', at: 'formulas' },
-  {
-    title: 'Sizes of paper',
-    text: 'A5, A4, A3, US Letter, Legal and Tabloid in mm and inches.',
-    at: 'paper-sizes',
-  },
-  {
-    title: 'Weights of paper',
-    text: 'g/m², gsm, pounds, lb, bond, cover, index, tag: how heavy and how thick.',
-    at: 'weights',
-  },
-] as const
+export const LOOKED_UP: readonly { readonly title: string; readonly text: string; readonly at: string }[] =
+  lookedUp
 
 /** A text of a chapter without its marks: words alone. Sums and numbers that the model gives are left out. */
 export const plain = (text: string): string =>

@@ -1,5 +1,6 @@
 /** The index: what the book is about, from A to Z, and where. It is put together from the content when the site is built. */
 
+import said from '../../content/index-words.json' with { type: 'json' }
 import { anchorOf, wordAnchor } from './anchor.ts'
 import { attribute, chapterTree, named } from './cells/chapter-tree.ts'
 import type { Leaf } from './cells/grammar.ts'
@@ -77,7 +78,7 @@ function words(glossary: readonly Word[], chapters: readonly Indexed[]): readonl
     return {
       name: id,
       places: [
-        { label: 'what it means', href: `/words/#${wordAnchor(id)}` },
+        { label: said.means, href: `/words/#${wordAnchor(id)}` },
         ...read.flatMap(({ chapter, cells }) => {
           const first = cells.find(({ terms }) => all.some((form) => terms.has(form)))
           return first ? [inCell(chapter, first.name)] : []
@@ -96,7 +97,10 @@ const otherWords = (glossary: readonly Word[]): readonly Subject[] =>
           form[0]?.toLowerCase() !== id[0]?.toLowerCase() &&
           !(form.endsWith('s') && forms.includes(form.slice(0, -1))),
       )
-      .map((form) => ({ name: form, places: [{ label: `see ${id}`, href: `#${subjectAnchor(id)}` }] })),
+      .map((form) => ({
+        name: form,
+        places: [{ label: said.see.replace('{word}', id), href: `#${subjectAnchor(id)}` }],
+      })),
   )
 
 /** `dry ball pen or a spoon` is two things; what a thing is for, or how many of it, does not belong to its name. */

@@ -64,4 +64,26 @@ test.describe('by night for the projector, nothing that axe objects to', () => {
     await expect(page.getByRole('dialog')).toBeVisible()
     expect(await objections(page), 'sheets').toBe('')
   })
+
+  test('with the tools at the wall over a page, a booklet and a lesson', async ({ page }) => {
+    const tools = page.getByRole('toolbar', { name: 'At the wall' })
+    for (const address of ['/choose/', '/steps/?from=heron', '/class/?chapter=layers']) {
+      await visit(page, address)
+      if (address.startsWith('/class/'))
+        await page.getByRole('button', { name: 'Put it on the wall' }).click()
+      await page.getByRole('button', { name: 'Tools', exact: true }).last().click()
+      await tools.waitFor()
+      for (const key of ['d', 't', '?']) await page.keyboard.press(key)
+      expect(await objections(page), address).toBe('')
+      if (!address.startsWith('/class/')) continue
+      await page.keyboard.press('PageDown')
+      await page.keyboard.press('?')
+      await page.keyboard.press('h')
+      await page.keyboard.press('s')
+      expect(await objections(page), 'hands').toBe('')
+      const [notes] = await Promise.all([page.waitForEvent('popup'), page.keyboard.press('n')])
+      await notes.getByRole('heading').waitFor()
+      expect(await objections(notes), 'notes').toBe('')
+    }
+  })
 })

@@ -11,7 +11,7 @@ test('a frame for another page shows the bench as it stands, and nothing else of
   const slit = page.getByRole('textbox', { name: 'Slit', exact: true })
   await slit.fill('60')
   await slit.press('Enter')
-  await page.getByRole('button', { name: 'Copy a frame for a page of yours' }).click()
+  await page.getByRole('button', { name: 'Copy a frame' }).click()
   await expect(page.getByText('The frame is copied.')).toBeVisible()
   const frame = await page.evaluate(() => navigator.clipboard.readText())
   // Another page, of the same place so that the test's rules let it look inside.

@@ -126,3 +126,16 @@ test('it goes from A to Z, as a reader looks for it', () => {
     for (const { name } of those) expect(sortedBy(name)[0]?.toUpperCase()).toBe(letter)
   expect(sortedBy('The gutter tears')).toBe('gutter tears')
 })
+
+test('what a reason is about is told in more than a word, but where that word is one of the trade', () => {
+  const trade = new Set(
+    glossary.flatMap(({ id, forms }) => [id, ...(forms ?? [])]).map((one) => one.toLowerCase()),
+  )
+  const heads = chapters.flatMap(({ body }) =>
+    [...(/^<Why>$([\s\S]*?)^<\/Why>$/m.exec(body)?.[1] ?? '').matchAll(/^\*\*([^*]+?)\.?\*\*/gm)].map(
+      ([, head = '']) => head,
+    ),
+  )
+  expect(heads.length).toBeGreaterThan(15)
+  for (const head of heads) if (!head.includes(' ')) expect(trade, head).toContain(head.toLowerCase())
+})

@@ -36,12 +36,17 @@ export function chapterWords({ title, ask, body }: ChapterSource, reading: Readi
     return {
       asks: String(attribute(question, 'asks')),
       choices: guesses.map((guess) => String(attribute(guess, 'says'))),
+      right: String(attribute(right, 'says')),
       answer: `${String(attribute(right, 'says'))}. ${line(right, reading).replace(/^Yes\.\s*/, '')}`,
     }
   })
   return {
     title,
     ask: ask ?? null,
+    guesses: named(cell(tree, 'Predict'), 'Guess').map((guess) => ({
+      says: String(attribute(guess, 'says')),
+      right: has(guess, 'right'),
+    })),
     recall,
     slips: named(cell(tree, 'GoesWrong'), 'Slip').map((slip) => ({
       sign: String(attribute(slip, 'sign')),

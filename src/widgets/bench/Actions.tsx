@@ -65,7 +65,7 @@ function CopyFrame({ bench }: { readonly bench: Bench }): JSX.Element {
   }
   return (
     <Copy
-      label="Copy a frame for a page of yours"
+      label="Copy a frame"
       text={frame}
       copied="The frame is copied. Paste it into your page as HTML."
       byHand="Copy this frame:"

@@ -10,6 +10,9 @@ import { Figure } from '../figures/Figure.tsx'
 import { fromGarden } from '../keeping/from-garden.ts'
 import { carriesDesign, readLink } from '../keeping/link.ts'
 import { placed } from '../model/place.ts'
+import type { KeyTold } from '../wall/at-wall.ts'
+import { useNotes } from '../wall/use-notes.tsx'
+import { useTools } from '../wall/use-tools.tsx'
 import { BookFile } from './BookFile.tsx'
 import { StepFigure } from './StepFigure.tsx'
 
@@ -95,6 +98,27 @@ const Sheets = ({
   </ol>
 )
 
+/** What the keys of a booklet do, for the list of keys at the wall. */
+const KEYS: readonly KeyTold[] = [
+  { key: 'Page Down', says: 'Next step' },
+  { key: 'Page Up', says: 'The step before' },
+  { key: 'Home', says: 'First step' },
+  { key: 'End', says: 'Last step' },
+  { key: 'Space', says: 'Plays the step, where it moves' },
+]
+
+/** Steps with more to read than this are set smaller on a projector, letters: all of a step is seen at once. */
+const LONG = 270
+
+/** All that a step says, as it is read out. */
+const saidOf = ({ text, letters, check, tools, caution }: Words): readonly string[] => [
+  ...text,
+  ...(letters === undefined ? [] : [`Letters. ${letters}`]),
+  ...(check === undefined ? [] : [`Check. ${check}`]),
+  `You need: ${tools}.`,
+  ...(caution === undefined ? [] : [`Take care. ${caution}`]),
+]
+
 /** One design's steps, one at a time. */
 function Book({ design }: { readonly design: Design }): JSX.Element {
   const steps = useMemo(
@@ -108,6 +132,14 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
   const size = useMemo(sizeHere, [])
   const book = useRef<HTMLElement>(null)
   const title = useRef<HTMLHeadingElement>(null)
+  const moving = useRef<(() => void) | null>(null)
+  const [words, after] = [steps[at]?.words, steps[at + 1]?.words]
+  const notes = useNotes({
+    title: `${at + 1}. ${words?.title ?? ''}`,
+    says: words ? saidOf(words) : [],
+    next: after ? after.title : 'that was the last step',
+  })
+  const { open: openTools, kit } = useTools({ keys: KEYS, rest: () => moving.current?.(), notes })
   const go = (n: number) => {
     const next = within(n)
     if (next === at) return
@@ -150,10 +182,23 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
   const step = steps[at]
   if (!step) return <p class="trouble">This design has no steps.</p>
   return (
-    <section class="book" ref={book} aria-label={`Steps for ${design.title}`}>
+    <section
+      class="book"
+      ref={book}
+      data-long={saidOf(step.words).join(' ').length > LONG}
+      aria-label={`Steps for ${design.title}`}
+    >
       <h1>{design.title}, step by step</h1>
       <div class="book-step">
-        <StepFigure key={at} design={design} work={step.work} size={size} />
+        <StepFigure
+          key={at}
+          design={design}
+          work={step.work}
+          size={size}
+          onRest={(rest) => {
+            moving.current = rest
+          }}
+        />
         <div class="book-words">
           <p class="book-count" aria-hidden="true">
             Step {at + 1} of {steps.length}
@@ -169,6 +214,9 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
           Back
         </button>
         <progress value={at + 1} max={steps.length} aria-hidden="true" />
+        <button type="button" class="button book-tools" onClick={openTools}>
+          Tools
+        </button>
         <button
           type="button"
           class="button primary"
@@ -213,6 +261,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
         </ol>
       </details>
       {prints ? <Sheets {...{ design, steps, perPage }} /> : null}
+      {kit}
     </section>
   )
 }

@@ -29,10 +29,12 @@ interface StepFigureProps {
   readonly design: Design
   readonly work: Work
   readonly size: Size
+  /** Told what brings the motion to rest; null when the figure is gone. */
+  readonly onRest: (rest: (() => void) | null) => void
 }
 
 /** The figure of a step; where it moves, with what plays it. */
-export function StepFigure({ design, work, size }: StepFigureProps): JSX.Element {
+export function StepFigure({ design, work, size, onRest }: StepFigureProps): JSX.Element {
   const still = useMemo(() => figureOf(design, work, size), [design, work, size])
   const motion = useMemo(() => motionOf(design, work, size), [design, work, size])
   /** How far the motion is; null: the figure as it stands. */
@@ -54,6 +56,10 @@ export function StepFigure({ design, work, size }: StepFigureProps): JSX.Element
     cancelAnimationFrame(ticket.current)
     setPlaying(false)
   }
+  useEffect(() => {
+    onRest(motion ? pause : null)
+    return () => onRest(null)
+  }, [motion])
   const play = () => {
     if (!motion) return
     const from = through(share === null || share >= 1 ? 0 : share, motion.stretches, unEased)

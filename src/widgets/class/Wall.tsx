@@ -10,6 +10,9 @@ import { filled } from '../../class/words.ts'
 import { view } from '../../drawing/view/view.ts'
 import { broughtIn, compile } from '../../paper/index.ts'
 import { Figure } from '../figures/Figure.tsx'
+import type { KeyTold } from '../wall/at-wall.ts'
+import { useNotes } from '../wall/use-notes.tsx'
+import { useTools } from '../wall/use-tools.tsx'
 import type { ShownClass } from './asked.ts'
 import type { Found } from './find-card.ts'
 import { ClassChart } from './ReadingsCell.tsx'
@@ -30,6 +33,8 @@ interface Slide {
   readonly part: Part
   readonly says: string
   readonly answer?: string
+  /** What a class can vote on. */
+  readonly guesses?: readonly { readonly says: string; readonly right: boolean }[]
   readonly step?: number
   readonly shows: 'card' | 'question' | 'step' | 'readings' | 'curve'
 }
@@ -51,7 +56,15 @@ function slidesOf({ found, parts, words, values, shown }: WallProps): readonly S
     if (part.name === 'show') return [{ part, says: chapter.title, shows: 'card' }]
     if (part.name === 'guess')
       return chapter.ask
-        ? [{ part, says: chapter.ask.asks, answer: chapter.ask.answer, shows: 'question' }]
+        ? [
+            {
+              part,
+              says: chapter.ask.asks,
+              answer: chapter.ask.answer,
+              guesses: chapter.guesses,
+              shows: 'question',
+            },
+          ]
         : []
     if (part.name === 'make')
       return steps.map((work, step) => ({
@@ -66,9 +79,44 @@ function slidesOf({ found, parts, words, values, shown }: WallProps): readonly S
       ]
     return [
       ...(shown.differs ? [{ part, says: words.labels.curve ?? '', shows: 'curve' as const }] : []),
-      ...chapter.recall.map(({ asks, answer }) => ({ part, says: asks, answer, shows: 'question' as const })),
+      ...chapter.recall.map(({ asks, answer, choices, right }) => ({
+        part,
+        says: asks,
+        answer,
+        guesses: choices.map((says) => ({ says, right: says === right })),
+        shows: 'question' as const,
+      })),
     ]
   })
+}
+
+/** The keys of a lesson, for the list of keys at the wall. */
+const KEYS: readonly KeyTold[] = [
+  { key: 'Page Down', says: 'Next: shows what is covered, then goes on' },
+  { key: 'Page Up', says: 'Back' },
+  { key: 'Home', says: 'To the beginning' },
+  { key: 'End', says: 'To the end' },
+  { key: 'S', says: 'Shows or hides the answer' },
+  { key: 'Escape', says: 'Ends the lesson' },
+]
+
+const slideTitle = ({ step, says }: Slide): string => `${step === undefined ? '' : `${step + 1}. `}${says}`
+
+/** What the teacher has at hand for a slide: what the class does, what is right, what to take care of. */
+function notesOf(
+  { part, answer, step }: Slide,
+  { shown, values, found, words }: WallProps,
+): readonly string[] {
+  const work = step === undefined ? undefined : orderOf(shown.design)[step]
+  const said = work ? wordsOf(shown.design, work) : null
+  return [
+    `${words.parts[part.name]}, ${part.minutes} min: ${filled(part.does, values)}`,
+    ...(answer === undefined ? [] : [`Answer: ${answer}`]),
+    ...(said ? said.text : []),
+    ...(said?.check === undefined ? [] : [`Check. ${said.check}`]),
+    ...(said?.caution === undefined ? [] : [`Take care. ${said.caution}`]),
+    ...(part.name === 'guess' ? found.chapter.misconceptions.map((one) => `They may think: ${one}`) : []),
+  ]
 }
 
 /** The lesson for the wall: one thing at a time, answers covered until they are asked for. */
@@ -90,6 +138,26 @@ export function Wall(props: WallProps): JSX.Element | null {
     title.current?.focus()
   }, [])
   const slide = slides[at]
+  const after = slides[at + 1]
+  const notes = useNotes({
+    title: slide ? slideTitle(slide) : '',
+    says: slide ? notesOf(slide, props) : [],
+    next: after ? slideTitle(after) : 'that was all',
+  })
+  const { open: openTools, kit } = useTools({
+    keys: KEYS,
+    // Nothing here moves by itself.
+    rest: () => {},
+    asked: slide?.guesses
+      ? {
+          asks: slide.says,
+          guesses: slide.guesses,
+          covered: !isOpen,
+          onCover: (covered) => setOpen(!covered),
+        }
+      : null,
+    notes,
+  })
   const covers = slide?.answer !== undefined || slide?.shows === 'curve'
   // At once: the next key goes on from where the last one came to.
   useLayoutEffect(() => {
@@ -124,8 +192,7 @@ export function Wall(props: WallProps): JSX.Element | null {
           {words.parts[slide.part.name]} <span>{slide.part.minutes} min</span>
         </p>
         <h2 tabIndex={-1} ref={title} class={slide.says.length > LONG ? 'wall-long' : undefined}>
-          {slide.step === undefined ? '' : `${slide.step + 1}. `}
-          {slide.says}
+          {slideTitle(slide)}
         </h2>
       </header>
       <div class="wall-middle">
@@ -158,6 +225,9 @@ export function Wall(props: WallProps): JSX.Element | null {
           </button>
         ) : null}
         <progress max={slides.length} value={at + 1} aria-label={`${at + 1} of ${slides.length}`} />
+        <button type="button" class="button" onClick={openTools}>
+          Tools
+        </button>
         <button type="button" class="button" onClick={() => dialog.current?.close()}>
           End
         </button>
@@ -170,6 +240,7 @@ export function Wall(props: WallProps): JSX.Element | null {
           Next
         </button>
       </footer>
+      {kit}
     </dialog>
   )
 }

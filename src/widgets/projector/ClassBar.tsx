@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { benchOf, coverAnswers, covering, followGuess, lengthUnit } from '../model/page.ts'
 import { called } from '../model/place.ts'
 import { shown } from '../state/format.ts'
-import { headline, pressOf } from './lesson.ts'
+import { headline, LESSON_KEYS, pressOf } from './lesson.ts'
 
 export interface ClassBarProps {
   readonly slug: string
@@ -34,9 +34,9 @@ function play(slug: string): void {
 }
 
 /** A pen, a ring, a timer and what else a teacher asks for at the wall: fetched when it is asked for. */
-const openTools = async (from: HTMLElement): Promise<void> => {
+const openTools = async (from: HTMLElement, slug: string): Promise<void> => {
   const { openWall } = await import('../wall/mount.tsx')
-  openWall(from)
+  openWall(from, { keys: LESSON_KEYS, rest: () => benchOf(slug).peek()?.pause() })
 }
 
 /** The height of the bar, for whoever shares the screen with it. */
@@ -109,7 +109,7 @@ export function ClassBar({ slug, task, ask, after }: ClassBarProps): JSX.Element
       <button type="button" class="button" onClick={next}>
         Next
       </button>
-      <button type="button" class="button" onClick={(event) => openTools(event.currentTarget)}>
+      <button type="button" class="button" onClick={(event) => openTools(event.currentTarget, slug)}>
         Tools
       </button>
       <button type="button" class="button" onClick={end}>

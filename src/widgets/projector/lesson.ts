@@ -1,4 +1,5 @@
 /** What a lesson at the back of a room says, and what its keys mean. */
+import type { KeyTold } from '../wall/at-wall.ts'
 
 /** What a key asks for. */
 export type Press = 'next' | 'back' | 'show' | 'play' | 'end'
@@ -11,6 +12,15 @@ const KEYS: Readonly<Record<string, Press>> = {
   ' ': 'play',
   Escape: 'end',
 }
+
+/** The same in words, for the list of keys at the wall. */
+export const LESSON_KEYS: readonly KeyTold[] = [
+  { key: 'Page Down', says: 'Next: asks, shows, goes on' },
+  { key: 'Page Up', says: 'Back' },
+  { key: 'S', says: 'Shows or hides what answers the guess' },
+  { key: 'Space', says: 'Opens and shuts the card' },
+  { key: 'Escape', says: 'Ends the lesson' },
+]
 
 interface Key {
   readonly key: string

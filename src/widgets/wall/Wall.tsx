@@ -1,90 +1,23 @@
 import './wall.css'
 import type { JSX } from 'preact'
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import type { AtWall, Tool } from './at-wall.ts'
+import { AWAY, NOTES, toolsFor, WIPE } from './at-wall.ts'
 import { Hands } from './Hands.tsx'
+import { Ink } from './Ink.tsx'
 import type { Stroke } from './ink.ts'
-import { drawInk } from './ink.ts'
+import { Keys } from './Keys.tsx'
 import { TimerTool } from './TimerTool.tsx'
 
-/** What a teacher can turn on over the page. */
-type Tool = 'draw' | 'point' | 'freeze' | 'timer' | 'hands'
-
-const TOOLS: readonly {
-  readonly tool: Tool
-  readonly label: string
-  readonly key: string
-  readonly says: string
-}[] = [
-  { tool: 'draw', label: 'Draw', key: 'd', says: 'Draw over the page' },
-  { tool: 'point', label: 'Point', key: 'p', says: 'A large ring goes with the pointer' },
-  { tool: 'freeze', label: 'Freeze', key: 'f', says: 'Nothing on the page can be moved' },
-  { tool: 'timer', label: 'Timer', key: 't', says: 'A time that runs down' },
-  { tool: 'hands', label: 'Count hands', key: 'h', says: 'How many guess what' },
-]
+export interface WallProps {
+  readonly at: AtWall
+  readonly onClose: () => void
+}
 
 /** Words that are typed keep their keys. */
 const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.matches('input, textarea, select, [contenteditable]')
-
-/** A second window of this page for the teacher alone: what is asked, what goes wrong, the notes. */
-const openNotes = (): void => {
-  open(`${location.pathname}?notes`, 'hingebook-notes', 'popup,width=720,height=860')
-}
-
-function Ink({
-  strokes,
-  onStroke,
-}: {
-  readonly strokes: readonly Stroke[]
-  readonly onStroke: ((stroke: Stroke) => void) | null
-}): JSX.Element {
-  const canvas = useRef<HTMLCanvasElement>(null)
-  const drawing = useRef<[number, number][]>([])
-  const draw = (more: readonly Stroke[] = []) => {
-    if (!canvas.current) return
-    const style = getComputedStyle(canvas.current)
-    drawInk(
-      canvas.current,
-      [...strokes, ...more],
-      [style.getPropertyValue('--red'), style.getPropertyValue('--ground')],
-    )
-  }
-  useEffect(() => {
-    draw()
-    const again = () => draw()
-    addEventListener('resize', again)
-    return () => removeEventListener('resize', again)
-  })
-  const isOn = onStroke !== null
-  return (
-    <canvas
-      ref={canvas}
-      class="wall-ink"
-      data-on={isOn}
-      role="img"
-      aria-label="What is drawn over the page"
-      onPointerDown={(event) => {
-        if (!isOn) return
-        event.currentTarget.setPointerCapture(event.pointerId)
-        drawing.current = [[event.clientX, event.clientY]]
-        draw([drawing.current])
-      }}
-      onPointerMove={(event) => {
-        if (drawing.current.length === 0) return
-        drawing.current.push([event.clientX, event.clientY])
-        draw([drawing.current])
-      }}
-      onPointerUp={() => {
-        if (drawing.current.length > 0) onStroke?.(drawing.current)
-        drawing.current = []
-      }}
-      onPointerCancel={() => {
-        drawing.current = []
-        draw()
-      }}
-    />
-  )
-}
+  target instanceof Element &&
+  target.matches('input[type="text"], input[type="search"], textarea, select, [contenteditable]')
 
 /** A ring that goes with the pointer. */
 function Pointer(): JSX.Element {
@@ -99,27 +32,54 @@ function Pointer(): JSX.Element {
   return <div class="wall-point" ref={ring} aria-hidden="true" />
 }
 
+/** Whether the tools' bar has all that is beneath it give way: its height, for the styles of the page. */
+function useHeight() {
+  const bar = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (!bar.current) return undefined
+    const { style } = document.documentElement
+    const watch = new ResizeObserver(([entry]) => {
+      style.setProperty('--wall-bar', `${entry?.borderBoxSize[0]?.blockSize ?? 0}px`)
+      // What is fitted to the screen is fitted anew.
+      dispatchEvent(new Event('resize'))
+    })
+    watch.observe(bar.current)
+    return () => {
+      watch.disconnect()
+      style.removeProperty('--wall-bar')
+      dispatchEvent(new Event('resize'))
+    }
+  }, [])
+  return bar
+}
+
 /** Tools for whoever stands at the wall: over the page, never of it. Nothing of them is kept. */
-export function Wall({ onClose }: { readonly onClose: () => void }): JSX.Element {
+export function Wall({ at, onClose }: WallProps): JSX.Element {
   const [on, setOn] = useState<ReadonlySet<Tool>>(new Set())
   const [strokes, setStrokes] = useState<readonly Stroke[]>([])
   const first = useRef<HTMLButtonElement>(null)
+  const bar = useHeight()
+  const tools = toolsFor(at)
   useEffect(() => first.current?.focus(), [])
-  const turn = (tool: Tool) =>
-    setOn((before) => {
-      const next = new Set(before)
-      if (!next.delete(tool)) next.add(tool)
-      return next
-    })
-  useEffect(() => {
+  const turn = (tool: Tool) => {
+    if (tool === 'freeze' && !on.has(tool)) at.rest?.()
+    const next = new Set(on)
+    if (!next.delete(tool)) next.add(tool)
+    setOn(next)
+  }
+  // At once: the next key finds what the last one turned on.
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return
       const key = event.key.toLowerCase()
-      const found = TOOLS.find((one) => one.key === key)
+      const found = tools.find((one) => one.key === key)
       if (found) turn(found.tool)
       else if (key === 'w') setStrokes([])
-      else if (key === 'n') openNotes()
-      else if (!on.has('freeze') || (event.target instanceof Element && event.target.closest('.wall'))) return
+      else if (key === 'n' && at.notes) at.notes()
+      else if (key === 'escape') onClose()
+      // Tab still leads to the tools.
+      else if (!on.has('freeze') || key === 'tab') return
+      else if (event.target instanceof Element && event.target.closest('.wall-kit')) return
       event.preventDefault()
       event.stopPropagation()
     }
@@ -129,7 +89,7 @@ export function Wall({ onClose }: { readonly onClose: () => void }): JSX.Element
   })
   const hasInk = strokes.length > 0
   return (
-    <div class="wall">
+    <section class="wall-kit" aria-label="Over the page">
       {on.has('freeze') ? <div class="wall-still" aria-hidden="true" /> : null}
       {on.has('draw') || hasInk ? (
         <Ink
@@ -138,9 +98,10 @@ export function Wall({ onClose }: { readonly onClose: () => void }): JSX.Element
         />
       ) : null}
       {on.has('timer') ? <TimerTool /> : null}
-      {on.has('hands') ? <Hands /> : null}
-      <div class="wall-tools" role="toolbar" aria-label="At the wall">
-        {TOOLS.map(({ tool, label, key, says }, k) => (
+      {on.has('hands') ? <Hands asked={at.asked ?? null} /> : null}
+      {on.has('keys') ? <Keys at={at} /> : null}
+      <div class="wall-tools" role="toolbar" aria-label="At the wall" ref={bar}>
+        {tools.map(({ tool, label, key, says }, k) => (
           <button
             type="button"
             class="button"
@@ -159,21 +120,29 @@ export function Wall({ onClose }: { readonly onClose: () => void }): JSX.Element
           class="button"
           aria-disabled={!hasInk}
           aria-keyshortcuts="w"
-          title="Takes away all that was drawn (W)"
+          title={`${WIPE.says} (${WIPE.key})`}
           onClick={() => setStrokes([])}
         >
           Wipe
         </button>
+        {at.notes ? (
+          <button
+            type="button"
+            class="button"
+            aria-keyshortcuts="n"
+            title={`${NOTES.says} (${NOTES.key})`}
+            onClick={at.notes}
+          >
+            Notes
+          </button>
+        ) : null}
         <button
           type="button"
           class="button"
-          aria-keyshortcuts="n"
-          title="Opens a window for you alone (N)"
-          onClick={openNotes}
+          aria-keyshortcuts="Escape"
+          title={`${AWAY.says} (${AWAY.key})`}
+          onClick={onClose}
         >
-          Notes
-        </button>
-        <button type="button" class="button" onClick={onClose}>
           Put away
         </button>
       </div>
@@ -181,6 +150,6 @@ export function Wall({ onClose }: { readonly onClose: () => void }): JSX.Element
       <p class="wall-says" role="status">
         {on.has('freeze') ? 'Frozen: press Freeze again to go on.' : ''}
       </p>
-    </div>
+    </section>
   )
 }

@@ -1,8 +1,9 @@
 import { render } from 'preact'
-import { Wall } from './Wall.tsx'
+import type { AtWall } from './at-wall.ts'
+import { PageWall } from './PageWall.tsx'
 
 /** Puts the tools over the page, or away again; `from` gets the focus back. */
-export function openWall(from: HTMLElement | null): void {
+export function openWall(from: HTMLElement | null, at: Pick<AtWall, 'keys' | 'rest'>): void {
   if (document.querySelector('.wall-place')) return
   const place = document.createElement('div')
   place.className = 'wall-place'
@@ -12,5 +13,5 @@ export function openWall(from: HTMLElement | null): void {
     place.remove()
     from?.focus()
   }
-  render(<Wall onClose={close} />, place)
+  render(<PageWall at={at} onClose={close} />, place)
 }
