@@ -144,6 +144,7 @@ test('on a phone what was pressed for comes into sight, clear of the card that i
 test('a card that is deleted comes back with one press', async ({ page }) => {
   await openDummy(page)
   await addLayer(page)
+  await expect(page.getByText('Saved on this device')).toBeVisible()
   await page.getByRole('button', { name: 'Save, open, send' }).click()
   await slip(page).getByRole('button', { name: 'Delete' }).first().click()
   await expect(slip(page).locator('.slip-gone')).toContainText('“My first dummy” is deleted.')

@@ -38,11 +38,8 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
   const playing = bench.playing.value
   const calm = useCalm()
   const [first] = bench.readings.value
-  // What answers the chapter's guess is not spoken either; and not by the page as it is sent, which knows of no guess.
-  const rise =
-    first && (covering.value || import.meta.env.SSR) && bench.config.covers?.includes(first.name)
-      ? undefined
-      : first
+  // What answers the chapter's guess is not spoken either.
+  const rise = first && covering.value && bench.config.covers?.includes(first.name) ? undefined : first
   const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))
   const press = () => {
     if (playing) bench.pause()
