@@ -53,8 +53,19 @@ test.describe('a dummy by mouse', () => {
     await expect(count).toHaveText(/^[2-4] sheets, \d+\s% full$/)
     await page.getByRole('textbox', { name: 'Copies of each piece' }).fill('1')
     await expect(count).toHaveText(once ?? '')
+    const copies = page.getByRole('textbox', { name: 'Copies of each piece' })
+    const save = page.getByRole('button', { name: 'Save the template' })
+    await copies.fill('0')
+    await save.click()
+    // However long the dialog: an answer out of sight is none.
+    const says = page.locator('.sheet-says')
+    await expect(says).toContainText('from 1 to 60')
+    await expect(says).toBeInViewport({ ratio: 1 })
+    await copies.fill('1')
     const download = page.waitForEvent('download')
-    await page.getByRole('button', { name: 'Save the template' }).click()
+    await save.click()
+    // Two cards of one maker do not come as files of one name.
+    expect((await download).suggestedFilename()).toMatch(/^my-first-dummy-(a4|letter)\.pdf$/)
     const file = await (await download).path()
     expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-')
   })
@@ -81,11 +92,65 @@ test.describe('a dummy by mouse', () => {
     await size(page, 'Depth').fill('100')
     await size(page, 'Depth').press('Enter')
     await expect(verdict(page)).toContainText('to mend')
+    await page.getByRole('button', { name: 'Print the sheets' }).click()
+    const dialog = page.getByRole('dialog')
+    await expect(dialog.locator('.sheet-faults')).toContainText(
+      '1 thing to mend before you print. The layer 1 sticks out',
+    )
+    await dialog.getByRole('button', { name: 'Close' }).click()
     await page.getByRole('button', { name: 'See and mend' }).click()
     await slip(page).getByRole('button', { name: /^Mend/ }).click({ timeout: 30_000 })
     await expect(verdict(page)).toContainText('It works as paper', { timeout: 20_000 })
+    await page.getByRole('button', { name: 'Print the sheets' }).click()
+    await expect(dialog.locator('.sheet-count')).toHaveText(/^1 sheet/)
+    await expect(dialog.locator('.sheet-faults')).toHaveText('')
+    await dialog.getByRole('button', { name: 'Close' }).click()
     expect(Number(await size(page, 'Depth').inputValue())).toBeLessThan(100)
   })
+})
+
+test('a wish is made on a card that has parts already, and sizes are told in the unit that is chosen', async ({
+  page,
+}) => {
+  await openDummy(page)
+  await addLayer(page)
+  await expect(page.locator('.sizes-head')).toContainText(/rise \d+\.\d mm/)
+  await page.locator('.sizes').getByText('inch', { exact: true }).click()
+  await expect(page.locator('.sizes-head')).toContainText(/rise \d\.\d\d in/)
+  await rows(page).filter({ hasText: 'Gutter' }).click()
+  await slip(page).getByRole('button', { name: 'make a wish' }).click()
+  await expect(slip(page).getByRole('heading', { name: 'Your wish' })).toBeFocused()
+})
+
+test('on a phone what was pressed for comes into sight, clear of the card that is pinned', async ({
+  browser,
+}) => {
+  const page = await browser.newPage({ hasTouch: true, viewport: { width: 390, height: 844 } })
+  await openDummy(page)
+  const isClear = async (heading: Locator) => {
+    await expect(heading).toBeInViewport()
+    const card = await page.locator('.dummy-figure[data-large="true"]').boundingBox()
+    const words = await heading.boundingBox()
+    expect(words?.y).toBeGreaterThanOrEqual((card?.y ?? 0) + (card?.height ?? Number.NaN))
+  }
+  await page.locator('.dummy-margin summary').tap()
+  await rows(page).filter({ hasText: 'Gutter' }).tap()
+  await isClear(slip(page).getByRole('heading', { name: 'Build on the gutter' }))
+  await offers(page).last().tap({ timeout: 20_000 })
+  await isClear(page.locator('.sizes-head h2'))
+  await page.close()
+})
+
+test('a card that is deleted comes back with one press', async ({ page }) => {
+  await openDummy(page)
+  await addLayer(page)
+  await expect(page.getByText('Saved on this device')).toBeVisible()
+  await page.getByRole('button', { name: 'Save, open, send' }).click()
+  await slip(page).getByRole('button', { name: 'Delete' }).first().click()
+  await expect(slip(page).locator('.slip-gone')).toContainText('“My first dummy” is deleted.')
+  await expect(rows(page)).toHaveCount(3)
+  await slip(page).locator('.slip-gone').getByRole('button', { name: 'Bring it back' }).click()
+  await expect(rows(page).filter({ hasText: 'Layer 1' })).toBeVisible()
 })
 
 test('a wish is given: ways come, and one is taken', async ({ page }) => {
@@ -180,15 +245,15 @@ test.describe('a dummy by keyboard alone', () => {
     await expect(slip(page)).toContainText('Build on the gutter')
     await expect(slip(page).getByRole('heading', { name: 'Build on the gutter' })).toBeFocused()
     await expect(offers(page).first()).toBeVisible({ timeout: 20_000 })
-    await page.keyboard.press('Tab')
-    await page.keyboard.press('Tab')
+    // Past the way out, and the way to a wish.
+    for (let k = 0; k < 3; k++) await page.keyboard.press('Tab')
     await expect(offers(page).first()).toBeFocused()
     await page.keyboard.press('Enter')
     await expect(rows(page)).toHaveCount(9)
     await page.keyboard.press('Control+z')
     await expect(rows(page)).toHaveCount(3)
     await page.keyboard.press('Control+y')
-    await expect(rows(page).filter({ hasText: 'V fold 1' })).toBeVisible()
+    await expect(rows(page).filter({ hasText: 'V-fold 1' })).toBeVisible()
   })
 
   test('Escape puts the slip away, and a question mark lists the keys', async ({ page }) => {

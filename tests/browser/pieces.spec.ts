@@ -31,7 +31,7 @@ test('a moon is stuck on a facet by mouse, and taken off in one step', async ({ 
   await expect(page.locator('[data-figure="view"] .m-art path')).not.toHaveCount(0)
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(rows(page).filter({ hasText: 'Moon' })).toHaveCount(0)
-  await expect(rows(page).filter({ hasText: 'V fold 1' })).toBeVisible()
+  await expect(rows(page).filter({ hasText: 'V-fold 1' })).toBeVisible()
 })
 
 test('a moon is stuck on a facet by keyboard alone', async ({ page }) => {

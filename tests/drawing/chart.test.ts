@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Chart } from '../../src/drawing/chart/chart.ts'
 import { chart } from '../../src/drawing/chart/chart.ts'
+import { wordRect } from '../../src/drawing/pen/lettering.ts'
 import type { DotMark } from '../../src/drawing/pen/marks.ts'
 import { design, vFold } from '../paper/shared/designs.ts'
 import { bare, beak, lantern, moth, owl } from './garden.ts'
@@ -70,6 +71,20 @@ describe('chart', () => {
   it('keeps no room below nothing for a hair that the arithmetic leaves', () => {
     for (const one of [moth, owl, beak, lantern])
       expect(texts(chart(one, 90, size)).filter((text) => text.startsWith('−'))).toEqual([])
+  })
+
+  // The box of the small chart beside a card, and the size of its type there.
+  it('in small lays no word over another, wherever the dot is', () => {
+    for (const one of [beak, moth, owl, lantern])
+      for (let opening = 0; opening <= 180; opening += 4) {
+        const drawn = chart(one, opening, { width: 184, height: 96 }, { text: 11, brief: true })
+        const rects = drawn.marks.flatMap((mark) => (mark.mark === 'word' ? [wordRect(mark)] : []))
+        for (const [k, [x, y, w, h]] of rects.entries())
+          for (const [x2, y2, w2, h2] of rects.slice(k + 1))
+            expect(x < x2 + w2 && x2 < x + w && y < y2 + h2 && y2 < y + h, texts(drawn).join(' / ')).toBe(
+              false,
+            )
+      }
   })
 
   it('leaves the words of the highest point where they are while the dot goes by', () => {

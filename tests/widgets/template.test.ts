@@ -5,8 +5,9 @@ import { expect, test, vi } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
 import { fitOn, paperOf } from '../../src/sheet/index.ts'
 import { countSays } from '../../src/widgets/template/choice.ts'
+import { faultsSay } from '../../src/widgets/template/faults-say.ts'
 import { saveTemplate } from '../../src/widgets/template/template.ts'
-import { card } from '../sheet/designs.ts'
+import { card, dummy } from '../sheet/designs.ts'
 
 const given = vi.hoisted(() => ({ files: [] as string[] }))
 
@@ -93,4 +94,12 @@ test('how many sheets it takes and how full they are is said as it is chosen and
     expect(countSays(small, { ...choice, ...sets })).toBe('')
   expect(countSays(card(200, 200), choice)).toBe('')
   expect(countSays(card(200, 200), { ...choice, tiled: true })).toMatch(/^\d sheets, \d+\u00a0% full$/)
+})
+
+test('what would not work as paper is said before it is printed, of the card as it would be printed', () => {
+  expect(faultsSay(dummy('owl'), choice)).toBe('')
+  // A page of 100 mm hides no layer of 90 mm on both sides: shut, it reaches 180 mm.
+  const layer = { id: 'box', kind: 'cut-layer', on: 'gutter', start: 20, end: 60, left: 90, right: 90 }
+  const wide = card(100, 120, [layer])
+  expect(faultsSay(wide, choice)).toMatch(/^1 thing to mend before you print\. The box sticks out \d/)
 })

@@ -33,6 +33,8 @@ export interface ChartOptions {
   /** Height of the type, px; default 15. */
   readonly text?: number
   readonly unit?: LengthUnit
+  /** In small: no words but numbers on the axes and the present state, for more would lie over each other. */
+  readonly brief?: boolean
 }
 
 export interface Chart extends Drawing {
@@ -114,7 +116,7 @@ function gapCurve(point: Flat): Curve {
 export function chart(design: Design, asked: number, size: Size, options: ChartOptions = {}): Chart {
   const opening = broughtIn(design, asked)
   const [least, most] = openingRange(design)
-  const { text = 15, unit = 'mm', handle = true } = options
+  const { text = 15, unit = 'mm', handle = true, brief = false } = options
   const ids = options.of ?? design.mechanisms.slice(0, 1).map(({ id }) => id)
   const { point } = options
   const told = ids.filter((id) =>
@@ -169,22 +171,11 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       size: text,
     })
   }
-  words.push({
-    mark: 'word',
-    at: [0.4 * text, text * 1.1],
-    text: `${what}, ${unit}`,
-    role: 'axis',
-    anchor: 'start',
-    size: text,
-  })
-  words.push({
-    mark: 'word',
-    at: [size.width - 0.4 * text, text * 1.1],
-    text: 'opening',
-    role: 'axis',
-    anchor: 'end',
-    size: text,
-  })
+  const titles = [
+    { at: [0.4 * text, text * 1.1], text: `${what}, ${unit}`, anchor: 'start' },
+    { at: [size.width - 0.4 * text, text * 1.1], text: 'opening', anchor: 'end' },
+  ] as const
+  for (const title of brief ? [] : titles) words.push({ mark: 'word', role: 'axis', size: text, ...title })
   marks.push(
     gridMark(
       steps.map((step) => openings(step)),
@@ -283,6 +274,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       role: 'handle',
       size: text,
       bold: true,
+      optional: brief,
       of: 'opening',
       at: dot,
       gap: grip + 2,
@@ -308,7 +300,11 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
-    marks: [...marks, ...words, ...placeWords([...peaks, ...states, ...ends], drawable, { rects, lines })],
+    marks: [
+      ...marks,
+      ...words,
+      ...placeWords([...(brief ? [] : peaks), ...states, ...ends], drawable, { rects, lines }),
+    ],
     says: first
       ? still
         ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`

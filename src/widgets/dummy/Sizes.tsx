@@ -1,11 +1,13 @@
 import type { JSX } from 'preact'
+import { useEffect, useRef } from 'preact/hooks'
 import type { Forgiveness } from '../../paper/index.ts'
 import { kindOf, nameOf } from '../../paper/index.ts'
 import { ChoiceRow, FieldRow, UnitChoice } from '../fields/FieldPanel.tsx'
 import { offeredBy } from '../model/offered.ts'
 import { lengthUnit } from '../model/page.ts'
-import { large, small } from '../state/format.ts'
+import { large, shown, small } from '../state/format.ts'
 import { forgivesSays, useForgiving } from './desk/forgiving.ts'
+import { intoSight } from './in-sight.ts'
 import { ownerOf } from './model/chosen.ts'
 import type { Dummy } from './model/dummy-model.ts'
 import { PartActions } from './PartActions.tsx'
@@ -45,10 +47,17 @@ const CAREFUL = 0.5
 
 /** The sizes of the part taken up, under the card, and what can be done with it. */
 export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
-  const { bench, chosen } = dummy
+  const { bench, chosen, slip } = dummy
   const owner = ownerOf(bench.design.value, chosen.value)
   const length = lengthUnit.value
   const forgiving = useForgiving(dummy, owner?.id)
+  const heading = useRef<HTMLHeadingElement>(null)
+  const id = owner?.id
+  // Another part: what it is called and what can be done with it comes first. A hand that drags it is not disturbed.
+  useEffect(() => {
+    const isFree = bench.held.peek() === null && slip.peek() === null
+    if (id !== undefined && isFree && heading.current) intoSight(heading.current, 'above')
+  }, [bench, slip, id])
   if (!owner)
     return (
       <p class="dummy-hint">
@@ -63,10 +72,10 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   return (
     <section class="sizes" aria-label={`Sizes of the ${nameOf(owner.id)}`}>
       <header class="sizes-head">
-        <h2>{large(nameOf(owner.id))}</h2>
+        <h2 ref={heading}>{large(nameOf(owner.id))}</h2>
         <span class="quiet">
           {kindOf(owner).label}
-          {rise ? `, ${small(rise.label)} ${rise.value.toFixed(1)} mm` : ''}
+          {rise ? `, ${small(rise.label)} ${shown(rise.value, rise.unit, length)}` : ''}
         </span>
         <PartActions {...{ dummy, owner }} />
       </header>

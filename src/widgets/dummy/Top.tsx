@@ -1,6 +1,7 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
 import { setTitle } from '../keeping/edits.ts'
+import { fileStem } from '../keeping/file-text.ts'
 import { redoLabel, undoLabel } from '../keeping/history.ts'
 import { placed } from '../model/place.ts'
 import { SheetButton } from '../template/SheetButton.tsx'
@@ -135,7 +136,12 @@ export function Top({ dummy, work }: TopProps): JSX.Element {
         >
           Save, open, send
         </button>
-        <SheetButton slug="dummy" design={() => bench.design.peek()} label="Print the sheets" />
+        <SheetButton
+          slug="dummy"
+          fileName={fileStem(bench.design.value.title)}
+          design={() => bench.design.peek()}
+          label="Print the sheets"
+        />
       </div>
     </header>
   )

@@ -28,12 +28,13 @@ export function ChartFigure({ bench, lead, small = false }: ChartFigureProps): J
     const length = lengthUnit.value
     const design = bench.design.value
     const [least, most] = openingsOf(design)
-    const drawn = kept([design, opening, point, size, text, length], () =>
+    const drawn = kept([design, opening, point, size, text, length, small], () =>
       chart(design, opening, size, {
         ...(lead === undefined ? {} : { of: [lead] }),
         ...(point ? { point } : {}),
         text,
         unit: length,
+        brief: small,
       }),
     )
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')

@@ -22,12 +22,15 @@ export function fileText({ hingebook, title, card, mechanisms, papers, art }: De
   return `{\n${entries.map((entry) => `  ${entry}`).join(',\n')}\n}\n`
 }
 
-/** A file name from a title: letters and digits of any script, and hyphens. */
-export function fileName(title: string): string {
+/** How a file's name begins that holds something of this title: letters and digits of any script, and hyphens. */
+export function fileStem(title: string): string {
   const stem = title
     .normalize('NFC')
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')
-  return `${[...stem].slice(0, 60).join('') || 'dummy'}${FILE_ENDING}`
+  return [...stem].slice(0, 60).join('') || 'dummy'
 }
+
+/** The name of a design's own file. */
+export const fileName = (title: string): string => `${fileStem(title)}${FILE_ENDING}`

@@ -9,6 +9,8 @@ interface SheetButtonProps {
   readonly slug: string
   /** The design as it is now. */
   readonly design: () => Design
+  /** What the file is called, where that is not the slug. */
+  readonly fileName?: string
   /** What the button says; the template of a chapter if left out. */
   readonly label?: string
 }
@@ -16,7 +18,8 @@ interface SheetButtonProps {
 type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
 
 /** The template of the state on the screen, at true size. What makes it is loaded when it is asked for. */
-export function SheetButton({ slug, design, label = 'Print the template' }: SheetButtonProps): JSX.Element {
+export function SheetButton(props: SheetButtonProps): JSX.Element {
+  const { slug, label = 'Print the template' } = props
   const button = useRef<HTMLButtonElement>(null)
   const [Dialog, setDialog] = useState<{ readonly it: Dialog } | null>(null)
   const [says, setSays] = useState('')
@@ -43,7 +46,7 @@ export function SheetButton({ slug, design, label = 'Print the template' }: Shee
           {says}
         </span>
       )}
-      {Dialog ? <Dialog.it slug={slug} design={design} onClose={close} /> : null}
+      {Dialog ? <Dialog.it {...props} onClose={close} /> : null}
     </>
   )
 }

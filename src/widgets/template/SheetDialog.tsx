@@ -113,13 +113,14 @@ function likelyPaper(): PaperChoice {
 
 interface SheetDialogProps {
   readonly slug: string
+  readonly fileName?: string
   /** The design as it is now. */
   readonly design: () => Design
   readonly onClose: () => void
 }
 
 /** Which paper, which face, which kind of file; then the template at true size. */
-export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.Element {
+export function SheetDialog({ slug, fileName = slug, design, onClose }: SheetDialogProps): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null)
   const [chosen, setChosen] = useState<TemplateChoice>(() => ({
     paper: likelyPaper(),
@@ -136,7 +137,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
   const [says, setSays] = useState('')
   const [busy, setBusy] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
-  const count = useCount(design, chosen)
+  const { count, faults } = useCount(design, chosen)
 
   const hasArt = artWays(design()).length > 1
   const hasTabs = tabbed(design()).length > 0
@@ -153,7 +154,7 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
     setBusy(true)
     setSays('Drawing the template …')
     try {
-      const saved = await saveTemplate(design(), slug, chosen)
+      const saved = await saveTemplate(design(), fileName, chosen)
       setSays(saved.says)
       if (saved.isSaved) keepPrinted(slug)
     } catch (error) {
@@ -178,6 +179,9 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
         <p class="sheet-count" role="status">
           {count}
         </p>
+        <p class="sheet-faults" role="status">
+          {faults}
+        </p>
         <p class="quiet" role="status">
           {linesSay[chosen.lines]}
           {chosen.tabs === 'slit' ? slitsSay : ''}
@@ -186,10 +190,10 @@ export function SheetDialog({ slug, design, onClose }: SheetDialogProps): JSX.El
         <p class="quiet">
           Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.
         </p>
-        <p class="sheet-says" role="status">
-          {says}
-        </p>
         <div class="dialog-buttons">
+          <p class="sheet-says" role="status">
+            {says}
+          </p>
           <button type="button" class="button primary" aria-disabled={busy} onClick={save}>
             Save the template
           </button>

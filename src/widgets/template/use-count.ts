@@ -1,16 +1,25 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import type { TemplateChoice } from './choice.ts'
-import type { CountAsk } from './count-worker.ts'
+import type { CountAnswer, CountAsk } from './count-worker.ts'
 
 /** Nothing is counted while a number is being typed, ms. */
 const REST = 250
 
 const start = (): Worker => new Worker(new URL('./count-worker.ts', import.meta.url), { type: 'module' })
 
-/** What is said of the sheets that a choice takes, counted beside the page; a newer choice calls the older off. */
-export function useCount(design: () => Design, choice: TemplateChoice): string {
+/** What is said beside a choice. */
+export interface Said {
+  /** How many sheets it takes. */
+  readonly count: string
+  /** What does not work of the card; empty: nothing, or nothing that is known yet. */
+  readonly faults: string
+}
+
+/** What is said of the sheets that a choice takes, worked out beside the page; a newer choice calls the older off. */
+export function useCount(design: () => Design, choice: TemplateChoice): Said {
   const [says, setSays] = useState('')
+  const [faults, setFaults] = useState('')
   const worker = useRef<Worker | null>(null)
   const isBusy = useRef(false)
   const end = () => {
@@ -26,9 +35,10 @@ export function useCount(design: () => Design, choice: TemplateChoice): string {
       const mine = worker.current ?? start()
       worker.current = mine
       isBusy.current = true
-      mine.onmessage = ({ data }: MessageEvent<string>) => {
+      mine.onmessage = ({ data }: MessageEvent<CountAnswer>) => {
+        if ('count' in data) return setSays(data.count)
         isBusy.current = false
-        setSays(data)
+        setFaults(data.faults)
       }
       mine.onerror = () => {
         end()
@@ -38,5 +48,5 @@ export function useCount(design: () => Design, choice: TemplateChoice): string {
     }, REST)
     return () => clearTimeout(rest)
   }, [choice])
-  return says
+  return { count: says, faults }
 }

@@ -36,6 +36,8 @@ export interface Work {
   /** Everything on the shelf, and what was deleted and can be had back; null until it was looked at. */
   readonly entries: Signal<readonly Entry[] | null>
   readonly deleted: Signal<readonly Entry[]>
+  /** The one deleted last on this visit, until it is brought back. */
+  readonly gone: Signal<Entry | null>
   readonly earlier: Signal<readonly EarlierState[]>
   /** A sentence about what could not be done; empty: nothing. */
   readonly trouble: Signal<string>
@@ -69,6 +71,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
   const history = signal<History>(begun(EMPTY))
   const entries = signal<readonly Entry[] | null>(null)
   const deleted = signal<readonly Entry[]>([])
+  const gone = signal<Entry | null>(null)
   const earlier = signal<readonly EarlierState[]>([])
   const trouble = signal('')
   const back = signal<string | null>(null)
@@ -194,6 +197,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     history,
     entries,
     deleted,
+    gone,
     earlier,
     trouble,
     back,
@@ -207,13 +211,19 @@ export async function workOn(dummy: Dummy): Promise<Work> {
       const onTable = id === session?.id()
       if (onTable) await session?.flush()
       await act(store.remove(id))
+      gone.value = deleted.peek().find((entry) => entry.id === id) ?? null
       if (!onTable) return
       const other = entries.peek()?.[0]
       if (other) await open(other.id)
       else await begin(EMPTY)
+      // Another card lies there all at once: what happened, and the way back, stay in sight.
+      dummy.slip.value = 'saved'
       await look()
     },
-    restore: (id) => act(store.restore(id)),
+    async restore(id) {
+      await act(store.restore(id))
+      if (gone.peek()?.id === id) gone.value = null
+    },
     async keepMine() {
       if (session) saved.value = await session.keepMine()
     },

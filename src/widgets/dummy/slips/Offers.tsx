@@ -92,6 +92,21 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
       <p class="slip-says" role="status">
         {says}
       </p>
+      {thing.what === 'fold' ? (
+        <p class="slip-says">
+          Or{' '}
+          <button
+            type="button"
+            class="link"
+            onClick={() => {
+              dummy.slip.value = 'wish'
+            }}
+          >
+            make a wish
+          </button>
+          : say where a tip should be, and see what brings it there.
+        </p>
+      ) : null}
       {thing.what === 'face' ? (
         <>
           <button

@@ -163,6 +163,24 @@ function StepsWay({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   )
 }
 
+/** What was deleted a moment ago, and the way back. */
+function Gone({ work }: { readonly work: Work }): JSX.Element {
+  const entry = work.gone.value
+  const bringBack = async (id: string) => {
+    await work.restore(id)
+    await work.open(id)
+  }
+  return (
+    <p class="slip-gone" role="status">
+      {entry === null ? null : (
+        <>
+          “{entry.name}” is deleted. <Act onPress={() => void bringBack(entry.id)}>Bring it back</Act>
+        </>
+      )}
+    </p>
+  )
+}
+
 /** Where the work is kept, and the ways out of and into this page. */
 export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
   useEffect(() => void work.look(), [work])
@@ -180,6 +198,7 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
           {work.trouble.value}
         </p>
       )}
+      <Gone work={work} />
       <p class="slip-says">
         Your work is kept on this device as you go. A file or a link takes it elsewhere.
       </p>

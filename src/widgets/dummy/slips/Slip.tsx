@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useLayoutEffect, useRef } from 'preact/hooks'
+import { intoSight } from '../in-sight.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import { putAway } from './put-away.ts'
 
@@ -18,7 +19,10 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
   // At once: a key that is pressed next is pressed here.
   useLayoutEffect(() => {
     // What stands there when the page opens takes no focus.
-    if (!stays || !first.current) heading.current?.focus({ preventScroll: true })
+    if ((!stays || !first.current) && heading.current) {
+      heading.current.focus({ preventScroll: true })
+      intoSight(heading.current, 'anywhere')
+    }
     first.current = false
   }, [title, stays])
   return (
