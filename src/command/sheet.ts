@@ -4,6 +4,7 @@ import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
 import type { Paper, SheetArt, SheetLines, SheetPage } from '../sheet/index.ts'
 import {
+  faultSays,
   fitOn,
   layOut,
   ownPaper,
@@ -50,7 +51,8 @@ export const sheet: Command = {
     const tiled = options.tiled === true
     try {
       const paper = paperOf(options.paper)
-      const asked = { paper, lines, art, measured, tiled, copies }
+      const fault = faultSays(design)
+      const asked = { paper, lines, art, measured, tiled, copies, fault }
       const pages = layOut(design, asked)
       for (const { file, content } of await filesOf(design, pages, out)) {
         writeOut(file, place(file), content)
@@ -59,6 +61,7 @@ export const sheet: Command = {
       console.log(`${useSays(paperUse(design, pages, asked))}.`)
       const { sentence } = fitOn(design, printedOn(asked))
       if (sentence !== '' && !tiled) console.log(sentence)
+      if (fault !== '') console.log(`Do not cut yet. ${fault} The sheet says so too.`)
     } catch (error) {
       if (error instanceof TooLargeError || error instanceof UnprintableError)
         throw new Refusal(error.message)

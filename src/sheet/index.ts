@@ -10,6 +10,7 @@ import type { SheetArt } from './marks/instructions.ts'
 import type { SheetOptions, SheetPage } from './pages/layout.ts'
 import { layOut } from './pages/layout.ts'
 
+export { faultSays } from './fault-says.ts'
 export type { SheetFont } from './files/font.ts'
 
 export { fontFiles, loadFont } from './files/font.ts'

@@ -95,7 +95,7 @@ test.describe('a dummy by mouse', () => {
     await page.getByRole('button', { name: 'Print the sheets' }).click()
     const dialog = page.getByRole('dialog')
     await expect(dialog.locator('.sheet-faults')).toContainText(
-      '1 thing to mend before you print. The layer 1 sticks out',
+      '1 thing to mend first. The layer 1 sticks out',
     )
     await dialog.getByRole('button', { name: 'Close' }).click()
     await page.getByRole('button', { name: 'See and mend' }).click()

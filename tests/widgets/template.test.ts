@@ -101,5 +101,5 @@ test('what would not work as paper is said before it is printed, of the card as 
   // A page of 100 mm hides no layer of 90 mm on both sides: shut, it reaches 180 mm.
   const layer = { id: 'box', kind: 'cut-layer', on: 'gutter', start: 20, end: 60, left: 90, right: 90 }
   const wide = card(100, 120, [layer])
-  expect(faultsSay(wide, choice)).toMatch(/^1 thing to mend before you print\. The box sticks out \d/)
+  expect(faultsSay(wide, choice)).toMatch(/^1 thing to mend first\. The box sticks out \d/)
 })

@@ -75,6 +75,8 @@ function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly stri
  * (`sides`) and above and below (`ends`), mm each.
  */
 export interface Trim {
+  /** What does not work yet, in a sentence: cut as it is, paper is wasted. */
+  readonly fault?: string
   readonly sides?: number
   readonly ends?: number
   /** How large a cover is that this paper cannot hold, laid open: it is cut from other card. */

@@ -58,6 +58,8 @@ export interface SheetOptions {
   readonly words?: 'all' | 'few'
   /** The sizes that ask for more care than others, where they are known already: finding them is most of the work. */
   readonly care?: readonly Tight[]
+  /** What does not work yet, in a sentence (`faultSays`); it stands under the title. */
+  readonly fault?: string
 }
 
 /** A part of a piece that is larger than the paper: what of it is seen, and all of it, in its place. */
@@ -246,6 +248,7 @@ function laidOut(
   const byHand: Trim = {
     ...(leavesCover ? { cover: coverSize(drawn) } : {}),
     ...(paper.stretch === undefined ? {} : { stretch: paper.stretch }),
+    ...(options.fault ? { fault: options.fault } : {}),
   }
   const said = (sections: readonly Section[]): readonly Section[] =>
     options.words === 'few'
@@ -265,7 +268,7 @@ function laidOut(
           joints: placesOn(design, card.id, face),
           lines,
           care,
-          head: (width) => header(design, lines, width),
+          head: (width) => header(design, lines, width, fittings.roomy.body, options.fault),
           sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
           notes: () => ({
             below: [{ text: nearEdge[face] }],

@@ -83,16 +83,22 @@ function nameLine(width: number, type: Type = fittings.roomy.body): Block {
   return { width: Math.min(width, from + 45), height: words.height + 1, marks: [...words.marks, line] }
 }
 
-/** Title, side and maker. */
+/** What does not work yet, before anything is cut. */
+const faultBlocks = (fault: string | undefined, type: Type, width: number): readonly Block[] =>
+  fault ? [paragraph([{ text: 'Do not cut yet. ', bold: true }, { text: fault }], type, width)] : []
+
+/** Title, what fails, side and maker. */
 export const header = (
   design: Design,
   lines: SheetLines,
   width: number,
   type: Type = fittings.roomy.body,
+  fault?: string,
 ): Block =>
   stack(
     [
       titleBlock(design.title, width),
+      ...faultBlocks(fault, type, width),
       paragraph([{ text: faceSentence[lines] }], type, width),
       nameLine(width, type),
     ],
@@ -326,7 +332,7 @@ export const sectionsFor = (
   care: readonly Tight[],
 ): readonly Section[] =>
   [
-    wholeBlock('head', (width) => header(design, lines, width)),
+    wholeBlock('head', (width) => header(design, lines, width, fittings.roomy.body, trim.fault)),
     check(fitting, trim),
     signs(design, lines, fitting, trim, care),
     steps(design, lines, fitting, trim),
@@ -351,8 +357,11 @@ export const sectionsLeft = (
         ? section(
             'head',
             'The card',
-            (width) => [paragraph([{ text: `${faceSentence[lines]} ${endSentence}` }], fitting.body, width)],
-            0,
+            (width) => [
+              ...faultBlocks(trim.fault, fitting.body, width),
+              paragraph([{ text: `${faceSentence[lines]} ${endSentence}` }], fitting.body, width),
+            ],
+            1.2,
           )
         : one,
     )

@@ -7,6 +7,7 @@ import type { Design } from '../../paper/index.ts'
 import type { SheetFont, SheetOptions } from '../../sheet/index.ts'
 import {
   artWays,
+  faultSays,
   fitOn,
   loadFont,
   paperForLocale,
@@ -65,7 +66,8 @@ export function sheetFont(): Promise<SheetFont> {
 export async function saveTemplate(planned: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
   const design = printedDesign(planned, choice)
   try {
-    const options = optionsOf(choice)
+    const fault = faultSays(design)
+    const options = { ...optionsOf(choice), ...(fault ? { fault } : {}) }
     const name = fileName(design, slug, options, choice.tabs)
     const { sentence } = fitOn(design, printedOn(options))
     const done = (says: string): Saved => ({

@@ -99,8 +99,8 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
         </button>
       </div>
       <p class="quiet">
-        A mend never changes what is kept. Left as it is, the card can still be printed, and you are told
-        before you do.
+        A mend never changes what is kept. Left as it is, the card can still be printed: the sheet then says
+        what fails.
       </p>
     </>
   )
