@@ -85,7 +85,7 @@ function nameLine(width: number, type: Type = fittings.roomy.body): Block {
 
 /** What does not work yet, before anything is cut. */
 const faultBlocks = (fault: string | undefined, type: Type, width: number): readonly Block[] =>
-  fault ? [paragraph([{ text: 'Do not cut yet. ', bold: true }, { text: fault }], type, width)] : []
+  fault ? [paragraph([{ text: 'Do not cut yet.', bold: true }, { text: ` ${fault}` }], type, width)] : []
 
 /** Title, what fails, side and maker. */
 export const header = (
