@@ -98,6 +98,14 @@ describe('a maker’s own words', () => {
     expect(found[0]?.fault).toBe(fault)
   })
 
+  test.each(['my V-fold stays down', 'My v fold stays down', 'vfold stays down'])(
+    '“%s” begins with a V-fold',
+    (words) => {
+      const { sign = '', chapter } = find(words)[0] ?? {}
+      expect(`${sign} ${chapter?.title}`).toMatch(/V-fold/)
+    },
+  )
+
   test('that fit nothing find nothing, and break nothing', () => {
     for (const words of ['', '  ', 'zzzzqqqq', '*?[', 'a'.repeat(5000), '\u0000'])
       expect(find(words)).toEqual([])

@@ -8,14 +8,21 @@ const telling = (word: string): string | null => {
   return found === 'card' || found?.length === 1 ? null : found
 }
 
+/** A V-fold is one word, however it is written, and a fold besides. */
+const words = (text: string): string[] =>
+  text.replace(/\bv[-\s]?(fold\w*)/gi, 'vfold $1').split(/[\n\r\p{Z}\p{P}]+/u)
+
 type Placed = Trouble & { readonly id: number; readonly also: string; readonly title: string }
 
 function indexed(faults: readonly Fault[], troubles: readonly Trouble[]): MiniSearch<Placed> {
   const index = new MiniSearch<Placed>({
     fields: ['sign', 'also', 'cure', 'title'],
+    tokenize: words,
     processTerm: telling,
     searchOptions: {
-      boost: { sign: 2, also: 2.5 },
+      boost: { sign: 2, also: 2.5, title: 2 },
+      // Who names the mechanism means it.
+      boostTerm: (word) => (word === 'vfold' ? 3 : 1),
       ...NEAR,
     },
   })
