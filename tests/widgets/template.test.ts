@@ -4,8 +4,7 @@ import { basename } from 'node:path'
 import { expect, test, vi } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
 import { fitOn, paperOf } from '../../src/sheet/index.ts'
-import { countSays } from '../../src/widgets/template/choice.ts'
-import { faultsSay } from '../../src/widgets/template/faults-say.ts'
+import { saidOf } from '../../src/widgets/template/choice.ts'
 import { saveTemplate } from '../../src/widgets/template/template.ts'
 import { card, dummy } from '../sheet/designs.ts'
 
@@ -85,21 +84,21 @@ test('a card too large for its paper goes on several sheets where that is asked 
 test('how many sheets it takes and how full they are is said as it is chosen and typed; of what cannot be, nothing', () => {
   const small = card(100, 120)
   // 200 by 120 mm on A4 and on paper of one's own.
-  expect(countSays(small, choice)).toBe('1 sheet, 38\u00a0% full')
-  expect(countSays(small, { ...choice, paper: 'own', width: '30 cm', height: '200' })).toBe(
+  expect(saidOf(small, choice).count).toBe('1 sheet, 38\u00a0% full')
+  expect(saidOf(small, { ...choice, paper: 'own', width: '30 cm', height: '200' }).count).toBe(
     '1 sheet, 40\u00a0% full',
   )
-  expect(countSays(small, { ...choice, copies: '3' })).toMatch(/^[23] sheets, (38|58)\u00a0% full$/)
+  expect(saidOf(small, { ...choice, copies: '3' }).count).toMatch(/^[23] sheets, (38|58)\u00a0% full$/)
   for (const sets of [{ copies: '' }, { copies: '61' }, { measured: 'ten' }, { paper: 'own' }] as const)
-    expect(countSays(small, { ...choice, ...sets })).toBe('')
-  expect(countSays(card(200, 200), choice)).toBe('')
-  expect(countSays(card(200, 200), { ...choice, tiled: true })).toMatch(/^\d sheets, \d+\u00a0% full$/)
+    expect(saidOf(small, { ...choice, ...sets }).count).toBe('')
+  expect(saidOf(card(200, 200), choice).count).toBe('')
+  expect(saidOf(card(200, 200), { ...choice, tiled: true }).count).toMatch(/^\d sheets, \d+\u00a0% full$/)
 })
 
 test('what would not work as paper is said before it is printed, of the card as it would be printed', () => {
-  expect(faultsSay(dummy('owl'), choice)).toBe('')
+  expect(saidOf(dummy('owl'), choice).faults).toBe('')
   // A page of 100 mm hides no layer of 90 mm on both sides: shut, it reaches 180 mm.
   const layer = { id: 'box', kind: 'cut-layer', on: 'gutter', start: 20, end: 60, left: 90, right: 90 }
   const wide = card(100, 120, [layer])
-  expect(faultsSay(wide, choice)).toMatch(/^1 thing to mend first\. The box sticks out \d/)
+  expect(saidOf(wide, choice).faults).toMatch(/^1 thing to mend first\. The box sticks out \d/)
 })

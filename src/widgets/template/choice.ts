@@ -2,7 +2,15 @@
 import type { Design } from '../../paper/index.ts'
 import { withTabs } from '../../paper/index.ts'
 import type { PaperName, SheetArt, SheetLines, SheetOptions } from '../../sheet/index.ts'
-import { layOut, ownPaper, paperUse, TooLargeError, UnprintableError, useSays } from '../../sheet/index.ts'
+import {
+  faultSays,
+  layOut,
+  ownPaper,
+  paperUse,
+  TooLargeError,
+  UnprintableError,
+  useSays,
+} from '../../sheet/index.ts'
 import { typed } from '../state/format.ts'
 
 export type PaperChoice = PaperName | 'own'
@@ -51,14 +59,23 @@ export function optionsOf(choice: TemplateChoice): SheetOptions {
 export const printedDesign = (planned: Design, { tabs }: TemplateChoice): Design =>
   tabs === 'slit' ? withTabs(planned, 'slit') : planned
 
-/** How many sheets that takes and how full they are; empty where it cannot be printed, and why is told on saving. */
-export function countSays(planned: Design, choice: TemplateChoice): string {
+/** What is said beside a choice. */
+export interface Said {
+  /** How many sheets it takes and how full they are; empty where it cannot be printed, and why is told on saving. */
+  readonly count: string
+  /** What does not work of the card as it would be printed; empty: nothing. Paper that jams is paper wasted. */
+  readonly faults: string
+}
+
+export function saidOf(planned: Design, choice: TemplateChoice): Said {
   const design = printedDesign(planned, choice)
+  const faults = faultSays(design)
   try {
-    const options = optionsOf(choice)
-    return useSays(paperUse(design, layOut(design, options), options))
+    // The sheet says what fails too, and that takes room.
+    const options = { ...optionsOf(choice), fault: faults }
+    return { count: useSays(paperUse(design, layOut(design, options), options)), faults }
   } catch (error) {
-    if (error instanceof TooLargeError || error instanceof UnprintableError) return ''
+    if (error instanceof TooLargeError || error instanceof UnprintableError) return { count: '', faults }
     throw error
   }
 }

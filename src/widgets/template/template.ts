@@ -66,8 +66,7 @@ export function sheetFont(): Promise<SheetFont> {
 export async function saveTemplate(planned: Design, slug: string, choice: TemplateChoice): Promise<Saved> {
   const design = printedDesign(planned, choice)
   try {
-    const fault = faultSays(design)
-    const options = { ...optionsOf(choice), ...(fault ? { fault } : {}) }
+    const options = { ...optionsOf(choice), fault: faultSays(design) }
     const name = fileName(design, slug, options, choice.tabs)
     const { sentence } = fitOn(design, printedOn(options))
     const done = (says: string): Saved => ({

@@ -1,20 +1,12 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
-import type { TemplateChoice } from './choice.ts'
-import type { CountAnswer, CountAsk } from './count-worker.ts'
+import type { Said, TemplateChoice } from './choice.ts'
+import type { CountAsk } from './count-worker.ts'
 
 /** Nothing is counted while a number is being typed, ms. */
 const REST = 250
 
 const start = (): Worker => new Worker(new URL('./count-worker.ts', import.meta.url), { type: 'module' })
-
-/** What is said beside a choice. */
-export interface Said {
-  /** How many sheets it takes. */
-  readonly count: string
-  /** What does not work of the card; empty: nothing, or nothing that is known yet. */
-  readonly faults: string
-}
 
 /** What is said of the sheets that a choice takes, worked out beside the page; a newer choice calls the older off. */
 export function useCount(design: () => Design, choice: TemplateChoice): Said {
@@ -35,9 +27,9 @@ export function useCount(design: () => Design, choice: TemplateChoice): Said {
       const mine = worker.current ?? start()
       worker.current = mine
       isBusy.current = true
-      mine.onmessage = ({ data }: MessageEvent<CountAnswer>) => {
-        if ('count' in data) return setSays(data.count)
+      mine.onmessage = ({ data }: MessageEvent<Said>) => {
         isBusy.current = false
+        setSays(data.count)
         setFaults(data.faults)
       }
       mine.onerror = () => {
