@@ -3,6 +3,7 @@ import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import type { Tight } from '../../paper/index.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
+import { overlap } from './clip.ts'
 import type { Stretch } from './lettering.ts'
 import { edges, isIn, nearest } from './lettering.ts'
 
@@ -87,9 +88,6 @@ function meet([a, b]: Stretch, [c, d]: Stretch): boolean {
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
   return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0
 }
-
-const overlap = (a: Rectangle, b: Rectangle): boolean =>
-  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
 
 /**
  * The marks that found free paper within a few mm of their line, and the paper that they take. Each points at its

@@ -57,3 +57,9 @@ export function runsThrough(lines: readonly (readonly [Point, Point])[]): (box: 
     return false
   }
 }
+
+/** The same with so much more on every side. */
+export const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
+
+export const overlap = (a: Rectangle, b: Rectangle): boolean =>
+  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]

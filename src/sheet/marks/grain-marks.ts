@@ -3,7 +3,7 @@
 import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import { turned } from '../../making/turn.ts'
 import type { Rectangle } from './clip.ts'
-import { runsThrough } from './clip.ts'
+import { corners, runsThrough } from './clip.ts'
 import type { Stretch } from './lettering.ts'
 import { edges, isIn, nearest } from './lettering.ts'
 
@@ -61,14 +61,7 @@ export function grainMark(fold: Stretch, ground: GrainGround, of: string): PathM
   const middle: Point = [(ax + bx) / 2, (ay + by) / 2]
   // In a frame where the fold is level the arrow's paper is an upright rectangle.
   const level = (p: Point): Point => turned([p[0] - middle[0], p[1] - middle[1]], -way)
-  const boxes = ground.taken.flatMap(([l, t, r, b]) =>
-    edges([
-      [l, t],
-      [r, t],
-      [r, b],
-      [l, b],
-    ]),
-  )
+  const boxes = ground.taken.flatMap((box) => edges(corners(box)))
   const sides = [...ground.lines, ...boxes, ...ground.areas.flatMap(edges)].map(
     ([p, q]): Stretch => [level(p), level(q)],
   )

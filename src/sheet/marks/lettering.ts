@@ -2,6 +2,7 @@
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
+import { grown, overlap } from './clip.ts'
 import { CAPITAL, TAIL, wordWidth } from './letters.ts'
 
 export type Stretch = readonly [Point, Point]
@@ -34,11 +35,6 @@ export interface Ground {
 const CLEAR = 0.5
 
 const SIZES = { named: [2.5], alone: [3.2, 2.5, 2], quiet: [2], least: [1.6] } as const
-
-const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
-
-const overlap = (a: Rectangle, b: Rectangle): boolean =>
-  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
 
 const holds = (a: Rectangle, b: Rectangle): boolean =>
   a[0] <= b[0] && a[1] <= b[1] && a[2] >= b[2] && a[3] >= b[3]

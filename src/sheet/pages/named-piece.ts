@@ -2,7 +2,7 @@
 import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
-import { EVERYWHERE, runsThrough } from '../marks/clip.ts'
+import { corners, EVERYWHERE, grown, runsThrough } from '../marks/clip.ts'
 import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
@@ -81,13 +81,6 @@ export function nameOfPiece(
   ]
 }
 
-const corners = ([l, t, r, b]: Rectangle): readonly Point[] => [
-  [l, t],
-  [r, t],
-  [r, b],
-  [l, b],
-]
-
 /** A piece as it is drawn in one of its turns, without its name. */
 interface Drawn {
   readonly piece: Piece
@@ -102,8 +95,6 @@ interface Drawn {
 
 const stretchesOf = ({ runs, closed }: PathMark): readonly Stretch[] =>
   runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
-
-const grown = ([l, t, r, b]: Rectangle, by: number): Rectangle => [l - by, t - by, r + by, b + by]
 
 /** The paper round a letter that nothing else may take: beside its piece it stays nearer to that than to any other. */
 function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] {
