@@ -6,7 +6,7 @@ import { nameOfMeasure } from '../../class/class.ts'
 import type { Measured } from '../../class/spread.ts'
 import { sizeName } from '../../class/spread.ts'
 import { MINUTES } from '../../class/words.ts'
-import { ownKey } from '../keeping/own-cards.ts'
+import { OwnCards } from '../keeping/OwnCards.tsx'
 import type { Entry } from '../keeping/shelf.ts'
 import { LINKED } from './find-card.ts'
 import type { ClassOffer } from './offer.ts'
@@ -144,15 +144,7 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
             </option>
           ))}
         </optgroup>
-        {own.length > 0 ? (
-          <optgroup label="My dummies">
-            {own.map((entry) => (
-              <option key={entry.id} value={ownKey(entry)}>
-                {entry.name}
-              </option>
-            ))}
-          </optgroup>
-        ) : null}
+        <OwnCards own={own} />
       </select>{' '}
       to{' '}
       <Count

@@ -3,7 +3,8 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Design } from '../../paper/index.ts'
 import { isRead, nameOf, opensTo } from '../../paper/index.ts'
 import { fromGarden } from '../keeping/from-garden.ts'
-import { isOwn, ownCard, ownCards, ownKey } from '../keeping/own-cards.ts'
+import { OwnCards } from '../keeping/OwnCards.tsx'
+import { isOwn, ownCard, ownCards } from '../keeping/own-cards.ts'
 import type { Entry } from '../keeping/shelf.ts'
 import type { Further } from '../measure/compare.ts'
 import { compare, compareSeveral, comparisonSays, severalSay } from '../measure/compare.ts'
@@ -117,15 +118,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
                 </option>
               ))}
             </optgroup>
-            {own.length > 0 ? (
-              <optgroup label="My dummies">
-                {own.map((entry) => (
-                  <option key={entry.id} value={ownKey(entry)}>
-                    {entry.name}
-                  </option>
-                ))}
-              </optgroup>
-            ) : null}
+            <OwnCards own={own} />
           </select>
         </label>
         {ids.length > 1 ? (
