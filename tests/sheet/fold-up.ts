@@ -579,12 +579,12 @@ const HERE: Move = [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0]
 
 // Written out: a card with two dozen parts asks for these some million times.
 function moved(m: Move, [x, y, z]: Space): Space {
-  const [a, b, c, d, e, f, g, h, i, j, k, l] = m as readonly number[] & { length: 12 }
-  return [
-    (a as number) * x + (b as number) * y + (c as number) * z + (j as number),
-    (d as number) * x + (e as number) * y + (f as number) * z + (k as number),
-    (g as number) * x + (h as number) * y + (i as number) * z + (l as number),
-  ]
+  const row = (r: number): number =>
+    (m[3 * r] as number) * x +
+    (m[3 * r + 1] as number) * y +
+    (m[3 * r + 2] as number) * z +
+    (m[9 + r] as number)
+  return [row(0), row(1), row(2)]
 }
 
 function after(a: Move, b: Move): Move {
