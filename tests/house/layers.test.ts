@@ -27,6 +27,8 @@ describe('imports run one way', () => {
     ['src/paper/plane/outline.ts', "import { kindOf } from '../mechanisms/registry.ts'"],
     ['src/paper/design/change.ts', "import { check } from '../index.ts'"],
     ['src/widgets/state/fields.ts', "import { Bench } from '../model/bench-model.ts'"],
+    ['src/paper/checks/glue.ts', "import * as says from '../../../content/words/checks.ts'"],
+    ['content/words/sheet.ts', "import type { Way } from '../../src/sheet/index.ts'"],
     ['src/house/start.mjs', "import { check } from '../paper/index.ts'"],
   ])('a wrong one in %s is found: %s', (file, text) => {
     expect(wrongImports(file, text)).toHaveLength(1)
@@ -37,6 +39,8 @@ describe('imports run one way', () => {
     ['src/widgets/slit.tsx', "import { section } from '../drawing/section.ts'"],
     ['src/sheet/index.ts', "import type { Mark } from '../drawing/marks.ts'"],
     ['src/drawing/section.ts', "import { scaleLinear } from 'd3'"],
+    ['src/sheet/index.ts', "import * as says from '../../content/words/sheet.ts'"],
+    ['src/paper/checks/glue.ts', "import * as says from '../words/checks.ts'"],
     ['src/paper/mechanisms/cut-layer.ts', "import type { Kind } from '../plane/vector.ts'"],
   ])('a right one in %s is let pass: %s', (file, text) => {
     expect(importsOf(file, text)).toHaveLength(1)
