@@ -85,6 +85,7 @@ describe('step figures', () => {
       pictured(stepFigure(card, state, size, { of: ['back', 'head'] })),
     )
     expect(shown).toEqual(['coloured', 'open', 'covering'])
+    expect(pictured(stepFigure(card, 'open', size, { plain: true }))).toBe(false)
     const moving = stepMotion(card, 'open', size)
     expect(moving && pictured(moving.at(0.5))).toBe(true)
     expect(pictured(stepMotion(card, 'closing', size)?.at(0.1) as Drawing)).toBe(false)

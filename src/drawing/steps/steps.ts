@@ -73,6 +73,8 @@ export interface StepOptions {
   readonly there?: readonly string[]
   /** Height of the type, px; default 15. */
   readonly text?: number
+  /** Pages stay plain in every state: of a small picture little is left but what it points at. */
+  readonly plain?: boolean
 }
 
 const PADDING = 12
@@ -231,7 +233,7 @@ export function taskOf(design: Design, options: StepOptions): Task {
 
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
 export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
-  const { text = 15 } = options
+  const { text = 15, plain = false } = options
   const scale = commonScale(design, size)
   const box = [0, 0, size.width, size.height] as const
   const task = taskOf(design, options)
@@ -245,7 +247,7 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
       box,
       unit: 'px',
       marks: sceneMarks(scene, design, size, {
-        ...{ scale, centre: size.width / 2, text, pictured: isPictured(state) },
+        ...{ scale, centre: size.width / 2, text, pictured: !plain && isPictured(state) },
       }),
       says: scene.says,
     }
