@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/link/entries.ts'
 import type { Design, Field, Flat, Mechanism } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import type { BenchState } from '../state/state.ts'
@@ -8,7 +9,7 @@ export interface PlainEntry {
   readonly label: string
   readonly min: number
   readonly max: number
-  readonly unit: 'mm' | 'degrees'
+  readonly unit: 'mm' | 'deg'
   get(state: BenchState): number | null
   set(state: BenchState, value: number): BenchState
 }
@@ -17,34 +18,34 @@ export interface PlainEntry {
 export const plainEntries = ({ card: { width, height } }: Design): readonly PlainEntry[] => [
   {
     key: 'opening',
-    label: 'opening',
+    label: says.opening,
     min: 0,
     max: 180,
-    unit: 'degrees',
+    unit: 'deg',
     get: (state) => state.opening,
     set: (state, opening) => ({ ...state, opening }),
   },
   {
     key: 'turn',
-    label: 'turn of the view',
+    label: says.turn,
     min: -180,
     max: 180,
-    unit: 'degrees',
+    unit: 'deg',
     get: (state) => state.camera.turn,
     set: (state, turn) => ({ ...state, camera: { ...state.camera, turn } }),
   },
   {
     key: 'tilt',
-    label: 'tilt of the view',
+    label: says.tilt,
     min: 0,
     max: 90,
-    unit: 'degrees',
+    unit: 'deg',
     get: (state) => state.camera.tilt,
     set: (state, tilt) => ({ ...state, camera: { ...state.camera, tilt } }),
   },
   {
     key: 'section',
-    label: 'place of the section',
+    label: says.section,
     min: 0,
     max: height,
     unit: 'mm',
@@ -54,7 +55,7 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
   ...(['across', 'along'] as const).map(
     (which, index): PlainEntry => ({
       key: `point.${which}`,
-      label: `point (${which})`,
+      label: index === 0 ? says.pointAcross : says.pointAlong,
       min: 0,
       max: index === 0 ? width : height,
       unit: 'mm',
