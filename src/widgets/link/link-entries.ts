@@ -1,12 +1,10 @@
-import * as says from '../../../content/words/link/entries.ts'
 import type { Design, Field, Flat, Mechanism } from '../../paper/index.ts'
 import { kindOf } from '../../paper/index.ts'
 import type { BenchState } from '../state/state.ts'
 
 /** A number in a link that belongs to the bench and not to a mechanism. */
 export interface PlainEntry {
-  readonly key: string
-  readonly label: string
+  readonly key: 'opening' | 'turn' | 'tilt' | 'section' | 'point.across' | 'point.along'
   readonly min: number
   readonly max: number
   readonly unit: 'mm' | 'deg'
@@ -18,7 +16,6 @@ export interface PlainEntry {
 export const plainEntries = ({ card: { width, height } }: Design): readonly PlainEntry[] => [
   {
     key: 'opening',
-    label: says.opening,
     min: 0,
     max: 180,
     unit: 'deg',
@@ -27,7 +24,6 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
   },
   {
     key: 'turn',
-    label: says.turn,
     min: -180,
     max: 180,
     unit: 'deg',
@@ -36,7 +32,6 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
   },
   {
     key: 'tilt',
-    label: says.tilt,
     min: 0,
     max: 90,
     unit: 'deg',
@@ -45,7 +40,6 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
   },
   {
     key: 'section',
-    label: says.section,
     min: 0,
     max: height,
     unit: 'mm',
@@ -55,7 +49,6 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
   ...(['across', 'along'] as const).map(
     (which, index): PlainEntry => ({
       key: `point.${which}`,
-      label: index === 0 ? says.pointAcross : says.pointAlong,
       min: 0,
       max: index === 0 ? width : height,
       unit: 'mm',

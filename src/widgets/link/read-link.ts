@@ -1,11 +1,12 @@
 /** Loaded when an address speaks of a bench: reading it takes the kernel's reader of designs. */
-import * as says from '../../../content/words/link/read.ts'
+import * as says from '../../../content/words/link.ts'
 import type { Design } from '../../paper/index.ts'
 import { DesignError, kindOf, parseDesign } from '../../paper/index.ts'
 import { stopOnWay, withinReach } from '../state/opening.ts'
 import { withFields } from '../state/settings.ts'
 import type { BenchState } from '../state/state.ts'
 import { kept } from '../state/state.ts'
+import type { PlainEntry } from './link-entries.ts'
 import { onCard, owned, plainEntries } from './link-entries.ts'
 
 export interface LinkRead {
@@ -62,7 +63,7 @@ function designWith(start: Design, wanted: readonly Wanted[], faults: string[]):
 
 /** Reads a link over the page's own state. It never throws: what cannot be used is told and left out. */
 export function readLink(text: string, start: BenchState): LinkRead {
-  const plain = new Map(plainEntries(start.design).map((entry) => [entry.key, entry]))
+  const plain = new Map<string, PlainEntry>(plainEntries(start.design).map((entry) => [entry.key, entry]))
   const faults: string[] = []
   const wanted: Wanted[] = []
   let state = start
@@ -72,7 +73,7 @@ export function readLink(text: string, start: BenchState): LinkRead {
     if (key === '') continue
     const entry = plain.get(key)
     if (entry && (start.point || !key.startsWith('point.'))) {
-      const number = numberIn(value, entry)
+      const number = numberIn(value, { ...entry, label: says.entries[entry.key] })
       if (typeof number === 'string') faults.push(number)
       else {
         state = entry.set(state, number)

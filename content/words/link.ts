@@ -1,5 +1,15 @@
 /** What of a link to a bench could not be used. */
 
+/** The numbers of a bench that a link may set, as a sentence calls them. */
+export const entries = {
+  opening: 'opening',
+  turn: 'turn of the view',
+  tilt: 'tilt of the view',
+  section: 'place of the section',
+  'point.across': 'point (across)',
+  'point.along': 'point (along)',
+} as const
+
 /** Behind a number: of a length, of an angle. */
 export const units = { mm: 'mm', deg: 'degrees' } as const
 
