@@ -1,3 +1,4 @@
+import * as words from '../../content/words/site/swing.ts'
 import '../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
@@ -129,9 +130,9 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
         )}
       </div>
       <div class="swing-bar">
-        <span aria-hidden="true">Opening</span>
+        <span aria-hidden="true">{words.opening}</span>
         <RangeField
-          label={`Opening of the ${label}`}
+          label={words.openingOf(label)}
           value={now}
           min={LEAST}
           max={MOST}
