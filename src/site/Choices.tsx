@@ -1,7 +1,7 @@
-import * as words from '../../content/words/site/choose.ts'
 import '../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as words from '../../content/words/site/choose.ts'
 import type { Drawing } from '../drawing/pen/marks.ts'
 // What draws comes first, as on the home page: in another order what wakes a bench squeezes worse.
 import { SIDE_BY_SIDE, sideBySide } from '../drawing/view/side-by-side.ts'

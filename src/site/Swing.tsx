@@ -1,7 +1,7 @@
-import * as words from '../../content/words/site/swing.ts'
 import '../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as words from '../../content/words/site/swing.ts'
 import type { Camera, Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design, Poser } from '../paper/index.ts'

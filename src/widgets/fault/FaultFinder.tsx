@@ -1,7 +1,7 @@
-import * as says from '../../../content/words/fault-finder.ts'
 import './fault.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/fault-finder.ts'
 import { likely } from './likely.ts'
 import { lookUp } from './look-up.ts'
 import type { Fault, Trouble } from './trouble.ts'

@@ -1,7 +1,7 @@
-import * as says from '../../../content/words/search.ts'
 import './search.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/search.ts'
 import { fetched, notLoaded } from '../model/loading.ts'
 import { placed } from '../model/place.ts'
 import type { Findable } from './findable.ts'

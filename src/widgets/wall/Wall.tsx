@@ -1,7 +1,7 @@
-import * as says from '../../../content/words/wall.ts'
 import './wall.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/wall.ts'
 import type { AtWall, Tool } from './at-wall.ts'
 import { AWAY, NOTES, toolsFor, WIPE } from './at-wall.ts'
 import { Hands } from './Hands.tsx'

@@ -1,8 +1,8 @@
-import * as says from '../../../content/words/wall-notes.ts'
 import './wall.css'
 import type { JSX } from 'preact'
 import { render } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
+import * as says from '../../../content/words/wall-notes.ts'
 
 /** What a teacher reads while the class looks at the wall. */
 export interface Told {
