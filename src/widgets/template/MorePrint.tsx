@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import * as says from '../../../content/words/template.ts'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { PaperChoice, TemplateChoice } from './choice.ts'
 import { papers } from './template.ts'
 

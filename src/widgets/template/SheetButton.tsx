@@ -1,7 +1,7 @@
 import './template.css'
 import type { ComponentType, JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
-import * as says from '../../../content/words/template-button.ts'
+import * as says from '../../../content/words/template/button.ts'
 import type { Design } from '../../paper/index.ts'
 import { notLoaded } from '../model/loading.ts'
 import { templateButton } from './template-button.ts'

@@ -2,7 +2,7 @@
 
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
-import * as says from '../../../content/words/template.ts'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { Design } from '../../paper/index.ts'
 import { tabbed } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'

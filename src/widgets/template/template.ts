@@ -4,7 +4,7 @@ import regular from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyper
 import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff?url'
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
-import * as says from '../../../content/words/template.ts'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { Design } from '../../paper/index.ts'
 import type { SheetFont, SheetOptions } from '../../sheet/index.ts'
 import {

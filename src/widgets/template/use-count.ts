@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import * as says from '../../../content/words/template.ts'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { Design } from '../../paper/index.ts'
 import type { Said, TemplateChoice } from './choice.ts'
 import type { CountAsk } from './count-worker.ts'
