@@ -49,3 +49,17 @@ export const pageRemembers = 'The page remembers what you choose, on this device
 
 export const freeToUse =
   'Free to use, copy and change: the MIT licence. Nothing you type here is sent anywhere.'
+
+/* What public/keep.js and public/folder.js say there; they put numbers and names in the braces. */
+
+export const beingKept = 'Being kept on this device: {kept} of {of} files.'
+
+export const isKept = 'Kept on this device: it works without a network.'
+
+export const fromFolder =
+  'You have opened this book from a folder. It works there without a network, as long as its files stay together. Two things do not work from a folder: you cannot install the book, and a link from here opens on this device only. To send a card, keep it as a file.'
+
+/** Behind what says that a link was copied. */
+export const opensHereOnly = ' It opens on this device only.'
+
+export const folderLacks = 'Something here does not work: {what}. Copy the whole folder once more.'
