@@ -1,10 +1,9 @@
+import { listed } from '../grammar.ts'
+
 /**
  * The steps of any card. Each says what is done (its title), how (its sentences), and what the hands take. `what`: the
  * parts that it is about, as `the`, `many` or `card` say them; `place`: as one of the places.
  */
-
-const listed = (names: readonly string[]): string =>
-  names.length < 3 ? names.join(' and ') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 
 /** What a step is about. */
 export const card = 'the card'
