@@ -3,6 +3,7 @@ import * as says from '../../content/words/booklet/pages.ts'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
+import { faultBlocks } from '../sheet/marks/fault-blocks.ts'
 import { CAPITAL, TAIL } from '../sheet/marks/letters.ts'
 import type { Block, Run, SheetMark, Type } from '../sheet/marks/setting.ts'
 import { moved, paragraph, pictureBlock, stack, toldAs } from '../sheet/marks/setting.ts'
@@ -23,6 +24,8 @@ export interface BookOptions {
   readonly paper: PaperName
   /** As many as this go on a page; fewer where their words are long. */
   readonly perPage: PerPage
+  /** What does not work yet, in a sentence (`faultSays`); it stands under the title. */
+  readonly fault?: string
 }
 
 interface Look {
@@ -195,16 +198,17 @@ function parted(step: Step, room: number, look: Look, least: number, width: numb
 /** The pages of a booklet. `draw` makes the figures. */
 export function bookPages(
   design: Design,
-  { paper: name, perPage }: BookOptions,
+  { paper: asked, perPage, fault }: BookOptions,
   draw: typeof figureOf = figureOf,
 ): readonly SheetPage[] {
-  const paper = paperOf(name)
+  const paper = paperOf(asked)
   const look = LOOKS[perPage]
   const { columns, body, title, share: beside } = look
   const within = paper.width - 2 * EDGE
   const width = (within - GAP.across * (columns - 1)) / columns
   const wide = beside < 1 ? width * beside : width
-  const head = paragraph([{ text: says.title(plainText(design.title)), bold: true }], HEAD, within)
+  const name = paragraph([{ text: says.title(plainText(design.title)), bold: true }], HEAD, within)
+  const head = stack([name, ...faultBlocks(fault, body, within)], 4)
   const bottom = paper.height - EDGE - FOOT.leading - 3
   const top = (page: number): number => EDGE + (page === 0 ? head.height + 6 : 0)
   const room = (page: number): number => bottom - top(page)

@@ -34,8 +34,5 @@ export const fourInches = '4 in'
 /** Before a line for a name. */
 export const madeBy = 'Made by'
 
-/** Before what a card fails. */
-export const doNotCut = 'Do not cut yet.'
-
 /** How much of a sheet becomes pieces. */
 export const filled = (percent: number): string => `Pieces fill ${percent}\u00a0% of this sheet.`

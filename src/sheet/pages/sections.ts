@@ -6,6 +6,7 @@ import { mainFold } from '../../making/grain.ts'
 import type { Design, Tight } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import { triangle } from '../marks/care-marks.ts'
+import { faultBlocks } from '../marks/fault-blocks.ts'
 import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
 import { faceOf, legend, printSays, stepsFor } from '../marks/instructions.ts'
@@ -72,10 +73,6 @@ function nameLine(width: number, type: Type = fittings.roomy.body): Block {
   const line = { mark: 'path', runs: [run], closed: false, role: 'guide', of: 'maker' } as const
   return { width: Math.min(width, from + 45), height: words.height + 1, marks: [...words.marks, line] }
 }
-
-/** What does not work yet, before anything is cut. */
-const faultBlocks = (fault: string | undefined, type: Type, width: number): readonly Block[] =>
-  fault ? [paragraph([{ text: says.doNotCut, bold: true }, { text: ` ${fault}` }], type, width)] : []
 
 /** Title, what fails, side and maker. */
 export const header = (
