@@ -42,7 +42,18 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 
 /** The rooms of a layer from the ground up: each may use those before it. Files beside the rooms may use all. */
 const ROOMS: Readonly<Record<string, readonly string[]>> = {
-  'src/paper': ['words', 'plane', 'mechanisms', 'design', 'model', 'motion', 'measure', 'checks', 'answers', 'stuck'],
+  'src/paper': [
+    'words',
+    'plane',
+    'mechanisms',
+    'design',
+    'model',
+    'motion',
+    'measure',
+    'checks',
+    'answers',
+    'stuck',
+  ],
   'src/drawing': ['pen', 'art', 'view', 'section', 'pattern', 'chart', 'page-point', 'steps'],
   'src/sheet': ['marks', 'pages', 'files'],
   'src/widgets': [
