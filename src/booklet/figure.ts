@@ -13,7 +13,7 @@ import type { Work } from './order.ts'
 const FIGURES: Readonly<Record<Work['does'], StepState>> = {
   'cut-out': 'flat',
   slits: 'flat',
-  colour: 'flat',
+  colour: 'coloured',
   cut: 'cutting',
   crease: 'creased',
   push: 'reversing',

@@ -45,7 +45,7 @@ export function faultPicture(
   picture: FaultPicture,
   { size, text }: { readonly size: Size; readonly text: number } = SMALL,
 ): Drawing {
-  if ('shows' in picture) return stepFigure(parseDesign(raw), picture.shows, size, { text })
+  if ('shows' in picture) return stepFigure(parseDesign(raw), picture.shows, size, { text, plain: true })
   const { opening, set, marks } = picture
   const design = spoilt(raw, set)
   return view(design, opening, opening < 5 ? SHUT : OPEN, size, {

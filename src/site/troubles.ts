@@ -25,6 +25,7 @@ export const troubleFigure = (
       ...(at === undefined ? {} : { opening: at }),
       ...(only === undefined ? {} : { of: only.split(/\s+/) }),
       text: 11,
+      plain: true,
     },
   )
 

@@ -95,7 +95,7 @@ function penMarks([x, y]: Point): Mark[] {
 export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE): Drawing {
   const design = plain(drawn)
   const { opening, lines, point, between, lit, rise, reach, grain, pen, step } = word
-  if (step !== undefined) return stepFigure(design, step, size)
+  if (step !== undefined) return stepFigure(design, step, size, { plain: true })
   const standing = view(design, opening, CAMERA, size, {
     frame: [opening - 4, opening + 4],
     text: 15,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Drawing } from '../../src/drawing/pen/marks.ts'
-import { stepFigure } from '../../src/drawing/steps/steps.ts'
+import { stepMotion } from '../../src/drawing/steps/motion.ts'
+import { stepFigure, stepStates } from '../../src/drawing/steps/steps.ts'
 import { dummy } from '../sheet/designs.ts'
 import { beak, heron, moth, owl, pond } from './garden.ts'
 
@@ -71,6 +72,23 @@ describe('step figures', () => {
       }
     }
     expect(() => stepFigure(beak, 'covering', size)).toThrow(/needs a card with a cover/)
+  })
+
+  it('show what is drawn on the pages where the sheet is coloured and where the card is done, and there alone', () => {
+    const pictured = ({ marks }: Drawing): boolean =>
+      marks.some(
+        (mark) =>
+          mark.mark === 'path' && mark.of?.startsWith('page/') && mark.on?.some(({ mark }) => mark === 'art'),
+      )
+    const card = dummy('hedgehog')
+    const shown = stepStates.filter((state) =>
+      pictured(stepFigure(card, state, size, { of: ['back', 'head'] })),
+    )
+    expect(shown).toEqual(['coloured', 'open', 'covering'])
+    expect(pictured(stepFigure(card, 'open', size, { plain: true }))).toBe(false)
+    const moving = stepMotion(card, 'open', size)
+    expect(moving && pictured(moving.at(0.5))).toBe(true)
+    expect(pictured(stepMotion(card, 'closing', size)?.at(0.1) as Drawing)).toBe(false)
   })
 
   it('are refused in a sentence where there is nothing to show', () => {

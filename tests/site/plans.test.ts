@@ -197,13 +197,14 @@ describe('a card for the class', () => {
 describe.each(readdirSync(new URL('plans/', CONTENT)))('content/plans/%s', (file) => {
   const text = textOf(file.replace('.mdx', ''))
 
-  test('presses what the page has: its words stand in the widgets', () => {
-    const folder = new URL('../../src/widgets/', import.meta.url)
-    const source = ['dummy', 'keeping', 'template', 'fields']
-      .flatMap((room) =>
-        readdirSync(new URL(`${room}/`, folder), { recursive: true, encoding: 'utf8' })
-          .filter((name) => /\.tsx?$/.test(name))
-          .map((name) => readFileSync(new URL(`${room}/${name}`, folder), 'utf8')),
+  test('presses what the page has: its words stand in the widgets, or where they take theirs from', () => {
+    const room = /^(?:dummy|keeping|template|fields)(?:\/.*)?\.tsx?$/
+    const source = ['src/widgets/', 'content/words/']
+      .map((folder) => new URL(`../../${folder}`, import.meta.url))
+      .flatMap((folder) =>
+        readdirSync(folder, { recursive: true, encoding: 'utf8' })
+          .filter((name) => room.test(name))
+          .map((name) => readFileSync(new URL(name, folder), 'utf8')),
       )
       .join('\n')
     const kinds = readdirSync(new URL('../../src/paper/mechanisms/', import.meta.url))

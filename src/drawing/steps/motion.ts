@@ -18,7 +18,7 @@ import { only } from './scene.ts'
 import { creasedIn, foldedOver, OVER, OVER_COVER, overCover } from './scenes-cut.ts'
 import { HELD, overSlits } from './scenes-glued.ts'
 import type { StepOptions, StepState } from './steps.ts'
-import { commonScale, sceneMarks, taskOf } from './steps.ts'
+import { commonScale, isPictured, sceneMarks, taskOf } from './steps.ts'
 
 /** What happens between two turns: the card at a share from 0 to 1. */
 interface Stretch {
@@ -303,7 +303,7 @@ export function stepMotion(
       box: [0, 0, size.width, size.height],
       unit: 'px',
       marks: sceneMarks(sceneAt(share), design, size, {
-        ...{ scale, centre: size.width / 2, text: 15, frame: framed(), quick },
+        ...{ scale, centre: size.width / 2, text: 15, pictured: isPictured(state), frame: framed(), quick },
       }),
       says: `${says} Now: ${told(share)}.`,
     }),

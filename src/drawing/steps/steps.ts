@@ -18,6 +18,7 @@ import { nestedCreased } from './scenes-nested.ts'
  * The states that making steps speak of.
  *
  *   flat       the sheet lies open, its lines drawn
+ *   coloured   the same with its picture under the lines
  *   folding    one page is lifted over to the other
  *   cutting    shut with the lines outside; the slits are cut through both layers
  *   front      the strips folded over to the front, both layers together
@@ -39,6 +40,7 @@ import { nestedCreased } from './scenes-nested.ts'
  */
 export const stepStates = [
   'flat',
+  'coloured',
   'folding',
   'cutting',
   'front',
@@ -71,6 +73,8 @@ export interface StepOptions {
   readonly there?: readonly string[]
   /** Height of the type, px; default 15. */
   readonly text?: number
+  /** Pages stay plain in every state: of a small picture little is left but what it points at. */
+  readonly plain?: boolean
 }
 
 const PADDING = 12
@@ -80,6 +84,7 @@ const FITTED = 1.12
 
 const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Scene>> = {
   flat,
+  coloured: flat,
   folding,
   cutting,
   front: (task) => folded(task, 'front'),
@@ -96,6 +101,11 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
   open,
   covering,
 }
+
+/** States in which the pages show what is drawn on them. In all others a line or a place on them is what counts. */
+const PICTURED: ReadonlySet<StepState> = new Set(['coloured', 'open', 'covering'])
+
+export const isPictured = (state: StepState): boolean => PICTURED.has(state)
 
 /** States that are about pieces of their own card. */
 const GLUED: ReadonlySet<StepState> = new Set([
@@ -128,6 +138,8 @@ interface Framed {
   /** Its middle, px from the left. */
   readonly centre: number
   readonly text: number
+  /** Whether the pages show what is drawn on them. */
+  readonly pictured: boolean
   /** What must be in the picture, in the table's frame; all that is there unless said. */
   readonly frame?: readonly Vec3[]
   /** While it moves no shadows fall on paper, and those on the table are plain. */
@@ -139,7 +151,7 @@ export function sceneMarks(
   scene: Scene,
   design: Design,
   size: Size,
-  { scale, centre, text, frame, quick = false }: Framed,
+  { scale, centre, text, pictured, frame, quick = false }: Framed,
 ): Mark[] {
   const { paper, ink, stand, opening, over, words = [] } = scene
   const place = standing(stand, opening)
@@ -158,7 +170,7 @@ export function sceneMarks(
       !quick,
     ),
     ...paperMarks(design, paper, ink, shifted, place, {
-      ...{ lamp, shadows: quick ? 'none' : 'hard', bare: true },
+      ...{ lamp, shadows: quick ? 'none' : 'hard', bare: !pictured },
     }),
   ]
   for (const { role, points: path, closed = false } of over) {
@@ -221,7 +233,7 @@ export function taskOf(design: Design, options: StepOptions): Task {
 
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
 export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
-  const { text = 15 } = options
+  const { text = 15, plain = false } = options
   const scale = commonScale(design, size)
   const box = [0, 0, size.width, size.height] as const
   const task = taskOf(design, options)
@@ -234,7 +246,9 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
     return {
       box,
       unit: 'px',
-      marks: sceneMarks(scene, design, size, { scale, centre: size.width / 2, text }),
+      marks: sceneMarks(scene, design, size, {
+        ...{ scale, centre: size.width / 2, text, pictured: !plain && isPictured(state) },
+      }),
       says: scene.says,
     }
   }
@@ -247,7 +261,7 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
     box,
     unit: 'px',
     marks: halves.flatMap(({ scene, centre, words }): Mark[] => [
-      ...sceneMarks(scene, design, room, { scale: scale * 0.86, centre, text }),
+      ...sceneMarks(scene, design, room, { scale: scale * 0.86, centre, text, pictured: false }),
       {
         mark: 'word',
         at: [centre, size.height - text * 0.5],

@@ -1,6 +1,7 @@
 import './aim.css'
 import type { ComponentType, JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../content/words/aim/fold.ts'
 import type { Mechanism } from '../../paper/index.ts'
 import { topOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -24,20 +25,20 @@ type Panel = ComponentType<{
 /** A place for the tip, from which the sizes follow. Folded away; what works it out is loaded when it is unfolded. */
 export function AimFold({ bench, lead }: AimFoldProps): JSX.Element {
   const [Panel, setPanel] = useState<{ readonly it: Panel; readonly tools: Tools } | null>(null)
-  const [says, setSays] = useState('')
+  const [trouble, setTrouble] = useState('')
   const top = topOf(lead)
   const unfold = () =>
     Promise.all([import('./AimPanel.tsx'), import('../model/checker.ts')]).then(
       ([{ AimPanel }, tools]) => setPanel({ it: AimPanel, tools }),
-      (error: unknown) => setSays(notLoaded('What works the sizes out', error)),
+      (error: unknown) => setTrouble(notLoaded(says.finder, error)),
     )
   return (
     <details class="aim" onToggle={unfold}>
-      <summary>Where do you want the {top}?</summary>
+      <summary>{says.where(top)}</summary>
       {Panel ? (
         <Panel.it tools={Panel.tools} bench={bench} id={lead.id} top={top} />
       ) : (
-        <p role="alert">{says}</p>
+        <p role="alert">{trouble}</p>
       )}
     </details>
   )

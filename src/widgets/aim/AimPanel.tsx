@@ -1,6 +1,7 @@
 /** Loaded when it is unfolded. */
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/aim/panel.ts'
 import type { Design, Target } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { lengthUnit } from '../model/page.ts'
@@ -124,8 +125,8 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
 
   const fresh = holds(asked)
   const ways = fresh && answer ? answer.ways : []
-  const says = fresh
-    ? (answer?.says ?? 'Working it out …')
+  const told = fresh
+    ? (answer?.says ?? says.working)
     : done?.design === design
       ? done.says
       : (fault?.says ?? '')
@@ -134,8 +135,13 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
       {some.map((way) => (
         <li key={way.says} class="aim-way">
           <span>{way.says}</span>
-          <button type="button" class="repair" aria-label={`Use this: ${way.says}`} onClick={() => take(way)}>
-            Use this
+          <button
+            type="button"
+            class="repair"
+            aria-label={says.useThisWay(way.says)}
+            onClick={() => take(way)}
+          >
+            {says.useThis}
           </button>
         </li>
       ))}
@@ -150,14 +156,11 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
         void ask()
       }}
     >
-      <p>
-        The card is open to {shown(opening, 'deg', length)}. Type where the {top} should be then. You may
-        leave one field empty.
-      </p>
+      <p>{says.typeWhere(shown(opening, 'deg', length), top)}</p>
       <div class="aim-ask">
         {WISHES.map((wish) => (
           <label key={wish}>
-            {large(wish)}
+            {large(says.wishes[wish])}
             <input
               id={`${name}-${wish}`}
               type="text"
@@ -179,7 +182,7 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
           </label>
         ))}
         <button type="submit" class="button">
-          Work it out
+          {says.workOut}
         </button>
       </div>
       <p
@@ -190,12 +193,12 @@ export function AimPanel({ tools, bench, id, top }: AimPanelProps): JSX.Element 
         role="status"
         tabIndex={-1}
       >
-        {says}
+        {told}
       </p>
       {list(ways.slice(0, MOST))}
       {ways.length > MOST ? (
         <details class="aim-more">
-          <summary>{ways.length - MOST} more</summary>
+          <summary>{says.moreWays(ways.length - MOST)}</summary>
           {list(ways.slice(MOST))}
         </details>
       ) : null}

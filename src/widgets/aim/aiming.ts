@@ -1,5 +1,6 @@
 /** Loaded when a reader says where the tip should be. No page needed. */
 
+import * as says from '../../../content/words/aim/panel.ts'
 import type { Aimed, Design, Measure, Mechanism, Target } from '../../paper/index.ts'
 import { change, fieldsFor, kindOf, measure, nameOf, settable, settingOf, topOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -57,13 +58,13 @@ export function readWish(
         target: null,
         fault: {
           field: wish,
-          says: `${large(wish)} goes from ${shown(min, 'mm', length)} to ${shown(max, 'mm', length)}.`,
+          says: says.goesFrom(large(says.wishes[wish]), shown(min, 'mm', length), shown(max, 'mm', length)),
         },
       }
     wished[wish] = value
   }
   return Object.keys(wished).length === 0
-    ? { target: null, fault: { field: null, says: 'Type a rise, a reach, or both.' } }
+    ? { target: null, fault: { field: null, says: says.nothingTyped } }
     : { target: { opening, ...wished }, fault: null }
 }
 
@@ -94,14 +95,14 @@ interface Difference {
   readonly unit: 'mm' | 'deg'
   readonly from: number
   readonly to: number
-  /** Said behind the number. */
-  readonly where?: string
+  /** A place along the fold: that is said behind the number. */
+  readonly isAlong?: true
 }
 
 /** The numbers by which a way differs from the card as it stands. */
 function differences(bench: Bench, design: Design, id: string, aimed: Aimed): readonly Difference[] {
   const [before, after] = [mechanismOf(design, id), mechanismOf(aimed.design, id)]
-  const owner = design.mechanisms.length > 1 ? ` of the ${nameOf(id)}` : ''
+  const owner = design.mechanisms.length > 1 ? nameOf(id) : null
   const slit = kindOf(before).slit
   const names = Object.keys(aimed.settings)
   const offeredAs = (name: string) =>
@@ -114,7 +115,7 @@ function differences(bench: Bench, design: Design, id: string, aimed: Aimed): re
     .map((name): Difference => {
       const field = settable(before).find((one) => one.name === name)
       return {
-        label: offeredAs(name) ?? `${field?.label ?? name}${owner}`,
+        label: offeredAs(name) ?? says.sizeOf(field?.label ?? name, owner),
         unit: field?.unit ?? 'mm',
         from: settingOf(before, name),
         to: settingOf(after, name),
@@ -125,27 +126,26 @@ function differences(bench: Bench, design: Design, id: string, aimed: Aimed): re
   const cut = offeredAs('cut')
   const whose = cut?.match(/^[^:]*: /)?.[0]
   const place: Difference = {
-    label: whose ? `${whose}place of the slit` : `Place of the slit${cut === undefined ? owner : ''}`,
+    label: whose ? says.slitPlaceWhose(whose) : says.slitPlace(cut === undefined ? owner : null),
     unit: 'mm',
     from: foot(before),
     to: foot(after),
-    where: ' along the fold',
+    isAlong: true,
   }
   return [...plain, ...(moves ? [place] : [])].filter(({ from, to }) => Math.abs(to - from) >= NEAR / 2)
 }
 
 function differencesSay(all: readonly Difference[], length: LengthUnit): string {
-  const parts = all.map(({ label, unit, from, to, where = '' }, k) => {
-    const name = k === 0 ? large(label) : small(label)
-    return `${name} ${shown(to, unit, length)}${where} instead of ${shown(from, unit, length)}`
+  const parts = all.map(({ label, unit, from, to, isAlong }, k) => {
+    const size = isAlong ? says.sizeAlong : says.size
+    return size(k === 0 ? large(label) : small(label), shown(to, unit, length), shown(from, unit, length))
   })
-  return `${parts.slice(0, -1).join(', ')}${parts.length > 1 ? ', and ' : ''}${parts.at(-1) ?? ''}.`
+  return says.way(parts)
 }
 
 /** Where a tip stands: `36.0 mm high`, `80.0 mm along the gutter`, or both. */
 function placeSays(place: Place, wishes: readonly Wish[], length: LengthUnit): string {
-  const says: Readonly<Record<Wish, string>> = { rise: 'high', reach: 'along the gutter' }
-  return wishes.map((wish) => `${shown(place[wish], 'mm', length)} ${says[wish]}`).join(' and ')
+  return says.atOnce(wishes.map((wish) => says.places[wish](shown(place[wish], 'mm', length))))
 }
 
 const waysOf = (
@@ -159,7 +159,7 @@ const waysOf = (
     const all = differences(bench, design, id, aimed)
     return all.length > 0 ? [{ says: differencesSay(all, length), aimed }] : []
   })
-  return told.filter(({ says }, k) => told.findIndex((one) => one.says === says) === k)
+  return told.filter((way, k) => told.findIndex((one) => one.says === way.says) === k)
 }
 
 /**
@@ -178,23 +178,16 @@ export function* answering(
   const now = placeOf(design, id, target.opening)
   const wishes = wished(target)
   if (wishes.every((wish) => Math.abs(now[wish] - (target[wish] ?? 0)) < NEAR / 2))
-    return { says: `The ${top} is there already.`, ways: [] }
+    return { says: says.thereAlready(top), ways: [] }
   const { ways: found, nearest } = yield* aiming(design, id, target)
   const ways = waysOf(bench, design, id, found, length)
-  if (ways.length > 0)
-    return {
-      says:
-        ways.length === 1
-          ? 'There is one way.'
-          : `There are ${ways.length} ways. The least change comes first.`,
-      ways,
-    }
+  if (ways.length > 0) return { says: says.ways(ways.length), ways }
   const near = nearest ? waysOf(bench, design, id, [nearest], length) : []
   return {
     says:
       near.length > 0 && nearest
-        ? `That is out of reach. The nearest that still works as paper: the ${top} stands ${placeSays(nearest, wishes, length)}.`
-        : `That is out of reach, and nothing brings the ${top} nearer to it that still works as paper.`,
+        ? says.nearest(top, placeSays(nearest, wishes, length))
+        : says.outOfReach(top),
     ways: near,
   }
 }
@@ -254,5 +247,5 @@ export function taken(tools: Tools, design: Design, id: string, target: Target, 
 /** Said when a way has been taken. */
 export function takenSays(design: Design, id: string, target: Target, length: LengthUnit): string {
   const place = placeSays(placeOf(design, id, target.opening), wished(target), length)
-  return `Done. The ${topOf(mechanismOf(design, id))} stands ${place} now.`
+  return says.taken(topOf(mechanismOf(design, id)), place)
 }

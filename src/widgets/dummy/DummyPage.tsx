@@ -4,6 +4,8 @@ import './dummy.css'
 import './slips/slip.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import * as modelSays from '../../../content/words/dummy/model.ts'
+import * as says from '../../../content/words/dummy/page.ts'
 import type { Design } from '../../paper/index.ts'
 import { OpeningBar } from '../bench/OpeningBar.tsx'
 import { ChartFigure } from '../figures/ChartFigure.tsx'
@@ -47,13 +49,6 @@ const screenFrames: Frames =
     ? NO_FRAMES
     : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
 
-const captions: Readonly<Record<FigureName, string>> = {
-  view: 'Standing card',
-  sheet: 'Flat sheet',
-  section: 'Section',
-  chart: 'Chart',
-}
-
 interface FrameProps {
   readonly dummy: Dummy
   readonly name: FigureName
@@ -76,7 +71,7 @@ function Frame({ dummy, name, children }: FrameProps): JSX.Element {
             dummy.large.value = name
           }}
         >
-          <strong>{captions[name]}</strong>
+          <strong>{says.captions[name]}</strong>
         </button>
       )}
     </figure>
@@ -146,7 +141,7 @@ const FigureNames = ({ dummy }: { readonly dummy: Dummy }): JSX.Element => (
           dummy.large.value = name
         }}
       >
-        {captions[name]}
+        {says.captions[name]}
       </button>
     ))}
   </div>
@@ -201,9 +196,9 @@ function Margin({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     <div class="in-margin dummy-margin">
       <Verdict dummy={dummy} />
       <details open={open} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
-        <summary>On this card</summary>
+        <summary>{says.onThisCard}</summary>
         <Outline dummy={dummy} />
-        <h2>Card</h2>
+        <h2>{says.card}</h2>
         <p class="quiet">{cardSays(dummy.bench.design.value)}</p>
         <button
           type="button"
@@ -212,7 +207,7 @@ function Margin({ dummy }: { readonly dummy: Dummy }): JSX.Element {
             dummy.slip.value = 'card'
           }}
         >
-          Change the card
+          {says.changeCard}
         </button>
       </details>
     </div>
@@ -250,7 +245,7 @@ export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
     try {
       const answer = await fetched(design)
       // The site's own file, checked when the site was built.
-      dummy.put((await answer.json()) as Design, `${title} is on the table. Undo takes it away.`)
+      dummy.put((await answer.json()) as Design, modelSays.putOnTable(title))
     } catch (error) {
       bench.trouble.value = notLoaded(title, error)
     }

@@ -1,5 +1,7 @@
 import type { JSX } from 'preact'
 import { useRef } from 'preact/hooks'
+import * as pageSays from '../../../content/words/dummy/page.ts'
+import * as says from '../../../content/words/dummy/places.ts'
 import { modelOf } from '../../paper/index.ts'
 import { sameThing } from './model/chosen.ts'
 import type { Dummy } from './model/dummy-model.ts'
@@ -29,11 +31,11 @@ export function Outline({ dummy }: { readonly dummy: Dummy }): JSX.Element {
       [Math.min(rows.length - 1, Math.max(0, to))]?.focus()
   }
   return (
-    <div class="outline" role="tree" aria-label="On this card" ref={tree}>
+    <div class="outline" role="tree" aria-label={pageSays.onThisCard} ref={tree}>
       {rows.map(({ thing, level, label, note, aside }, k) => {
         const taken = sameThing(thing, chosen.value)
         const fails = thing.what === 'part' && failing.has(thing.name)
-        const said = [fails ? 'to mend' : note, aside].filter((words) => words !== '').join(', ')
+        const said = says.notes([fails ? says.toMend : note, aside].filter((words) => words !== ''))
         return (
           <div
             key={`${thing.what} ${thing.name}`}

@@ -1,5 +1,7 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as modelSays from '../../../content/words/dummy/model.ts'
+import * as says from '../../../content/words/dummy/part.ts'
 import type { Mechanism } from '../../paper/index.ts'
 import { kindNamed, kindOf, modelOf, nameOf } from '../../paper/index.ts'
 import { asideRenamed } from '../keeping/aside.ts'
@@ -27,8 +29,8 @@ export function take(dummy: Dummy, edit: Edit, aside?: Aside): void {
     dummy.told.value = locked
     return
   }
-  const says = `${large(edit.says)}.${edit.note === undefined ? '' : ` ${edit.note}`}`
-  dummy.put(edit.design, says, edit.id === undefined ? undefined : { what: 'part', name: edit.id }, aside)
+  const told = modelSays.doneSo(large(edit.says), edit.note)
+  dummy.put(edit.design, told, edit.id === undefined ? undefined : { what: 'part', name: edit.id }, aside)
 }
 
 /** Every fold or face that the part could stand on instead: not on itself, nor on what stands on it. */
@@ -59,7 +61,7 @@ function Rename({ dummy, owner: { id } }: PartProps): JSX.Element {
   return (
     <input
       class="part-name"
-      aria-label="Name of this part"
+      aria-label={says.partName}
       value={typed ?? nameOf(id)}
       onInput={(event) => setTyped(event.currentTarget.value)}
       onKeyDown={(event) => {
@@ -80,18 +82,18 @@ function AsideActions({ dummy, owner: { id } }: PartProps): JSX.Element {
       <button
         type="button"
         class="button"
-        title="Hidden, it is still checked, and it is printed."
+        title={says.hideHint}
         onClick={() => dummy.set('hidden', id, !isHidden)}
       >
-        {isHidden ? 'Show' : 'Hide'}
+        {isHidden ? says.show : says.hide}
       </button>
       <button
         type="button"
         class="button"
-        title="Locked, no drag and no mend changes it."
+        title={says.lockHint}
         onClick={() => dummy.set('locked', id, !isLocked)}
       >
-        {isLocked ? 'Unlock' : 'Lock'}
+        {isLocked ? says.unlock : says.lock}
       </button>
     </>
   )
@@ -104,10 +106,10 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
   const guests = withChildren(design, id).slice(1)
   const places = elsewhere(dummy, owner)
   const isLocked = dummy.aside.value.locked.includes(id)
-  const gone = guests.length === 0 ? 'Remove' : `Remove, with ${guests.map(nameOf).join(', ')}`
+  const gone = says.remove(guests.map(nameOf))
   return (
     <div class="part-actions">
-      <span aria-hidden="true">Name</span>
+      <span aria-hidden="true">{says.name}</span>
       <Rename {...{ dummy, owner }} />
       <button
         type="button"
@@ -116,28 +118,28 @@ export function PartActions({ dummy, owner }: PartProps): JSX.Element {
           dummy.slip.value = 'pieces'
         }}
       >
-        {kindOf(owner).sitsOn === 'panel' ? 'Outline and colour' : 'Colour and stick'}
+        {kindOf(owner).sitsOn === 'panel' ? says.outlineAndColour : says.colourAndStick}
       </button>
       <button type="button" class="button" onClick={() => take(dummy, duplicate(design, id))}>
-        Duplicate
+        {says.duplicate}
       </button>
       {isLocked ? null : (
         <button type="button" class="button" onClick={() => take(dummy, mirror(design, id))}>
-          Mirror
+          {says.mirror}
         </button>
       )}
       <AsideActions {...{ dummy, owner }} />
       {isLocked || places.length === 0 ? null : (
         <select
           class="button"
-          aria-label="Move it to"
+          aria-label={says.moveItTo}
           value=""
           onChange={({ currentTarget }) => {
             take(dummy, move(design, id, currentTarget.value))
             currentTarget.value = ''
           }}
         >
-          <option value="">Move to …</option>
+          <option value="">{says.moveTo}</option>
           {places.map((place) => (
             <option key={`${place.what} ${place.name}`} value={place.name}>
               {called(place)}

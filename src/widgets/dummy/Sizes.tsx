@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
+import * as says from '../../../content/words/dummy/part.ts'
 import type { Forgiveness } from '../../paper/index.ts'
 import { kindOf, nameOf } from '../../paper/index.ts'
 import { ChoiceRow, FieldRow, UnitChoice } from '../fields/FieldPanel.tsx'
@@ -20,10 +21,10 @@ function Keep({ dummy, name }: { readonly dummy: Dummy; readonly name: string })
       type="button"
       class="press keep"
       aria-pressed={kept}
-      title={kept ? 'A mend leaves this size as it is.' : 'Keep this size when the card is mended.'}
+      title={kept ? says.keptThis : says.keepThis}
       onClick={() => dummy.pin([name], !kept)}
     >
-      {kept ? 'kept' : 'keep'}
+      {kept ? says.kept : says.keep}
     </button>
   )
 }
@@ -61,31 +62,29 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   if (!owner)
     return (
       <p class="dummy-hint">
-        {bench.design.value.mechanisms.length === 0
-          ? 'Each part that you add shows its sizes here. The card says at once if it will not shut.'
-          : 'Press a part of the card, or a name in the list, to see its sizes.'}
+        {bench.design.value.mechanisms.length === 0 ? says.sizesComeHere : says.pressPart}
       </p>
     )
+  const { label } = kindOf(owner)
   const rise = bench.readings.value[0]
   const { hidden, locked } = dummy.aside.value
   const [isHidden, isLocked] = [hidden.includes(owner.id), locked.includes(owner.id)]
   return (
-    <section class="sizes" aria-label={`Sizes of the ${nameOf(owner.id)}`}>
+    <section class="sizes" aria-label={says.sizesOf(nameOf(owner.id))}>
       <header class="sizes-head">
         <h2 ref={heading}>{large(nameOf(owner.id))}</h2>
         <span class="quiet">
-          {kindOf(owner).label}
-          {rise ? `, ${small(rise.label)} ${shown(rise.value, rise.unit, length)}` : ''}
+          {rise ? says.kindAndRise(label, small(rise.label), shown(rise.value, rise.unit, length)) : label}
         </span>
         <PartActions {...{ dummy, owner }} />
       </header>
       {isHidden || isLocked ? (
         <p class="quiet set-aside">
-          {isHidden ? 'Hidden in the pictures: it is still checked, and it is printed. ' : ''}
-          {isLocked ? 'Locked: no drag, no field and no mend changes it.' : ''}
+          {isHidden ? `${says.isHidden} ` : ''}
+          {isLocked ? says.isLocked : ''}
         </p>
       ) : null}
-      <fieldset class="sizes-fields" disabled={isLocked} aria-label="Sizes">
+      <fieldset class="sizes-fields" disabled={isLocked} aria-label={says.sizes}>
         {offeredBy(bench).choices.map((choice) => (
           <div key={choice.key} class="size">
             <ChoiceRow {...{ bench, choice }} />

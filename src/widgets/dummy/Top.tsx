@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../content/words/dummy/page.ts'
 import { setTitle } from '../keeping/edits.ts'
 import { fileStem } from '../keeping/file-text.ts'
 import { redoLabel, undoLabel } from '../keeping/history.ts'
@@ -21,7 +22,7 @@ function Title({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   return (
     <h1 class="dummy-title">
       <input
-        aria-label="Name of this dummy"
+        aria-label={says.dummyName}
         value={typed ?? title}
         size={Math.max(8, (typed ?? title).length)}
         maxLength={200}
@@ -64,14 +65,14 @@ function Kept({ work }: { readonly work: Work }): JSX.Element {
   if (saved?.state === 'elsewhere')
     return (
       <p class="kept trouble" role="alert">
-        {saved.isGone ? 'Deleted in another tab. ' : 'Changed in another tab. '}
+        {saved.isGone ? says.goneElsewhere : says.changedElsewhere}{' '}
         {saved.isGone ? null : (
           <button type="button" class="link" onClick={() => void work.takeTheirs()}>
-            Take what is there
+            {says.takeTheirs}
           </button>
         )}{' '}
         <button type="button" class="link" onClick={() => void work.keepMine()}>
-          Keep this one as a copy
+          {says.keepMine}
         </button>
       </p>
     )
@@ -89,11 +90,11 @@ function Kept({ work }: { readonly work: Work }): JSX.Element {
     )
   return (
     <p class="kept quiet">
-      {saved === null ? 'Nothing to save yet' : saved.state === 'saved' ? 'Saved on this device' : 'Saving …'}
+      {saved === null ? says.nothingToSave : saved.state === 'saved' ? says.saved : says.saving}
       {work.back.value === null ? null : (
         <>
           {' · '}
-          <a href={placed(work.back.value)}>Back to where it was taken from</a>
+          <a href={placed(work.back.value)}>{says.wayBack}</a>
         </>
       )}
     </p>
@@ -116,13 +117,13 @@ export function Top({ dummy, work }: TopProps): JSX.Element {
       {work ? <Kept work={work} /> : null}
       <div class="dummy-acts">
         <Step
-          label="Undo"
+          label={says.undo}
           what={history ? undoLabel(history) : null}
           can={bench.canUndo.value}
           onPress={bench.undo}
         />
         <Step
-          label="Redo"
+          label={says.redo}
           what={history ? redoLabel(history) : null}
           can={bench.canRedo.value}
           onPress={bench.redo}
@@ -134,13 +135,13 @@ export function Top({ dummy, work }: TopProps): JSX.Element {
             slip.value = slip.peek() === 'saved' ? null : 'saved'
           }}
         >
-          Save, open, send
+          {says.saveOpenSend}
         </button>
         <SheetButton
           slug="dummy"
           fileName={fileStem(bench.design.value.title)}
           design={() => bench.design.peek()}
-          label="Print the sheets"
+          label={says.print}
         />
       </div>
     </header>

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/dummy/verdict.ts'
 import { nameOf } from '../../paper/index.ts'
 import { saysOf } from '../bench/FaultNote.tsx'
 import type { Dummy } from './model/dummy-model.ts'
@@ -7,12 +8,11 @@ import type { Dummy } from './model/dummy-model.ts'
 function HiddenNote({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
   const { hidden } = dummy.aside.value
   if (hidden.length === 0) return null
-  const names = hidden.map(nameOf).join(', ')
   return (
     <p class="quiet">
-      Hidden in the pictures: {names}. What is hidden is checked, and is printed.{' '}
+      {says.hiddenParts(hidden.map(nameOf))}{' '}
       <button type="button" class="link" onClick={dummy.showAll}>
-        Show all
+        {says.showAll}
       </button>
     </p>
   )
@@ -27,16 +27,16 @@ export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element | nul
   if (failed.length === 0)
     return (
       <>
-        <h2>{checks ? 'It works as paper' : 'Looking …'}</h2>
+        <h2>{checks ? says.works : says.looking}</h2>
         <p class="quiet" role="status">
-          {checks ? 'It shuts flat, opens flat, and nothing is in the way.' : ''}
+          {checks ? says.allWell : ''}
         </p>
         <HiddenNote dummy={dummy} />
       </>
     )
   return (
     <>
-      <h2>{failed.length === 1 ? '1 thing to mend' : `${failed.length} things to mend`}</h2>
+      <h2>{says.thingsToMend(failed.length)}</h2>
       <p class="verdict-says" role="status">
         {saysOf(failed)}
       </p>
@@ -47,7 +47,7 @@ export function Verdict({ dummy }: { readonly dummy: Dummy }): JSX.Element | nul
           slip.value = 'mend'
         }}
       >
-        See and mend
+        {says.seeAndMend}
       </button>
       <HiddenNote dummy={dummy} />
     </>
@@ -67,7 +67,7 @@ export function ToMend({ dummy }: { readonly dummy: Dummy }): JSX.Element | null
         slip.value = 'mend'
       }}
     >
-      {failed} to mend
+      {says.toMend(failed)}
     </button>
   )
 }

@@ -1,18 +1,13 @@
 import './elsewhere.css'
 import type { JSX } from 'preact'
 import { useId, useState } from 'preact/hooks'
+import * as says from '../../../content/words/exports/cutter-tools.ts'
 import { FILE_ENDING, fileName } from '../keeping/file-text.ts'
 import { reasonOf } from '../model/loading.ts'
 import type { CutterChoice, CutterFormat } from './cutter.ts'
 import type { Taken } from './exports.ts'
 
-const PAPERS = [
-  ['a4', 'A4'],
-  ['a3', 'A3'],
-  ['letter', 'US Letter'],
-  ['tabloid', 'US Tabloid'],
-  ['roll', 'A roll 300 mm wide'],
-] as const satisfies readonly (readonly [CutterChoice['paper'], string])[]
+const PAPERS = ['a4', 'a3', 'letter', 'tabloid', 'roll'] as const satisfies readonly CutterChoice['paper'][]
 
 const FORMATS = [
   ['dxf', 'DXF'],
@@ -20,9 +15,9 @@ const FORMATS = [
 ] as const satisfies readonly (readonly [CutterFormat, string])[]
 
 const CHECKS = [
-  ['keepsGrain', 'Main folds along the grain'],
-  ['bridges', 'Bridges hold the pieces'],
-  ['perforated', 'Folds as rows of cuts'],
+  ['keepsGrain', says.keepsGrain],
+  ['bridges', says.bridges],
+  ['perforated', says.perforated],
 ] as const satisfies readonly (readonly [keyof CutterChoice, string])[]
 
 const FIRST: CutterChoice = {
@@ -53,33 +48,31 @@ export function CutterTools({ now }: { readonly now: () => Pick<Taken, 'design'>
       const { saveCut } = await import('./cutter.ts')
       setSaid(await saveCut(design, stem, choice, format))
     } catch (error) {
-      setSaid(`This could not be made: ${reasonOf(error)}`)
+      setSaid(says.notMade(reasonOf(error)))
     }
   }
   return (
     <details>
-      <summary>For a cutting machine</summary>
-      <p class="slip-says">
-        The pieces side by side at true size, each line type a layer: creases first, outlines last.
-      </p>
+      <summary>{says.summary}</summary>
+      <p class="slip-says">{says.explained}</p>
       <div class="cutter-choices">
         <label>
-          Cut from{' '}
+          {says.cutFrom}{' '}
           <select
             value={choice.paper}
             onChange={({ currentTarget }) =>
               setChoice({ ...choice, paper: currentTarget.value as CutterChoice['paper'] })
             }
           >
-            {PAPERS.map(([name, label]) => (
+            {PAPERS.map((name) => (
               <option key={name} value={name}>
-                {label}
+                {says.papers[name]}
               </option>
             ))}
           </select>
         </label>
         <label>
-          Copies{' '}
+          {says.copies}{' '}
           <input
             type="text"
             class="number-input"
@@ -97,7 +90,7 @@ export function CutterTools({ now }: { readonly now: () => Pick<Taken, 'design'>
         </label>
         {isRefused ? (
           <span class="refusal" id={refusal} role="alert">
-            A whole number of copies from 1 to {MOST_COPIES}.
+            {says.copiesRange(MOST_COPIES)}
           </span>
         ) : null}
         {CHECKS.map(([name, label]) => (
@@ -117,7 +110,7 @@ export function CutterTools({ now }: { readonly now: () => Pick<Taken, 'design'>
             key={format}
             type="button"
             class="button"
-            aria-label={`Pieces for a cutting machine as ${label}`}
+            aria-label={says.piecesAs(label)}
             onClick={() => void save(format)}
           >
             {label}

@@ -1,7 +1,7 @@
 import './elsewhere.css'
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
-import type { PaperName } from '../../sheet/index.ts'
+import * as says from '../../../content/words/exports/elsewhere.ts'
 import { FILE_ENDING, fileName } from '../keeping/file-text.ts'
 import { reasonOf } from '../model/loading.ts'
 import type { Taken } from './exports.ts'
@@ -15,34 +15,32 @@ interface Way {
   run(ways: Ways, taken: Taken, tell: (sentence: string) => void): Promise<string>
 }
 
-const flipBook = (paper: PaperName, label: string): Way => ({
-  label,
-  says: `Flip book to print on ${label} paper`,
+const flipBook = (paper: keyof typeof says.papers): Way => ({
+  label: says.papers[paper],
+  says: says.flipBookOn(says.papers[paper]),
   run: (ways, taken, tell) => ways.saveFlipBook(taken, paper, tell),
 })
 
 /** Grouped as a maker would ask for them. */
 const GROUPS: readonly { readonly name: string; readonly ways: readonly Way[] }[] = [
   {
-    name: 'Picture',
+    name: says.picture,
     ways: [
-      { label: 'SVG', says: 'Picture as SVG, to edit', run: (ways, taken) => ways.saveSvg(taken) },
-      { label: 'PNG', says: 'Picture as PNG, to show', run: (ways, taken) => ways.savePng(taken) },
+      { label: 'SVG', says: says.pictureSvg, run: (ways, taken) => ways.saveSvg(taken) },
+      { label: 'PNG', says: says.picturePng, run: (ways, taken) => ways.savePng(taken) },
     ],
   },
   {
-    name: 'Moving picture',
-    ways: [
-      { label: 'GIF', says: 'Moving picture as GIF', run: (ways, taken, tell) => ways.saveGif(taken, tell) },
-    ],
+    name: says.moving,
+    ways: [{ label: 'GIF', says: says.movingGif, run: (ways, taken, tell) => ways.saveGif(taken, tell) }],
   },
-  { name: 'Flip book to print', ways: [flipBook('a4', 'A4'), flipBook('letter', 'US Letter')] },
+  { name: says.flipBook, ways: [flipBook('a4'), flipBook('letter')] },
   {
-    name: 'Model in 3D',
+    name: says.model,
     ways: [
       {
         label: 'glTF',
-        says: 'Model in 3D as glTF, opening and shutting',
+        says: says.modelGltf,
         run: (ways, taken) => ways.saveGlb(taken),
       },
     ],
@@ -56,19 +54,19 @@ export function TakeElsewhere({ now }: { readonly now: () => Omit<Taken, 'stem'>
   const press = async (way: Way) => {
     if (busy) return
     setBusy(true)
-    setSaid('Drawing …')
+    setSaid(says.drawing)
     try {
       const taken = now()
       const stem = fileName(taken.design.title).slice(0, -FILE_ENDING.length)
       setSaid(await way.run(await import('./exports.ts'), { ...taken, stem }, setSaid))
     } catch (error) {
-      setSaid(`This could not be made: ${reasonOf(error)}. Try again.`)
+      setSaid(says.notMade(reasonOf(error)))
     }
     setBusy(false)
   }
   return (
     <details open>
-      <summary>As a picture, a flip book, a model</summary>
+      <summary>{says.summary}</summary>
       <dl class="elsewhere">
         {GROUPS.map(({ name, ways }) => (
           <div key={name}>

@@ -1,4 +1,5 @@
 /** Loaded when pieces are asked for as a file for a cutting machine. */
+import * as says from '../../../content/words/exports/cutter.ts'
 import type { CutOptions } from '../../cutter/index.ts'
 import { cutSvg, sheetDxf, sheetsToCut, USUAL, USUAL_MARGIN } from '../../cutter/index.ts'
 import type { Design } from '../../paper/index.ts'
@@ -50,15 +51,15 @@ export async function saveCut(
     text: format === 'dxf' ? sheetDxf(sheet) : cutSvg(sheet),
   }))
   const [first] = files
-  if (!first) throw new RangeError('there is nothing to cut')
+  if (!first) throw new RangeError(says.nothingToCut)
   const shares = sheets.map(({ full }) => Math.round(100 * full))
-  const tells = `${shares.join(', ')} % full`
   if (files.length === 1) {
     save([first.text], TYPES[format], first.name)
-    return `${first.name} is saved, ${tells}.`
+    return says.saved(first.name, shares)
   }
   const { strToU8, zipSync } = await import('fflate')
   const zip = zipSync(Object.fromEntries(files.map(({ name, text }) => [name, strToU8(text)])))
-  save([new Uint8Array(zip)], 'application/zip', `${stem}-cut.zip`)
-  return `${stem}-cut.zip is saved: ${files.length} sheets, ${tells}.`
+  const name = `${stem}-cut.zip`
+  save([new Uint8Array(zip)], 'application/zip', name)
+  return says.savedSheets(name, files.length, shares)
 }

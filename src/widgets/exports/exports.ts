@@ -1,4 +1,5 @@
 /** Loaded when a dummy is taken elsewhere: pictures, motion, a model in space. What only one of them needs comes with it. */
+import * as says from '../../../content/words/exports/files.ts'
 import marks from '../../drawing/pen/marks.css?raw'
 import type { Size } from '../../drawing/view/camera.ts'
 import { openingSteps, thereAndBack } from '../../export/motion.ts'
@@ -43,14 +44,16 @@ const shot = ({ opening, camera }: Taken, size: Size): Shot => ({
 export async function saveSvg(taken: Taken): Promise<string> {
   const { plainSvg } = await import('./plain.ts')
   const svg = await plainSvg(pictureSvg(compile(taken.design), shot(taken, PICTURE), marks))
-  save([svg], 'image/svg+xml', `${taken.stem}.svg`)
-  return `${taken.stem}.svg is saved.`
+  const name = `${taken.stem}.svg`
+  save([svg], 'image/svg+xml', name)
+  return says.saved(name)
 }
 
 export async function savePng(taken: Taken): Promise<string> {
   const svg = pictureSvg(compile(taken.design), shot(taken, PICTURE), marks)
-  save([await bytesOf(await painted(svg, PICTURE, 2), 'image/png')], 'image/png', `${taken.stem}.png`)
-  return `${taken.stem}.png is saved, ${2 * PICTURE.width} × ${2 * PICTURE.height} pixels.`
+  const name = `${taken.stem}.png`
+  save([await bytesOf(await painted(svg, PICTURE, 2), 'image/png')], 'image/png', name)
+  return says.savedPixels(name, 2 * PICTURE.width, 2 * PICTURE.height)
 }
 
 interface Reel {
@@ -70,7 +73,7 @@ async function reel(
   const frame = [openings[0] ?? 0, openings[openings.length >> 1] ?? 90, openings.at(-1) ?? 180]
   const pictures: HTMLCanvasElement[] = []
   for (const [k, opening] of openings.entries()) {
-    tell(`Drawing picture ${k + 1} of ${openings.length} …`)
+    tell(says.drawingPicture(k + 1, openings.length))
     await new Promise((resolve) => setTimeout(resolve))
     const svg = pictureSvg(poser, { ...shot({ ...taken, opening }, size), frame, ground }, marks)
     pictures.push(await painted(svg, size, times))
@@ -87,10 +90,11 @@ export async function saveGif(taken: Taken, tell: Tell): Promise<string> {
   const pixels = pictures.map(
     (canvas) => canvas.getContext('2d')?.getImageData(0, 0, width, height).data ?? new Uint8ClampedArray(),
   )
-  tell('Putting the pictures together …')
+  tell(says.puttingTogether)
   const bytes = await gifBytes(thereAndBack(pixels), { width, height, wait })
-  save([bytes], 'image/gif', `${taken.stem}.gif`)
-  return `${taken.stem}.gif is saved: it opens and shuts as long as you look.`
+  const name = `${taken.stem}.gif`
+  save([bytes], 'image/gif', name)
+  return says.savedMoving(name)
 }
 
 export async function saveFlipBook(taken: Taken, paper: PaperName, tell: Tell): Promise<string> {
@@ -102,12 +106,14 @@ export async function saveFlipBook(taken: Taken, paper: PaperName, tell: Tell): 
   const pictures = await reel(taken, { openings, ...LEAF, ground: 'white' }, tell)
   const files = await Promise.all(pictures.map((canvas) => bytesOf(canvas, 'image/jpeg')))
   const bytes = await flipBookPdf(files, taken.design.title, paper, await sheetFont())
-  save([bytes as BlobPart], 'application/pdf', `${taken.stem}-flip-book-${paper}.pdf`)
-  return `${taken.stem}-flip-book-${paper}.pdf is saved: ${LEAVES} leaves. Print it at 100 %.`
+  const name = `${taken.stem}-flip-book-${paper}.pdf`
+  save([bytes as BlobPart], 'application/pdf', name)
+  return says.savedFlipBook(name, LEAVES)
 }
 
 export async function saveGlb({ design, stem }: Taken): Promise<string> {
   const { designGlb } = await import('../../export/gltf.ts')
-  save([designGlb(design)], 'model/gltf-binary', `${stem}.glb`)
-  return `${stem}.glb is saved. It opens and shuts in programs that show glTF 2.0.`
+  const name = `${stem}.glb`
+  save([designGlb(design)], 'model/gltf-binary', name)
+  return says.savedModel(name)
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/exports/files.ts'
 import type { Size } from '../../drawing/view/camera.ts'
 
 /**
@@ -14,14 +15,14 @@ export async function painted(
     const image = new Image()
     await new Promise((resolve, reject) => {
       image.onload = resolve
-      image.onerror = () => reject(new Error('this browser cannot paint the picture'))
+      image.onerror = () => reject(new Error(says.cannotPaint))
       image.src = address
     })
     const canvas = document.createElement('canvas')
     canvas.width = Math.round(width * times)
     canvas.height = Math.round(height * times)
     const pen = canvas.getContext('2d')
-    if (!pen) throw new Error('this browser gives no canvas to paint on')
+    if (!pen) throw new Error(says.noCanvas)
     pen.drawImage(image, 0, 0, canvas.width, canvas.height)
     return canvas
   } finally {
@@ -35,6 +36,6 @@ export async function bytesOf(
   type: 'image/png' | 'image/jpeg',
 ): Promise<Uint8Array<ArrayBuffer>> {
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, type, 0.9))
-  if (!blob) throw new Error('this browser cannot write the picture')
+  if (!blob) throw new Error(says.cannotWrite)
   return new Uint8Array(await blob.arrayBuffer())
 }

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/keeping/own-cards.ts'
 import { ownKey } from './own-cards.ts'
 import type { Entry } from './shelf.ts'
 
@@ -6,7 +7,7 @@ import type { Entry } from './shelf.ts'
 export function OwnCards({ own }: { readonly own: readonly Entry[] }): JSX.Element | null {
   if (own.length === 0) return null
   return (
-    <optgroup label="My dummies">
+    <optgroup label={says.mine}>
       {own.map((entry) => (
         <option key={entry.id} value={ownKey(entry)}>
           {entry.name}

@@ -1,4 +1,6 @@
 /** What a maker does to a design. Every edit gives a design that a file may hold, or says why not and keeps the old. */
+import * as says from '../../../content/words/keeping/edits.ts'
+import * as stepSays from '../../../content/words/keeping/steps.ts'
 import type { Art, Card, Change, Design, Flat, Mechanism, PaperColour } from '../../paper/index.ts'
 import {
   cardFields,
@@ -59,8 +61,7 @@ function admitted(
 const mechanismNamed = (design: Design, id: string): Mechanism | undefined =>
   design.mechanisms.find((m) => m.id === id)
 
-const missing = (design: Design, id: string): Edit =>
-  refused(design, `There is no ${nameOf(id) || 'part of that name'} on this card.`)
+const missing = (design: Design, id: string): Edit => refused(design, says.noPart(nameOf(id)))
 
 const withChanged = (design: Design, id: string, next: (m: Mechanism) => Mechanism): Design => ({
   ...design,
@@ -121,17 +122,19 @@ export function add(design: Design, mechanism: Mechanism): Edit {
   return admitted(design, { ...design, mechanisms: [...design.mechanisms, whole] }, { id })
 }
 
+/** A number as it was given; what is none is called so. */
+const given = (value: number): string => (Number.isFinite(value) ? String(value) : says.noNumber)
+
 /** Sets a number, typed: what is out of its range is refused, and the range said. mm or degrees. */
 export function setSize(design: Design, id: string, name: string, value: number): Edit {
   const m = mechanismNamed(design, id)
   if (!m) return missing(design, id)
   const field = settable(m).find((one) => one.name === name)
-  if (!field) return refused(design, `${large(nameOf(id))} has no size called ${name}.`)
+  if (!field) return refused(design, says.noSize(large(nameOf(id)), name))
   const { label, min, max, unit } = field
   if (!(value >= min && value <= max)) {
-    const range = `from ${min} to ${max} ${unit === 'mm' ? 'mm' : 'degrees'}`
-    const told = Number.isFinite(value) ? String(value) : 'what was given'
-    return refused(design, `${large(nameOf(id))}: the ${small(label)} must be ${range}, not ${told}.`)
+    const part = large(nameOf(id))
+    return refused(design, says.sizeRange(part, small(label), min, max, says.units[unit], given(value)))
   }
   const next = change(design, id, fieldsFor(m, name, value + 0))
   const now = mechanismNamed(next, id)
@@ -161,7 +164,7 @@ export function setChoice(design: Design, id: string, name: string, value: strin
   const m = mechanismNamed(design, id)
   if (!m) return missing(design, id)
   if (!kindOf(m).choices?.some((choice) => choice.name === name))
-    return refused(design, `${large(nameOf(id))} has no choice called ${name}.`)
+    return refused(design, says.noChoice(large(nameOf(id)), name))
   return admitted(design, change(design, id, { [name]: value }), { id })
 }
 
@@ -177,7 +180,7 @@ export function setList(
   const kind = kindOf(m)
   const points = kind.points.find((one) => one.name === name)
   if (!points && !kind.lists?.some((one) => one.name === name))
-    return refused(design, `${large(nameOf(id))} has no outline called ${name}.`)
+    return refused(design, says.noOutline(large(nameOf(id)), name))
   const next = withChanged(design, id, (one) => {
     const { [name as keyof Mechanism]: _before, ...rest } = one
     const isLeftOut = list.length === 0 && points && !points.required
@@ -264,16 +267,14 @@ export function duplicate(
   const copy = ids.get(id) as string
   const twin = copied(design, ids)
   const placed = withRoom(over ? mirrored(twin, copy) : twin, copy)
-  const note = placed.free
-    ? {}
-    : { note: `There is no free room on ${placeWords(m.on)}: the copy lies over what is there.` }
-  return admitted(design, placed.design, { says: `${nameOf(id)} copied`, id: copy, ...note })
+  const note = placed.free ? {} : { note: says.noRoomForCopy(placeWords(m.on)) }
+  return admitted(design, placed.design, { says: stepSays.copied(nameOf(id)), id: copy, ...note })
 }
 
 /** Turns a mechanism and all on it left for right; from a left fold or panel of its host it goes over to the right one. */
 export function mirror(design: Design, id: string): Edit {
   if (!mechanismNamed(design, id)) return missing(design, id)
-  return admitted(design, hosted(mirrored(design, id)), { says: `${nameOf(id)} mirrored`, id })
+  return admitted(design, hosted(mirrored(design, id)), { says: stepSays.mirrored(nameOf(id)), id })
 }
 
 const hosted = (design: Design): Design => ({ ...design, mechanisms: hostsFirst(design.mechanisms) })
@@ -284,10 +285,7 @@ export function move(design: Design, id: string, on: string): Edit {
   if (!m) return missing(design, id)
   if (m.on === on) return { done: true, design, says: stepWords(design, design), id }
   if (withGuests(design, id).includes(ownerOf(on)))
-    return refused(
-      design,
-      `${large(nameOf(id))} cannot sit on ${placeWords(on)}: that sits on ${nameOf(id)} itself.`,
-    )
+    return refused(design, says.onItself(large(nameOf(id)), placeWords(on), nameOf(id)))
   const there = hosted(withChanged(design, id, (one) => ({ ...one, on })))
   const run = runOf(design, on)
   if (!run) return admitted(design, there, { id })
@@ -298,11 +296,11 @@ export function move(design: Design, id: string, on: string): Edit {
   const sized = k === 1 ? there : withChanged(there, id, (one) => sizedBy(one, k * (1 - 1e-9)))
   const placed = withRoom(sized, id)
   const notes = [
-    k === 1 ? '' : `It is made smaller to fit: ${Math.round(k * 100)} % of its size.`,
-    placed.free ? '' : `There is no free room on ${placeWords(on)}: it lies over what is there.`,
+    k === 1 ? '' : says.madeSmaller(Math.round(k * 100)),
+    placed.free ? '' : says.noRoom(placeWords(on)),
   ].filter((one) => one !== '')
   const note = notes.length > 0 ? { note: notes.join(' ') } : {}
-  return admitted(design, placed.design, { says: `${nameOf(id)} moved to ${placeWords(on)}`, id, ...note })
+  return admitted(design, placed.design, { says: stepSays.movedTo(nameOf(id), placeWords(on)), id, ...note })
 }
 
 /** An id from what somebody typed as a name: `Left Reed` is `left-reed`; empty if no letter of it can stand in one. */
@@ -321,10 +319,10 @@ export const idFrom = (text: string): string =>
 export function rename(design: Design, id: string, name: string): Edit {
   if (!mechanismNamed(design, id)) return missing(design, id)
   const to = idFrom(name)
-  if (to === '') return refused(design, 'A name needs letters from a to z or digits, 1 to 40 of them.')
+  if (to === '') return refused(design, says.nameNeedsLetters)
   if (to === id) return { done: true, design, says: stepWords(design, design), id }
-  if (mechanismNamed(design, to)) return refused(design, `There is a ${nameOf(to)} on this card already.`)
-  return admitted(design, renamed(design, id, to), { says: `${nameOf(id)} renamed ${nameOf(to)}`, id: to })
+  if (mechanismNamed(design, to)) return refused(design, says.nameTaken(nameOf(to)))
+  return admitted(design, renamed(design, id, to), { says: stepSays.renamed(nameOf(id), nameOf(to)), id: to })
 }
 
 /** What goes when this mechanism is removed: itself first, then all that sits on it. To be said before. */
@@ -345,10 +343,7 @@ export function setCard(design: Design, part: Partial<Card>): Edit {
   for (const { name, label, min, max } of cardFields) {
     const value = part[name as 'width' | 'height' | 'caliper']
     if (value !== undefined && !(value >= min && value <= max))
-      return refused(
-        design,
-        `The ${small(label)} must be from ${min} to ${max} mm, not ${Number.isFinite(value) ? value : 'what was given'}.`,
-      )
+      return refused(design, says.cardRange(small(label), min, max, given(value)))
   }
   const { cover = design.card.cover ?? false, ...sizes } = part
   const { cover: _cover, ...plain } = design.card

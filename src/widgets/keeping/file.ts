@@ -1,4 +1,5 @@
 /** Dummies as files: saved, opened by a button, dropped or pasted. What cannot be read is told by its line. */
+import * as says from '../../../content/words/keeping/file.ts'
 import { textOf } from '../../file/bytes.ts'
 import { parseJson, pathNames, placeIn, walk } from '../../file/json.ts'
 import type { Design } from '../../paper/index.ts'
@@ -21,7 +22,7 @@ export type FileRead =
 /** No design makes a larger file, bytes. */
 export const MOST_FILE_BYTES = 1024 * 1024
 
-const TOO_LARGE = `The file is larger than ${MOST_FILE_BYTES / 1024 / 1024} MB: no design is so large.`
+const TOO_LARGE = says.tooLarge(MOST_FILE_BYTES / 1024 / 1024)
 
 const large = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1)
 
@@ -30,7 +31,7 @@ function laterVersion(value: unknown): string | null {
   const version =
     typeof value === 'object' && value !== null ? (value as { hingebook?: unknown }).hingebook : null
   return typeof version === 'number' && Number.isInteger(version) && version > 1
-    ? `The file is of version ${version} of the format, and this page reads version 1. Load the page again.`
+    ? says.laterVersion(version)
     : null
 }
 
@@ -45,10 +46,9 @@ export function readFileText(text: string): FileRead {
   try {
     return { read: true, design: parseDesign(json.value) }
   } catch (error) {
-    if (!(error instanceof DesignError))
-      return { read: false, sentence: 'The file cannot be read: something in it is not as a design has it.' }
+    if (!(error instanceof DesignError)) return { read: false, sentence: says.notAsDesign }
     const place = placeIn(plain, walk(plain, pathNames(error.path)).at)
-    return { read: false, sentence: `Line ${place.line}: ${faultWords(error, json.value)}`, ...place }
+    return { read: false, sentence: says.onLine(place.line, faultWords(error, json.value)), ...place }
   }
 }
 
@@ -58,7 +58,7 @@ export async function readFile(file: Blob): Promise<FileRead> {
   try {
     return readFileText(textOf(new Uint8Array(await file.arrayBuffer())))
   } catch {
-    return { read: false, sentence: 'The file cannot be opened: it may have been moved or deleted.' }
+    return { read: false, sentence: says.cannotOpen }
   }
 }
 

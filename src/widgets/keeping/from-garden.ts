@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/keeping/garden.ts'
 import { fetched, reasonOf } from '../model/loading.ts'
 import { placed } from '../model/place.ts'
 import type { FileRead } from './file.ts'
@@ -18,13 +19,12 @@ export async function fromGarden(search: string): Promise<Asked | null> {
   const name = new URLSearchParams(search).get('from')
   if (name === null) return null
   const back = wayBack(search.replace(/^\?/, ''))
-  if (!NAME.test(name))
-    return { read: { read: false, sentence: 'The address names no dummy of the garden.' }, back }
+  if (!NAME.test(name)) return { read: { read: false, sentence: says.noSuchDummy }, back }
   try {
     const answer = await fetched(placed(`/dummies/${name}.json`))
     return { read: readFileText(await answer.text()), back }
   } catch (error) {
-    const sentence = `“${name}” could not be taken from the garden: ${reasonOf(error)}.`
+    const sentence = says.notTaken(name, reasonOf(error))
     return { read: { read: false, sentence }, back }
   }
 }

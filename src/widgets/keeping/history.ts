@@ -2,6 +2,7 @@
  * What was done, step by step: an immutable list of designs, which share all parts that did not change. Past 64 MB
  * of what is new in its steps the oldest go: a step of a hand is some hundred bytes, so that is beyond what a person does.
  */
+import * as stepSays from '../../../content/words/keeping/steps.ts'
 import type { Design } from '../../paper/index.ts'
 import type { Aside } from '../state/state.ts'
 import { sameAside } from './aside.ts'
@@ -77,7 +78,7 @@ const stepTo = (
 })
 
 /** A history that begins with this design. */
-export const begun = (design: Design, label = 'begun', aside?: Aside): History => ({
+export const begun = (design: Design, label: string = stepSays.begun, aside?: Aside): History => ({
   steps: [stepTo(null, design, label, { aside })],
   at: 0,
   dropped: 0,

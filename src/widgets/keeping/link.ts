@@ -3,6 +3,7 @@
  * an address may hold (base64url, RFC 4648), four bytes CRC-32 of what follows, and the design’s JSON, packed with
  * raw DEFLATE (RFC 1951).
  */
+import * as says from '../../../content/words/keeping/link.ts'
 import { parseJson } from '../../file/json.ts'
 import type { Design, Mechanism } from '../../paper/index.ts'
 import { kindOf, parseDesign } from '../../paper/index.ts'
@@ -158,41 +159,35 @@ export async function linkText(design: Design): Promise<string | null> {
 
 const unread = (sentence: string): LinkRead => ({ read: false, sentence })
 
-const DAMAGED =
-  'The link is damaged: a part of it is missing or changed. Copy it again, from its first letter to its last.'
-
 /** Whether what stands behind `#` carries a design. */
 export const carriesDesign = (hash: string): boolean =>
   hash.length <= MOST_LETTERS && new URLSearchParams(hash.replace(/^#/, '')).has(KEY)
 
 /** The design that a link carries, or why there is none to be had. It never throws. */
 export async function readLink(hash: string): Promise<LinkRead> {
-  if (hash.length > MOST_LETTERS) return unread('The link is longer than any design makes it.')
+  if (hash.length > MOST_LETTERS) return unread(says.tooLong)
   const text = new URLSearchParams(hash.replace(/^#/, '')).get(KEY)
-  if (text === null) return unread('The link carries no design.')
+  if (text === null) return unread(says.noDesign)
   const [, version, letters] = /^(\d{1,4})\.(.*)$/s.exec(text) ?? []
-  if (version === undefined || letters === undefined) return unread(DAMAGED)
-  if (version !== VERSION)
-    return unread(
-      `The link is of kind ${Number(version)}, and this page reads kind ${VERSION}. Load the page again, or ask for the file in place of the link.`,
-    )
+  if (version === undefined || letters === undefined) return unread(says.damaged)
+  if (version !== VERSION) return unread(says.otherKind(Number(version), VERSION))
   const bytes = fromBase64url(letters)
-  if (!bytes || bytes.length < 5) return unread(DAMAGED)
+  if (!bytes || bytes.length < 5) return unread(says.damaged)
   const packed = bytes.slice(4)
-  if (new DataView(bytes.buffer).getUint32(0) !== crc32(packed)) return unread(DAMAGED)
+  if (new DataView(bytes.buffer).getUint32(0) !== crc32(packed)) return unread(says.damaged)
   let json: Uint8Array | null
   try {
     json = await unpackedFrom(packed)
   } catch {
-    return unread(DAMAGED)
+    return unread(says.damaged)
   }
-  if (!json) return unread(`The link unpacks to more than ${MOST_UNPACKED / 1024} kB: no design is so large.`)
+  if (!json) return unread(says.unpacksToMore(MOST_UNPACKED / 1024))
   const parsed = parseJson(new TextDecoder().decode(json))
-  if (!parsed.ok) return unread(DAMAGED)
+  if (!parsed.ok) return unread(says.damaged)
   try {
     return { read: true, design: parseDesign(parsed.value) }
   } catch (error) {
-    return unread(`The link holds a design that cannot be read. ${sentenceOf(error, parsed.value)}`)
+    return unread(says.cannotRead(sentenceOf(error, parsed.value)))
   }
 }
 

@@ -1,4 +1,6 @@
 /** Several dummies, kept by the browser; where it does not keep them, in memory, and that is said. */
+import * as stepSays from '../../../content/words/keeping/steps.ts'
+import * as says from '../../../content/words/keeping/store.ts'
 import type { Design } from '../../paper/index.ts'
 import { parseDesign } from '../../paper/index.ts'
 import { fileText } from './file-text.ts'
@@ -16,15 +18,7 @@ export interface Trouble {
   readonly sentence: string
 }
 
-const SENTENCES: Readonly<Record<Trouble['kind'], string>> = {
-  full: 'Not saved: storage is full. Keep a file, or delete dummies you no longer need.',
-  refused: 'Not saved: this browser does not let the page store anything. Keep a file.',
-  absent: 'Not saved: this browser has no storage for the page, as in a private window. Keep a file.',
-  newer:
-    'Not saved: a newer version of this site runs in another tab. Keep a file, then load the page again.',
-}
-
-const trouble = (kind: Trouble['kind']): Trouble => ({ kind, sentence: SENTENCES[kind] })
+const trouble = (kind: Trouble['kind']): Trouble => ({ kind, sentence: says.notSaved[kind] })
 
 /** What a browser’s error means for the maker. Names by the Indexed Database API 3.0 and Web IDL. */
 export function troubleOf(error: unknown): Trouble {
@@ -131,12 +125,12 @@ function isWork(value: unknown): value is Work {
 }
 
 function openedFrom({ entry, work, art, steps }: Lying): Opened {
-  if (!isWork(work)) return { ok: false, sentence: `“${entry.name}” cannot be read: it is not all there.` }
+  if (!isWork(work)) return { ok: false, sentence: says.notWhole(entry.name) }
   const lying = { ...work.design, ...(art ? { art } : {}) }
   if (work.v > WORK_VERSION)
     return {
       ok: false,
-      sentence: `“${entry.name}” was saved by a newer version of this page. Load the page again.`,
+      sentence: says.savedByNewer(entry.name),
       text: JSON.stringify(lying),
     }
   let design: Design
@@ -146,7 +140,7 @@ function openedFrom({ entry, work, art, steps }: Lying): Opened {
     const reason = error instanceof Error ? error.message : ''
     return {
       ok: false,
-      sentence: `“${entry.name}” cannot be read. ${reason}`,
+      sentence: says.cannotRead(entry.name, reason),
       text: JSON.stringify(lying),
     }
   }
@@ -165,8 +159,8 @@ function openedFrom({ entry, work, art, steps }: Lying): Opened {
   return {
     ok: true,
     entry: whole(entry),
-    history: begun(design, 'opened'),
-    note: 'Its earlier steps could not be read: undo begins anew. The dummy itself is whole.',
+    history: begun(design, stepSays.opened),
+    note: says.stepsLost,
   }
 }
 
@@ -215,10 +209,12 @@ function writingOf(saving: Saving, outside: Outside): Writing {
 
 /** A copy’s title: told apart, and no longer than a title may be. */
 const copyTitle = (title: string): string =>
-  `${[...title]
-    .slice(0, MOST_TITLE - 20)
-    .join('')
-    .slice(0, MOST_TITLE - 6)}, copy`
+  stepSays.copyOf(
+    [...title]
+      .slice(0, MOST_TITLE - 20)
+      .join('')
+      .slice(0, MOST_TITLE - 6),
+  )
 
 /** Opens the store. It never rejects: without storage it holds all in memory, and says why. */
 export async function openStore(
@@ -282,8 +278,7 @@ export async function openStore(
   async function open(id: string): Promise<Opened> {
     const found = await told(() => shelf.work(id))
     if (!found.ok) return { ok: false, sentence: found.trouble.sentence }
-    if (!found.value || found.value.entry.gone)
-      return { ok: false, sentence: 'This dummy is not here: it was deleted, or made in another browser.' }
+    if (!found.value || found.value.entry.gone) return { ok: false, sentence: says.notHere }
     return openedFrom(found.value)
   }
 
@@ -311,7 +306,11 @@ export async function openStore(
       const opened = await open(id)
       if (!opened.ok) return { ok: false, trouble: { kind: 'refused', sentence: opened.sentence } }
       const { design } = present(opened.history)
-      const copy = done(opened.history, { ...design, title: copyTitle(design.title) }, { says: 'copied' })
+      const copy = done(
+        opened.history,
+        { ...design, title: copyTitle(design.title) },
+        { says: stepSays.dummyCopied },
+      )
       return create(copy, opened.entry.picture ?? undefined)
     },
     remove: (id) => marked(id, outside.now()),

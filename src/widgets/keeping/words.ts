@@ -1,4 +1,6 @@
 /** How what a maker did, and what a file cannot hold, is said. */
+import * as faultSays from '../../../content/words/keeping/faults.ts'
+import * as says from '../../../content/words/keeping/steps.ts'
 import type { Card, Design, Mechanism } from '../../paper/index.ts'
 import {
   cardFields,
@@ -16,10 +18,10 @@ import { NOTHING_ASIDE } from './aside.ts'
 
 /** A crease or panel by its name: `the gutter`, `the left page`, `owl, left`. */
 export function placeWords(place: string): string {
-  if (place === 'gutter') return 'the gutter'
+  if (place === 'gutter') return says.gutter
   const owner = ownerOf(place)
   const part = nameOf(place.slice(owner.length + 1))
-  return owner === 'page' ? `the ${part} page` : `${nameOf(owner)}, ${part}`
+  return owner === 'page' ? says.page(part) : says.placeOn(nameOf(owner), part)
 }
 
 /** To a tenth, as a label needs it. */
@@ -37,7 +39,7 @@ function mechanismAt(json: unknown, index: number): { id: string; kind: string }
 
 /** What a mechanism is called in a sentence: by its place in the file where its id is none. */
 const calledAs = (id: string, index: number): string =>
-  /^[a-z0-9-]{1,40}$/.test(id) ? large(nameOf(id)) : `Part ${index + 1}`
+  /^[a-z0-9-]{1,40}$/.test(id) ? large(nameOf(id)) : faultSays.partNumber(index + 1)
 
 /** The label of a field of a kind, with what stands behind its name: `shape[3]` is the shape’s point 4. */
 function labelOf(kindName: string, path: string): string {
@@ -46,8 +48,10 @@ function labelOf(kindName: string, path: string): string {
   const field = [...(kind?.fields ?? []), ...(kind?.choices ?? []), ...(kind?.lists ?? [])].find(
     (one) => one.name === name,
   )
-  const label = small(field?.label ?? (name === 'on' ? 'place' : name === 'id' ? 'name' : name))
-  return index === undefined ? label : `${label} (number ${Number(index) + 1})`
+  const label = small(
+    field?.label ?? (name === 'on' ? faultSays.place : name === 'id' ? faultSays.name : name),
+  )
+  return index === undefined ? label : faultSays.numbered(label, Number(index) + 1)
 }
 
 /**
@@ -57,14 +61,14 @@ function labelOf(kindName: string, path: string): string {
  */
 export function faultWords(error: DesignError, json: unknown): string {
   const rest = error.message.slice(error.path.length + 1)
-  const nearest = error.nearest === undefined ? '' : ` The nearest that works is ${error.nearest}.`
   const [, index, path] = /^mechanisms\[(\d+)\]\.?(.*)$/.exec(error.path) ?? []
   const m = index === undefined ? null : mechanismAt(json, Number(index))
-  if (m && path) return `${calledAs(m.id, Number(index))}: the ${labelOf(m.kind, path)} ${rest}${nearest}`
+  if (m && path)
+    return faultSays.ofPart(calledAs(m.id, Number(index)), labelOf(m.kind, path), rest, error.nearest)
   const [, cardField] = /^card\.(\w+)$/.exec(error.path) ?? []
   const field = cardFields.find(({ name }) => name === cardField)
-  if (field) return `The ${small(field.label)} ${rest}${nearest}`
-  return `${large(error.path)} ${rest}${nearest}`
+  if (field) return faultSays.ofCard(small(field.label), rest, error.nearest)
+  return faultSays.ofPlace(large(error.path), rest, error.nearest)
 }
 
 /** Says nothing of what is no fault of a design: that is thrown on. */
@@ -82,14 +86,14 @@ function changesOf(before: Mechanism, after: Mechanism): string[] {
     .filter(({ shorthand }) => !shorthand)
     .flatMap(({ name, label }) => {
       const [from, to] = [read(before, name), read(after, name)]
-      return same(from, to) ? [] : [`${small(label)} ${digits(from)} to ${digits(to)}`]
+      return same(from, to) ? [] : [says.changed(small(label), digits(from), digits(to))]
     })
   const words = choices.flatMap(({ name, label, values, words: said }) => {
     const [from, to] = [read(before, name), read(after, name)]
     // What the file does not say is the first.
     const word = (value: unknown = values[0]) =>
       said[(values as readonly unknown[]).indexOf(value)] ?? String(value)
-    return same(from, to) ? [] : [`${small(label)} ${small(word(from))} to ${small(word(to))}`]
+    return same(from, to) ? [] : [says.changed(small(label), small(word(from)), small(word(to)))]
   })
   const rest = [...lists, ...points].flatMap(({ name }) =>
     same(read(before, name), read(after, name)) ? [] : [name],
@@ -99,33 +103,29 @@ function changesOf(before: Mechanism, after: Mechanism): string[] {
 
 function mechanismWords(before: Mechanism, after: Mechanism): string {
   const name = nameOf(after.id)
-  const moved = before.on === after.on ? '' : `moved to ${placeWords(after.on)}`
+  if (before.on !== after.on) return says.movedTo(name, placeWords(after.on))
   const changes = changesOf(before, after)
-  if (moved) return `${name} ${moved}`
-  return changes.length > 2 ? `${name}: ${changes.length} sizes` : `${name}: ${changes.join(', ')}`
+  return changes.length > 2 ? says.manyChanged(name, changes.length) : says.changes(name, changes)
 }
 
 const cardWords = (before: Card, after: Card): string[] => [
   ...cardFields.flatMap(({ name, label }) => {
     const [from, to] = [before, after].map((card) => card[name as 'width' | 'height' | 'caliper'])
     // Paper is thinner than a tenth of a millimetre: its thickness is said in full.
-    return from === to ? [] : [`${small(label)} ${from} to ${to}`]
+    return from === to ? [] : [says.changed(small(label), String(from), String(to))]
   }),
   ...(Boolean(before.cover) === Boolean(after.cover)
     ? []
-    : [after.cover ? 'with a cover' : 'without a cover']),
+    : [after.cover ? says.withCover : says.withoutCover]),
 ]
-
-const several = (names: readonly string[]): string =>
-  names.length > 2 ? `${names.slice(0, 1).join(', ')} and ${names.length - 1} more` : names.join(' and ')
 
 /** What is gone, with what sat on it: `moth removed, and 2 on it`. */
 function removedWords(before: Design, gone: readonly string[]): string {
   const [first = ''] = gone
   const guests = withGuests(before, first).filter((id) => id !== first && gone.includes(id))
   return guests.length === gone.length - 1
-    ? `${nameOf(first)} removed${guests.length > 0 ? `, and ${guests.length} on it` : ''}`
-    : `${several(gone.map(nameOf))} removed`
+    ? says.removedWith(nameOf(first), guests.length)
+    : says.removed(gone.map(nameOf))
 }
 
 /** What is another about the parts of two designs, most telling first; null if their parts are the same. */
@@ -138,11 +138,10 @@ function partsWords(before: Design, after: Design): string | null {
   if (gone.length === 1 && added.length === 1 && from !== undefined && to !== undefined) {
     const [old, now] = [was.get(from), is.get(to)]
     if (old && now && same({ ...old, id: '', on: '' }, { ...now, id: '', on: '' }))
-      return `${nameOf(from)} renamed ${nameOf(to)}`
+      return says.renamed(nameOf(from), nameOf(to))
   }
-  if (gone.length > 0 && added.length > 0)
-    return `${several(gone.map(nameOf))} for ${several(added.map(nameOf))}`
-  if (added.length > 0) return `${several(added.map(nameOf))} added`
+  if (gone.length > 0 && added.length > 0) return says.exchanged(gone.map(nameOf), added.map(nameOf))
+  if (added.length > 0) return says.added(added.map(nameOf))
   if (gone.length > 0) return removedWords(before, gone)
   const changed = after.mechanisms.flatMap((m) => {
     const old = was.get(m.id)
@@ -150,7 +149,8 @@ function partsWords(before: Design, after: Design): string | null {
   })
   const [one, ...more] = changed
   if (!one) return null
-  return mechanismWords(...one) + (more.length > 0 ? `, and ${more.length} more` : '')
+  const step = mechanismWords(...one)
+  return more.length > 0 ? says.andMore(step, more.length) : step
 }
 
 /** What was done between two designs, as a list of steps says it: `wing: slit 38 to 41`. */
@@ -158,20 +158,23 @@ export function stepWords(before: Design, after: Design): string {
   const parts = partsWords(before, after)
   if (parts !== null) return parts
   const card = cardWords(before.card, after.card)
-  if (card.length > 0) return `card: ${card.join(', ')}`
-  if (before.title !== after.title) return `title: “${before.title}” to “${after.title}”`
+  if (card.length > 0) return says.cardChanged(card)
+  if (before.title !== after.title) return says.titleChanged(before.title, after.title)
   const [shapes, now] = [before.art?.length ?? 0, after.art?.length ?? 0]
-  if (now !== shapes) return `drawing: ${Math.abs(now - shapes)} ${now > shapes ? 'added' : 'removed'}`
-  if (!same(before.art, after.art)) return 'drawing changed'
-  if (!same(before.papers, after.papers)) return 'papers changed'
+  if (now !== shapes) return now > shapes ? says.shapesAdded(now - shapes) : says.shapesRemoved(shapes - now)
+  if (!same(before.art, after.art)) return says.drawingChanged
+  if (!same(before.papers, after.papers)) return says.papersChanged
   const order = ({ mechanisms }: Design) => mechanisms.map(({ id }) => id).join()
-  return order(before) === order(after) ? 'nothing changed' : 'order changed'
+  return order(before) === order(after) ? says.nothingChanged : says.orderChanged
 }
 
-const ASIDE_WORDS: Readonly<Record<keyof Aside, readonly [on: string, off: string]>> = {
-  hidden: ['hidden', 'shown again'],
-  locked: ['locked', 'unlocked'],
-  kept: ['kept when mended', 'let go of'],
+/** Owners, and how many of their names are meant: sizes are kept one by one. */
+type AsideSays = (owners: readonly string[], count: number) => string
+
+const ASIDE_SAYS: Readonly<Record<keyof Aside, readonly [on: AsideSays, off: AsideSays]>> = {
+  hidden: [says.hidden, says.shownAgain],
+  locked: [says.locked, says.unlocked],
+  kept: [says.keptWhenMended, says.letGo],
 }
 
 /** What was set beside the design: `wing hidden`, `owl: 3 sizes kept when mended`. */
@@ -180,10 +183,8 @@ export function asideWords(before: Aside = NOTHING_ASIDE, after: Aside = NOTHING
     const on = after[list].filter((name) => !before[list].includes(name))
     const names = on.length > 0 ? on : before[list].filter((name) => !after[list].includes(name))
     if (names.length === 0) continue
-    const words = ASIDE_WORDS[list][on.length > 0 ? 0 : 1]
     const owners = [...new Set(names.map((name) => nameOf(name.split('.')[0] ?? '')))]
-    const sizes = list === 'kept' ? `: ${names.length} ${names.length === 1 ? 'size' : 'sizes'}` : ''
-    return `${several(owners)}${sizes} ${words}`
+    return ASIDE_SAYS[list][on.length > 0 ? 0 : 1](owners, names.length)
   }
-  return 'nothing changed'
+  return says.nothingChanged
 }

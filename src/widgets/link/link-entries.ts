@@ -4,11 +4,10 @@ import type { BenchState } from '../state/state.ts'
 
 /** A number in a link that belongs to the bench and not to a mechanism. */
 export interface PlainEntry {
-  readonly key: string
-  readonly label: string
+  readonly key: 'opening' | 'turn' | 'tilt' | 'section' | 'point.across' | 'point.along'
   readonly min: number
   readonly max: number
-  readonly unit: 'mm' | 'degrees'
+  readonly unit: 'mm' | 'deg'
   get(state: BenchState): number | null
   set(state: BenchState, value: number): BenchState
 }
@@ -17,34 +16,30 @@ export interface PlainEntry {
 export const plainEntries = ({ card: { width, height } }: Design): readonly PlainEntry[] => [
   {
     key: 'opening',
-    label: 'opening',
     min: 0,
     max: 180,
-    unit: 'degrees',
+    unit: 'deg',
     get: (state) => state.opening,
     set: (state, opening) => ({ ...state, opening }),
   },
   {
     key: 'turn',
-    label: 'turn of the view',
     min: -180,
     max: 180,
-    unit: 'degrees',
+    unit: 'deg',
     get: (state) => state.camera.turn,
     set: (state, turn) => ({ ...state, camera: { ...state.camera, turn } }),
   },
   {
     key: 'tilt',
-    label: 'tilt of the view',
     min: 0,
     max: 90,
-    unit: 'degrees',
+    unit: 'deg',
     get: (state) => state.camera.tilt,
     set: (state, tilt) => ({ ...state, camera: { ...state.camera, tilt } }),
   },
   {
     key: 'section',
-    label: 'place of the section',
     min: 0,
     max: height,
     unit: 'mm',
@@ -54,7 +49,6 @@ export const plainEntries = ({ card: { width, height } }: Design): readonly Plai
   ...(['across', 'along'] as const).map(
     (which, index): PlainEntry => ({
       key: `point.${which}`,
-      label: `point (${which})`,
       min: 0,
       max: index === 0 ? width : height,
       unit: 'mm',

@@ -1,10 +1,12 @@
 /** Loaded when an address speaks of a bench: reading it takes the kernel's reader of designs. */
+import * as says from '../../../content/words/link.ts'
 import type { Design } from '../../paper/index.ts'
 import { DesignError, kindOf, parseDesign } from '../../paper/index.ts'
 import { stopOnWay, withinReach } from '../state/opening.ts'
 import { withFields } from '../state/settings.ts'
 import type { BenchState } from '../state/state.ts'
 import { kept } from '../state/state.ts'
+import type { PlainEntry } from './link-entries.ts'
 import { onCard, owned, plainEntries } from './link-entries.ts'
 
 export interface LinkRead {
@@ -19,20 +21,23 @@ interface Wanted {
   readonly value: number | string
 }
 
-const unitWord = (unit: 'mm' | 'deg'): string => (unit === 'mm' ? 'mm' : 'degrees')
-
 function shownText(text: string): string {
   return text.length > 24 ? `${text.slice(0, 21)}...` : text
 }
 
 function numberIn(
   text: string,
-  { label, key, min, max, unit }: { label: string; key: string; min: number; max: number; unit: string },
+  {
+    label,
+    key,
+    min,
+    max,
+    unit,
+  }: { label: string; key: string; min: number; max: number; unit: 'mm' | 'deg' },
 ): number | string {
   const value = text.trim() === '' ? Number.NaN : Number(text)
   if (Number.isFinite(value) && value >= min && value <= max) return kept(value)
-  const range = `from ${min} to ${max} ${unit}`
-  return `The link’s ${label} (${key}) must be a number ${range}, not “${shownText(text)}”. The page’s own value stands.`
+  return says.notInRange(label, key, min, max, says.units[unit], shownText(text))
 }
 
 /** The fields of the link that give a sound design; a fault takes its field out and the rest is tried again. */
@@ -49,7 +54,7 @@ function designWith(start: Design, wanted: readonly Wanted[], faults: string[]):
       const blamed = left.filter((one) => one.id === id && one.field === field)
       // A rule may tie the blamed field to another one that came with the link.
       const out = blamed.length > 0 ? blamed : left.filter((one) => one.id === id)
-      faults.push(`The link does not fit together: ${error.message} The page’s own value stands.`)
+      faults.push(says.doesNotFit(error.message))
       left = out.length > 0 ? left.filter((one) => !out.includes(one)) : []
     }
   }
@@ -58,7 +63,7 @@ function designWith(start: Design, wanted: readonly Wanted[], faults: string[]):
 
 /** Reads a link over the page's own state. It never throws: what cannot be used is told and left out. */
 export function readLink(text: string, start: BenchState): LinkRead {
-  const plain = new Map(plainEntries(start.design).map((entry) => [entry.key, entry]))
+  const plain = new Map<string, PlainEntry>(plainEntries(start.design).map((entry) => [entry.key, entry]))
   const faults: string[] = []
   const wanted: Wanted[] = []
   let state = start
@@ -68,7 +73,7 @@ export function readLink(text: string, start: BenchState): LinkRead {
     if (key === '') continue
     const entry = plain.get(key)
     if (entry && (start.point || !key.startsWith('point.'))) {
-      const number = numberIn(value, entry)
+      const number = numberIn(value, { ...entry, label: says.entries[entry.key] })
       if (typeof number === 'string') faults.push(number)
       else {
         state = entry.set(state, number)
@@ -85,20 +90,20 @@ export function readLink(text: string, start: BenchState): LinkRead {
       if (word !== undefined) wanted.push({ id, field: name, value: word })
       else
         faults.push(
-          `The link’s ${choice.label.toLowerCase()} (${key}) must be ${choice.values.join(' or ')}, not “${shownText(value)}”. The page’s own value stands.`,
+          says.notOneOf(choice.label.toLowerCase(), key, choice.values.map(String), shownText(value)),
         )
       continue
     }
     const field = m && owned(m).find((one) => one.name === name)
     if (!m || !field) {
-      faults.push(`The link speaks of “${shownText(key)}”, which this card does not have. It was left out.`)
+      faults.push(says.notOnCard(shownText(key)))
       continue
     }
     const number = numberIn(value, {
       ...onCard(field, m, start.design),
       label: field.label.toLowerCase(),
       key,
-      unit: unitWord(field.unit),
+      unit: field.unit,
     })
     if (typeof number === 'string') faults.push(number)
     else wanted.push({ id, field: name, value: number })
@@ -107,8 +112,6 @@ export function readLink(text: string, start: BenchState): LinkRead {
   const brought = withinReach(read)
   const stop = stopOnWay(read.design, read.opening)
   if (told && stop)
-    faults.push(
-      `The link asks for an opening of ${Number(read.opening.toFixed(1))}°, which this card does not reach. ${stop.sentence} It is shown at ${brought.opening.toFixed(1)}°.`,
-    )
+    faults.push(says.notReached(Number(read.opening.toFixed(1)), stop.sentence, brought.opening.toFixed(1)))
   return { state: brought, faults }
 }

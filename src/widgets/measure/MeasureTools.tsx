@@ -2,6 +2,7 @@
 import { effect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as says from '../../../content/words/measure/tools.ts'
 import type { Design, Flat } from '../../paper/index.ts'
 import { measure, opensTo } from '../../paper/index.ts'
 import { readLink } from '../link/read-link.ts'
@@ -51,17 +52,16 @@ interface Compared {
   choose(which: Which): void
 }
 
-/** What sets a state apart from the chapter's own: `slit 46.0 mm, lean 5.0 mm`. */
-function apart(state: BenchState, start: BenchState, config: BenchConfig, length: LengthUnit): string {
-  const changed = benchFields(start.design, config).filter(
-    ({ get }) => Math.abs(get(state) - get(start)) >= 0.05,
-  )
-  const [first, second, ...more] = changed.map(
-    ({ label, unit, get }) => `${small(label)} ${shown(get(state), unit, length)}`,
-  )
-  if (first === undefined) return ''
-  return ` with ${first}${second === undefined ? '' : ` and ${second}`}${more.length > 0 ? ', and more' : ''}`
-}
+/** What sets a state apart from the chapter's own: `slit 46.0 mm`, `lean 5.0 mm`. */
+const apart = (
+  state: BenchState,
+  start: BenchState,
+  config: BenchConfig,
+  length: LengthUnit,
+): readonly string[] =>
+  benchFields(start.design, config)
+    .filter(({ get }) => Math.abs(get(state) - get(start)) >= 0.05)
+    .map(({ label, unit, get }) => says.size(small(label), shown(get(state), unit, length)))
 
 /**
  * The cards a reader may have made: the template that this device remembers, the chapter's own, and what the
@@ -86,12 +86,12 @@ function useCompared(slug: string, design: Design, config: BenchConfig): Compare
   const printed = useMemo(() => (link === null ? null : readLink(link, start).state), [link, start])
   const called = (state: BenchState, name: string) => ({
     state,
-    says: name + apart(state, start, config, length),
+    says: says.cardWith(name, apart(state, start, config, length)),
   })
   const cards: Readonly<Record<Which, { state: BenchState; says: string } | null>> = {
-    printed: printed && called(printed, 'the template you made'),
-    chapter: called(start, 'the chapter’s own template'),
-    bench: apart(rested, start, config, length) === '' ? null : called(rested, 'the card on the bench'),
+    printed: printed && called(printed, says.printedCard),
+    chapter: called(start, says.chapterCard),
+    bench: apart(rested, start, config, length).length === 0 ? null : called(rested, says.benchCard),
   }
   const which = chosen && cards[chosen] ? chosen : cards.printed ? 'printed' : 'chapter'
   const { design: made, point } = cards[which]?.state ?? start
@@ -155,7 +155,7 @@ export function Further(props: PartProps): JSX.Element {
   const length = lengthUnit.value
   return (
     <>
-      <p>Two readings tell more than one. Leave empty what you did not measure.</p>
+      <p>{says.severalTellMore}</p>
       {further.map((what) => (
         <p class="measure-ask" key={what}>
           <label for={`${field}-${what}`}>{wordsOf(what).label}</label>
@@ -205,8 +205,8 @@ export function Says(props: PartProps): JSX.Element | null {
   }, [key, made, config, point, id, at, length, lead])
   const wrong = all.find((_, k) => values[k] === undefined)
   if (wrong) {
-    const type = wrong === 'rise' ? 'Type' : `${wordsOf(wrong).label}: type`
-    return <p>{`${type} a number from 0 to ${shown(MOST[unitOf(wrong)], unitOf(wrong), length)}.`}</p>
+    const most = shown(MOST[unitOf(wrong)], unitOf(wrong), length)
+    return <p>{wrong === 'rise' ? says.typeNumber(most) : says.typeNumberFor(wordsOf(wrong).label, most)}</p>
   }
   if (!found) return null
   const name = offered.find((one) => one.which === which)?.says
@@ -214,7 +214,7 @@ export function Says(props: PartProps): JSX.Element | null {
     <>
       {offered.length > 1 ? (
         <p class="measure-with">
-          <label for={`${field}-with`}>Compare with</label>
+          <label for={`${field}-with`}>{says.compareWith}</label>
           <select
             id={`${field}-with`}
             value={which}
@@ -228,12 +228,13 @@ export function Says(props: PartProps): JSX.Element | null {
           </select>
         </p>
       ) : (
-        <p>Compared with {name}.</p>
+        <p>{says.comparedWith(name ?? '')}</p>
       )}
       <p>
         {found.model === null ? null : (
           <>
-            At {at}° the model says <strong>{shown(found.model, 'mm', length)}</strong>.{' '}
+            {says.modelSaysBefore(at)} <strong>{shown(found.model, 'mm', length)}</strong>
+            {says.modelSaysAfter}{' '}
           </>
         )}
         {found.says.join(' ')}

@@ -2,6 +2,7 @@ import '../fields/fields.css'
 import './measure.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/measure/field.ts'
 import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
 import { notLoaded } from '../model/loading.ts'
@@ -31,7 +32,7 @@ export function MeasureYours({
         setTools(found)
         setTrouble('')
       },
-      (error: unknown) => setTrouble(notLoaded('What compares your reading', error)),
+      (error: unknown) => setTrouble(notLoaded(says.comparer, error)),
     )
   const type = (what: string, text: string) => {
     fetchTools()
@@ -47,7 +48,7 @@ export function MeasureYours({
   return (
     <div class="measure-yours" ref={root}>
       <p class="measure-ask">
-        <label for={field}>My ruler says</label>
+        <label for={field}>{says.myRuler}</label>
         <input
           id={field}
           type="text"
@@ -64,7 +65,7 @@ export function MeasureYours({
       </p>
       {leadOf(design, config) ? (
         <details class="measure-more" onToggle={fetchTools}>
-          <summary>Add a second reading</summary>
+          <summary>{says.secondReading}</summary>
           {tools ? <tools.Further {...all} /> : null}
         </details>
       ) : null}

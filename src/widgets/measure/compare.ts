@@ -1,8 +1,9 @@
+import * as says from '../../../content/words/measure/compare.ts'
 import type { Design, Explanation, Field, Flat, Reading, Slip } from '../../paper/index.ts'
 import { kindOf, likelyPointSlips, likelySlips, nameOf, readBack } from '../../paper/index.ts'
 import type { BenchConfig } from '../state/config.ts'
 import type { LengthUnit } from '../state/format.ts'
-import { large, shown, small } from '../state/format.ts'
+import { shown, small } from '../state/format.ts'
 import { measured, readingValue } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
 import { leadOf, startState } from '../state/state.ts'
@@ -113,10 +114,15 @@ function twinOf(design: Design, { id, field }: Slip): Field | undefined {
   return fields.find(({ name }) => name === twin)
 }
 
+function either(word: string, other: string | undefined): string {
+  const [one = '', two = ''] = [word, other].sort()
+  return says.either(one, two)
+}
+
 /** Left and right that read alike are one cause: `left or right wall`. */
 function eitherSide(one: string, other: string): string {
   const [mine, theirs] = [one.toLowerCase().split(' '), other.toLowerCase().split(' ')]
-  return mine.map((word, k) => (word === theirs[k] ? word : [word, theirs[k]].sort().join(' or '))).join(' ')
+  return mine.map((word, k) => (word === theirs[k] ? word : either(word, theirs[k]))).join(' ')
 }
 
 /** Two that are so nearly as sure as one another are told apart by no reading. */
@@ -221,29 +227,20 @@ const isLength = ({ unit }: Slip): boolean => unit === 'mm'
 export function slipSays(slip: Slip, length: LengthUnit, lead?: string): string {
   const { id, label, unit, said, from, to, slip: off } = slip
   const much = shown(Math.abs(off), unit, length)
-  if (id === 'card')
-    return `the card was opened to ${shown(to, 'deg', length)}, not ${shown(from, 'deg', length)}`
-  const owner = id === lead || id === 'point' ? '' : ` of the ${nameOf(id)}`
-  const { as = 'size', of = small(label) } = said ?? {}
-  const what = `${as === 'both' ? 'both' : 'the'} ${of}${owner} ${as === 'both' ? 'are' : 'is'} ${much}`
-  if (as === 'shift') return `${what} off along the fold`
-  if (as === 'place') return `${what} too far ${off > 0 ? 'from' : 'towards'} the start of the fold`
-  return isLength(slip)
-    ? `${what} ${off < 0 ? 'short' : 'long'}`
-    : `${what} too ${off < 0 ? 'small' : 'large'}`
+  if (id === 'card') return says.openedWrong(shown(to, 'deg', length), shown(from, 'deg', length))
+  const owner = id === lead || id === 'point' ? null : nameOf(id)
+  const { as = 'size', of: name = small(label) } = said ?? {}
+  const size = { name, owner, isBoth: as === 'both', much }
+  if (as === 'shift') return says.offAlongFold(size)
+  if (as === 'place') return off > 0 ? says.tooFarFromStart(size) : says.tooFarTowardsStart(size)
+  if (isLength(slip)) return off < 0 ? says.tooShort(size) : says.tooLong(size)
+  return off < 0 ? says.tooSmall(size) : says.tooLarge(size)
 }
 
-const howSure = (sure: number, first: boolean): string =>
-  first && sure >= 0.5 ? 'Most likely' : sure >= 0.2 ? 'Could be' : 'Less likely'
+const howSure = (cause: string, sure: number, first: boolean): string =>
+  first && sure >= 0.5 ? says.mostLikely(cause) : sure >= 0.2 ? says.maybe(cause) : says.lessLikely(cause)
 
 const unitOf = (what: Read['what']): 'mm' | 'deg' => (what === 'stop' ? 'deg' : 'mm')
-
-const wordOf: Readonly<Record<Read['what'], string>> = {
-  rise: 'rise',
-  reach: 'reach',
-  gape: 'gape',
-  stop: 'opening',
-}
 
 /** What several readings show, in sentences, and their causes, one line each. */
 export function severalSay(
@@ -252,33 +249,27 @@ export function severalSay(
   length: LengthUnit,
   lead?: string,
 ): { readonly says: readonly string[]; readonly causes: readonly string[] } {
-  const models = reads.map(({ what, model }) => `${wordOf[what]} ${shown(model, unitOf(what), length)}`)
-  const says = [`At ${opening}° the model says ${inWords(models)}.`]
-  if (reads.every(isRight))
-    return {
-      says: [...says, 'Yours is right, to the width of a pencil line. Well made.'],
-      causes: [],
-    }
-  const offs = reads.map((read) =>
-    isRight(read)
-      ? `your ${wordOf[read.what]} is right`
-      : `your ${wordOf[read.what]} is ${shown(Math.abs(read.off), unitOf(read.what), length)} too ${read.off < 0 ? 'small' : 'large'}`,
+  const models = reads.map(({ what, model }) =>
+    says.reading(says.readings[what], shown(model, unitOf(what), length)),
   )
-  says.push(`${large(inWords(offs))}.`)
-  if (causes.length === 0)
-    says.push('No single small slip explains that. Measure once more, and check the opening.')
+  const told = [says.modelSays(opening, models)]
+  if (reads.every(isRight)) return { says: [...told, says.allRight], causes: [] }
+  const offs = reads.map((read) => {
+    const { what, off } = read
+    const name = says.readings[what]
+    if (isRight(read)) return says.readingRight(name)
+    const much = shown(Math.abs(off), unitOf(what), length)
+    return off < 0 ? says.readingSmall(name, much) : says.readingLarge(name, much)
+  })
+  told.push(says.readingsAre(offs))
+  if (causes.length === 0) told.push(says.noSingleSlip)
   return {
-    says,
-    causes: causes.map(({ slip, sure }, k) => {
-      const cause = slip ? slipSays(slip, length, lead) : 'nothing is off, and a ruler reads so much amiss'
-      return `${howSure(sure, k === 0)}: ${cause}.`
-    }),
+    says: told,
+    causes: causes.map(({ slip, sure }, k) =>
+      howSure(slip ? slipSays(slip, length, lead) : says.nothingOff, sure, k === 0),
+    ),
   }
 }
-
-/** `one, two and three`. */
-const inWords = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 
 /** The comparison in sentences. */
 export function comparisonSays(
@@ -286,14 +277,15 @@ export function comparisonSays(
   length: LengthUnit,
   lead?: string,
 ): readonly string[] {
-  if (Math.abs(off) < AS_GOOD_AS_RIGHT) return ['That is right, to the width of a pencil line. Well made.']
-  const much = `You are ${shown(Math.abs(off), 'mm', length)} ${off < 0 ? 'low' : 'high'}.`
+  if (Math.abs(off) < AS_GOOD_AS_RIGHT) return [says.right]
+  const much = shown(Math.abs(off), 'mm', length)
+  const told = off < 0 ? says.tooLow(much) : says.tooHigh(much)
   const [first, second, third] = slips
-  if (!first) return [much, 'No single small slip explains that. Measure once more, and check the opening.']
+  if (!first) return [told, says.noSingleSlip]
   const others = [second, third].flatMap((slip) => (slip ? [slipSays(slip, length, lead)] : []))
   return [
-    much,
-    `The likeliest slip: ${slipSays(first, length, lead)}.`,
-    ...(others.length > 0 ? [`It could also be that ${others.join(', or ')}.`] : []),
+    told,
+    says.likeliest(slipSays(first, length, lead)),
+    ...(others.length > 0 ? [says.couldAlsoBe(others)] : []),
   ]
 }

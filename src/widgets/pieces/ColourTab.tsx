@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import type { PaperColour } from '../../paper/index.ts'
 import { nameOf, ownerOf } from '../../paper/index.ts'
 import { NumberField } from '../fields/NumberField.tsx'
@@ -23,22 +24,26 @@ export function ColourTab(props: PiecesProps): JSX.Element {
   const chosen = design.papers?.[owner] ?? null
   const count = drawnOn(design, panel)
   const twin = twinOf(design, panel)
-  const what = owner === 'page' ? 'the card' : `the ${nameOf(owner)}`
+  const what = owner === 'page' ? says.ofCard : says.ofPart(nameOf(owner))
   const colour = (next: PaperColour | null) =>
     take(
       paper(design, panel, next),
-      next === null ? `White paper for ${what}.` : `Paper for ${what}: ${next}.`,
+      next === null ? says.whitePaper(what) : says.paperChosen(what, says.papers[next]),
     )
   const isReady = sketch.points.length >= (sketch.closed ? 3 : 2)
   return (
     <>
-      <Swatches label={`Paper of ${what}`} {...{ chosen }} none="plain" onChoose={colour} />
-      <h3>Draw on it</h3>
-      <p class="slip-says">Lines and filled shapes weigh nothing. What runs over the edge is not printed.</p>
+      <Swatches label={says.paperOf(what)} {...{ chosen }} none={says.plainPaper} onChoose={colour} />
+      <h3>{says.drawOnIt}</h3>
+      <p class="slip-says">{says.weighsNothing}</p>
       <div class="pieces-row">
-        <Check label="Closed shape" on={sketch.closed} onSet={(closed) => setSketch({ ...sketch, closed })} />
         <Check
-          label="Outline drawn"
+          label={says.closedShape}
+          on={sketch.closed}
+          onSet={(closed) => setSketch({ ...sketch, closed })}
+        />
+        <Check
+          label={says.outlineDrawn}
           on={ink.line || !sketch.closed || ink.fill === null}
           onSet={(line) => setInk({ ...ink, line })}
         />
@@ -46,66 +51,64 @@ export function ColourTab(props: PiecesProps): JSX.Element {
       <SketchDesk {...{ props, sketch, setSketch }} on={panel} cuts={false} />
       {sketch.closed ? (
         <Swatches
-          label="Filled with"
+          label={says.filledWith}
           chosen={ink.fill}
-          none="nothing"
+          none={says.filledWithNothing}
           onChoose={(fill) => setInk({ ...ink, fill, line: ink.line || fill === null })}
         />
       ) : null}
       {ink.line || !sketch.closed || ink.fill === null ? (
         <>
           <Swatches
-            label="Line"
+            label={says.line}
             chosen={ink.lineColour}
             none={null}
             onChoose={(lineColour) => lineColour && setInk({ ...ink, lineColour })}
           />
           <span class="pieces-number">
-            <span aria-hidden="true">Line width</span>
+            <span aria-hidden="true">{says.lineWidth}</span>
             <NumberField
-              label="Line width"
+              label={says.lineWidth}
               value={ink.lineWidth}
               min={0.1}
               max={20}
               unit="mm"
               length={lengthUnit.value}
-              refusal="A number from 0.1 to 20 mm."
+              refusal={says.lineWidthRange}
               onSet={(lineWidth) => setInk({ ...ink, lineWidth: Math.min(20, Math.max(0.1, lineWidth)) })}
               onRest={() => {}}
             />
           </span>
         </>
       ) : null}
-      {twin === null ? null : (
-        <Check label="The same on the other side of the ridge" on={both} onSet={setBoth} />
-      )}
+      {twin === null ? null : <Check label={says.onBothSides} on={both} onSet={setBoth} />}
       <div class="slip-buttons">
         <button
           type="button"
           class="button primary"
           disabled={!isReady}
           onClick={() => {
-            take(draw(design, panel, sketch, ink, both), 'Drawn. Undo takes it away.')
+            take(draw(design, panel, sketch, ink, both), says.drawn)
             setSketch({ ...sketch, points: [] })
           }}
         >
-          Draw it
+          {says.drawIt}
         </button>
         {count > 0 ? (
           <>
             <button
               type="button"
               class="button"
-              onClick={() => take(rub(design, panel, 'last'), 'The last shape is rubbed out.')}
+              onClick={() => take(rub(design, panel, 'last'), says.rubbedOutLast)}
             >
-              Rub out the last
+              {says.rubOutLast}
             </button>
             <button
               type="button"
               class="button"
-              onClick={() => take(rub(design, panel, 'all'), 'All that was drawn here is rubbed out.')}
+              onClick={() => take(rub(design, panel, 'all'), says.rubbedOutAll)}
             >
-              Rub out all {count}
+              {says.rubOutAll(count)}
             </button>
           </>
         ) : null}

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import type { Flat } from '../../paper/index.ts'
 import {
   glueArea,
@@ -63,10 +64,10 @@ export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: Sket
   return (
     <>
       <div class="pieces-row">
-        <Check label="Smooth" on={sketch.curve} onSet={(curve) => setSketch({ ...sketch, curve })} />
-        <Check label="Snap to edges" on={snaps} onSet={setSnaps} />
+        <Check label={says.smooth} on={sketch.curve} onSet={(curve) => setSketch({ ...sketch, curve })} />
+        <Check label={says.snapToEdges} on={snaps} onSet={setSnaps} />
         <button type="button" class="button small" aria-pressed={free} onClick={() => setFree(!free)}>
-          Freehand
+          {says.freehand}
         </button>
       </div>
       <PlanDrawing
@@ -102,32 +103,25 @@ export function DrawTab(props: PiecesProps): JSX.Element {
       ring,
     )
   }, [design, panel, ring])
-  const says =
-    sketch.points.length < 3
-      ? 'Press on the face where the outline goes, or draw it in one stroke with Freehand.'
-      : noGlue
-        ? 'Lay more of it on the face: there is no place for glue.'
-        : 'The hatched place is glued. What reaches over the edge of the face rides along.'
+  const told = sketch.points.length < 3 ? says.drawOutline : noGlue ? says.layMoreOn : says.hatchedIsGlued
   return (
     <>
       <p class="slip-says" role="status">
-        {says}
+        {told}
       </p>
       <SketchDesk {...{ props, sketch, setSketch }} on={panel} cuts />
-      {twin === null ? null : (
-        <Check label="The same on the other side of the ridge" on={both} onSet={setBoth} />
-      )}
+      {twin === null ? null : <Check label={says.onBothSides} on={both} onSet={setBoth} />}
       <div class="slip-buttons">
         <button
           type="button"
           class="button primary"
           disabled={!ring || noGlue}
           onClick={() => {
-            take(addPiece(design, panel, sketch, both && twin !== null), 'Piece stuck on. Undo takes it off.')
+            take(addPiece(design, panel, sketch, both && twin !== null), says.stuckOn)
             setSketch(NOTHING_DRAWN)
           }}
         >
-          Stick it on
+          {says.stickOn}
         </button>
       </div>
     </>
@@ -155,19 +149,18 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
   const clear = () => {
     const found = trimHits(design, piece)
     if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
-    else take(taken(design, found.design, piece), `${name} is cut clear of what hits it. Undo puts it back.`)
+    else take(taken(design, found.design, piece), says.cutClear(name))
   }
   const toFace = () => {
     const found = trimToFace(design, piece)
     if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
-    else if (found.off === 0)
-      take({ done: false, design, sentence: `${name} lies within its face already.` }, '')
-    else take(taken(design, found.design, piece), `${name} cut to its face. Undo puts it back.`)
+    else if (found.off === 0) take({ done: false, design, sentence: says.withinFace(name) }, '')
+    else take(taken(design, found.design, piece), says.cutToItsFace(name))
   }
   return (
     <>
       {faults.length === 0 ? (
-        <p class="slip-says">Cut big first, see it move, then trim it.</p>
+        <p class="slip-says">{says.cutBigFirst}</p>
       ) : (
         <ul class="pieces-faults">
           {faults.map((sentence) => (
@@ -181,18 +174,15 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
             type="button"
             class="button primary"
             onClick={() =>
-              take(
-                taken(design, cut.design, piece),
-                `${name} trimmed: ${shown(cut.off, 'mm', length)} off. Undo puts it back.`,
-              )
+              take(taken(design, cut.design, piece), says.trimmed(name, shown(cut.off, 'mm', length)))
             }
           >
-            Trim it: {shown(cut.off, 'mm', length)} off
+            {says.trimIt(shown(cut.off, 'mm', length))}
           </button>
         ) : null}
         {isHit && !sticksOut ? (
           <button type="button" class="button primary" onClick={clear}>
-            Cut off what is hit
+            {says.cutOffHit}
           </button>
         ) : null}
         {glueFails ? (
@@ -202,11 +192,11 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
             onClick={() =>
               take(
                 reshape(design, piece, { points: outline.map((at) => ({ at })), curve: false, closed: true }),
-                `${name} is glued where it lies. Undo puts it back.`,
+                says.gluedWhereItLies(name),
               )
             }
           >
-            Glue it where it lies
+            {says.glueWhereItLies}
           </button>
         ) : null}
         <button
@@ -214,7 +204,7 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
           class={faults.length > 0 && !sticksOut && !isHit && !glueFails ? 'button primary' : 'button'}
           onClick={toFace}
         >
-          Cut it to its face
+          {says.cutToFace}
         </button>
       </div>
       {cut && !cut.done ? <p class="trouble">{cut.sentence}</p> : null}
@@ -233,11 +223,9 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
           type="button"
           class="button primary"
           disabled={!touched || !ringOf(sketch)}
-          onClick={() =>
-            take(reshape(design, piece, sketch), `${name} has a new outline. Undo puts it back.`)
-          }
+          onClick={() => take(reshape(design, piece, sketch), says.newOutline(name))}
         >
-          Cut it so
+          {says.cutSo}
         </button>
         {touched ? (
           <button
@@ -248,7 +236,7 @@ export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Ele
               setTouched(false)
             }}
           >
-            Leave it as it was
+            {says.leaveAsItWas}
           </button>
         ) : null}
       </div>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import { nameOf } from '../../paper/index.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { lengthUnit } from '../model/page.ts'
@@ -20,12 +21,12 @@ const Size = ({ label, value, min, onSet }: SizeProps): JSX.Element => (
   <span class="pieces-number">
     <span aria-hidden="true">{label}</span>
     <NumberField
-      label={`Picture: ${label.toLowerCase()}`}
+      label={says.pictureSize(label.toLowerCase())}
       {...{ value, min, onSet }}
       max={400}
       unit="mm"
       length={lengthUnit.value}
-      refusal={`A number from ${min} to 400 mm.`}
+      refusal={says.pictureRange(min)}
       onRest={() => {}}
     />
   </span>
@@ -44,7 +45,7 @@ export function PictureTools({ props, panel, at, wide }: PictureProps): JSX.Elem
   const { design, take } = props
   const [trouble, setTrouble] = useState('')
   const picture = pictureOn(design, panel)
-  const lay = (next: LaidPicture | null, says: string) => take(layPicture(design, panel, next), says)
+  const lay = (next: LaidPicture | null, told: string) => take(layPicture(design, panel, next), told)
   const bring = async (file: File | undefined) => {
     if (!file) return
     const found = await brought(file)
@@ -55,21 +56,18 @@ export function PictureTools({ props, panel, at, wide }: PictureProps): JSX.Elem
       width: Math.round(wide),
       trace: true,
     }
-    lay({ ...place, ...found }, `A picture lies on ${nameOf(panel)}.`)
+    lay({ ...place, ...found }, says.pictureLies(nameOf(panel)))
   }
-  const set = (part: Partial<LaidPicture>, says = 'The picture is laid anew.') =>
-    picture && lay({ ...picture, ...part }, says)
+  const set = (part: Partial<LaidPicture>, told: string = says.pictureAnew) =>
+    picture && lay({ ...picture, ...part }, told)
   return (
     <details class="trace">
-      <summary>Lay a picture on it</summary>
-      <p class="slip-says">
-        A PNG, JPEG or SVG, to draw after or to print. It is made small and kept in the design; it is sent
-        nowhere.
-      </p>
+      <summary>{says.layPicture}</summary>
+      <p class="slip-says">{says.pictureExplained}</p>
       <input
         type="file"
         accept="image/png,image/jpeg,image/svg+xml"
-        aria-label="Picture to lay on the face"
+        aria-label={says.pictureFile}
         onChange={({ currentTarget }) => {
           void bring(currentTarget.files?.[0])
           currentTarget.value = ''
@@ -83,35 +81,28 @@ export function PictureTools({ props, panel, at, wide }: PictureProps): JSX.Elem
       {picture ? (
         <>
           <Check
-            label="Print it with the card"
+            label={says.printIt}
             on={!picture.trace}
             onSet={(prints) =>
-              set(
-                { trace: !prints },
-                prints ? 'The picture is printed with the card.' : 'The picture is only drawn after.',
-              )
+              set({ trace: !prints }, prints ? says.picturePrinted : says.pictureOnlyDrawnAfter)
             }
           />
           <div class="pieces-row">
-            <Size label="Width" value={picture.width} min={1} onSet={(width) => set({ width })} />
+            <Size label={says.width} value={picture.width} min={1} onSet={(width) => set({ width })} />
             <Size
-              label="To the right"
+              label={says.toTheRight}
               value={picture.at[0]}
               min={-400}
               onSet={(right) => set({ at: [right, picture.at[1]] })}
             />
             <Size
-              label="Up"
+              label={says.up}
               value={picture.at[1]}
               min={-400}
               onSet={(up) => set({ at: [picture.at[0], up] })}
             />
-            <button
-              type="button"
-              class="button small"
-              onClick={() => lay(null, 'The picture is taken away.')}
-            >
-              Take it away
+            <button type="button" class="button small" onClick={() => lay(null, says.pictureGone)}>
+              {says.takeAway}
             </button>
           </div>
         </>

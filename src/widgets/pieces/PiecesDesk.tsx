@@ -1,6 +1,7 @@
 import './pieces.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import type { Cut, Design, Stuck, Unstuck } from '../../paper/index.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { ColourTab } from './ColourTab.tsx'
@@ -28,13 +29,6 @@ export interface PiecesProps {
 
 type Tab = 'cut' | 'shelf' | 'draw' | 'colour'
 
-const TABS: Readonly<Record<Tab, string>> = {
-  cut: 'Outline',
-  shelf: 'Shelf',
-  draw: 'Draw',
-  colour: 'Colour',
-}
-
 /** Stick or draw on a face: from the shelf, an outline of one's own, colours and lines. */
 export function PiecesDesk(props: PiecesProps): JSX.Element {
   const { piece, panel } = props
@@ -47,9 +41,9 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
   const head = useRef<HTMLDivElement>(null)
   // Each tab begins at its top, where the slip scrolls by itself.
   useEffect(() => head.current?.closest('.dummy-slip')?.scrollTo(0, 0), [tab])
-  const taken = (edit: Edit, says: string) => {
+  const taken = (edit: Edit, told: string) => {
     setTrouble(edit.done ? '' : edit.sentence)
-    props.take(edit, says)
+    props.take(edit, told)
   }
   const shared = { ...props, take: taken }
   return (
@@ -65,7 +59,7 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
               setTab(name)
             }}
           >
-            {TABS[name]}
+            {says.tabs[name]}
           </button>
         ))}
       </div>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import { PAPERS } from '../../drawing/pen/papers.ts'
 import { matrixOf } from '../../drawing/pen/svg-values.ts'
 import type { Design, Flat } from '../../paper/index.ts'
@@ -188,7 +189,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
       class="plan"
       viewBox={box.map((x) => x.toFixed(2)).join(' ')}
       role="group"
-      aria-label="The face lying flat. Press to set a point, drag it to move it."
+      aria-label={says.planLabel}
       data-free={free}
       onPointerDown={down}
       onPointerMove={move}
@@ -255,7 +256,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
             data-chosen={k === chosen}
             tabIndex={k === chosen ? 0 : -1}
             role="button"
-            aria-label={`Point ${k + 1} of ${points.length}: across ${a.toFixed(1)}, along ${l.toFixed(1)} mm. Arrow keys move it, Delete takes it away, Page Down goes to the next.`}
+            aria-label={says.pointAt(k + 1, points.length, a.toFixed(1), l.toFixed(1))}
             onFocus={() => {
               if (k !== chosen) onSketch(sketch, k)
             }}

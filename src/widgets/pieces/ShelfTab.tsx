@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import { PAPERS } from '../../drawing/pen/papers.ts'
 import type { Flat } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
@@ -59,20 +60,18 @@ export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps):
         const one = colours ? coloured(found, shape) : found.design
         // Its mirror image goes over to the face beyond the ridge, with its paper and all that is drawn on it.
         const next = both && twin !== null ? duplicate(one, found.id, { mirrored: true }).design : one
-        const says = next === one ? 'stuck on' : 'stuck on both sides'
-        take(taken(design, next, found.id), `${large(nameOf(found.id))} ${says}. Undo takes it off.`)
+        const name = large(nameOf(found.id))
+        take(taken(design, next, found.id), next === one ? says.shapeStuck(name) : says.shapeStuckTwice(name))
       }
     } catch (error) {
-      onTrouble(`It could not be stuck: ${reasonOf(error)}.`)
+      onTrouble(says.notStuck(reasonOf(error)))
     }
     setBusy(null)
   }
   return (
     <>
       <p class="slip-says" role="status">
-        {busy === null
-          ? 'Press one to stick it on. It is made as large as fits, shuts flat and stays inside.'
-          : 'Trying where it fits …'}
+        {busy === null ? says.pressOne : says.trying}
       </p>
       <div class="piece-shelf">
         {SHELF.map((shape) => (
@@ -88,10 +87,8 @@ export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps):
           </button>
         ))}
       </div>
-      {twin === null ? null : (
-        <Check label="The same on the other side of the ridge" on={both} onSet={setBoth} />
-      )}
-      <Check label="Coloured, with what is drawn on it" on={colours} onSet={setColours} />
+      {twin === null ? null : <Check label={says.onBothSides} on={both} onSet={setBoth} />}
+      <Check label={says.coloured} on={colours} onSet={setColours} />
     </>
   )
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useId, useState } from 'preact/hooks'
+import * as says from '../../../content/words/pieces.ts'
 import type { Flat } from '../../paper/index.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { lengthUnit } from '../model/page.ts'
@@ -58,13 +59,13 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
       <span class="pieces-number">
         <span aria-hidden="true">{label}</span>
         <NumberField
-          label={`Point ${chosen + 1}, ${label}`}
+          label={says.pointNumber(chosen + 1, label)}
           value={point.at[index]}
           min={-2000}
           max={2000}
           unit="mm"
           length={lengthUnit.value}
-          refusal="A number from -2000 to 2000 mm."
+          refusal={says.pointRange}
           onSet={(value) => set({ at: index === 0 ? [value, point.at[1]] : [point.at[0], value] })}
           onRest={() => {}}
         />
@@ -75,22 +76,20 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
     <div class="pieces-points">
       {point ? (
         <div class="pieces-row">
-          <button type="button" class="press" aria-label="Point before" onClick={() => walk(-1)}>
+          <button type="button" class="press" aria-label={says.pointBefore} onClick={() => walk(-1)}>
             ‹
           </button>
-          <strong>
-            {chosen + 1} of {points.length}
-          </strong>
-          <button type="button" class="press" aria-label="Next point" onClick={() => walk(1)}>
+          <strong>{says.pointOf(chosen + 1, points.length)}</strong>
+          <button type="button" class="press" aria-label={says.nextPoint} onClick={() => walk(1)}>
             ›
           </button>
-          {field('across', 0)}
-          {field('along', 1)}
+          {field(says.across, 0)}
+          {field(says.along, 1)}
         </div>
       ) : null}
       <div class="pieces-row">
         <button type="button" class="button small" onClick={add}>
-          Add a point
+          {says.addPoint}
         </button>
         {point ? (
           <button
@@ -103,16 +102,16 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
               )
             }
           >
-            Take it away
+            {says.takeAway}
           </button>
         ) : null}
         {points.length > 0 ? (
           <button type="button" class="button small" onClick={() => onSketch({ ...sketch, points: [] }, 0)}>
-            Start over
+            {says.startOver}
           </button>
         ) : null}
         {point && curve ? (
-          <Check label="Corner here" on={point.sharp === true} onSet={(sharp) => set({ sharp })} />
+          <Check label={says.cornerHere} on={point.sharp === true} onSet={(sharp) => set({ sharp })} />
         ) : null}
       </div>
     </div>
@@ -136,8 +135,8 @@ export function PathField({ onOutline }: PathProps): JSX.Element {
   }
   return (
     <details class="pieces-path">
-      <summary>Bring an SVG path in</summary>
-      <label for={id}>Paste what stands in d="…", or a whole SVG</label>
+      <summary>{says.bringPath}</summary>
+      <label for={id}>{says.pastePath}</label>
       <textarea
         id={id}
         rows={3}
@@ -148,10 +147,10 @@ export function PathField({ onOutline }: PathProps): JSX.Element {
       />
       <div class="pieces-row">
         <button type="button" class="button small" disabled={text.trim() === ''} onClick={() => read(text)}>
-          Read it
+          {says.readIt}
         </button>
         <label class="button small pieces-file">
-          Open a file
+          {says.openFile}
           <input
             type="file"
             accept=".svg,image/svg+xml"
@@ -159,7 +158,7 @@ export function PathField({ onOutline }: PathProps): JSX.Element {
               const file = currentTarget.files?.[0]
               currentTarget.value = ''
               if (!file) return
-              if (file.size > 2_000_000) setTrouble('That file is too large: at most 2 MB are read.')
+              if (file.size > 2_000_000) setTrouble(says.fileTooLarge)
               else read(await file.text())
             }}
           />

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/pieces.ts'
 import { PAPERS } from '../../drawing/pen/papers.ts'
 import type { PaperColour } from '../../paper/index.ts'
 import { PAPER_COLOURS } from '../../paper/index.ts'
@@ -16,7 +17,7 @@ export function Swatches({ label, chosen, none, onChoose }: SwatchProps): JSX.El
   return (
     <fieldset class="swatches">
       <legend>
-        {label}: <strong>{chosen ?? none}</strong>
+        {label}: <strong>{chosen === null ? none : says.papers[chosen]}</strong>
       </legend>
       <div>
         {none === null ? null : (
@@ -35,8 +36,8 @@ export function Swatches({ label, chosen, none, onChoose }: SwatchProps): JSX.El
             type="button"
             class="swatch"
             aria-pressed={chosen === colour}
-            aria-label={colour}
-            title={colour}
+            aria-label={says.papers[colour]}
+            title={says.papers[colour]}
             style={`--swatch:${PAPERS[colour]}`}
             onClick={() => onChoose(colour)}
           />

@@ -2,6 +2,7 @@
  * A picture file made ready for a face. It is decoded by the browser and painted anew, so nothing of the file but its
  * dots comes into the design: no scripts, no words beside it, no place where it was taken.
  */
+import * as says from '../../../content/words/pieces.ts'
 import { dotsOf, MOST_LETTERS } from '../../paper/design/picture.ts'
 
 /** Larger files are not read, bytes. */
@@ -43,11 +44,9 @@ function paintedAnew(source: Source, size: number, type: 'png' | 'jpeg'): { href
   return { href: canvas.toDataURL(`image/${type}`, QUALITY), ratio: canvas.height / canvas.width }
 }
 
-const BROKEN = 'That picture cannot be read: its file is broken.'
-
 /** A picture file painted anew, so small that a design can hold it; or in a sentence why not. */
 export async function brought(file: Blob): Promise<{ href: string; ratio: number } | string> {
-  if (file.size > MOST_FILE) return 'That file is too large: at most 20 MB can be read.'
+  if (file.size > MOST_FILE) return says.pictureTooLarge
   const isDrawn = isVector(await file.slice(0, 4000).text())
   const bytes = await file.arrayBuffer()
   if (!isDrawn) {
@@ -58,9 +57,9 @@ export async function brought(file: Blob): Promise<{ href: string; ratio: number
   try {
     source = isDrawn ? await vector(file) : await createImageBitmap(file)
   } catch {
-    return BROKEN
+    return says.pictureBroken
   }
-  if (source.width < 1 || source.height < 1) return 'That picture has no dots.'
+  if (source.width < 1 || source.height < 1) return says.pictureWithoutDots
   const mayShowThrough = isDrawn || new Uint8Array(bytes)[0] === 0x89
   for (const type of mayShowThrough ? (['png', 'jpeg'] as const) : (['jpeg'] as const))
     for (const long of type === 'png' ? LONG.slice(0, 3) : LONG) {
@@ -68,5 +67,5 @@ export async function brought(file: Blob): Promise<{ href: string; ratio: number
       const picture = paintedAnew(source, isDrawn ? long : Math.min(long, most), type)
       if (picture.href.length <= MOST_LETTERS) return picture
     }
-  return BROKEN
+  return says.pictureBroken
 }

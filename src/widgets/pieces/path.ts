@@ -1,5 +1,6 @@
 /** An outline from the path data of an SVG. Only numbers are read: nothing of it is ever put on the page. */
 import { svgPathProperties } from 'svg-path-properties'
+import * as says from '../../../content/words/pieces.ts'
 import type { Flat } from '../../paper/index.ts'
 import { areaOf, simplified } from './outline.ts'
 
@@ -74,35 +75,26 @@ function ringsOf(data: string): readonly (readonly Flat[])[] {
  * it is not cut out. Commands as in the SVG standard (SVG 2, chapter 9).
  */
 export function readPath(text: string): PathRead {
-  if (text.length > LONGEST_FILE) return not('That is too long: an outline needs at most 2 million letters.')
+  if (text.length > LONGEST_FILE) return not(says.textTooLong)
   const data = dataIn(text)
-  if (data === null || data === '')
-    return not('There is no path in that. Paste what stands in d="…" of an SVG path.')
-  if (data.length > LONGEST_PATH)
-    return not(
-      `That path is too long: ${data.length} letters, and at most ${LONGEST_PATH} are read. Make it simpler first.`,
-    )
-  if (!DATA.test(data) || !/^[Mm]/.test(data))
-    return not('That is no path. A path begins with M and holds only letters for its steps, and numbers.')
+  if (data === null || data === '') return not(says.noPath)
+  if (data.length > LONGEST_PATH) return not(says.pathTooLong(data.length, LONGEST_PATH))
+  if (!DATA.test(data) || !/^[Mm]/.test(data)) return not(says.notPath)
   const numbers = data.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g) ?? []
-  if (numbers.length > MOST_NUMBERS)
-    return not(
-      `That path has ${numbers.length} numbers, and at most ${MOST_NUMBERS} are read. Make it simpler first.`,
-    )
-  if (numbers.some((number) => Math.abs(Number(number)) > LARGEST))
-    return not(`That path has a number above ${LARGEST}. Make it smaller first.`)
+  if (numbers.length > MOST_NUMBERS) return not(says.tooManyNumbers(numbers.length, MOST_NUMBERS))
+  if (numbers.some((number) => Math.abs(Number(number)) > LARGEST)) return not(says.numberTooLarge(LARGEST))
   let rings: readonly (readonly Flat[])[]
   try {
     rings = ringsOf(data)
   } catch {
-    return not('That path could not be read: its numbers do not fit its letters.')
+    return not(says.pathUnread)
   }
   const ring = rings.toSorted((one, two) => Math.abs(areaOf(two)) - Math.abs(areaOf(one)))[0] ?? []
   const [xs, ys] = [ring.map(([x]) => x), ring.map(([, y]) => y)]
   const box = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)] as const
   const size = Math.max(box[1] - box[0], box[3] - box[2])
   if (ring.length < 3 || !Number.isFinite(size) || !(size > 0) || Math.abs(areaOf(ring)) < 1e-6 * size * size)
-    return not('That path encloses nothing. An outline needs three corners that are not in a row.')
+    return not(says.enclosesNothing)
   const middle = [(box[0] + box[1]) / 2, (box[2] + box[3]) / 2] as const
   const unit = ring.map(([x, y]): Flat => [(x - middle[0]) / size, (y - middle[1]) / size])
   return { done: true, outline: simplified(unit, NEAR, true) }

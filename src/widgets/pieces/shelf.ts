@@ -2,6 +2,7 @@
  * Our own shapes of the night garden, as a reader sees them: right, and up, in a square of about 100. A point given
  * twice in a row is a corner of a smooth outline.
  */
+import * as says from '../../../content/words/pieces.ts'
 import type { Flat, PaperColour } from '../../paper/index.ts'
 import { cutLine, doubled } from './outline.ts'
 
@@ -50,7 +51,7 @@ const star: readonly Flat[] = Array.from({ length: 10 }, (_, k): Flat => {
 export const SHELF: readonly Shape[] = [
   {
     word: 'moon',
-    label: 'Moon',
+    label: says.moon,
     paper: 'moon',
     curve: true,
     points: [
@@ -67,7 +68,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'star',
-    label: 'Star',
+    label: says.star,
     paper: 'flame',
     curve: false,
     points: star,
@@ -75,7 +76,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'leaf',
-    label: 'Leaf',
+    label: says.leaf,
     paper: 'leaf',
     curve: true,
     points: doubled([...corner(0, 52), [22, 24], [27, -4], [16, -30], ...corner(0, -48)]),
@@ -110,7 +111,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'reeds',
-    label: 'Reeds',
+    label: says.reeds,
     paper: 'fern',
     curve: false,
     points: [
@@ -170,7 +171,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'feather',
-    label: 'Feather',
+    label: says.feather,
     paper: 'heron',
     curve: true,
     points: [
@@ -219,7 +220,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'lantern',
-    label: 'Lantern',
+    label: says.lantern,
     paper: 'bark',
     curve: false,
     points: doubled([
@@ -268,7 +269,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'heron-head',
-    label: 'Heron’s head',
+    label: says.heronHead,
     paper: 'heron',
     curve: true,
     points: [
@@ -305,7 +306,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'owl-eye',
-    label: 'Owl’s eye',
+    label: says.owlEye,
     paper: 'oat',
     curve: true,
     points: circle(0, 0, 50, 12),
@@ -317,7 +318,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'moth-wing',
-    label: 'Moth’s wing',
+    label: says.mothWing,
     paper: 'lilac',
     curve: true,
     points: [
@@ -350,7 +351,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'hedgehog',
-    label: 'Hedgehog',
+    label: says.hedgehog,
     paper: 'bark',
     curve: false,
     points: [
@@ -414,7 +415,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'mushroom',
-    label: 'Mushroom',
+    label: says.mushroom,
     paper: 'rust',
     curve: true,
     points: doubled([
@@ -445,7 +446,7 @@ export const SHELF: readonly Shape[] = [
   },
   {
     word: 'cloud',
-    label: 'Cloud',
+    label: says.cloud,
     paper: 'water',
     curve: true,
     points: [

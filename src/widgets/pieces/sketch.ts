@@ -1,5 +1,6 @@
 /** An outline that is being drawn on a face, and what comes of it on the card. */
 
+import * as says from '../../../content/words/pieces.ts'
 import { PAPERS } from '../../drawing/pen/papers.ts'
 import type { Art, Design, Flat, Mechanism, PaperColour, Stuck } from '../../paper/index.ts'
 import { freeId, glueArea, modelOf, nameOf, otherSide, ownerOf, pieceOn } from '../../paper/index.ts'
@@ -65,10 +66,6 @@ export function sketchOf(outline: readonly Flat[]): Sketch {
 
 const refused = (design: Design, sentence: string): Edit => ({ done: false, design, sentence })
 
-const NO_RING = 'An outline needs three points that are not in a row.'
-
-const NO_GLUE = 'It has no place for glue: at least 4 mm of it must lie on the face.'
-
 /** The panel on the other side of its ridge or gutter, if there is one. */
 export function twinOf(design: Design, panel: string): string | null {
   const other = otherSide(panel)
@@ -109,14 +106,14 @@ const hundredth = (x: number): number => Math.round(x * 100) / 100 + 0
 /** A piece of this outline stuck on a face, and if asked its mirror image on the face beyond the ridge. */
 export function addPiece(design: Design, panel: string, sketch: Sketch, both: boolean): Edit {
   const shape = ringOf(sketch)
-  if (!shape) return refused(design, NO_RING)
+  if (!shape) return refused(design, says.noOutline)
   const twin = both ? twinOf(design, panel) : null
   let next = design
   let first: string | undefined
   for (const on of twin === null ? [panel] : [panel, twin]) {
     const id = freeId(next, 'cut-out')
     const piece = pieceOn(next, on, { id, shape })
-    if (!piece) return refused(design, NO_GLUE)
+    if (!piece) return refused(design, says.noGlue)
     first ??= id
     next = { ...next, mechanisms: [...next.mechanisms, piece] }
   }
@@ -126,13 +123,13 @@ export function addPiece(design: Design, panel: string, sketch: Sketch, both: bo
 /** Another outline for a piece. It keeps its glue where that still lies under it. */
 export function reshape(design: Design, id: string, sketch: Sketch): Edit {
   const shape = ringOf(sketch)
-  if (!shape) return refused(design, NO_RING)
+  if (!shape) return refused(design, says.noOutline)
   const { builds, panels } = modelOf(design)
   const build = builds.find(({ mechanism }) => mechanism.id === id && mechanism.kind === 'rider')
   if (!build || build.hostPanel === undefined || build.mechanism.kind !== 'rider')
-    return refused(design, `There is no ${nameOf(id)} to cut.`)
+    return refused(design, says.noSuchPiece(nameOf(id)))
   const glue = glueArea(modelOf(design), build.hostPanel, shape)
-  if (!glue) return refused(design, NO_GLUE)
+  if (!glue) return refused(design, says.noGlue)
   const on = panels[build.hostPanel]?.name ?? build.mechanism.on
   const { size: _size, ...rest } = build.mechanism
   const cut: Mechanism = { ...rest, on, shape, glue, across: 0, along: 0, turn: 0 }
@@ -150,12 +147,10 @@ export interface Ink {
 export function draw(design: Design, panel: string, sketch: Sketch, ink: Ink, both: boolean): Edit {
   const least = sketch.closed ? 3 : 2
   const shape = pointsOf(sketch)
-  if (sketch.points.length < least)
-    return refused(
-      design,
-      `${sketch.closed ? 'A shape' : 'A line'} needs ${least} points, not ${sketch.points.length}.`,
-    )
-  if (shape.length > MOST_CORNERS) return refused(design, `It may have at most ${MOST_CORNERS} points.`)
+  const count = sketch.points.length
+  if (count < least)
+    return refused(design, sketch.closed ? says.shapeNeeds(least, count) : says.lineNeeds(least, count))
+  if (shape.length > MOST_CORNERS) return refused(design, says.tooManyPoints(MOST_CORNERS))
   const twin = both ? twinOf(design, panel) : null
   const fill = sketch.closed ? ink.fill : null
   const one: Art = {

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../../content/words/dummy/over.ts'
 import type { Point } from '../../../drawing/pen/marks.ts'
 import type { FoldPlace } from '../../../drawing/view/places.ts'
 import { foldPlaces } from '../../../drawing/view/places.ts'
@@ -116,7 +117,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
                 type="button"
                 class="fold-ring"
                 tabIndex={-1}
-                aria-label={`Build on ${called(thing)}`}
+                aria-label={says.buildOn(called(thing))}
                 aria-pressed={sameThing(thing, taken)}
                 title={called(thing)}
                 style={`left:${at[0].toFixed(1)}px;top:${at[1].toFixed(1)}px`}

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/wish.ts'
 import type { Point } from '../../../drawing/pen/marks.ts'
 import { onPlane } from '../../../drawing/view/places.ts'
 import type { View } from '../../../drawing/view/view.ts'
@@ -36,7 +37,7 @@ export function PathPad({ dummy, drawn }: PathPadProps): JSX.Element {
       points.map((to) => onPlane(drawn.toScreen, at, to)),
     )
     draws.value = false
-    dummy.told.value = 'The way is drawn. Each of its marks can be moved.'
+    dummy.told.value = says.wayDrawn
   }
   return (
     <div

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../../content/words/dummy/over.ts'
 import { onPlane } from '../../../drawing/view/places.ts'
 import type { View } from '../../../drawing/view/view.ts'
 import type { Mechanism, Vec3 } from '../../../paper/index.ts'
@@ -35,6 +36,7 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
   const tip = tipAt(poser, index)
   const rise = riseOf(tip, opening)
   const unit = lengthUnit.value
+  const along = spoken(tip[1], 'mm', unit)
   const kept = pins.value.flatMap((pin) => (pin.startsWith(`${id}.`) ? [pin.slice(id.length + 1)] : []))
   const towards = (now: BenchState, at: Vec3): BenchState => ({
     ...now,
@@ -49,14 +51,17 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
   const [, , width, height] = drawn.box
   return (
     <Grip
-      label={`Tip of the ${nameOf(id)}`}
+      label={says.tipOf(nameOf(id))}
       at={drawn.toScreen(tip)}
       box={{ width, height }}
       value={{
         now: Math.round(rise * 10) / 10,
         min: 0,
         max: Math.max(rise, design.card.width),
-        text: `${rise < -0.05 ? `${spoken(-rise, 'mm', unit)} behind the page` : `rise ${spoken(Math.max(0, rise), 'mm', unit)}`}, ${spoken(tip[1], 'mm', unit)} from your end`,
+        text:
+          rise < -0.05
+            ? says.tipBehind(spoken(-rise, 'mm', unit), along)
+            : says.tipHigh(spoken(Math.max(0, rise), 'mm', unit), along),
       }}
       held={bench.held.value === 'tip'}
       // The measure in the picture says it.

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/wish.ts'
 import type { Point } from '../../../drawing/pen/marks.ts'
 import { onPlane } from '../../../drawing/view/places.ts'
 import type { View } from '../../../drawing/view/view.ts'
@@ -15,8 +16,8 @@ interface MarkGripProps {
   readonly label: string
   readonly drawn: View
   readonly mark: Mark
-  /** Beside the number that rides on it: when it is there. */
-  readonly when: string
+  /** Beside the number that rides on it: at which opening it is there; null: at that of the wish. */
+  readonly when: string | null
   readonly least: number
   readonly onPut: (place: Partial<WishedPlace>) => void
 }
@@ -26,9 +27,10 @@ function MarkGrip({ label, drawn, mark, when, least, onPut }: MarkGripProps): JS
   const [held, setHeld] = useState(false)
   const unit = lengthUnit.value
   const { rise, along } = placeOfWish(mark)
+  const high = shown(rise, 'mm', unit)
   const [, , width, height] = drawn.box
-  const put = (high: number, far: number) =>
-    onPut({ rise: Math.max(least, Math.round(high * 10) / 10), along: Math.round(far * 10) / 10 })
+  const put = (up: number, far: number) =>
+    onPut({ rise: Math.max(least, Math.round(up * 10) / 10), along: Math.round(far * 10) / 10 })
   return (
     <Grip
       label={label}
@@ -38,10 +40,10 @@ function MarkGrip({ label, drawn, mark, when, least, onPut }: MarkGripProps): JS
         now: Math.round(rise * 10) / 10,
         min: 0,
         max: Math.max(rise, 200),
-        text: `${spoken(rise, 'mm', unit)} high, ${spoken(along, 'mm', unit)} from your end`,
+        text: says.placeIs(spoken(rise, 'mm', unit), spoken(along, 'mm', unit)),
       }}
       held={held}
-      rides={`${when}${shown(rise, 'mm', unit)} high`}
+      rides={when === null ? says.high(high) : says.highAt(when, high)}
       onHold={() => setHeld(true)}
       onMove={(to) => {
         const place = placeOfWish({ ...mark, at: onPlane(drawn.toScreen, mark.at, to) })
@@ -91,8 +93,8 @@ export function WishGrip({ dummy, drawn }: WishGripProps): JSX.Element {
       {path.map((mark, k) => (
         <MarkGrip
           key={k}
-          label={`Mark ${k + 1} on its way, at ${angleWords(mark.opening)}`}
-          when={`at ${shown(mark.opening, 'deg', 'mm')}, `}
+          label={says.markOnWay(k + 1, angleWords(mark.opening))}
+          when={shown(mark.opening, 'deg', 'mm')}
           least={0}
           {...{ drawn, mark }}
           onPut={(place) => {
@@ -101,8 +103,8 @@ export function WishGrip({ dummy, drawn }: WishGripProps): JSX.Element {
         />
       ))}
       <MarkGrip
-        label="The wished tip"
-        when=""
+        label={says.wishedTip}
+        when={null}
         least={1}
         mark={now}
         drawn={drawn}

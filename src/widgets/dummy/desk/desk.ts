@@ -1,4 +1,5 @@
 /** The desk beside the page: what may take a while is worked out there, and no finger waits for it. */
+import * as says from '../../../../content/words/dummy/desk.ts'
 import type { Answer, Ask } from './desk-worker.ts'
 
 export type { Ask } from './desk-worker.ts'
@@ -43,7 +44,7 @@ export function deskFor<Q extends Ask>(): Desk<Q> {
       worker.onerror = (event) => {
         if (mine !== number) return
         callOff()
-        fail(new Error(event.message || 'the page could not load what works it out'))
+        fail(new Error(event.message || says.notLoaded))
       }
       worker.postMessage(question)
     },

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals'
+import * as says from '../../../../content/words/dummy/desk.ts'
 import type { Check, Design } from '../../../paper/index.ts'
 import type { Bench } from '../../model/bench-model.ts'
 import { reasonOf } from '../../model/loading.ts'
@@ -21,7 +22,7 @@ export function keepExamining(bench: Bench): () => void {
   let seeking = false
   let rest: ReturnType<typeof setTimeout> | undefined
   const trouble = (event: ErrorEvent) => {
-    bench.trouble.value = `The checks could not be made: ${reasonOf(new Error(event.message))}.`
+    bench.trouble.value = says.notChecked(reasonOf(new Error(event.message)))
   }
   /** A worker of its own for repairs: looking for them may take a second, and no drag waits for it. */
   const worker = (): Worker => {

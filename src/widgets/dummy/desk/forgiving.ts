@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/desk.ts'
 import type { Forgiveness } from '../../../paper/index.ts'
 import type { LengthUnit } from '../../state/format.ts'
 import { shown } from '../../state/format.ts'
@@ -42,10 +43,10 @@ const PLENTY = 4
 /** How far a size may be off, in a few words: `within 0.8 mm`, `0.5 less to 1.2 mm more`. */
 export function forgivesSays({ less, more, unit }: Forgiveness, length: LengthUnit): string {
   const [a, b] = [less.by, more.by]
-  if (Math.min(a, b) >= PLENTY) return 'needs no care'
-  if (a === 0 && b === 0) return 'must be exact'
-  if (Math.abs(a - b) < 0.05) return `may be ${shown(a, unit, length)} off`
-  const say = (by: number, way: string) =>
-    by === 0 ? `no ${way}` : by >= PLENTY ? `much ${way}` : `${shown(by, unit, length)} ${way}`
-  return `may be ${say(a, 'less')}, ${say(b, 'more')}`
+  if (Math.min(a, b) >= PLENTY) return says.needsNoCare
+  if (a === 0 && b === 0) return says.mustBeExact
+  if (Math.abs(a - b) < 0.05) return says.mayBeOff(shown(a, unit, length))
+  const under = a === 0 ? says.noLess : a >= PLENTY ? says.muchLess : says.less(shown(a, unit, length))
+  const over = b === 0 ? says.noMore : b >= PLENTY ? says.muchMore : says.more(shown(b, unit, length))
+  return says.mayBe(under, over)
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../../content/words/dummy/places.ts'
 import type { Design, Mechanism, Model } from '../../../paper/index.ts'
 import { kindOf, modelOf, nameOf, ownerOf as nameOwner, settable } from '../../../paper/index.ts'
 import type { BenchConfig, FieldChoice } from '../../state/config.ts'
@@ -30,30 +31,25 @@ export function isThere(design: Design, { what, name }: Chosen): boolean {
 /** The part of its owner that a crease or panel is: `ridge` of `owl/ridge`; empty for the gutter. */
 const partOf = (name: string): string => name.slice(nameOwner(name).length + 1)
 
-const sideWords: Readonly<Record<string, string>> = {
-  ridge: 'ridge',
-  left: 'left',
-  right: 'right',
-}
-
 /** What a thing is called in a sentence: `the gutter`, `the left fold of the owl`. */
 export function called({ what, name }: Chosen): string {
-  if (what === 'part') return `the ${nameOf(name)}`
-  if (name === 'gutter') return 'the gutter'
+  if (what === 'part') return says.part(nameOf(name))
+  if (name === 'gutter') return says.gutter
   const id = nameOwner(name)
   const part = partOf(name)
-  const word = sideWords[part] ?? nameOf(part)
-  if (id === 'page') return `the ${word} page`
-  if (what === 'face') return part === 'face' ? `the ${nameOf(id)}` : `the ${word} face of the ${nameOf(id)}`
-  return part === 'ridge' ? `the ridge of the ${nameOf(id)}` : `the ${word} fold of the ${nameOf(id)}`
+  const word = says.sides[part] ?? nameOf(part)
+  if (id === 'page') return says.page(word)
+  if (what === 'face') return part === 'face' ? says.pieceFace(nameOf(id)) : says.faceOf(word, nameOf(id))
+  return part === 'ridge' ? says.ridgeOf(nameOf(id)) : says.foldOf(word, nameOf(id))
 }
 
 /** The same in a list under its owner: `ridge`, `left fold`, `right face`. */
 export function calledHere({ what, name }: Chosen): string {
   const part = partOf(name) || name
-  if (part === 'ridge') return 'ridge'
-  const word = sideWords[part] ?? nameOf(part)
-  return part === 'face' ? 'its face' : `${word} ${what}`
+  if (part === 'ridge') return says.ridge
+  if (part === 'face') return says.itsFace
+  const word = says.sides[part] ?? nameOf(part)
+  return what === 'fold' ? says.sideFold(word) : says.sideFace(word)
 }
 
 /** The folds and faces that belong to a mechanism, in the model's order; to the card itself if left out. */

@@ -1,5 +1,6 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import { batch, computed, signal } from '@preact/signals'
+import * as says from '../../../../content/words/dummy/model.ts'
 import type { Design, Wish } from '../../../paper/index.ts'
 import { nameOf } from '../../../paper/index.ts'
 import { asideThere, asideWith, NOTHING_ASIDE, pinsOf, sameAside, touchedLock } from '../../keeping/aside.ts'
@@ -66,11 +67,8 @@ export interface Dummy {
 /** What came of hiding or locking a part, to be said aloud. */
 function asideSays(list: 'hidden' | 'locked', id: string, on: boolean): string {
   const name = large(nameOf(id))
-  if (list === 'hidden')
-    return on
-      ? `${name} hidden in the pictures. It is still checked, and it is printed.`
-      : `${name} shown again.`
-  return on ? `${name} locked: no drag and no mend changes it.` : `${name} unlocked.`
+  if (list === 'hidden') return on ? says.hidden(name) : says.shownAgain(name)
+  return on ? says.locked(name) : says.unlocked(name)
 }
 
 /** A dummy that begins with a design. */
@@ -135,7 +133,7 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
         else if (slip.peek() === 'offers' || (sticks && !thing)) slip.value = null
       })
     },
-    put(next, says, thing, beside) {
+    put(next, sentence, thing, beside) {
       batch(() => {
         bench.release()
         bench.step('put', (now) => ({
@@ -146,7 +144,7 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
         // It is there at once, and no later move joins this step.
         bench.release()
         trying.value = null
-        told.value = says
+        told.value = sentence
         if (thing) raw.value = thing
         if (slip.peek() === 'begin' || slip.peek() === 'offers') slip.value = null
       })
@@ -171,11 +169,11 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
     },
     showAll() {
       setAside((now) => ({ ...now, hidden: [] }))
-      told.value = 'All parts are shown.'
+      told.value = says.allShown
     },
     against(next) {
       const id = touchedLock(bench.design.peek(), next, aside.peek())
-      return id === null ? null : `The ${nameOf(id)} is locked, and this would change it. Unlock it first.`
+      return id === null ? null : says.isLocked(nameOf(id))
     },
   }
 }

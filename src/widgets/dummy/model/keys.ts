@@ -1,24 +1,22 @@
+import * as says from '../../../../content/words/dummy/keys.ts'
 import type { Dummy } from './dummy-model.ts'
 
 /** The keys of the page, in the order in which they are listed. */
 export const KEYS: readonly { readonly keys: string; readonly does: string }[] = [
-  { keys: 'Tab', does: 'goes through name, undo, list, slip, card, opening and sizes' },
-  {
-    keys: 'Arrows',
-    does: 'walk the list; on a handle or slider they move 1, with Shift 10, with Alt a tenth',
-  },
-  { keys: 'Enter', does: 'takes up the fold, face or part in the list' },
-  { keys: 'Escape', does: 'puts the slip away' },
-  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo' },
-  { keys: 'Delete', does: 'removes the part that is taken up, and what sits on it' },
-  { keys: 'F2', does: 'goes to its name' },
-  { keys: 'K', does: 'keeps all its sizes when the card is mended, or lets go of them' },
-  { keys: 'H', does: 'hides the part that is taken up, or shows it again' },
-  { keys: 'L', does: 'locks it, or unlocks it' },
-  { keys: 'M', does: 'shows what is to mend' },
-  { keys: 'W', does: 'makes a wish' },
-  { keys: 'Space', does: 'opens and shuts the card' },
-  { keys: '?', does: 'shows these keys' },
+  { keys: says.tabKey, does: says.tabDoes },
+  { keys: says.arrowKeys, does: says.arrowsDo },
+  { keys: says.enterKey, does: says.enterDoes },
+  { keys: says.escapeKey, does: says.escapeDoes },
+  { keys: says.undoRedoKeys, does: says.undoRedoDo },
+  { keys: says.deleteKey, does: says.deleteDoes },
+  { keys: 'F2', does: says.renameDoes },
+  { keys: 'K', does: says.keepDoes },
+  { keys: 'H', does: says.hideDoes },
+  { keys: 'L', does: says.lockDoes },
+  { keys: 'M', does: says.mendDoes },
+  { keys: 'W', does: says.wishDoes },
+  { keys: says.spaceKey, does: says.spaceDoes },
+  { keys: '?', does: says.keysDo },
 ]
 
 const isTyping = (target: Element | null): boolean =>

@@ -1,3 +1,4 @@
+import * as says from '../../../../content/words/dummy/places.ts'
 import type { Design, Model } from '../../../paper/index.ts'
 import { kindOf, nameOf } from '../../../paper/index.ts'
 import { hiddenIn, NOTHING_ASIDE } from '../../keeping/aside.ts'
@@ -40,7 +41,7 @@ export function rowsOf(
 ): readonly Row[] {
   const out = hiddenIn(design, aside)
   const said = (id: string): string =>
-    [out.has(id) ? 'hidden' : '', aside.locked.includes(id) ? 'locked' : ''].filter(Boolean).join(', ')
+    says.notes([out.has(id) ? says.hidden : '', aside.locked.includes(id) ? says.locked : ''].filter(Boolean))
   const open = ownerOf(design, chosen)?.id
   const rows: Row[] = []
   const parts = (on: string, level: number) => {
@@ -64,13 +65,12 @@ export function rowsOf(
     }
   }
   const place = (thing: Chosen, label: string) => {
-    const guests = guestsOn(design, thing.name).length
-    const note = guests === 0 ? 'free' : guests === 1 ? '1 part' : `${guests} parts`
+    const note = says.parts(guestsOn(design, thing.name).length)
     rows.push({ thing, level: 1, label, note: thing.what === 'fold' ? note : '', aside: '' })
     parts(thing.name, 2)
   }
-  place({ what: 'face', name: 'page/left' }, 'Left page')
-  place({ what: 'fold', name: 'gutter' }, 'Gutter')
-  place({ what: 'face', name: 'page/right' }, 'Right page')
+  place({ what: 'face', name: 'page/left' }, says.leftPage)
+  place({ what: 'fold', name: 'gutter' }, says.gutterRow)
+  place({ what: 'face', name: 'page/right' }, says.rightPage)
   return rows
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../../content/words/dummy/wish.ts'
 import type { Design, Mark, Origin, Vec3, Wish } from '../../../paper/index.ts'
 import { riseOf } from '../../../paper/index.ts'
 import { RADIANS } from '../../../paper/plane/vector.ts'
@@ -127,20 +128,20 @@ export function firstWish({ width, height }: Design['card']): Wish {
 }
 
 export const ORIGINS: readonly { readonly value: Origin | ''; readonly says: string }[] = [
-  { value: '', says: 'from anywhere' },
-  { value: 'gutter', says: 'up from the gutter' },
-  { value: 'near', says: 'from my end' },
-  { value: 'far', says: 'from the far end' },
-  { value: 'edge', says: 'in from the edge' },
+  { value: '', says: says.fromAnywhere },
+  { value: 'gutter', says: says.fromGutter },
+  { value: 'near', says: says.fromNear },
+  { value: 'far', says: says.fromFar },
+  { value: 'edge', says: says.fromEdge },
 ]
 
 export const MADE: readonly { readonly value: 'card' | 'own' | ''; readonly says: string }[] = [
-  { value: '', says: 'however it goes' },
-  { value: 'card', says: 'from the card itself' },
-  { value: 'own', says: 'from card of its own' },
+  { value: '', says: says.madeAnyhow },
+  { value: 'card', says: says.madeOfCard },
+  { value: 'own', says: says.madeOfOwn },
 ]
 
 export const SHUT: readonly { readonly value: string; readonly says: string }[] = [
-  { value: 'hidden', says: 'is hidden' },
-  { value: 'free', says: 'may stick out' },
+  { value: 'hidden', says: says.shutHidden },
+  { value: 'free', says: says.shutFree },
 ]

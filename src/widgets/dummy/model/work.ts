@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals'
 import { effect, signal } from '@preact/signals'
+import * as says from '../../../../content/words/dummy/model.ts'
 import { toSvg } from '../../../drawing/pen/svg.ts'
 import { view } from '../../../drawing/view/view.ts'
 import type { Design } from '../../../paper/index.ts'
@@ -130,7 +131,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     }
     trouble.value = ''
     await begin(read.design)
-    dummy.told.value = `“${read.design.title}” is on the table.`
+    dummy.told.value = says.onTable(read.design.title)
   }
 
   /** The address is taken over once: what is done then belongs to the dummy, not to the link. */

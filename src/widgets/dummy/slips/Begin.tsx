@@ -1,4 +1,6 @@
 import type { JSX } from 'preact'
+import * as modelSays from '../../../../content/words/dummy/model.ts'
+import * as says from '../../../../content/words/dummy/slips.ts'
 import type { Design } from '../../../paper/index.ts'
 import { placed } from '../../model/place.ts'
 import type { Dummy } from '../model/dummy-model.ts'
@@ -23,15 +25,15 @@ interface BeginProps {
 /** An empty card asks what is wanted. */
 export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Element {
   return (
-    <Slip dummy={dummy} title="What do you want?" stays>
+    <Slip dummy={dummy} title={says.whatDoYouWant} stays>
       <button type="button" class="way" onClick={() => dummy.choose({ what: 'fold', name: 'gutter' })}>
         <svg viewBox="0 0 40 28" aria-hidden="true">
           <path class="way-card" d="M4 6 20 22 36 6" />
           <circle class="way-ring" cx="20" cy="22" r="4.5" />
         </svg>
         <span>
-          <strong>Press a fold</strong>
-          See what can be built on it. The gutter is the first.
+          <strong>{says.pressFold}</strong>
+          {says.pressFoldMore}
         </span>
       </button>
       <button
@@ -47,11 +49,11 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
           <path class="way-path" d="M20 11V24" />
         </svg>
         <span>
-          <strong>Make a wish</strong>
-          “I want something up here.” Say where a tip should be.
+          <strong>{says.makeWish}</strong>
+          {says.makeWishMore}
         </span>
       </button>
-      <h3>Or begin with one from the garden</h3>
+      <h3>{says.orFromGarden}</h3>
       <div class="starters">
         {starters.map((starter) => (
           <button key={starter.design} type="button" class="offer" onClick={() => onTake(starter)}>
@@ -61,10 +63,10 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
         ))}
       </div>
       <p class="slip-ways">
-        <a href={placed('/garden/')}>See the whole garden</a>
-        <a href={placed('/plans/')}>Follow a plan</a>
+        <a href={placed('/garden/')}>{says.wholeGarden}</a>
+        <a href={placed('/plans/')}>{says.followPlan}</a>
         <button type="button" class="link" onClick={onSaved}>
-          Open a saved dummy
+          {says.openSaved}
         </button>
       </p>
     </Slip>
@@ -74,7 +76,7 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
 /** An empty card of two A6 pages, 0.25 mm thick. */
 export const EMPTY: Design = {
   hingebook: 1,
-  title: 'My first dummy',
+  title: modelSays.firstTitle,
   card: { width: 105, height: 148, caliper: 0.25 },
   mechanisms: [],
 }

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../../content/words/dummy/slips.ts'
 import { NumberField } from '../../fields/NumberField.tsx'
 import { lengthUnit } from '../../model/page.ts'
 import type { ValueUnit } from '../../state/format.ts'
@@ -20,7 +21,7 @@ export function Blank({ label, value, unit, min, max, onSet }: BlankProps): JSX.
     <span class="blank">
       <NumberField
         {...{ label, value, unit, min, max, length, onSet }}
-        refusal={`${label} goes from ${shown(min, unit, length)} to ${shown(max, unit, length)}.`}
+        refusal={says.goesFrom(label, shown(min, unit, length), shown(max, unit, length))}
         onRest={() => {}}
       />
     </span>

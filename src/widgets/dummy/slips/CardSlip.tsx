@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../../content/words/dummy/card.ts'
 import type { Card, Design } from '../../../paper/index.ts'
 import { cardFields } from '../../../paper/index.ts'
 import { NumberField } from '../../fields/NumberField.tsx'
@@ -18,14 +19,14 @@ const INCH = 25.4
 
 /** One page, gutter to edge by gutter's length, mm. ISO 216; Letter by ANSI/ASME Y14.1, halved. */
 export const FORMATS: readonly Format[] = [
-  { name: 'A6, gutter upright', width: 105, height: 148 },
-  { name: 'A6, gutter lying', width: 148, height: 105 },
-  { name: 'A5, gutter upright', width: 148, height: 210 },
-  { name: 'A5, gutter lying', width: 210, height: 148 },
-  { name: 'A4, gutter upright', width: 210, height: 297 },
-  { name: 'Half a Letter, gutter upright', width: 5.5 * INCH, height: 8.5 * INCH },
-  { name: 'Quarter of a Letter, gutter upright', width: 4.25 * INCH, height: 5.5 * INCH },
-  { name: 'Square, 140 mm', width: 140, height: 140 },
+  { name: says.a6Upright, width: 105, height: 148 },
+  { name: says.a6Lying, width: 148, height: 105 },
+  { name: says.a5Upright, width: 148, height: 210 },
+  { name: says.a5Lying, width: 210, height: 148 },
+  { name: says.a4Upright, width: 210, height: 297 },
+  { name: says.halfLetter, width: 5.5 * INCH, height: 8.5 * INCH },
+  { name: says.quarterLetter, width: 4.25 * INCH, height: 5.5 * INCH },
+  { name: says.square, width: 140, height: 140 },
 ]
 
 /**
@@ -49,11 +50,9 @@ const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 /** The card in a sentence: `Two A6 pages, 105 × 148 mm, card of about 200 g.` */
 export function cardSays({ card }: Design): string {
-  const name = formatOf(card)?.name.split(',')[0]
-  const pages = name === undefined ? 'Two pages' : `Two pages, each ${name}`
   const weight = WEIGHTS.find(({ caliper }) => close(caliper, card.caliper))?.weight
-  const thick = weight === undefined ? `${mm(card.caliper)} mm thick` : `card of about ${weight} g`
-  return `${pages}, ${mm(card.width)} × ${mm(card.height)} mm, ${thick}${card.cover ? ', with a cover' : ''}.`
+  const thick = weight === undefined ? { caliper: mm(card.caliper) } : { weight }
+  return says.cardIs(formatOf(card)?.name, mm(card.width), mm(card.height), thick, card.cover ?? false)
 }
 
 interface SizeProps {
@@ -72,7 +71,7 @@ function Size({ name, label, value, onSet }: SizeProps): JSX.Element {
         {...{ label, value, min, max, onSet }}
         unit="mm"
         length={lengthUnit.value}
-        refusal={`${label} goes from ${mm(min)} to ${mm(max)} mm.`}
+        refusal={says.goesFrom(label, mm(min), mm(max))}
         onRest={() => {}}
       />
     </div>
@@ -87,9 +86,9 @@ export function CardSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const format = formatOf(card)
   const weight = WEIGHTS.find(({ caliper }) => close(caliper, card.caliper))
   return (
-    <Slip dummy={dummy} title="The card">
+    <Slip dummy={dummy} title={says.title}>
       <label class="card-size">
-        <span>Pages</span>
+        <span>{says.pages}</span>
         <select
           value={format?.name ?? ''}
           onChange={({ currentTarget }) => {
@@ -97,7 +96,7 @@ export function CardSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
             if (wanted) set({ width: wanted.width, height: wanted.height })
           }}
         >
-          {format ? null : <option value="">of my own</option>}
+          {format ? null : <option value="">{says.ofMyOwn}</option>}
           {FORMATS.map(({ name }) => (
             <option key={name} value={name}>
               {name}
@@ -105,10 +104,10 @@ export function CardSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
           ))}
         </select>
       </label>
-      <Size name="width" label="Gutter to edge" value={card.width} onSet={(width) => set({ width })} />
-      <Size name="height" label="Along the gutter" value={card.height} onSet={(height) => set({ height })} />
+      <Size name="width" label={says.width} value={card.width} onSet={(width) => set({ width })} />
+      <Size name="height" label={says.height} value={card.height} onSet={(height) => set({ height })} />
       <label class="card-size">
-        <span>Card</span>
+        <span>{says.card}</span>
         <select
           value={weight ? String(weight.weight) : ''}
           onChange={({ currentTarget }) => {
@@ -116,22 +115,27 @@ export function CardSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
             if (wanted) set({ caliper: wanted.caliper })
           }}
         >
-          {weight ? null : <option value="">of my own</option>}
+          {weight ? null : <option value="">{says.ofMyOwn}</option>}
           {WEIGHTS.map((one) => (
             <option key={one.weight} value={String(one.weight)}>
-              about {one.weight} g/m²
+              {says.aboutWeight(one.weight)}
             </option>
           ))}
         </select>
       </label>
-      <Size name="caliper" label="Thickness" value={card.caliper} onSet={(caliper) => set({ caliper })} />
+      <Size
+        name="caliper"
+        label={says.thickness}
+        value={card.caliper}
+        onSet={(caliper) => set({ caliper })}
+      />
       <label class="card-check">
         <input
           type="checkbox"
           checked={card.cover ?? false}
           onChange={({ currentTarget }) => set({ cover: currentTarget.checked })}
         />
-        <span>With a cover behind it, which closes the holes of cuts</span>
+        <span>{says.cover}</span>
       </label>
     </Slip>
   )

@@ -1,5 +1,7 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/slips.ts'
+import * as verdictSays from '../../../../content/words/dummy/verdict.ts'
 import type { Check, Mended } from '../../../paper/index.ts'
 import { nameOf } from '../../../paper/index.ts'
 import { repairSays } from '../../bench/FaultNote.tsx'
@@ -25,7 +27,7 @@ function useMended({ bench, pins }: Dummy): Mended | string | null {
     desk.ask(
       { what: 'mend', design, pins: kept },
       ({ mended }) => setFound(mended),
-      (error) => setFound(`What mends it could not be worked out: ${reasonOf(error)}.`),
+      (error) => setFound(says.mendNotWorkedOut(reasonOf(error))),
     )
     return desk.callOff
   }, [desk, design, kept, busy])
@@ -40,7 +42,7 @@ function Changes({ changes }: { readonly changes: Mended['changes'] }): JSX.Elem
     <dl class="changes">
       {changes.map(({ id, field, label, unit, from, to }) => (
         <div key={`${id}.${field}`}>
-          <dt>{several ? `${large(nameOf(id))}: ${small(label)}` : large(label)}</dt>
+          <dt>{several ? says.sizeOf(large(nameOf(id)), small(label)) : large(label)}</dt>
           <dd>
             <s>{shown(from, unit, length)}</s> <strong>{shown(to, unit, length)}</strong>
           </dd>
@@ -54,39 +56,29 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
   const { bench, pins } = dummy
   const { camera } = bench.state.value
   const mended = useMended(dummy)
-  if (mended === null) return <p class="quiet">Looking for what mends it all …</p>
+  if (mended === null) return <p class="quiet">{says.lookingForMend}</p>
   if (typeof mended === 'string') return <p class="trouble">{mended}</p>
   const { design, changes, left } = mended
   if (changes.length === 0)
-    return (
-      <p class="slip-says">
-        {pins.value.length > 0
-          ? 'No change of sizes mends it while so much is kept.'
-          : 'No change of sizes mends it. Move a part, or take one away.'}
-      </p>
-    )
-  const count = `${changes.length} ${changes.length === 1 ? 'change' : 'changes'}`
+    return <p class="slip-says">{pins.value.length > 0 ? says.noMendKept : says.noMend}</p>
+  const count = changes.length
   return (
     <>
       <div class="mend-pictures">
         <figure>
           <Thumb design={bench.design.value} opening={bench.state.value.opening} camera={camera} />
-          <figcaption>now</figcaption>
+          <figcaption>{says.now}</figcaption>
         </figure>
         <figure class="after">
           <Thumb design={design} opening={bench.state.value.opening} camera={camera} />
-          <figcaption>after mending</figcaption>
+          <figcaption>{says.afterMending}</figcaption>
         </figure>
       </div>
       <Changes changes={changes} />
-      {left.length > 0 ? <p class="trouble">Left: {left[0]?.sentence}</p> : null}
+      {left[0] ? <p class="trouble">{says.left(left[0].sentence)}</p> : null}
       <div class="slip-buttons">
-        <button
-          type="button"
-          class="button primary"
-          onClick={() => dummy.put(design, `Mended with ${count}. Undo puts it back.`)}
-        >
-          {left.length > 0 ? 'Mend what can be' : 'Mend all'}: {count}
+        <button type="button" class="button primary" onClick={() => dummy.put(design, says.mended(count))}>
+          {left.length > 0 ? says.mendWhatCanBe(count) : says.mendAll(count)}
         </button>
         <button
           type="button"
@@ -95,13 +87,10 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
             dummy.slip.value = null
           }}
         >
-          Leave it
+          {says.leaveIt}
         </button>
       </div>
-      <p class="quiet">
-        A mend never changes what is kept. Left as it is, the card can still be printed: the sheet then says
-        what fails.
-      </p>
+      <p class="quiet">{says.keptIsKept}</p>
     </>
   )
 }
@@ -109,17 +98,15 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
 function Fault({ dummy, check }: { readonly dummy: Dummy; readonly check: Check }): JSX.Element {
   const { bench } = dummy
   const { sentence, repair } = check
+  const repaired = repair ? repairSays(repair, bench, lengthUnit.value) : ''
   const locked = repair?.change.find(({ id }) => dummy.aside.value.locked.includes(id))?.id
   return (
     <li>
       <span>{sentence}</span>
-      {locked === undefined ? null : (
-        <span class="quiet"> The {nameOf(locked)} is locked: unlock it, and it can be mended.</span>
-      )}
+      {locked === undefined ? null : <span class="quiet"> {says.unlockToMend(nameOf(locked))}</span>}
       {repair && locked === undefined ? (
         <button type="button" class="link" onClick={() => bench.repair(repair)}>
-          {repairSays(repair, bench, lengthUnit.value)}
-          {repair.keepsRest ? '' : ', which breaks something else'}
+          {repair.keepsRest ? repaired : says.breaksElse(repaired)}
         </button>
       ) : null}
     </li>
@@ -129,16 +116,10 @@ function Fault({ dummy, check }: { readonly dummy: Dummy; readonly check: Check 
 /** What fails, each with its nearest repair, and one change of several sizes that mends it all. */
 export function MendSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const failed = (dummy.bench.checks.value ?? []).filter(({ ok }) => !ok)
-  const title =
-    failed.length === 0
-      ? 'Nothing to mend'
-      : failed.length === 1
-        ? '1 thing to mend'
-        : `${failed.length} things to mend`
   return (
-    <Slip dummy={dummy} title={title}>
+    <Slip dummy={dummy} title={verdictSays.thingsToMend(failed.length)}>
       {failed.length === 0 ? (
-        <p class="slip-says">It shuts flat, opens flat, and nothing is in the way.</p>
+        <p class="slip-says">{verdictSays.allWell}</p>
       ) : (
         <>
           <ol class="faults-list">

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/slips.ts'
 import type { Offer } from '../../../paper/index.ts'
 import { riseOf } from '../../../paper/index.ts'
 import { reasonOf } from '../../model/loading.ts'
@@ -36,7 +37,7 @@ function useOffers({ bench }: Dummy, thing: Chosen): Found | null {
         opening: bench.state.peek().opening,
       },
       setFound,
-      (error) => setFound({ offers: [], none: `This could not be worked out: ${reasonOf(error)}.` }),
+      (error) => setFound({ offers: [], none: says.notWorkedOut(reasonOf(error)) }),
     )
     return desk.callOff
   }, [desk, bench, design, what, name])
@@ -67,12 +68,12 @@ function OfferCard({ dummy, offer }: OfferCardProps): JSX.Element {
       onPointerLeave={hide}
       onFocus={show}
       onBlur={hide}
-      onClick={() => dummy.put(design, `${label} added. Undo takes it away.`, { what: 'part', name: id })}
+      onClick={() => dummy.put(design, says.added(label), { what: 'part', name: id })}
     >
       <Thumb design={design} opening={opening} camera={camera} lit={[id]} moves={shows} />
       <strong>{label}</strong>
       {variant === '' ? null : <span class="offer-variant">{variant}</span>}
-      <span class="offer-rise">{shown(riseOf(tip, opening), 'mm', lengthUnit.value)} high</span>
+      <span class="offer-rise">{says.high(shown(riseOf(tip, opening), 'mm', lengthUnit.value))}</span>
     </button>
   )
 }
@@ -81,20 +82,16 @@ function OfferCard({ dummy, offer }: OfferCardProps): JSX.Element {
 export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing: Chosen }): JSX.Element {
   const found = useOffers(dummy, thing)
   const count = found?.offers.length ?? 0
-  const says =
-    found === null
-      ? 'Looking for what fits …'
-      : count === 0
-        ? found.none
-        : 'Press one to put it on the card. All of them fit, shut flat and clear the rest.'
+  const told = found === null ? says.lookingForOffers : count === 0 ? found.none : says.pressOffer
+  const place = called(thing)
   return (
-    <Slip dummy={dummy} title={`${thing.what === 'fold' ? 'Build on' : 'Stick on'} ${called(thing)}`}>
+    <Slip dummy={dummy} title={thing.what === 'fold' ? says.buildOn(place) : says.stickOn(place)}>
       <p class="slip-says" role="status">
-        {says}
+        {told}
       </p>
       {thing.what === 'fold' ? (
         <p class="slip-says">
-          Or{' '}
+          {says.orWishBefore}{' '}
           <button
             type="button"
             class="link"
@@ -102,9 +99,9 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
               dummy.slip.value = 'wish'
             }}
           >
-            make a wish
+            {says.orWish}
           </button>
-          : say where a tip should be, and see what brings it there.
+          {says.orWishAfter}
         </p>
       ) : null}
       {thing.what === 'face' ? (
@@ -116,12 +113,9 @@ export function Offers({ dummy, thing }: { readonly dummy: Dummy; readonly thing
               dummy.slip.value = 'pieces'
             }}
           >
-            Take a shape, or draw your own …
+            {says.takeShape}
           </button>
-          <p class="slip-says">
-            Blue squares on the card show where there is room, from this opening on to flat: the darker, the
-            higher something may stand there.
-          </p>
+          <p class="slip-says">{says.blueSquares}</p>
         </>
       ) : null}
       <div class="offers">

@@ -1,5 +1,6 @@
 import type { ComponentType, JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/slips.ts'
 import { modelOf } from '../../../paper/index.ts'
 import type { Edit } from '../../keeping/edits.ts'
 import { reasonOf } from '../../model/loading.ts'
@@ -17,7 +18,7 @@ function useDesk(): ComponentType<PiecesProps> | string | null {
   useEffect(() => {
     import('../../pieces/PiecesDesk.tsx').then(
       ({ PiecesDesk }) => setDesk({ loaded: PiecesDesk }),
-      (error: unknown) => setDesk({ loaded: `The shelf could not be loaded: ${reasonOf(error)}.` }),
+      (error: unknown) => setDesk({ loaded: says.shelfNotLoaded(reasonOf(error)) }),
     )
   }, [])
   return desk?.loaded ?? null
@@ -61,18 +62,18 @@ export function PiecesSlip({
     new Promise((done, fail) => {
       desk.ask({ what: 'stick', design, on, cut }, ({ stuck }) => done(stuck), fail)
     })
-  const take = (edit: Edit, says: string) => {
+  const take = (edit: Edit, told: string) => {
     const refusal = edit.done ? dummy.against(edit.design) : edit.sentence
     if (!edit.done || refusal !== null) dummy.told.value = refusal ?? ''
-    else dummy.put(edit.design, says, edit.id === undefined ? undefined : { what: 'part', name: edit.id })
+    else dummy.put(edit.design, told, edit.id === undefined ? undefined : { what: 'part', name: edit.id })
   }
   return (
     <Slip
       dummy={dummy}
-      title={piece === null ? `Stick or draw on ${called(face)}` : `Cut and colour ${called(thing)}`}
+      title={piece === null ? says.stickOrDraw(called(face)) : says.cutAndColour(called(thing))}
     >
       {Desk === null ? (
-        <p class="slip-says">Fetching the shelf …</p>
+        <p class="slip-says">{says.fetchingShelf}</p>
       ) : typeof Desk === 'string' ? (
         <p class="trouble">{Desk}</p>
       ) : (

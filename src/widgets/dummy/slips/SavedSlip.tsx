@@ -1,5 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import * as modelSays from '../../../../content/words/dummy/model.ts'
+import * as says from '../../../../content/words/dummy/saved.ts'
 import { CutterTools } from '../../exports/CutterTools.tsx'
 import { TakeElsewhere } from '../../exports/TakeElsewhere.tsx'
 import { chooseFile, readFile, saveFile } from '../../keeping/file.ts'
@@ -38,7 +40,7 @@ function Shelved({ dummy, work, entry }: SavedProps & { readonly entry: Entry })
   const here = work.id() === id
   const open = async () => {
     await work.open(id)
-    dummy.told.value = `“${name}” is on the table.`
+    dummy.told.value = modelSays.onTable(name)
   }
   return (
     <li class="shelved" data-here={here}>
@@ -50,18 +52,15 @@ function Shelved({ dummy, work, entry }: SavedProps & { readonly entry: Entry })
           <span class="shelved-picture" dangerouslySetInnerHTML={{ __html: picture }} />
         )}
         <strong>{name}</strong>
-        <span>{here ? 'on the table' : when(changed)}</span>
+        <span>{here ? says.onTable : when(changed)}</span>
       </button>
       <span class="shelved-acts">
-        <Act onPress={() => void work.duplicate(id)}>Copy</Act>
-        <Act onPress={() => void work.remove(id)}>Delete</Act>
+        <Act onPress={() => void work.duplicate(id)}>{says.copy}</Act>
+        <Act onPress={() => void work.remove(id)}>{says.remove}</Act>
       </span>
     </li>
   )
 }
-
-/** A link of a page from a disk leads to a file there: what can be sent is said instead. */
-const ON_DISK = 'You read this book from a folder, and a link would open on this device alone. Send the file.'
 
 /** The dummy as a link, and as a code for a phone where the link is short enough. */
 function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
@@ -75,14 +74,15 @@ function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     setSaid('')
   }, [design])
   const made = async (): Promise<string | null> => {
+    // A link of a page from a disk leads to a file there: what can be sent is said instead.
     if (location.protocol === 'file:') {
-      setSaid(ON_DISK)
+      setSaid(says.noLinkOnDisk)
       return null
     }
     const text = await linkText(design)
     const whole = text === null ? null : `${location.origin}${location.pathname}#${text}`
     setLink(whole)
-    if (whole === null) setSaid('This dummy is too large for a link. Send the file.')
+    if (whole === null) setSaid(says.tooLargeForLink)
     return whole
   }
   const copy = async () => {
@@ -90,40 +90,40 @@ function Send({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     if (whole === null) return
     try {
       await navigator.clipboard.writeText(whole)
-      setSaid('The link is copied. It carries the whole dummy; nothing is sent to a server.')
+      setSaid(says.linkCopied)
     } catch {
-      setSaid('Copy this link:')
+      setSaid(says.copyThis)
     }
   }
   const show = async () => {
     const whole = await made()
     if (whole === null) return
-    if (!fitsQr(whole)) return setSaid('This dummy is too large for a code. Send the link or the file.')
+    if (!fitsQr(whole)) return setSaid(says.tooLargeForCode)
     try {
       const { qrSvg } = await import('../../keeping/qr.ts')
-      setCode(qrSvg(whole, `A code that opens “${design.title}” on a phone`))
+      setCode(qrSvg(whole, says.codeOpens(design.title)))
     } catch (error) {
-      setSaid(notLoaded('The code', error))
+      setSaid(notLoaded(says.code, error))
     }
   }
   return (
     <>
       <div class="slip-buttons">
         <button type="button" class="button" onClick={copy}>
-          Copy the link
+          {says.copyLink}
         </button>
         <button type="button" class="button" onClick={show}>
-          Code for a phone
+          {says.phoneCode}
         </button>
       </div>
       <p class="slip-says" role="status">
         {said}
       </p>
-      {said.endsWith(':') && link !== null ? (
+      {said === says.copyThis && link !== null ? (
         <input
           class="link-text"
           readOnly
-          aria-label="Link to this dummy"
+          aria-label={says.linkLabel}
           value={link}
           onFocus={({ currentTarget }) => currentTarget.select()}
         />
@@ -141,17 +141,17 @@ function StepsWay({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const [trouble, setTrouble] = useState('')
   const go = async (to: '/steps/' | '/class/') => {
     const link = await linkText(dummy.bench.design.peek())
-    if (link === null) setTrouble('This card is too large for a link: pictures may have to go.')
+    if (link === null) setTrouble(says.cardTooLarge)
     else location.assign(`${placed(to)}#${link}`)
   }
   return (
     <>
       <div class="slip-buttons">
         <button type="button" class="button" onClick={() => void go('/steps/')}>
-          Make it, step by step
+          {says.makeIt}
         </button>
         <button type="button" class="button" onClick={() => void go('/class/')}>
-          A lesson with it
+          {says.lesson}
         </button>
       </div>
       {trouble === '' ? null : (
@@ -174,7 +174,7 @@ function Gone({ work }: { readonly work: Work }): JSX.Element {
     <p class="slip-gone" role="status">
       {entry === null ? null : (
         <>
-          “{entry.name}” is deleted. <Act onPress={() => void bringBack(entry.id)}>Bring it back</Act>
+          {says.isDeleted(entry.name)} <Act onPress={() => void bringBack(entry.id)}>{says.bringBack}</Act>
         </>
       )}
     </p>
@@ -192,34 +192,32 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
     if (file) await work.take(await readFile(file))
   }
   return (
-    <Slip dummy={dummy} title="Save, open, send">
+    <Slip dummy={dummy} title={says.title}>
       {work.trouble.value === '' ? null : (
         <p class="trouble" role="alert">
           {work.trouble.value}
         </p>
       )}
       <Gone work={work} />
-      <p class="slip-says">
-        Your work is kept on this device as you go. A file or a link takes it elsewhere.
-      </p>
+      <p class="slip-says">{says.keptAsYouGo}</p>
       <div class="slip-buttons">
         <button type="button" class="button" onClick={() => saveFile(dummy.bench.design.peek())}>
-          Keep a file
+          {says.keepFile}
         </button>
         <button type="button" class="button" onClick={openFile}>
-          Open a file
+          {says.openFile}
         </button>
         <button type="button" class="button" onClick={() => void work.begin(EMPTY)}>
-          New dummy
+          {says.newDummy}
         </button>
       </div>
       <Send dummy={dummy} />
       <StepsWay dummy={dummy} />
-      <h3>Your dummies</h3>
+      <h3>{says.yourDummies}</h3>
       {entries === null ? (
-        <p class="slip-says">Looking …</p>
+        <p class="slip-says">{says.looking}</p>
       ) : entries.length === 0 ? (
-        <p class="slip-says">The first one is kept with the first part that you add.</p>
+        <p class="slip-says">{says.noneYet}</p>
       ) : (
         <ul class="shelf">
           {entries.map((entry) => (
@@ -231,11 +229,11 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
       <CutterTools now={() => dummy.bench.state.peek()} />
       {deleted.length === 0 ? null : (
         <details>
-          <summary>Deleted, to be had back for 30 days</summary>
+          <summary>{says.deleted}</summary>
           <ul class="plain">
             {deleted.map(({ id, name }) => (
               <li key={id}>
-                {name} <Act onPress={() => void work.restore(id)}>Bring it back</Act>
+                {name} <Act onPress={() => void work.restore(id)}>{says.bringBack}</Act>
               </li>
             ))}
           </ul>
@@ -243,14 +241,12 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
       )}
       {earlier.length === 0 ? null : (
         <details>
-          <summary>How this dummy was before</summary>
+          <summary>{says.before}</summary>
           <ul class="plain">
             {earlier.slice(0, 12).map((state) => (
               <li key={state.when}>
                 {when(state.when)}{' '}
-                <Act onPress={() => dummy.put(state.design, 'As it was before. Undo takes it back.')}>
-                  Put it back so
-                </Act>
+                <Act onPress={() => dummy.put(state.design, says.asBefore)}>{says.putBackSo}</Act>
               </li>
             ))}
           </ul>

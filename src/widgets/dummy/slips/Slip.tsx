@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useLayoutEffect, useRef } from 'preact/hooks'
+import * as says from '../../../../content/words/dummy/slips.ts'
 import { intoSight } from '../in-sight.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import { putAway } from './put-away.ts'
@@ -40,7 +41,7 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
           {title}
         </h2>
         {stays ? null : (
-          <button type="button" class="press" aria-label="Put the slip away" onClick={() => putAway(dummy)}>
+          <button type="button" class="press" aria-label={says.putAway} onClick={() => putAway(dummy)}>
             ×
           </button>
         )}

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../../content/words/dummy/wish.ts'
 import { opened } from '../../state/state.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import {
@@ -25,12 +26,11 @@ function MarkRow({ dummy, k }: MarkProps): JSX.Element | null {
   const mark = wish.value.path?.[k]
   if (!mark) return null
   const { rise, along } = placeOfWish(mark)
-  const of = `Mark ${k + 1}`
   return (
     <li>
-      At{' '}
+      {says.markAt}{' '}
       <Blank
-        label={`${of}: opening`}
+        label={says.markOpening(k + 1)}
         value={mark.opening}
         unit="deg"
         {...MARK_OPENING}
@@ -40,9 +40,9 @@ function MarkRow({ dummy, k }: MarkProps): JSX.Element | null {
           bench.rest()
         }}
       />{' '}
-      it is{' '}
+      {says.markIs}{' '}
       <Blank
-        label={`${of}: how high over the page`}
+        label={says.markHowHigh(k + 1)}
         value={rise}
         unit="mm"
         min={0}
@@ -51,9 +51,9 @@ function MarkRow({ dummy, k }: MarkProps): JSX.Element | null {
           wish.value = markAt(wish.peek(), k, { rise: value })
         }}
       />{' '}
-      high,{' '}
+      {says.markHigh}{' '}
       <Blank
-        label={`${of}: how far from my end`}
+        label={says.markHowFar(k + 1)}
         value={along}
         unit="mm"
         min={-height}
@@ -62,16 +62,16 @@ function MarkRow({ dummy, k }: MarkProps): JSX.Element | null {
           wish.value = markAt(wish.peek(), k, { along: value })
         }}
       />{' '}
-      from my end.{' '}
+      {says.markFromMyEnd}{' '}
       <button
         type="button"
         class="link"
-        aria-label={`Take mark ${k + 1} away`}
+        aria-label={says.takeMarkAway(k + 1)}
         onClick={() => {
           wish.value = withoutMark(wish.peek(), k)
         }}
       >
-        Take it away
+        {says.takeAway}
       </button>
     </li>
   )
@@ -85,15 +85,15 @@ export function WishPath({ dummy }: { readonly dummy: Dummy }): JSX.Element {
     <>
       {path.length === 0 ? null : (
         <>
-          <ol class="wish-marks" aria-label="Marks on its way">
+          <ol class="wish-marks" aria-label={says.marks}>
             {path.map((_, k) => (
               <MarkRow key={k} {...{ dummy, k }} />
             ))}
           </ol>
           <p class="wish-near">
-            It goes as near to its marks as{' '}
+            {says.asNearBefore}{' '}
             <Blank
-              label="How near to its marks"
+              label={says.howNear}
               value={near}
               unit="mm"
               min={0.5}
@@ -102,7 +102,7 @@ export function WishPath({ dummy }: { readonly dummy: Dummy }): JSX.Element {
                 wish.value = { ...wish.peek(), near: value }
               }}
             />
-            .
+            {says.asNearAfter}
           </p>
         </>
       )}
@@ -115,7 +115,7 @@ export function WishPath({ dummy }: { readonly dummy: Dummy }): JSX.Element {
             draws.value = !draws.peek()
           }}
         >
-          {path.length === 0 ? 'Draw its way' : 'Draw it again'}
+          {path.length === 0 ? says.drawWay : says.drawAgain}
         </button>
         {path.length < MOST_MARKS ? (
           <button
@@ -125,13 +125,13 @@ export function WishPath({ dummy }: { readonly dummy: Dummy }): JSX.Element {
               wish.value = withMark(wish.peek())
             }}
           >
-            Add a mark
+            {says.addMark}
           </button>
         ) : null}
       </div>
       {draws.value ? (
         <p class="slip-says" role="status">
-          Draw one stroke on the card: from where the tip begins to where it ends.
+          {says.oneStroke}
         </p>
       ) : null}
     </>

@@ -1,5 +1,7 @@
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as slipSays from '../../../../content/words/dummy/slips.ts'
+import * as says from '../../../../content/words/dummy/wish.ts'
 import type { Find, Wish } from '../../../paper/index.ts'
 import { kindNamed } from '../../../paper/index.ts'
 import { reasonOf } from '../../model/loading.ts'
@@ -64,8 +66,7 @@ function useFinds({ bench, wish }: Dummy): Found {
             done: last,
             none,
           })),
-        (error) =>
-          setFound({ finds: [], done: true, none: `This could not be worked out: ${reasonOf(error)}.` }),
+        (error) => setFound({ finds: [], done: true, none: slipSays.notWorkedOut(reasonOf(error)) }),
       )
     }, REST)
     return () => {
@@ -104,73 +105,68 @@ function Sentence({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   }
   return (
     <div class="wish-sentence">
-      A tip{' '}
+      {says.aTip}{' '}
       <Blank
-        label="How high over the page"
+        label={says.howHigh}
         value={rise}
         unit="mm"
         min={1}
         max={2 * width}
         onSet={(value) => put({ rise: value })}
       />{' '}
-      high,{' '}
+      {says.highAnd}{' '}
       <Blank
-        label="How far from my end"
+        label={says.howFar}
         value={along}
         unit="mm"
         min={-height}
         max={2 * height}
         onSet={(value) => put({ along: value })}
       />{' '}
-      from my end, when the card is open{' '}
-      <Blank label="Opening of the wish" value={now.opening} unit="deg" {...WISH_OPENING} onSet={open} />. It
-      comes{' '}
+      {says.fromMyEndWhenOpen}{' '}
+      <Blank label={says.opening} value={now.opening} unit="deg" {...WISH_OPENING} onSet={open} />
+      {says.itComes}{' '}
       <Pick
-        label="From where it comes"
+        label={says.comesFrom}
         value={now.from ?? ''}
         of={ORIGINS}
         onPick={(value) => set('from', value)}
       />
-      . Shut, it{' '}
+      {says.shutIt}{' '}
       <Pick
-        label="When the card is shut"
+        label={says.whenShut}
         value={now.hidden === false ? 'free' : 'hidden'}
         of={SHUT}
         onPick={(value) => set('hidden', value === 'free' ? false : undefined)}
       />
-      .{' '}
+      {says.sentenceEnd}{' '}
       {more ? (
         <>
-          It stands{' '}
+          {says.itStands}{' '}
           <Blank
-            label="How far to the right of the gutter"
+            label={says.howFarAside}
             value={aside}
             unit="mm"
             min={-width}
             max={width}
             onSet={(value) => put({ aside: value })}
           />{' '}
-          to the right of the gutter, and is made{' '}
-          <Pick
-            label="What it is made of"
-            value={now.made ?? ''}
-            of={MADE}
-            onPick={(value) => set('made', value)}
-          />
-          . From there on it stays{' '}
+          {says.toTheRightMade}{' '}
+          <Pick label={says.madeOf} value={now.made ?? ''} of={MADE} onPick={(value) => set('made', value)} />
+          {says.thereItStays}{' '}
           <Blank
-            label="How far it stays off the page"
+            label={says.staysOff}
             value={now.above ?? 0}
             unit="mm"
             min={0}
             max={2 * width}
             onSet={(value) => set('above', value > 0 ? value : undefined)}
           />{' '}
-          off the page.
+          {says.offThePage}
         </>
       ) : (
         <button type="button" class="link" onClick={() => setMore(true)}>
-          Add a condition
+          {says.addCondition}
         </button>
       )}
     </div>
@@ -182,9 +178,6 @@ interface WayProps {
   readonly find: Find
   readonly teaches: Teaches
 }
-
-const counted = (count: number, one: string, many: string): string =>
-  count === 0 ? '' : `${count} ${count === 1 ? one : many}`
 
 function Way({ dummy, find, teaches }: WayProps): JSX.Element {
   const { bench, trying, wish } = dummy
@@ -200,13 +193,13 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
   const hide = () => {
     if (trying.peek() === design) trying.value = null
   }
-  const says = [
-    miss < 0.05 ? 'to the point' : `${shown(miss, 'mm', unit)} off`,
-    ...(wish.value.path ? [`at most ${shown(strays, 'mm', unit)} off its way`] : []),
-    `${facts.layers} layers shut`,
-    counted(facts.joints, 'place to glue', 'places to glue') || 'no glue',
-    `a millimetre off moves it ${shown(sway, 'mm', unit)}`,
-  ]
+  const like = says.wayIs({
+    miss: miss < 0.05 ? null : shown(miss, 'mm', unit),
+    strays: wish.value.path ? shown(strays, 'mm', unit) : null,
+    layers: facts.layers,
+    joints: facts.joints,
+    sway: shown(sway, 'mm', unit),
+  })
   return (
     <li class="way-found" onPointerEnter={show} onPointerLeave={hide}>
       <Thumb
@@ -219,8 +212,8 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
         height={112}
       />
       <div>
-        <strong>{names.join(', and on it ')}</strong>
-        <p>{says.join(', ')}.</p>
+        <strong>{says.oneOnAnother(names)}</strong>
+        <p>{like}</p>
         <p class="way-found-acts">
           {chapter ? <a href={chapter.href}>{chapter.title}</a> : null}
           <button
@@ -229,15 +222,11 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
             onFocus={show}
             onBlur={hide}
             onClick={() => {
-              dummy.put(
-                design,
-                'Your wish is on the card. Undo takes it away.',
-                last ? { what: 'part', name: last.id } : undefined,
-              )
+              dummy.put(design, says.onCard, last ? { what: 'part', name: last.id } : undefined)
               dummy.slip.value = null
             }}
           >
-            Use this
+            {says.useThis}
           </button>
         </p>
       </div>
@@ -264,34 +253,31 @@ export function WishSlip({
       dummy.draws.value = false
     }
   }, [dummy, bench, wish])
-  const count = `${finds.length} ${finds.length === 1 ? 'way' : 'ways'}`
-  const says = !done
-    ? finds.length === 0
-      ? 'Looking …'
-      : `Looking … ${finds.length} so far.`
-    : finds.length === 0
-      ? none || 'There is no such way.'
-      : `${count}. All shut flat and clear the rest.`
+  const count = finds.length
+  const told = !done
+    ? count === 0
+      ? says.looking
+      : says.lookingFound(count)
+    : count === 0
+      ? none || says.noWay
+      : says.ways(count)
   useEffect(() => {
-    if (done && announced.current !== says) {
-      announced.current = says
-      dummy.told.value = says
+    if (done && announced.current !== told) {
+      announced.current = told
+      dummy.told.value = told
     }
-  }, [dummy, done, says])
+  }, [dummy, done, told])
   return (
-    <Slip dummy={dummy} title="Your wish">
+    <Slip dummy={dummy} title={says.title}>
       <Sentence dummy={dummy} />
       <WishPath dummy={dummy} />
-      <p class="slip-says">{says}</p>
+      <p class="slip-says">{told}</p>
       <ul class="ways-found">
         {finds.map((find) => (
           <Way key={JSON.stringify(find.design.mechanisms.slice(-2))} {...{ dummy, find, teaches }} />
         ))}
       </ul>
-      <p class="quiet">
-        Drag the blue tip on the card, or change a number. The wish is no part of the card until you use a
-        way.
-      </p>
+      <p class="quiet">{says.dragTip}</p>
     </Slip>
   )
 }
