@@ -6,7 +6,7 @@ import { PER_PAGE } from '../booklet/book-pages.ts'
 import { stepsText } from '../booklet/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
-import { paperNamed, papers } from '../sheet/index.ts'
+import { faultSays, paperNamed, papers } from '../sheet/index.ts'
 import type { PaperName } from '../sheet/pages/paper-sizes.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
@@ -37,21 +37,27 @@ export const steps: Command = {
     const ending = typeof out === 'string' ? extname(out).toLowerCase() : ''
     if (out !== undefined && ending !== '.txt' && ending !== '.pdf')
       throw new Refusal(notFile('out', ['.txt', '.pdf'], out))
+    const fault = faultSays(design)
+    const warn = (): void => {
+      if (fault !== '') console.log(says.doNotCut(fault))
+    }
     if (ending === '.pdf') {
       const name = String(out)
       const { bookPdf } = await import('../booklet/book-pdf.ts')
-      const { bytes, pages } = await bookPdf(design, chosen(options), await fontOnDisk())
+      const { bytes, pages } = await bookPdf(design, { ...chosen(options), fault }, await fontOnDisk())
       writeOut(name, place(name), bytes)
       console.log(says.booklet(visibleText(name), pages))
+      warn()
       return 0
     }
     for (const one of ['paper', 'per-page'])
       if (options[one] !== undefined) throw new Refusal(says.isForBooklet(one, out))
-    const text = stepsText(design)
+    const text = stepsText(design, fault)
     if (typeof out !== 'string') console.log(text.trimEnd())
     else {
       writeOut(out, place(out), text)
       console.log(says.inWords(visibleText(out)))
+      warn()
     }
     return 0
   },

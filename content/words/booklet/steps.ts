@@ -1,4 +1,4 @@
-import { listed } from '../grammar.ts'
+import { large, listed } from '../grammar.ts'
 
 /**
  * The steps of any card. Each says what is done (its title), how (its sentences), and what the hands take. `what`: the
@@ -7,7 +7,11 @@ import { listed } from '../grammar.ts'
 
 /** What a step is about. */
 export const card = 'the card'
-export const the = (parts: readonly string[]): string => `the ${listed(parts)}`
+
+/** A name that ends in a number needs no article: `reed 1`, `the moth`. */
+const one = (part: string): string => (/\d$/.test(part) ? part : `the ${part}`)
+
+export const the = ([first = '', ...others]: readonly string[]): string => listed([one(first), ...others])
 export const many = (count: number): string => `${count} parts`
 
 /** Below a title that counts them. */
@@ -15,19 +19,19 @@ export const theyAre = (parts: readonly string[]): string => `They are ${the(par
 
 /** Places. */
 export const gutter = 'the gutter'
-export const ridge = (part: string): string => `the ridge of the ${part}`
+export const ridge = (part: string): string => `the ridge of ${one(part)}`
 
 const SIDES: Readonly<Record<string, string>> = { left: 'left', right: 'right' }
 
 export const page = (side: string): string => `the ${SIDES[side] ?? side} page`
-export const side = (of: string, which: string): string => `the ${SIDES[which] ?? which} side of the ${of}`
+export const side = (of: string, which: string): string => `the ${SIDES[which] ?? which} side of ${one(of)}`
 
 /** Which letters of the sheet lie on one another. */
 export const letters = (all: readonly string[]): string => `${listed(all.map((one) => `${one} on ${one}`))}.`
 
 /** A number of the model to hold a ruler to. */
 export const check = (opening: string, part: string, rise: string): string =>
-  `Hold the card open at ${opening}: the tip of the ${part} stands ${rise} above the page.`
+  `Hold the card open at ${opening}: the tip of ${one(part)} stands ${rise} above the page.`
 
 /** Cautions. */
 export const rules = 'Your school’s own rules come first.'
@@ -65,7 +69,7 @@ export const cutFromFold = (fold: string): string =>
 export const deeperOnOneSide = (parts: readonly string[], all: number): string =>
   `${
     parts.length < all
-      ? `The ${listed(parts)} ${parts.length === 1 ? 'is' : 'are'}`
+      ? `${large(the(parts))} ${parts.length === 1 ? 'is' : 'are'}`
       : all === 1
         ? 'It is'
         : 'They are'

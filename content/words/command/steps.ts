@@ -17,4 +17,7 @@ export const isForBooklet = (option: string, got: string | boolean | undefined):
 export const booklet = (file: string, pages: number): string =>
   `${file}: the steps on ${pages} ${pages === 1 ? 'page' : 'pages'}.`
 
+/** `fault`: a sentence on what does not work yet. */
+export const doNotCut = (fault: string): string => `Do not cut yet. ${fault} The steps say so too.`
+
 export const inWords = (file: string): string => `${file}: the steps in words.`
