@@ -1,7 +1,14 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { cannotWrite } from '../../content/words/command/options.ts'
 import { Refusal } from './refusal.ts'
+
+/** Folder by folder: where the system lets none be made, Node's own way down a path never ends. */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return
+  makeFolder(dirname(path))
+  mkdirSync(path)
+}
 
 /**
  * Writes a file that `--out` names, with the folders on the way to it. Throws a Refusal that says why it cannot be.
@@ -9,7 +16,7 @@ import { Refusal } from './refusal.ts'
  */
 export function writeOut(out: string, path: string, content: Uint8Array | string): void {
   try {
-    mkdirSync(dirname(path), { recursive: true })
+    makeFolder(dirname(path))
     writeFileSync(path, content)
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : ''

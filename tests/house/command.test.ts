@@ -569,3 +569,18 @@ async function words(path: string): Promise<string> {
     .join(' ')
     .replaceAll(/\s+/g, ' ')
 }
+
+describe('a file that is written', () => {
+  test('gets the folders on the way to it', async () => {
+    const out = join(folder, 'one', 'two', 'wedge.svg')
+    expect(await dummy('picture', sound, '--out', out)).toMatchObject({ code: 0, err: '' })
+    expect(readFileSync(out, 'utf8')).toMatch(/^<svg/)
+  })
+
+  // Linux lets nobody make a folder in /proc, and says so with the code that a missing folder has.
+  test.runIf(process.platform === 'linux')('where none can be made is refused, and at once', async () => {
+    const { code, err } = await dummy('picture', sound, '--out', '/proc/nowhere/deeper/wedge.svg')
+    expect(code).toBe(1)
+    expect(err).toMatch(/^--out \/proc\/nowhere\/deeper\/wedge\.svg: the file cannot be written \(\w+\)\.$/m)
+  })
+})
