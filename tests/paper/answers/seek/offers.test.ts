@@ -70,6 +70,11 @@ describe('what is offered on a small card', () => {
     for (const { kind: name, label } of found) expect(label).toBe(kind(name).label)
   })
 
+  test('says on the gutter from whose end it goes', () => {
+    const ways = found.flatMap((one) => (one.kind === 'cut-v-fold' ? [one.variant] : []))
+    expect(ways).toEqual(['away from your end', 'back to your end'])
+  })
+
   test('is of that kind which is asked for', () => {
     expect(offers(small, 'gutter', { sitsOn: 'panel' })).toEqual([])
     const [piece] = offers(small, 'page/left', { sitsOn: 'panel', opening: 60 })
