@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { Forgiveness, Slack } from '../../../src/paper/index.ts'
+import type { Forgiveness, Offer, Slack } from '../../../src/paper/index.ts'
 import { riseOf } from '../../../src/paper/index.ts'
 import { forgivesSays } from '../../../src/widgets/dummy/desk/forgiving.ts'
+import { offerHigh } from '../../../src/widgets/dummy/model/offer-high.ts'
 import {
   alongDrawn,
   firstWish,
@@ -33,6 +34,34 @@ describe('how far a size may be off', () => {
     expect(forgivesSays(off(0.5, 8), 'mm')).toBe('may be 0.5 mm less, much more')
     expect(forgivesSays(off(0, 0), 'mm')).toBe('must be exact')
     expect(forgivesSays(off(4, 8), 'mm')).toBe('needs no care')
+  })
+})
+
+describe('how high an offered part stands', () => {
+  // Over a card open at 90 degrees: z is the height over the gutter, and the page is 45 degrees below it.
+  const offer = (high: number, room: number, kind = 'cut-v-fold'): Offer => ({
+    kind,
+    label: '',
+    variant: '',
+    room,
+    id: '',
+    design: { hingebook: 1, title: '', card: { width: 105, height: 148, caliper: 0.25 }, mechanisms: [] },
+    tip: [0, 0, high * Math.SQRT2],
+    opening: 90,
+  })
+
+  test('is said plainly, and of a low one with why', () => {
+    expect(offerHigh(offer(54.4, 105), 'mm')).toBe('54.4 mm high')
+    expect(offerHigh(offer(12, 20), 'mm')).toBe('12.0 mm high')
+    expect(offerHigh(offer(9.8, 21), 'mm')).toBe('only 9.8 mm high: there is little room here')
+    expect(offerHigh(offer(9.8, 21), 'in')).toBe('only 0.39 in high: there is little room here')
+    // A floating layer is low by itself.
+    expect(offerHigh(offer(10.6, 105, 'floating-layer'), 'mm')).toBe('only 10.6 mm high')
+  })
+
+  test('is no fault of a piece that lies flat on its page, and is never less than nought', () => {
+    expect(offerHigh(offer(0, 105, 'rider'), 'mm')).toBe('0.0 mm high')
+    expect(offerHigh(offer(-7.1, 42), 'mm')).toBe('7.1 mm behind the page')
   })
 })
 
