@@ -18,8 +18,8 @@ import type { Store } from '../../keeping/store.ts'
 import { openStore } from '../../keeping/store.ts'
 import { wayBack } from '../../keeping/take.ts'
 import { keepWord, recall } from '../../model/page.ts'
-import { EMPTY } from '../slips/Begin.tsx'
 import type { Dummy } from './dummy-model.ts'
+import { EMPTY, emptyBeside } from './empty.ts'
 import { depthsOf, followed } from './follow.ts'
 
 /** What the device remembers of which dummy was on the table last. */
@@ -47,8 +47,8 @@ export interface Work {
   id(): string
   look(): Promise<void>
   open(id: string): Promise<void>
-  /** A new dummy that begins with a design; the one on the table stays on the shelf. */
-  begin(design: Design): Promise<void>
+  /** A new dummy that begins with an empty card; the one on the table stays on the shelf. */
+  beginEmpty(): Promise<void>
   take(read: FileRead): Promise<void>
   duplicate(id: string): Promise<void>
   remove(id: string): Promise<void>
@@ -122,6 +122,12 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     if (states?.ok) earlier.value = states.value
   }
 
+  /** An empty card that is called as no other here, nor as what can be had back. */
+  const anotherEmpty = async (): Promise<Design> => {
+    const lists = await Promise.all([store.list(), store.deleted()])
+    return emptyBeside(lists.flatMap((list) => (list.ok ? list.value.map(({ name }) => name) : [])))
+  }
+
   const take = async (read: FileRead) => {
     // What is on the table stays as it is where a file cannot be read.
     if (!read.read) {
@@ -159,7 +165,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
       if (refused !== '') trouble.value = refused
       return
     }
-    await sit(looseEntry(crypto.randomUUID(), EMPTY, Date.now()))
+    await sit(looseEntry(crypto.randomUUID(), await anotherEmpty(), Date.now()))
     if (store.memoryOnly) trouble.value = store.memoryOnly.sentence
   }
   await start()
@@ -205,7 +211,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     id: () => session?.id() ?? '',
     look,
     open: async (id) => void (await open(id)),
-    begin,
+    beginEmpty: async () => begin(await anotherEmpty()),
     take,
     duplicate: (id) => act(store.duplicate(id)),
     async remove(id) {
@@ -216,7 +222,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
       if (!onTable) return
       const other = entries.peek()?.[0]
       if (other) await open(other.id)
-      else await begin(EMPTY)
+      else await begin(await anotherEmpty())
       // Another card lies there all at once: what happened, and the way back, stay in sight.
       dummy.slip.value = 'saved'
       await look()

@@ -11,7 +11,6 @@ import { notLoaded } from '../../model/loading.ts'
 import { placed } from '../../model/place.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import type { Work } from '../model/work.ts'
-import { EMPTY } from './Begin.tsx'
 import { Slip } from './Slip.tsx'
 
 interface SavedProps {
@@ -207,7 +206,7 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
         <button type="button" class="button" onClick={openFile}>
           {says.openFile}
         </button>
-        <button type="button" class="button" onClick={() => void work.begin(EMPTY)}>
+        <button type="button" class="button" onClick={() => void work.beginEmpty()}>
           {says.newDummy}
         </button>
       </div>

@@ -1,0 +1,89 @@
+// The page's shelf: which dummies are there, and which lies on the table. The database is fake-indexeddb's.
+import { IDBFactory } from 'fake-indexeddb'
+import 'fake-indexeddb/auto'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import type { Design } from '../../../src/paper/index.ts'
+import type { Dummy } from '../../../src/widgets/dummy/model/dummy-model.ts'
+import { dummyModel } from '../../../src/widgets/dummy/model/dummy-model.ts'
+import { EMPTY, emptyBeside } from '../../../src/widgets/dummy/model/empty.ts'
+import type { Work } from '../../../src/widgets/dummy/model/work.ts'
+import { workOn } from '../../../src/widgets/dummy/model/work.ts'
+import { NO_FRAMES } from '../../../src/widgets/model/frames.ts'
+
+let open: Work[] = []
+
+/** What of a browser the page's work asks for beside the database. */
+beforeEach(() => {
+  vi.stubGlobal('indexedDB', new IDBFactory())
+  const kept = new Map<string, string>()
+  vi.stubGlobal('localStorage', {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => kept.set(key, value),
+  })
+  vi.stubGlobal('document', new EventTarget())
+  const page = new EventTarget()
+  vi.stubGlobal('window', page)
+  for (const name of ['addEventListener', 'removeEventListener'] as const)
+    vi.stubGlobal(name, page[name].bind(page))
+  vi.stubGlobal('location', { hash: '', pathname: '/dummy/', search: '' })
+})
+
+afterEach(async () => {
+  for (const work of open) work.end()
+  open = []
+  await later(50)
+  vi.unstubAllGlobals()
+})
+
+const later = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+
+/** The page, visited. */
+async function visit(): Promise<{ readonly dummy: Dummy; readonly work: Work }> {
+  const dummy = dummyModel(EMPTY, NO_FRAMES)
+  const work = await workOn(dummy)
+  open.push(work)
+  return { dummy, work }
+}
+
+const titleOf = ({ bench }: Dummy): string => bench.design.peek().title
+
+const names = async (work: Work): Promise<readonly string[]> => {
+  await work.look()
+  return (work.entries.peek() ?? []).map(({ name }) => name).sort()
+}
+
+const withLayer = (design: Design): Design => ({
+  ...design,
+  mechanisms: [{ id: 'step', kind: 'cut-layer', on: 'gutter', start: 40, end: 80, left: 20, right: 20 }],
+})
+
+/** Adds a part, and waits until that is saved. */
+async function addPart({ bench, put }: Dummy, work: Work): Promise<void> {
+  put(withLayer(bench.design.peek()), 'Layer added.')
+  await vi.waitFor(() => expect(work.saved.peek()?.state).toBe('saved'))
+}
+
+describe('an empty card', () => {
+  test('is called by its number, and as none that is there', () => {
+    expect(emptyBeside([]).title).toBe('My first dummy')
+    expect(emptyBeside(['My first dummy']).title).toBe('My dummy 2')
+    expect(emptyBeside(['My first dummy', 'My dummy 2']).title).toBe('My dummy 3')
+    expect(emptyBeside(['Owl']).title).toBe('My dummy 2')
+    // The first was deleted, and the second is still called so.
+    expect(emptyBeside(['My dummy 2']).title).toBe('My dummy 3')
+    expect(emptyBeside(['My dummy 2', 'My dummy 3']).title).toBe('My dummy 4')
+    expect(emptyBeside(['Owl'])).toEqual({ ...EMPTY, title: 'My dummy 2' })
+  })
+
+  test('that is begun beside another is not called as that', async () => {
+    const { dummy, work } = await visit()
+    expect(titleOf(dummy)).toBe('My first dummy')
+    await addPart(dummy, work)
+    await work.beginEmpty()
+    expect(titleOf(dummy)).toBe('My dummy 2')
+    await addPart(dummy, work)
+    expect(await names(work)).toEqual(['My dummy 2', 'My first dummy'])
+    await work.beginEmpty()
+    expect(titleOf(dummy)).toBe('My dummy 3')
+  })
+})
