@@ -87,3 +87,32 @@ describe('an empty card', () => {
     expect(titleOf(dummy)).toBe('My dummy 3')
   })
 })
+
+describe('the only card, deleted,', () => {
+  test('leaves an empty one on the table, and nothing on the shelf until that has a part', async () => {
+    const { dummy, work } = await visit()
+    await addPart(dummy, work)
+    const only = work.id()
+    await work.remove(only)
+    expect(dummy.bench.design.peek()).toEqual({ ...EMPTY, title: 'My dummy 2' })
+    expect(dummy.slip.peek()).toBe('saved')
+    expect(work.gone.peek()?.name).toBe('My first dummy')
+    expect(work.saved.peek()).toBeNull()
+    // A small picture of what lay there would have been drawn by then.
+    await later(2000)
+    expect(await names(work)).toEqual([])
+    await addPart(dummy, work)
+    expect(await names(work)).toEqual(['My dummy 2'])
+    await work.restore(only)
+    expect(await names(work)).toEqual(['My dummy 2', 'My first dummy'])
+  })
+
+  test('leaves another on the table where there is one', async () => {
+    const { dummy, work } = await visit()
+    await addPart(dummy, work)
+    await work.beginEmpty()
+    await work.remove(work.id())
+    expect(titleOf(dummy)).toBe('My first dummy')
+    expect(await names(work)).toEqual(['My first dummy'])
+  })
+})

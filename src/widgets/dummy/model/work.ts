@@ -82,6 +82,8 @@ export async function workOn(dummy: Dummy): Promise<Work> {
 
   const sit = async (opened: { readonly entry: Entry; readonly history: History }) => {
     stopLeaving()
+    // A small picture of what lay there must not come to what lies there next.
+    clearTimeout(drawing)
     const before = session
     // What is on the table goes on the shelf first.
     if (before) await before.close()
@@ -222,7 +224,8 @@ export async function workOn(dummy: Dummy): Promise<Work> {
       if (!onTable) return
       const other = entries.peek()?.[0]
       if (other) await open(other.id)
-      else await begin(await anotherEmpty())
+      // An empty card that nobody asked for comes on the shelf with its first part.
+      else await sit(looseEntry(crypto.randomUUID(), await anotherEmpty(), Date.now()))
       // Another card lies there all at once: what happened, and the way back, stay in sight.
       dummy.slip.value = 'saved'
       await look()

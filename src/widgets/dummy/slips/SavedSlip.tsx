@@ -173,7 +173,8 @@ function Gone({ work }: { readonly work: Work }): JSX.Element {
     <p class="slip-gone" role="status">
       {entry === null ? null : (
         <>
-          {says.isDeleted(entry.name)} <Act onPress={() => void bringBack(entry.id)}>{says.bringBack}</Act>
+          {says.isDeleted(entry.name)} {work.entries.value?.length === 0 ? `${says.emptyInstead} ` : ''}
+          <Act onPress={() => void bringBack(entry.id)}>{says.bringBack}</Act>
         </>
       )}
     </p>
