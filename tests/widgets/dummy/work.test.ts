@@ -37,10 +37,12 @@ afterEach(async () => {
 
 const later = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
-/** The page, visited. */
-async function visit(): Promise<{ readonly dummy: Dummy; readonly work: Work }> {
+/** The page, visited; `early` is done before it is known what lies there. */
+async function visit(early = (_: Dummy): void => {}): Promise<{ readonly dummy: Dummy; readonly work: Work }> {
   const dummy = dummyModel(EMPTY, NO_FRAMES)
-  const work = await workOn(dummy)
+  const coming = workOn(dummy)
+  early(dummy)
+  const work = await coming
   open.push(work)
   return { dummy, work }
 }
@@ -114,5 +116,32 @@ describe('the only card, deleted,', () => {
     await work.remove(work.id())
     expect(titleOf(dummy)).toBe('My first dummy')
     expect(await names(work)).toEqual(['My first dummy'])
+  })
+})
+
+describe('the shelf, looked at', () => {
+  test('shows the card on the table as soon as that is saved', async () => {
+    const { dummy, work } = await visit()
+    dummy.put(withLayer(dummy.bench.design.peek()), 'Layer added.')
+    dummy.slip.value = 'saved'
+    await work.look()
+    expect(work.entries.peek()).toEqual([])
+    await vi.waitFor(() => expect(work.entries.peek()?.map(({ id }) => id)).toEqual([work.id()]))
+    // Later changes come there as well.
+    dummy.put({ ...dummy.bench.design.peek(), title: 'Owl' }, 'Renamed.')
+    await vi.waitFor(() => expect(work.entries.peek()?.map(({ name }) => name)).toEqual(['Owl']))
+  })
+
+  test('is not put away by the card that comes on the table when the page has loaded', async () => {
+    const first = await visit()
+    await addPart(first.dummy, first.work)
+    const again = await visit((dummy) => {
+      dummy.slip.value = 'saved'
+    })
+    expect(again.dummy.bench.design.peek().mechanisms).toHaveLength(1)
+    expect(again.dummy.slip.peek()).toBe('saved')
+    // A card that is opened from the shelf puts it away.
+    await again.work.open(again.work.id())
+    expect(again.dummy.slip.peek()).toBeNull()
   })
 })

@@ -89,12 +89,17 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     if (before) await before.close()
     session = startSession(store, opened, browserClock, (next) => {
       saved.value = next
+      // Who looks at the shelf sees what comes on it.
+      if (next.state === 'saved' && dummy.slip.peek() === 'saved') void look()
     })
     stopLeaving = saveOnLeaving(session, window, document)
     keepWord(LAST, opened.entry.id)
     saved.value = opened.entry.rev === 0 ? null : session.saved()
     history.value = opened.history
+    // Who asked for the shelf before it was known what lies there wants it still.
+    const asked = before === null && dummy.slip.peek() === 'saved'
     dummy.lay(opened.history)
+    if (asked) dummy.slip.value = 'saved'
   }
 
   const open = async (id: string): Promise<boolean> => {
