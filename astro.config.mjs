@@ -10,6 +10,7 @@ import { makePortable } from './src/house/portable.mjs'
 import { smallest } from './src/house/smallest.mjs'
 import { squeeze } from './src/house/squeeze.mjs'
 import { cellGrammar } from './src/site/cells/grammar.ts'
+import { unbroken } from './src/site/cells/unbroken.ts'
 
 const type = '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght'
 
@@ -115,7 +116,7 @@ export default defineConfig({
       chunkSizeWarningLimit: 1000,
     },
   },
-  markdown: { processor: satteri({ mdastPlugins: [cellGrammar] }) },
+  markdown: { processor: satteri({ mdastPlugins: [cellGrammar, unbroken] }) },
   fonts: [
     {
       name: 'Atkinson Hyperlegible Next',

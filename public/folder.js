@@ -52,6 +52,9 @@ const atDisk = (() => {
     return made(path)
   }
 
+  /** Where a page says how it is kept, and what it could say there. */
+  const foot = () => document.getElementById('offline-says')
+
   /** Nothing works without it: then that is said where it is seen, once. */
   function sayMissing(what) {
     if (document.getElementById('folder-says')) return
@@ -59,7 +62,7 @@ const atDisk = (() => {
     cell.className = 'cell'
     cell.innerHTML = '<div class="in-margin"></div><p class="on-page trouble" role="alert" id="folder-says"></p>'
     document.getElementById('page').prepend(cell)
-    cell.lastChild.textContent = `Something here does not work: ${what}. Copy the whole folder once more.`
+    cell.lastChild.textContent = foot().dataset.folderLacks.replace('{what}', () => what)
   }
 
   function made(path) {
@@ -173,10 +176,10 @@ self.fetch=async(address)=>new Response(bytesOf(atDisk.files[new URL(address).pa
     for (const sign of ['pointerover', 'focusin', 'click']) addEventListener(sign, named, true)
     addEventListener('click', taken, true)
     const style = document.createElement('style')
-    style.textContent = '.copied:not(:empty)::after{content:" It opens on this device only."}'
+    const { opensHereOnly, fromFolder } = foot().dataset
+    style.textContent = `.copied:not(:empty)::after{content:${JSON.stringify(opensHereOnly)}}`
     document.head.append(style)
-    document.getElementById('offline-says').textContent =
-      'You have opened this book from a folder. It works there without a network, as long as its files stay together. Two things do not work from a folder: you cannot install the book, and a link from here opens on this device only. To send a card, keep it as a file.'
+    foot().textContent = fromFolder
   })
 
   return {

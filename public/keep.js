@@ -10,9 +10,11 @@ const { serviceWorker, connection } = navigator
 
 if (serviceWorker && !connection?.saveData) {
   serviceWorker.addEventListener('message', ({ data }) => {
-    if (data.failed) say('')
-    else if (data.kept < data.of) say(`Being kept on this device: ${data.kept} of ${data.of} files.`)
-    else say('Kept on this device: it works without a network.')
+    const words = place?.dataset
+    if (data.failed || !words) say('')
+    else if (data.kept < data.of)
+      say(words.beingKept.replace('{kept}', data.kept).replace('{of}', data.of))
+    else say(words.isKept)
   })
   try {
     await serviceWorker.register(new URL('worker.js', import.meta.url))

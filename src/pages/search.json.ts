@@ -1,5 +1,6 @@
 import { getCollection } from 'astro:content'
 import type { APIRoute } from 'astro'
+import * as says from '../../content/words/site/findable.ts'
 import { allSubjects } from '../site/all-subjects.ts'
 import { wordAnchor } from '../site/anchor.ts'
 import { allChapters, chapterPath } from '../site/chapters.ts'
@@ -18,38 +19,38 @@ export const GET: APIRoute = async () => {
     ),
     ...(await getCollection('glossary')).map(({ id, data }) => ({
       title: id,
-      where: `Word${data.forms.length > 0 ? `: ${data.forms.join(', ')}` : ''}`,
+      where: data.forms.length > 0 ? says.wordAlso(data.forms) : says.word,
       text: data.says,
       href: `/words/#${wordAnchor(id)}`,
     })),
     ...LOOKED_UP.map(({ title, text, at }) => ({
       title,
-      where: 'To look up',
+      where: says.toLookUp,
       text,
       href: `/formulas/#${at}`,
     })),
     {
-      title: 'Index',
-      where: 'From A to Z',
-      text: `What the book is about, and where: ${(await allSubjects()).map(({ name }) => name).join(', ')}.`,
+      title: says.index,
+      where: says.fromAToZ,
+      text: says.indexTells((await allSubjects()).map(({ name }) => name)),
       href: '/subjects/',
     },
     ...allTroubles(chapters).map(({ sign, cure, chapter, href }) => ({
       title: sign,
-      where: `When it goes wrong: ${chapter.title}`,
+      where: says.goesWrongIn(chapter.title),
       text: cure,
       href,
     })),
     ...(await allPlans()).map(({ slug, data }) => ({
       title: data.title,
-      where: 'Plan',
+      where: says.plan,
       text: data.lead,
       href: planPath(slug),
     })),
     ...(await scenes()).map(({ name, design }) => ({
       title: design.title,
-      where: 'A card of the garden, step by step',
-      text: `Made of ${design.mechanisms.map(({ id }) => id.replaceAll('-', ' ')).join(', ')}.`,
+      where: says.cardOfGarden,
+      text: says.madeOf(design.mechanisms.map(({ id }) => id.replaceAll('-', ' '))),
       href: `/steps/?from=${name}`,
     })),
   ]

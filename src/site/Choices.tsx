@@ -1,6 +1,7 @@
 import '../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as words from '../../content/words/site/choose.ts'
 import type { Drawing } from '../drawing/pen/marks.ts'
 // What draws comes first, as on the home page: in another order what wakes a bench squeezes worse.
 import { SIDE_BY_SIDE, sideBySide } from '../drawing/view/side-by-side.ts'
@@ -118,11 +119,11 @@ export function Choices({ choices, designs }: ChoicesProps): JSX.Element {
     <div class="choices">
       <div class="choices-bar">
         <button type="button" class="button" data-plays={playing} onClick={press} disabled={posers === null}>
-          {playing ? 'Stop' : 'Open and shut them'}
+          {playing ? words.stop : words.openAndShut}
         </button>
-        <span aria-hidden="true">Opening</span>
+        <span aria-hidden="true">{words.opening}</span>
         <RangeField
-          label="Opening of all cards"
+          label={words.openingOfAll}
           value={now}
           min={least}
           max={most}
@@ -160,7 +161,7 @@ export function Choices({ choices, designs }: ChoicesProps): JSX.Element {
                   </div>
                 ))}
                 <div>
-                  <dt>Work</dt>
+                  <dt>{words.work}</dt>
                   <dd class="shown-hands">
                     <svg class="marks-of-work" viewBox="0 0 46 12" aria-hidden="true">
                       {[0, 1, 2].map((k) => (

@@ -1,6 +1,7 @@
 import '../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as words from '../../content/words/site/swing.ts'
 import type { Camera, Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design, Poser } from '../paper/index.ts'
@@ -129,9 +130,9 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
         )}
       </div>
       <div class="swing-bar">
-        <span aria-hidden="true">Opening</span>
+        <span aria-hidden="true">{words.opening}</span>
         <RangeField
-          label={`Opening of the ${label}`}
+          label={words.openingOf(label)}
           value={now}
           min={LEAST}
           max={MOST}

@@ -1,4 +1,6 @@
 import { getCollection } from 'astro:content'
+import { chapterTitled } from '../../content/words/site/book.ts'
+import * as says from '../../content/words/site/choose.ts'
 import { SIDE_BY_SIDE, sideBySide } from '../drawing/view/side-by-side.ts'
 import type { Design } from '../paper/index.ts'
 import { parseDesign } from '../paper/index.ts'
@@ -26,12 +28,12 @@ export async function allChoices(): Promise<readonly ChoiceTold[]> {
       picture: picturePath(`choose-${id}`),
       says: sideBySide(design, SIDE_BY_SIDE.from).says,
       does: data.does,
-      facts: [['Way', data.goes], ...factsOf(design, data.subject), ['Strength', data.strong]],
+      facts: [[says.way, data.goes], ...factsOf(design, data.subject), [says.strength, data.strong]],
       ways: data.ways,
       ...workOf(design),
       chapter: {
         href: chapterPath(chapter.slug),
-        title: `Chapter ${chapter.data.number}: ${chapter.data.title}`,
+        title: chapterTitled(chapter.data.number, chapter.data.title),
       },
     }
     return { choice, number: chapter.data.number }

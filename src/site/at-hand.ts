@@ -1,11 +1,12 @@
 /** What a lesson's page does by itself, before anything on it wakes: ready templates, and the class's place. */
+import * as says from '../../content/words/site/at-hand.ts'
 import { fetched, notLoaded } from '../widgets/model/loading.ts'
 import { save } from '../widgets/template/save.ts'
 import { KEY } from './key.ts'
 
 // The page stays, and says so if the file does not come: a browser alone would say nothing.
 for (const link of document.querySelectorAll<HTMLAnchorElement>('.templates a[download]')) {
-  const says = link.closest('.templates')?.querySelector('.template-says')
+  const said = link.closest('.templates')?.querySelector('.template-says')
   link.addEventListener('click', async (event) => {
     event.preventDefault()
     const name = link.href.slice(link.href.lastIndexOf('/') + 1)
@@ -17,9 +18,9 @@ for (const link of document.querySelectorAll<HTMLAnchorElement>('.templates a[do
     }
     try {
       save([await (await fetched(link.href)).blob()], 'application/pdf', name)
-      if (says) says.textContent = `${name} is saved. Print it at 100 %.`
+      if (said) said.textContent = says.saved(name)
     } catch (error) {
-      if (says) says.textContent = notLoaded('The template', error)
+      if (said) said.textContent = notLoaded(says.theTemplate, error)
     }
   })
 }

@@ -1,4 +1,5 @@
 /** A clicker's keys on a projector, and the tools, for pages that have no lesson of their own. */
+import * as says from '../../content/words/site/wall-way.ts'
 import { notLoaded } from '../widgets/model/loading.ts'
 import type { WallWay } from './wall-way.ts'
 import { keysOf, scrolledTo } from './wall-way.ts'
@@ -29,13 +30,13 @@ const rest = (): void => {
 }
 
 const openTools = async (from: HTMLElement): Promise<void> => {
-  const says = place?.querySelector('[role="alert"]')
+  const said = place?.querySelector('[role="alert"]')
   try {
     const { openWall } = await import('../widgets/wall/mount.tsx')
     openWall(from, { keys: keysOf(way), ...(way.plays === undefined ? {} : { rest }) })
-    if (says) says.textContent = ''
+    if (said) said.textContent = ''
   } catch (error) {
-    if (says) says.textContent = notLoaded('The tools', error)
+    if (said) said.textContent = notLoaded(says.theTools, error)
   }
 }
 

@@ -1,5 +1,6 @@
 import type { CollectionEntry } from 'astro:content'
 import { getCollection, getEntry } from 'astro:content'
+import * as says from '../../content/words/site/templates.ts'
 import type { Design } from '../paper/index.ts'
 import { DesignError, parseDesign } from '../paper/index.ts'
 import type { SheetArt, SheetLines } from '../sheet/index.ts'
@@ -20,8 +21,8 @@ export const chapterPath = (slug: string): string => `/chapters/${slug}/`
 
 /** Paper sizes of the templates that are made when the site is built. */
 export const TEMPLATE_PAPERS = [
-  { paper: 'a4', label: 'A4' },
-  { paper: 'letter', label: 'US Letter' },
+  { paper: 'a4', label: says.a4 },
+  { paper: 'letter', label: says.usLetter },
 ] as const
 
 export type TemplatePaper = (typeof TEMPLATE_PAPERS)[number]['paper']

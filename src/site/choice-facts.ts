@@ -1,3 +1,5 @@
+import * as says from '../../content/words/site/choose.ts'
+import * as asks from '../../content/words/site/hands.ts'
 import type { Design } from '../paper/index.ts'
 import { measure, thickest, wayOf } from '../paper/index.ts'
 import type { Choice } from './Choices.tsx'
@@ -11,9 +13,9 @@ const ALONG = 1
 
 /** How hard one mechanism is to make, from 1: by its cuts, folds and glue places together. */
 const WORK = [
-  { most: 8, says: 'easy' },
-  { most: 12, says: 'some care' },
-  { most: Number.POSITIVE_INFINITY, says: 'patient hands' },
+  { most: 8, says: says.easy },
+  { most: 12, says: says.someCare },
+  { most: Number.POSITIVE_INFINITY, says: says.patientHands },
 ] as const
 
 /** How much work a card is, of three, and its cuts, folds and glue places in words. */
@@ -21,11 +23,11 @@ export function workOf(design: Design): Pick<Choice, 'level' | 'work'> {
   const { cuts, folds, glued } = handsOf(design)
   const level = WORK.findIndex(({ most }) => cuts + folds + glued <= most)
   const counts = [
-    ...(cuts > 0 ? [`${cuts} ${cuts === 1 ? 'cut' : 'cuts'}`] : []),
-    ...(folds > 0 ? [`${folds} folds`] : []),
-    ...(glued > 0 ? [`${glued} glue places`] : []),
+    ...(cuts > 0 ? [asks.cuts(cuts)] : []),
+    ...(folds > 0 ? [asks.folds(folds)] : []),
+    ...(glued > 0 ? [asks.gluePlaces(glued)] : []),
   ]
-  return { level: level + 1, work: `${WORK[level]?.says}: ${counts.join(', ')}` }
+  return { level: level + 1, work: says.workIs(WORK[level]?.says, counts) }
 }
 
 /** What is said of a mechanism in numbers: at a right angle, and in the shut card. */
@@ -35,10 +37,12 @@ export function factsOf(design: Design, subject: string): Choice['facts'] {
   const shut = measure(design, 0).tips[subject]?.standOff ?? Number.NaN
   return [
     [
-      'Height',
-      `${millimetres(rise)} at 90°${along < ALONG ? '' : `, and ${millimetres(along)} along its fold`}`,
+      says.height,
+      along < ALONG
+        ? says.heightIs(millimetres(rise))
+        : says.heightIsAndAlong(millimetres(rise), millimetres(along)),
     ],
-    ['Room', `${millimetres(shut)} from the gutter when shut`],
-    ['Layers', `${thickest(design).layers} when shut`],
+    [says.room, says.roomIs(millimetres(shut))],
+    [says.layers, says.layersAre(thickest(design).layers)],
   ]
 }

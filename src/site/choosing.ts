@@ -1,11 +1,13 @@
 /** What somebody may look for, in the order in which it is offered. */
+import * as says from '../../content/words/site/choose.ts'
+
 export const WANTS = [
-  { name: 'rises', label: 'rises' },
-  { name: 'swings', label: 'swings to you or away' },
-  { name: 'sweeps', label: 'sweeps' },
-  { name: 'turns', label: 'nods and turns' },
-  { name: 'mouth', label: 'opens like a mouth' },
-  { name: 'platform', label: 'makes a platform' },
-  { name: 'guest', label: 'sits on another part' },
-  { name: 'uncut', label: 'needs no glue' },
+  { name: 'rises', label: says.rises },
+  { name: 'swings', label: says.swings },
+  { name: 'sweeps', label: says.sweeps },
+  { name: 'turns', label: says.turns },
+  { name: 'mouth', label: says.mouth },
+  { name: 'platform', label: says.platform },
+  { name: 'guest', label: says.guest },
+  { name: 'uncut', label: says.uncut },
 ] as const

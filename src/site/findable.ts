@@ -1,5 +1,7 @@
 /** What the book's search looks through: pure text of chapters, cell by cell, and what else has a place of its own. */
+
 import lookedUp from '../../content/looked-up.json' with { type: 'json' }
+import * as says from '../../content/words/site/findable.ts'
 import type { Findable } from '../widgets/search/findable.ts'
 import { anchorOf } from './anchor.ts'
 import type { CellWord } from './cells/names.ts'
@@ -31,7 +33,7 @@ export const cellsOf = (chapter: {
   readonly lead: string
   readonly body: string
 }): readonly Findable[] => [
-  { title: chapter.title, where: 'Chapter', text: chapter.lead, href: chapter.href },
+  { title: chapter.title, where: says.chapter, text: chapter.lead, href: chapter.href },
   ...CELLS.flatMap((tag): Findable[] => {
     const name = CELL_NAMES[tag]
     const text = new RegExp(`<${tag}\\b[^>]*>([\\s\\S]*?)</${tag}>`).exec(chapter.body)?.[1]

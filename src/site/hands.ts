@@ -1,3 +1,4 @@
+import * as says from '../../content/words/site/hands.ts'
 import type { Design } from '../paper/index.ts'
 import { jointsOf, modelOf, pieces } from '../paper/index.ts'
 
@@ -13,9 +14,9 @@ export interface Hands {
 export type Level = 1 | 2 | 3
 
 export const LEVELS: readonly { readonly level: Level; readonly says: string; readonly most: number }[] = [
-  { level: 1, says: 'Easy', most: 20 },
-  { level: 2, says: 'Some care', most: 40 },
-  { level: 3, says: 'Patient hands', most: Number.POSITIVE_INFINITY },
+  { level: 1, says: says.easy, most: 20 },
+  { level: 2, says: says.someCare, most: 40 },
+  { level: 3, says: says.patientHands, most: Number.POSITIVE_INFINITY },
 ]
 
 export function handsOf(design: Design): Hands {

@@ -1,4 +1,7 @@
-/** The place in which a page says that the book is kept on the device: public/keep.js writes there. */
+/**
+ * The place in which a page says that the book is kept on the device. public/keep.js and public/folder.js write there, in
+ * words that it has with it.
+ */
 export const OFFLINE_PLACE = 'offline-says'
 
 /**

@@ -1,9 +1,14 @@
 /** Where the reader is on the path: what this device remembers of the chapters, shown beside each. */
+import * as says from '../../content/words/site/path.ts'
 import { KEY } from './key.ts'
 
 /** Runs in a chapter: remembers that it was the last one opened. */
 export const keepPlace = (slug: string): string =>
   `try { localStorage.setItem('${KEY}last', ${JSON.stringify(slug)}) } catch {}`
+
+const [HERE, BEGUN, MET] = [says.youAreHere, says.begun, says.challengesMet('{met}', '{goals}')].map((said) =>
+  JSON.stringify(said),
+)
 
 /** Runs behind the path: says which chapter was open last, and which challenges are met. */
 export const SHOW_PLACE = `(() => {
@@ -15,8 +20,8 @@ export const SHOW_PLACE = `(() => {
       const met = names.filter((name) => name.startsWith('${KEY}goal.' + slug + '.')).length
       const guessed = names.includes('${KEY}guess.' + slug)
       const says = [
-        slug === last ? 'You are here.' : '',
-        met > 0 ? Math.min(met, goals) + ' of ' + goals + ' challenges met.' : guessed ? 'Begun.' : '',
+        slug === last ? ${HERE} : '',
+        met > 0 ? ${MET}.replace('{met}', Math.min(met, goals)).replace('{goals}', goals) : guessed ? ${BEGUN} : '',
       ].filter(Boolean)
       const place = stop.querySelector('[data-place-says]')
       if (!place || says.length === 0) continue

@@ -1,6 +1,8 @@
 /** The index: what the book is about, from A to Z, and where. It is put together from the content when the site is built. */
 
 import said from '../../content/index-words.json' with { type: 'json' }
+import { language } from '../../content/words/site/book.ts'
+import { isPlural, signNamed, sortedBy, thingsIn } from '../../content/words/site/index-language.ts'
 import { anchorOf, wordAnchor } from './anchor.ts'
 import { attribute, chapterTree, named } from './cells/chapter-tree.ts'
 import type { Leaf } from './cells/grammar.ts'
@@ -92,20 +94,12 @@ function words(glossary: readonly Word[], chapters: readonly Indexed[]): readonl
 const otherWords = (glossary: readonly Word[]): readonly Subject[] =>
   glossary.flatMap(({ id, forms }) =>
     forms
-      .filter(
-        (form) =>
-          form[0]?.toLowerCase() !== id[0]?.toLowerCase() &&
-          !(form.endsWith('s') && forms.includes(form.slice(0, -1))),
-      )
+      .filter((form) => form[0]?.toLowerCase() !== id[0]?.toLowerCase() && !isPlural(form, forms))
       .map((form) => ({
         name: form,
         places: [{ label: said.see.replace('{word}', id), href: `#${subjectAnchor(id)}` }],
       })),
   )
-
-/** `dry ball pen or a spoon` is two things; what a thing is for, or how many of it, does not belong to its name. */
-export const thingsIn = (material: string): readonly string[] =>
-  material.split(' or ').map((one) => one.replace(/^an? /, '').replace(/ (?:for|in|to|with) .*$/, ''))
 
 /** What has to lie on the table, and which chapters want it. */
 const things = (chapters: readonly Indexed[]): readonly Subject[] =>
@@ -155,19 +149,18 @@ function troubles(signs: readonly Sign[], chapters: readonly Indexed[]): readonl
     ...signs
       .filter(({ id }) => id !== ELSE)
       .map(({ id, see }) => ({
-        name: see.replace(/^(?:Its?|Something) /, ''),
+        name: signNamed(see),
         places: rows.filter(({ fault }) => fault === id).map(({ at }) => at),
       })),
     ...rows.filter(({ fault }) => fault === ELSE).map(({ said, at }) => ({ name: said, places: [at] })),
   ]
 }
 
+export { sortedBy, thingsIn }
+
 export const subjectAnchor = (name: string): string => anchorOf(name)
 
-/** What a name is sorted by. */
-export const sortedBy = (name: string): string => name.replace(/^(?:An?|The) /i, '')
-
-const order = new Intl.Collator('en', { sensitivity: 'base', numeric: true }).compare
+const order = new Intl.Collator(language, { sensitivity: 'base', numeric: true }).compare
 
 /** One entry for each name, however it is spelled, its places in the order in which they came, each once. */
 function merged(subjects: readonly Subject[]): readonly Subject[] {

@@ -1,3 +1,4 @@
+import * as says from '../../content/words/site/frame.ts'
 import { KEY } from './key.ts'
 import { squeezed } from './squeezed.ts'
 
@@ -15,15 +16,15 @@ export interface Switch {
 export const SWITCHES: readonly Switch[] = [
   {
     name: 'projector',
-    label: 'Projector',
-    says: 'Makes everything big enough for the back of a room, with two figures side by side.',
+    label: says.projector,
+    says: says.projectorDoes,
   },
   {
     name: 'reading',
-    label: 'Reading',
-    says: 'Sets letters, words and lines further apart and keeps lines short, which helps many readers.',
+    label: says.reading,
+    says: says.readingDoes,
   },
-  { name: 'theme', label: 'Night', says: 'Turns the page dark, or light again.' },
+  { name: 'theme', label: says.night, says: says.nightDoes },
 ]
 
 /**

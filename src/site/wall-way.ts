@@ -1,4 +1,6 @@
 /** How a page is walked on a projector, from one stop to the next. */
+import * as keys from '../../content/words/key-names.ts'
+import * as says from '../../content/words/site/wall-way.ts'
 import type { KeyTold } from '../widgets/wall/at-wall.ts'
 
 export interface WallWay {
@@ -12,10 +14,10 @@ export interface WallWay {
 
 /** The keys of such a page. */
 export const keysOf = ({ stop, plays }: WallWay): readonly KeyTold[] => [
-  { key: 'Page Down', says: `Next ${stop}` },
-  { key: 'Page Up', says: `The ${stop} before` },
-  ...(plays === undefined ? [] : [{ key: 'Space', says: 'Opens and shuts the cards' }]),
-  { key: 'Escape', says: 'Ends the projector' },
+  { key: keys.pageDown, says: says.pageDownDoes(stop) },
+  { key: keys.pageUp, says: says.pageUpDoes(stop) },
+  ...(plays === undefined ? [] : [{ key: keys.space, says: says.spaceDoes }]),
+  { key: keys.escapeKey, says: says.escapeDoes },
 ]
 
 /** Of a screen, how much is new when a stop is longer than it. */

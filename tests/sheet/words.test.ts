@@ -242,6 +242,15 @@ describe('setting words', () => {
     for (const row of rows) expect(wordWidth(row, 3)).toBeLessThanOrEqual(12)
   })
 
+  test('what is held together stays on one line where one is wide enough, else it is parted between words', () => {
+    const held = 'Apex to slit 34 towards the end'
+    const text = `owl ${held.replaceAll(' ', '\u00a0')}`
+    expect(lines(text, wordWidth(held, 3) + 0.1)).toEqual(['owl', held])
+    const rows = lines(text, 20)
+    expect(rows.join(' ')).toBe(`owl ${held}`)
+    for (const row of rows) expect(wordWidth(row, 3)).toBeLessThanOrEqual(20)
+  })
+
   test('blocks stand one below another, a gap between; words hung to the right of their number', () => {
     const one = paragraph([{ text: 'owl' }], type, 50)
     const two = paragraph([{ text: 'owl and heron and moth' }], type, 20)

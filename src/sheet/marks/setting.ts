@@ -73,24 +73,33 @@ function broken(word: string, size: number, bold: boolean, width: number): strin
 /** A no-break space keeps a number with its unit; on paper it is a plain space. What cannot be shown is not set. */
 const printed = (text: string): string => plainText(text).replaceAll('\u00a0', ' ')
 
+/** What no-break spaces hold together and no line is wide enough for is parted at them, before any word is. */
+function parted(word: string, size: number, bold: boolean, width: number): readonly string[] {
+  return wordWidth(printed(word), size, bold) > width ? word.split('\u00a0') : [word]
+}
+
 function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
-  return runs.flatMap((run) =>
-    run.text
+  return runs.flatMap((run) => {
+    const { text: all, bold = false } = run
+    const words = all
       .normalize('NFC')
       .split(' ')
-      .flatMap((word, k) =>
+      .map((word) => parted(word, size, bold, width))
+    return words.flatMap((group, k) =>
+      group.flatMap((word, n) =>
         word === ''
           ? []
-          : broken(printed(word), size, run.bold ?? false, width).map(
+          : broken(printed(word), size, bold, width).map(
               (text, part): Word => ({
                 ...run,
                 text,
-                width: wordWidth(text, size, run.bold),
-                spaced: part === 0 && (k > 0 || run.text.startsWith(' ')),
+                width: wordWidth(text, size, bold),
+                spaced: part === 0 && (n > 0 || k > 0 || all.startsWith(' ')),
               }),
             ),
       ),
-  )
+    )
+  })
 }
 
 /** The space before a word: within bold words it is bold too, and wider. */

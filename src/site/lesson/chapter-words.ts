@@ -1,8 +1,15 @@
 /** What a chapter gives a lesson, read from its own text: its questions, mistakes, cautions and codes stand there once. */
+import * as heads from '../../../content/words/site/lesson.ts'
 import type { ChapterWords } from '../../class/words.ts'
 import type { Reading } from '../cells/chapter-tree.ts'
 import { attribute, cell, chapterTree, has, line, named } from '../cells/chapter-tree.ts'
 import type { Leaf } from '../cells/grammar.ts'
+
+/** Words at the head of a paragraph, up to its first full stop. */
+const head = (words: string): RegExp => new RegExp(`^${words}[^.]*\\.`)
+
+const without = (text: string, head: string): string =>
+  text.startsWith(head) ? text.slice(head.length).trimStart() : text
 
 /** A paragraph that begins with these bold words, and the list that follows it. */
 function under(cell: Leaf, label: RegExp, reading: Reading): { said: string; list: readonly string[] } {
@@ -37,7 +44,7 @@ export function chapterWords({ title, ask, body }: ChapterSource, reading: Readi
       asks: String(attribute(question, 'asks')),
       choices: guesses.map((guess) => String(attribute(guess, 'says'))),
       right: String(attribute(right, 'says')),
-      answer: `${String(attribute(right, 'says'))}. ${line(right, reading).replace(/^Yes\.\s*/, '')}`,
+      answer: `${String(attribute(right, 'says'))}. ${without(line(right, reading), heads.yes)}`,
     }
   })
   return {
@@ -52,11 +59,11 @@ export function chapterWords({ title, ask, body }: ChapterSource, reading: Readi
       sign: String(attribute(slip, 'sign')),
       cure: line(slip, reading),
     })),
-    misconceptions: under(teachers, /^Misconceptions[^.]*\./, reading).list,
-    standards: under(teachers, /^Standards[^.]*\./, reading).list.flatMap((said) => {
+    misconceptions: under(teachers, head(heads.misconceptions), reading).list,
+    standards: under(teachers, head(heads.standards), reading).list.flatMap((said) => {
       const [, code, says] = /^([^:]+):\s*(.+)$/.exec(said) ?? []
       return code && says ? [{ code, says }] : []
     }),
-    safety: under(teachers, /^Safety\./, reading).said,
+    safety: under(teachers, head(heads.safety), reading).said,
   }
 }

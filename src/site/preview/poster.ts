@@ -2,6 +2,8 @@
  * The picture that another site shows beside a link to a page of ours: the page's card on its table, and its title on a
  * leaf of the exercise book. Any program can paint it: it has plain colours, and letters as outlines.
  */
+
+import { book } from '../../../content/words/site/book.ts'
 import type { Drawing, Mark, PathMark, WordMark } from '../../drawing/pen/marks.ts'
 import { wordInk } from '../../drawing/pen/printed.ts'
 import { escaped } from '../../drawing/pen/svg.ts'
@@ -87,7 +89,7 @@ function words({ title, over }: Pick<Poster, 'title' | 'over'>, outlined: Outlin
   const room = LEAF - left - EDGE
   const label = paragraph([{ text: over, bold: true }], SMALL, room)
   const head = paragraph([{ text: title, bold: true }], TITLE, room)
-  const name = paragraph([{ text: 'Hingebook', bold: true }], SMALL, room)
+  const name = paragraph([{ text: book, bold: true }], SMALL, room)
   const set = (marks: readonly Mark[], x: number, y: number, colour: string): string =>
     `<path fill="${colour}" d="${wordsIn(marks)
       .map((word) => outlined(moved(word, x, y)))

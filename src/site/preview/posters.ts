@@ -1,5 +1,7 @@
 /** Which picture each page has beside a link to it. */
 import { getCollection } from 'astro:content'
+import { chapter as chapterNumbered } from '../../../content/words/site/book.ts'
+import * as says from '../../../content/words/site/posters.ts'
 import type { Drawing } from '../../drawing/pen/marks.ts'
 import { stepFigure } from '../../drawing/steps/steps.ts'
 import { view } from '../../drawing/view/view.ts'
@@ -26,7 +28,7 @@ export interface NamedPoster extends Omit<Poster, 'drawing'> {
 export const posterPath = (name: string): string => `/previews/${name}.png`
 
 /** What a poster shows, in words. */
-export const posterAlt = ({ over, title, shows }: NamedPoster): string => `${over}: ${title}. ${shows}`
+export const posterAlt = ({ over, title, shows }: NamedPoster): string => says.alt(over, title, shows)
 
 /** A dummy in white paper, as one tries it first. */
 const white = ({ art: _, ...design }: Design): Design => ({
@@ -49,39 +51,29 @@ const measured = async (name: string, rise: string, { opening, camera }: Standin
 const PAGES: readonly NamedPoster[] = [
   {
     name: 'home',
-    over: 'An interactive notebook',
-    title: 'How pop-up paper works',
-    shows: 'A card opens, and a garden by night stands up in it.',
+    ...says.pages.home,
     draw: async () => gardenPicture(await dummyNamed('garden'), GARDEN.from, CARD),
   },
   {
     name: 'chapters',
-    over: 'From the first fold',
-    title: 'Chapters',
-    shows: 'A lantern stands up in a card.',
+    ...says.pages.chapters,
     draw: () => standing('lantern'),
   },
   {
     name: 'garden',
-    over: 'Cards that work',
-    title: 'The night garden',
-    shows: 'Heron, moth, owl, lantern and hedgehog stand up in one wide open card.',
+    ...says.pages.garden,
     draw: async () =>
       smallPicture(await dummyNamed('garden'), { opening: 140, camera: { turn: 14, tilt: 44 } }, CARD),
   },
   {
     name: 'dummy',
-    over: 'Plan a card',
-    title: 'My dummy',
-    shows: 'An owl in white paper, tried before it is painted.',
+    ...says.pages.dummy,
     draw: async () =>
       smallPicture(white(await dummyNamed('owl')), { opening: 120, camera: { turn: -13, tilt: 28 } }, CARD),
   },
   {
     name: 'fault',
-    over: 'It jams? It tears?',
-    title: 'Find the fault',
-    shows: 'A card that does not work, with a red mark where it is stuck.',
+    ...says.pages.fault,
     draw: async () => {
       const faults = await getCollection('faults')
       const picture = faults.find(({ id }) => id === 'jams')?.data.picture
@@ -94,16 +86,12 @@ const PAGES: readonly NamedPoster[] = [
   },
   {
     name: 'class',
-    over: 'For teachers',
-    title: 'A lesson with paper',
-    shows: 'The height of a part of a card is measured.',
+    ...says.pages.class,
     draw: () => measured('layers', 'body', { opening: 100 }),
   },
   {
     name: 'words',
-    over: 'What makers say',
-    title: 'Words',
-    shows: 'A plain card with its folds marked in red.',
+    ...says.pages.words,
     draw: async () => {
       const word = (await getCollection('glossary')).find(({ id }) => id === 'vertex')
       if (!word)
@@ -114,30 +102,22 @@ const PAGES: readonly NamedPoster[] = [
   },
   {
     name: 'formulas',
-    over: 'To look up',
-    title: 'Formulas, sizes and weights',
-    shows: 'The height of a moth over its card is measured.',
+    ...says.pages.formulas,
     draw: () => measured('moth', 'moth', { opening: 110, camera: { turn: -11, tilt: 30 } }),
   },
   {
     name: 'subjects',
-    over: 'From A to Z',
-    title: 'Index',
-    shows: 'Reeds stand up in a card.',
+    ...says.pages.subjects,
     draw: () => standing('reeds'),
   },
   {
     name: 'steps',
-    over: 'How a card is made',
-    title: 'Step by step',
-    shows: 'A finger pushes a part of a card through.',
+    ...says.pages.steps,
     draw: async () => stepFigure(await dummyNamed('beak'), 'reversing', CARD, { text: CARD_TEXT }),
   },
   {
     name: 'choose',
-    over: 'Side by side',
-    title: 'Choose a mechanism',
-    shows: 'Many mechanisms in plain paper on one card.',
+    ...says.pages.choose,
     draw: async () => {
       const { art: _, papers: __, ...plain } = await dummyNamed('garden')
       return smallPicture(plain, { opening: 113, camera: GARDEN.camera }, CARD)
@@ -145,16 +125,12 @@ const PAGES: readonly NamedPoster[] = [
   },
   {
     name: 'plans',
-    over: 'From a wish to a print',
-    title: 'Plans',
-    shows: 'A heron looks out of a card.',
+    ...says.pages.plans,
     draw: () => standing('heron'),
   },
   {
     name: 'search',
-    over: 'The whole book',
-    title: 'Search',
-    shows: 'A pond floats over an open card.',
+    ...says.pages.search,
     draw: () => standing('pond'),
   },
 ]
@@ -164,18 +140,18 @@ export async function allPosters(): Promise<readonly NamedPoster[]> {
   const chapters = (await allChapters()).map(
     (chapter): NamedPoster => ({
       name: chapter.slug,
-      over: `Chapter ${chapter.data.number}`,
+      over: chapterNumbered(chapter.data.number),
       title: chapter.data.title,
-      shows: `The card “${chapter.design.title}” stands open.`,
+      shows: says.cardStandsOpen(chapter.design.title),
       draw: () => chapterPicture(chapter, CARD),
     }),
   )
   const plans = (await allPlans()).map(
     ({ slug, data, design }): NamedPoster => ({
       name: `plan-${slug}`,
-      over: `Plan ${data.number}`,
+      over: says.plan(data.number),
       title: data.title,
-      shows: `The card “${design.title}” stands open.`,
+      shows: says.cardStandsOpen(design.title),
       draw: () => smallPicture(design, { opening: data.opening, camera: { turn: -20, tilt: 36 } }, CARD),
     }),
   )

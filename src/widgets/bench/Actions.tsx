@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/beside.ts'
 import { addressOf, frameOf, linkTo } from '../model/address.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { notLoaded } from '../model/loading.ts'
@@ -54,7 +55,7 @@ function CopyLink({ bench }: { readonly bench: Bench }): JSX.Element {
     bench.rest()
     return addressOf(bench)
   }
-  return <Copy label="Copy the link" text={link} copied="The link is copied." byHand="Copy this link:" />
+  return <Copy label={says.copyLink} text={link} copied={says.linkCopied} byHand={says.copyLinkByHand} />
 }
 
 /** The bench as it stands, in a frame for somebody else's page. */
@@ -63,14 +64,7 @@ function CopyFrame({ bench }: { readonly bench: Bench }): JSX.Element {
     bench.rest()
     return frameOf(bench)
   }
-  return (
-    <Copy
-      label="Copy a frame"
-      text={frame}
-      copied="The frame is copied. Paste it into your page as HTML."
-      byHand="Copy this frame:"
-    />
-  )
+  return <Copy label={says.copyFrame} text={frame} copied={says.frameCopied} byHand={says.copyFrameByHand} />
 }
 
 /** Takes the card as it stands to the page on which one plans one's own; the way back leads here, as it stands. */
@@ -83,12 +77,12 @@ function TakeAlong({ bench }: { readonly bench: Bench }): JSX.Element {
       const from = `${pathHere()}${link === '' ? '' : `#${link}`}`
       location.assign((await takeAddress(bench.design.peek(), placed(DUMMY), from)) ?? placed(DUMMY))
     } catch (error) {
-      bench.trouble.value = notLoaded('My dummy', error)
+      bench.trouble.value = notLoaded(says.myDummy, error)
     }
   }
   return (
     <button type="button" class="button" onClick={take}>
-      Take it to my dummy
+      {says.takeToDummy}
     </button>
   )
 }
@@ -123,10 +117,10 @@ export function Actions({ bench, slug, aside }: ActionsProps): JSX.Element {
   return (
     <div class="bench-actions" ref={root}>
       <SheetButton slug={slug} design={() => bench.design.peek()} />
-      <StepButton label="Undo" can={bench.canUndo.value} onPress={bench.undo} />
-      <StepButton label="Redo" can={bench.canRedo.value} onPress={bench.redo} />
+      <StepButton label={says.undo} can={bench.canUndo.value} onPress={bench.undo} />
+      <StepButton label={says.redo} can={bench.canRedo.value} onPress={bench.redo} />
       <button type="button" class="button" onClick={bench.reset}>
-        Start again
+        {says.startAgain}
       </button>
       <CopyLink bench={bench} />
       {aside ? null : <CopyFrame bench={bench} />}

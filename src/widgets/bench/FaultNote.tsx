@@ -1,6 +1,7 @@
 import './notes.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/beside.ts'
 import type { Check, Repair } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -12,40 +13,37 @@ import { shown, small } from '../state/format.ts'
 /** What the repair's button says: `Make the slit 34.2 mm`. Where several could be meant it says whose. */
 export function repairSays({ id, field, label, to, unit }: Repair, bench: Bench, length: LengthUnit): string {
   const offered = offeredBy(bench).fields.find(({ key }) => key === `${id}.${field}`)
-  const owner = bench.start.design.mechanisms.length > 1 ? ` of the ${nameOf(id)}` : ''
-  if (!offered && field === 'run')
-    return `Put the slit${owner} ${shown(Math.abs(to), unit, length)} from its apex`
+  const owner = bench.start.design.mechanisms.length > 1 ? nameOf(id) : undefined
+  if (!offered && field === 'run') return says.putSlit(shown(Math.abs(to), unit, length), owner)
   // A label that says whose it is makes no sentence: it is named as it stands among the sizes.
-  if (offered?.label.includes(':')) return `Set “${offered.label}” to ${shown(to, unit, length)}`
-  const name = offered ? small(offered.label) : `${small(label)}${owner}`
-  return `Make the ${name} ${shown(to, unit, length)}`
+  if (offered?.label.includes(':')) return says.setTo(offered.label, shown(to, unit, length))
+  const size = shown(to, unit, length)
+  return offered ? says.make(small(offered.label), size) : says.make(small(label), size, owner)
 }
-
-const allWell = 'It works as paper: it shuts flat, opens flat, and nothing is in the way.'
 
 /** What is spoken once hands rest: the first thing that fails, or that all is well again. */
 export function saysOf(checks: readonly Check[]): string {
   const failed = checks.filter(({ ok }) => !ok)
   const [first] = failed
-  if (!first) return allWell
-  return failed.length === 1 ? first.sentence : `${first.sentence} And ${failed.length - 1} more.`
+  if (!first) return says.works
+  return failed.length === 1 ? first.sentence : says.andMore(first.sentence, failed.length - 1)
 }
 
 /** Spoken politely, and only when something else fails than before and the hands rest. */
 function Aloud({ checks }: { readonly checks: readonly Check[] }): JSX.Element {
   const failing = checks.filter(({ ok }) => !ok)
   const kind = failing.map(({ name, ids }) => `${name} ${ids.join(' ')}`).join(', ')
-  const says = saysOf(checks)
+  const said = saysOf(checks)
   const [spoken, setSpoken] = useState('')
   const [before, setBefore] = useState(kind)
   useEffect(() => {
     if (kind === before) return undefined
     const wait = setTimeout(() => {
       setBefore(kind)
-      setSpoken(says)
+      setSpoken(said)
     }, 700)
     return () => clearTimeout(wait)
-  }, [kind, before, says])
+  }, [kind, before, said])
   return (
     <p class="aloud" aria-live="polite">
       {spoken}
@@ -76,7 +74,7 @@ function FaultLine({ bench, check, length, onMended }: LineProps): JSX.Element {
           }}
         >
           {repairSays(repair, bench, length)}
-          {repair.keepsRest ? '' : ', which breaks something else'}
+          {repair.keepsRest ? '' : says.breaksElse}
         </button>
       ) : null}
     </li>
@@ -107,11 +105,11 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
           <FaultLine check={first} {...{ bench, length, onMended }} />
         </ul>
       ) : (
-        <p>{known ? allWell : ''}</p>
+        <p>{known ? says.works : ''}</p>
       )}
       {more.length > 0 ? (
         <details>
-          <summary>{more.length} more</summary>
+          <summary>{says.more(more.length)}</summary>
           <ul class="faults">
             {more.map((check) => (
               <FaultLine

@@ -3,6 +3,7 @@ import './bench.css'
 import './layout.css'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/bench.ts'
 import type { Check } from '../../paper/index.ts'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
@@ -50,8 +51,8 @@ const screenFrames: Frames =
     : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
 
 const hints: Partial<Record<FigureName, string>> = {
-  view: 'Drag the card to open it, the table to turn it.',
-  sheet: 'Drag what is blue.',
+  view: says.dragCard,
+  sheet: says.dragBlue,
 }
 
 interface FrameProps {
@@ -82,7 +83,7 @@ function FigureSwitch({ figures }: { readonly figures: readonly FigureName[] }):
   const large = figures.includes('sheet') ? 'sheet' : figures[0]
   return (
     <fieldset class="figure-switch">
-      <legend class="aloud">Figure</legend>
+      <legend class="aloud">{says.figure}</legend>
       {figures.map((name) => (
         <label key={name}>
           <input
@@ -114,7 +115,7 @@ interface PickProps {
 /** At the back of the room two figures stand side by side; each is chosen by its name. */
 function FigurePick({ side, figures, first }: PickProps): JSX.Element {
   return (
-    <select class={`figure-pick pick-${side}`} aria-label={`Figure on the ${side}`}>
+    <select class={`figure-pick pick-${side}`} aria-label={says.figureOn(side)}>
       {figures.map((name) => (
         <option key={name} value={name} selected={name === first}>
           {captions[name]}
@@ -132,7 +133,7 @@ async function pressPhrase(bench: Bench, slug: string, { target }: Event): Promi
     const { press } = await import('../phrase/phrases.tsx')
     press(bench, slug, phrase)
   } catch (error) {
-    bench.trouble.value = notLoaded('What moves the card', error)
+    bench.trouble.value = notLoaded(says.whatMovesCard, error)
     document.querySelector('.bench-grid')?.scrollIntoView()
   }
 }
@@ -145,7 +146,7 @@ function wake(bench: Bench, slug: string, root: HTMLElement, aside: boolean): ()
   const onLost = (event: Event) => {
     const { target, detail } = event as CustomEvent<{ readonly error: unknown }>
     const isChart = target instanceof Element && target.closest('.figure-chart')
-    bench.trouble.value = notLoaded(isChart ? 'The chart' : 'What sets the sizes', detail.error)
+    bench.trouble.value = notLoaded(isChart ? says.theChart : says.whatSetsSizes, detail.error)
     event.preventDefault()
   }
   const leave = () => bench.pause()
@@ -204,7 +205,7 @@ export function FoldBench({
   return (
     <div ref={root} class="bench" data-awake={awake} data-covers={covers.join(' ')}>
       <a class="skip bench-skip" href={`#${templateButton(slug)}`}>
-        Skip to the template
+        {says.skipToTemplate}
       </a>
       <div class="bench-grid" data-folds={folds.join(' ')}>
         <FigurePick side="left" figures={figures} first={left} />

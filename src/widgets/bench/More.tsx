@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/beside.ts'
 import type { FigureName } from '../state/config.ts'
 import { captions } from './captions.ts'
 
@@ -6,7 +7,7 @@ import { captions } from './captions.ts'
 export function More({ folds }: { readonly folds: readonly FigureName[] }): JSX.Element {
   return (
     <fieldset class="bench-more">
-      <legend class="aloud">More to see</legend>
+      <legend class="aloud">{says.moreToSee}</legend>
       {folds.map((name) => (
         <label key={name}>
           <input type="checkbox" class={`unfold-${name}`} />

@@ -1,6 +1,7 @@
 import './opening.css'
 import type { JSX } from 'preact'
 import { useEffect, useId, useState } from 'preact/hooks'
+import * as says from '../../../content/words/bench.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
@@ -48,15 +49,13 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       bench.rest()
     } else bench.play()
   }
-  const common = { label: 'Opening', value: opening, unit: 'deg', length: 'mm' } as const
+  const common = { label: says.opening, value: opening, unit: 'deg', length: 'mm' } as const
   return (
     <div class="opening-bar">
       <button
         type="button"
         class="play"
-        aria-label={
-          playing ? 'Pause' : calm ? 'Open and shut the card, step by step' : 'Open and shut the card'
-        }
+        aria-label={playing ? says.pause : calm ? says.openAndShutBySteps : says.openAndShut}
         onClick={press}
       >
         <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -64,7 +63,7 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
         </svg>
       </button>
       <span class="opening-word" aria-hidden="true">
-        Opening
+        {says.opening}
       </span>
       <RangeField
         {...common}
@@ -92,9 +91,7 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       <p class="opening-stop" role="status">
         {bench.against.value}
       </p>
-      {calm ? (
-        <p class="opening-calm">One press, one step of {STEP}°: this device asks for little motion.</p>
-      ) : null}
+      {calm ? <p class="opening-calm">{says.onePressOneStep(STEP)}</p> : null}
     </div>
   )
 }

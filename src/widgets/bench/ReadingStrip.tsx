@@ -1,5 +1,6 @@
 import './readings.css'
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/bench.ts'
 import { Tip } from '../fields/Tip.tsx'
 import { Mark } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
@@ -19,8 +20,8 @@ const SEEN = 0.05
 /** What the strip says of one reading, in front of the number. */
 const lead = ({ name, value, unit }: Reading, length: LengthUnit): string => {
   if (name !== 'margin') return ''
-  if (Number(digits(value, unit, length)) === 0) return value < 0 ? 'just sticks out, ' : 'just inside, '
-  return value < 0 ? 'sticks out by ' : 'inside by '
+  if (Number(digits(value, unit, length)) === 0) return value < 0 ? says.justSticksOut : says.justInside
+  return value < 0 ? says.sticksOutBy : says.insideBy
 }
 
 interface CellProps {
@@ -54,7 +55,7 @@ function Cell({ reading, help, length, faulty, answers, was }: CellProps): JSX.E
             <span class="unit">{unitSign(unit, length)}</span>
           </span>
           {was !== undefined && Math.abs(was - value) >= SEEN ? (
-            <span class="was">was {printed(was, unit, length)}</span>
+            <span class="was">{`${says.wasBefore} ${printed(was, unit, length)}`}</span>
           ) : null}
         </span>
       </dd>
@@ -107,7 +108,7 @@ export function LeadReading({ bench, slug }: StripProps): JSX.Element | null {
         <span class="reading-number">{printed(value, unit, length)}</span>
         <span class="unit">{unitSign(unit, length)}</span>
         {was !== undefined && Math.abs(was - value) >= SEEN ? (
-          <span class="was">was {printed(was, unit, length)}</span>
+          <span class="was">{`${says.wasBefore} ${printed(was, unit, length)}`}</span>
         ) : null}
       </span>
     </p>

@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/step-book.ts'
 import type { BookOptions, PerPage } from '../../booklet/book-pages.ts'
 import type { Design } from '../../paper/index.ts'
 import { paperForLocale } from '../../sheet/pages/paper-sizes.ts'
@@ -10,8 +11,8 @@ import type { BookAnswer, BookAsk } from './book-worker.ts'
 const PER_PAGE = [2, 4, 6] as const satisfies readonly PerPage[]
 
 const PAPERS = [
-  ['a4', 'A4'],
-  ['letter', 'US Letter'],
+  ['a4', says.a4],
+  ['letter', says.usLetter],
 ] as const satisfies readonly (readonly [BookOptions['paper'], string])[]
 
 /** The writer comes with it: started when a booklet is asked for. */
@@ -45,26 +46,26 @@ export function BookFile({ design, perPage, onPerPage, children }: BookFileProps
     if (busy) return
     setBusy(true)
     setTrouble(false)
-    setSaid('Drawing the booklet …')
+    setSaid(says.drawing)
     const options: BookOptions = { paper, perPage }
     worker.current ??= start()
     worker.current.onmessage = ({ data }: MessageEvent<BookAnswer>) => {
-      if (data.to === 'fault') return done(`The booklet could not be made: ${data.sentence}`, true)
+      if (data.to === 'fault') return done(says.notMade(data.sentence), true)
       const name = `${fileName(design.title).slice(0, -FILE_ENDING.length)}-steps-${paper}.pdf`
       save([data.bytes], 'application/pdf', name)
-      done(`${name} is saved: ${data.pages} ${data.pages === 1 ? 'page' : 'pages'}.`)
+      done(says.saved(name, data.pages))
     }
     worker.current.onerror = () => {
       worker.current?.terminate()
       worker.current = null
-      done('What makes the booklet could not be loaded. Load the page again.', true)
+      done(says.notLoaded, true)
     }
     worker.current.postMessage({ design, options } satisfies BookAsk)
   }
   return (
     <div class="book-ways">
       <button type="button" class="button" aria-disabled={busy} onClick={make}>
-        Booklet as PDF
+        {says.bookletAsPdf}
       </button>
       {children}
       <label>
@@ -80,10 +81,10 @@ export function BookFile({ design, perPage, onPerPage, children }: BookFileProps
             </option>
           ))}
         </select>{' '}
-        to a page
+        {says.toAPage}
       </label>
       <label>
-        Paper{' '}
+        {says.paper}{' '}
         <select
           value={paper}
           onChange={({ currentTarget }) =>

@@ -2,6 +2,8 @@ import './booklet.css'
 import '../../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as keys from '../../../content/words/key-names.ts'
+import * as says from '../../../content/words/step-book.ts'
 import type { PerPage } from '../../booklet/book-pages.ts'
 import type { Words, Work } from '../../booklet/index.ts'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
@@ -58,18 +60,18 @@ const Text = ({ words }: { readonly words: Words }): JSX.Element => (
     ))}
     {words.letters === undefined ? null : (
       <p>
-        <strong>Letters.</strong> {words.letters}
+        <strong>{says.letters}</strong> {words.letters}
       </p>
     )}
     {words.check === undefined ? null : (
       <p class="book-check">
-        <strong>Check.</strong> {words.check}
+        <strong>{says.check}</strong> {words.check}
       </p>
     )}
-    <p class="quiet">You need: {words.tools}.</p>
+    <p class="quiet">{says.youNeed(words.tools)}</p>
     {words.caution === undefined ? null : (
       <p class="book-care">
-        <strong>Take care.</strong> {words.caution}
+        <strong>{says.takeCare}</strong> {words.caution}
       </p>
     )}
   </>
@@ -100,11 +102,11 @@ const Sheets = ({
 
 /** What the keys of a booklet do, for the list of keys at the wall. */
 const KEYS: readonly KeyTold[] = [
-  { key: 'Page Down', says: 'Next step' },
-  { key: 'Page Up', says: 'The step before' },
-  { key: 'Home', says: 'First step' },
-  { key: 'End', says: 'Last step' },
-  { key: 'Space', says: 'Plays the step, where it moves' },
+  { key: keys.pageDown, says: says.pageDownDoes },
+  { key: keys.pageUp, says: says.pageUpDoes },
+  { key: keys.home, says: says.homeDoes },
+  { key: keys.end, says: says.endDoes },
+  { key: keys.space, says: says.spaceDoes },
 ]
 
 /** Steps with more to read than this are set smaller on a projector, letters: all of a step is seen at once. */
@@ -113,10 +115,10 @@ const LONG = 270
 /** All that a step says, as it is read out. */
 const saidOf = ({ text, letters, check, tools, caution }: Words): readonly string[] => [
   ...text,
-  ...(letters === undefined ? [] : [`Letters. ${letters}`]),
-  ...(check === undefined ? [] : [`Check. ${check}`]),
-  `You need: ${tools}.`,
-  ...(caution === undefined ? [] : [`Take care. ${caution}`]),
+  ...(letters === undefined ? [] : [says.lettersSaid(letters)]),
+  ...(check === undefined ? [] : [says.checkSaid(check)]),
+  says.youNeed(tools),
+  ...(caution === undefined ? [] : [says.cautionSaid(caution)]),
 ]
 
 /** One design's steps, one at a time. */
@@ -137,7 +139,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
   const notes = useNotes({
     title: `${at + 1}. ${words?.title ?? ''}`,
     says: words ? saidOf(words) : [],
-    next: after ? after.title : 'that was the last step',
+    next: after ? after.title : says.thatWasTheLast,
   })
   const { open: openTools, kit } = useTools({ keys: KEYS, rest: () => moving.current?.(), notes })
   const go = (n: number) => {
@@ -180,15 +182,15 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
     }
   }, [])
   const step = steps[at]
-  if (!step) return <p class="trouble">This design has no steps.</p>
+  if (!step) return <p class="trouble">{says.noSteps}</p>
   return (
     <section
       class="book"
       ref={book}
       data-long={saidOf(step.words).join(' ').length > LONG}
-      aria-label={`Steps for ${design.title}`}
+      aria-label={says.stepsFor(design.title)}
     >
-      <h1>{design.title}, step by step</h1>
+      <h1>{says.cardStepByStep(design.title)}</h1>
       <div class="book-step">
         <StepFigure
           key={at}
@@ -201,9 +203,9 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
         />
         <div class="book-words">
           <p class="book-count" aria-hidden="true">
-            Step {at + 1} of {steps.length}
+            {says.stepOf(at + 1, steps.length)}
           </p>
-          <h2 tabIndex={-1} ref={title} aria-label={`Step ${at + 1} of ${steps.length}: ${step.words.title}`}>
+          <h2 tabIndex={-1} ref={title} aria-label={says.stepTitled(at + 1, steps.length, step.words.title)}>
             {step.words.title}
           </h2>
           <Text words={step.words} />
@@ -211,11 +213,11 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
       </div>
       <div class="book-bar">
         <button type="button" class="button" aria-disabled={at === 0} onClick={() => go(at - 1)}>
-          Back
+          {says.back}
         </button>
         <progress value={at + 1} max={steps.length} aria-hidden="true" />
         <button type="button" class="button book-tools" onClick={openTools}>
-          Tools
+          {says.tools}
         </button>
         <button
           type="button"
@@ -223,7 +225,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
           aria-disabled={at === steps.length - 1}
           onClick={() => go(at + 1)}
         >
-          Next
+          {says.next}
         </button>
       </div>
       <BookFile design={design} perPage={perPage} onPerPage={setPerPage}>
@@ -236,14 +238,14 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
             requestAnimationFrame(() => print())
           }}
         >
-          Print the steps
+          {says.printSteps}
         </button>
         <button type="button" class="button" onClick={() => void book.current?.requestFullscreen?.()}>
-          Fill the screen
+          {says.fillScreen}
         </button>
       </BookFile>
       <details class="book-all">
-        <summary>All steps in words</summary>
+        <summary>{says.allInWords}</summary>
         <ol>
           {steps.map(({ words }, k) => (
             <li key={k}>
@@ -289,15 +291,13 @@ export function StepBook({ cards }: StepBookProps): JSX.Element {
   if (found?.what === 'design') return <Book design={found.design} />
   return (
     <section class="book">
-      <h1>Step by step</h1>
+      <h1>{says.stepByStep}</h1>
       {found?.what === 'trouble' ? (
         <p class="trouble" role="alert">
           {found.sentence}
         </p>
       ) : null}
-      <p>
-        Choose a card and see how it is made. Your own has its steps too: on My dummy, under Save, open, send.
-      </p>
+      <p>{says.chooseCard}</p>
       <ul class="book-cards" data-awake={found !== null}>
         {cards.map(({ name, title, picture, asks }) => (
           <li key={name}>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/step-book.ts'
 import type { Work } from '../../booklet/index.ts'
 import { figureOf, motionOf } from '../../booklet/index.ts'
 import type { Size } from '../../drawing/view/camera.ts'
@@ -97,12 +98,12 @@ export function StepFigure({ design, work, size, onRest }: StepFigureProps): JSX
       {motion ? (
         <div class="book-motion">
           <button type="button" class="button" onClick={press}>
-            {playing ? 'Pause' : calm ? 'Next position' : 'Play'}
+            {playing ? says.pause : calm ? says.nextPosition : says.play}
           </button>
           <input
             type="range"
             class="range"
-            aria-label="How far the motion is"
+            aria-label={says.howFar}
             aria-valuetext={motion.told(share ?? 0)}
             min="0"
             max="1"
@@ -114,7 +115,7 @@ export function StepFigure({ design, work, size, onRest }: StepFigureProps): JSX
               setShare(Number(currentTarget.value))
             }}
           />
-          {calm ? <span class="quiet">It goes in steps, as your device asks.</span> : null}
+          {calm ? <span class="quiet">{says.inSteps}</span> : null}
           <button
             type="button"
             class="button"
@@ -124,7 +125,7 @@ export function StepFigure({ design, work, size, onRest }: StepFigureProps): JSX
               setShare(null)
             }}
           >
-            Picture
+            {says.picture}
           </button>
         </div>
       ) : null}

@@ -2,6 +2,7 @@ import './challenge.css'
 import { effect } from '@preact/signals'
 import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import * as says from '../../../content/words/challenge.ts'
 import type { Check } from '../../paper/index.ts'
 import { linkTo } from '../model/address.ts'
 import type { DesignSource } from '../model/brought.ts'
@@ -71,7 +72,7 @@ export function Challenge(props: ChallengeProps): JSX.Element {
   const { slug, config, goal, name, solvedKey, checks, children } = props
   const design = designFrom(props.design)
   const seen = useSeen(slug, { state: startState(design, config), checks })
-  const { done, says } = judge(goal, seen.state, config, seen.checks, lengthUnit.value)
+  const { done, says: verdict } = judge(goal, seen.state, config, seen.checks, lengthUnit.value)
   const [met, setMet] = useState(false)
   const [solved, setSolved] = useState<string | null>(null)
   useEffect(() => setSolved(solvedBy(slug, solvedKey)), [slug, solvedKey])
@@ -104,18 +105,18 @@ export function Challenge(props: ChallengeProps): JSX.Element {
       <div class="challenge-words">
         {children}
         <p class="challenge-says">
-          {done ? <strong>Done. </strong> : null}
+          {done ? <strong>{says.done} </strong> : null}
           {!done && solved !== null ? (
             <>
-              <strong>You have done this one.</strong>{' '}
-              {solved === '' ? null : <a href={`#${solved}`}>Put your answer on the bench</a>}{' '}
+              <strong>{says.doneBefore}</strong>{' '}
+              {solved === '' ? null : <a href={`#${solved}`}>{says.answerOnBench}</a>}{' '}
             </>
           ) : (
-            says
+            verdict
           )}
         </p>
         <p class="aloud" aria-live="polite">
-          {met ? `Challenge done. ${says}` : ''}
+          {met ? says.doneSaid(verdict) : ''}
         </p>
       </div>
     </div>

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/challenge-met.ts'
 import { metOn } from '../model/met.ts'
 
 /** At the bench: which challenge it meets just now. */
@@ -8,7 +9,7 @@ export function MetNote({ slug }: { readonly slug: string }): JSX.Element {
     <div class="met-note" data-met={met !== null}>
       {met ? (
         <p>
-          <strong>Challenge met:</strong> <a href="#challenge">{met.name}</a>
+          <strong>{says.met}</strong> <a href="#challenge">{met.name}</a>
         </p>
       ) : null}
     </div>

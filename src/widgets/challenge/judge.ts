@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/challenge.ts'
 import type { Check } from '../../paper/index.ts'
 import { broughtIn, openingStops, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, ReadingName } from '../state/config.ts'
@@ -91,16 +92,18 @@ function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, u
   }
   const judged = numberOf(goal, state, config)
   const off = offBy(judged.value, goal)
-  const at = goal.at === undefined ? '' : ` at ${goal.at}°`
+  const [what, value] = [large(judged.label), shown(judged.value, judged.unit, unit)]
   const now =
     goal.measure === 'margin' && judged.value < 0
-      ? `The shut card sticks out by ${shown(-judged.value, 'mm', unit)}`
+      ? says.sticksOut(shown(-judged.value, 'mm', unit))
       : goal.measure === 'margin'
-        ? `The shut card hides it, ${shown(judged.value, 'mm', unit)} inside`
-        : `${large(judged.label)} is ${shown(judged.value, judged.unit, unit)}${at}`
-  if (off === 0) return { done: true, says: `${now}.` }
+        ? says.hidden(shown(judged.value, 'mm', unit))
+        : goal.at === undefined
+          ? says.is(what, value)
+          : says.isAt(what, value, goal.at)
+  if (off === 0) return { done: true, says: says.reached(now) }
   const far = shown(Math.abs(off), judged.unit, unit)
-  return { done: false, says: `${now}: ${far} ${off < 0 ? 'to go' : 'too much'}.` }
+  return { done: false, says: off < 0 ? says.toGo(now, far) : says.tooMuch(now, far) }
 }
 
 /**
@@ -119,15 +122,15 @@ export function judge(
     const open = verdicts.filter(({ done }) => !done)
     return {
       done: open.length === 0,
-      says: (open.length > 0 ? open : verdicts).map(({ says }) => says).join(' '),
+      says: (open.length > 0 ? open : verdicts).map((one) => one.says).join(' '),
     }
   }
   if ('sound' in goal) {
-    if (!checks) return { done: false, says: 'It must also work as paper.' }
+    if (!checks) return { done: false, says: says.mustWork }
     const failed = checks.find(({ ok }) => !ok)
     return failed
-      ? { done: false, says: `It must also work as paper. ${large(failed.sentence)}` }
-      : { done: true, says: 'It works as paper: every check holds.' }
+      ? { done: false, says: says.mustWorkBut(large(failed.sentence)) }
+      : { done: true, says: says.works }
   }
   return judgeNumber(goal, state, config, unit)
 }

@@ -3,6 +3,7 @@ import '../../drawing/pen/marks.css'
 import './class.css'
 import type { JSX } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/class-page.ts'
 import { POINT, sizeName } from '../../class/spread.ts'
 import type { Together } from '../../class/together.ts'
 import type { Part } from '../../class/words.ts'
@@ -27,37 +28,36 @@ import { YourClass } from './YourClass.tsx'
 const SETTLES = 250
 
 const Cell = ({
+  id,
   name,
   note,
   children,
 }: {
+  readonly id: string
   readonly name: string
   readonly note: string
   readonly children: JSX.Element | readonly JSX.Element[]
-}): JSX.Element => {
-  const id = `class-${name.toLowerCase().replaceAll(' ', '-')}`
-  return (
-    <section class="cell" aria-labelledby={id}>
-      <div class="in-margin">
-        <div>
-          <h2 class="cell-name" id={id}>
-            {name}
-          </h2>
-          <p class="cell-note">{note}</p>
-        </div>
+}): JSX.Element => (
+  <section class="cell" aria-labelledby={id}>
+    <div class="in-margin">
+      <div>
+        <h2 class="cell-name" id={id}>
+          {name}
+        </h2>
+        <p class="cell-note">{note}</p>
       </div>
-      <div class="on-page">{children}</div>
-    </section>
-  )
-}
+    </div>
+    <div class="on-page">{children}</div>
+  </section>
+)
 
 /** What the lesson's texts name. */
 const valuesFor = (shown: ShownClass | null): Readonly<Record<string, string>> => {
   const measured = shown?.measured
   return {
     opening: `${measured?.opening ?? 90}°`,
-    size: measured ? sizeName(measured) : 'size',
-    part: measured && measured.id !== POINT ? nameOf(measured.id) : 'card',
+    size: measured ? sizeName(measured) : says.someSize,
+    part: measured && measured.id !== POINT ? nameOf(measured.id) : says.wholeCard,
     error: '1',
   }
 }
@@ -180,7 +180,7 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
   const read = Object.keys(state.readings).length
   return (
     <div class="class-page" data-awake={awake} data-ready={shown !== null}>
-      <Cell name="Your class" note="Press what is blue to change it.">
+      <Cell id="class-your-class" name={says.yourClass} note={says.yourClassNote}>
         <YourClass
           {...{ offer, own, state }}
           isLinked={state.card === LINKED}
@@ -191,7 +191,7 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
           {trouble}
         </p>
       </Cell>
-      <Cell name="The lesson" note={`${state.choice.minutes} minutes`}>
+      <Cell id="class-the-lesson" name={says.theLesson} note={says.minutes(state.choice.minutes)}>
         <LessonBar
           {...{ parts, values }}
           words={offer.words}
@@ -205,17 +205,18 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
             aria-disabled={!shown || !found}
             onClick={() => setOnWall(shown !== null && found !== null)}
           >
-            Put it on the wall
+            {says.putItOnTheWall}
           </button>
-          <span class="quiet">One thing at a time. Answers stay covered until you press Show.</span>
+          <span class="quiet">{says.wallNote}</span>
         </p>
       </Cell>
-      <Cell name="The pack" note="one PDF">
+      <Cell id="class-the-pack" name={says.thePack} note={says.thePackNote}>
         <PackCell wanted={wanted} shown={shown} shopping={shown?.shopping ?? []} />
       </Cell>
       <Cell
-        name="Afterwards"
-        note={read === 0 ? 'the class against the model' : `${read} of ${state.choice.pupils} readings`}
+        id="class-afterwards"
+        name={says.afterwards}
+        note={read === 0 ? says.afterwardsNote : says.readSoFar(read, state.choice.pupils)}
       >
         <ReadingsCell
           shown={shown}

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/class-page.ts'
 import { shifted } from '../../class/timings.ts'
 import type { PackWords, Part } from '../../class/words.ts'
 import { filled } from '../../class/words.ts'
@@ -26,23 +27,23 @@ export function LessonBar({ parts, words, values, onMinutes }: LessonBarProps): 
             style={{ left: `${(100 * ((ends[k] ?? 0) - long)) / whole}%`, width: `${(100 * long) / whole}%` }}
           >
             <strong>{words.parts[name]}</strong>
-            <span class="quiet">{long} min</span>
+            <span class="quiet">{says.shortMinutes(long)}</span>
           </div>
         ))}
         {parts.slice(0, -1).map(({ name }, k) => {
           const next = parts[k + 1]
-          const says = `${words.parts[name]} ends after ${ends[k]} minutes`
+          const part = words.parts[name]
           return (
             <button
               key={name}
               type="button"
               class="lesson-dot"
               role="slider"
-              aria-label={`End of ${words.parts[name]}`}
+              aria-label={says.endOf(part)}
               aria-valuemin={(ends[k] ?? 0) - (minutes[k] ?? 1) + 1}
               aria-valuemax={(ends[k] ?? 0) + (next?.minutes ?? 1) - 1}
               aria-valuenow={ends[k]}
-              aria-valuetext={says}
+              aria-valuetext={says.endsAfter(part, ends[k])}
               style={{ left: `${(100 * (ends[k] ?? 0)) / whole}%` }}
               onKeyDown={(event) => {
                 const by = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key]
@@ -81,17 +82,17 @@ export function LessonBar({ parts, words, values, onMinutes }: LessonBarProps): 
                 type="button"
                 class="small-button"
                 disabled={k === parts.length - 1}
-                aria-label={`One minute less for ${words.parts[part.name]}`}
+                aria-label={says.oneMinuteLess(words.parts[part.name])}
                 onClick={() => move(k, -1)}
               >
                 −
               </button>
-              <span>{part.minutes} min</span>
+              <span>{says.shortMinutes(part.minutes)}</span>
               <button
                 type="button"
                 class="small-button"
                 disabled={k === parts.length - 1}
-                aria-label={`One minute more for ${words.parts[part.name]}`}
+                aria-label={says.oneMinuteMore(words.parts[part.name])}
                 onClick={() => move(k, 1)}
               >
                 +

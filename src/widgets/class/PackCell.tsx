@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/class-page.ts'
 import { sizeName, sizeSays } from '../../class/spread.ts'
 import { save } from '../template/save.ts'
 import type { ShownClass, Wanted } from './asked.ts'
@@ -25,7 +26,7 @@ type Work = { readonly only: 'sheets' | null; readonly share: number }
 /** What the pack holds, and the buttons that make it. */
 export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Element {
   const [work, setWork] = useState<Work | null>(null)
-  const [says, setSays] = useState('')
+  const [said, setSaid] = useState('')
   const [isTrouble, setTrouble] = useState(false)
   const desk = useRef(packDesk())
   // Another choice: what was being made, and what was said of it, holds no longer.
@@ -33,25 +34,25 @@ export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Elemen
   useEffect(() => {
     const current = desk.current
     setWork(null)
-    setSays('')
+    setSaid('')
     return () => current.callOff()
   }, [key])
   const make = (only: 'sheets' | null) => {
     if (!wanted || work) return
     setWork({ only, share: 0 })
     setTrouble(false)
-    setSays('Laying out the sheets …')
+    setSaid(says.layingOut)
     desk.current.ask({ what: 'pack', wanted, only }, (answer) => {
       if (answer.to === 'told') setWork({ only, share: answer.done / answer.of })
       else if (answer.to === 'pack') {
         const name = `${nameFrom(wanted.design.title)}-${only ?? 'class'}-${wanted.choice.paper}.pdf`
         save([answer.bytes], 'application/pdf', name)
         setWork(null)
-        setSays(`${name} is saved: ${answer.pages} pages. Print it at 100 %.`)
+        setSaid(says.packSaved(name, answer.pages))
       } else if (answer.to === 'fault') {
         setWork(null)
         setTrouble(true)
-        setSays(answer.sentence)
+        setSaid(answer.sentence)
       }
     })
   }
@@ -61,16 +62,25 @@ export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Elemen
   const measured = shown?.measured
   const spread =
     measured && sizes.length > 0
-      ? `${sizeName(measured)} ${sizeSays(measured, Math.min(...sizes))} to ${sizeSays(measured, Math.max(...sizes))}, a line for the name`
-      : 'a line for the name'
+      ? says.sizesAndName(
+          sizeName(measured),
+          sizeSays(measured, Math.min(...sizes)),
+          sizeSays(measured, Math.max(...sizes)),
+        )
+      : says.lineForTheName
+  const sheets = !shown
+    ? says.sheets(n)
+    : sizes.length > 0
+      ? says.sheetsAllDifferent(n)
+      : says.sheetsAllAlike(n)
   const holds = [
-    ['text', 'Teacher’s pages', 'the lesson by the clock, questions, mistakes and their cure'],
-    ['sheet', `${n} sheets${shown ? (sizes.length > 0 ? ', all different' : ', all alike') : ''}`, spread],
-    ['work', `${n} worksheets`, 'guess, cut, measure, compare'],
-    ['slip', `${n} recall slips`, 'questions from memory'],
-    ['curve', '1 answer key', 'what the ruler reads on every sheet'],
-    ...(choice?.large ? [['text', `${n} times the steps`, 'in large print, wide apart'] as const] : []),
-    ...(choice?.certificate ? [['star', `${n} certificates`, 'for the finished card'] as const] : []),
+    ['text', says.teachersPages, says.teachersPagesNote],
+    ['sheet', sheets, spread],
+    ['work', says.worksheets(n), says.worksheetsNote],
+    ['slip', says.recallSlips(n), says.recallSlipsNote],
+    ['curve', says.answerKey, says.answerKeyNote],
+    ...(choice?.large ? [['text', says.timesTheSteps(n), says.timesTheStepsNote] as const] : []),
+    ...(choice?.certificate ? [['star', says.certificates(n), says.certificatesNote] as const] : []),
   ] as const
   return (
     <>
@@ -87,7 +97,7 @@ export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Elemen
           ))}
         </ul>
         <div class="pack-tables">
-          <h3>On the tables</h3>
+          <h3>{says.onTheTables}</h3>
           <ul class="tables-list">
             {shopping.map((item) => (
               <li key={item}>{item}</li>
@@ -107,7 +117,7 @@ export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Elemen
           aria-disabled={!wanted || work !== null}
           onClick={() => make(null)}
         >
-          Get the pack
+          {says.getThePack}
         </button>
         <button
           type="button"
@@ -115,29 +125,29 @@ export function PackCell({ wanted, shown, shopping }: PackCellProps): JSX.Elemen
           aria-disabled={!wanted || work !== null}
           onClick={() => make('sheets')}
         >
-          Only the sheets
+          {says.onlyTheSheets}
         </button>
         {work ? (
           <>
-            <progress max={1} value={work.share} aria-label="How far the pack is" />
+            <progress max={1} value={work.share} aria-label={says.howFar} />
             <button
               type="button"
               class="button"
               onClick={() => {
                 desk.current.callOff()
                 setWork(null)
-                setSays('Stopped. Nothing was saved.')
+                setSaid(says.packStopped)
               }}
             >
-              Stop
+              {says.stop}
             </button>
           </>
         ) : (
-          <span class="quiet">Made on this device. Nothing is sent anywhere.</span>
+          <span class="quiet">{says.madeHere}</span>
         )}
       </p>
       <p class={isTrouble ? 'trouble' : 'pack-says'} role="status">
-        {says}
+        {said}
       </p>
     </>
   )

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/class-page.ts'
 import type { Sheet } from '../../class/class.ts'
 import { classChart } from '../../class/pages/figures.ts'
 import type { Readings } from '../../class/readings.ts'
@@ -35,8 +36,8 @@ export function ClassChart({ shown, readings, withModel, size, text }: ChartProp
           const value = readings[code]
           return value === undefined || at === null ? [] : [{ size: at, value, code }]
         }),
-        across: `${sizeName(measured)}, ${measured.unit === 'mm' ? 'mm' : 'degrees'}`,
-        up: 'reading, mm',
+        across: (measured.unit === 'mm' ? says.chartAcrossMm : says.chartAcrossDegrees)(sizeName(measured)),
+        up: says.chartUp,
       },
     )
   }, [measured, sheets, design, curve, differs, readings, withModel, width, height, text])
@@ -100,13 +101,11 @@ export function togetherSays({ count, off, scatter, opening }: Together, right: 
   if (count < 3) return []
   const mean =
     Math.abs(off) < 0.25
-      ? 'On the whole the class reads as the model does.'
-      : `On the whole the class reads ${Math.abs(off).toFixed(1)} mm ${off < 0 ? 'less' : 'more'} than the model.`
+      ? says.classReadsAlike
+      : (off < 0 ? says.classReadsLess : says.classReadsMore)(Math.abs(off).toFixed(1))
   return [
-    `${count} readings. ${mean} Round that they scatter by ${scatter.toFixed(1)} mm.`,
-    ...(opening === null
-      ? []
-      : [`It looks as if the cards had been opened to ${Math.round(opening)}°, not ${right}°.`]),
+    says.allReadings(count, mean, scatter.toFixed(1)),
+    ...(opening === null ? [] : [says.openedOtherwise(Math.round(opening), right)]),
   ]
 }
 
@@ -115,9 +114,9 @@ const FIRST = 5
 
 const Slips = ({ of }: { readonly of: readonly Compared[] }): JSX.Element => (
   <ul>
-    {of.map(({ code, off, says }) => (
+    {of.map(({ code, off, says: sentences }) => (
       <li key={code}>
-        <strong>{code}</strong> {signed(off)}. {says.join(' ')}
+        <strong>{code}</strong> {signed(off)}. {sentences.join(' ')}
       </li>
     ))}
   </ul>
@@ -141,12 +140,12 @@ export function ReadingsCell({
 }: ReadingsCellProps): JSX.Element {
   const [pasted, setPasted] = useState('')
   const [sentences, setSentences] = useState<readonly string[]>([])
-  const [says, setSays] = useState('')
+  const [said, setSaid] = useState('')
   const [withModel, setWithModel] = useState(false)
   const [emptied, setEmptied] = useState<Readings | null>(null)
   const file = useRef<HTMLInputElement>(null)
-  if (!shown) return <p class="quiet">Places for the readings come as soon as the card is worked out.</p>
-  if (!shown.measured) return <p class="quiet">Nothing on this card is read by a ruler.</p>
+  if (!shown) return <p class="quiet">{says.readingsLater}</p>
+  if (!shown.measured) return <p class="quiet">{says.nothingToRead}</p>
   const { sheets, measured, design } = shown
   const of = { sheets: sheets as readonly Sheet[], card: design.card }
   const most = mostRead(of)
@@ -155,7 +154,7 @@ export function ReadingsCell({
     const count = Object.keys(found).length
     if (count > 0) onReadings((before) => ({ ...before, ...found }))
     setSentences(left)
-    setSays(`${count === 1 ? '1 reading' : `${count} readings`} taken over.`)
+    setSaid(says.takenOver(count))
     // What could not be read stays where it is, to be mended.
     setPasted(left.length > 0 ? text : '')
     if (isFile && file.current) file.current.value = ''
@@ -169,7 +168,7 @@ export function ReadingsCell({
       <div class="class-readings">
         <div class="readings-in">
           <fieldset class="reading-fields">
-            <legend>What the rulers read, mm</legend>
+            <legend>{says.whatRulersRead}</legend>
             {sheets.map((sheet) => {
               const hint = sheet.size === null ? '' : sizeSays(measured, sheet.size)
               return (
@@ -177,7 +176,11 @@ export function ReadingsCell({
                   key={`${sheet.code} ${sheet.size}`}
                   sheet={sheet}
                   hint={hint}
-                  label={`Reading of sheet ${sheet.code}${hint === '' ? '' : `, ${sizeName(measured)} ${hint}`}`}
+                  label={
+                    hint === ''
+                      ? says.readingOfSheet(sheet.code)
+                      : says.readingOfSized(sheet.code, sizeName(measured), hint)
+                  }
                   most={most}
                   value={readings[sheet.code]}
                   onRead={(value) =>
@@ -199,7 +202,7 @@ export function ReadingsCell({
               aria-pressed={withModel}
               onClick={() => setWithModel(!withModel)}
             >
-              {withModel ? 'Cover the model' : 'Show the model'}
+              {withModel ? says.coverModel : says.showModel}
             </button>
             <button
               type="button"
@@ -208,10 +211,10 @@ export function ReadingsCell({
                 save([`\ufeff${readingsTable(of, readings)}`], 'text/csv;charset=utf-8', 'class-readings.csv')
               }
             >
-              Save the readings
+              {says.saveReadings}
             </button>
             <button type="button" class="button" onClick={() => file.current?.click()}>
-              Open a table
+              {says.openTable}
             </button>
             <input
               ref={file}
@@ -235,7 +238,7 @@ export function ReadingsCell({
                   onReadings(() => ({}))
                 }}
               >
-                Clear all
+                {says.clearAll}
               </button>
             ) : emptied ? (
               <button
@@ -246,15 +249,14 @@ export function ReadingsCell({
                   setEmptied(null)
                 }}
               >
-                Have them back
+                {says.haveThemBack}
               </button>
             ) : null}
           </p>
           <details class="readings-paste" open={pasted !== '' || undefined}>
-            <summary>Paste readings</summary>
+            <summary>{says.pasteReadings}</summary>
             <label>
-              One line for each sheet: its code and the reading, as in “A1, 31.5”. A table from a spreadsheet
-              will do.
+              {says.howToPaste}
               <textarea
                 rows={5}
                 value={pasted}
@@ -262,34 +264,31 @@ export function ReadingsCell({
               />
             </label>
             <button type="button" class="button" onClick={() => take(pasted, false)}>
-              Take them over
+              {says.takeThemOver}
             </button>
           </details>
-          <p role="status">{says}</p>
+          <p role="status">{said}</p>
           {sentences.length > 0 ? (
             <ul class="trouble" role="alert">
               {sentences.slice(0, 8).map((one) => (
                 <li key={one}>{one}</li>
               ))}
-              {sentences.length > 8 ? <li>And {sentences.length - 8} more.</li> : null}
+              {sentences.length > 8 ? <li>{says.andMore(sentences.length - 8)}</li> : null}
             </ul>
           ) : null}
           {withModel && together
             ? togetherSays(together, measured.opening).map((one) => <p key={one}>{one}</p>)
             : null}
           {withModel && count > 0 && compared.length === 0 ? (
-            <p class="quiet">Looking for what explains them …</p>
+            <p class="quiet">{says.lookingForCauses}</p>
           ) : null}
           {withModel && offs.length > 0 ? (
             <details class="readings-slips" open>
-              <summary>
-                {offs.length === 1 ? '1 reading lies' : `${offs.length} readings lie`} off by half a
-                millimetre or more
-              </summary>
+              <summary>{says.lieOff(offs.length)}</summary>
               <Slips of={offs.slice(0, FIRST)} />
               {offs.length > FIRST ? (
                 <details>
-                  <summary>{offs.length - FIRST} more</summary>
+                  <summary>{says.more(offs.length - FIRST)}</summary>
                   <Slips of={offs.slice(FIRST)} />
                 </details>
               ) : null}
@@ -297,9 +296,7 @@ export function ReadingsCell({
           ) : null}
         </div>
       </div>
-      <p class="quiet">
-        Readings stay on this device. Save them as a table to take them elsewhere. No names are asked for.
-      </p>
+      <p class="quiet">{says.readingsStayHere}</p>
     </>
   )
 }

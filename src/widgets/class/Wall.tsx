@@ -1,5 +1,7 @@
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/class-wall.ts'
+import * as keys from '../../../content/words/key-names.ts'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Sheet } from '../../class/class.ts'
 import type { Readings } from '../../class/readings.ts'
@@ -83,7 +85,7 @@ function slidesOf({ found, parts, words, values, shown }: WallProps): readonly S
         part,
         says: asks,
         answer,
-        guesses: choices.map((says) => ({ says, right: says === right })),
+        guesses: choices.map((choice) => ({ says: choice, right: choice === right })),
         shows: 'question' as const,
       })),
     ]
@@ -92,15 +94,16 @@ function slidesOf({ found, parts, words, values, shown }: WallProps): readonly S
 
 /** The keys of a lesson, for the list of keys at the wall. */
 const KEYS: readonly KeyTold[] = [
-  { key: 'Page Down', says: 'Next: shows what is covered, then goes on' },
-  { key: 'Page Up', says: 'Back' },
-  { key: 'Home', says: 'To the beginning' },
-  { key: 'End', says: 'To the end' },
-  { key: 'S', says: 'Shows or hides the answer' },
-  { key: 'Escape', says: 'Ends the lesson' },
+  { key: keys.pageDown, says: says.pageDownDoes },
+  { key: keys.pageUp, says: says.pageUpDoes },
+  { key: keys.home, says: says.homeDoes },
+  { key: keys.end, says: says.endDoes },
+  { key: 'S', says: says.sDoes },
+  { key: keys.escapeKey, says: says.escapeDoes },
 ]
 
-const slideTitle = ({ step, says }: Slide): string => `${step === undefined ? '' : `${step + 1}. `}${says}`
+const slideTitle = (slide: Slide): string =>
+  `${slide.step === undefined ? '' : `${slide.step + 1}. `}${slide.says}`
 
 /** What the teacher has at hand for a slide: what the class does, what is right, what to take care of. */
 function notesOf(
@@ -110,12 +113,12 @@ function notesOf(
   const work = step === undefined ? undefined : orderOf(shown.design)[step]
   const said = work ? wordsOf(shown.design, work) : null
   return [
-    `${words.parts[part.name]}, ${part.minutes} min: ${filled(part.does, values)}`,
-    ...(answer === undefined ? [] : [`Answer: ${answer}`]),
+    says.partNote(words.parts[part.name], part.minutes, filled(part.does, values)),
+    ...(answer === undefined ? [] : [says.answerNote(answer)]),
     ...(said ? said.text : []),
-    ...(said?.check === undefined ? [] : [`Check. ${said.check}`]),
-    ...(said?.caution === undefined ? [] : [`Take care. ${said.caution}`]),
-    ...(part.name === 'guess' ? found.chapter.misconceptions.map((one) => `They may think: ${one}`) : []),
+    ...(said?.check === undefined ? [] : [says.checkNote(said.check)]),
+    ...(said?.caution === undefined ? [] : [says.cautionNote(said.caution)]),
+    ...(part.name === 'guess' ? found.chapter.misconceptions.map(says.theyMayThink) : []),
   ]
 }
 
@@ -142,7 +145,7 @@ export function Wall(props: WallProps): JSX.Element | null {
   const notes = useNotes({
     title: slide ? slideTitle(slide) : '',
     says: slide ? notesOf(slide, props) : [],
-    next: after ? slideTitle(after) : 'that was all',
+    next: after ? slideTitle(after) : says.thatWasAll,
   })
   const { open: openTools, kit } = useTools({
     keys: KEYS,
@@ -186,10 +189,10 @@ export function Wall(props: WallProps): JSX.Element | null {
   })
   if (!slide) return null
   return (
-    <dialog class="wall" ref={dialog} aria-label="The lesson on the wall" onClose={onEnd}>
+    <dialog class="wall" ref={dialog} aria-label={says.theLessonOnTheWall} onClose={onEnd}>
       <header>
         <p class="wall-part">
-          {words.parts[slide.part.name]} <span>{slide.part.minutes} min</span>
+          {words.parts[slide.part.name]} <span>{says.shortMinutes(slide.part.minutes)}</span>
         </p>
         <h2 tabIndex={-1} ref={title} class={slide.says.length > LONG ? 'wall-long' : undefined}>
           {slideTitle(slide)}
@@ -212,24 +215,24 @@ export function Wall(props: WallProps): JSX.Element | null {
       </div>
       {covers ? (
         <p class="wall-answer" role="status">
-          {isOpen ? (slide.answer ?? 'The line is the model.') : '?'}
+          {isOpen ? (slide.answer ?? says.lineIsTheModel) : '?'}
         </p>
       ) : null}
       <footer>
         <button type="button" class="button" aria-disabled={at === 0} onClick={() => go(at - 1)}>
-          Back
+          {says.back}
         </button>
         {covers ? (
           <button type="button" class="button" aria-pressed={isOpen} onClick={() => setOpen(!isOpen)}>
-            {isOpen ? 'Hide' : 'Show'}
+            {isOpen ? says.hide : says.show}
           </button>
         ) : null}
-        <progress max={slides.length} value={at + 1} aria-label={`${at + 1} of ${slides.length}`} />
+        <progress max={slides.length} value={at + 1} aria-label={says.slideOf(at + 1, slides.length)} />
         <button type="button" class="button" onClick={openTools}>
-          Tools
+          {says.tools}
         </button>
         <button type="button" class="button" onClick={() => dialog.current?.close()}>
-          End
+          {says.end}
         </button>
         <button
           type="button"
@@ -237,7 +240,7 @@ export function Wall(props: WallProps): JSX.Element | null {
           aria-disabled={at === slides.length - 1}
           onClick={() => go(at + 1)}
         >
-          Next
+          {says.next}
         </button>
       </footer>
       {kit}
@@ -262,14 +265,14 @@ function Opens({ found, shown }: Pick<WallProps, 'found' | 'shown'>): JSX.Elemen
     <div class="wall-card">
       <Figure drawing={drawing} />
       <label>
-        <span>Open</span>
+        <span>{says.open}</span>
         <input
           type="range"
           min={0}
           max={180}
           value={opening}
-          aria-label={`Opening of ${design.title}`}
-          aria-valuetext={`${opening} degrees`}
+          aria-label={says.openingOf(design.title)}
+          aria-valuetext={says.degrees(opening)}
           onInput={({ currentTarget }) => setOpening(Number(currentTarget.value))}
         />
       </label>
@@ -303,7 +306,7 @@ function StepFigure({
 /** A reading called out is typed at once: its code, a space, the number. */
 function Quick({ shown, onReading }: Pick<WallProps, 'shown' | 'onReading'>): JSX.Element {
   const [text, setText] = useState('')
-  const [says, setSays] = useState('')
+  const [said, setSaid] = useState('')
   const of = { sheets: shown.sheets as readonly Sheet[], card: shown.design.card }
   return (
     <form
@@ -313,17 +316,17 @@ function Quick({ shown, onReading }: Pick<WallProps, 'shown' | 'onReading'>): JS
         const [, code = '', number = ''] = /^\s*([A-Za-z]+\d+)[\s,:;=]+(.+)$/.exec(text) ?? []
         const sheet = of.sheets.find((one) => one.code === code.toUpperCase())
         const read = readNumber(number, mostRead(of))
-        if (!sheet) setSays(`Type a sheet and its reading, as in ${of.sheets[0]?.code ?? 'A1'} 31.5.`)
-        else if (!read.ok) setSays(read.sentence)
+        if (!sheet) setSaid(says.howToType(of.sheets[0]?.code ?? 'A1'))
+        else if (!read.ok) setSaid(read.sentence)
         else {
           onReading(sheet.code, read.value)
-          setSays(`${sheet.code}: ${read.value} mm.`)
+          setSaid(says.readingTaken(sheet.code, read.value))
           setText('')
         }
       }}
     >
       <label>
-        Sheet and reading{' '}
+        {says.sheetAndReading}{' '}
         <input
           type="text"
           autocomplete="off"
@@ -332,9 +335,9 @@ function Quick({ shown, onReading }: Pick<WallProps, 'shown' | 'onReading'>): JS
         />
       </label>
       <button type="submit" class="button">
-        Add
+        {says.add}
       </button>
-      <span role="status">{says}</span>
+      <span role="status">{said}</span>
     </form>
   )
 }

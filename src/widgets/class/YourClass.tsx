@@ -1,5 +1,7 @@
 import type { JSX } from 'preact'
+import { Fragment } from 'preact'
 import { useId, useState } from 'preact/hooks'
+import * as says from '../../../content/words/class-page.ts'
 import type { Read } from '../../class/choice.ts'
 import { readGroups, readPupils } from '../../class/choice.ts'
 import { nameOfMeasure } from '../../class/class.ts'
@@ -13,17 +15,17 @@ import type { ClassOffer } from './offer.ts'
 import type { ClassState } from './state.ts'
 
 const PAPERS = [
-  ['a4', 'A4'],
-  ['letter', 'US Letter'],
-  ['a3', 'A3'],
-  ['legal', 'US Legal'],
-  ['tabloid', 'US Tabloid'],
+  ['a4', says.a4],
+  ['letter', says.usLetter],
+  ['a3', says.a3],
+  ['legal', says.usLegal],
+  ['tabloid', says.usTabloid],
 ] as const
 
 interface PickProps {
   readonly label: string
   readonly value: string
-  readonly options: readonly (readonly [value: string, says: string])[]
+  readonly options: readonly (readonly [value: string, words: string])[]
   readonly onPick: (value: string) => void
 }
 
@@ -36,9 +38,9 @@ function Pick({ label, value, options, onPick }: PickProps): JSX.Element {
       value={value}
       onChange={({ currentTarget }) => onPick(currentTarget.value)}
     >
-      {options.map(([one, says]) => (
+      {options.map(([one, words]) => (
         <option key={one} value={one}>
-          {says}
+          {words}
         </option>
       ))}
     </select>
@@ -104,20 +106,20 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
     onState((before) => ({ ...before, choice: { ...before.choice, ...part } }))
   const group = (kind: string) => offer.cards.filter(({ key }) => key.startsWith(`${kind}:`))
   const named: readonly (readonly [string, string])[] = sizes
-    ? sizes.map((one) => [nameOfMeasure(one), `its own ${sizeName(one)}`])
-    : [[choice.differs === 'none' ? 'first' : choice.differs, 'its own size']]
+    ? sizes.map((one) => [nameOfMeasure(one), says.itsOwn(sizeName(one))])
+    : [[choice.differs === 'none' ? 'first' : choice.differs, says.itsOwnSize]]
   const [first] = named
   const differs = named.some(([name]) => name === choice.differs)
     ? choice.differs
     : choice.differs === 'none' || !first
       ? 'none'
       : first[0]
-  return (
-    <p class="class-says">
-      I teach{' '}
+  /** By their names in the sentence. */
+  const asked: Readonly<Record<string, JSX.Element>> = {
+    card: (
       <select
         class="say"
-        aria-label="Card"
+        aria-label={says.card}
         value={state.card}
         onChange={({ currentTarget }) => {
           const card = currentTarget.value
@@ -129,15 +131,15 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
           }))
         }}
       >
-        {isLinked ? <option value={LINKED}>the card of the link</option> : null}
-        <optgroup label="Chapters">
+        {isLinked ? <option value={LINKED}>{says.cardOfLink}</option> : null}
+        <optgroup label={says.chapters}>
           {group('chapter').map(({ key, title }) => (
             <option key={key} value={key}>
               {title}
             </option>
           ))}
         </optgroup>
-        <optgroup label="Night garden">
+        <optgroup label={says.nightGarden}>
           {group('garden').map(({ key, title }) => (
             <option key={key} value={key}>
               {title}
@@ -145,17 +147,19 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
           ))}
         </optgroup>
         <OwnCards own={own} />
-      </select>{' '}
-      to{' '}
+      </select>
+    ),
+    pupils: (
       <Count
-        label="Pupils"
+        label={says.pupils}
         value={choice.pupils}
         read={readPupils}
         onCount={(pupils) => set({ pupils, groups: Math.min(choice.groups, pupils) })}
-      />{' '}
-      pupils, ages{' '}
+      />
+    ),
+    ages: (
       <Pick
-        label="Ages"
+        label={says.ages}
         value={choice.ages}
         options={offer.lessons.map(({ ages, label }) => [ages, label.toLowerCase()] as const)}
         onPick={(ages) => {
@@ -168,74 +172,88 @@ export function YourClass({ offer, own, isLinked, sizes, state, onState }: YourC
             }))
         }}
       />
-      , in{' '}
+    ),
+    groups: (
       <Count
-        label="Groups"
+        label={says.groups}
         value={choice.groups}
         read={(text) => readGroups(text, choice.pupils)}
         onCount={(groups) => set({ groups })}
-      />{' '}
-      groups. We have{' '}
+      />
+    ),
+    minutes: (
       <Pick
-        label="Minutes"
+        label={says.minutesLabel}
         value={String(choice.minutes)}
-        options={MINUTES.map((m) => [String(m), `${m} minutes`] as const)}
+        options={MINUTES.map((m) => [String(m), says.minutes(m)] as const)}
         onPick={(text) => {
           const minutes = MINUTES.find((m) => String(m) === text)
           if (minutes)
             onState((before) => ({ ...before, minutes: null, choice: { ...before.choice, minutes } }))
         }}
-      />{' '}
-      and print on{' '}
+      />
+    ),
+    paper: (
       <Pick
-        label="Paper"
+        label={says.paper}
         value={choice.paper}
         options={PAPERS}
         onPick={(text) => {
           const paper = PAPERS.find(([name]) => name === text)?.[0]
           if (paper) set({ paper })
         }}
-      />{' '}
-      in{' '}
+      />
+    ),
+    print: (
       <Pick
-        label="Print"
+        label={says.print}
         value={choice.large ? 'large' : 'usual'}
         options={[
-          ['usual', 'ordinary print'],
-          ['large', 'large print'],
+          ['usual', says.ordinaryPrint],
+          ['large', says.largePrint],
         ]}
         onPick={(print) => set({ large: print === 'large' })}
       />
-      . Each sheet has{' '}
+    ),
+    differs: (
       <Pick
-        label="What differs from sheet to sheet"
+        label={says.whatDiffers}
         value={differs}
-        options={[...named, ['none', 'the same sizes']]}
+        options={[...named, ['none', says.sameSizes]]}
         onPick={(name) =>
           onState((before) => ({ ...before, readings: {}, choice: { ...before.choice, differs: name } }))
         }
       />
-      {differs === 'none' ? '' : ', so that the class measures the whole curve'}, with{' '}
+    ),
+    picture: (
       <Pick
-        label="Picture"
+        label={says.picture}
         value={choice.picture ? 'lines' : 'none'}
         options={[
-          ['none', 'no picture'],
-          ['lines', 'a picture to colour in'],
+          ['none', says.noPicture],
+          ['lines', says.pictureToColour],
         ]}
         onPick={(name) => set({ picture: name === 'lines' })}
-      />{' '}
-      and{' '}
+      />
+    ),
+    certificate: (
       <Pick
-        label="Certificate"
+        label={says.certificate}
         value={choice.certificate ? 'yes' : 'no'}
         options={[
-          ['no', 'no certificate'],
-          ['yes', 'a certificate'],
+          ['no', says.noCertificate],
+          ['yes', says.withCertificate],
         ]}
         onPick={(name) => set({ certificate: name === 'yes' })}
       />
-      .
+    ),
+  }
+  return (
+    <p class="class-says">
+      {says
+        .classInOneSentence(differs !== 'none')
+        .split(/[{}]/)
+        .map((part) => (asked[part] ? <Fragment key={part}>{asked[part]}</Fragment> : part))}
     </p>
   )
 }

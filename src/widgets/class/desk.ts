@@ -1,4 +1,5 @@
 /** Workers beside the page: each answers its last question alone. */
+import * as says from '../../../content/words/class-page.ts'
 import type { Answer, Ask } from './asked.ts'
 
 export interface Desk {
@@ -31,7 +32,7 @@ export function deskOf(start: () => Worker): Desk {
       mine.onerror = () => {
         if (mine !== worker) return
         callOff()
-        take({ to: 'fault', sentence: 'What works this out could not be loaded. Load the page again.' })
+        take({ to: 'fault', sentence: says.notWorkedOut })
       }
       mine.postMessage(question)
     },

@@ -1,4 +1,5 @@
 /** Which card a lesson is about: of the page's own, one that the address brings, or one that the browser keeps. */
+import * as says from '../../../content/words/class-page.ts'
 import { chapterFor, leadIn } from '../../class/chapter-for.ts'
 import type { Seen } from '../../class/seen.ts'
 import type { ChapterWords } from '../../class/words.ts'
@@ -38,7 +39,7 @@ function withWords(design: Design, { chapters }: ClassOffer): FoundCard {
     chapters.map((one) => ({ ...one, kind: one.kind })),
     design,
   )
-  if (!chapter) return { ok: false, sentence: 'There is no chapter whose words the lesson could have.' }
+  if (!chapter) return { ok: false, sentence: says.noChapterForIt }
   const lead = leadIn(design)?.id
   return { ok: true, found: { design, chapter: chapter.words, ...(lead === undefined ? {} : { lead }) } }
 }
@@ -55,9 +56,9 @@ export async function cardOf(key: string, offer: ClassOffer): Promise<FoundCard>
   }
   const card = offer.cards.find((one) => one.key === key) ?? offer.cards[0]
   const chapter = offer.chapters.find(({ slug }) => slug === card?.chapter)
-  if (!card || !chapter) return { ok: false, sentence: 'There is no such card.' }
+  if (!card || !chapter) return { ok: false, sentence: says.noSuchCard }
   const asked = await fromGarden(`?from=${card.dummy}`)
-  if (!asked) return { ok: false, sentence: 'The card could not be fetched.' }
+  if (!asked) return { ok: false, sentence: says.cardNotFetched }
   if (!asked.read.read) return { ok: false, sentence: asked.read.sentence }
   const { lead, point, seen } = card
   return {

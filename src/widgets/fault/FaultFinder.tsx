@@ -1,6 +1,7 @@
 import './fault.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/fault-finder.ts'
 import { likely } from './likely.ts'
 import { lookUp } from './look-up.ts'
 import type { Fault, Trouble } from './trouble.ts'
@@ -19,9 +20,7 @@ const Row = ({ trouble }: { readonly trouble: Trouble }): JSX.Element => (
     <div>
       <h3>{trouble.sign}</h3>
       <p>{trouble.cure}</p>
-      <a href={trouble.href}>
-        Chapter {trouble.chapter.number}: {trouble.chapter.title}
-      </a>
+      <a href={trouble.href}>{says.chapter(trouble.chapter.number, trouble.chapter.title)}</a>
     </div>
   </li>
 )
@@ -79,17 +78,17 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
       <section class="cell">
         <div class="in-margin">
           <div>
-            <h2 class="cell-name">You see</h2>
-            <p class="cell-note">Press the picture that looks like yours.</p>
+            <h2 class="cell-name">{says.youSee}</h2>
+            <p class="cell-note">{says.youSeeNote}</p>
           </div>
         </div>
         <div class="on-page">
           <label class="fault-words">
-            Or say it yourself
+            {says.orSayIt}
             <input
               type="search"
               autocomplete="off"
-              placeholder="nothing happens when I open it"
+              placeholder={says.forExample}
               ref={field}
               onInput={(event) => setWords(event.currentTarget.value)}
             />
@@ -123,37 +122,35 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
       <section class="cell">
         <div class="in-margin">
           <div>
-            <h2 class="cell-name">It may be</h2>
-            {isAsking && shown.length > 1 ? <p class="cell-note">Likeliest first.</p> : null}
+            <h2 class="cell-name">{says.itMayBe}</h2>
+            {isAsking && shown.length > 1 ? <p class="cell-note">{says.likeliestFirst}</p> : null}
           </div>
         </div>
         <div class="on-page">
           <p role="status" class={isAsking || fault ? 'aloud' : 'quiet'}>
             {isAsking
               ? shown.length === 0
-                ? 'Nothing fits those words.'
-                : `${shown.length} found.`
+                ? says.nothingFits
+                : says.found(shown.length)
               : fault
-                ? `${fault.see}: ${ofFault.length} causes.`
-                : 'The causes stand here as soon as you have pressed a picture or typed what you see.'}
+                ? says.causes(fault.see, ofFault.length)
+                : says.causesComeHere}
           </p>
-          {isAsking && shown.length === 0 ? (
-            <p>Nothing fits those words. Try fewer, or press a picture: “Something else” is one of them.</p>
-          ) : null}
+          {isAsking && shown.length === 0 ? <p>{says.nothingFitsTry}</p> : null}
           {!isAsking && fault ? (
             <>
               <h3 ref={heading} tabIndex={-1} class="fault-name">
                 {fault.see}
               </h3>
               <p>
-                <strong>Now:</strong> {fault.now}
+                <strong>{says.now}</strong> {fault.now}
               </p>
               <p>
-                <strong>Next time:</strong> {fault.next}
+                <strong>{says.nextTime}</strong> {fault.next}
               </p>
               {chapters.length > 1 ? (
                 <fieldset class="fault-cards">
-                  <legend>Which card is most like yours?</legend>
+                  <legend>{says.whichCard}</legend>
                   {[null, ...chapters].map((one) => (
                     <button
                       type="button"
@@ -162,7 +159,7 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
                       aria-pressed={chapter === (one?.number ?? null)}
                       onClick={() => setChapter(one?.number ?? null)}
                     >
-                      {one ? one.title : 'any'}
+                      {one ? one.title : says.anyCard}
                     </button>
                   ))}
                 </fieldset>

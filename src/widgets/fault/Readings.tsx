@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import * as says from '../../../content/words/fault-readings.ts'
 import type { Design } from '../../paper/index.ts'
 import { isRead, nameOf, opensTo } from '../../paper/index.ts'
 import { fromGarden } from '../keeping/from-garden.ts'
@@ -28,9 +29,9 @@ const ASKED: readonly {
   readonly unit: 'mm' | 'deg'
   readonly most: number
 }[] = [
-  { what: 'rise', says: 'its tip stands above the page', unit: 'mm', most: 1000 },
-  { what: 'reach', says: 'from the near edge to under its tip', unit: 'mm', most: 1000 },
-  { what: 'stop', says: 'the card opens no farther than', unit: 'deg', most: 180 },
+  { what: 'rise', says: says.tipAbovePage, unit: 'mm', most: 1000 },
+  { what: 'reach', says: says.edgeToTip, unit: 'mm', most: 1000 },
+  { what: 'stop', says: says.opensNoFarther, unit: 'deg', most: 180 },
 ]
 
 /** The mechanisms of which a ruler reads something. */
@@ -99,7 +100,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
     // Of one reading alone the nearest slips are told, as in a chapter; of several what explains them together.
     if (rise !== undefined && Object.keys(further).length === 0) {
       const one = compare(card, config, null, where, rise)
-      const model = `At ${opened}° the model says ${shown(one.model, 'mm', length)}.`
+      const model = says.modelSays(opened, shown(one.model, 'mm', length))
       return { says: [model, ...comparisonSays(one, length, id)], causes: [] }
     }
     return severalSay(compareSeveral(card, config, where, given), opened, length, id)
@@ -109,9 +110,9 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
     <div class="fault-readings">
       <p class="fault-sentence">
         <label>
-          My card is{' '}
+          {says.cardBefore}{' '}
           <select value={name} onChange={(event) => setChosen(event.currentTarget.value)}>
-            <optgroup label="From the chapter">
+            <optgroup label={says.fromTheChapter}>
               {cards.map(({ card, title }) => (
                 <option key={card} value={card}>
                   {title}
@@ -123,7 +124,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
         </label>
         {ids.length > 1 ? (
           <label>
-            , the part is{' '}
+            {says.partBefore}{' '}
             <select value={id} onChange={(event) => setPart(event.currentTarget.value)}>
               {ids.map((one) => (
                 <option key={one} value={one}>
@@ -134,7 +135,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
           </label>
         ) : null}
         <label>
-          , and it is open to{' '}
+          {says.openBefore}{' '}
           <input
             type="text"
             inputMode="decimal"
@@ -143,21 +144,19 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
             aria-invalid={!isOpening}
             onInput={(event) => setOpening(event.currentTarget.value)}
           />
-          °.
+          {says.openAfter}
         </label>
       </p>
       {loaded && 'trouble' in loaded ? <p role="alert">{loaded.trouble}</p> : null}
-      {isOpening ? null : (
-        <p role="alert">The opening is 1 to {Math.floor(most)} degrees; 90 is a book’s corner.</p>
-      )}
+      {isOpening ? null : <p role="alert">{says.openingIs(Math.floor(most))}</p>}
       {design && ids.length === 0 ? (
-        <p>Nothing on this card rises, so a ruler reads nothing of it.</p>
+        <p>{says.nothingRises}</p>
       ) : (
         <ul class="fault-fields">
-          {ASKED.map(({ what, says, unit, most: far }) => (
+          {ASKED.map(({ what, says: before, unit, most: far }) => (
             <li key={what}>
               <label>
-                {says}{' '}
+                {before}{' '}
                 <input
                   type="text"
                   inputMode="decimal"
@@ -170,7 +169,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
               </label>
               {wrong.includes(what) ? (
                 <span role="alert" class="refusal">
-                  A number from 0 to {far}.
+                  {says.numberUpTo(far)}
                 </span>
               ) : null}
             </li>
@@ -190,7 +189,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
             </ul>
           </>
         ) : (
-          <p class="quiet">Type one reading or more. What most likely went wrong is told here.</p>
+          <p class="quiet">{says.typeAReading}</p>
         )}
       </div>
     </div>

@@ -1,16 +1,15 @@
 import MiniSearch from 'minisearch'
+import * as language from '../../../content/words/looked-for.ts'
 import { NEAR, term } from '../search/words.ts'
 import type { Fault, Trouble } from './trouble.ts'
 
-/** Here all is about a card: the word tells one trouble from another no more than `the` does. */
 const telling = (word: string): string | null => {
   const found = term(word)
-  return found === 'card' || found?.length === 1 ? null : found
+  return found === language.everywhere || found?.length === 1 ? null : found
 }
 
 /** A V-fold is one word, however it is written, and a fold besides. */
-const words = (text: string): string[] =>
-  text.replace(/\bv[-\s]?(fold\w*)/gi, 'vfold $1').split(/[\n\r\p{Z}\p{P}]+/u)
+const words = (text: string): string[] => language.withOneWord(text).split(/[\n\r\p{Z}\p{P}]+/u)
 
 type Placed = Trouble & { readonly id: number; readonly also: string; readonly title: string }
 
@@ -22,7 +21,7 @@ function indexed(faults: readonly Fault[], troubles: readonly Trouble[]): MiniSe
     searchOptions: {
       boost: { sign: 2, also: 2.5, title: 2 },
       // Who names the mechanism means it.
-      boostTerm: (word) => (word === 'vfold' ? 3 : 1),
+      boostTerm: (word) => (word === language.oneWord ? 3 : 1),
       ...NEAR,
     },
   })

@@ -1,5 +1,6 @@
 import './fields.css'
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/fields.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { offeredBy } from '../model/offered.ts'
 import { chooseUnit, lengthUnit, sizeInHand } from '../model/page.ts'
@@ -57,7 +58,7 @@ export function FieldRow({ bench, field, length }: RowProps): JSX.Element {
         onRest={bench.rest}
       />
       <span class="field-number">
-        <button type="button" class="press" aria-label={`${label}: less`} onClick={() => press(-1)}>
+        <button type="button" class="press" aria-label={says.less(label)} onClick={() => press(-1)}>
           −
         </button>
         <NumberField
@@ -66,7 +67,7 @@ export function FieldRow({ bench, field, length }: RowProps): JSX.Element {
           onSet={set}
           onRest={bench.rest}
         />
-        <button type="button" class="press" aria-label={`${label}: more`} onClick={() => press(1)}>
+        <button type="button" class="press" aria-label={says.more(label)} onClick={() => press(1)}>
           +
         </button>
       </span>
@@ -109,15 +110,15 @@ export function ChoiceRow({
 }
 
 const units: readonly { readonly unit: LengthUnit; readonly label: string }[] = [
-  { unit: 'mm', label: 'mm' },
-  { unit: 'in', label: 'inch' },
+  { unit: 'mm', label: says.mm },
+  { unit: 'in', label: says.inch },
 ]
 
 /** Whether lengths are shown in mm or in inches, on every widget of the page. */
 export function UnitChoice(): JSX.Element {
   const length = lengthUnit.value
   return (
-    <fieldset class="unit-choice" aria-label="Unit of length">
+    <fieldset class="unit-choice" aria-label={says.unitOfLength}>
       {units.map(({ unit, label }) => (
         <button
           key={unit}
@@ -149,10 +150,10 @@ export function FieldPanel({ bench, first }: FieldPanelProps): JSX.Element {
   ]
   const more = rows.slice(first)
   return (
-    <fieldset class="fields" aria-label="Sizes">
+    <fieldset class="fields" aria-label={says.sizes}>
       {rows.slice(0, first)}
       <details class="fields-more">
-        <summary>{more.length > 0 ? 'All sizes' : 'Unit of length'}</summary>
+        <summary>{more.length > 0 ? says.allSizes : says.unitOfLength}</summary>
         <div class="fields-rest">
           {more}
           <UnitChoice />

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/bench-chart.ts'
 import type { Chart } from '../../drawing/chart/chart.ts'
 import { chart } from '../../drawing/chart/chart.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -46,7 +47,7 @@ export function ChartFigure({ bench, lead, small = false }: ChartFigureProps): J
         <Figure drawing={drawn} />
         {at ? (
           <Grip
-            label="Opening, on the chart"
+            label={says.openingOnChart}
             at={at}
             box={size}
             way="level"

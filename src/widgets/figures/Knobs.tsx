@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/beside.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { seenFrom } from '../state/state.ts'
 
@@ -6,10 +7,10 @@ import { seenFrom } from '../state/state.ts'
 const TURN_PER_PRESS = 10
 
 const knobs = [
-  { label: 'Turn the card to the left', turn: -1, tilt: 0, path: 'M11 4 5 10l6 6M5 10h10' },
-  { label: 'Turn the card to the right', turn: 1, tilt: 0, path: 'M9 4l6 6-6 6M15 10H5' },
-  { label: 'Look from higher up', turn: 0, tilt: 1, path: 'M4 11l6-6 6 6M10 5v10' },
-  { label: 'Look from lower down', turn: 0, tilt: -1, path: 'M4 9l6 6 6-6M10 15V5' },
+  { label: says.turnLeft, turn: -1, tilt: 0, path: 'M11 4 5 10l6 6M5 10h10' },
+  { label: says.turnRight, turn: 1, tilt: 0, path: 'M9 4l6 6-6 6M15 10H5' },
+  { label: says.lookHigher, turn: 0, tilt: 1, path: 'M4 11l6-6 6 6M10 5v10' },
+  { label: says.lookLower, turn: 0, tilt: -1, path: 'M4 9l6 6 6-6M10 15V5' },
 ] as const
 
 /** Turns the view without dragging. */
@@ -24,7 +25,7 @@ export function Knobs({ bench }: { readonly bench: Bench }): JSX.Element {
     bench.rest()
   }
   return (
-    <fieldset class="knobs" aria-label="Where you look from">
+    <fieldset class="knobs" aria-label={says.whereFrom}>
       {knobs.map(({ label, turn, tilt, path }) => (
         <button
           key={label}

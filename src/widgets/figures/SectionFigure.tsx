@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/bench.ts'
 import { pointInSection } from '../../drawing/page-point/page-point.ts'
 import type { Section } from '../../drawing/section/section.ts'
 import { section } from '../../drawing/section/section.ts'
@@ -16,9 +17,9 @@ export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
   const { station, design, point } = bench.state.value
   return (
     <div class="figure-bar">
-      <span aria-hidden="true">Cut at</span>
+      <span aria-hidden="true">{says.cutAt}</span>
       <RangeField
-        label="Where the section is cut, along the gutter"
+        label={says.whereCutAlong}
         value={bench.station.value}
         min={0}
         max={design.card.height}
@@ -41,7 +42,7 @@ export function StationBar({ bench }: { readonly bench: Bench }): JSX.Element {
           bench.rest()
         }}
       >
-        {point ? 'Stay at the dot' : 'Stay at the tip'}
+        {point ? says.stayAtDot : says.stayAtTip}
       </button>
     </div>
   )

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useRef } from 'preact/hooks'
+import * as says from '../../../content/words/bench.ts'
 import { pointOnSheet } from '../../drawing/page-point/page-point.ts'
 import type { Layout } from '../../drawing/pattern/layout.ts'
 import type { Pattern } from '../../drawing/pattern/pattern.ts'
@@ -32,7 +33,7 @@ interface HandleGripProps {
 function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Element {
   const { key, label, piece, at, across, along, acrossWay, alongWay } = handle
   const one = across ?? along
-  const says = handleSays(handle, length)
+  const told = handleSays(handle, length)
   const now = Math.round((one?.value ?? 0) * 10) / 10
   const bothWays = acrossWay && alongWay
   const way = acrossWay ?? alongWay ?? [1, 0]
@@ -56,10 +57,10 @@ function HandleGrip({ bench, handle, sheet, length }: HandleGripProps): JSX.Elem
         ? {}
         : { way: Math.abs(way[0]) > Math.abs(way[1]) ? ('level' as const) : ('upright' as const) })}
       // A value outside of the range that is spoken would be no value.
-      value={{ now, min: Math.min(0, now), max: Math.max(far, now), text: says }}
+      value={{ now, min: Math.min(0, now), max: Math.max(far, now), text: told }}
       held={bench.held.value === key}
       ringed={bench.ringed.value === key}
-      rides={says}
+      rides={told}
       onHold={() => bench.hold(key)}
       onMove={(to) => bench.move((from) => handle.drag(from, sheet.toSheet(to, piece)))}
       onRelease={bench.release}
@@ -134,14 +135,14 @@ function StationGrip({ bench, sheet, station, length }: StationGripProps): JSX.E
   const [, , width, height] = sheet.box
   return (
     <Grip
-      label="Where the section is cut"
+      label={says.whereCut}
       at={arrowAt(sheet, station, tall)}
       box={{ width, height }}
       way="upright"
       shape="arrow"
       value={{ now: within(station, 0, tall), min: 0, max: tall, text: spoken(station, 'mm', length) }}
       held={bench.held.value === 'section'}
-      rides={`section at ${shown(station, 'mm', length)}`}
+      rides={`${says.sectionBefore} ${shown(station, 'mm', length)}`}
       onHold={() => bench.hold('section')}
       onMove={(to: Place) => bench.move((from) => cutAt(from, sheet.toSheet(to)[1]))}
       onRelease={bench.release}
@@ -159,7 +160,7 @@ export function SheetPick({ bench }: { readonly bench: Bench }): JSX.Element | n
   if (bench.choosable.length < 2) return null
   return (
     <label class="sheet-pick">
-      <span class="aloud">Pieces shown on the flat sheet</span>
+      <span class="aloud">{says.piecesShown}</span>
       <select
         value={bench.chosen.value ?? ''}
         onChange={({ currentTarget }) => bench.choose(currentTarget.value || null)}
@@ -169,7 +170,7 @@ export function SheetPick({ bench }: { readonly bench: Bench }): JSX.Element | n
             {capital(nameOf(id))}
           </option>
         ))}
-        <option value="">All pieces</option>
+        <option value="">{says.allPieces}</option>
       </select>
     </label>
   )

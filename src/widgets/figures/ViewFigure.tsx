@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact'
 import { useRef } from 'preact/hooks'
+import * as says from '../../../content/words/bench.ts'
 import { pointInView } from '../../drawing/page-point/page-point.ts'
 import { openingsNear } from '../../drawing/view/camera.ts'
 import type { View, ViewOptions } from '../../drawing/view/view.ts'
@@ -133,12 +134,12 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
       >
         <Figure drawing={drawn} brush={brushes.quick} moving={moving} />
         <Grip
-          label="Opening, by the edge of the page"
+          label={says.openingByEdge}
           at={handle}
           box={size}
           value={{ now: opening, min: least, max: most, text: angleWords(opening) }}
           held={bench.held.value === 'opening'}
-          rides={`opening ${shown(opening, 'deg', 'mm')}`}
+          rides={`${says.openingBefore} ${shown(opening, 'deg', 'mm')}`}
           onHold={() => bench.hold('opening')}
           onMove={(to) => bench.move((now) => opened(now, drawn.toOpening(to)))}
           onRelease={bench.release}

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/bench.ts'
 import { coverAnswers, covering } from '../model/page.ts'
 
 /*
@@ -11,7 +12,7 @@ export function Cover(): JSX.Element {
   return (
     <p class="cover">
       <span aria-hidden="true">?</span>
-      <span class="aloud">Covered until you have guessed.</span>
+      <span class="aloud">{says.coveredFigure}</span>
     </p>
   )
 }
@@ -21,7 +22,7 @@ export function Mark(): JSX.Element {
   return (
     <span class="cover-mark">
       <span aria-hidden="true">?</span>
-      <span class="aloud">covered until you have guessed</span>
+      <span class="aloud">{says.coveredNumber}</span>
     </span>
   )
 }
@@ -30,7 +31,7 @@ export function Mark(): JSX.Element {
 export function ShowHide(): JSX.Element {
   return (
     <button type="button" class="button show-hide" onClick={() => coverAnswers(!covering.peek())}>
-      {covering.value ? 'Show' : 'Hide'}
+      {covering.value ? says.show : says.hide}
     </button>
   )
 }

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals'
+import * as says from '../../../content/words/beside.ts'
 import { isLink, linkOf } from '../link/link.ts'
 import type { Bench } from './bench-model.ts'
 import { notLoaded } from './loading.ts'
@@ -39,7 +40,7 @@ export function followAddress(bench: Bench): () => void {
       const { readLink } = await import('../link/read-link.ts')
       if (!left) bench.open(readLink(link, bench.start), undoable)
     } catch (error) {
-      bench.trouble.value = `${notLoaded('What reads the link', error)} The page’s own sizes stand.`
+      bench.trouble.value = says.ownSizesStand(notLoaded(says.whatReadsLink, error))
     }
   }
   const onHash = () => void read(true)

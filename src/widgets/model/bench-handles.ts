@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/bench.ts'
 import { isCrowded } from '../../drawing/pattern/shown.ts'
 import type { Design, SheetHandle } from '../../paper/index.ts'
 import { dragHandle, handlesOf, settable, settingOf } from '../../paper/index.ts'
@@ -100,8 +101,8 @@ function pointHandle(state: Flat, label: string): BenchHandle {
     at: [across, along],
     acrossWay: [1, 0],
     alongWay: [0, 1],
-    across: { label: 'To the gutter', value: across, unit: 'mm' },
-    along: { label: 'to the lower edge', value: along, unit: 'mm' },
+    across: { label: says.toGutter, value: across, unit: 'mm' },
+    along: { label: says.toLowerEdge, value: along, unit: 'mm' },
     drag(now, to) {
       const [x, y] = onCard(now.design, to)
       return { ...now, point: [tenth(Math.max(0, x)), tenth(y)] }
@@ -142,7 +143,7 @@ export function choosableOf(design: Design, config: BenchConfig): readonly strin
 export function benchHandles(state: Flat, choices: readonly HandleChoice[]): readonly BenchHandle[] {
   const all = handlesOf(state.design)
   return choices.map((choice) => {
-    if (choice.id === 'point') return pointHandle(state, choice.label ?? 'Point')
+    if (choice.id === 'point') return pointHandle(state, choice.label ?? says.point)
     const found = all.find(({ id, name }) => id === choice.id && name === choice.handle)
     if (!found) throw new RangeError(`${choice.id} has no handle called ${choice.handle}`)
     return sheetHandle(state.design, found, choice.label ?? found.label)

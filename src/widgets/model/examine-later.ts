@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals'
+import * as says from '../../../content/words/bench.ts'
 import type { Bench } from './bench-model.ts'
 import { notLoaded } from './loading.ts'
 import { afterPaint, atRest } from './spare.ts'
@@ -23,7 +24,7 @@ export function examineLater(bench: Bench): () => void {
     } catch (error) {
       // The next change asks again.
       asked = false
-      bench.trouble.value = notLoaded('What checks the card', error)
+      bench.trouble.value = notLoaded(says.whatChecksCard, error)
     }
   }
   const ask = () => {

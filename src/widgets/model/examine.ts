@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals'
+import * as says from '../../../content/words/examine.ts'
 import type { Check, Design } from '../../paper/index.ts'
 import type { Bench } from './bench-model.ts'
 import { notLoaded } from './loading.ts'
@@ -73,7 +74,7 @@ export function keepExamined(bench: Bench): () => void {
     try {
       checker = await fetchChecker()
     } catch (error) {
-      bench.trouble.value = notLoaded('What checks the card', error)
+      bench.trouble.value = notLoaded(says.whatChecksCard, error)
       return
     }
     bench.trouble.value = ''

@@ -1,4 +1,5 @@
 /** What is said when a part of the site does not come. */
+import * as says from '../../../content/words/loading.ts'
 
 /** A file that the site did not give. */
 export class NotLoadedError extends Error {}
@@ -11,13 +12,12 @@ export async function fetched(address: string): Promise<Response> {
   } catch {
     throw new NotLoadedError(unreachable())
   }
-  if (!answer.ok) throw new NotLoadedError(`the site answered with error ${answer.status}`)
+  if (!answer.ok) throw new NotLoadedError(says.answeredWithError(answer.status))
   return answer
 }
 
 /** Why nothing comes: only what the device knows for sure is said. */
-const unreachable = (): string =>
-  navigator.onLine ? 'the site did not answer' : 'this device has no network now'
+const unreachable = (): string => (navigator.onLine ? says.noAnswer : says.noNetwork)
 
 /** A browser's own words for a module that does not come, and no others. */
 const isNetwork = (error: unknown): boolean =>
@@ -30,11 +30,8 @@ const isNetwork = (error: unknown): boolean =>
 export function reasonOf(error: unknown): string {
   if (error instanceof NotLoadedError) return error.message
   if (isNetwork(error)) return unreachable()
-  return error instanceof Error && error.message !== ''
-    ? error.message.replace(/\.$/, '')
-    : 'of a fault in this page'
+  return error instanceof Error && error.message !== '' ? error.message.replace(/\.$/, '') : says.ownFault
 }
 
 /** `The checks could not be loaded: the site did not answer. Try again.` */
-export const notLoaded = (what: string, error: unknown): string =>
-  `${what} could not be loaded: ${reasonOf(error)}. Try again.`
+export const notLoaded = (what: string, error: unknown): string => says.notLoaded(what, reasonOf(error))

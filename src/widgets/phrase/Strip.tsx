@@ -1,5 +1,7 @@
 /** Loaded when a phrase is pressed with the bench out of sight. */
+
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/phrase-strip.ts'
 import { SectionFigure } from '../figures/SectionFigure.tsx'
 import { ViewFigure } from '../figures/ViewFigure.tsx'
 import type { Bench } from '../model/bench-model.ts'
@@ -29,7 +31,7 @@ export function Strip({ slug, bench, onClose }: StripProps): JSX.Element {
     top?.querySelector<HTMLElement>('button, input, [tabindex="0"]')?.focus({ preventScroll: true })
   }
   return (
-    <section class="phrase-strip bench" aria-label="The card">
+    <section class="phrase-strip bench" aria-label={says.theCard}>
       <div class="phrase-view">
         <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
       </div>
@@ -43,17 +45,17 @@ export function Strip({ slug, bench, onClose }: StripProps): JSX.Element {
           <p class="phrase-reading">
             <span>{reading.label}</span> <strong>{shown(reading.value, reading.unit, length)}</strong>
             {was !== undefined && Math.abs(was - reading.value) >= 0.05 ? (
-              <span class="was">was {shown(was, reading.unit, length)}</span>
+              <span class="was">{says.was(shown(was, reading.unit, length))}</span>
             ) : null}
           </p>
         ) : null}
-        <p class="phrase-opening">open {angleWords(opening)}</p>
+        <p class="phrase-opening">{says.openTo(angleWords(opening))}</p>
         <p class="phrase-ways">
           <button type="button" onClick={upToBench}>
-            Up to the bench
+            {says.upToBench}
           </button>
           <button type="button" onClick={onClose}>
-            Close
+            {says.close}
           </button>
         </p>
         <p class="aloud" aria-live="polite">

@@ -1,6 +1,8 @@
 /** Loaded when the first phrase is pressed. */
+
 import { effect } from '@preact/signals'
 import { render } from 'preact'
+import * as says from '../../../content/words/phrase.ts'
 import type { Bench } from '../model/bench-model.ts'
 import type { PhraseMove } from '../model/moved.ts'
 import { movedOn } from '../model/moved.ts'
@@ -19,7 +21,7 @@ function showPressed(pressed: string | null, onBack: (phrase: HTMLButtonElement)
       const made = document.createElement('button')
       made.type = 'button'
       made.className = 'put-back'
-      made.textContent = 'put it back'
+      made.textContent = says.putItBack
       made.addEventListener('click', () => onBack(button))
       button.after(made)
     } else if (!is && back) {

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/projector.ts'
 import { benchOf, coverAnswers, covering, followGuess, lengthUnit } from '../model/page.ts'
 import { called } from '../model/place.ts'
 import { shown } from '../state/format.ts'
@@ -107,13 +108,13 @@ export function ClassBar({ slug, task, ask, after }: ClassBarProps): JSX.Element
         })}
       </p>
       <button type="button" class="button" onClick={next}>
-        Next
+        {says.next}
       </button>
       <button type="button" class="button" onClick={(event) => openTools(event.currentTarget, slug)}>
-        Tools
+        {says.tools}
       </button>
       <button type="button" class="button" onClick={end}>
-        End
+        {says.end}
       </button>
     </div>
   )

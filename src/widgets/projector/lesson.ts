@@ -1,4 +1,6 @@
 /** What a lesson at the back of a room says, and what its keys mean. */
+import * as keys from '../../../content/words/key-names.ts'
+import * as says from '../../../content/words/projector.ts'
 import type { KeyTold } from '../wall/at-wall.ts'
 
 /** What a key asks for. */
@@ -15,11 +17,11 @@ const KEYS: Readonly<Record<string, Press>> = {
 
 /** The same in words, for the list of keys at the wall. */
 export const LESSON_KEYS: readonly KeyTold[] = [
-  { key: 'Page Down', says: 'Next: asks, shows, goes on' },
-  { key: 'Page Up', says: 'Back' },
-  { key: 'S', says: 'Shows or hides what answers the guess' },
-  { key: 'Space', says: 'Opens and shuts the card' },
-  { key: 'Escape', says: 'Ends the lesson' },
+  { key: keys.pageDown, says: says.pageDownDoes },
+  { key: keys.pageUp, says: says.pageUpDoes },
+  { key: 'S', says: says.sDoes },
+  { key: keys.space, says: says.spaceDoes },
+  { key: keys.escapeKey, says: says.escapeDoes },
 ]
 
 interface Key {
@@ -58,5 +60,5 @@ interface Lesson {
 export function headline({ task, ask, asked, covered, was, now }: Lesson): string {
   if (!ask || !asked) return task
   if (covered) return ask.asks
-  return was === '' || was === now ? ask.answer : `${ask.answer} Was ${was}.`
+  return was === '' || was === now ? ask.answer : says.answerAndWas(ask.answer, was)
 }

@@ -1,6 +1,7 @@
 import './search.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/search.ts'
 import { fetched, notLoaded } from '../model/loading.ts'
 import { placed } from '../model/place.ts'
 import type { Findable } from './findable.ts'
@@ -27,7 +28,7 @@ export function SearchBook(): JSX.Element {
     fetched(placed('/search.json'))
       .then((answer) => answer.json() as Promise<readonly Findable[]>)
       .then((places) => setFind({ it: lookThrough(places) }))
-      .catch((error: unknown) => setTrouble(notLoaded('What the search looks through', error)))
+      .catch((error: unknown) => setTrouble(notLoaded(says.whatSearchLooksThrough, error)))
   }, [])
   const isAsking = words.trim() !== ''
   const found = find && isAsking ? find.it(words) : []
@@ -42,7 +43,7 @@ export function SearchBook(): JSX.Element {
   return (
     <>
       <label class="search-words">
-        What are you looking for?
+        {says.whatAreYouLookingFor}
         <input
           type="search"
           autocomplete="off"
@@ -54,14 +55,12 @@ export function SearchBook(): JSX.Element {
       {trouble === '' ? null : <p role="alert">{trouble}</p>}
       <p role="status" class="quiet">
         {!isAsking || trouble !== ''
-          ? 'Looked for on your own device, in all chapters, words, troubles and plans.'
+          ? says.lookedForHere
           : !find
-            ? 'Looking …'
+            ? says.looking
             : found.length === 0
-              ? 'Nothing fits those words. Try fewer of them, or others.'
-              : found.length === 1
-                ? '1 place found.'
-                : `${found.length} places found, likeliest first.`}
+              ? says.nothingFits
+              : says.placesFound(found.length)}
       </p>
       <ol class="search-found">
         {found.map(({ title, where, sentence, href }) => (

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/fields.ts'
 import type { Choice, Design, Flat, Placed } from '../../paper/index.ts'
 import {
   change,
@@ -49,7 +50,11 @@ export interface BenchChoice {
 
 /** What stands in the sentence for a value outside a field's range. */
 export const refusal = (field: BenchField, length: LengthUnit): string =>
-  `${large(field.label)} goes from ${shown(field.min, field.unit, length)} to ${shown(field.max, field.unit, length)}.`
+  says.goesFromTo(
+    large(field.label),
+    shown(field.min, field.unit, length),
+    shown(field.max, field.unit, length),
+  )
 
 const withDesign = (state: BenchState, design: Design): BenchState => {
   const sound = settled(design)
@@ -104,8 +109,8 @@ function mechanismField(design: Design, choice: FieldChoice, several: boolean): 
 }
 
 const pointHelp = {
-  across: 'How far the point lies from the gutter.',
-  along: 'How far the point lies from the reader’s end of the gutter.',
+  across: says.toGutterHelp,
+  along: says.toLowerEdgeHelp,
 } as const
 
 /** `across` or `along` of the point of a bare card. */
@@ -115,7 +120,7 @@ function pointField(design: Design, choice: FieldChoice): BenchField {
   const [min, max] = [choice.min ?? 0, choice.max ?? (index === 0 ? design.card.width : design.card.height)]
   return {
     key: `point.${which}`,
-    label: choice.label ?? (index === 0 ? 'Distance to the gutter' : 'Distance to the lower edge'),
+    label: choice.label ?? (index === 0 ? says.toGutter : says.toLowerEdge),
     help: pointHelp[which],
     unit: 'mm',
     min,

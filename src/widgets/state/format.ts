@@ -1,4 +1,5 @@
 /** How numbers are written for readers, and read back from them. */
+import * as says from '../../../content/words/bench.ts'
 import type { LengthUnit } from '../../drawing/pen/numbers.ts'
 import { angleText, lengthText, MM_PER_INCH } from '../../drawing/pen/numbers.ts'
 
@@ -28,7 +29,7 @@ export const shown = (value: number, unit: ValueUnit, length: LengthUnit): strin
 
 /** The same, to be spoken: `46.3 degrees`. */
 export const spoken = (value: number, unit: ValueUnit, length: LengthUnit): string =>
-  `${digits(value, unit, length)} ${unit === 'deg' ? 'degrees' : length === 'in' ? 'inches' : 'millimetres'}`
+  `${digits(value, unit, length)} ${unit === 'deg' ? says.degrees : length === 'in' ? says.inches : says.millimetres}`
 
 /** An angle to be spoken. */
 export const angleWords = (degrees: number): string => spoken(degrees, 'deg', 'mm')

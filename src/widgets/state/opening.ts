@@ -1,4 +1,5 @@
 /** How far the card on a bench can be opened, and what to say where it stops. */
+import * as says from '../../../content/words/bench.ts'
 import type { Design, Stop } from '../../paper/index.ts'
 import { openingRange, openingStops } from '../../paper/index.ts'
 import type { BenchState } from './state.ts'
@@ -31,10 +32,10 @@ export function stopOnWay(design: Design, wanted: number): Stop | null {
 export function refusalOf(design: Design): string {
   const { least, most } = openingStops(design)
   const [from, to] = openingsOf(design)
-  if (!least && !most) return 'The opening goes from 0° (shut) to 180° (flat).'
+  if (!least && !most) return says.opensAllTheWay
   const said = [least, most].flatMap((stop) => (stop ? [stop.sentence] : []))
   const unlike = said.filter((one, k) => said.indexOf(one) === k).join(' ')
   const end = (opening: number) =>
-    opening === 0 ? '0° (shut)' : opening === 180 ? '180° (flat)' : `${opening.toFixed(1)}°`
-  return `The opening of this card goes from ${end(from)} to ${end(to)}. ${unlike}`
+    opening === 0 ? says.shut : opening === 180 ? says.flat : `${opening.toFixed(1)}°`
+  return says.opensFromTo(end(from), end(to), unlike)
 }

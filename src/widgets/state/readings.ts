@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/bench.ts'
 import type { Design, Measure, Mechanism } from '../../paper/index.ts'
 import { highest, measure, opensTo, pagePoint, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, ReadingName } from './config.ts'
@@ -32,22 +33,22 @@ export interface Words {
 }
 
 const words: Readonly<Record<ReadingName, Words>> = {
-  rise: { label: 'Rise', unit: 'mm' },
-  reach: { label: 'Reach', unit: 'mm' },
-  'stand-off': { label: 'Stand-off', unit: 'mm' },
-  gape: { label: 'Gape', unit: 'mm' },
-  wedge: { label: 'Wedge', unit: 'deg' },
-  slit: { label: 'Slit', unit: 'mm' },
-  lean: { label: 'Lean', unit: 'mm' },
-  depth: { label: 'Depth', unit: 'mm' },
-  margin: { label: 'Shut card', unit: 'mm' },
-  opening: { label: 'Opening', unit: 'deg' },
-  highest: { label: 'Highest at', unit: 'deg' },
-  stop: { label: 'Opens to', unit: 'deg' },
+  rise: { label: says.rise, unit: 'mm' },
+  reach: { label: says.reach, unit: 'mm' },
+  'stand-off': { label: says.standOff, unit: 'mm' },
+  gape: { label: says.gape, unit: 'mm' },
+  wedge: { label: says.wedge, unit: 'deg' },
+  slit: { label: says.slit, unit: 'mm' },
+  lean: { label: says.lean, unit: 'mm' },
+  depth: { label: says.depth, unit: 'mm' },
+  margin: { label: says.shutCard, unit: 'mm' },
+  opening: { label: says.opening, unit: 'deg' },
+  highest: { label: says.highestAt, unit: 'deg' },
+  stop: { label: says.opensTo, unit: 'deg' },
 }
 
 /** What they are called of the point of a bare card. */
-const pointLabels: Partial<Record<ReadingName, string>> = { gape: 'Gap', 'stand-off': 'To the gutter' }
+const pointLabels: Partial<Record<ReadingName, string>> = { gape: says.gap, 'stand-off': says.pointToGutter }
 
 /** Label and unit of a reading. */
 export function readingWords(name: ReadingName, { point }: Pick<BenchState, 'point'>): Words {
@@ -114,7 +115,7 @@ const ON_PAGE = 0.05
 /** No ruler reads less than nothing: a tip that lies behind its page is said to. */
 const behind = (rise: Reading): Reading => ({
   ...rise,
-  label: 'Behind the page',
+  label: says.behindPage,
   value: -rise.value,
   behind: true,
 })

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { PaperChoice, TemplateChoice } from './choice.ts'
 import { papers } from './template.ts'
 
@@ -32,9 +33,9 @@ export function MorePrint({ chosen, onChoose }: MorePrintProps): JSX.Element {
   const isUsual = chosen.measured.trim() === '100'
   return (
     <details class="sheet-more" open={!isUsual}>
-      <summary>More about paper and printer</summary>
+      <summary>{says.morePrint}</summary>
       <label class="sheet-number">
-        Paper
+        {says.paper}
         <select
           name="paper-size"
           value={chosen.paper}
@@ -45,30 +46,26 @@ export function MorePrint({ chosen, onChoose }: MorePrintProps): JSX.Element {
               {label}
             </option>
           ))}
-          <option value="own">a size of my own</option>
+          <option value="own">{says.ownSize}</option>
         </select>
       </label>
       {chosen.paper === 'own' ? (
         <>
-          {number({ label: 'It is', name: 'width', unit: 'mm wide' })}
-          {number({ label: 'and', name: 'height', unit: 'mm high' })}
+          {number({ label: says.widthBefore, name: 'width', unit: says.widthAfter })}
+          {number({ label: says.heightBefore, name: 'height', unit: says.heightAfter })}
         </>
       ) : null}
-      {number({ label: 'Copies of each piece', name: 'copies' })}
+      {number({ label: says.copies, name: 'copies' })}
       <label>
         <input
           type="checkbox"
           checked={chosen.tiled}
           onChange={(event) => onChoose({ tiled: event.currentTarget.checked })}
         />
-        What is larger than the paper goes on several sheets, to be joined
+        {says.onSeveralSheets}
       </label>
-      {number({ label: 'On my last print the 100 mm line was', name: 'measured', unit: 'mm long' })}
-      <p class="quiet">
-        {isUsual
-          ? 'Printers err a little. Measure the check line, type its length, and the next print makes up for it.'
-          : 'This print makes up for your printer, and says so. Measure its check line again.'}
-      </p>
+      {number({ label: says.checkLineBefore, name: 'measured', unit: says.checkLineAfter })}
+      <p class="quiet">{isUsual ? says.printersErr : says.makesUpForPrinter}</p>
     </details>
   )
 }

@@ -1,6 +1,7 @@
 import './template.css'
 import type { ComponentType, JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/template/button.ts'
 import type { Design } from '../../paper/index.ts'
 import { notLoaded } from '../model/loading.ts'
 import { templateButton } from './template-button.ts'
@@ -19,17 +20,17 @@ type Dialog = ComponentType<SheetButtonProps & { readonly onClose: () => void }>
 
 /** The template of the state on the screen, at true size. What makes it is loaded when it is asked for. */
 export function SheetButton(props: SheetButtonProps): JSX.Element {
-  const { slug, label = 'Print the template' } = props
+  const { slug, label = says.printTemplate } = props
   const button = useRef<HTMLButtonElement>(null)
   const [Dialog, setDialog] = useState<{ readonly it: Dialog } | null>(null)
-  const [says, setSays] = useState('')
+  const [said, setSaid] = useState('')
   const open = async () => {
     try {
       const { SheetDialog } = await import('./SheetDialog.tsx')
-      setSays('')
+      setSaid('')
       setDialog({ it: SheetDialog })
     } catch (error) {
-      setSays(notLoaded('The template', error))
+      setSaid(notLoaded(says.theTemplate, error))
     }
   }
   const close = () => {
@@ -41,9 +42,9 @@ export function SheetButton(props: SheetButtonProps): JSX.Element {
       <button id={templateButton(slug)} ref={button} type="button" class="button primary" onClick={open}>
         {label}
       </button>
-      {says === '' ? null : (
+      {said === '' ? null : (
         <span class="trouble" role="alert">
-          {says}
+          {said}
         </span>
       )}
       {Dialog ? <Dialog.it {...props} onClose={close} /> : null}

@@ -1,12 +1,14 @@
 /** Loaded when a template is asked for. */
+
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { Design } from '../../paper/index.ts'
 import { tabbed } from '../../paper/index.ts'
 import { NotLoadedError, notLoaded, reasonOf } from '../model/loading.ts'
 import { keepWord, recall } from '../model/page.ts'
 import { keepPrinted } from '../model/printed.ts'
-import type { Lines, PaperChoice, TemplateChoice } from './choice.ts'
+import type { PaperChoice, TemplateChoice } from './choice.ts'
 import { MorePrint } from './MorePrint.tsx'
 import { artWays, guessPaper, papers, saveTemplate, usualArt } from './template.ts'
 import { useCount } from './use-count.ts'
@@ -21,63 +23,48 @@ interface Question {
 const questions: readonly Question[] = [
   {
     name: 'paper',
-    says: 'Paper',
+    says: says.paper,
     answers: [
-      { label: 'A4', sets: { paper: 'a4' } },
-      { label: 'US Letter', sets: { paper: 'letter' } },
+      { label: says.a4, sets: { paper: 'a4' } },
+      { label: says.usLetter, sets: { paper: 'letter' } },
     ],
   },
   {
     name: 'art',
-    says: 'Picture',
+    says: says.picture,
     answers: [
-      { label: 'to colour in', sets: { art: 'lines' } },
+      { label: says.toColourIn, sets: { art: 'lines' } },
       // In colour it is a good copy: lines across it would spoil it.
-      { label: 'in colour', sets: { art: 'colour', lines: 'ticks' } },
-      { label: 'none', sets: { art: 'none' } },
+      { label: says.inColour, sets: { art: 'colour', lines: 'ticks' } },
+      { label: says.noPicture, sets: { art: 'none' } },
     ],
   },
   {
     name: 'lines',
-    says: 'Lines',
+    says: says.lines,
     answers: [
-      { label: 'on the front', sets: { lines: 'front' } },
-      { label: 'ticks only', sets: { lines: 'ticks' } },
-      { label: 'on the back', sets: { lines: 'back' } },
+      { label: says.linesOnFront, sets: { lines: 'front' } },
+      { label: says.ticksOnly, sets: { lines: 'ticks' } },
+      { label: says.linesOnBack, sets: { lines: 'back' } },
     ],
   },
   {
     name: 'tabs',
-    says: 'Tabs',
+    says: says.tabs,
     answers: [
-      { label: 'as on the screen', sets: { tabs: 'own' } },
-      { label: 'through slits', sets: { tabs: 'slit' } },
+      { label: says.tabsAsShown, sets: { tabs: 'own' } },
+      { label: says.tabsThroughSlits, sets: { tabs: 'slit' } },
     ],
   },
   {
     name: 'form',
-    says: 'As',
+    says: says.form,
     answers: [
-      { label: 'PDF, to print', sets: { form: 'pdf' } },
-      { label: 'SVG, to edit', sets: { form: 'svg' } },
+      { label: says.pdfToPrint, sets: { form: 'pdf' } },
+      { label: says.svgToEdit, sets: { form: 'svg' } },
     ],
   },
 ]
-
-/** What is printed on the face that will be seen. */
-const linesSay: Readonly<Record<Lines, string>> = {
-  front: 'Every line is printed on the face that you will see: good to practise with.',
-  ticks:
-    'The face that you will see has ticks at the ends of the folds only, and glue places: for a good copy.',
-  back: 'The face that you will see stays clean. On the other face left and right are swapped, and mountain and valley too.',
-}
-
-/** A slit starts inside the paper: scissors cannot begin there. */
-const slitsSay =
-  ' Each tab goes through a slit and is glued behind, where nobody sees it. Slits need a knife: a job for an adult.'
-
-/** Printed on the back, only what is drawn on the back is seen. */
-const backSays = ' Of the picture, only what is drawn on that face is printed.'
 
 interface AskProps {
   readonly question: Question
@@ -85,10 +72,10 @@ interface AskProps {
   readonly onChoose: (sets: Partial<TemplateChoice>) => void
 }
 
-function Ask({ question: { name, says, answers }, chosen, onChoose }: AskProps): JSX.Element {
+function Ask({ question: { name, says: asked, answers }, chosen, onChoose }: AskProps): JSX.Element {
   return (
     <fieldset>
-      <legend>{says}</legend>
+      <legend>{asked}</legend>
       {answers.map(({ label, sets }) => (
         <label key={label}>
           <input
@@ -134,7 +121,7 @@ export function SheetDialog({ slug, fileName = slug, design, onClose }: SheetDia
     art: usualArt(design()),
     form: 'pdf',
   }))
-  const [says, setSays] = useState('')
+  const [said, setSaid] = useState('')
   const [busy, setBusy] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
   const { count, faults } = useCount(design, chosen)
@@ -146,22 +133,20 @@ export function SheetDialog({ slug, fileName = slug, design, onClose }: SheetDia
     if (sets.measured) keepWord('measured', sets.measured)
     setChosen({ ...chosen, ...sets })
     // What was said of the last file does not hold for another choice.
-    setSays('')
+    setSaid('')
   }
   const save = async () => {
     // Not `disabled`: a button that goes while it has focus takes the focus along.
     if (busy) return
     setBusy(true)
-    setSays('Drawing the template …')
+    setSaid(says.drawing)
     try {
       const saved = await saveTemplate(design(), fileName, chosen)
-      setSays(saved.says)
+      setSaid(saved.says)
       if (saved.isSaved) keepPrinted(slug)
     } catch (error) {
-      setSays(
-        error instanceof NotLoadedError
-          ? notLoaded('The font of the template', error)
-          : `The template could not be made: ${reasonOf(error)}.`,
+      setSaid(
+        error instanceof NotLoadedError ? notLoaded(says.theFont, error) : says.notMade(reasonOf(error)),
       )
     }
     setBusy(false)
@@ -169,7 +154,7 @@ export function SheetDialog({ slug, fileName = slug, design, onClose }: SheetDia
   return (
     <dialog ref={dialog} class="sheet-dialog" aria-labelledby={`template-${slug}`} onClose={onClose}>
       <form method="dialog">
-        <h3 id={`template-${slug}`}>The template, at true size</h3>
+        <h3 id={`template-${slug}`}>{says.atTrueSize}</h3>
         {questions
           .filter(({ name }) => (name !== 'art' || hasArt) && (name !== 'tabs' || hasTabs))
           .map((question) => (
@@ -183,22 +168,20 @@ export function SheetDialog({ slug, fileName = slug, design, onClose }: SheetDia
           {faults}
         </p>
         <p class="quiet" role="status">
-          {linesSay[chosen.lines]}
-          {chosen.tabs === 'slit' ? slitsSay : ''}
-          {hasArt && chosen.lines === 'back' && chosen.art !== 'none' ? backSays : ''}
+          {says.whatLinesMean[chosen.lines]}
+          {chosen.tabs === 'slit' ? ` ${says.whatSlitsMean}` : ''}
+          {hasArt && chosen.lines === 'back' && chosen.art !== 'none' ? ` ${says.pictureOnBack}` : ''}
         </p>
-        <p class="quiet">
-          Print at 100 %, “actual size”. Then lay a ruler on the check line: it must be 100 mm or 4 in long.
-        </p>
+        <p class="quiet">{says.measureTheCheckLine}</p>
         <div class="dialog-buttons">
           <p class="sheet-says" role="status">
-            {says}
+            {said}
           </p>
           <button type="button" class="button primary" aria-disabled={busy} onClick={save}>
-            Save the template
+            {says.saveTemplate}
           </button>
           <button type="submit" class="button">
-            Close
+            {says.close}
           </button>
         </div>
       </form>

@@ -1,8 +1,10 @@
 /** Loaded when a template is asked for: the sheet's drawings, its font and its writers. */
+
 import regular from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff?url'
 import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff?url'
 import regularExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url'
 import boldExtended from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { Design } from '../../paper/index.ts'
 import type { SheetFont, SheetOptions } from '../../sheet/index.ts'
 import {
@@ -69,27 +71,25 @@ export async function saveTemplate(planned: Design, slug: string, choice: Templa
     const options = { ...optionsOf(choice), fault: faultSays(design) }
     const name = fileName(design, slug, options, choice.tabs)
     const { sentence } = fitOn(design, printedOn(options))
-    const done = (says: string): Saved => ({
+    const done = (said: string): Saved => ({
       isSaved: true,
-      says: sentence === '' || choice.tiled ? says : `${says} ${sentence}`,
+      says: sentence === '' || choice.tiled ? said : `${said} ${sentence}`,
     })
     if (choice.form === 'pdf') {
       const bytes = await sheetPdf(design, options, await sheetFont())
       save([bytes as BlobPart], 'application/pdf', `${name}.pdf`)
-      return done(`${name}.pdf is saved. Print it at 100 %.`)
+      return done(says.savedToPrint(`${name}.pdf`))
     }
     const pages = sheetSvg(design, options, await sheetFont())
     pages.forEach((page, k) => {
       save([page], 'image/svg+xml', pages.length > 1 ? `${name}-${k + 1}.svg` : `${name}.svg`)
     })
-    return done(
-      pages.length > 1 ? `${pages.length} pages are saved, ${name}-1.svg and on.` : `${name}.svg is saved.`,
-    )
+    return done(pages.length > 1 ? says.pagesSaved(pages.length, `${name}-1.svg`) : says.saved(`${name}.svg`))
   } catch (error) {
     if (error instanceof TooLargeError)
       return {
         isSaved: false,
-        says: `${error.message} Or let it go on several sheets: see More about paper and printer.`,
+        says: says.tooLarge(error.message),
       }
     if (error instanceof UnprintableError) return { isSaved: false, says: error.message }
     throw error

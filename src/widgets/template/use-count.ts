@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/template/dialog.ts'
 import type { Design } from '../../paper/index.ts'
 import type { Said, TemplateChoice } from './choice.ts'
 import type { CountAsk } from './count-worker.ts'
@@ -10,7 +11,7 @@ const start = (): Worker => new Worker(new URL('./count-worker.ts', import.meta.
 
 /** What is said of the sheets that a choice takes, worked out beside the page; a newer choice calls the older off. */
 export function useCount(design: () => Design, choice: TemplateChoice): Said {
-  const [says, setSays] = useState('')
+  const [count, setCount] = useState('')
   const [faults, setFaults] = useState('')
   const worker = useRef<Worker | null>(null)
   const isBusy = useRef(false)
@@ -21,7 +22,7 @@ export function useCount(design: () => Design, choice: TemplateChoice): Said {
   }
   useEffect(() => end, [])
   useEffect(() => {
-    setSays('Counting the sheets …')
+    setCount(says.counting)
     const rest = setTimeout(() => {
       if (isBusy.current) end()
       const mine = worker.current ?? start()
@@ -29,16 +30,16 @@ export function useCount(design: () => Design, choice: TemplateChoice): Said {
       isBusy.current = true
       mine.onmessage = ({ data }: MessageEvent<Said>) => {
         isBusy.current = false
-        setSays(data.count)
+        setCount(data.count)
         setFaults(data.faults)
       }
       mine.onerror = () => {
         end()
-        setSays('What counts the sheets could not be loaded.')
+        setCount(says.countNotLoaded)
       }
       mine.postMessage({ design: design(), choice } satisfies CountAsk)
     }, REST)
     return () => clearTimeout(rest)
   }, [choice])
-  return { count: says, faults }
+  return { count, faults }
 }

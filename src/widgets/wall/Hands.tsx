@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useState } from 'preact/hooks'
+import * as says from '../../../content/words/wall.ts'
 import type { Asked } from './at-wall.ts'
 
 /** No class is larger. */
@@ -8,12 +9,12 @@ const MOST = 99
 /** The guesses of a class, counted by hands; then what is right. */
 export function Hands({ asked }: { readonly asked: Asked | null }): JSX.Element {
   return (
-    <section class="wall-slip wall-hands" aria-label="Count hands">
+    <section class="wall-slip wall-hands" aria-label={says.countHands}>
       {asked && asked.guesses.length > 0 ? (
         // Another question begins from none.
         <Count key={asked.asks} {...asked} />
       ) : (
-        <p>Nothing is asked just now.</p>
+        <p>{says.nothingAsked}</p>
       )}
     </section>
   )
@@ -27,14 +28,14 @@ function Count({ guesses, covered, onCover }: Asked): JSX.Element {
   return (
     <>
       <ul>
-        {guesses.map(({ says, right }, k) => {
+        {guesses.map(({ says: guess, right }, k) => {
           const count = counts[k] ?? 0
           return (
-            <li key={says} data-right={right && !covered}>
+            <li key={guess} data-right={right && !covered}>
               <span class="wall-guess">
                 {right && !covered ? '✓ ' : ''}
-                {says}
-                {right && !covered ? <span class="aloud"> is right</span> : null}
+                {guess}
+                {right && !covered ? <span class="aloud">{says.isRight}</span> : null}
                 <span class="wall-track" aria-hidden="true">
                   <span class="wall-bar" style={{ width: `${(100 * count) / most}%` }} />
                 </span>
@@ -42,7 +43,7 @@ function Count({ guesses, covered, onCover }: Asked): JSX.Element {
               <button
                 type="button"
                 class="button"
-                aria-label={`One less: ${says}`}
+                aria-label={says.oneLess(guess)}
                 onClick={() => set(k, count - 1)}
               >
                 −
@@ -51,7 +52,7 @@ function Count({ guesses, covered, onCover }: Asked): JSX.Element {
                 type="text"
                 inputMode="numeric"
                 autocomplete="off"
-                aria-label={`Hands for: ${says}`}
+                aria-label={says.handsFor(guess)}
                 value={String(count)}
                 onInput={(event) => {
                   const value = Number(event.currentTarget.value)
@@ -61,7 +62,7 @@ function Count({ guesses, covered, onCover }: Asked): JSX.Element {
               <button
                 type="button"
                 class="button"
-                aria-label={`One more: ${says}`}
+                aria-label={says.oneMore(guess)}
                 onClick={() => set(k, count + 1)}
               >
                 +
@@ -71,7 +72,7 @@ function Count({ guesses, covered, onCover }: Asked): JSX.Element {
         })}
       </ul>
       <button type="button" class="button" onClick={() => onCover(!covered)}>
-        {covered ? 'Show what is right' : 'Hide what is right'}
+        {covered ? says.showRight : says.hideRight}
       </button>
     </>
   )

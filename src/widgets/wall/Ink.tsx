@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
+import * as says from '../../../content/words/wall.ts'
 import type { Stroke } from './ink.ts'
 import { drawInk } from './ink.ts'
 
@@ -35,7 +36,7 @@ export function Ink({ strokes, onStroke }: InkProps): JSX.Element {
       class="wall-ink"
       data-on={isOn}
       role="img"
-      aria-label="What is drawn over the page"
+      aria-label={says.whatIsDrawn}
       onPointerDown={(event) => {
         if (!isOn) return
         event.currentTarget.setPointerCapture(event.pointerId)

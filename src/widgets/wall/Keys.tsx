@@ -1,4 +1,5 @@
 import type { JSX } from 'preact'
+import * as says from '../../../content/words/wall.ts'
 import type { AtWall, KeyTold } from './at-wall.ts'
 import { keysFor } from './at-wall.ts'
 
@@ -6,12 +7,12 @@ const List = ({ name, keys }: { readonly name: string; readonly keys: readonly K
   <div>
     <h2>{name}</h2>
     <dl>
-      {keys.map(({ key, says }) => (
+      {keys.map(({ key, says: does }) => (
         <div key={key}>
           <dt>
             <kbd>{key}</kbd>
           </dt>
-          <dd>{says}</dd>
+          <dd>{does}</dd>
         </div>
       ))}
     </dl>
@@ -22,9 +23,9 @@ const List = ({ name, keys }: { readonly name: string; readonly keys: readonly K
 export function Keys({ at }: { readonly at: AtWall }): JSX.Element {
   const { page, tools } = keysFor(at)
   return (
-    <section class="wall-slip wall-keys" aria-label="Keys">
-      <List name="This page" keys={page} />
-      <List name="Tools" keys={tools} />
+    <section class="wall-slip wall-keys" aria-label={says.keys}>
+      <List name={says.keysOfPage} keys={page} />
+      <List name={says.keysOfTools} keys={tools} />
     </section>
   )
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import * as says from '../../../content/words/wall.ts'
 import { clockText, leftOf, MINUTES, minutesIn, resting, turned } from './timer.ts'
 
 /** Often enough that no second is missed, ms. */
@@ -25,15 +26,15 @@ export function TimerTool(): JSX.Element {
     setTimer(isOver ? resting(minutes ?? 5) : turned(timer, at))
   }
   return (
-    <section class="wall-slip wall-timer" aria-label="Timer">
+    <section class="wall-slip wall-timer" aria-label={says.timer}>
       <p class="wall-clock" data-over={isOver}>
         {clockText(left)}
       </p>
       <button type="button" class="button" onClick={press}>
-        {isOver ? 'Again' : isRunning ? 'Stop' : 'Start'}
+        {isOver ? says.again : isRunning ? says.stop : says.start}
       </button>
       <label>
-        Minutes{' '}
+        {says.minutes}{' '}
         <input
           type="text"
           inputMode="decimal"
@@ -47,12 +48,8 @@ export function TimerTool(): JSX.Element {
           }}
         />
       </label>
-      {minutes === null ? (
-        <p role="alert">
-          {MINUTES.least} to {MINUTES.most} minutes.
-        </p>
-      ) : null}
-      <p role="status">{isOver ? 'Time is up.' : ''}</p>
+      {minutes === null ? <p role="alert">{says.minutesFrom(MINUTES.least, MINUTES.most)}</p> : null}
+      <p role="status">{isOver ? says.timeIsUp : ''}</p>
     </section>
   )
 }

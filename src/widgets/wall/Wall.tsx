@@ -1,6 +1,7 @@
 import './wall.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/wall.ts'
 import type { AtWall, Tool } from './at-wall.ts'
 import { AWAY, NOTES, toolsFor, WIPE } from './at-wall.ts'
 import { Hands } from './Hands.tsx'
@@ -89,7 +90,7 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
   })
   const hasInk = strokes.length > 0
   return (
-    <section class="wall-kit" aria-label="Over the page">
+    <section class="wall-kit" aria-label={says.overThePage}>
       {on.has('freeze') ? <div class="wall-still" aria-hidden="true" /> : null}
       {on.has('draw') || hasInk ? (
         <Ink
@@ -100,8 +101,8 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
       {on.has('timer') ? <TimerTool /> : null}
       {on.has('hands') ? <Hands asked={at.asked ?? null} /> : null}
       {on.has('keys') ? <Keys at={at} /> : null}
-      <div class="wall-tools" role="toolbar" aria-label="At the wall" ref={bar}>
-        {tools.map(({ tool, label, key, says }, k) => (
+      <div class="wall-tools" role="toolbar" aria-label={says.atTheWall} ref={bar}>
+        {tools.map(({ tool, label, key, says: does }, k) => (
           <button
             type="button"
             class="button"
@@ -109,7 +110,7 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
             ref={k === 0 ? first : null}
             aria-pressed={on.has(tool)}
             aria-keyshortcuts={key}
-            title={`${says} (${key.toUpperCase()})`}
+            title={says.doesByKey(does, key.toUpperCase())}
             onClick={() => turn(tool)}
           >
             {label}
@@ -120,35 +121,35 @@ export function Wall({ at, onClose }: WallProps): JSX.Element {
           class="button"
           aria-disabled={!hasInk}
           aria-keyshortcuts="w"
-          title={`${WIPE.says} (${WIPE.key})`}
+          title={says.doesByKey(WIPE.says, WIPE.key)}
           onClick={() => setStrokes([])}
         >
-          Wipe
+          {says.wipe}
         </button>
         {at.notes ? (
           <button
             type="button"
             class="button"
             aria-keyshortcuts="n"
-            title={`${NOTES.says} (${NOTES.key})`}
+            title={says.doesByKey(NOTES.says, NOTES.key)}
             onClick={at.notes}
           >
-            Notes
+            {says.notes}
           </button>
         ) : null}
         <button
           type="button"
           class="button"
           aria-keyshortcuts="Escape"
-          title={`${AWAY.says} (${AWAY.key})`}
+          title={says.doesByKey(AWAY.says, AWAY.key)}
           onClick={onClose}
         >
-          Put away
+          {says.putAway}
         </button>
       </div>
       {on.has('point') ? <Pointer /> : null}
       <p class="wall-says" role="status">
-        {on.has('freeze') ? 'Frozen: press Freeze again to go on.' : ''}
+        {on.has('freeze') ? says.frozen : ''}
       </p>
     </section>
   )

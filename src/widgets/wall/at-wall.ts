@@ -1,4 +1,6 @@
 /** What a page tells the tools at the wall of itself. */
+import * as keys from '../../../content/words/key-names.ts'
+import * as says from '../../../content/words/wall.ts'
 
 /** A key, as it stands on a keyboard, and what it does. */
 export interface KeyTold {
@@ -34,23 +36,23 @@ export const TOOLS: readonly {
   readonly key: string
   readonly says: string
 }[] = [
-  { tool: 'draw', label: 'Draw', key: 'd', says: 'Draw over the page' },
-  { tool: 'point', label: 'Point', key: 'p', says: 'A large ring goes with the pointer' },
-  { tool: 'freeze', label: 'Freeze', key: 'f', says: 'Nothing on the page moves' },
-  { tool: 'timer', label: 'Timer', key: 't', says: 'A time that runs down' },
-  { tool: 'hands', label: 'Count hands', key: 'h', says: 'How many guess what' },
-  { tool: 'keys', label: 'Keys', key: '?', says: 'What each key does here' },
+  { tool: 'draw', label: says.draw, key: 'd', says: says.drawDoes },
+  { tool: 'point', label: says.point, key: 'p', says: says.pointDoes },
+  { tool: 'freeze', label: says.freeze, key: 'f', says: says.freezeDoes },
+  { tool: 'timer', label: says.timer, key: 't', says: says.timerDoes },
+  { tool: 'hands', label: says.countHands, key: 'h', says: says.countHandsDoes },
+  { tool: 'keys', label: says.keys, key: '?', says: says.keysDoes },
 ]
 
 /** The tools that a page has a use for. */
 export const toolsFor = ({ rest, asked }: AtWall): typeof TOOLS =>
   TOOLS.filter(({ tool }) => (tool === 'freeze' ? rest : tool === 'hands' ? asked !== undefined : true))
 
-export const WIPE: KeyTold = { key: 'W', says: 'Wipes all that was drawn' }
+export const WIPE: KeyTold = { key: 'W', says: says.wipeDoes }
 
-export const NOTES: KeyTold = { key: 'N', says: 'Opens a window for you alone' }
+export const NOTES: KeyTold = { key: 'N', says: says.notesDoes }
 
-export const AWAY: KeyTold = { key: 'Escape', says: 'Puts the tools away' }
+export const AWAY: KeyTold = { key: keys.escapeKey, says: says.putAwayDoes }
 
 /** All keys that work while the tools are out: the page's own first. */
 export const keysFor = (
@@ -58,7 +60,7 @@ export const keysFor = (
 ): { readonly page: readonly KeyTold[]; readonly tools: readonly KeyTold[] } => ({
   page: at.keys,
   tools: [
-    ...toolsFor(at).map(({ key, says }) => ({ key: key.toUpperCase(), says })),
+    ...toolsFor(at).map(({ key, says: does }) => ({ key: key.toUpperCase(), says: does })),
     WIPE,
     ...(at.notes ? [NOTES] : []),
     AWAY,

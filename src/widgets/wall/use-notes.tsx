@@ -2,6 +2,7 @@ import './wall.css'
 import type { JSX } from 'preact'
 import { render } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
+import * as says from '../../../content/words/wall-notes.ts'
 
 /** What a teacher reads while the class looks at the wall. */
 export interface Told {
@@ -11,15 +12,13 @@ export interface Told {
   readonly next: string
 }
 
-const NAME = 'Notes for the teacher'
-
-const Page = ({ title, says, next }: Told): JSX.Element => (
+const Page = ({ title, says: sentences, next }: Told): JSX.Element => (
   <main class="wall-notes">
     <h1>{title}</h1>
-    {says.map((one) => (
+    {sentences.map((one) => (
       <p key={one}>{one}</p>
     ))}
-    <p class="wall-after">Next: {next}</p>
+    <p class="wall-after">{says.nextIs(next)}</p>
   </main>
 )
 
@@ -29,7 +28,7 @@ function dressed({ document: there }: Window): Element {
   there.documentElement.lang = root.lang
   const { theme } = root.dataset
   if (theme) there.documentElement.dataset.theme = theme
-  there.title = NAME
+  there.title = says.notesForTeacher
   for (const look of document.querySelectorAll('link[rel="stylesheet"], style'))
     there.head.append(look.cloneNode(true))
   const place = there.createElement('div')

@@ -1,5 +1,6 @@
 import type { ComponentType, JSX } from 'preact'
 import { useRef, useState } from 'preact/hooks'
+import * as says from '../../../content/words/wall-notes.ts'
 import { notLoaded } from '../model/loading.ts'
 import type { AtWall } from './at-wall.ts'
 import type { WallProps } from './Wall.tsx'
@@ -14,17 +15,17 @@ interface Tools {
 export function useTools(at: AtWall): Tools {
   const [Kit, setKit] = useState<ComponentType<WallProps> | null>(null)
   const [isOut, setOut] = useState(false)
-  const [says, setSays] = useState('')
+  const [said, setSaid] = useState('')
   const from = useRef<Element | null>(null)
   const open = async () => {
     from.current = document.activeElement
-    setSays('')
+    setSaid('')
     try {
       const { Wall } = await import('./Wall.tsx')
       setKit(() => Wall)
       setOut(true)
     } catch (error) {
-      setSays(notLoaded('The tools', error))
+      setSaid(notLoaded(says.theTools, error))
     }
   }
   const close = () => {
@@ -36,9 +37,9 @@ export function useTools(at: AtWall): Tools {
     kit:
       Kit && isOut ? (
         <Kit at={at} onClose={close} />
-      ) : says === '' ? null : (
+      ) : said === '' ? null : (
         <p class="wall-says" role="alert">
-          {says}
+          {said}
         </p>
       ),
   }

@@ -1,0 +1,3 @@
+/** The chart of a bench. */
+
+export const openingOnChart = 'Opening, on the chart'

@@ -1,0 +1,3 @@
+/** At the bench: the challenge that it meets just now, by its name. */
+
+export const met = 'Challenge met:'

@@ -1,0 +1,34 @@
+/** A challenge, and how the card stands against it. */
+
+export const done = 'Done.'
+
+export const doneBefore = 'You have done this one.'
+
+export const answerOnBench = 'Put your answer on the bench'
+
+export const doneSaid = (verdict: string): string => `Challenge done. ${verdict}`
+
+/* What is true now. */
+
+export const sticksOut = (by: string): string => `The shut card sticks out by ${by}`
+
+export const hidden = (by: string): string => `The shut card hides it, ${by} inside`
+
+export const is = (what: string, value: string): string => `${what} is ${value}`
+
+export const isAt = (what: string, value: string, opening: number): string =>
+  `${what} is ${value} at ${opening}°`
+
+/* What is true now, and how far it is to go. `now` is one of the above. */
+
+export const reached = (now: string): string => `${now}.`
+
+export const toGo = (now: string, far: string): string => `${now}: ${far} to go.`
+
+export const tooMuch = (now: string, far: string): string => `${now}: ${far} too much.`
+
+export const mustWork = 'It must also work as paper.'
+
+export const mustWorkBut = (sentence: string): string => `${mustWork} ${sentence}`
+
+export const works = 'It works as paper: every check holds.'

@@ -1,0 +1,3 @@
+/** Checking the card again after its first change. */
+
+export const whatChecksCard = 'What checks the card'
