@@ -101,7 +101,7 @@ const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'src/paper/mechanisms/shared/fitting.ts',
-    line: "`${toward > 0 ? 'away from' : 'back to'} ${endsOf(room).near}`",
+    line: "(toward > 0 ? 'away from ' : 'back to ') + endsOf(room).near",
     was: '>',
     now: '>=',
     why: 'It is 1 or -1, and never nought.',

@@ -38,7 +38,9 @@ afterEach(async () => {
 const later = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
 /** The page, visited; `early` is done before it is known what lies there. */
-async function visit(early = (_: Dummy): void => {}): Promise<{ readonly dummy: Dummy; readonly work: Work }> {
+async function visit(
+  early = (_: Dummy): void => {},
+): Promise<{ readonly dummy: Dummy; readonly work: Work }> {
   const dummy = dummyModel(EMPTY, NO_FRAMES)
   const coming = workOn(dummy)
   early(dummy)

@@ -28,7 +28,7 @@ export const endsOf = ({ isGutter = false }: Room): { readonly near: string; rea
 
 /** Which way along the crease something points: 1 outward, -1 back. */
 export const pointing = (room: Room, toward: 1 | -1): string =>
-  `${toward > 0 ? 'away from' : 'back to'} ${endsOf(room).near}`
+  (toward > 0 ? 'away from ' : 'back to ') + endsOf(room).near
 
 /** A stretch of a room from start to end in whole mm, and how deep it may be by its share, mm, shut as well as open. */
 export function stretchIn(
