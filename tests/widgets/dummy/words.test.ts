@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { lastTip } from '../../../src/paper/answers/seek/offers.ts'
 import type { Forgiveness, Offer, Slack } from '../../../src/paper/index.ts'
 import { riseOf } from '../../../src/paper/index.ts'
 import { forgivesSays } from '../../../src/widgets/dummy/desk/forgiving.ts'
@@ -14,6 +15,8 @@ import {
   withMark,
   withoutMark,
 } from '../../../src/widgets/dummy/model/wishes.ts'
+import { layer } from '../../paper/shared/check-designs.ts'
+import { design } from '../../paper/shared/designs.ts'
 
 const slack = (by: number): Slack => ({ by, spoilt: null, fails: null, sentence: null })
 
@@ -38,30 +41,32 @@ describe('how far a size may be off', () => {
 })
 
 describe('how high an offered part stands', () => {
-  // Over a card open at 90 degrees: z is the height over the gutter, and the page is 45 degrees below it.
-  const offer = (high: number, room: number, kind = 'cut-v-fold'): Offer => ({
-    kind,
-    label: '',
-    variant: '',
-    room,
-    id: '',
-    design: { hingebook: 1, title: '', card: { width: 105, height: 148, caliper: 0.25 }, mechanisms: [] },
-    tip: [0, 0, high * Math.SQRT2],
-    opening: 90,
-  })
+  /** A layer so deep, open at 90 degrees if no other opening is told: its ridge is as high as it is deep then. */
+  const offer = (deep: number, room: number, at = 90, kind = 'cut-layer'): Offer => {
+    const made = design([layer('step', 'gutter', 40, 80, deep)])
+    return { kind, label: '', variant: '', room, id: 'step', design: made, ...lastTip(made, at) }
+  }
 
   test('is said plainly, and of a low one with why', () => {
-    expect(offerHigh(offer(54.4, 105), 'mm')).toBe('54.4 mm high')
+    expect(offerHigh(offer(34, 105), 'mm')).toBe('34.0 mm high')
     expect(offerHigh(offer(12, 20), 'mm')).toBe('12.0 mm high')
     expect(offerHigh(offer(9.8, 21), 'mm')).toBe('only 9.8 mm high: there is little room here')
     expect(offerHigh(offer(9.8, 21), 'in')).toBe('only 0.39 in high: there is little room here')
-    // A floating layer is low by itself.
-    expect(offerHigh(offer(10.6, 105, 'floating-layer'), 'mm')).toBe('only 10.6 mm high')
+    // Where there is room it is low by itself.
+    expect(offerHigh(offer(9.8, 105), 'mm')).toBe('only 9.8 mm high')
   })
 
-  test('is no fault of a piece that lies flat on its page, and is never less than nought', () => {
-    expect(offerHigh(offer(0, 105, 'rider'), 'mm')).toBe('0.0 mm high')
-    expect(offerHigh(offer(-7.1, 42), 'mm')).toBe('7.1 mm behind the page')
+  test('is no want of room where the card is all but shut, or a piece lies flat on its page', () => {
+    // 34 sin 10 degrees; and 9.8 sin 10 degrees.
+    expect(offerHigh(offer(34, 21, 10), 'mm')).toBe('5.9 mm high')
+    expect(offerHigh(offer(9.8, 21, 10), 'mm')).toBe('only 1.7 mm high: there is little room here')
+    expect(offerHigh(offer(5, 21, 90, 'rider'), 'mm')).toBe('5.0 mm high')
+  })
+
+  test('is never less than nought', () => {
+    expect(offerHigh({ ...offer(20, 42), tip: [0, 0, -7.1 * Math.SQRT2] }, 'mm')).toBe(
+      '7.1 mm behind the page',
+    )
   })
 })
 
