@@ -1,7 +1,9 @@
 /** The steps on paper: two, four or six to a page, figures and words in cells. Lengths in mm. */
+import * as says from '../../content/words/booklet/pages.ts'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
+import { faultBlocks } from '../sheet/marks/fault-blocks.ts'
 import { CAPITAL, TAIL } from '../sheet/marks/letters.ts'
 import type { Block, Run, SheetMark, Type } from '../sheet/marks/setting.ts'
 import { moved, paragraph, pictureBlock, stack, toldAs } from '../sheet/marks/setting.ts'
@@ -22,6 +24,8 @@ export interface BookOptions {
   readonly paper: PaperName
   /** As many as this go on a page; fewer where their words are long. */
   readonly perPage: PerPage
+  /** What does not work yet, in a sentence (`faultSays`); it stands under the title. */
+  readonly fault?: string
 }
 
 interface Look {
@@ -75,12 +79,12 @@ function paragraphs({ text, letters, check, tools, caution }: Words, body: Type,
   const said = (runs: readonly Run[]): Block => paragraph(runs, body, width)
   return [
     ...text.map((one) => said([{ text: one }])),
-    ...(letters === undefined ? [] : [said([lead('Letters.'), { text: ` ${letters}` }])]),
-    ...(check === undefined ? [] : [said([lead('Check.'), { text: ` ${check}` }])]),
-    said([lead('You need:'), { text: ` ${tools}.` }]),
+    ...(letters === undefined ? [] : [said([lead(says.letters), { text: ` ${letters}` }])]),
+    ...(check === undefined ? [] : [said([lead(says.check), { text: ` ${check}` }])]),
+    said([lead(says.youNeed), { text: ` ${tools}.` }]),
     ...(caution === undefined
       ? []
-      : [said([{ text: 'Take care.', bold: true, role: 'dimension' }, { text: ` ${caution}` }])]),
+      : [said([{ text: says.takeCare, bold: true, role: 'dimension' }, { text: ` ${caution}` }])]),
   ]
 }
 
@@ -194,16 +198,17 @@ function parted(step: Step, room: number, look: Look, least: number, width: numb
 /** The pages of a booklet. `draw` makes the figures. */
 export function bookPages(
   design: Design,
-  { paper: name, perPage }: BookOptions,
+  { paper: asked, perPage, fault }: BookOptions,
   draw: typeof figureOf = figureOf,
 ): readonly SheetPage[] {
-  const paper = paperOf(name)
+  const paper = paperOf(asked)
   const look = LOOKS[perPage]
   const { columns, body, title, share: beside } = look
   const within = paper.width - 2 * EDGE
   const width = (within - GAP.across * (columns - 1)) / columns
   const wide = beside < 1 ? width * beside : width
-  const head = paragraph([{ text: `${plainText(design.title)}, step by step`, bold: true }], HEAD, within)
+  const name = paragraph([{ text: says.title(plainText(design.title)), bold: true }], HEAD, within)
+  const head = stack([name, ...faultBlocks(fault, body, within)], 4)
   const bottom = paper.height - EDGE - FOOT.leading - 3
   const top = (page: number): number => EDGE + (page === 0 ? head.height + 6 : 0)
   const room = (page: number): number => bottom - top(page)
@@ -216,7 +221,7 @@ export function bookPages(
   const cells = works.flatMap((work, k): Cell[] => {
     const words = wordsOf(design, work)
     const step: Step = {
-      title: toldAs(paragraph([{ text: `${k + 1}. ${words.title}`, bold: true }], title, width), 'H2'),
+      title: toldAs(paragraph([{ text: says.step(k + 1, words.title), bold: true }], title, width), 'H2'),
       figure: figures[k] as Drawing,
       said: paragraphs(words, body, beside < 1 ? width - wide - GAP.across : width),
     }
@@ -234,8 +239,8 @@ export function bookPages(
   return pages.map((rows, k): SheetPage => {
     let high = tall
     while (high > least && heightOf(rows, high) > room(k)) high = Math.max(least, high - 0.01)
-    const says = `${plainText(design.title)}, step by step, ${k + 1} of ${pages.length}`
-    const foot = toldAs(paragraph([{ text: says, role: 'guide' }], FOOT, within), 'Artifact')
+    const which = says.page(plainText(design.title), k + 1, pages.length)
+    const foot = toldAs(paragraph([{ text: which, role: 'guide' }], FOOT, within), 'Artifact')
     const full = perPage / columns
     // A page that is full is filled; on others cells lie as close as on those.
     const free = rows.length === full ? room(k) - heightOf(rows, high) : 0
@@ -255,7 +260,7 @@ export function bookPages(
       box: [0, 0, paper.width, paper.height],
       unit: 'mm',
       ...{ paper, marks, placed: [], painting: null },
-      says: `${says}.`,
+      says: `${which}.`,
     }
   })
 }

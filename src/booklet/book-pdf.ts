@@ -1,4 +1,5 @@
 /** The booklet as a file. Heavy: load it when one is asked for. */
+import * as says from '../../content/words/booklet/pages.ts'
 import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
 import type { SheetFont } from '../sheet/files/font.ts'
@@ -13,6 +14,6 @@ export async function bookPdf(
   font: SheetFont,
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> {
   const pages = bookPages(design, options)
-  const bytes = await pagesPdf(pages, `${plainText(design.title)}: step by step`, font)
+  const bytes = await pagesPdf(pages, says.fileTitle(plainText(design.title)), font)
   return { bytes, pages: pages.length }
 }

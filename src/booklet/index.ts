@@ -1,4 +1,6 @@
 /** The steps of any design, in order: words, a figure in the state that they describe, cautions, numbers to check. */
+import * as says from '../../content/words/booklet/steps.ts'
+import { doNotCut } from '../../content/words/sheet.ts'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import type { Size } from '../drawing/view/camera.ts'
 import type { Design } from '../paper/index.ts'
@@ -32,18 +34,24 @@ export function stepsOf(design: Design, size: Size = FIGURE): readonly BookStep[
   }))
 }
 
-/** The steps as plain text, for who reads by ear or by wire. */
-export function stepsText(design: Design): string {
+/**
+ * The steps as plain text, for who reads by ear or by wire.
+ * @param fault what does not work yet, in a sentence (`faultSays`)
+ */
+export function stepsText(design: Design, fault = ''): string {
   const steps = orderOf(design).map((work, k) => {
     const { title, text, letters, tools, caution, check } = wordsOf(design, work)
     return [
-      `${k + 1}. ${title}`,
-      ...text.map((one) => `   ${one}`),
-      ...(letters === undefined ? [] : [`   Letters: ${letters}`]),
-      `   You need: ${tools}.`,
-      ...(caution === undefined ? [] : [`   Take care: ${caution}`]),
-      ...(check === undefined ? [] : [`   Check: ${check}`]),
+      says.numbered(k + 1, title),
+      ...[
+        ...text,
+        ...(letters === undefined ? [] : [says.withLetters(letters)]),
+        says.youNeed(tools),
+        ...(caution === undefined ? [] : [says.takeCare(caution)]),
+        ...(check === undefined ? [] : [says.withCheck(check)]),
+      ].map((line) => `   ${line}`),
     ].join('\n')
   })
-  return `${plainText(design.title)}\n\n${steps.join('\n\n')}\n`.replaceAll('\u00a0', ' ')
+  const warning = fault === '' ? '' : `${doNotCut} ${fault}\n\n`
+  return `${plainText(design.title)}\n\n${warning}${steps.join('\n\n')}\n`.replaceAll('\u00a0', ' ')
 }

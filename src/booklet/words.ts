@@ -1,5 +1,6 @@
 /** What a step of the booklet says. */
 
+import * as says from '../../content/words/booklet/steps.ts'
 import { only } from '../drawing/steps/scene.ts'
 import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
@@ -30,25 +31,18 @@ export interface Words {
   readonly check?: string
 }
 
-const BLADE = 'A craft knife is a job for an adult. Pass scissors with the handles first.'
+const namesOf = (ids: readonly string[]): readonly string[] => ids.map(nameOf)
 
-const GLUE = 'Hot glue is a job for an adult. A glue stick will do.'
-
-const listed = (ids: readonly string[]): string => {
-  const names = ids.map(nameOf)
-  return names.length < 3 ? names.join(' and ') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
-}
-
-const the = (ids: readonly string[]): string => (ids.length === 0 ? 'the card' : `the ${listed(ids)}`)
+const the = (ids: readonly string[]): string => (ids.length === 0 ? says.card : says.the(namesOf(ids)))
 
 /** More parts than these are counted in a title, and named below it. */
 const NAMED = 8
 
-const titled = (ids: readonly string[]): string => (ids.length > NAMED ? `${ids.length} parts` : the(ids))
+const titled = (ids: readonly string[]): string => (ids.length > NAMED ? says.many(ids.length) : the(ids))
 
 /** The sentence that names them. */
 const named = (ids: readonly string[]): readonly string[] =>
-  ids.length > NAMED ? [`They are ${the(ids)}.`] : []
+  ids.length > NAMED ? [says.theyAre(namesOf(ids))] : []
 
 const mm = (value: number): string => `${value.toFixed(0)}\u00a0mm`
 
@@ -70,20 +64,29 @@ function checkOf(design: Design, done: readonly string[], of: readonly string[])
   })
   const [best] = [...read].sort((a, b) => b.rise - a.rise)
   if (!best) return undefined
-  return `Hold the card open at ${opening}°: the tip of the ${nameOf(best.id)} stands ${mm(best.rise)} above the page.`
+  return says.check(`${opening}°`, nameOf(best.id), mm(best.rise))
 }
 
 /** Strips that go away from the reader: those on a ridge, which points at them. */
 const inwards = (design: Design, of: readonly string[]): readonly string[] =>
   design.mechanisms.flatMap(({ id, on }) => (of.includes(id) && on.endsWith('/ridge') ? [id] : []))
 
+const hostOf = (design: Design, id: string): string => design.mechanisms.find((m) => m.id === id)?.on ?? ''
+
 /** Where a part hangs, in words: `the left page`, `the right side of the moth`. */
 function placeOf(design: Design, id: string): string {
-  const on = design.mechanisms.find((m) => m.id === id)?.on ?? ''
+  const on = hostOf(design, id)
   const [owner = '', part = ''] = on.split('/')
-  if (on === 'gutter') return 'the gutter'
-  if (owner === 'page') return `the ${part} page`
-  return part === 'ridge' ? `the ridge of the ${nameOf(owner)}` : `the ${part} side of the ${nameOf(owner)}`
+  if (on === 'gutter') return says.gutter
+  if (owner === 'page') return says.page(part)
+  return part === 'ridge' ? says.ridge(nameOf(owner)) : says.side(nameOf(owner), part)
+}
+
+/** Where a piece is laid, in a sentence. */
+function laidOn(design: Design, id: string): string {
+  const place = placeOf(design, id)
+  if (isOutside(design, id)) return says.goesOutside(place)
+  return hostOf(design, id) === 'gutter' ? says.goesOver(place) : says.goesOn(place)
 }
 
 /** The letters of the joints of some parts: all, or those on one side. */
@@ -92,9 +95,7 @@ function lettersOf(design: Design, of: readonly string[], side?: 'left' | 'right
     (joint) => of.includes(ownerOf(joint.of)) && (side === undefined || joint.of.endsWith(`/${side}`)),
   )
   const letters = [...new Set(found.map(({ letter }) => letter))]
-  if (letters.length === 0) return undefined
-  const each = letters.map((letter) => `${letter} on ${letter}`)
-  return `${each.length < 2 ? each.join('') : `${each.slice(0, -1).join(', ')} and ${each.at(-1)}`}.`
+  return letters.length === 0 ? undefined : says.letters(letters)
 }
 
 const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
@@ -109,35 +110,21 @@ export function wordsOf(design: Design, work: Work): Words {
   const { does, of, there } = work
   const done = [...there, ...of]
   switch (does) {
-    case 'cut-out': {
-      const more = pieces(design).length > 1
+    case 'cut-out':
       return {
-        title: more ? 'Cut out the card and score its folds' : 'Cut the card out and score its folds',
-        text: [
-          'Print the sheet at 100 % and hold a ruler to its check lines.',
-          'Go along every fold with a ruler and a dry ball pen before you cut: small ones cannot be reached later.',
-          'Valley folds are dashed, mountain folds dash and dot. Solid lines are cut.',
-        ],
-        tools: 'sheet, ruler, dry ball pen, scissors',
-        caution: `Your school’s own rules come first. ${BLADE}`,
+        title: pieces(design).length > 1 ? says.cutOutFirstTitle : says.cutOutTitle,
+        text: [says.printAt, says.scoreFirst, says.kindsOfLine],
+        tools: says.cutOutTools,
+        caution: `${says.rules} ${says.blade}`,
       }
-    }
     case 'colour':
-      return {
-        title: 'Colour it now',
-        text: ['Draw and colour while all lies flat. Later you reach only half of it.'],
-        tools: 'pencils or pens',
-      }
+      return { title: says.colourTitle, text: [says.colourFlat], tools: says.colourTools }
     case 'slits':
       return {
-        title: `Cut the slits for ${titled(of)}`,
-        text: [
-          ...named(of),
-          'Lay the open card on a mat. Cut along each short line with a knife and a ruler, and no farther.',
-          'Each slit is a hair longer than the tab that goes through it. It cannot be cut with scissors: it starts inside the paper.',
-        ],
-        tools: 'craft knife, ruler, mat',
-        caution: BLADE,
+        title: says.slitsTitle(titled(of)),
+        text: [...named(of), says.cutSlits, says.slitsAreLonger],
+        tools: says.slitsTools,
+        caution: says.blade,
       }
     case 'cut': {
       const onGutter = design.mechanisms.every((m) => !of.includes(m.id) || m.on === 'gutter')
@@ -145,169 +132,123 @@ export function wordsOf(design: Design, work: Work): Words {
         .mechanisms.filter(isUneven)
         .map(({ id }) => id)
       return {
-        title: `Cut ${titled(of)}`,
+        title: says.cutTitle(titled(of)),
         text: [
           ...named(of),
           onGutter
-            ? 'Fold the card along the gutter with the lines outside. Cut each slit from the fold, through both layers. Stop at the end of the line.'
-            : `Pinch ${of.length === 1 ? placeOf(design, of[0] ?? '') : 'each fold'} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`,
-          ...(uneven.length > 0
-            ? [
-                `${uneven.length < of.length ? `The ${listed(uneven)} ${uneven.length === 1 ? 'is' : 'are'}` : of.length === 1 ? 'It is' : 'They are'} cut deeper on one side. Stop at the shorter end, open the card, and cut on.`,
-              ]
-            : []),
+            ? says.cutFromGutter
+            : says.cutFromFold(of.length === 1 ? placeOf(design, of[0] ?? '') : says.eachFold),
+          ...(uneven.length > 0 ? [says.deeperOnOneSide(namesOf(uneven), of.length)] : []),
         ],
-        tools: 'scissors',
-        caution: BLADE,
+        tools: says.cutTools,
+        caution: says.blade,
       }
     }
     case 'crease':
       return {
-        title: `Crease ${titled(of)} both ways`,
-        text: [
-          ...named(of),
-          'Keep the card shut. Fold each part over to the front and press. Fold it over to the back and press.',
-        ],
-        tools: 'a thumbnail or a spoon',
+        title: says.creaseTitle(titled(of)),
+        text: [...named(of), says.creaseBothWays],
+        tools: says.creaseTools,
       }
     case 'push': {
       const inner = inwards(design, of)
       return {
-        title: `Push ${titled(of)} through`,
+        title: says.pushTitle(titled(of)),
         text: [
           ...named(of),
-          'Hold the card half open, lines inside. Push each part from behind until its middle fold comes towards you.',
-          ...(inner.length > 0
-            ? [
-                `A ridge points at you, so what is on it goes the other way: push ${the(inner)} in, away from you.`,
-              ]
-            : []),
-          'Shut the card and press, so that the new folds are sharp.',
+          says.pushFromBehind,
+          ...(inner.length > 0 ? [says.pushInwards(the(inner))] : []),
+          says.pressSharp,
         ],
-        tools: 'fingers, the tip of a pencil',
+        tools: says.pushTools,
         ...withCheck(checkOf(design, done, of)),
       }
     }
     case 'pieces':
       return {
-        title: of.length === 1 ? `Cut out ${the(of)}` : 'Cut out the other pieces',
+        title: of.length === 1 ? says.pieceTitle(the(of)) : says.piecesTitle,
         text: [
-          `Score the folds, then cut out ${the(of)} with their tabs.`,
-          'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.',
-          'Each letter has a twin: that is where it goes.',
+          says.cutPiecesOut(the(of)),
+          says.foldPieces,
+          says.twins,
           ...(threaded(design).some((id) => !threaded(design, 'card').includes(id))
-            ? ['Cut the slits in them too, while they lie flat on a mat.']
+            ? [says.cutSlitsInPieces]
             : []),
         ],
-        tools: 'scissors, ruler, dry ball pen',
-        caution: BLADE,
+        tools: says.piecesTools,
+        caution: says.blade,
       }
     case 'thread':
       return {
-        title: `Push the tabs of ${titled(of)} through`,
-        text: [
-          `Do not glue yet. Push each tab of ${the(of)} through its slit, until the edge beside it stands on the card.`,
-          `Turn the card over. Bend the tabs away from ${placeOf(design, of[0] ?? '')}, so that they lie flat, and glue them there.`,
-          'Turn it back, shut it and press. What shows on the other side is hidden by a cover, or by a sheet glued over it.',
-        ],
-        tools: 'glue',
+        title: says.threadTitle(titled(of)),
+        text: [says.threadTabs(the(of)), says.bendTabs(placeOf(design, of[0] ?? '')), says.turnBack],
+        tools: says.threadTools,
         ...withLetters(lettersOf(design, of)),
-        caution: GLUE,
+        caution: says.hotGlue,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'lay':
       return {
-        title: `Stick one side of ${titled(of)}`,
-        text: [
-          ...(isOutside(design, of[0] ?? '')
-            ? [`It goes on the outside of ${placeOf(design, of[0] ?? '')}: turn the card so that you see it.`]
-            : [
-                `It goes ${placeOf(design, of[0] ?? '') === 'the gutter' ? 'over' : 'on'} ${placeOf(design, of[0] ?? '')}.`,
-              ]),
-          `Fold it and lay it to the left, its left joint right on its line${lettersOf(design, of) ? ', letter on letter' : ''}. Stick that joint alone.`,
-        ],
-        tools: 'glue or tape',
+        title: says.layTitle(titled(of)),
+        text: [laidOn(design, of[0] ?? ''), lettersOf(design, of) ? says.layLeftByLetter : says.layLeft],
+        tools: says.layTools,
         ...withLetters(lettersOf(design, of, 'left')),
-        caution: GLUE,
+        caution: says.hotGlue,
       }
     case 'close':
       return {
-        title: 'Let the card find the other side',
-        text: [
-          `Make the right joint of ${the(of)} sticky. Shut the card on it and press. It sticks just where it should.`,
-          'Open the card while the glue is wet and look.',
-        ],
-        tools: 'glue or tape',
+        title: says.closeTitle,
+        text: [says.closeOnIt(the(of)), says.lookWhileWet],
+        tools: says.closeTools,
         ...withLetters(lettersOf(design, of, 'right')),
-        caution: GLUE,
+        caution: says.hotGlue,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'tape':
-      return {
-        title: `Tape the joints of ${titled(of)}`,
-        text: ['Run tape along the whole of each joint, right into the corner, and not across the gutter.'],
-        tools: 'tape',
-      }
+      return { title: says.tapeTitle(titled(of)), text: [says.tapeWhole], tools: says.tapeTools }
     case 'pop':
-      return {
-        title: `If ${titled(of)} stays down, push it up`,
-        text: [
-          'A part like this has two states. Put a finger behind its ridge and help both sides past the middle.',
-        ],
-        tools: 'a finger',
-      }
+      return { title: says.popTitle(titled(of)), text: [says.popUp], tools: says.popTools }
     case 'stand':
       return {
-        title: `Set up ${titled(of)}`,
-        text: [
-          threaded(design).includes(of[0] ?? '')
-            ? 'Work with the card open flat. Push the lower tab of each wall through its slit, and glue it behind, letter on letter.'
-            : 'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.',
-          'Then glue the platform on the walls, its fold right over the gutter.',
-        ],
-        tools: 'glue',
+        title: says.standTitle(titled(of)),
+        text: [threaded(design).includes(of[0] ?? '') ? says.threadWalls : says.glueWalls, says.gluePlatform],
+        tools: says.standTools,
         ...withLetters(lettersOf(design, of)),
-        caution: GLUE,
+        caution: says.hotGlue,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'stick':
       return {
-        title: `Stick on ${titled(of)}`,
+        title: says.stickTitle(titled(of)),
         text: [
           ...named(of),
-          `${of.length === 1 ? 'It goes' : 'They go'} on ${[...new Set(of.map((id) => placeOf(design, id)))].join(', ')}. Put glue on the hatched place only, and none over a fold.`,
-          'Press, then shut the card once to see that nothing is in the way.',
+          says.stickOn(of.length, [...new Set(of.map((id) => placeOf(design, id)))]),
+          says.shutOnce,
         ],
-        tools: 'glue stick or double-sided tape',
+        tools: says.stickTools,
         ...withLetters(lettersOf(design, of)),
-        caution: GLUE,
+        caution: says.hotGlue,
       }
     case 'press':
       return {
-        title: 'Shut it and press',
-        text: [
-          'Shut the card slowly and look from its end. Help each part to lie flat. When nothing is in the way, press hard.',
-          ...(modelOf(design).pieces.length > 1 ? ['Let the glue dry under a book.'] : []),
-        ],
-        tools: 'a heavy book',
+        title: says.pressTitle,
+        text: [says.pressHard, ...(modelOf(design).pieces.length > 1 ? [says.letDry] : [])],
+        tools: says.pressTools,
       }
     case 'open':
       return {
-        title: 'Open it',
-        text: ['Open the card slowly.'],
-        tools: 'ruler',
+        title: says.openTitle,
+        text: [says.openSlowly],
+        tools: says.openTools,
         ...withCheck(checkOf(design, done, done)),
       }
     case 'cover':
       return {
-        title: 'Glue the cover behind',
-        text: [
-          `${spineSays(design)}Fold the cover. Put glue on the rim alone, ${mm(rimOf(design.card))} wide: nothing that moves may stick.`,
-          'Lay the card in it, gutter on gutter. Shut both and let them dry.',
-        ],
-        tools: 'glue',
+        title: says.coverTitle,
+        text: [`${spineSays(design)}${says.glueRim(mm(rimOf(design.card)))}`, says.layInCover],
+        tools: says.coverTools,
         ...withLetters(lettersOf(design, ['cover'])),
-        caution: GLUE,
+        caution: says.hotGlue,
       }
   }
 }

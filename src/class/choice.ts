@@ -1,4 +1,5 @@
 /** What a teacher chooses, and the ranges of it. */
+import * as says from '../../content/words/class/choice.ts'
 import type { PaperName } from '../sheet/index.ts'
 import { paperNamed, papers } from '../sheet/index.ts'
 import type { Ages, Minutes } from './words.ts'
@@ -41,36 +42,32 @@ export type Read<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly sentence: string }
 
-const listed = (names: readonly (string | number)[]): string => names.join(', ')
-
-function wholeNumber(name: string, text: string, most: number): Read<number> {
+function wholeNumber(
+  text: string,
+  most: number,
+  refused: (most: number, given: string) => string,
+): Read<number> {
   const value = /^\s*\d{1,4}\s*$/.test(text) ? Number(text) : Number.NaN
   return value >= 1 && value <= most
     ? { ok: true, value }
-    : {
-        ok: false,
-        sentence: `${name} must be a whole number from 1 to ${most}, not “${text.trim().slice(0, 20)}”.`,
-      }
+    : { ok: false, sentence: refused(most, text.trim().slice(0, 20)) }
 }
 
 /** How many pupils. */
-export const readPupils = (text: string): Read<number> => wholeNumber('Pupils', text, MOST_PUPILS)
+export const readPupils = (text: string): Read<number> => wholeNumber(text, MOST_PUPILS, says.pupils)
 
 /** In how many groups: no more than there are pupils. */
-export const readGroups = (text: string, pupils: number): Read<number> => wholeNumber('Groups', text, pupils)
+export const readGroups = (text: string, pupils: number): Read<number> =>
+  wholeNumber(text, pupils, says.groups)
 
 export function readAges(text: string): Read<Ages> {
   const value = AGES.find((one) => one === text)
-  return value
-    ? { ok: true, value }
-    : { ok: false, sentence: `Ages must be one of ${listed(AGES)}, not “${text}”.` }
+  return value ? { ok: true, value } : { ok: false, sentence: says.ages(AGES, text) }
 }
 
 export function readMinutes(text: string): Read<Minutes> {
   const value = MINUTES.find((one) => String(one) === text.trim())
-  return value
-    ? { ok: true, value }
-    : { ok: false, sentence: `Minutes must be one of ${listed(MINUTES)}, not “${text}”.` }
+  return value ? { ok: true, value } : { ok: false, sentence: says.minutes(MINUTES, text) }
 }
 
 export function readPaper(text: string): Read<PaperName> {
@@ -79,7 +76,10 @@ export function readPaper(text: string): Read<PaperName> {
     ? { ok: true, value: paper.name }
     : {
         ok: false,
-        sentence: `Paper must be one of ${listed(papers.map(({ name }) => name))}, not “${text}”.`,
+        sentence: says.paper(
+          papers.map(({ name }) => name),
+          text,
+        ),
       }
 }
 

@@ -1,3 +1,5 @@
+import * as says from '../../content/words/class/readings.ts'
+
 /**
  * Tables as text: RFC 4180, read as spreadsheets write it too: with semicolons or tabs between, and a byte order mark
  * in front. What cannot be read is named by line and column, both from 1.
@@ -54,11 +56,7 @@ export function readTable(source: string): Table {
     if (text[at] === '"') {
       at += 1
       for (;;) {
-        if (at >= text.length)
-          return {
-            ok: false,
-            sentence: `Line ${from}, column ${column}: a quotation mark begins here and has no end.`,
-          }
+        if (at >= text.length) return { ok: false, sentence: says.at(from, column, says.openQuote) }
         if (text[at] === '"' && text[at + 1] === '"') {
           cell += '"'
           at += 2
@@ -73,10 +71,7 @@ export function readTable(source: string): Table {
       }
       const next = text[at]
       if (next !== undefined && next !== separator && !ordinary(next))
-        return {
-          ok: false,
-          sentence: `Line ${line}, column ${column}: after a closing quotation mark comes “${next}” instead of the next column.`,
-        }
+        return { ok: false, sentence: says.at(line, column, says.afterQuote(next)) }
     } else
       while (at < text.length && text[at] !== separator && !ordinary(text[at] ?? '')) {
         cell += text[at]

@@ -1,4 +1,5 @@
 /** A class pack: every page that a lesson needs. */
+import * as says from '../../content/words/class/pages.ts'
 import { plainText } from '../paper/index.ts'
 import type { SheetFont, SheetPage } from '../sheet/index.ts'
 import type { Class, Section } from './class.ts'
@@ -98,6 +99,6 @@ export async function packPdf(
 ): Promise<Uint8Array> {
   const { pagesPdf } = await import('../sheet/files/pdf.ts')
   const pages = sections.filter(({ name }) => only === undefined || name === only).flatMap((one) => one.pages)
-  const title = `${plainText(order.design.title)}: ${only === 'sheets' ? 'sheets' : 'class pack'} for ${order.choice.pupils}`
-  return pagesPdf(pages, title, font)
+  const title = only === 'sheets' ? says.sheetsTitle : says.packTitle
+  return pagesPdf(pages, title(plainText(order.design.title), order.choice.pupils), font)
 }

@@ -1,4 +1,5 @@
 /** What the class read: kept beside its sheets, written to a table and read from one. */
+import * as says from '../../content/words/class/readings.ts'
 import type { Sheet } from './class.ts'
 import type { TableCell } from './csv.ts'
 import { readTable, tableText } from './csv.ts'
@@ -27,16 +28,8 @@ export function readNumber(text: string, most: number): ReadNumber {
     .replace(/\s*mm$/i, '')
     .replace(',', '.')
   const value = /^\d{1,6}(\.\d{1,6})?$/.test(plain) ? Number(plain) : Number.NaN
-  if (Number.isNaN(value))
-    return {
-      ok: false,
-      sentence: `“${text.trim().slice(0, 30)}” is no reading; it must be a number from 0 to ${most} mm.`,
-    }
-  if (value > most)
-    return {
-      ok: false,
-      sentence: `${plain} mm is out of range; a reading of this card is from 0 to ${most} mm.`,
-    }
+  if (Number.isNaN(value)) return { ok: false, sentence: says.noReading(text.trim().slice(0, 30), most) }
+  if (value > most) return { ok: false, sentence: says.outOfRange(plain, most) }
   return { ok: true, value }
 }
 
@@ -59,7 +52,7 @@ export const readingsTable = ({ sheets }: Pick<Read, 'sheets'>, readings: Readin
     ]),
   ])
 
-const at = ({ line, column }: TableCell): string => `Line ${line}, column ${column}`
+const at = ({ line, column }: TableCell, what: string): string => says.at(line, column, what)
 
 /** Which columns hold the code and the reading: by their names, else the first and the last. */
 function columnsOf(row: readonly TableCell[]): {
@@ -81,11 +74,7 @@ export function readReadings(text: string, of: Read): ReadReadings {
   const table = readTable(text)
   if (!table.ok) return { readings: {}, sentences: [table.sentence] }
   const [first, ...rest] = table.rows
-  if (!first)
-    return {
-      readings: {},
-      sentences: ['There is nothing in it: a row is a sheet’s code and a reading, as in A1, 31.5.'],
-    }
+  if (!first) return { readings: {}, sentences: [says.empty] }
   const { sheet, reading, isHead } = columnsOf(first)
   const codes = new Map(of.sheets.map(({ code }) => [code.toUpperCase(), code]))
   const known = [...codes.values()]
@@ -96,9 +85,7 @@ export function readReadings(text: string, of: Read): ReadReadings {
     if (!name) continue
     const code = codes.get(name.text.trim().toUpperCase())
     if (code === undefined) {
-      sentences.push(
-        `${at(name)}: there is no sheet “${name.text.trim().slice(0, 20)}”; this class has ${known[0]} to ${known.at(-1)}.`,
-      )
+      sentences.push(at(name, says.noSheet(name.text.trim().slice(0, 20), known[0], known.at(-1))))
       continue
     }
     const size = of.sheets.find((one) => one.code === code)?.size ?? null
@@ -106,9 +93,8 @@ export function readReadings(text: string, of: Read): ReadReadings {
     const value = isSplit ? joined(row, reading, size) : row[reading]
     if (!value || value.text.trim() === '') continue
     const number = readNumber(value.text, mostRead(of))
-    if (!number.ok) sentences.push(`${at(value)}: ${number.sentence}`)
-    else if (code in readings)
-      sentences.push(`${at(name)}: sheet ${code} was read before in this table; the first reading counts.`)
+    if (!number.ok) sentences.push(at(value, number.sentence))
+    else if (code in readings) sentences.push(at(name, says.readBefore(code)))
     else readings[code] = number.value
   }
   return { readings, sentences }

@@ -2,6 +2,7 @@
  * A size that differs from sheet to sheet, so that the readings of a whole class lie along one curve. Lengths in mm,
  * angles in degrees.
  */
+import * as says from '../../content/words/class/spread.ts'
 import type { CheckName, Design, Flat } from '../paper/index.ts'
 import {
   broughtIn,
@@ -113,7 +114,7 @@ export function measuredOn(design: Design, id: string | null, point?: Flat): rea
       {
         id: POINT,
         field: 'across',
-        label: 'From the gutter to the dot',
+        label: says.fromGutter,
         unit: 'mm',
         what: 'gap',
         opening,
@@ -164,7 +165,7 @@ export const sizeSays = (measured: Measured, size: number): string =>
 
 /** The size in a sentence: `slit of the beak`. */
 export const sizeName = ({ id, label }: Measured): string =>
-  id === POINT ? 'way from the gutter to the dot' : `${label.toLowerCase()} of the ${nameOf(id)}`
+  id === POINT ? says.wayFromGutter : says.sizeOf(label.toLowerCase(), nameOf(id))
 
 /** Sizes from one end to the other in whole steps, so many, the ends among them where the step allows. */
 function stepped(least: number, most: number, count: number): readonly number[] {
@@ -193,7 +194,7 @@ function soundEnd(
     const made = sized(design, measured, size)
     const m = made.mechanisms.find(({ id }) => id === measured.id)
     const isHeld = measured.what === 'gap' || (m && Math.abs(settingOf(m, measured.field) - size) < 1e-6)
-    return isHeld ? faultOf(made, known) : 'the size goes no further'
+    return isHeld ? faultOf(made, known) : says.noFurther
   }
   let why = fault(to)
   if (why === null) return { at: to, why: null }
@@ -242,7 +243,7 @@ export function spreadOf(
   if (own !== null)
     return {
       ...alike(design, measured, count, point),
-      notes: [`All sheets are alike, for this card has something to mend first. ${own}`],
+      notes: [says.mendFirst(own)],
     }
   const at = sizeOf(design, measured, point)
   const asked = measured.what === 'gap' ? pointRange(design) : ([at * ASKED.least, at * ASKED.most] as const)
@@ -272,7 +273,10 @@ export function spreadOf(
   return {
     ...alike(design, measured, count, point),
     notes: [
-      `All sheets are alike: between ${sizeSays(measured, least)} and ${sizeSays(measured, most)} there is no room for ${count} different sizes of the ${sizeName(measured)}. ${why[0] ?? ''}`.trim(),
+      [
+        says.noRoom(sizeSays(measured, least), sizeSays(measured, most), count, sizeName(measured)),
+        ...why.slice(0, 1),
+      ].join(' '),
     ],
   }
 }
@@ -293,6 +297,13 @@ function narrowed(
   if (why.length === 0) return []
   const [first = 0, last = 0] = [values[0], values.at(-1)]
   return [
-    `For the ${sizeName(measured)} the sheets go from ${sizeSays(measured, first)} to ${sizeSays(measured, last)}. They would go from ${sizeSays(measured, asked[0])} to ${sizeSays(measured, asked[1])}, but then: ${[...new Set(why.map(clause))].join('; ')}.`,
+    says.narrowed(
+      sizeName(measured),
+      sizeSays(measured, first),
+      sizeSays(measured, last),
+      sizeSays(measured, asked[0]),
+      sizeSays(measured, asked[1]),
+      [...new Set(why.map(clause))],
+    ),
   ]
 }

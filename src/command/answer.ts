@@ -1,5 +1,6 @@
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
+import * as says from '../../content/words/command/answer.ts'
 import { visibleText } from '../paper/index.ts'
 import { check } from './check.ts'
 import { classPack } from './class.ts'
@@ -16,11 +17,7 @@ import { steps } from './steps.ts'
 
 const commands: readonly Command[] = [check, mend, find, sheet, cut, steps, classPack, pose, picture]
 
-const HELP = `Works on a design file (.hingebook.json).
-
-${commands.map(({ name, usage, help }) => `  npm run -s dummy -- ${name} FILE ${usage}\n      ${help}`).join('\n')}
-
-Ends with code 0; 1 if the file or an option is wrong; 2 if a check of the design does not hold, or nothing was found.`
+const HELP = says.help(commands.map(({ name, usage, help }) => says.commandHelp(name, usage, help)))
 
 /**
  * Does what the words of a command line ask for, and says so on the console.
@@ -45,8 +42,8 @@ async function answered(args: readonly string[]): Promise<number> {
   }
   const command = commands.find((one) => one.name === name)
   if (!command) {
-    const names = commands.map((one) => one.name).join(', ')
-    throw new Refusal(`The first word must be one of ${names}, not ${name ?? 'left out'}. See --help.`)
+    const names = commands.map((one) => one.name)
+    throw new Refusal(says.unknownCommand(names, name))
   }
   const { file, options } = understood(command, rest)
   // npm moves to the project's root; paths are meant from where the reader stood.
@@ -65,9 +62,9 @@ function understood(command: Command, args: readonly string[]): { file: string; 
     if (file && more.length === 0) return { file, options: { ...values } }
   } catch (error) {
     if (!(error instanceof TypeError)) throw error
-    throw new Refusal(`${firstSentence(error.message)} Say: ${command.name} FILE ${command.usage}`)
+    throw new Refusal(says.notUnderstood(firstSentence(error.message), command.name, command.usage))
   }
-  throw new Refusal(`Name one design file. Say: ${command.name} FILE ${command.usage}`)
+  throw new Refusal(says.nameOneFile(command.name, command.usage))
 }
 
 /** Node's own message goes on to explain positional arguments; its first sentence says what is wrong. */

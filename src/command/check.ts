@@ -1,3 +1,4 @@
+import * as says from '../../content/words/command/check.ts'
 import { check as checksOf } from '../paper/index.ts'
 import type { Command } from './command.ts'
 
@@ -7,8 +8,8 @@ const UNSOUND = 2
 /** What works and what goes wrong, with the nearest repair. */
 export const check: Command = {
   name: 'check',
-  usage: '[--json]',
-  help: 'Say whether the design folds, stays inside the card and can be cut; with the nearest repair.',
+  usage: says.usage,
+  help: says.help,
   options: { json: { type: 'boolean' } },
   run(design, options) {
     const checks = checksOf(design)
@@ -17,10 +18,10 @@ export const check: Command = {
       console.log(JSON.stringify({ title: design.title, ok, checks }, null, 2))
     } else {
       for (const one of checks) {
-        console.log(`${one.ok ? 'holds' : 'FAILS'}  ${one.name}: ${one.sentence}`)
+        console.log((one.ok ? says.holds : says.fails)(one.name, one.sentence))
         if (one.repair) {
           const { id, label, from, to, unit } = one.repair
-          console.log(`       Repair: ${id}, ${label} from ${round(from)} to ${round(to)} ${unit}.`)
+          console.log(says.repair(id, label, round(from), round(to), unit))
         }
       }
     }

@@ -1,4 +1,6 @@
 import { extname } from 'node:path'
+import * as says from '../../content/words/command/class.ts'
+import { notFile, notOneOf } from '../../content/words/command/options.ts'
 import { chapterFor, leadIn } from '../class/chapter-for.ts'
 import type { Choice, Read } from '../class/choice.ts'
 import {
@@ -26,14 +28,19 @@ import type { ChapterOnDisk } from '../site/lesson/on-disk.ts'
 import { chaptersOnDisk, lessonOnDisk, packWordsOnDisk } from '../site/lesson/on-disk.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
-import { given, writeOut } from './write-out.ts'
+import { writeOut } from './write-out.ts'
 
 /** A class pack: all that a lesson needs, as one file to print, and a table for the readings. */
 export const classPack: Command = {
   name: 'class',
-  usage:
-    '--out PACK.pdf [--table READINGS.csv] [--pupils N] [--groups N] [--ages AGES] [--minutes N] [--paper PAPER] [--size ID.FIELD|none] [--chapter SLUG] [--large] [--picture] [--certificate]',
-  help: `Write a class pack: the teacher's pages, a sheet for each pupil, worksheets, recall slips and the answer key; and an empty table for what the rulers read. Up to ${MOST_PUPILS} pupils (${USUAL.pupils}) in groups (${USUAL.groups}). AGES: ${AGES_NAMES}. Minutes: 20, 45, 90. PAPER: ${papers.map(({ name }) => name).join(', ')}. SIZE differs from sheet to sheet; none: all sheets are alike. The words come from the chapter that the card is from, or from SLUG. Large print, a picture to colour in, and certificates where wanted.`,
+  usage: says.usage,
+  help: says.help(
+    MOST_PUPILS,
+    USUAL.pupils,
+    USUAL.groups,
+    AGES_NAMES,
+    papers.map(({ name }) => name),
+  ),
   options: {
     out: { type: 'string' },
     table: { type: 'string' },
@@ -66,18 +73,17 @@ export const classPack: Command = {
         ...(lead === undefined ? {} : { lead }),
         ...(point === undefined ? {} : { point }),
       },
-      telling('Sizes'),
+      telling(says.sizesDone),
     )
     const pack = await packed(made)
     writeOut(out, place(out), await packPdf(made, pack, await fontOnDisk()))
     const pages = pack.sections.reduce((sum, one) => sum + one.pages.length, 0)
-    console.log(`${visibleText(out)}: ${pages} pages for ${choice.pupils} pupils.`)
-    if (made.differs && made.measured)
-      console.log(`From sheet to sheet differs: the ${sizeName(made.measured)}.`)
+    console.log(says.pack(visibleText(out), pages, choice.pupils))
+    if (made.differs && made.measured) console.log(says.differs(sizeName(made.measured)))
     for (const note of made.notes) console.log(note)
     if (table !== null) {
       writeOut(table, place(table), readingsTable(made, {}))
-      console.log(`${visibleText(table)}: a line for each reading.`)
+      console.log(says.table(visibleText(table)))
     }
     return 0
   },
@@ -85,7 +91,7 @@ export const classPack: Command = {
 
 async function packed(made: Class): Promise<Pack> {
   try {
-    return await packOf(made, telling('Sheets'))
+    return await packOf(made, telling(says.sheetsDone))
   } catch (error) {
     if (error instanceof TooLargeError) throw new Refusal(error.message)
     throw error
@@ -94,15 +100,15 @@ async function packed(made: Class): Promise<Pack> {
 
 /** What takes long says how far it is, every tenth of the way, where nobody reads the answer from. */
 const telling =
-  (what: string) =>
+  (progress: (done: number, of: number) => string) =>
   (done: number, of: number): void => {
     const tenth = (n: number): number => Math.floor((10 * n) / of)
-    if (tenth(done) > tenth(done - 1)) console.error(`${what}: ${done} of ${of}`)
+    if (tenth(done) > tenth(done - 1)) console.error(progress(done, of))
   }
 
 function named(text: string | boolean | undefined, name: string, ending: string): string {
   if (typeof text === 'string' && extname(text).toLowerCase() === ending) return text
-  throw new Refusal(`--${name} must name a file that ends in ${ending}${given(text)}.`)
+  throw new Refusal(notFile(name, [ending], text))
 }
 
 function got<T>(name: string, read: Read<T>): T {
@@ -124,9 +130,7 @@ function choiceOf(design: Design, options: Options, all: readonly Measured[]): C
   const names = all.map(nameOfMeasure)
   const size = textOf(options, 'size', names[0] ?? 'none')
   if (size !== 'none' && !names.includes(size))
-    throw new Refusal(
-      `--size must be one of ${[...names, 'none'].join(', ')} for “${visibleText(design.title)}”, not ${size}.`,
-    )
+    throw new Refusal(says.notSize([...names, 'none'], visibleText(design.title), size))
   return {
     ...{ pupils, groups },
     ages: got('ages', readAges(textOf(options, 'ages', USUAL.ages))),
@@ -144,11 +148,17 @@ function chapterOf(design: Design, { chapter }: Options): ChapterOnDisk {
   if (chapter !== undefined) {
     const found = all.find(({ slug }) => slug === chapter)
     if (found) return found
-    throw new Refusal(`--chapter must be one of ${all.map(({ slug }) => slug).join(', ')}, not ${chapter}.`)
+    throw new Refusal(
+      notOneOf(
+        'chapter',
+        all.map(({ slug }) => slug),
+        chapter,
+      ),
+    )
   }
   const own = all.find((one) => one.design.title === design.title)
   const taught = all.map((one) => ({ ...one, kind: leadIn(one.design, one.subject)?.kind }))
   const found = own ?? chapterFor(taught, design)
-  if (!found) throw new Refusal('There is no chapter whose words a pack could have.')
+  if (!found) throw new Refusal(says.noChapter)
   return found
 }

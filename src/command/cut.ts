@@ -1,4 +1,6 @@
 import { extname } from 'node:path'
+import * as says from '../../content/words/command/cut.ts'
+import { notFile, notOneOf } from '../../content/words/command/options.ts'
 import type { CutOptions, SheetToCut, Stock } from '../cutter/index.ts'
 import { cutSvg, sheetDxf, sheetsToCut, TooLargeToCutError, USUAL, USUAL_MARGIN } from '../cutter/index.ts'
 import { nameOf, visibleText } from '../paper/index.ts'
@@ -6,15 +8,14 @@ import { paperNamed, papers } from '../sheet/index.ts'
 import type { Command, Options } from './command.ts'
 import { Refusal } from './refusal.ts'
 import { sizeIn } from './size-in.ts'
-import { TABS_HELP, withAskedTabs } from './tabs.ts'
-import { given, writeOut } from './write-out.ts'
+import { withAskedTabs } from './tabs.ts'
+import { writeOut } from './write-out.ts'
 
 /** The pieces side by side, for a cutting machine. */
 export const cut: Command = {
   name: 'cut',
-  usage:
-    '--paper PAPER --out FILE.dxf|FILE.svg [--copies N] [--gap MM] [--margin MM] [--grain kept|free] [--bridges MM] [--perforate CUT,GAP] [--glue] [--tabs flat|slit]',
-  help: `Write the flat pieces for a cutting machine, side by side by their outlines, each line type a layer: creases first, then cuts within a piece, outlines last. PAPER: ${papers.map(({ name }) => name).join(', ')}, WIDTHxHEIGHT in mm, or roll:WIDTH. Main folds lie along the grain, which runs along the height, unless it is left free. Bridges are uncut stretches that hold a piece in its sheet. A second sheet is named with a 2. ${TABS_HELP}`,
+  usage: says.usage,
+  help: says.help(papers.map(({ name }) => name)),
   options: {
     paper: { type: 'string' },
     out: { type: 'string' },
@@ -45,7 +46,7 @@ export const cut: Command = {
       const file = k === 0 ? out : `${out.slice(0, -ending.length)}-${k + 1}${ending}`
       const text = ending.toLowerCase() === '.dxf' ? sheetDxf(sheet) : cutSvg(sheet)
       writeOut(file, place(file), text)
-      console.log(`${visibleText(file)}: ${saidOf(sheet)}`)
+      console.log(saidOf(visibleText(file), sheet))
     })
     return 0
   },
@@ -61,15 +62,17 @@ function found(make: () => readonly SheetToCut[]): readonly SheetToCut[] {
   }
 }
 
-function saidOf({ paper, count, full, width, height, acrossGrain }: SheetToCut): string {
-  const pieces = count === 1 ? '1 piece' : `${count} pieces`
-  const across = acrossGrain.map((id) => (id === 'card' ? id : nameOf(id.split('/')[0] ?? id)))
-  return `${pieces} on ${paper === null ? '' : `${paper}, `}${width.toFixed(0)} by ${height.toFixed(0)} mm, ${Math.round(100 * full)} % full.${across.length > 0 ? ` Across the grain: ${across.join(', ')}.` : ''}`
+function saidOf(file: string, { paper, count, full, width, height, acrossGrain }: SheetToCut): string {
+  const across = acrossGrain.map((id) => (id === 'card' ? says.card : nameOf(id.split('/')[0] ?? id)))
+  const size = [width.toFixed(0), height.toFixed(0)] as const
+  return says.sheet(file, count, paper, ...size, Math.round(100 * full), across)
 }
 
+const ENDINGS: readonly string[] = ['.dxf', '.svg']
+
 function outOf(text: string | boolean | undefined): string {
-  if (typeof text === 'string' && ['.dxf', '.svg'].includes(extname(text).toLowerCase())) return text
-  throw new Refusal(`--out must name a file that ends in .dxf or .svg${given(text)}.`)
+  if (typeof text === 'string' && ENDINGS.includes(extname(text).toLowerCase())) return text
+  throw new Refusal(notFile('out', ENDINGS, text))
 }
 
 function numberOf(
@@ -84,9 +87,7 @@ function numberOf(
   if (text === undefined) return usual
   const value = typeof text === 'string' && /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN
   if (value >= min && value <= max && (!whole || Number.isInteger(value))) return value
-  throw new Refusal(
-    `--${name} must be a ${whole ? 'whole ' : ''}number from ${min} to ${max}${whole ? '' : ' mm'}, not ${text}.`,
-  )
+  throw new Refusal((whole ? says.notWholeIn : says.notLengthIn)(name, min, max, text))
 }
 
 /** The least and the most that is cut from, mm. */
@@ -104,21 +105,23 @@ function stockOf(options: Options): Stock {
   const height = rolled === undefined ? high : Number.POSITIVE_INFINITY
   const isIn = (n: number): boolean => n >= STOCK.least && n <= STOCK.most
   if (isIn(width) && (rolled !== undefined || isIn(height))) return { width, height, margin }
-  throw new Refusal(
-    `--paper must be one of ${papers.map(({ name }) => name).join(', ')}, WIDTHxHEIGHT or roll:WIDTH from ${STOCK.least} to ${STOCK.most} mm${given(paper)}.`,
-  )
+  const names = papers.map(({ name }) => name)
+  throw new Refusal(says.notPaper(names, STOCK.least, STOCK.most, paper))
 }
 
 function grainOf(text: string | boolean | undefined): boolean {
   if (text === undefined || text === 'kept') return true
   if (text === 'free') return false
-  throw new Refusal(`--grain must be one of kept, free, not ${text}.`)
+  throw new Refusal(notOneOf('grain', ['kept', 'free'], text))
 }
+
+/** Of a perforation, the least and the most that is cut or left in one go, mm. */
+const DASH = { least: 0.5, most: 20 } as const
 
 function perforationOf(text: string | boolean | undefined): CutOptions['perforate'] {
   if (text === undefined) return null
   const [, cut, gap] = (typeof text === 'string' && /^(\d+(?:\.\d+)?),(\d+(?:\.\d+)?)$/.exec(text)) || []
-  const isIn = (n: number): boolean => n >= 0.5 && n <= 20
+  const isIn = (n: number): boolean => n >= DASH.least && n <= DASH.most
   if (isIn(Number(cut)) && isIn(Number(gap))) return { cut: Number(cut), gap: Number(gap) }
-  throw new Refusal(`--perforate must be CUT,GAP, each from 0.5 to 20 mm, not ${text}.`)
+  throw new Refusal(says.notPerforation(DASH.least, DASH.most, text))
 }

@@ -1,3 +1,4 @@
+import { notFile, notOneOf, written } from '../../content/words/command/options.ts'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import type { Options } from './command.ts'
@@ -11,9 +12,9 @@ export function saveDesign(
   place: (path: string) => string,
 ): void {
   if (typeof out !== 'string' || !out.endsWith('.json'))
-    throw new Refusal(`--out must name a file that ends in .hingebook.json, not ${out}.`)
+    throw new Refusal(notFile('out', ['.hingebook.json'], out))
   writeOut(out, place(out), `${JSON.stringify(design, null, 2)}\n`)
-  console.log(`Written: ${visibleText(out)}`)
+  console.log(written(visibleText(out)))
 }
 
 /** An option that takes one of a few words. */
@@ -26,7 +27,7 @@ export function optionWord<W extends string>(
   if (text === undefined) return undefined
   const word = words.find((one) => one === text)
   if (word) return word
-  throw new Refusal(`--${name} must be one of ${words.join(', ')}, not ${text}.`)
+  throw new Refusal(notOneOf(name, words, text))
 }
 
 export const mm = (length: number): string => `${length.toFixed(1)} mm`

@@ -1,3 +1,5 @@
+import * as says from '../../content/words/command/find.ts'
+import { notNumber } from '../../content/words/command/options.ts'
 import type { Find, Vec3, Wish } from '../paper/index.ts'
 import { nameOf, sought } from '../paper/index.ts'
 import type { Command, Options } from './command.ts'
@@ -14,9 +16,8 @@ const MADE = ['card', 'own'] as const
 /** Mechanisms that bring a tip to a wished place. */
 export const find: Command = {
   name: 'find',
-  usage:
-    '--at X,Y,Z [--opening DEGREES] [--within MM] [--on FOLD,…] [--from WAY] [--made card|own] [--above MM] [--shown] [--out FILE] [--json]',
-  help: `Find mechanisms whose tip stands at a place in space, mm: x to the right, y along the gutter away from you, z up; at an opening (90 if left out). WAY: ${FROM.join(', ')} (where it comes from). --shown: it may stick out when shut. --out writes the design with the best of them.`,
+  usage: says.usage,
+  help: says.help(FROM),
   options: {
     at: { type: 'string' },
     opening: { type: 'string' },
@@ -74,7 +75,7 @@ function numberOf(options: Options, name: string): number | undefined {
   if (text === undefined) return undefined
   const value = typeof text === 'string' && text.trim() !== '' ? Number(text) : Number.NaN
   if (Number.isFinite(value)) return value
-  throw new Refusal(`--${name} must be a number, not ${text}.`)
+  throw new Refusal(notNumber(name, text))
 }
 
 function pointOf(text: string | boolean | undefined): Vec3 {
@@ -91,20 +92,16 @@ function pointOf(text: string | boolean | undefined): Vec3 {
     numbers.every(Number.isFinite)
   )
     return [x, y, z]
-  const given = text === undefined ? ', and it was left out' : `, not ${text}`
-  throw new Refusal(`--at must be three numbers in mm, as in 0,70,40${given}.`)
+  throw new Refusal(says.notPoint(text))
 }
 
 function say(number: number, { design, ids, miss, sway, facts }: Find): void {
   const parts = design.mechanisms.flatMap(({ id, on, kind, ...sizes }) =>
-    ids.includes(id) ? [`${nameOf(id)} (${kind}) on ${on}: ${sizesOf(sizes)}`] : [],
+    ids.includes(id) ? [says.part(nameOf(id), kind, on, sizesOf(sizes))] : [],
   )
   console.log(`${number}. ${parts.join('\n   ')}`)
-  console.log(
-    `   ${mm(miss)} off; a millimetre's error moves it up to ${mm(sway)}; ` +
-      `${facts.joints === 1 ? '1 joint' : `${facts.joints} joints`}, ${facts.layers} layers, ` +
-      `${facts.paper.length === 0 ? 'no card of its own' : facts.paper.map(({ width, height }) => `${Math.ceil(width)} x ${Math.ceil(height)} mm`).join(' and ')}.`,
-  )
+  const cards = facts.paper.map(({ width, height }) => `${Math.ceil(width)} x ${Math.ceil(height)} mm`)
+  console.log(`   ${says.facts(mm(miss), mm(sway), facts.joints, facts.layers, cards)}`)
 }
 
 /** The numbers and words of a mechanism in one line. */

@@ -1,3 +1,4 @@
+import * as says from '../../content/words/command/mend.ts'
 import type { Mended } from '../paper/index.ts'
 import { mend as mended } from '../paper/index.ts'
 import type { Command } from './command.ts'
@@ -10,8 +11,8 @@ const LEFT = 2
 /** The nearest design that works. */
 export const mend: Command = {
   name: 'mend',
-  usage: '[--pins ID.FIELD,…] [--out FILE] [--json]',
-  help: 'Mend all that fails, changing as little as may be; the values named by --pins stay. --out writes the mended design.',
+  usage: says.usage,
+  help: says.help,
   options: { pins: { type: 'string' }, out: { type: 'string' }, json: { type: 'boolean' } },
   run(design, options, place) {
     const pins = typeof options.pins === 'string' ? options.pins.split(',').map((pin) => pin.trim()) : []
@@ -33,10 +34,10 @@ function pinned<T>(work: () => T): T {
 }
 
 function say({ changes, left }: Mended): void {
-  if (changes.length === 0 && left.length === 0) console.log('Nothing fails: there is nothing to mend.')
+  if (changes.length === 0 && left.length === 0) console.log(says.nothingFails)
   for (const { id, label, unit, from, to } of changes)
-    console.log(`${id}, ${label} from ${round(from)} to ${round(to)} ${unit === 'mm' ? 'mm' : 'degrees'}`)
-  for (const { sentence } of left) console.log(`Cannot be mended: ${sentence}`)
+    console.log(says.changed(id, label, round(from), round(to), unit))
+  for (const { sentence } of left) console.log(says.cannotBeMended(sentence))
 }
 
 const round = (value: number): string => String(Number(value.toFixed(2)))

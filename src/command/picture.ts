@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { extname } from 'node:path'
+import { notFile } from '../../content/words/command/options.ts'
+import * as says from '../../content/words/command/picture.ts'
 import { toSvg } from '../drawing/pen/svg.ts'
 import type { Stand } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
@@ -11,12 +13,12 @@ const CSS = new URL('../drawing/pen/marks.css', import.meta.url)
 
 /** Numbers the command takes, with their ranges and what they are when left out. */
 const numbers = {
-  opening: { min: 0, max: 180, usual: 100, unit: 'degrees' },
-  turn: { min: -180, max: 180, usual: -20, unit: 'degrees' },
-  tilt: { min: 0, max: 90, usual: 34, unit: 'degrees' },
-  far: { min: 1, max: 10, usual: 1.6, unit: 'diagonals of the card' },
-  width: { min: 100, max: 4000, usual: 960, unit: 'pixels' },
-  height: { min: 100, max: 4000, usual: 600, unit: 'pixels' },
+  opening: { min: 0, max: 180, usual: 100, unit: says.degrees },
+  turn: { min: -180, max: 180, usual: -20, unit: says.degrees },
+  tilt: { min: 0, max: 90, usual: 34, unit: says.degrees },
+  far: { min: 1, max: 10, usual: 1.6, unit: says.cardDiagonals },
+  width: { min: 100, max: 4000, usual: 960, unit: says.pixels },
+  height: { min: 100, max: 4000, usual: 600, unit: says.pixels },
 } as const
 
 /** How far round the opening the framing has room, degrees. */
@@ -25,8 +27,8 @@ const ROOM = 4
 /** The standing card as a picture that stands alone. */
 export const picture: Command = {
   name: 'picture',
-  usage: '--out FILE.svg [--opening DEGREES] [--turn=DEGREES] [--tilt DEGREES] [--far DIAGONALS] [--upright]',
-  help: 'Draw the standing card as the site does. --width and --height are in pixels.',
+  usage: says.usage,
+  help: says.help,
   options: {
     out: { type: 'string' },
     upright: { type: 'boolean' },
@@ -35,9 +37,7 @@ export const picture: Command = {
   run(design, options, place) {
     const { out } = options
     if (typeof out !== 'string' || extname(out).toLowerCase() !== '.svg')
-      throw new Refusal(
-        `--out must name a file that ends in .svg${typeof out === 'string' ? `, not ${out}` : ', and it was left out'}.`,
-      )
+      throw new Refusal(notFile('out', ['.svg'], out))
     const [opening, turn, tilt, far, width, height] = (Object.keys(numbers) as (keyof typeof numbers)[]).map(
       (name) => numberOf(options, name),
     ) as [number, number, number, number, number, number]
@@ -57,5 +57,5 @@ function numberOf(options: Options, name: keyof typeof numbers): number {
   if (text === undefined) return usual
   const value = typeof text === 'string' && text.trim() !== '' ? Number(text) : Number.NaN
   if (value >= min && value <= max) return value
-  throw new Refusal(`--${name} must be a number from ${min} to ${max} ${unit}, not ${text}.`)
+  throw new Refusal(says.notNumberIn(name, min, max, unit, text))
 }

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import * as says from '../../content/words/command/read-design.ts'
 import { textOf } from '../file/bytes.ts'
 import { parseJson } from '../file/json.ts'
 import type { Design } from '../paper/index.ts'
@@ -13,13 +14,15 @@ import { Refusal } from './refusal.ts'
  */
 export function readDesign(file: string, path: string): Design {
   const json = parseJson(readText(file, path))
-  if (!json.ok) throw new Refusal(`${file}: ${json.sentence}`)
+  if (!json.ok) throw new Refusal(says.wrongIn(file, json.sentence))
   try {
     return parseDesign(json.value)
   } catch (error) {
     if (!(error instanceof DesignError)) throw error
-    const nearest = error.nearest === undefined ? '' : ` The nearest that works is ${error.nearest}.`
-    throw new Refusal(`${file}: ${error.message}${nearest}`)
+    const { message, nearest } = error
+    throw new Refusal(
+      nearest === undefined ? says.wrongIn(file, message) : says.wrongButNear(file, message, nearest),
+    )
   }
 }
 
@@ -27,9 +30,9 @@ function readText(file: string, path: string): string {
   try {
     return textOf(readFileSync(path))
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : ''
-    if (code === 'ENOENT') throw new Refusal(`${file}: there is no such file.`)
-    if (code === 'EISDIR') throw new Refusal(`${file}: this is a folder, not a design file.`)
-    throw new Refusal(`${file}: the file cannot be read (${code}).`)
+    const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+    if (code === 'ENOENT') throw new Refusal(says.noFile(file))
+    if (code === 'EISDIR') throw new Refusal(says.isFolder(file))
+    throw new Refusal(says.unreadable(file, code))
   }
 }

@@ -1,4 +1,6 @@
 import { extname } from 'node:path'
+import { notFile, notNumber, notOneOf } from '../../content/words/command/options.ts'
+import * as says from '../../content/words/command/sheet.ts'
 import type { Design } from '../paper/index.ts'
 import { visibleText } from '../paper/index.ts'
 import { fontOnDisk } from '../sheet/files/font-on-disk.ts'
@@ -22,15 +24,14 @@ import {
 import type { Command } from './command.ts'
 import { Refusal } from './refusal.ts'
 import { sizeIn } from './size-in.ts'
-import { TABS_HELP, withAskedTabs } from './tabs.ts'
-import { given, writeOut } from './write-out.ts'
+import { withAskedTabs } from './tabs.ts'
+import { writeOut } from './write-out.ts'
 
 /** The template at true size, to print and cut. */
 export const sheet: Command = {
   name: 'sheet',
-  usage:
-    '--paper PAPER --out FILE.pdf [--lines front|ticks|back] [--art colour|lines|none] [--measured MM] [--tiled] [--copies N] [--tabs flat|slit]',
-  help: `Write the template at true size, and say how many sheets it takes and how full they are. PAPER: ${papers.map((one) => one.name).join(', ')}, or a size of your own in mm as 200x300. FILE may end in .svg too. LINES: front (every line, to practise), ticks (ends of folds only, for a good copy), back (every line on the other face, mirrored, mountain and valley swapped). ART: what is drawn on the design in colour, as lines to colour in (lines, unless said), or not at all (none). MM: how long the 100 mm check line came out on your last print; this one makes up for it. --tiled: what is larger than the paper is parted over several sheets that are joined. N: so many of each piece, sheets filled up. ${TABS_HELP}`,
+  usage: says.usage,
+  help: says.help(papers.map((one) => one.name)),
   options: {
     paper: { type: 'string' },
     out: { type: 'string' },
@@ -44,10 +45,10 @@ export const sheet: Command = {
   async run(read, options, place) {
     const design = withAskedTabs(read, options)
     const out = outOf(options.out)
-    const lines = oneOf(options.lines, LINES, 'front', '--lines')
-    const art = oneOf(options.art, ARTS, usualArt(design), '--art')
-    const measured = numberOf(options.measured, '--measured', 100)
-    const copies = numberOf(options.copies, '--copies', 1)
+    const lines = oneOf(options.lines, LINES, 'front', 'lines')
+    const art = oneOf(options.art, ARTS, usualArt(design), 'art')
+    const measured = numberOf(options.measured, 'measured', 100)
+    const copies = numberOf(options.copies, 'copies', 1)
     const tiled = options.tiled === true
     try {
       const paper = paperOf(options.paper)
@@ -56,12 +57,12 @@ export const sheet: Command = {
       const pages = layOut(design, asked)
       for (const { file, content } of await filesOf(design, pages, out)) {
         writeOut(file, place(file), content)
-        console.log(`${visibleText(file)}: print it on ${paper.label} at 100 %, actual size.`)
+        console.log(says.printIt(visibleText(file), paper.label))
       }
       console.log(`${useSays(paperUse(design, pages, asked))}.`)
       const { sentence } = fitOn(design, printedOn(asked))
       if (sentence !== '' && !tiled) console.log(sentence)
-      if (fault !== '') console.log(`Do not cut yet. ${fault} The sheet says so too.`)
+      if (fault !== '') console.log(says.doNotCut(fault))
     } catch (error) {
       if (error instanceof TooLargeError || error instanceof UnprintableError)
         throw new Refusal(error.message)
@@ -77,7 +78,10 @@ function paperOf(text: string | boolean | undefined): Paper {
   const own = typeof text === 'string' ? sizeIn(text) : null
   if (own) return ownPaper(...own)
   throw new Refusal(
-    `--paper must be one of ${papers.map((one) => one.name).join(', ')}, or a size in mm as 200x300${given(text)}.`,
+    says.notPaper(
+      papers.map((one) => one.name),
+      text,
+    ),
   )
 }
 
@@ -85,8 +89,10 @@ function numberOf(text: string | boolean | undefined, name: string, usual: numbe
   if (text === undefined) return usual
   const value = typeof text === 'string' && text.trim() !== '' ? Number(text) : Number.NaN
   if (Number.isFinite(value)) return value
-  throw new Refusal(`${name} must be a number${given(text)}.`)
+  throw new Refusal(notNumber(name, text))
 }
+
+const ENDINGS: readonly string[] = ['.pdf', '.svg']
 
 const LINES: readonly SheetLines[] = ['front', 'ticks', 'back']
 
@@ -100,12 +106,12 @@ function oneOf<T extends string>(
 ): T {
   const found = text === undefined ? usual : all.find((one) => one === text)
   if (found) return found
-  throw new Refusal(`${name} must be one of ${all.join(', ')}${given(text)}.`)
+  throw new Refusal(notOneOf(name, all, text))
 }
 
 function outOf(text: string | boolean | undefined): string {
-  if (typeof text === 'string' && ['.pdf', '.svg'].includes(extname(text).toLowerCase())) return text
-  throw new Refusal(`--out must name a file that ends in .pdf or .svg${given(text)}.`)
+  if (typeof text === 'string' && ENDINGS.includes(extname(text).toLowerCase())) return text
+  throw new Refusal(notFile('out', ENDINGS, text))
 }
 
 interface Written {

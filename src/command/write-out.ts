@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname } from 'node:path'
+import { cannotWrite } from '../../content/words/command/options.ts'
 import { Refusal } from './refusal.ts'
 
 /**
@@ -11,11 +12,7 @@ export function writeOut(out: string, path: string, content: Uint8Array | string
     mkdirSync(dirname(path), { recursive: true })
     writeFileSync(path, content)
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : ''
-    throw new Refusal(`--out ${out}: the file cannot be written (${code}).`)
+    const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+    throw new Refusal(cannotWrite(out, code))
   }
 }
-
-/** What was given in place of what is allowed, at the end of a sentence. */
-export const given = (text: string | boolean | undefined): string =>
-  text === undefined ? ', and it was left out' : `, not ${text}`

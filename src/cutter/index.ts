@@ -2,6 +2,7 @@
  * Sheets for a cutting machine: the flat pieces of a design, so many of each, side by side by their true outlines, each
  * line type a layer. Lengths in mm, y upwards.
  */
+import * as says from '../../content/words/cutter.ts'
 import { mainFold } from '../making/grain.ts'
 import type { Blank, NestOptions, Stock } from '../making/nest.ts'
 import { NoRoomError, nest } from '../making/nest.ts'
@@ -60,11 +61,9 @@ function tooLarge(piece: Piece, { width, height, margin }: Stock): TooLargeToCut
     const all = piece.outline.map((p) => p[k])
     return (Math.max(...all) - Math.min(...all)).toFixed(1)
   }
-  const name = piece.id === 'card' ? 'card' : nameOf(piece.id.split('/')[0] ?? piece.id)
-  const room = Number.isFinite(height) ? `${width} by ${height} mm` : `a roll ${width} mm wide`
-  return new TooLargeToCutError(
-    `The ${name}, ${size(0)} by ${size(1)} mm flat, does not go on ${room} with a margin of ${margin} mm.`,
-  )
+  const what = piece.id === 'card' ? says.theCard : says.thePart(nameOf(piece.id.split('/')[0] ?? piece.id))
+  const room = Number.isFinite(height) ? says.sheet(width, height) : says.roll(width)
+  return new TooLargeToCutError(says.tooLarge(what, size(0), size(1), room, margin))
 }
 
 /**
@@ -74,9 +73,7 @@ function tooLarge(piece: Piece, { width, height, margin }: Stock): TooLargeToCut
 export function sheetsToCut(design: Design, options: CutOptions): readonly SheetToCut[] {
   const flat = pieces(design)
   if (flat.length * options.copies > MOST_PIECES)
-    throw new RangeError(
-      `At most ${MOST_PIECES} pieces are laid out at once: ${Math.floor(MOST_PIECES / flat.length)} copies of this design.`,
-    )
+    throw new RangeError(says.tooMany(MOST_PIECES, Math.floor(MOST_PIECES / flat.length)))
   const byPaper = new Map<string | null, Blank[]>()
   for (const piece of flat) {
     const paper = paperOf(design, piece.id)

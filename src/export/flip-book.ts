@@ -1,5 +1,6 @@
 /** A strip of pictures to print, cut and bind: leaf over leaf they move under the thumb. Lengths in mm. */
 import { PDFDocument } from '@cantoo/pdf-lib'
+import * as says from '../../content/words/export/flip-book.ts'
 import type { PathMark, Point, Role } from '../drawing/pen/marks.ts'
 import { plainText } from '../paper/index.ts'
 import { pagesPdf } from '../sheet/files/pdf.ts'
@@ -29,9 +30,6 @@ export const LEAVES = 3 * LEAVES_A_PAGE
 const TOP = { words: 9, leaves: 31 } as const
 
 const TYPE = { size: 3.4, leading: 4.7 } as const
-
-const HOW =
-  'Print at 100 % and cut along the solid lines. Stack the leaves by their numbers, number 1 on top, tap the left edges level and hold them with a strong clip or two staples left of the dotted line. Bend the stack and let the leaves slip off your thumb.'
 
 interface Leaf {
   readonly number: number
@@ -101,11 +99,11 @@ function pagesOf(title: string, count: number, paper: Paper) {
     const first = k * LEAVES_A_PAGE + 1
     const leaves = leavesOn(paper, first, Math.min(LEAVES_A_PAGE, count - first + 1))
     const left = leaves[0]?.x ?? 0
-    const says = `Flip book, page ${k + 1} of ${pages} on ${paper.label}: leaves ${first} to ${first + leaves.length - 1} of ${count}.`
+    const which = says.page(k + 1, pages, paper.label, first, first + leaves.length - 1, count)
     const words = stack(
       [
         paragraph([{ text: title, bold: true }], { size: 4.6, leading: 6 }, GRID.columns * LEAF.width),
-        paragraph([{ text: `${says} ${k === 0 ? HOW : ''}` }], TYPE, GRID.columns * LEAF.width),
+        paragraph([{ text: k === 0 ? `${which} ${says.how}` : which }], TYPE, GRID.columns * LEAF.width),
       ],
       2,
     )
@@ -115,7 +113,7 @@ function pagesOf(title: string, count: number, paper: Paper) {
       paper,
       placed: [],
       painting: null,
-      says: `${title}. ${says}`,
+      says: `${title}. ${which}`,
       marks: [
         ...words.marks.map((mark) => moved(mark, left, TOP.words)),
         cuts(leaves),
@@ -141,7 +139,7 @@ export async function flipBookPdf(
   const pages = pagesOf(plainText(title), pictures.length, paperOf(name))
   const lines = await pagesPdf(
     pages.map(({ page }) => page),
-    `${plainText(title)}: flip book`,
+    says.fileTitle(plainText(title)),
     font,
   )
   const pdf = await PDFDocument.load(lines, { updateMetadata: false })

@@ -3,6 +3,7 @@
  * from both sides, moved by its node. The keyframes are the kernel's own poses: what lies between two of them alone is
  * not exact. Lengths are metres and y is up, as glTF has it.
  */
+import * as says from '../../content/words/export/gltf.ts'
 import { linear } from '../drawing/pen/mix.ts'
 import type { Hex } from '../drawing/pen/papers.ts'
 import { CARDS, PAPERS } from '../drawing/pen/papers.ts'
@@ -273,7 +274,7 @@ export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
       // Each corner of what is drawn on paper has a colour of its own.
       ...(bodies.some(({ art }) => art.length > 0) ? [materialOf('ink', [1, 1, 1])] : []),
     ],
-    animations: [{ name: 'Open and shut', samplers, channels }],
+    animations: [{ name: says.openAndShut, samplers, channels }],
     accessors: store.accessors,
     bufferViews: store.views,
     buffers: [{ byteLength: buffer.length }],

@@ -3,6 +3,8 @@
  * where a value came from, and all are slow to fail on deep nesting: one walk over the text tells all three.
  */
 
+import * as says from '../../content/words/file.ts'
+
 export interface Place {
   /** Counted from 1. */
   readonly line: number
@@ -71,7 +73,7 @@ function inner(frame: Frame, path: readonly string[], written: string | null): n
 }
 
 /** What may stand next. */
-type Next = 'value' | 'item or end' | 'name' | 'name or end' | 'comma or end' | 'nothing'
+type Next = 'value' | 'item-or-end' | 'name' | 'name-or-end' | 'comma-or-end' | 'nothing'
 
 /** Walks over a text. `path`: names and numbers (of items, from 0) that lead to a value. */
 export function walk(text: string, path: readonly string[] = []): Walk {
@@ -83,7 +85,7 @@ export function walk(text: string, path: readonly string[] = []): Walk {
   /** How many names of the path lead to the value that comes next. */
   let on = 0
   const failed = (fault: number, isTooDeep = false): Walk => ({ fault, isTooDeep, at })
-  const ended = (): Next => (open.length === 0 ? 'nothing' : 'comma or end')
+  const ended = (): Next => (open.length === 0 ? 'nothing' : 'comma-or-end')
 
   for (;;) {
     while (isSpace(text.charCodeAt(i))) i++
@@ -97,7 +99,7 @@ export function walk(text: string, path: readonly string[] = []): Walk {
       i++
       continue
     }
-    if (next === 'comma or end') {
+    if (next === 'comma-or-end') {
       if (letter !== ',') return failed(i)
       next = top?.isList ? 'value' : 'name'
       if (top?.isList) {
@@ -107,7 +109,7 @@ export function walk(text: string, path: readonly string[] = []): Walk {
       i++
       continue
     }
-    if (next === 'name' || next === 'name or end') {
+    if (next === 'name' || next === 'name-or-end') {
       const end = letter === '"' ? stringEnd(text, i) : ~i
       if (end < 0) return failed(~end)
       on = top ? inner(top, path, text.slice(i, end)) : -1
@@ -126,7 +128,7 @@ export function walk(text: string, path: readonly string[] = []): Walk {
       if (open.length === MOST_DEPTH) return failed(i, true)
       const frame: Frame = { isList: letter === '[', on, count: 0 }
       open.push(frame)
-      next = frame.isList ? 'item or end' : 'name or end'
+      next = frame.isList ? 'item-or-end' : 'name-or-end'
       if (frame.isList) on = inner(frame, path, null)
       i++
       continue
@@ -172,19 +174,14 @@ export function parseJson(text: string): Json {
     return {
       ok: false,
       place: { line: 1, column: 1 },
-      sentence: 'line 1 is empty, and so is the rest of the file.',
+      sentence: says.empty,
     }
   const { fault, isTooDeep } = walk(text)
   if (fault === null) return { ok: true, value: JSON.parse(text) as unknown }
   const place = placeIn(text, fault)
   const { line, column } = place
-  if (isTooDeep)
-    return {
-      ok: false,
-      place,
-      sentence: `line ${line} nests brackets more than ${MOST_DEPTH} deep from character ${column} on: no design does.`,
-    }
+  if (isTooDeep) return { ok: false, place, sentence: says.tooDeep(line, column, MOST_DEPTH) }
   const there = lineAt(text, fault)
-  const shown = there === '' ? 'the text ends too early' : there
-  return { ok: false, place, sentence: `line ${line} is not JSON from character ${column} on: ${shown}` }
+  const sentence = there === '' ? says.endsTooEarly(line, column) : says.notJson(line, column, there)
+  return { ok: false, place, sentence }
 }

@@ -1,3 +1,4 @@
+import * as says from '../../content/words/making.ts'
 import type { Design } from '../paper/index.ts'
 import { thickest } from '../paper/index.ts'
 
@@ -21,7 +22,5 @@ export function spineOf(design: Design): number {
 /** How the cover is scored; empty where it is folded as any card is. */
 export function spineSays(design: Design): string {
   const apart = spineOf(design)
-  return apart === 0
-    ? ''
-    : `Score the cover twice, ${apart}\u00a0mm apart, half of that on each side of its fold: shut, that much lies in it. `
+  return apart === 0 ? '' : `${says.scoreTwice(apart)} `
 }

@@ -1,3 +1,4 @@
+import * as says from '../../content/words/sheet.ts'
 import type { Design } from '../paper/index.ts'
 import { check } from '../paper/index.ts'
 
@@ -5,7 +6,5 @@ import { check } from '../paper/index.ts'
 export function faultSays(design: Design): string {
   const failed = check(design, { repairs: false }).filter(({ ok }) => !ok)
   const [first] = failed
-  if (!first) return ''
-  const count = failed.length === 1 ? '1 thing' : `${failed.length} things`
-  return `${count} to mend first. ${first.sentence}`
+  return first ? says.toMend(failed.length, first.sentence) : ''
 }

@@ -2,6 +2,7 @@
  * True-size sheets to print, cut and fold. Lengths in mm; a sheet never scales: a design too large for
  * the paper is refused with a `TooLargeError` that says by how much.
  */
+import * as says from '../../content/words/sheet.ts'
 import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
 import type { SheetFont } from './files/font.ts'
@@ -54,7 +55,7 @@ export async function pdfOf(
   font: SheetFont,
 ): Promise<Uint8Array> {
   const { pagesPdf } = await import('./files/pdf.ts')
-  return pagesPdf(pages, `${plainText(title)}: template at true size`, font)
+  return pagesPdf(pages, says.fileTitle(plainText(title)), font)
 }
 
 /** The pages as SVG documents in mm; with a font they carry it inside. */

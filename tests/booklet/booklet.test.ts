@@ -1,13 +1,15 @@
 // The steps of any design: an order that hands can follow, figures in their frames, numbers that hold.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { bookPages } from '../../src/booklet/book-pages.ts'
 import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { kindOf, ownerOf, parseDesign, tabbed, withTabs } from '../../src/paper/index.ts'
+import { faultSays } from '../../src/sheet/index.ts'
 import { designs, ladder, runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
-import { card, dummies, moth } from '../sheet/designs.ts'
+import { beak, card, dummies, dummy, moth } from '../sheet/designs.ts'
 
 const MAKES: ReadonlySet<Work['does']> = new Set(['push', 'thread', 'close', 'stand', 'stick'])
 
@@ -202,4 +204,30 @@ describe('words', () => {
     expect(stepsText(owl)).toContain('It goes on the outside of the ridge of the body')
     expect(stepsText(eyes)).toMatch(/push the .*lid.* in, away from you/)
   })
+})
+
+describe('the steps of a card that fails', () => {
+  const spoilt = card(60, 100, [beak(30, -28, 55)])
+  const words = (design: Design): string => {
+    const pages = bookPages(design, { paper: 'a4', perPage: 4, fault: faultSays(design) })
+    return (pages[0]?.marks ?? []).flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])).join(' ')
+  }
+
+  test('say so before the first of them, in words and on paper', () => {
+    const fault = faultSays(spoilt)
+    expect(stepsText(spoilt, fault).indexOf(fault)).toBeLessThan(stepsText(spoilt, fault).indexOf('1.'))
+    expect(stepsText(spoilt, fault)).toMatch(/^Owl\n\nDo not cut yet\. \S/)
+    expect(words(spoilt)).toMatch(/^Owl, step by step Do not cut yet\. /)
+    expect(words(dummy('beak'))).not.toContain('Do not cut')
+    expect(stepsText(dummy('beak'), faultSays(dummy('beak')))).not.toContain('Do not cut')
+  })
+})
+
+test('what is called by a number is called by it alone', () => {
+  const text = stepsText(dummy('garden'))
+  expect(text).toContain('Cut reed 1, left eye, window and right eye')
+  expect(text).toContain('Reed 1 is cut deeper on one side.')
+  expect(text).toContain('Stick on star 1 and star 2')
+  expect(text).not.toMatch(/the (reed|star) \d/i)
+  expect(text).toContain('Cut the jaw, lantern and beak')
 })

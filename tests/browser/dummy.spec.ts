@@ -150,8 +150,8 @@ test('on a phone a size takes two rows that a finger hits, and no more', async (
     viewport: { width: 390, height: 844 },
   })
   await openDummy(page)
-  await addLayer(page)
-  await rows(page).filter({ hasText: 'Layer 1' }).tap()
+  await page.locator('.fold-ring').first().tap()
+  await offers(page).filter({ hasText: 'Layer' }).first().tap({ timeout: 20_000 })
   // What it forgives stands there as well.
   await expect(page.locator('.forgiving').last()).not.toBeEmpty({ timeout: 20_000 })
   const high = (all: Locator): Promise<number[]> =>

@@ -261,7 +261,8 @@ const EQUIVALENTS: readonly Equivalent[] = [
   ...[
     "const vertical = up > 0 ? 'up' : 'down'",
     "const lengthwise = outward > 0 ? 'outward' : 'back'",
-    'up > 0',
+    '{ far: high, told: up > 0 ? says.up(mm(high)) : says.down(mm(high)) },',
+    '{ far: long, told: outward > 0 ? says.outward(mm(long)) : says.back(mm(long)) },',
   ].map((line) => ({
     file: 'src/paper/measure/way.ts',
     line,

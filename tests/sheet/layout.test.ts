@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest'
+import * as sections from '../../content/words/sheet/sections.ts'
+import * as sides from '../../content/words/sheet/sides.ts'
 import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import type { Design, Mechanism, Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
 import { clipped } from '../../src/sheet/marks/clip.ts'
-import { CARE, faceOf, faceSentence, PRINT, stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { faceOf, stepsFor } from '../../src/sheet/marks/instructions.ts'
 import { letteredJoints, placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
@@ -131,7 +133,13 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
     expect(said).not.toMatch(/and \d+ more/)
     // Lines break where they must: compare without spaces.
     const bare = (text: string): string => text.normalize('NFC').replaceAll(/\s/g, '')
-    for (const text of [PRINT, CARE, faceSentence[lines], design.title, ...stepsFor(design, lines).slice(1)])
+    for (const text of [
+      sections.print,
+      sections.care,
+      sides.card[lines],
+      design.title,
+      ...stepsFor(design, lines).slice(1),
+    ])
       expect(bare(said), text).toContain(bare(text))
     for (const m of design.mechanisms)
       expect(bare(said)).toContain(

@@ -1,5 +1,5 @@
 /** A page of words for a class: a margin with its labels, a red line, and the text beside it. Lengths in mm. */
-
+import * as says from '../../../content/words/class/pages.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { Painting } from '../../sheet/marks/painting.ts'
 import type { Block, Run, SheetMark, Type } from '../../sheet/marks/setting.ts'
@@ -140,7 +140,7 @@ interface Draft {
 
 /** Cells one after another, on as many pages as they take. */
 export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
-  const { paper, look, head, again, foot, says } = headed
+  const { paper, look, head, again, foot, says: shows } = headed
   const left = look.margin > 0 ? EDGE + look.margin + GAP : EDGE
   const width = textWidth(paper, look)
   const bottom = paper.height - EDGE - FOOT
@@ -192,10 +192,11 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
     page.y += look.cell - look.row
   }
   return drafts.map(({ marks, panels }, k) => {
-    const number = drafts.length > 1 ? `, ${k + 1} of ${drafts.length}` : ''
+    const numbered = (what: string): string =>
+      drafts.length > 1 ? says.which(what, k + 1, drafts.length) : what
     const line = toldAs(
       paragraph(
-        [{ text: `${foot}${number}`, role: 'guide' }],
+        [{ text: numbered(foot), role: 'guide' }],
         { size: look.small.size * 0.9, leading: look.small.leading },
         width,
       ),
@@ -207,7 +208,7 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
       ...(look.margin > 0 ? [marginLine(paper)] : []),
       ...line.marks.map((mark) => moved(mark, left, at)),
     ]
-    return pageOf(paper, all, panels, `${says}${number}.`)
+    return pageOf(paper, all, panels, `${numbered(shows)}.`)
   })
 }
 

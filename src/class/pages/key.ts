@@ -5,13 +5,13 @@ import type { SheetMark } from '../../sheet/marks/setting.ts'
 import { moved, paragraph } from '../../sheet/marks/setting.ts'
 import type { Class, Sheet } from '../class.ts'
 import { paperIn } from '../class.ts'
-import { POINT, sizeName, sizeSays } from '../spread.ts'
+import { POINT, sizeSays } from '../spread.ts'
 import { filled, large } from '../words.ts'
 import { classChart, curveOf } from './figures.ts'
 import type { Cell, Pictured } from './frame.ts'
 import { bold, LOOKS, pagesOf, piled, said } from './frame.ts'
 import { chartPicture } from './picture.ts'
-import { valuesOf } from './worksheet.ts'
+import { axisOf, valuesOf } from './worksheet.ts'
 
 /** The wedge angle that follows from a slit, degrees; null where the card has none. */
 export function wedgeOf({ measured }: Class, { design }: Sheet): number | null {
@@ -96,7 +96,7 @@ export function keyPages(of: Class): readonly SheetPage[] {
               readings: sheets.flatMap(({ size, reads, code }) =>
                 size === null ? [] : [{ size, value: reads, code }],
               ),
-              across: `${sizeName(measured)}, ${measured.unit === 'mm' ? 'mm' : 'degrees'}`,
+              across: axisOf(measured),
               up: words.worksheet.axis ?? '',
             },
           ),

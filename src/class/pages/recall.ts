@@ -1,4 +1,5 @@
 /** Questions from memory, to be cut apart: two slips to a page, one in large print. */
+import * as says from '../../../content/words/class/pages.ts'
 import { plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
@@ -93,8 +94,8 @@ export function slipPages(
         of: 'cut',
       }
     })
-    const says = `${plainText(of.order.design.title)}: ${name}, page ${page + 1} of ${count}.`
-    return pageOf(paper, [...marks, ...cuts], panels, says)
+    const shows = says.slips(plainText(of.order.design.title), name, page + 1, count)
+    return pageOf(paper, [...marks, ...cuts], panels, shows)
   })
 }
 

@@ -1,4 +1,5 @@
 /** The sheets that pupils cut, each with its code and a line for the name; and the steps in large print. */
+import * as says from '../../../content/words/class/pages.ts'
 import { orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Design, Tight } from '../../paper/index.ts'
@@ -137,7 +138,7 @@ export function makingPages(of: Class): readonly SheetPage[] {
       ...{ paper: paperIn(of), look },
       head: (width) => paragraph([bold(plainText(order.design.title))], look.title, width),
       foot: `${plainText(order.design.title)}: ${filled(words.labels.steps ?? '', {})}`,
-      says: 'How it is made, in large print',
+      says: says.making,
     },
   )
 }

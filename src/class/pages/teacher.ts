@@ -1,4 +1,5 @@
 /** The teacher's own pages: the lesson by the clock, what to ask, what goes wrong, what must be on the tables. */
+import * as says from '../../../content/words/class/pages.ts'
 import { plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { Block, SheetMark } from '../../sheet/marks/setting.ts'
@@ -94,11 +95,7 @@ function bar(minutes: readonly number[], width: number): Block {
 }
 
 const span = (numbers: readonly [number, number] | null): string =>
-  numbers === null
-    ? ''
-    : numbers[0] === numbers[1]
-      ? `page ${numbers[0]}`
-      : `pages ${numbers[0]} to ${numbers[1]}`
+  numbers === null ? '' : numbers[0] === numbers[1] ? says.onePage(numbers[0]) : says.pages(...numbers)
 
 export function teacherPages(
   of: Class,
@@ -130,7 +127,7 @@ export function teacherPages(
               paragraph(
                 [
                   {
-                    text: `${starts[k]} to ${(starts[k] ?? 0) + part.minutes} ${labels.minutes}`,
+                    text: says.time(starts[k] ?? 0, (starts[k] ?? 0) + part.minutes, labels.minutes),
                     role: 'guide',
                   },
                 ],
@@ -152,8 +149,8 @@ export function teacherPages(
   const pairs = (all: readonly { readonly head: string; readonly text: string }[]) => (width: number) =>
     all.map(({ head, text }) => paragraph([bold(head), { text: ` ${text}` }], look.body, width))
   const glossary = lesson.vocabulary.flatMap((word) => {
-    const says = words.glossary[word]
-    return says === undefined ? [] : [{ head: `${word}:`, text: says }]
+    const meaning = words.glossary[word]
+    return meaning === undefined ? [] : [{ head: `${word}:`, text: meaning }]
   })
   const questions = [
     ...(chapter.ask ? [{ asks: chapter.ask.asks, answer: chapter.ask.answer }] : []),
@@ -174,7 +171,7 @@ export function teacherPages(
   const printing = words.printing.map((text) =>
     filled(text, {
       cards: cap(span(pageNumbers(sections, 'sheets'))),
-      papers: papers.map(span).join(' and '),
+      papers: says.both(papers.map(span)),
     }),
   )
   const rubric: Cell = {
@@ -210,9 +207,9 @@ export function teacherPages(
         rows: (width) => [
           said(words.curriculum, look.body, width),
           ...pairs(
-            chapter.standards.map(({ code, says }) => ({
+            chapter.standards.map(({ code, says: asks }) => ({
               head: `${standardName(code, words)}:`,
-              text: says,
+              text: asks,
             })),
           )(width),
         ],

@@ -1,9 +1,11 @@
 /** One pupil's worksheet: guess, cut, measure, compare. */
+import * as says from '../../../content/words/class/pages.ts'
 import { nameOf, plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import { paragraph } from '../../sheet/marks/setting.ts'
 import type { Class, Sheet } from '../class.ts'
 import { paperIn } from '../class.ts'
+import type { Measured } from '../spread.ts'
 import { POINT, sizeName, sizeSays } from '../spread.ts'
 import { filled, large } from '../words.ts'
 import type { Figure } from './card.ts'
@@ -18,11 +20,15 @@ const angle = (degrees: number): string => `${degrees}°`
 export function valuesOf({ measured }: Pick<Class, 'measured'>): Readonly<Record<string, string>> {
   return {
     opening: angle(measured?.opening ?? 90),
-    size: measured ? sizeName(measured) : 'size',
-    part: measured && measured.id !== POINT ? nameOf(measured.id) : 'card',
+    size: measured ? sizeName(measured) : says.size,
+    part: measured && measured.id !== POINT ? nameOf(measured.id) : says.card,
     error: '1',
   }
 }
+
+/** What stands at the axis of the size. */
+export const axisOf = (measured: Measured): string =>
+  (measured.unit === 'mm' ? says.inMm : says.inDegrees)(sizeName(measured))
 
 /** What is to be measured, in a sentence or two. */
 export function readingSays({ order, measured }: Class): string {
@@ -110,7 +116,7 @@ export function worksheetPages(of: Class, sheet: Sheet, figure: Figure): readonl
                 { width, height: chartHeight(of, width) },
                 {
                   ...{ measured, copies: sheets, unit: 'mm', text: look.small.size },
-                  across: `${sizeName(measured)}, ${measured.unit === 'mm' ? 'mm' : 'degrees'}`,
+                  across: axisOf(measured),
                   up: w.axis ?? '',
                 },
               ),

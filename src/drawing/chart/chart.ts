@@ -1,4 +1,5 @@
 import { line, pairs, scaleLinear } from 'd3'
+import * as says from '../../../content/words/drawing/chart.ts'
 import type { Design, Flat } from '../../paper/index.ts'
 import {
   broughtIn,
@@ -126,7 +127,6 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     ),
   )
   const curves = point ? [gapCurve(point)] : riseCurves(design, told)
-  const what = point ? 'gap' : 'rise'
   const low = Math.min(0, ...curves.flatMap(({ path }) => path.map(({ rise }) => rise)))
   const top = Math.max(0, ...curves.map(({ peak }) => peak.rise))
   const perUnit = unit === 'mm' ? 1 : 25.4
@@ -172,8 +172,8 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     })
   }
   const titles = [
-    { at: [0.4 * text, text * 1.1], text: `${what}, ${unit}`, anchor: 'start' },
-    { at: [size.width - 0.4 * text, text * 1.1], text: 'opening', anchor: 'end' },
+    { at: [0.4 * text, text * 1.1], text: point ? says.gapAxis(unit) : says.riseAxis(unit), anchor: 'start' },
+    { at: [size.width - 0.4 * text, text * 1.1], text: says.opening, anchor: 'end' },
   ] as const
   for (const title of brief ? [] : titles) words.push({ mark: 'word', role: 'axis', size: text, ...title })
   marks.push(
@@ -226,7 +226,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       of: 'stop',
     })
     ends.push({
-      text: `stops at ${angleText(to, 0)}`,
+      text: says.stopsAt(angleText(to, 0)),
       role: 'note',
       size: text,
       of: 'stop',
@@ -237,6 +237,8 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     })
   }
 
+  const mostOf = ({ rise, opening }: Sample): string =>
+    (point ? says.widest : says.highest)(riseText(rise, unit), angleText(opening, 0))
   const grip = gripRadius(text)
   // What is highest stays where it is while the dot goes by: it is placed first.
   const peaks: Wish[] = []
@@ -252,10 +254,9 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     if (!still) {
       const p = spot(peak.opening, peak.rise)
       marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })
-      const highestWords = `${point ? 'widest' : 'highest'} ${point ? lengthText(peak.rise, unit) : riseText(peak.rise, unit)} at ${angleText(peak.opening, 0)}`
-      const name = curves.length > 1 ? `${ids.join(', ')}: ` : ''
+      const most = mostOf(peak)
       peaks.push({
-        text: `${name}${highestWords}`,
+        text: curves.length > 1 ? says.highestOf(ids, most) : most,
         role: 'note',
         size: text,
         of: `${ids[0]}/highest`,
@@ -270,7 +271,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     marks.push({ mark: 'dot', at: dot, radius: series === 0 ? 8 : 5, role: 'handle', of: 'opening' })
     rects.push([dot[0] - grip, dot[1] - grip, 2 * grip, 2 * grip])
     states.push({
-      text: series === 0 ? `${riseText(now, unit)} at ${angleText(opening, 0)}` : riseText(now, unit),
+      text: series === 0 ? says.now(riseText(now, unit), angleText(opening, 0)) : riseText(now, unit),
       role: 'handle',
       size: text,
       bold: true,
@@ -289,14 +290,24 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     words.push({
       mark: 'word',
       at: [(left + degrees) / 2, (roof + bottom) / 2],
-      text: `No ${what} at any opening.`,
+      text: point ? says.noGap : says.noRise,
       role: 'note',
       anchor: 'middle',
       size: text,
       of: 'still',
     })
   const drawable = [left, 2, size.width - left, bottom - 4] as const
-  const first = curves[0]
+  const [first] = curves
+  const said = (): string => {
+    const [id] = ids
+    if (!first) return id === undefined ? says.nothingRises : says.fitsNowhere(nameOf(id))
+    if (still) return point ? says.gapStill : says.riseStill
+    const [at, now, most] = [angleText(opening, 0), first.at(opening), mostOf(first.peak)]
+    const stopped = [stops.least, stops.most].flatMap((end) => (end ? [end.sentence] : []))
+    return point
+      ? says.gapChart(at, lengthText(now, unit), most, stopped)
+      : says.riseChart(at, riseSaid(nameOf(first.ids[0] ?? ''), now, unit), most, stopped)
+  }
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
@@ -305,11 +316,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
       ...words,
       ...placeWords([...(brief ? [] : peaks), ...states, ...ends], drawable, { rects, lines }),
     ],
-    says: first
-      ? still
-        ? `${point ? 'Gap' : 'Rise'} against opening: no ${what} at any opening.`
-        : `${point ? 'Gap' : 'Rise'} against opening. At ${angleText(opening, 0)} ${point ? `the gap is ${lengthText(first.at(opening), unit)}` : riseSaid(nameOf(first.ids[0] ?? ''), first.at(opening), unit)}; ${point ? 'widest' : 'highest'} ${riseText(first.peak.rise, unit)} at ${angleText(first.peak.opening, 0)}.${[stops.least, stops.most].flatMap((end) => (end ? [` ${end.sentence}`] : [])).join('')}`
-      : `Rise against opening: ${ids.length > 0 ? `${nameOf(ids[0] ?? '')} fits together at no opening` : 'nothing rises yet'}.`,
+    says: said(),
     toOpening: ([x]) => broughtIn(design, openings.invert(x)),
   }
 }

@@ -1,4 +1,5 @@
 import { line, scaleLinear } from 'd3'
+import * as says from '../../../content/words/drawing/readings-chart.ts'
 import { gridMark } from '../pen/grid.ts'
 import { textWidth } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point, WordMark } from '../pen/marks.ts'
@@ -137,11 +138,10 @@ export function readingsChart(size: Size, options: ReadingsChartOptions): Drawin
 }
 
 function saidOf({ across, up, curve = [] }: ReadingsChartOptions, count: number): string {
-  const crosses = count === 0 ? 'no crosses yet' : count === 1 ? 'one cross' : `${count} crosses`
   const [first, last] = [curve[0], curve.at(-1)]
-  const model =
-    first && last
-      ? ` The model goes from ${first.value.toFixed(1)} at ${first.size} to ${last.value.toFixed(1)} at ${last.size}.`
-      : ''
-  return `${up} against ${across}: ${crosses}.${model}`
+  const spot = ({ size, value }: ReadingAt) => ({ size, value: value.toFixed(1) })
+  return [
+    says.crosses(up, across, count),
+    ...(first && last ? [says.model(spot(first), spot(last))] : []),
+  ].join(' ')
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/page-point.ts'
 import type { Card, Flat, Vec3 } from '../../paper/index.ts'
 import { pagePoint } from '../../paper/index.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -59,7 +60,7 @@ const together = <D extends Drawing>(
   drawing: D,
   marks: readonly Mark[],
   wishes: readonly Wish[],
-  says: string,
+  more: string,
 ): D => ({
   ...drawing,
   marks: [
@@ -67,7 +68,7 @@ const together = <D extends Drawing>(
     ...marks,
     ...placeWords(wishes, drawing.box, obstacles([...drawing.marks.filter(isHandle), ...marks])),
   ],
-  says: `${drawing.says} ${says}`,
+  says: `${drawing.says} ${more}`,
 })
 
 /** The way of the point through the whole motion. */
@@ -80,12 +81,7 @@ export function pointInView(drawn: View, point: Flat, opening: number, look: Poi
   const [a, b] = [drawn.toScreen(at), drawn.toScreen(twin)]
   const gap = lengthText(gape, look.unit)
   const marks = [path([[b, a]], 'dimension'), dot(b, 'twin'), dot(a, 'point')]
-  return together(
-    drawn,
-    marks,
-    [wish(gap, middle(a, b), look, ['above', 'below'])],
-    `The two points are ${gap} apart.`,
-  )
+  return together(drawn, marks, [wish(gap, middle(a, b), look, ['above', 'below'])], says.apart(gap))
 }
 
 /** The same in the section: the two points go round the gutter on a circle. */
@@ -100,8 +96,8 @@ export function pointInSection(drawn: Section, point: Flat, opening: number, loo
     dot(b, 'twin'),
     dot(a, 'point'),
   ]
-  const says = `Each point is ${lengthText(standOff, look.unit)} from the gutter, and they are ${gap} apart.`
-  return together(drawn, marks, [wish(gap, middle(a, b), look, ['above', 'below'])], says)
+  const said = says.onCircle(lengthText(standOff, look.unit), gap)
+  return together(drawn, marks, [wish(gap, middle(a, b), look, ['above', 'below'])], said)
 }
 
 /** The same on the flat sheet: how far the point is from the gutter. */
@@ -119,6 +115,6 @@ export function pointOnSheet(sheet: Pattern, point: Flat, card: Card, look: Poin
     sheet,
     marks,
     look.held ? [] : [wish(far, middle(a, foot), look, sides)],
-    `The point lies ${far} from the gutter.`,
+    says.fromGutter(far),
   )
 }

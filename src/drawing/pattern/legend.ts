@@ -1,4 +1,5 @@
 /** The key of the flat drawing: what each kind of line asks for. */
+import * as says from '../../../content/words/drawing/pattern.ts'
 import { squareSample } from '../pen/grid.ts'
 import { strokes } from '../pen/hatch.ts'
 import { textWidth } from '../pen/lettering.ts'
@@ -6,12 +7,12 @@ import type { Mark, PathMark, Point, Role } from '../pen/marks.ts'
 
 /** What the legend says of each kind of line. */
 const LEGEND: readonly (readonly [Role, string])[] = [
-  ['cut', 'cut'],
-  ['valley', 'valley'],
-  ['mountain', 'mountain'],
-  ['glue', 'glue'],
-  ['behind', 'glue behind'],
-  ['crease', 'fold pressed flat'],
+  ['cut', says.cut],
+  ['valley', says.valley],
+  ['mountain', says.mountain],
+  ['glue', says.glue],
+  ['behind', says.glueBehind],
+  ['crease', says.pressedFlat],
 ]
 
 /** Where the entries of a legend go. */

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/pattern.ts'
 import type { Check, Design, JointSide, LineKind } from '../../paper/index.ts'
 import { flatCreases, flatParts, handlesOf, jointsOf, ownerOf, pieces } from '../../paper/index.ts'
 import { faultMarks } from '../pen/faults.ts'
@@ -17,7 +18,7 @@ import { groundFor } from './ground.ts'
 import type { Layout } from './layout.ts'
 import { legendMarks, legendPlan } from './legend.ts'
 import type { Shown } from './shown.ts'
-import { belongs, pieceName, shownPieces, withPieces } from './shown.ts'
+import { belongs, gluedOn, pieceName, shownPieces } from './shown.ts'
 
 export type { SheetPoint } from './ground.ts'
 
@@ -267,6 +268,6 @@ function saysOf(
   face: PaperSide,
   unit: LengthUnit,
 ): string {
-  const size = `${lengthText(2 * width, unit)} by ${lengthText(height, unit)}`
-  return `The flat sheet of “${title}”, ${size}, seen from ${face}.${withPieces(shown)}`
+  const length = (mm: number): string => lengthText(mm, unit)
+  return says.sheet(title, length(2 * width), length(height), face, gluedOn(shown))
 }

@@ -1,4 +1,5 @@
 /** Which pieces the flat drawing shows, and what it calls them. */
+import * as says from '../../../content/words/drawing/pattern.ts'
 import type { Design, Piece } from '../../paper/index.ts'
 import { handlesOf, jointsOf, nameOf, ownerOf, pieces } from '../../paper/index.ts'
 
@@ -68,11 +69,9 @@ export function pieceName(id: string, { counts }: Shown): string {
   const [owner = '', part = ''] = id.split('/')
   const count = counts.get(id) ?? 1
   const name = nameOf(part === 'piece' ? owner : `${owner} ${part.replace(/-\d+$/, '')}`)
-  return count > 1 ? `${name}, ${count} times` : name
+  return count > 1 ? says.times(name, count) : name
 }
 
-/** What the drawing says of the glued pieces it shows. */
-export function withPieces(shown: Shown): string {
-  const names = shown.parts.slice(1).map(({ id }) => pieceName(id, shown))
-  return names.length === 0 ? '' : ` With it the pieces to glue on: ${names.join('; ')}.`
-}
+/** The glued pieces that the drawing shows, by name. */
+export const gluedOn = (shown: Shown): readonly string[] =>
+  shown.parts.slice(1).map(({ id }) => pieceName(id, shown))

@@ -1,3 +1,5 @@
+import * as says from '../../../content/words/drawing/pen.ts'
+
 /** How lengths are said. */
 export type LengthUnit = 'mm' | 'in'
 
@@ -21,8 +23,8 @@ const ON_PAGE = 0.05
 
 /** A tip's distance from the page beneath it: no ruler reads less than nothing, so what lies behind the page is told so. */
 export const riseText = (rise: number, unit: LengthUnit = 'mm'): string =>
-  rise < -ON_PAGE ? `${lengthText(-rise, unit)} behind the page` : lengthText(Math.max(0, rise), unit)
+  rise < -ON_PAGE ? says.behindPage(lengthText(-rise, unit)) : lengthText(Math.max(0, rise), unit)
 
 /** The same of a part by its name, in a sentence without its end. */
 export const riseSaid = (name: string, rise: number, unit: LengthUnit = 'mm'): string =>
-  `${name} ${rise < -ON_PAGE ? 'lies' : 'rises'} ${riseText(rise, unit)}`
+  says.rises(name, riseText(rise, unit), rise < -ON_PAGE)

@@ -1,5 +1,6 @@
 import type { ScaleLinear } from 'd3'
 import { range, scaleLinear } from 'd3'
+import * as says from '../../../content/words/drawing/section.ts'
 import type { Design, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { compile, isRead, kindOf, nameOf, ridgeOf, riseOf, surfaces, tipAt } from '../../paper/index.ts'
 import { RADIANS } from '../../paper/plane/vector.ts'
@@ -206,7 +207,7 @@ export function section(
     lines.push([from, to])
     rects.push([a[0] - 7, a[1] - 7, 14, 14])
     const words = riseText(rise, unit)
-    said = ` ${riseSaid(nameOf(measured), rise, unit)}.`
+    said = riseSaid(nameOf(measured), rise, unit)
     wishes.unshift({
       text: words,
       role: 'dimension',
@@ -225,7 +226,7 @@ export function section(
     box: [0, 0, size.width, size.height],
     unit: 'px',
     marks,
-    says: `A section of “${design.title}” ${lengthText(station, unit)} along the gutter, open ${angleText(opening, 0)}.${said}`,
+    says: says.section(design.title, lengthText(station, unit), angleText(opening, 0), said),
     station,
     toScreen,
   }
@@ -287,7 +288,7 @@ function footMarks(station: string, size: Size, text: number): Mark[] {
   const scale = '10 mm'
   const side = 0.93 * text
   const rest = 0.4 * text + side + 1.2 * text + textWidth(scale, text)
-  const all = `${station} along the gutter`
+  const all = says.along(station)
   const words = textWidth(all, text) + rest < size.width - 8 ? all : station
   const wide = textWidth(words, text) + rest
   const x = (size.width - wide) / 2

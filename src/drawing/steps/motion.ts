@@ -2,6 +2,7 @@
  * The motion of a step, from the state in which it finds the card to the one in which it leaves it. Every pose between
  * is the kernel's; where paper jumps from one state to another, nothing is drawn between them.
  */
+import * as says from '../../../content/words/drawing/motion.ts'
 import { heldBy } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
@@ -82,9 +83,7 @@ function pushing({ design, cut, guests, before, opening = 110 }: Task): Plan {
   const passes = [lying, stood].every((shows) => liesFlat(shows(most, 0).paper, ids))
   const turn = passes ? most : opening
   return {
-    says: passes
-      ? 'The card opens flat, the strips come over to the other side, and it shuts a little with them inside.'
-      : 'The strips jump from one side to the other: paper bends for a moment, which is not drawn.',
+    says: passes ? says.pushing : says.stripsJump,
     stretches: [
       { stand: 'gutter', opening: between(opening, turn), shows: lying },
       { stand: 'gutter', opening: between(turn, opening), shows: stood },
@@ -104,7 +103,7 @@ function popping({ design, glued: ids, before, opening = 110 }: Task): Plan {
     return { stand: 'gutter', opening: () => opening, shows: swings(design, { through, cut: [] }) }
   }
   return {
-    says: 'The piece jumps from its lower state to its upper one: paper bends for a moment, which is not drawn.',
+    says: says.pieceJumps,
     stretches: [set('down'), set('up')],
   }
 }
@@ -116,7 +115,7 @@ function closing({ design, glued: ids, before }: Task): Plan {
   const [, most] = openingRange(only(design, through))
   const wide = Math.min(150, most)
   return {
-    says: 'The right page comes over, presses on the piece, and takes it along when the card opens again.',
+    says: says.closing,
     stretches: [
       {
         ...{ stand: 'left', opening: between(wide, SHUT) },
@@ -130,7 +129,7 @@ function closing({ design, glued: ids, before }: Task): Plan {
 function shutting({ design, through }: Task): Plan {
   const [, most] = openingRange(design)
   return {
-    says: 'The card shuts, and all that stands in it lies down.',
+    says: says.shutting,
     stretches: [
       {
         ...{ stand: 'left', opening: between(Math.min(110, most), SHUT) },
@@ -141,7 +140,7 @@ function shutting({ design, through }: Task): Plan {
 }
 
 const opening = ({ design, through, opening: to = 96 }: Task): Plan => ({
-  says: 'The card opens, and all that lies in it stands up.',
+  says: says.opening,
   stretches: [{ stand: 'gutter', opening: between(SHUT, to), shows: swings(design, { through, cut: [] }) }],
 })
 
@@ -150,7 +149,7 @@ function lowering({ design, glued: ids, before, opening = 150 }: Task): Plan | n
   const lifted = ids.filter((id) => heldBy(design, id) !== 'joints')
   if (lifted.length === 0) return null
   return {
-    says: 'The piece comes down on its place.',
+    says: says.lowering,
     stretches: [
       {
         ...{ stand: 'gutter', opening: () => opening },
@@ -171,12 +170,12 @@ function threaded(task: Task): Plan {
   const { opening = 150 } = task
   const held = between(HELD, 0)
   return {
-    says: 'The piece comes down on the card, and its tabs go through their slits.',
+    says: says.threading,
     stretches: [
       {
         ...{ stand: 'gutter', opening: () => opening },
         shows: (at, share) => overSlits(task, at, held(share)),
-        told: (share) => `piece ${held(share).toFixed(0)} mm over the card`,
+        told: (share) => says.pieceOverCard(held(share).toFixed(0)),
       },
     ],
   }
@@ -197,18 +196,18 @@ function creasing(task: Task): Plan | null {
     return {
       ...{ stand: side === 'front' ? 'left' : 'right', opening: still },
       shows: (_, share) => bare(foldedOver(task, side === 'front' ? at(share) : -at(share))),
-      told: (share) => `strips folded ${angleText(at(share), 0)} over to the ${side}`,
+      told: (share) => (side === 'front' ? says.stripsToFront : says.stripsToBack)(angleText(at(share), 0)),
     }
   }
   return {
-    says: 'The strips are folded over to the front and back flat. The card is turned over, and they are folded the other way and back flat.',
+    says: says.creasing,
     stretches: [
       fold('front', 0, OVER),
       fold('front', OVER, 0),
       {
         ...{ stand: 'left', opening: still },
         shows: (_, share) => bare(turningOver(foldedOver(task, 0), share)),
-        told: (share) => `card turned over by ${angleText(180 * share, 0)}`,
+        told: (share) => says.turnedOver(angleText(180 * share, 0)),
       },
       fold('back', 0, OVER),
       fold('back', OVER, 0),
@@ -224,14 +223,14 @@ function covered(task: Task): Plan | null {
   const lowered: Stretch = {
     ...{ stand: 'gutter', opening: () => opening },
     shows: (at, share) => overCover(task, at, held(share)),
-    told: (share) => `card ${held(share).toFixed(0)} mm over its cover`,
+    told: (share) => says.cardOverCover(held(share).toFixed(0)),
   }
   const asOne = (from: number, to: number): Stretch => ({
     ...{ stand: 'gutter', opening: between(from, to) },
     shows: (at) => bare(overCover(task, at, 0).paper),
   })
   return {
-    says: 'The card comes down on its cover, gutter on gutter. Both are shut, and open as one.',
+    says: says.covering,
     stretches: [lowered, asOne(opening, SHUT), asOne(SHUT, opening)],
   }
 }
@@ -260,7 +259,7 @@ export function stepMotion(
 ): StepMotion | null {
   const plan = PLANS[state]?.(taskOf(design, options))
   if (!plan) return null
-  const { says, stretches } = plan
+  const { says: moves, stretches } = plan
   const placeAt = (share: number): { readonly stretch: Stretch; readonly part: number } => {
     const along = Math.min(1, Math.max(0, share)) * stretches.length
     const k = Math.min(stretches.length - 1, Math.floor(along))
@@ -270,7 +269,7 @@ export function stepMotion(
     const { stretch, part } = placeAt(share)
     const { stand, shows } = stretch
     const opening = stretch.opening(part)
-    return { ...shows(opening, part), stand, opening, over: [], says }
+    return { ...shows(opening, part), stand, opening, over: [], says: moves }
   }
   const scale = commonScale(design, size)
   let frame: readonly Vec3[] | null = null
@@ -286,10 +285,10 @@ export function stepMotion(
   }
   const told = (share: number): string => {
     const { stretch, part } = placeAt(share)
-    return stretch.told?.(part) ?? `card open ${angleText(stretch.opening(part), 0)}`
+    return stretch.told?.(part) ?? says.cardOpen(angleText(stretch.opening(part), 0))
   }
   return {
-    says,
+    says: moves,
     stretches: stretches.length,
     stops: stretches.flatMap(({ opening }, k) => {
       const count = Math.max(1, Math.ceil(Math.abs(opening(1) - opening(0)) / STEP))
@@ -305,7 +304,7 @@ export function stepMotion(
       marks: sceneMarks(sceneAt(share), design, size, {
         ...{ scale, centre: size.width / 2, text: 15, pictured: isPictured(state), frame: framed(), quick },
       }),
-      says: `${says} Now: ${told(share)}.`,
+      says: says.now(moves, told(share)),
     }),
   }
 }

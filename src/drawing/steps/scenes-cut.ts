@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/steps.ts'
 import type { Making } from '../../making/making.ts'
 import { foldsTogether, making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
@@ -52,7 +53,7 @@ export function flat({ design }: Task): Scene {
     stand: 'gutter',
     opening: 180,
     over: [],
-    says: 'The sheet lies flat with its lines drawn.',
+    says: says.flat,
   }
 }
 
@@ -63,7 +64,7 @@ export function folding({ design }: Task): Scene {
     stand: 'left',
     opening: LIFTED,
     over: [{ role: 'hand', points: pagePath(design, 165, LIFTED + 8) }],
-    says: 'The right page is lifted over to the left one.',
+    says: says.folding,
   }
 }
 
@@ -82,7 +83,7 @@ export function cutting(task: Task): Scene {
     stand: 'left',
     opening: SHUT,
     over: foot ? [{ role: 'hand', points: [from(0.26 * design.card.width), from(2)] }] : [],
-    says: 'The card is shut with the lines outside, and cut from the fold through both layers.',
+    says: says.cutting,
   }
 }
 
@@ -107,10 +108,7 @@ export function folded(task: Task, side: 'front' | 'back'): Scene {
     stand: side === 'front' ? 'left' : 'right',
     opening: SHUT,
     over: creasedIn(task).map((id) => ({ role: 'hand', points: foldPath(design, lying, id, over) })),
-    says:
-      side === 'front'
-        ? 'The card is shut; both layers of each strip are folded over to the front.'
-        : 'The card is turned over; both layers of each strip are folded the other way.',
+    says: side === 'front' ? says.foldedToFront : says.foldedToBack,
   }
 }
 
@@ -133,7 +131,7 @@ export function reversing(task: Task): Scene {
       ridge && onGutter.length > 0
         ? [...outlines, { role: 'hand', points: pushed(middle(onGutter), middle([ridge.start, ridge.end])) }]
         : outlines,
-    says: `The card is open ${angleText(opening, 0)}; a strip that still lies in the pages is pushed through to the inside.`,
+    says: says.reversing(angleText(opening, 0)),
   }
 }
 
@@ -146,7 +144,7 @@ export function shut({ design, through }: Task): Scene {
     stand: 'left',
     opening: SHUT,
     over: [{ role: 'hand', points: [over(0.42 * width), over(4)] }],
-    says: 'The card is shut and pressed.',
+    says: says.shut,
   }
 }
 
@@ -200,7 +198,7 @@ export function covering(task: Task): Scene {
     stand: 'gutter',
     opening,
     over: [{ role: 'hand', points: [edge(-3), edge(6 - OVER_COVER)] }],
-    says: 'The finished card is held over its cover, gutter over gutter; the rim of the cover is hatched, and only the rim.',
+    says: says.covering,
   }
 }
 
@@ -211,6 +209,6 @@ export function open({ design, through, opening = 96 }: Task): Scene {
     stand: 'gutter',
     opening,
     over: [],
-    says: `The card stands open ${angleText(opening, 0)}.`,
+    says: says.open(angleText(opening, 0)),
   }
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/steps.ts'
 import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
@@ -10,7 +11,7 @@ import { ghostsOf, hatched, inked, middle, only, pagePath, pushed } from './scen
 
 /** Mechanisms' own pieces on the table, in the card's frame where it lies flat. */
 export function onTable(task: Task, folded: boolean): Scene {
-  const [id = '', ...others] = task.glued
+  const [id = ''] = task.glued
   const { paper, lines, path } = loose(task.design, folded ? id : task.glued, folded)
   const tabs = paper.filter(({ panel }) => folded && panel.endsWith('/tab'))
   return {
@@ -25,11 +26,7 @@ export function onTable(task: Task, folded: boolean): Scene {
     stand: 'gutter',
     opening: 180,
     over: path.length > 0 ? [{ role: 'hand', points: path }] : [],
-    says: folded
-      ? `The piece of ${id} is folded and its tabs are bent.`
-      : others.length > 0
-        ? `The pieces of ${[id, ...others].join(', ')} are cut out and lie flat, with their fold lines and their glue areas.`
-        : `The piece of ${id} is cut out and lies flat, with its fold lines and its glue areas.`,
+    says: folded ? says.pieceFolded(id) : says.piecesFlat(task.glued),
   }
 }
 
@@ -82,10 +79,7 @@ export function glued(task: Task): Scene {
     stand: 'gutter',
     opening,
     over: arrows,
-    says:
-      lying.length > 0
-        ? `The card is open ${angleText(opening, 0)}; the folded piece lies on the left page, its left joint on its line.`
-        : `The card is open ${angleText(opening, 0)}; the piece is held over its place.`,
+    says: (lying.length > 0 ? says.laidOnLeft : says.heldOverPlace)(angleText(opening, 0)),
   }
 }
 
@@ -119,7 +113,7 @@ export function threading(task: Task): Scene {
     stand: 'gutter',
     opening,
     over: [{ role: 'hand', points: [from, add(to, subtract(from, to), 0.12)] }],
-    says: `The card is open ${angleText(opening, 0)}; the piece is held over its slits, its tabs straight.`,
+    says: says.heldOverSlits(angleText(opening, 0)),
   }
 }
 
@@ -136,7 +130,7 @@ export function closing(task: Task): Scene {
     stand: 'left',
     opening,
     over: [{ role: 'hand', points: pagePath(design, Math.min(150, opening + 85), opening + 8, opening) }],
-    says: 'The right page comes over and is pressed on the piece.',
+    says: says.closing,
   }
 }
 
@@ -165,7 +159,7 @@ export function popping(task: Task): Scene {
         ? [...ghosts, { role: 'hand' as const, points: pushed(from.end, to.end, 10) }]
         : ghosts
     }),
-    says: `The card is open ${angleText(opening, 0)}; the piece still lies down in the fold, and its ridge is pushed up.`,
+    says: says.popping(angleText(opening, 0)),
   }
 }
 
@@ -183,7 +177,7 @@ export function taping({ design, glued: ids, opening = 120 }: Task): Scene {
     stand: 'gutter',
     opening,
     over: [],
-    words: tapes.slice(0, 2).map(({ points }) => ({ text: 'tape', at: middle(points.slice(1, 3)) })),
-    says: `The card stands open ${angleText(opening, 0)}, with tape along the whole of every joint.`,
+    words: tapes.slice(0, 2).map(({ points }) => ({ text: says.tape, at: middle(points.slice(1, 3)) })),
+    says: says.taping(angleText(opening, 0)),
   }
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/steps.ts'
 import type { GuestLine, Making } from '../../making/making.ts'
 import { guestLines, making } from '../../making/making.ts'
 import type { Surface, Vec3 } from '../../paper/index.ts'
@@ -42,7 +43,7 @@ export function nestedCutting(task: Task): Scene {
     stand: 'gutter',
     opening: state.opening,
     over: task.guests.map((id) => ({ role: 'hand', points: bladePath(paper, lines, id) })),
-    says: `The card is open ${angleText(state.opening, 0)}; each slit is cut from its fold through both layers.`,
+    says: says.nestedCutting(angleText(state.opening, 0)),
   }
 }
 
@@ -54,7 +55,7 @@ export function nestedCreased(task: Task): Scene {
     stand: 'gutter',
     opening: state.opening,
     over: [],
-    says: `The card is open ${angleText(state.opening, 0)}; the strips are cut and their fold lines creased both ways.`,
+    says: says.nestedCreased(angleText(state.opening, 0)),
   }
 }
 
@@ -79,6 +80,6 @@ export function nestedReversing({ design, guests, before, opening = 110 }: Task)
         { role: 'hand' as const, points: pushed(foot, middle([ridge.start, ridge.end]), 26) },
       ]
     }),
-    says: `The card is open ${angleText(opening, 0)}; strips that still lie in their hosts are pushed through.`,
+    says: says.nestedReversing(angleText(opening, 0)),
   }
 }

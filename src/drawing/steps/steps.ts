@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/steps.ts'
 import { heldBy } from '../../making/gluing.ts'
 import type { Design, Vec3 } from '../../paper/index.ts'
 import type { Wish } from '../pen/lettering.ts'
@@ -254,8 +255,8 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
   }
   const room: Size = { width: size.width, height: size.height - text * 1.5 }
   const halves = [
-    { scene: scenes.front(task), centre: size.width * 0.27, words: 'to the front' },
-    { scene: scenes.back(task), centre: size.width * 0.73, words: 'to the back' },
+    { scene: scenes.front(task), centre: size.width * 0.27, words: says.toFront },
+    { scene: scenes.back(task), centre: size.width * 0.73, words: says.toBack },
   ]
   return {
     box,
@@ -271,6 +272,6 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
         size: text,
       },
     ]),
-    says: 'The card is shut; both layers of each strip are folded over to the front, then to the back.',
+    says: says.creased,
   }
 }

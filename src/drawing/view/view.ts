@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/drawing/view.ts'
 import type { Check, Design, Flat, Poser, Vec3 } from '../../paper/index.ts'
 import { compile, isRead, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
 import { RADIANS } from '../../paper/plane/vector.ts'
@@ -229,7 +230,7 @@ export function view(
     const when = check.opening ?? opening
     // What lies past the frame is pointed at from its edge.
     const at = within(toScreen(check.space), size, FAULT + 2)
-    const words = Math.abs(when - opening) > 1 ? `at ${angleText(when, 0)}` : ''
+    const words = Math.abs(when - opening) > 1 ? says.failsAt(angleText(when, 0)) : ''
     if (!rings.some((one) => apart(one.at, at) < FAULT / 2))
       marks.push({ mark: 'dot', at, radius: FAULT, role: 'fault', of: check.name })
     // Rings that lie near one another share equal words.
@@ -241,13 +242,12 @@ export function view(
   }
 
   marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { rects, lines, shapes }))
-  const said = rises.length > 0 ? ` ${rises.join(', ')}.` : ''
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
     marks,
     ground: 'table',
-    says: `The card “${design.title}”, open ${angleText(opening, 0)}.${said}`,
+    says: says.card(design.title, angleText(opening, 0), rises),
     eye,
     toScreen,
     toOpening: (p) => nearestOpening(p, handleAt),

@@ -8,6 +8,7 @@ import { change, made, settingOf } from '../design/change.ts'
 import type { Design } from '../design/design.ts'
 import { isHoldable } from '../design/setting.ts'
 import { lastGood } from '../plane/search.ts'
+import { sizesWouldNotFit } from '../words/answers.ts'
 import type { Effort } from './seek/sound.ts'
 import { failingIn } from './seek/sound.ts'
 
@@ -81,7 +82,7 @@ export function* weighed(
       const from = settingOf(m, name)
       const against = (by: number): Against | null => {
         const next = change(part, m.id, { [name]: from + by })
-        if (!isHoldable(next)) return { name: 'limits', sentence: 'Its sizes would not fit together.' }
+        if (!isHoldable(next)) return { name: 'limits', sentence: sizesWouldNotFit }
         // By a cut it may spoil the glue of any other.
         const glue = names.filter((one) => one === 'glue')
         for (const asked of [{ names, ids: affected(part, next) }, { names: glue }])

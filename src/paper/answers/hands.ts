@@ -4,6 +4,7 @@ import type { Design } from '../design/design.ts'
 import { measure } from '../measure/measure.ts'
 import { topOf } from '../measure/top.ts'
 import { modelOf } from '../model/model.ts'
+import * as says from '../words/answers.ts'
 import { canBe } from './trials.ts'
 
 /** What a slip of one millimetre or degree in one setting does, either way: less and more. */
@@ -99,21 +100,16 @@ export function hands(design: Design, opening = 90): Hands {
   }
 }
 
-/** A setting as a reader would call it: the slit of the beak. */
-const named = ({ id, label }: Hand): string =>
-  `the ${label.charAt(0).toLowerCase()}${label.slice(1)} of ${the(id)}`
-
 function say(hand: Hand, top: 'tip' | 'ridge'): string {
   const worst = weigh(hand.less) > weigh(hand.more) ? hand.less : hand.more
   if (!worst) return ''
-  const first = `Make this most carefully: ${named(hand)}.`
-  const step = hand.unit === 'mm' ? 'One millimetre' : 'One degree'
-  if (worst.shut > 0.05) return `${first} ${step} off, and the card no longer shuts flat.`
+  const { id, label, unit } = hand
+  if (worst.shut > 0.05) return says.keepsFromShutting(label, the(id), unit)
   const moved: readonly (readonly [what: string, by: number])[] = [
-    [`the rise of the ${top}`, worst.rise],
-    [`the place of the ${top} along the gutter`, worst.reach],
-    ['the margin of the shut card', worst.margin],
+    [says.riseOfTop(top), worst.rise],
+    [says.reachOfTop(top), worst.reach],
+    [says.shutMargin, worst.margin],
   ]
   const [what, by] = moved.reduce((a, b) => (Math.abs(b[1]) > Math.abs(a[1]) ? b : a))
-  return `${first} ${step} off changes ${what} by ${Math.abs(by).toFixed(1)} mm.`
+  return says.moves(label, the(id), unit, what, `${Math.abs(by).toFixed(1)} mm`)
 }

@@ -13,6 +13,7 @@ import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
+import * as says from '../words/answers.ts'
 import { isLess, isQuick, weighOne, weighQuick, weighSlow, weightOf, weightOfAll } from './merit.ts'
 import { PLACES, SIZES, sitsOnOf, variantsOf } from './seek/offers.ts'
 import { roomsOf, roomsOn } from './seek/room.ts'
@@ -87,10 +88,9 @@ function pinsIn(design: Design, pins: readonly string[]): Work['pinned'] {
     const dot = pin.indexOf('.')
     const [id, field] = [pin.slice(0, dot), pin.slice(dot + 1)]
     const m = design.mechanisms.find((one) => one.id === id)
-    if (!m) throw new RangeError(`pins must name mechanisms of the design, as in beak.cut, not ${pin}`)
+    if (!m) throw new RangeError(says.notPin(pin))
     const names = settable(m).map(({ name }) => name)
-    if (!names.includes(field))
-      throw new RangeError(`pins of ${id} must be one of ${names.join(', ')}, not ${field}`)
+    if (!names.includes(field)) throw new RangeError(says.notPinOf(id, names, field))
     return { id, field }
   })
 }

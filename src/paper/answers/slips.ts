@@ -4,6 +4,7 @@ import { pagePoint } from '../measure/page-point.ts'
 import type { Said } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
 import { lastGood } from '../plane/search.ts'
+import { toGutter } from '../words/answers.ts'
 import type { Reading, Trial } from './trials.ts'
 import {
   concerned,
@@ -118,7 +119,7 @@ export function likelySlips(design: Design, id: string, opening: number, reading
 export function likelyPointSlips([from, along]: Flat, opening: number, reading: number): readonly Slip[] {
   const gape = (across: number, at: number): number[] => [pagePoint([across, along], at).gape - reading]
   const across: Trial = {
-    ...{ id: 'point', field: 'across', label: 'Distance to the gutter', unit: 'mm', from, hand: 1 },
+    ...{ id: 'point', field: 'across', label: toGutter, unit: 'mm', from, hand: 1 },
     errors: (by) => (from + by < 0 ? null : gape(from + by, opening)),
   }
   return ranked(exactly([across, openingTrial(opening, (at) => gape(from, at))]))

@@ -11,6 +11,7 @@ import { modelOf } from '../model/model.ts'
 import { compile } from '../motion/pose.ts'
 import { broughtIn } from '../motion/range.ts'
 import { distance } from '../plane/vector.ts'
+import * as says from '../words/answers.ts'
 
 /** One thing a maker read off a finished card; mm, the stop angle in degrees. */
 export type Reading =
@@ -113,7 +114,7 @@ export function concerned(design: Design, readings: readonly Reading[]): Design 
 export const openingTrial = (from: number, at: (opening: number) => number[]): Trial => ({
   id: 'card',
   field: 'opening',
-  label: 'Opening',
+  label: says.opening,
   unit: 'deg',
   from,
   hand: HELD,

@@ -6,6 +6,7 @@ import { areNear, extentOf, nearPairs } from '../plane/near.ts'
 import { runsThrough } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
 import { edgesOf, SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import { side, the } from './names.ts'
 import { fold, mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -145,7 +146,7 @@ export function bridge(subject: Subject, spoilt: ReadonlySet<string>): Finding[]
     const [id, host] = [idOf(subject, owner), idOf(subject, other.owner)]
     const name = model.panels[panel]?.name ?? ''
     const crease = model.creases[other.crease ?? -1]?.name
-    const from = crease ? fold(crease) : other.owner < 0 ? 'the edge of the page' : the(host)
+    const from = crease ? fold(crease) : other.owner < 0 ? says.edgeOfPage : the(host)
     const ok = gap.distance >= limits.bridge - SAME
     return {
       name: 'bridge',
@@ -158,8 +159,8 @@ export function bridge(subject: Subject, spoilt: ReadonlySet<string>): Finding[]
       ids: [id, ...(other.owner < 0 ? [] : [host]), name],
       ...onPiece(subject, panel, [gap.from, gap.to]),
       sentence: ok
-        ? `The narrowest bridge of paper is ${mm(gap.distance)}, between ${the(id)} and ${from}.`
-        : `Only ${mm(gap.distance)} of paper is left on ${side(name)} between ${the(id)} and ${from}: it may tear.`,
+        ? says.narrowestBridge(mm(gap.distance), the(id), from)
+        : says.weakBridge(mm(gap.distance), side(name), the(id), from),
     }
   })
 }

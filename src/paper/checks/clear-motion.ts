@@ -2,6 +2,7 @@ import { closesNowhere } from '../mechanisms/build.ts'
 import { meetings } from '../motion/clearance.ts'
 import { rangesOf } from '../motion/range.ts'
 import type { Vec3 } from '../plane/vector.ts'
+import * as says from '../words/checks.ts'
 import { side, The, the } from './names.ts'
 import { degrees, mm, when } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -64,24 +65,22 @@ function through(subject: Subject): Finding[] {
         ids: [id, name, other?.name ?? name],
         opening: worst.opening,
         space: worst.space,
-        sentence: `${The(id)} would have to go through ${side(other?.name ?? name)}: it cannot lie down like this.`,
+        sentence: says.lyingThrough(The(id), side(other?.name ?? name)),
       },
     ]
   })
 }
 
-/** Of what goes less far than from flat to shut, how far it goes, and so over what it was judged. */
-function asFarAs({ model, design }: Subject): string {
+/** That nothing meets; of what goes less far than from flat to shut, how far it goes, and so over what it was judged. */
+function clearAll({ model, design }: Subject): string {
   const { lineage } = rangesOf(design)
   const parts = model.builds.flatMap(({ mechanism: { id } }, owner) => {
     const { low, high } = lineage(owner) ?? {}
     // What stands on it goes no further.
     if (low?.why?.owner !== owner && high?.why?.owner !== owner) return []
-    return [`${the(id)} from ${degrees(high?.at ?? 180)} to ${degrees(low?.at ?? 0)}`]
+    return [says.goesFrom(the(id), degrees(high?.at ?? 180), degrees(low?.at ?? 0))]
   })
-  if (parts.length === 0) return ''
-  const last = parts.pop()
-  return `, as far as they go: ${parts.length > 0 ? `${parts.join(', ')} and ` : ''}${last}, with all that stands on ${parts.length > 0 ? 'them' : 'it'}`
+  return parts.length === 0 ? says.clear : says.clearAsFar(parts)
 }
 
 /**
@@ -139,8 +138,8 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
       ...onPiece(subject, panels[1], [flat]),
       sentence:
         verdict === 'touches'
-          ? `T${one.slice(1)} and ${two} run into each other ${when(opening)}.`
-          : `We cannot tell whether ${one} and ${two} pass clear ${when(opening)}: the gap is ${mm(depth)} or less.`,
+          ? says.runInto(one, two, when(opening))
+          : says.clearUntold(one, two, when(opening), mm(depth)),
     }
   })
   const crossed = through(subject)
@@ -155,16 +154,12 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
       : waiting(
           misfits,
           never === undefined
-            ? `Nothing can be told of the whole motion: at no opening do all parts of the card fit together, ${the(misfits[0])} among them.`
-            : `Nothing can be told of the whole motion. ${fitsNowhere(subject, never)}.`,
+            ? says.fitNowhere(the(misfits[0]))
+            : says.motionUntold(fitsNowhere(subject, never)),
         )
   if (untold.length + found.length + crossed.length > 0) return [...untold, ...crossed, ...found]
   const [first] = spoilt
-  if (first !== undefined)
-    return waiting(
-      [...spoilt],
-      `Whether all parts pass clear of each other can be told once ${the(first)} can be cut.`,
-    )
+  if (first !== undefined) return waiting([...spoilt], says.cutFirst(the(first)))
   return [
     {
       ...base,
@@ -172,7 +167,7 @@ export function clearMotion(subject: Subject, spoilt: ReadonlySet<string>): Find
       verdict: 'clear',
       value: 0,
       ids: [],
-      sentence: `All parts pass clear of each other, from flat to shut${asFarAs(subject)}.`,
+      sentence: clearAll(subject),
     },
   ]
 }

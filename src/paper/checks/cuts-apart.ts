@@ -5,6 +5,7 @@ import type { Extent } from '../plane/near.ts'
 import { areNear, extentOf } from '../plane/near.ts'
 import { selfCrossing } from '../plane/outline.ts'
 import { SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import { side, The, the } from './names.ts'
 import { fold, mm } from './phrases.ts'
 import type { Finding, Notch, Subject } from './subject.ts'
@@ -50,7 +51,7 @@ export function cutsApart(subject: Subject): Finding[] {
           value,
           ids: [idOf(subject, i), idOf(subject, j)],
           ...onPiece(subject, panel, [alongLay(lay, from), alongLay(lay, from + value)]),
-          sentence: `${The(idOf(subject, i))} and ${the(idOf(subject, j))} overlap by ${mm(value)} on ${fold(crease.name)}.`,
+          sentence: says.overlaps(The(idOf(subject, i)), the(idOf(subject, j)), mm(value), fold(crease.name)),
         })
       }
     })
@@ -63,7 +64,7 @@ export function cutsApart(subject: Subject): Finding[] {
         value: own.depth,
         ids: [idOf(subject, one.owner)],
         ...onPiece(subject, one.panel, [own.at]),
-        sentence: `The outline of ${the(idOf(subject, one.owner))} crosses itself, ${mm(own.depth)} from its nearest corner.`,
+        sentence: says.crossesItself(the(idOf(subject, one.owner)), mm(own.depth)),
       })
     for (let other = k + 1; other < notches.length; other++) {
       const two = notches[other] as Notch
@@ -76,10 +77,15 @@ export function cutsApart(subject: Subject): Finding[] {
         value,
         ids: [idOf(subject, one.owner), idOf(subject, two.owner), panel],
         ...onPiece(subject, one.panel, shape),
-        sentence: `${The(idOf(subject, one.owner))} and ${the(idOf(subject, two.owner))} cut ${mm(value)} into each other on ${side(panel)}.`,
+        sentence: says.cutInto(
+          The(idOf(subject, one.owner)),
+          the(idOf(subject, two.owner)),
+          mm(value),
+          side(panel),
+        ),
       })
     }
   })
   if (found.length > 0) return found
-  return [{ ...base, ok: true, value: 0, ids: [], sentence: 'No cut runs into another.' }]
+  return [{ ...base, ok: true, value: 0, ids: [], sentence: says.cutsApart }]
 }

@@ -1,6 +1,7 @@
 import { keeping } from '../motion/kept.ts'
 import { overshoot } from '../plane/outline.ts'
 import { SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import { side, The } from './names.ts'
 import { mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -29,9 +30,7 @@ export function cutsInside(subject: Subject): Finding[] {
         sense: 'at-most',
         ids: [id, ...(host.owner < 0 ? [] : [idOf(subject, host.owner)]), host.name],
         ...(ok ? {} : onPiece(subject, panel, [from, to])),
-        sentence: ok
-          ? 'Every cut lies inside its panel.'
-          : `${The(id)} is cut ${mm(distance)} over the edge of ${side(host.name)}.`,
+        sentence: ok ? says.cutsInside : says.cutOverEdge(The(id), mm(distance), side(host.name)),
       },
     ]
   })

@@ -5,6 +5,7 @@ import type { Flat } from '../plane/lay.ts'
 import { longestThrough, nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
 import type { Segment } from '../plane/segment.ts'
 import { edgesOf, isWithin, SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import { side, The, the } from './names.ts'
 import { mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -14,10 +15,10 @@ import { idOf, onPiece } from './subject.ts'
 interface Miss {
   readonly by: number
   readonly at: readonly Flat[]
-  readonly why: string
+  readonly sentence: string
 }
 
-const NONE: Miss = { by: 0, at: [], why: '' }
+const NONE: Miss = { by: 0, at: [], sentence: says.glueHolds }
 
 /** The lines of a glued place: all round it, or the joint alone where it is taped. */
 const linesOf = ({ outline, closed }: ModelGlue): Segment[] =>
@@ -60,16 +61,14 @@ function overNotch(glue: ModelGlue, notch: readonly Flat[]): { by: number; at: r
 
 function missOf(subject: Subject, glue: ModelGlue): Miss {
   const panel = subject.model.panels[glue.panel] as ModelPanel
+  const own = (): string => The(idOf(subject, glue.owner))
   const name = side(panel.name)
   const edge = overEdge(glue, panel)
-  if (edge.by > SAME) return { ...edge, why: `reaches ${mm(edge.by)} past the edge of ${name}` }
+  if (edge.by > SAME) return { ...edge, sentence: says.gluePastEdge(own(), mm(edge.by), name) }
   for (const { outline, owner } of panel.notches) {
     const found = overNotch(glue, outline)
     if (found.by > SAME)
-      return {
-        ...found,
-        why: `runs ${mm(found.by)} over the cut and folds of the ${idOf(subject, owner)} on ${name}`,
-      }
+      return { ...found, sentence: says.glueOverCut(own(), mm(found.by), idOf(subject, owner), name) }
   }
   return NONE
 }
@@ -81,7 +80,11 @@ function besideRider(subject: Subject, glue: ModelGlue): Miss {
   const shape = subject.model.panels[found.firstPanel]?.outline ?? []
   const { distance, from, to } = overshoot(glue.outline, shape)
   return distance > SAME
-    ? { by: distance, at: [from, to], why: `shows ${mm(distance)} beside the piece` }
+    ? {
+        by: distance,
+        at: [from, to],
+        sentence: says.glueBeside(The(idOf(subject, glue.owner)), mm(distance)),
+      }
     : NONE
 }
 
@@ -109,8 +112,7 @@ function interlocked(subject: Subject): Finding[] {
       if (!covers(one, two) || !covers(two, one)) return []
       const [id, other] = [idOf(subject, one.owner), idOf(subject, two.owner)]
       const panel = model.panels[one.panel] as ModelPanel
-      const whose =
-        one.owner === two.owner ? `Two tabs of ${the(id)} lie` : `${The(id)}’s tab and ${the(other)}’s lie`
+      const on = side(panel.name)
       return [
         {
           name: 'glue',
@@ -121,7 +123,10 @@ function interlocked(subject: Subject): Finding[] {
           sense: 'at-most',
           ids: [...new Set([id, other]), panel.name],
           ...onPiece(subject, one.panel, two.outline.slice(0, 2)),
-          sentence: `${whose} over each other’s joint on ${side(panel.name)}: neither can be stuck down first.`,
+          sentence:
+            one.owner === two.owner
+              ? says.ownTabsInterlock(the(id), on)
+              : says.tabsInterlock(The(id), the(other), on),
         },
       ]
     }),
@@ -151,7 +156,7 @@ export function glue(subject: Subject): Finding[] {
         sense: 'at-most',
         ids: [id, name],
         ...(ok ? {} : onPiece(subject, one.panel, miss.at)),
-        sentence: ok ? 'All glue sticks to one side alone.' : `${The(id)}’s glue ${miss.why}.`,
+        sentence: miss.sentence,
       },
     ]
   })

@@ -1,5 +1,6 @@
 import { alongLay } from '../model/lines.ts'
 import { SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import { The, the } from './names.ts'
 import { fold, mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -30,8 +31,8 @@ export function insideFold(subject: Subject): Finding[] {
           alongLay(lay, at),
         ]),
         sentence: ok
-          ? `Every part keeps to its fold: ${the(mechanism.id)} ends ${mm(-over)} short of the end of ${fold(crease.name)}.`
-          : `${The(mechanism.id)} reaches ${mm(over)} past the end of ${fold(crease.name)}.`,
+          ? says.keepsToFold(the(mechanism.id), mm(-over), fold(crease.name))
+          : says.pastFold(The(mechanism.id), mm(over), fold(crease.name)),
       },
     ]
   })

@@ -4,6 +4,8 @@ import { laid } from '../plane/lay.ts'
 import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance } from '../plane/vector.ts'
+import * as says from '../words/checks.ts'
+import { pulledTight } from '../words/stops.ts'
 import { The } from './names.ts'
 import { mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -31,12 +33,13 @@ function farthest(subject: Subject, opening: number, off: Off) {
   return worst
 }
 
-interface Words {
+/** What is said of a mechanism that lies as it should, and of one that does not. */
+interface Said {
   readonly holds: string
-  fails(id: string, off: string): string
+  fails(name: string, off: string): string
 }
 
-const lying = (subject: Subject, name: CheckName, opening: number, off: Off, words: Words): Finding[] =>
+const lying = (subject: Subject, name: CheckName, opening: number, off: Off, said: Said): Finding[] =>
   [...farthest(subject, opening, off)].map(([owner, { value, space, panel }]): Finding => {
     const ok = value <= FLAT
     const id = idOf(subject, owner)
@@ -50,7 +53,7 @@ const lying = (subject: Subject, name: CheckName, opening: number, off: Off, wor
       ids: owner < 0 ? [panel] : [id, panel],
       opening,
       space,
-      sentence: ok ? words.holds : words.fails(The(id), mm(value)),
+      sentence: ok ? said.holds : said.fails(The(id), mm(value)),
     }
   })
 
@@ -70,7 +73,7 @@ const mismatches = (subject: Subject): Finding[] =>
         sense: 'at-most',
         ids: [id],
         opening: 0,
-        sentence: `${The(id)} cannot shut flat: its left and right side differ by ${by}.`,
+        sentence: says.sidesDiffer(The(id), by),
       },
     ]
   })
@@ -82,8 +85,8 @@ const mismatches = (subject: Subject): Finding[] =>
 export function shutsFlat(subject: Subject): Finding[] {
   const unlike = mismatches(subject)
   const found = lying(subject, 'shuts-flat', 0, ([x]) => Math.abs(x), {
-    holds: 'The card shuts flat.',
-    fails: (id, off) => `${id} does not shut flat: it still stands ${off} off the page.`,
+    holds: says.shutsFlat,
+    fails: says.doesNotShut,
   })
   return [...unlike, ...found.filter(({ ids }) => !unlike.some((one) => one.ids[0] === ids[0]))]
 }
@@ -107,8 +110,8 @@ const stops = (subject: Subject): Finding[] =>
         ids: [id],
         opening,
         sentence: high
-          ? `${The(id)} stops the card at ${opening.toFixed(1)}°, ${missing.toFixed(1)}° short of flat.`
-          : `${fitsNowhere(subject, owner)}.`,
+          ? pulledTight(The(id), `${opening.toFixed(1)}°`, `${missing.toFixed(1)}°`, 'open')
+          : fitsNowhere(subject, owner),
       },
     ]
   })
@@ -136,8 +139,8 @@ export function opensFlat(subject: Subject): Finding[] {
     return distance(point, [x, y, 0])
   }
   const found = lying(subject, 'opens-flat', 180, off, {
-    holds: 'The card opens flat.',
-    fails: (id, by) => `${id} does not open flat: it stays ${by} away from where it should lie.`,
+    holds: says.opensFlat,
+    fails: says.doesNotOpen,
   })
   return [...found, ...stops(subject)]
 }

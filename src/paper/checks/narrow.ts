@@ -1,6 +1,7 @@
 import { keeping } from '../motion/kept.ts'
 import type { Flat } from '../plane/lay.ts'
 import { edgesOf, SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import { side } from './names.ts'
 import { mm } from './phrases.ts'
 import type { Finding, Subject } from './subject.ts'
@@ -46,9 +47,7 @@ export function narrow(subject: Subject): Finding[] {
         sense: 'at-least',
         ids: [idOf(subject, owner), name],
         ...onPiece(subject, panel, at),
-        sentence: ok
-          ? `The narrowest part is ${side(name)}, ${mm(width)} wide.`
-          : `Only ${mm(width)} wide: ${side(name)} may tear or buckle.`,
+        sentence: ok ? says.narrowestPart(side(name), mm(width)) : says.tooNarrow(side(name), mm(width)),
       },
     ]
   })

@@ -7,6 +7,7 @@ import { bodyOf } from '../motion/motion.ts'
 import { summit } from '../plane/search.ts'
 import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
+import * as says from '../words/checks.ts'
 import { The, the } from './names.ts'
 import { mm, when } from './phrases.ts'
 import type { Finding, Range, Subject } from './subject.ts'
@@ -47,7 +48,8 @@ interface Part {
   readonly body: Body
 }
 
-type Edge = 'near edge' | 'far edge' | 'side edge' | 'gutter'
+/** Which edge of a page. */
+type Edge = 'near' | 'far' | 'side' | 'gutter'
 
 interface Least {
   readonly margin: number
@@ -64,8 +66,8 @@ interface Least {
 
 /** The edge of the card that a point within it is nearest to. */
 function edgeAt(card: Card, p: Vec3, margin: number): Edge {
-  if (margin === p[1]) return 'near edge'
-  return margin === card.height - p[1] ? 'far edge' : 'side edge'
+  if (margin === p[1]) return 'near'
+  return margin === card.height - p[1] ? 'far' : 'side'
 }
 
 /** No corner of a body comes nearer to an edge in a stretch than this, mm. */
@@ -111,7 +113,7 @@ function leastMargin({ model, motion }: Subject, owner: number, ends: Range, sha
   let best: Omit<Least, 'proved' | 'low' | 'cost'> = {
     margin: Number.POSITIVE_INFINITY,
     space: [0, 0, 0],
-    edge: 'side edge',
+    edge: 'side',
     panel: '',
     opening: ends[0],
   }
@@ -221,10 +223,10 @@ export function staysInside(subject: Subject): Finding[] {
         space,
         ...(proved ? {} : { verdict: 'undecided' as const }),
         sentence: !inside
-          ? `${The(id)} sticks out ${mm(-margin)} past the ${edge} ${when(opening)}.`
+          ? says.sticksOut(The(id), mm(-margin), says.edges[edge], when(opening))
           : proved
-            ? `Nothing sticks out: ${the(id)} comes nearest, ${mm(margin)} inside the ${edge} ${when(opening)}.`
-            : `We cannot tell for sure whether ${the(id)} stays inside the card on its way; the least margin seen is ${mm(margin)}.`,
+            ? says.nothingSticksOut(the(id), mm(margin), says.edges[edge], when(opening))
+            : says.insideUntold(the(id), mm(margin)),
       }
     },
   )

@@ -2,6 +2,7 @@ import type { Design } from '../design/design.ts'
 import { modelOf } from '../model/model.ts'
 import type { End, Why } from '../motion/range.ts'
 import { rangesOf } from '../motion/range.ts'
+import * as says from '../words/stops.ts'
 import { side, The } from './names.ts'
 
 /** What keeps a card from opening, or from shutting, any further. */
@@ -28,6 +29,8 @@ export interface Stops {
   readonly nowhere: readonly string[]
 }
 
+const degrees = (opening: number): string => `${opening.toFixed(1)}°`
+
 /** What bounds the range of a card at either end; see `openingRange`. */
 export function openingStops(design: Design): Stops {
   const { card, nowhere } = rangesOf(design)
@@ -36,18 +39,17 @@ export function openingStops(design: Design): Stops {
   const told = ({ at: opening, why }: End, verb: 'open' | 'shut'): Stop | null => {
     if (!why) return null
     const id = idOf(why.owner)
-    const way = verb === 'open' ? 'opened further' : 'shut further'
     const crease = creases[why.crease ?? -1]
     if (why.how === 'stop' || !crease) {
       const short = verb === 'open' ? 180 - opening : opening
-      const sentence = `${The(id)} stops the card at ${opening.toFixed(1)}°, ${short.toFixed(1)}° short of ${verb === 'open' ? 'flat' : 'shut'}.`
+      const sentence = says.pulledTight(The(id), degrees(opening), degrees(short), verb)
       return { opening, id, why: 'stop', sentence }
     }
     const panel =
       [crease.left, crease.right]
         .map(({ panel }) => panels[panel])
         .find((one) => one !== undefined && one.owner !== why.owner)?.name ?? ''
-    const sentence = `${The(id)} stops the card at ${opening.toFixed(1)}°: ${way}, it would have to go through ${side(panel)}.`
+    const sentence = says.wouldGoThrough(The(id), degrees(opening), side(panel), verb)
     return { opening, id, why: 'through', crease: crease.name, panel, sentence }
   }
   return { least: told(card.low, 'shut'), most: told(card.high, 'open'), nowhere: nowhere.map(idOf) }

@@ -17,6 +17,7 @@ import type { Part } from '../plane/convex.ts'
 import { convexParts } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { laid, throughLay } from '../plane/lay.ts'
+import * as says from '../words/checks.ts'
 import { The } from './names.ts'
 import type { Check } from './verdict.ts'
 
@@ -193,12 +194,10 @@ function notchesOf(model: Model): Notch[] {
 /** The id of a mechanism, or of the card's own part. */
 export const idOf = ({ design }: Subject, owner: number): string => design.mechanisms[owner]?.id ?? 'page'
 
-/** Of a mechanism that fits at no opening, by itself or with what it stands on: why, without a full stop. */
+/** Of a mechanism that fits at no opening, by itself or with what it stands on: why, in a sentence. */
 export function fitsNowhere({ model }: Subject, owner: number): string {
   const { mechanism, build } = model.builds[owner] as Model['builds'][number]
-  return closesNowhere(build)
-    ? `${The(mechanism.id)} fits at no opening of its fold: its two sides can never meet`
-    : `${The(mechanism.id)} and what it stands on fit together at no opening`
+  return closesNowhere(build) ? says.sidesNeverMeet(The(mechanism.id)) : says.neverFits(The(mechanism.id))
 }
 
 /** Points of a panel on the flat piece it is printed on, and that piece. */

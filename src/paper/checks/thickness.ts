@@ -1,6 +1,7 @@
 import { mostLayers } from '../measure/layers.ts'
 import { coverLayers } from '../model/cover.ts'
 import { SAME } from '../plane/segment.ts'
+import * as says from '../words/checks.ts'
 import type { Finding, Subject } from './subject.ts'
 import { idOf } from './subject.ts'
 
@@ -21,7 +22,7 @@ export function thickness(subject: Subject): Finding[] {
   const value = count * caliper
   const ok = value <= limits.thickness + SAME
   const owners = [...new Set(panels.map((panel) => model.panels[panel]?.owner ?? -1))]
-  const thick = `${value.toFixed(value < 0.1 ? 2 : 1)} mm thick where ${count} layers lie on one another${cover > 0 ? ', its cover among them' : ''}`
+  const told = `${value.toFixed(value < 0.1 ? 2 : 1)} mm`
   return [
     {
       name: 'thickness',
@@ -34,7 +35,7 @@ export function thickness(subject: Subject): Finding[] {
       ids: owners.flatMap((owner) => (owner < 0 ? [] : [idOf(subject, owner)])),
       opening: 0,
       space: [0, at.y, at.z],
-      sentence: ok ? `Shut, the card is ${thick}.` : `Shut, the card is ${thick}: it may not stay shut.`,
+      sentence: (ok ? says.thin : says.tooThick)(told, count, cover > 0),
     },
   ]
 }

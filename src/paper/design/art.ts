@@ -4,6 +4,7 @@
  */
 import type { Field } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
+import * as says from '../words/design.ts'
 import { checkPicture, MOST_LETTERS_IN_ALL } from './picture.ts'
 import type { Thing } from './read.ts'
 import {
@@ -82,12 +83,15 @@ export interface Art {
 
 export const MOST_SHAPES = 1500
 
+/** Other panels that carry one shape. */
+const MOST_ALSO = 10
+
 /** In all shapes together: a bound for the time that a frame takes. */
 export const MOST_ART_POINTS = 15_000
 
 const LINE_WIDTH: Field = {
   name: 'lineWidth',
-  label: 'Line width',
+  label: says.lineWidth,
   unit: 'mm',
   min: 0.1,
   max: 20,
@@ -112,11 +116,8 @@ const KEYS = [
 ] as const
 
 function checkPanel(value: unknown, panels: ReadonlySet<string>, path: string): string {
-  if (typeof value !== 'string' || !panels.has(value)) {
-    const names = [...panels]
-    const few = names.length > 7 ? `${names.slice(0, 7).join(', ')} and so on` : names.join(', ')
-    throw new DesignError(path, `must name a panel of this design (${few}), not ${shown(value)}`)
-  }
+  if (typeof value !== 'string' || !panels.has(value))
+    throw new DesignError(path, says.notPanel([...panels], shown(value)))
   return value
 }
 
@@ -129,16 +130,12 @@ const ASKEW = 0.05
 function pictureOf(raw: Thing, shape: readonly Flat[], path: string): Omit<Art, 'on' | 'also' | 'face'> {
   for (const [key, value] of Object.entries(PLAIN))
     if (raw[key] !== undefined && raw[key] !== value)
-      throw new DesignError(`${path}.${key}`, `must be ${value} or left out where there is a picture`)
+      throw new DesignError(`${path}.${key}`, says.besidePicture(value))
   const [a, b, c, d] = shape
   const isFrame = [0, 1].every(
     (k) => a && b && c && d && Math.abs((a[k] ?? 0) - (b[k] ?? 0) + (c[k] ?? 0) - (d[k] ?? 0)) <= ASKEW,
   )
-  if (!isFrame || shape.length !== 4)
-    throw new DesignError(
-      `${path}.shape`,
-      'must hold the four corners of the picture, lower left, lower right, upper right, upper left, opposite sides alike',
-    )
+  if (!isFrame || shape.length !== 4) throw new DesignError(`${path}.shape`, says.notFrame)
   return {
     shape,
     ...PLAIN,
@@ -153,8 +150,8 @@ function parseShape(json: unknown, panels: ReadonlySet<string>, path: string): A
   const raw = thing(json, path)
   onlyKeys(raw, KEYS, path)
   const on = checkPanel(raw.on, panels, `${path}.on`)
-  if (raw.also !== undefined && (!Array.isArray(raw.also) || raw.also.length > 10))
-    throw new DesignError(`${path}.also`, `must be a list of at most 10 panels, not ${shown(raw.also)}`)
+  if (raw.also !== undefined && (!Array.isArray(raw.also) || raw.also.length > MOST_ALSO))
+    throw new DesignError(`${path}.also`, says.notPanels(MOST_ALSO, shown(raw.also)))
   const also = ((raw.also ?? []) as readonly unknown[]).map((one, k) =>
     checkPanel(one, panels, `${path}.also[${k}]`),
   )
@@ -162,15 +159,13 @@ function parseShape(json: unknown, panels: ReadonlySet<string>, path: string): A
   const closed = checkFlag(raw.closed, true, `${path}.closed`)
   const shape = checkPoints(raw.shape, `${path}.shape`)
   if (raw.picture !== undefined) return { on, also, face, ...pictureOf(raw, shape, path) }
-  if (raw.trace !== undefined) throw new DesignError(`${path}.trace`, 'can stand beside a picture alone')
+  if (raw.trace !== undefined) throw new DesignError(`${path}.trace`, says.traceAlone)
   const least = closed ? 3 : 2
-  if (shape.length < least)
-    throw new DesignError(`${path}.shape`, `must hold at least ${least} points, not ${shape.length}`)
+  if (shape.length < least) throw new DesignError(`${path}.shape`, says.tooFewPoints(least, shape.length))
   const fill =
     raw.fill === undefined || raw.fill === null ? null : checkWord(raw.fill, PAPER_COLOURS, `${path}.fill`)
   const line = checkFlag(raw.line, fill === null, `${path}.line`)
-  if (fill === null && !line)
-    throw new DesignError(`${path}.line`, 'must be true where there is no fill: else nothing is seen')
+  if (fill === null && !line) throw new DesignError(`${path}.line`, says.nothingSeen)
   return {
     on,
     also,
@@ -195,21 +190,15 @@ function parseShape(json: unknown, panels: ReadonlySet<string>, path: string): A
  */
 export function parseArt(json: unknown, panels: readonly string[]): readonly Art[] | null {
   if (json === undefined) return null
-  if (!Array.isArray(json))
-    throw new DesignError('art', `must be a list in square brackets, not ${shown(json)}`)
-  if (json.length > MOST_SHAPES)
-    throw new DesignError('art', `must hold at most ${MOST_SHAPES} shapes, not ${json.length}`)
+  if (!Array.isArray(json)) throw new DesignError('art', says.notList(shown(json)))
+  if (json.length > MOST_SHAPES) throw new DesignError('art', says.tooManyShapes(MOST_SHAPES, json.length))
   const known = new Set(panels)
   const art = json.map((one: unknown, k) => parseShape(one, known, `art[${k}]`))
   const points = art.reduce((sum, { shape, also }) => sum + shape.length * (1 + also.length), 0)
-  if (points > MOST_ART_POINTS)
-    throw new DesignError('art', `must hold at most ${MOST_ART_POINTS} points in all, not ${points}`)
+  if (points > MOST_ART_POINTS) throw new DesignError('art', says.tooManyPointsInAll(MOST_ART_POINTS, points))
   const letters = art.reduce((sum, { picture = '' }) => sum + picture.length, 0)
   if (letters > MOST_LETTERS_IN_ALL)
-    throw new DesignError(
-      'art',
-      `must hold at most ${MOST_LETTERS_IN_ALL} letters of pictures, not ${letters}`,
-    )
+    throw new DesignError('art', says.tooManyLettersInAll(MOST_LETTERS_IN_ALL, letters))
   return art
 }
 

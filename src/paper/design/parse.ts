@@ -1,6 +1,7 @@
 import type { Field } from '../mechanisms/kind.ts'
 import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindNamed, kinds } from '../mechanisms/registry.ts'
+import * as says from '../words/design.ts'
 import { parseArt, parsePapers } from './art.ts'
 import type { Card, Design } from './design.ts'
 import type { Thing } from './read.ts'
@@ -11,16 +12,20 @@ import { CARD_NAMES } from './tree.ts'
 export const MOST_MECHANISMS = 200
 
 export const cardFields: readonly Field[] = [
-  { name: 'width', label: 'Page width', unit: 'mm', min: 10, max: 1000 },
-  { name: 'height', label: 'Page height', unit: 'mm', min: 10, max: 1000 },
-  { name: 'caliper', label: 'Thickness', unit: 'mm', min: 0.02, max: 3 },
+  { name: 'width', label: says.pageWidth, unit: 'mm', min: 10, max: 1000 },
+  { name: 'height', label: says.pageHeight, unit: 'mm', min: 10, max: 1000 },
+  { name: 'caliper', label: says.thickness, unit: 'mm', min: 0.02, max: 3 },
 ]
 
 const DEFAULT_CALIPER = 0.25
 
+/** In one list. */
+const MOST_NUMBERS = 20
+
 function checkList(value: unknown, field: Field, path: string): readonly number[] {
-  if (!Array.isArray(value)) throw new DesignError(path, `must be a list of numbers, not ${shown(value)}`)
-  if (value.length > 20) throw new DesignError(path, `must hold at most 20 numbers, not ${value.length}`)
+  if (!Array.isArray(value)) throw new DesignError(path, says.notNumbers(shown(value)))
+  if (value.length > MOST_NUMBERS)
+    throw new DesignError(path, says.tooManyNumbers(MOST_NUMBERS, value.length))
   return Array.from(value, (number: unknown, k) => checkNumber(number, field, `${path}[${k}]`))
 }
 
@@ -49,18 +54,18 @@ const named = (list: readonly { readonly name: string }[] | undefined): string[]
 function parseMechanism(json: unknown, path: string, places: Places): Mechanism {
   const raw = thing(json, path)
   if (typeof raw.id !== 'string' || !/^[a-z0-9-]{1,40}$/.test(raw.id))
-    throw new DesignError(
-      `${path}.id`,
-      `must be 1 to 40 lower-case letters, digits or hyphens, not ${shown(raw.id)}`,
-    )
+    throw new DesignError(`${path}.id`, says.notId(shown(raw.id)))
   if (raw.id !== 'cover' && CARD_NAMES.includes(raw.id))
-    throw new DesignError(`${path}.id`, `must not be ${raw.id}: the card itself has that name`)
-  if (places.ids.has(raw.id)) throw new DesignError(`${path}.id`, `is used twice: ${raw.id}`)
+    throw new DesignError(`${path}.id`, says.cardsOwnName(raw.id))
+  if (places.ids.has(raw.id)) throw new DesignError(`${path}.id`, says.usedTwice(raw.id))
   const kind = typeof raw.kind === 'string' ? kindNamed(raw.kind) : undefined
   if (!kind)
     throw new DesignError(
       `${path}.kind`,
-      `must be one of ${kinds.map((k) => k.kind).join(', ')}, not ${shown(raw.kind)}`,
+      says.notOneOf(
+        kinds.map((k) => k.kind),
+        shown(raw.kind),
+      ),
     )
   const numbers = kind.fields.map((field) => field.name)
   const inner = (outer: string) =>
@@ -74,12 +79,8 @@ function parseMechanism(json: unknown, path: string, places: Places): Mechanism 
   onlyKeys(raw, ['id', 'kind', 'on', ...new Set(keys)], path)
   const hosts = kind.sitsOn === 'panel' ? places.panels : places.creases
   if (typeof raw.on !== 'string' || !hosts.includes(raw.on)) {
-    const what = kind.sitsOn === 'panel' ? 'a page or a panel' : 'the gutter or a crease'
-    const few = hosts.length > 7 ? `${hosts.slice(0, 7).join(', ')} and so on` : hosts.join(', ')
-    throw new DesignError(
-      `${path}.on`,
-      `must name ${what} of an earlier mechanism (${few}), not ${shown(raw.on)}`,
-    )
+    const refused = kind.sitsOn === 'panel' ? says.noPanelToSitOn : says.noCreaseToSitOn
+    throw new DesignError(`${path}.on`, refused(hosts, shown(raw.on)))
   }
   const mechanism: Thing = { id: raw.id, kind: kind.kind, on: raw.on }
   for (const field of kind.fields) {
@@ -99,7 +100,7 @@ function parseMechanism(json: unknown, path: string, places: Places): Mechanism 
   for (const { name, values, required } of kind.choices ?? [])
     if (raw[name] !== undefined || required) {
       if (!values.includes(raw[name] as string | number))
-        throw new DesignError(`${path}.${name}`, `must be ${values.join(' or ')}, not ${shown(raw[name])}`)
+        throw new DesignError(`${path}.${name}`, says.notChoice(values, shown(raw[name])))
       mechanism[name] = raw[name]
     }
   for (const field of kind.lists ?? [])
@@ -121,34 +122,21 @@ function parseMechanism(json: unknown, path: string, places: Places): Mechanism 
  */
 export function parseDesign(json: unknown): Design {
   const raw = thing(json, 'design')
-  if (raw.hingebook !== 1)
-    throw new DesignError(
-      'hingebook',
-      `must be 1, the version of the design file, not ${shown(raw.hingebook)}`,
-    )
+  if (raw.hingebook !== 1) throw new DesignError('hingebook', says.notVersion(shown(raw.hingebook)))
   onlyKeys(raw, ['hingebook', 'title', 'card', 'mechanisms', 'papers', 'art'], '')
   if (typeof raw.title !== 'string' || raw.title.trim() === '' || raw.title.length > 120)
-    throw new DesignError('title', `must be 1 to 120 characters, not ${shown(raw.title)}`)
+    throw new DesignError('title', says.notTitle(shown(raw.title)))
   const stray = strayIn(raw.title)
-  if (stray)
-    throw new DesignError(
-      'title',
-      `must hold only characters that can be printed: the one at place ${stray.place}, ${stray.name}, cannot be shown`,
-    )
+  if (stray) throw new DesignError('title', says.unprintable(stray.place, stray.name))
   const card = parseCard(raw.card)
-  if (!Array.isArray(raw.mechanisms))
-    throw new DesignError('mechanisms', `must be a list in square brackets, not ${shown(raw.mechanisms)}`)
+  if (!Array.isArray(raw.mechanisms)) throw new DesignError('mechanisms', says.notList(shown(raw.mechanisms)))
   if (raw.mechanisms.length > MOST_MECHANISMS)
-    throw new DesignError(
-      'mechanisms',
-      `must hold at most ${MOST_MECHANISMS} mechanisms, not ${raw.mechanisms.length}`,
-    )
+    throw new DesignError('mechanisms', says.tooManyMechanisms(MOST_MECHANISMS, raw.mechanisms.length))
   const places: Places = { ids: new Set(), creases: ['gutter'], panels: ['page/left', 'page/right'] }
   const mechanisms = Array.from(raw.mechanisms, (json: unknown, k) =>
     parseMechanism(json, `mechanisms[${k}]`, places),
   )
-  if (card.cover && places.ids.has('cover'))
-    throw new DesignError('card.cover', 'needs its name for itself: call the mechanism cover something else')
+  if (card.cover && places.ids.has('cover')) throw new DesignError('card.cover', says.coverNeedsName)
   const papers = parsePapers(raw.papers, [
     'page',
     ...(card.cover ? ['cover'] : []),

@@ -1,4 +1,5 @@
 /** Pictures made of dots, as a design file carries them: a PNG or JPEG as a `data:` address. */
+import * as says from '../words/picture.ts'
 import { DesignError, shown } from './read.ts'
 
 /** How large a picture says it is, dots. */
@@ -9,6 +10,8 @@ export interface Dots {
 
 /** So many dots at most are decoded: what unpacks to more could take all memory. */
 export const MOST_DOTS = 50e6
+
+const MILLIONS = MOST_DOTS / 1e6
 
 /** Letters of one picture, and of all pictures of a design: a file stays well below its bound. */
 export const MOST_LETTERS = 240_000
@@ -40,11 +43,10 @@ function jpegDots(bytes: DataView): Dots | null {
 export function dotsOf(file: ArrayBuffer): Dots | string {
   const bytes = new DataView(file)
   const dots = pngDots(bytes) ?? jpegDots(bytes)
-  if (!dots) return 'That is no picture: a PNG or a JPEG can be read.'
+  if (!dots) return says.noPicture
   const { width, height } = dots
-  if (width < 1 || height < 1) return 'That picture has no dots.'
-  if (width * height > MOST_DOTS)
-    return `That picture is too large: ${width} by ${height} dots. At most 50 million can be read.`
+  if (width < 1 || height < 1) return says.noDots
+  if (width * height > MOST_DOTS) return says.tooLarge(width, height, MILLIONS)
   return dots
 }
 
@@ -82,20 +84,14 @@ export function bytesOf(
 /** A picture of a design file. Throws a `DesignError`. */
 export function checkPicture(value: unknown, path: string): string {
   if (typeof value !== 'string' || !ADDRESS.test(value))
-    throw new DesignError(
-      path,
-      `must be a PNG or JPEG as data:image/png;base64, or data:image/jpeg;base64, and its letters, not ${shown(value)}`,
-    )
+    throw new DesignError(path, says.notAddress(shown(value)))
   if (value.length > MOST_LETTERS)
-    throw new DesignError(path, `must have at most ${MOST_LETTERS} letters, not ${value.length}`)
+    throw new DesignError(path, says.tooManyLetters(MOST_LETTERS, value.length))
   const file = bytesOf(value)
-  if (!file) throw new DesignError(path, 'must go on in base 64 after the comma')
+  if (!file) throw new DesignError(path, says.notBase64)
   const dots = dotsOf(file.bytes.buffer)
   const isPng = file.bytes[0] === PNG[0]
   if (typeof dots === 'string' || isPng !== (file.type === 'png'))
-    throw new DesignError(
-      path,
-      `must hold a ${file.type === 'png' ? 'PNG' : 'JPEG'} of at most 50 million dots`,
-    )
+    throw new DesignError(path, says.wrongPicture(file.type, MILLIONS))
   return value
 }

@@ -1,5 +1,6 @@
 import type { Field } from '../mechanisms/kind.ts'
 import type { Flat } from '../plane/lay.ts'
+import * as says from '../words/design.ts'
 import { visibleText } from './text.ts'
 
 /** A design that cannot be read: `path` names the place in the file, the message says why in one sentence. */
@@ -19,7 +20,7 @@ export type Thing = Record<string, unknown>
 
 export function thing(value: unknown, path: string): Thing {
   if (typeof value !== 'object' || value === null || Array.isArray(value))
-    throw new DesignError(path, `must be an object in curly brackets, not ${shown(value)}`)
+    throw new DesignError(path, says.notThing(shown(value)))
   return value as Thing
 }
 
@@ -28,7 +29,7 @@ const LONG = 40
 
 /** A received value in a sentence: short, never a wall of text, and nothing in it that cannot be shown. */
 export function shown(value: unknown): string {
-  if (value === undefined) return 'left out'
+  if (value === undefined) return says.leftOut
   if (typeof value === 'number') return String(value)
   if (typeof value === 'string')
     return visibleText(JSON.stringify(value.length > LONG ? `${value.slice(0, 36)} …` : value))
@@ -59,38 +60,35 @@ export function onlyKeys(value: Thing, known: readonly string[], path: string): 
     if (!known.includes(key))
       throw new DesignError(
         visibleText(path === '' ? key.slice(0, LONG) : `${path}.${key.slice(0, LONG)}`),
-        `is not known here: use ${known.join(', ')}`,
+        says.unknownKey(known),
       )
 }
 
 /** A number of a field, checked against its range. */
 export function checkNumber(value: unknown, field: Field, path: string): number {
-  const range = `from ${field.min} to ${field.max} ${field.unit === 'mm' ? 'mm' : 'degrees'}`
+  const { min, max, unit } = field
   if (typeof value !== 'number' || !Number.isFinite(value))
-    throw new DesignError(path, `must be a number ${range}, not ${shown(value)}`)
-  if (value < field.min || value > field.max)
-    throw new DesignError(
-      path,
-      `must be ${range}, not ${value}`,
-      Math.min(field.max, Math.max(field.min, value)),
-    )
+    throw new DesignError(path, says.notNumber(min, max, unit, shown(value)))
+  if (value < min || value > max)
+    throw new DesignError(path, says.outOfRange(min, max, unit, value), Math.min(max, Math.max(min, value)))
   // Minus nought is nought: JSON does not tell them apart when it writes them.
   return value + 0
 }
 
+const MOST_POINTS = 200
+
+/** Either way from where a panel's coordinates begin, mm. */
+const FARTHEST = 2000
+
 export function checkPoints(value: unknown, path: string): readonly Flat[] {
-  if (!Array.isArray(value))
-    throw new DesignError(path, `must be a list of points [across, along], not ${shown(value)}`)
-  if (value.length > 200) throw new DesignError(path, `must hold at most 200 points, not ${value.length}`)
+  if (!Array.isArray(value)) throw new DesignError(path, says.notPoints(shown(value)))
+  if (value.length > MOST_POINTS) throw new DesignError(path, says.tooManyPoints(MOST_POINTS, value.length))
   // Not `map`: it passes over the holes of a list.
   return Array.from(value, (point: unknown, k): Flat => {
     const fine = (n: unknown): n is number =>
-      typeof n === 'number' && Number.isFinite(n) && Math.abs(n) <= 2000
+      typeof n === 'number' && Number.isFinite(n) && Math.abs(n) <= FARTHEST
     if (!Array.isArray(point) || point.length !== 2 || !fine(point[0]) || !fine(point[1]))
-      throw new DesignError(
-        `${path}[${k}]`,
-        `must be a point [across, along] in mm, each from -2000 to 2000, not ${shown(point)}`,
-      )
+      throw new DesignError(`${path}[${k}]`, says.notPoint(FARTHEST, shown(point)))
     return [point[0] + 0, point[1] + 0]
   })
 }
@@ -98,7 +96,7 @@ export function checkPoints(value: unknown, path: string): readonly Flat[] {
 /** A yes or no that may be left out. */
 export function checkFlag(value: unknown, usual: boolean, path: string): boolean {
   if (value === undefined) return usual
-  if (typeof value !== 'boolean') throw new DesignError(path, `must be true or false, not ${shown(value)}`)
+  if (typeof value !== 'boolean') throw new DesignError(path, says.notFlag(shown(value)))
   return value
 }
 
@@ -106,7 +104,6 @@ export function checkFlag(value: unknown, usual: boolean, path: string): boolean
 export function checkWord<W extends string>(value: unknown, words: readonly W[], path: string, usual?: W): W {
   if (value === undefined && usual !== undefined) return usual
   const word = words.find((one) => one === value)
-  if (word === undefined)
-    throw new DesignError(path, `must be one of ${words.join(', ')}, not ${shown(value)}`)
+  if (word === undefined) throw new DesignError(path, says.notOneOf(words, shown(value)))
   return word
 }

@@ -5,6 +5,7 @@ import { compile } from '../motion/pose.ts'
 import { broughtIn, openingRange } from '../motion/range.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Vec3 } from '../plane/vector.ts'
+import * as says from '../words/measure.ts'
 import { riseOf, tipAt } from './measure.ts'
 
 /** Which way a mechanism's tip goes while the card opens, seen from the crease it sits on. */
@@ -23,6 +24,8 @@ export interface Way {
 
 /** Less than this is no way to speak of, mm. */
 const LEAST = 0.5
+
+const mm = (length: number): string => `${length.toFixed(1)} mm`
 
 /** The tip as seen from its host crease: above the place where its own ridge begins, and along the crease. */
 function seen(poser: Poser, index: number, opening: number): { up: number; along: number; off: number } {
@@ -58,28 +61,26 @@ export function wayOf(design: Design, id: string, asked = 90): Way {
   const { off } = open
   const name = nameOf(id)
   const [high, long] = [Math.abs(up), Math.abs(outward)]
-  if (Math.max(high, long) < LEAST)
-    return { up, outward, off, word: 'nowhere', sentence: `The ${name} stays where it lies.` }
+  if (Math.max(high, long) < LEAST) return { up, outward, off, word: 'nowhere', sentence: says.stays(name) }
   const vertical = up > 0 ? 'up' : 'down'
   const lengthwise = outward > 0 ? 'outward' : 'back'
-  const words = [
-    {
-      far: high,
-      says:
-        up > 0
-          ? `up by ${high.toFixed(1)} mm`
-          : `down, ${high.toFixed(1)} mm lower than where its ridge starts`,
-    },
-    { far: long, says: `${lengthwise} along its fold by ${long.toFixed(1)} mm` },
+  const ways = [
+    { far: high, told: up > 0 ? says.up(mm(high)) : says.down(mm(high)) },
+    { far: long, told: outward > 0 ? says.outward(mm(long)) : says.back(mm(long)) },
   ].filter(({ far }) => far >= LEAST)
-  if (long > high) words.reverse()
+  if (long > high) ways.reverse()
+  const sentence = says.goes(
+    name,
+    `${Number(opening.toFixed(1))}°`,
+    ways.map(({ told }) => told),
+  )
   // Down is seen from its own fold, which may stand high itself.
-  const rest = up <= -LEAST && off >= LEAST ? ` Its tip is still ${off.toFixed(1)} mm off the page.` : ''
+  const stillOff = up <= -LEAST && off >= LEAST
   return {
     up,
     outward,
     off,
     word: high >= long ? vertical : lengthwise,
-    sentence: `As the card opens to ${Number(opening.toFixed(1))}°, the ${name} goes ${words.map(({ says }) => says).join(' and ')}.${rest}`,
+    sentence: stillOff ? says.tipStillOff(sentence, mm(off)) : sentence,
   }
 }

@@ -10,6 +10,7 @@ import { modelOf } from '../model/model.ts'
 import type { Flat } from '../plane/lay.ts'
 import { roundest } from '../plane/roundest.ts'
 import type { Vec3 } from '../plane/vector.ts'
+import { noRoom } from '../words/stuck.ts'
 import { glueArea, hundredths, LEAST_GLUE } from './glue-area.ts'
 import { placedOn, uprightOn } from './upright.ts'
 
@@ -106,9 +107,5 @@ export function stick(design: Design, on: string, { word, outline, face = 'front
       if (!quick && ++proofs >= MOST_PROOFS) return { sentence }
     }
   }
-  return {
-    sentence:
-      sentence ||
-      `There is no room on ${side(on)}: a piece needs a place ${SMALLEST} mm wide, and glue ${2 * LEAST_GLUE} mm wide.`,
-  }
+  return { sentence: sentence || noRoom(side(on), SMALLEST, 2 * LEAST_GLUE) }
 }

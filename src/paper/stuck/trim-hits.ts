@@ -11,6 +11,7 @@ import { roundest } from '../plane/roundest.ts'
 import { edgesOf, isWithin } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { cross, dot, subtract } from '../plane/vector.ts'
+import * as says from '../words/stuck.ts'
 import type { Rings, Trim } from './trim.ts'
 import { cutTo, INSIDE, LOST, MOST_CUTS, pieceIn, withRings } from './trim.ts'
 
@@ -116,8 +117,7 @@ export function trimHits(design: Design, id: string): Trim {
         rings = cut
       }
     }
-    if (rings === was)
-      return { done: false, sentence: 'No straight cut clears it: move the piece, or draw it anew.' }
+    if (rings === was) return { done: false, sentence: says.noStraightCut }
     tried = withRings(design, id, rings)
   }
   const left = Math.abs(signedArea(rings.shape) / signedArea(before))

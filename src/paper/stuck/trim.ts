@@ -15,6 +15,7 @@ import { overshoot } from '../plane/outline.ts'
 import { roundest } from '../plane/roundest.ts'
 import { edgesOf, isWithin } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
+import * as says from '../words/stuck.ts'
 import { hundredths } from './glue-area.ts'
 
 /** What is cut ends so far inside the card, mm: a hand cuts no truer. Common practice, no source. */
@@ -112,7 +113,7 @@ function openingsFor(design: Design): readonly number[] {
 
 export const LOST: Trim = {
   done: false,
-  sentence: 'No glue would be left of it. Move the piece inwards first.',
+  sentence: says.noGlueLeft,
 }
 
 /** Where a piece lies on its panel, and its glue. Throws a RangeError if there is no such piece. */
@@ -182,7 +183,7 @@ export function trimToFace(design: Design, id: string): Trim {
   const face = panels[panels.find(({ name }) => name === `${id}/face`)?.stuckOn ?? -1]?.outline ?? []
   const ring = signedArea(face) < 0 ? [...face].reverse() : face
   const isConvex = convexParts(ring).length === 1
-  if (!isConvex) return { done: false, sentence: 'The face has dents: draw the outline by hand.' }
+  if (!isConvex) return { done: false, sentence: says.faceHasDents }
   let rings: Rings = { shape: before, glue }
   for (const { a, b } of edgesOf(ring)) {
     const long = Math.hypot(b[0] - a[0], b[1] - a[1])

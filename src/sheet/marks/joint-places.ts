@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/sheet/joints.ts'
 import type { Design, Joint, JointSide } from '../../paper/index.ts'
 import { jointsOf } from '../../paper/index.ts'
 import type { SheetFace } from './instructions.ts'
@@ -89,4 +90,7 @@ const placeOf = (
 
 /** What is said of a joint in the list: what is stuck to what. */
 export const jointSays = ({ own, host, isTaped, isThrough }: LetteredJoint): string =>
-  `${pieceName(own.piece)} ${isTaped ? 'taped to' : isThrough ? 'through slits, glued behind' : 'glued to'} ${pieceName(host.piece)}`
+  (isTaped ? says.taped : isThrough ? says.throughSlits : says.glued)(
+    pieceName(own.piece),
+    pieceName(host.piece),
+  )

@@ -68,7 +68,7 @@ function awayWays(design: Design): ReadonlyMap<string, Vector> {
   return known
 }
 
-export type End = 'below' | 'above' | 'at the left' | 'at the right'
+export type End = 'below' | 'above' | 'left' | 'right'
 
 /** Where on each printed piece its reader's end is, by how it is turned; a piece whose places do not tell is left out. */
 export type Ends = (piece: string, turn?: number) => End | undefined
@@ -81,6 +81,6 @@ export function readersEnds(design: Design, face: SheetFace): Ends {
     if (!way) return undefined
     const [x, y] = turned(way, turn)
     if (Math.abs(y) >= Math.abs(x)) return y > 0 ? 'below' : 'above'
-    return x > 0 === (face === 'inside') ? 'at the left' : 'at the right'
+    return x > 0 === (face === 'inside') ? 'left' : 'right'
   }
 }

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/sheet/sections.ts'
 import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import { CAPITAL, wordWidth } from './letters.ts'
 import type { Block, SheetMark } from './setting.ts'
@@ -76,11 +77,18 @@ function ruler({
 export function rulers(): Block {
   const y = TICK.end
   return {
-    width: INCHES * INCH + NEAR + wordWidth('100 mm', SIZE, true),
+    width: INCHES * INCH + NEAR + wordWidth(says.hundredMm, SIZE, true),
     height: 2 * TICK.end + APART,
     marks: [
-      ...ruler({ length: LONG, step: 10, y, side: -1, words: '100 mm', of: 'check-100mm' }),
-      ...ruler({ length: INCHES * INCH, step: INCH, y: y + APART, side: 1, words: '4 in', of: 'check-4in' }),
+      ...ruler({ length: LONG, step: 10, y, side: -1, words: says.hundredMm, of: 'check-100mm' }),
+      ...ruler({
+        length: INCHES * INCH,
+        step: INCH,
+        y: y + APART,
+        side: 1,
+        words: says.fourInches,
+        of: 'check-4in',
+      }),
     ],
   }
 }

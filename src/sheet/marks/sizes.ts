@@ -1,4 +1,5 @@
 /** A mechanism's numbers as a maker would say them: no sign, but a way to go. */
+import * as says from '../../../content/words/sheet/sizes.ts'
 import type { Derived, Design, Field, Placed } from '../../paper/index.ts'
 import { kindOf, modelOf, nameOf, settable, settingOf } from '../../paper/index.ts'
 import type { Run } from './setting.ts'
@@ -14,15 +15,15 @@ type Ways = readonly [below: string, above: string]
 /** Which way a fold runs: the gutter and the pages' edges run away from the reader. */
 const alongWays = (m: Placed): Ways =>
   m.on === 'gutter' || m.on.startsWith('page/')
-    ? ['towards you', 'away from you']
-    : ['towards the beginning of the fold', 'towards the end of the fold']
+    ? [says.towardsYou, says.awayFromYou]
+    : [says.towardsBeginning, says.towardsEnd]
 
 /** Turned as seen on the front of what it is stuck on. */
 function turnWays(design: Design, m: Placed): Ways {
   const panel = modelOf(design).panels.find(({ name }) => name === m.on)
   const { run, off } = panel?.onPiece ?? { run: [0, 1], off: [1, 0] }
   const isMirrored = off[0] * run[1] - off[1] * run[0] < 0
-  return isMirrored ? ['anticlockwise', 'clockwise'] : ['clockwise', 'anticlockwise']
+  return isMirrored ? [says.anticlockwise, says.clockwise] : [says.clockwise, says.anticlockwise]
 }
 
 function waysOf(design: Design, m: Placed, { sense }: { readonly sense?: Field['sense'] }): Ways {
@@ -30,13 +31,13 @@ function waysOf(design: Design, m: Placed, { sense }: { readonly sense?: Field['
     case 'along':
       return alongWays(m)
     case 'across':
-      return ['towards the fold', 'away from the fold']
+      return [says.towardsFold, says.awayFromFold]
     case 'turn':
       return turnWays(design, m)
     case 'widening':
-      return [`narrower ${alongWays(m)[1]}`, `wider ${alongWays(m)[1]}`]
+      return [says.narrower(alongWays(m)[1]), says.wider(alongWays(m)[1])]
     case 'sides':
-      return ['left', 'right']
+      return [says.left, says.right]
     default:
       return ['', '']
   }
@@ -46,7 +47,8 @@ function waysOf(design: Design, m: Placed, { sense }: { readonly sense?: Field['
 function told(value: number, unit: 'mm' | 'deg', [below, above]: Ways): string {
   const size = shown(Math.abs(value))
   const way = Number(size) === 0 ? '' : value < 0 ? below : above
-  return `${size}${unit === 'deg' ? '°' : ''}${way === '' ? '' : ` ${way}`}`
+  const number = `${size}${unit === 'deg' ? '°' : ''}`
+  return way === '' ? number : says.size(number, way)
 }
 
 const isDerived = (field: Field | Derived<Placed>): field is Derived<Placed> => 'get' in field
@@ -79,7 +81,7 @@ export function sizesOf(design: Design, m: Mechanism): readonly Run[] {
     const values = (m as unknown as Readonly<Record<string, unknown>>)[list.name]
     if (!Array.isArray(values)) return []
     const each = values.map((value) => told(Number(value), list.unit, waysOf(design, m, list)))
-    return [`${list.label} at ${each.join(' and ')}`]
+    return [says.several(list.label, each)]
   })
   const parts = [...numbers, ...lists].map((text) => text.replaceAll(' ', '\u00a0'))
   if (parts.length === 0) return []
@@ -88,6 +90,6 @@ export function sizesOf(design: Design, m: Mechanism): readonly Run[] {
 
 /** The card's own numbers. */
 export function cardSizes({ card: { width, height, caliper } }: Design): readonly Run[] {
-  const text = ` Open ${shown(2 * width)} × ${shown(height)}, page ${shown(width)} wide, ${String(caliper)} thick`
-  return [{ text: 'card', bold: true }, { text }]
+  const sizes = says.cardSizes(shown(2 * width), shown(height), shown(width), String(caliper))
+  return [{ text: says.card, bold: true }, { text: ` ${sizes}` }]
 }

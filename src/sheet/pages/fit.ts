@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/sheet/fit.ts'
 import type { Design, Piece } from '../../paper/index.ts'
 import { nameOf, pieces } from '../../paper/index.ts'
 import type { Paper } from './paper-sizes.ts'
@@ -107,18 +108,20 @@ export interface Fit {
 /** Up, not to the nearest: a card cut down by the number that was said must fit. */
 const tenths = (x: number): string => (Math.ceil(x * 10 - 1e-6) / 10).toFixed(1)
 
+function pieceNamed(piece: string): string {
+  if (piece === 'card') return says.theCard
+  return piece === 'cover' ? says.theCover : says.thePiece(nameOf(piece.split('/')[0] ?? piece))
+}
+
 function sentenceFor({ wide, high, piece, lines }: Excess, paper: Paper, others: readonly Paper[]): string {
-  const much = [wide > 0 ? `${tenths(wide)} mm too wide` : '', high > 0 ? `${tenths(high)} mm too high` : '']
-  const isOfCard = piece === 'card' || piece === 'cover'
-  const what = isOfCard ? `The ${piece}` : `The piece for ${nameOf(piece.split('/')[0] ?? piece)}`
+  const by = (much: number): string => (much > 0 ? tenths(much) : '')
+  const what = pieceNamed(piece)
   const first =
     lines === undefined
-      ? `${what} is ${much.filter((part) => part !== '').join(' and ')} for ${paper.label}.`
-      : `${what} fills ${paper.label}: the lines of ${nameOf(lines)} run ${tenths(Math.max(wide, high))} mm into the border that a printer cannot reach.`
+      ? says.tooLarge(what, by(wide), by(high), paper.label)
+      : says.intoBorder(what, paper.label, nameOf(lines), tenths(Math.max(wide, high)))
   const names = others.map((other) => other.label)
-  const last = names.at(-1)
-  if (last === undefined) return `${first} No paper offered here is large enough.`
-  return `${first} It fits on ${names.length === 1 ? last : `${names.slice(0, -1).join(', ')} or ${last}`}.`
+  return `${first} ${names.length === 0 ? says.noneLargeEnough : says.fitsOn(names)}`
 }
 
 /** Whether a design fits a paper, by how much it does not, and which paper would do. It is never scaled. */
@@ -149,7 +152,7 @@ export function fitOn(design: Design, paper: Paper): Fit {
     leavesCover: true,
     excess,
     others,
-    sentence: `${sentence} The sheet on ${paper.label} leaves it out and says how to cut it from other card.`,
+    sentence: `${sentence} ${says.leavesCover(paper.label)}`,
   }
 }
 

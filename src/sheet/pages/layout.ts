@@ -12,6 +12,8 @@
  *
  * Where the card leaves no room for a section, a further page of words takes it.
  */
+import * as says from '../../../content/words/sheet/pages.ts'
+import * as sides from '../../../content/words/sheet/sides.ts'
 import { artColours } from '../../drawing/art/colours.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
@@ -21,7 +23,7 @@ import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside, EVERYWHERE } from '../marks/clip.ts'
 import type { SheetArt, SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, nearEdge, pieceName, shortEdge, sideOfCard } from '../marks/instructions.ts'
+import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Painting } from '../marks/painting.ts'
 import { paintingOf } from '../marks/painting.ts'
@@ -129,11 +131,11 @@ function wordPages(sections: readonly Section[], turn: Turned): SheetMark[][] {
 
 /** What a page shows, for those who do not see it. */
 function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
-  if (page.placed.length === 0) return 'words'
+  if (page.placed.length === 0) return says.words
   const names = page.placed.map(({ piece }) => nameOf(piece.split('/')[0] ?? piece))
   const isCard = page.placed[0]?.piece === 'card'
-  const side = lines === 'back' ? (isCard ? 'outside' : 'the back') : isCard ? 'inside' : 'the front'
-  return `${names.join(', ')} at true size with cut and fold lines, seen from ${side}`
+  const side = lines === 'back' ? (isCard ? 'outside' : 'back') : isCard ? 'inside' : 'front'
+  return says.pieces(names, side)
 }
 
 const unadorned = ({ art: _, ...design }: Design): Design => design
@@ -208,7 +210,7 @@ const MOST_COPIES = 60
 /** Throws an `UnprintableError` for a number of copies that no print has. */
 export function checkCopies(copies: number): void {
   if (!(Number.isInteger(copies) && copies >= 1 && copies <= MOST_COPIES))
-    throw new UnprintableError(`The number of copies must be a whole number from 1 to ${MOST_COPIES}.`)
+    throw new UnprintableError(says.copies(MOST_COPIES))
 }
 
 /**
@@ -275,10 +277,11 @@ function laidOut(
           head: (width) => header(design, lines, width, fittings.roomy.body, options.fault),
           sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
           notes: () => ({
-            below: [{ text: nearEdge[face] }],
-            beside: [{ text: sideOfCard[face] }],
+            below: [{ text: sides.nearEdge[face] }],
+            beside: [{ text: sides.besideCard[face] }],
             // A good copy is seen: which end is which is said where the words are.
-            on: lines === 'ticks' ? [] : [[{ text: nearEdge[face] }], [{ text: shortEdge[face] }]],
+            on:
+              lines === 'ticks' ? [] : [[{ text: sides.nearEdge[face] }], [{ text: sides.shortEdge[face] }]],
           }),
         },
         paper,
@@ -369,6 +372,6 @@ function laidOut(
     ...(part
       ? { painting: null, part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) } }
       : shown(one)),
-    says: `${plainText(design.title)}, page ${k + 1} of ${pages.length} on ${paper.label}: ${sayOf(one, lines)}.`,
+    says: says.page(plainText(design.title), k + 1, pages.length, paper.label, sayOf(one, lines)),
   }))
 }

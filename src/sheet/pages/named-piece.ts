@@ -1,4 +1,5 @@
 /** A piece with its letters and its name, ready to lie beside others. Lengths in mm. */
+import * as says from '../../../content/words/sheet/pages.ts'
 import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
@@ -74,11 +75,7 @@ export function nameOfPiece(
   isAcross = false,
 ): readonly Run[] {
   const face = lines === 'back' ? 'back' : 'front'
-  const where = end === undefined ? '' : `, reader’s end ${end}`
-  return [
-    { text: pieceName(piece.id), bold: true },
-    { text: ` ${face}${where}${isAcross ? ', across the grain of most paper' : ''}` },
-  ]
+  return [{ text: pieceName(piece.id), bold: true }, { text: ` ${says.face(face, end, isAcross)}` }]
 }
 
 /** A piece as it is drawn in one of its turns, without its name. */

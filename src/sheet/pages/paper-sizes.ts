@@ -1,3 +1,5 @@
+import * as says from '../../../content/words/sheet/papers.ts'
+
 /**
  * Papers to print on, upright, mm. ISO 216:2007 A series; US sizes of ANSI/ASME Y14.1 (A is letter, B is
  * tabloid) and, for legal, the trade: exact inches times 25.4.
@@ -24,9 +26,9 @@ export const papers: readonly NamedPaper[] = [
   { name: 'a5', label: 'A5', width: 148, height: 210 },
   { name: 'a4', label: 'A4', width: 210, height: 297 },
   { name: 'a3', label: 'A3', width: 297, height: 420 },
-  { name: 'letter', label: 'US Letter', width: 8.5 * INCH, height: 11 * INCH },
-  { name: 'legal', label: 'US Legal', width: 8.5 * INCH, height: 14 * INCH },
-  { name: 'tabloid', label: 'US Tabloid', width: 11 * INCH, height: 17 * INCH },
+  { name: 'letter', label: says.letter, width: 8.5 * INCH, height: 11 * INCH },
+  { name: 'legal', label: says.legal, width: 8.5 * INCH, height: 14 * INCH },
+  { name: 'tabloid', label: says.tabloid, width: 11 * INCH, height: 17 * INCH },
 ]
 
 const byName = new Map<string, NamedPaper>(papers.map((paper) => [paper.name, paper]))
@@ -51,14 +53,13 @@ const OWN = { least: 90, most: 1200 } as const
 
 /** A paper of these sizes, mm, whichever is the longer. Throws an `UnprintableError`. */
 export function ownPaper(width: number, height: number): Paper {
-  for (const [side, size] of [
-    ['width', width],
-    ['height', height],
+  for (const [size, unprintable] of [
+    [width, says.paperWidth],
+    [height, says.paperHeight],
   ] as const)
-    if (!(size >= OWN.least && size <= OWN.most))
-      throw new UnprintableError(`The paper’s ${side} must be ${OWN.least} to ${OWN.most} mm.`)
+    if (!(size >= OWN.least && size <= OWN.most)) throw new UnprintableError(unprintable(OWN.least, OWN.most))
   const [short, long] = width < height ? [width, height] : [height, width]
-  return { name: 'own', label: `paper of ${short} × ${long} mm`, width: short, height: long }
+  return { name: 'own', label: says.ownPaper(short, long), width: short, height: long }
 }
 
 /** What the 100 mm check line may have measured on paper, mm: a printer errs by less. */
@@ -69,9 +70,7 @@ const MEASURED = { least: 95, most: 105 } as const
  */
 export function stretchFor(measured: number): number {
   if (!(measured >= MEASURED.least && measured <= MEASURED.most))
-    throw new UnprintableError(
-      `The 100 mm check line can measure ${MEASURED.least} to ${MEASURED.most} mm. If yours is further off, print at 100 %, “actual size”, first.`,
-    )
+    throw new UnprintableError(says.checkLine(MEASURED.least, MEASURED.most))
   return 100 / measured
 }
 

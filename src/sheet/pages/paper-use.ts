@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/sheet/paper-use.ts'
 import type { Design } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import { signedArea } from '../../paper/plane/convex.ts'
@@ -29,5 +30,4 @@ export function paperUse(
 }
 
 /** `2 sheets, 58 % full` */
-export const useSays = ({ sheets, full }: PaperUse): string =>
-  `${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}, ${Math.round(100 * full)}\u00a0% full`
+export const useSays = ({ sheets, full }: PaperUse): string => says.taken(sheets, Math.round(100 * full))

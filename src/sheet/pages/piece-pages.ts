@@ -1,9 +1,10 @@
+import * as sides from '../../../content/words/sheet/sides.ts'
 import { mainFold } from '../../making/grain.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { signedArea } from '../../paper/plane/convex.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
-import { coverEdge, faceOf, trimStep } from '../marks/instructions.ts'
+import { faceOf, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { readersEnds } from '../marks/readers-end.ts'
@@ -140,7 +141,7 @@ function alone(
   const isCover = piece.id === 'cover'
   const head = (width: number) => pieceHeader(design, lines, width, { isCover })
   const name: readonly Run[] = isCover
-    ? [{ text: coverEdge[faceOf(lines)] }]
+    ? [{ text: sides.coverEdge[faceOf(lines)] }]
     : nameOfPiece(piece, ends(piece.id), lines)
   const named = (trim: Trim): readonly Run[] => {
     const trimming = trimStep(trim)

@@ -1,24 +1,15 @@
+import * as says from '../../../content/words/sheet/sections.ts'
+import * as sides from '../../../content/words/sheet/sides.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
 import { mainFold } from '../../making/grain.ts'
 import type { Design, Tight } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
 import { triangle } from '../marks/care-marks.ts'
+import { faultBlocks } from '../marks/fault-blocks.ts'
 import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
-import {
-  CARE,
-  careSays,
-  coverSentence,
-  endSentence,
-  faceOf,
-  faceSentence,
-  grainSays,
-  legend,
-  pieceSentence,
-  printSays,
-  stepsFor,
-} from '../marks/instructions.ts'
+import { faceOf, legend, printSays, stepsFor } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, jointSigns, seen } from '../marks/piece-marks.ts'
@@ -73,7 +64,7 @@ function titleBlock(title: string, width: number): Block {
 /** A line for the maker to write on. */
 function nameLine(width: number, type: Type = fittings.roomy.body): Block {
   const { size } = type
-  const words = paragraph([{ text: 'Made by' }], type, width)
+  const words = paragraph([{ text: says.madeBy }], type, width)
   const from = words.width + 2
   const run = [
     [from, CAPITAL * size + 0.5],
@@ -82,10 +73,6 @@ function nameLine(width: number, type: Type = fittings.roomy.body): Block {
   const line = { mark: 'path', runs: [run], closed: false, role: 'guide', of: 'maker' } as const
   return { width: Math.min(width, from + 45), height: words.height + 1, marks: [...words.marks, line] }
 }
-
-/** What does not work yet, before anything is cut. */
-const faultBlocks = (fault: string | undefined, type: Type, width: number): readonly Block[] =>
-  fault ? [paragraph([{ text: 'Do not cut yet.', bold: true }, { text: ` ${fault}` }], type, width)] : []
 
 /** Title, what fails, side and maker. */
 export const header = (
@@ -99,7 +86,7 @@ export const header = (
     [
       titleBlock(design.title, width),
       ...faultBlocks(fault, type, width),
-      paragraph([{ text: faceSentence[lines] }], type, width),
+      paragraph([{ text: sides.card[lines] }], type, width),
       nameLine(width, type),
     ],
     2.6,
@@ -112,9 +99,6 @@ export const LARGE: Type = { size: 5.6, leading: 8 }
 export const largeHead = (design: Design, lines: SheetLines): Section =>
   wholeBlock('head', (width) => header(design, lines, width, LARGE))
 
-/** How much of a sheet becomes pieces, 0 to 1, as a whole number of hundredths. */
-const fullSays = (full: number): string => ` Pieces fill ${Math.round(100 * full)}\u00a0% of this sheet.`
-
 /** Above pieces that are glued on, or above the cover; `full`: how much of the sheet becomes pieces, 0 to 1. */
 export function pieceHeader(
   design: Design,
@@ -122,8 +106,8 @@ export function pieceHeader(
   width: number,
   { isCover = false, full }: { readonly isCover?: boolean; readonly full?: number } = {},
 ): Block {
-  const side = (isCover ? coverSentence : pieceSentence)[lines]
-  const text = full === undefined ? side : `${side}${fullSays(full)}`
+  const side = (isCover ? sides.cover : sides.pieces)[lines]
+  const text = full === undefined ? side : `${side} ${says.filled(Math.round(100 * full))}`
   return stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
@@ -148,9 +132,9 @@ function kept<T>(of: (width: number) => T): (width: number) => T {
 
 /** How lists are called where they go on elsewhere. */
 const MORE: Partial<Record<Section['id'], string>> = {
-  steps: 'More steps',
-  sizes: 'More sizes',
-  joints: 'More joints',
+  steps: says.moreSteps,
+  sizes: says.moreSizes,
+  joints: says.moreJoints,
 }
 
 /** A label over rows. */
@@ -179,7 +163,7 @@ function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: 
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
       return hung(number.marks, NUMBER_INDENT, paragraph([{ text }], body, width - NUMBER_INDENT))
     })
-  return section('steps', 'Make it', rows, row)
+  return section('steps', says.makeIt, rows, row)
 }
 
 const SAMPLE = 15
@@ -248,53 +232,52 @@ function signs(
 ): Section {
   const used = signsOn(design, lines, care)
   const rows = (width: number): Block[] =>
-    legend
+    legend({ lines, trim, care })
       .filter(({ sign }) => used.has(sign))
       .map(({ sign, name, does }): Block => {
-        const more = sign === 'care' ? careSays(care) : sign === 'grain' ? grainSays(lines, trim) : ''
-        const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}${more}` }]
+        const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
         return hung(sample(sign, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
       })
-  return section('legend', 'Lines', rows, row, 40)
+  return section('legend', says.lines, rows, row, 40)
 }
 
 const LETTER_INDENT = 9
 
 /** Which piece goes where: every joint by its letter. Null if nothing is stuck. */
 function joints(design: Design, { small, smallRow }: Fitting): Section | null {
-  const says = new Map<string, string[]>()
+  const byWords = new Map<string, string[]>()
   for (const joint of letteredJoints(design)) {
-    const letters = says.get(jointSays(joint)) ?? []
-    says.set(jointSays(joint), [...new Set([...letters, joint.letter])])
+    const letters = byWords.get(jointSays(joint)) ?? []
+    byWords.set(jointSays(joint), [...new Set([...letters, joint.letter])])
   }
-  if (says.size === 0) return null
+  if (byWords.size === 0) return null
   const rows = (width: number): Block[] =>
-    [...says].map(([text, letters]) => {
+    [...byWords].map(([text, letters]) => {
       const letter = paragraph([{ text: letters.join(' '), bold: true }], small, LETTER_INDENT - 1)
       const words = paragraph([{ text }], small, width - LETTER_INDENT)
       return hung(letter.marks, LETTER_INDENT, words)
     })
-  return section('joints', 'Joints', rows, smallRow)
+  return section('joints', says.joints, rows, smallRow)
 }
 
 const check = ({ body }: Fitting, { stretch }: Trim): Section =>
   section(
     'check',
-    'Check the size',
+    says.checkSize,
     (width) => [paragraph([{ text: printSays(stretch) }], body, width), rulers()],
     2.6,
     RULER_WIDTH,
   )
 
 const safety = ({ body, row }: Fitting): Section =>
-  section('care', 'Take care', (width) => [paragraph([{ text: CARE }], body, width)], row)
+  section('care', says.takeCare, (width) => [paragraph([{ text: says.care }], body, width)], row)
 
 function sizes(design: Design, lines: SheetLines, { small, smallRow }: Fitting): Section {
   const rows = (width: number): Block[] =>
     [cardSizes(design), ...design.mechanisms.map((m) => sizesOf(design, m))]
       .filter((runs) => runs.length > 0)
       .map((runs) => paragraph(runs, small, width))
-  return section('sizes', lines === 'back' ? 'Sizes in mm, from inside' : 'Sizes in mm', rows, smallRow)
+  return section('sizes', lines === 'back' ? says.sizesFromInside : says.sizes, rows, smallRow)
 }
 
 const wholeBlock = (id: Section['id'], block: (width: number) => Block): Section => ({
@@ -321,7 +304,7 @@ export const rulersAlone: Section = {
 
 /** What the check lines are for, where they stand already. */
 export const checkWords = ({ body }: Fitting, stretch?: number): Section =>
-  section('check', 'Check the size', (width) => [paragraph([{ text: printSays(stretch) }], body, width)], 2.6)
+  section('check', says.checkSize, (width) => [paragraph([{ text: printSays(stretch) }], body, width)], 2.6)
 
 /** The sections of a sheet, those that must find room first first; `care`: the sizes that are marked on it. */
 export const sectionsFor = (
@@ -356,10 +339,10 @@ export const sectionsLeft = (
       one.id === 'head'
         ? section(
             'head',
-            'The card',
+            says.card,
             (width) => [
               ...faultBlocks(trim.fault, fitting.body, width),
-              paragraph([{ text: `${faceSentence[lines]} ${endSentence}` }], fitting.body, width),
+              paragraph([{ text: `${sides.card[lines]} ${sides.lowerEdge}` }], fitting.body, width),
             ],
             1.2,
           )

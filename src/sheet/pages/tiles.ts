@@ -1,4 +1,5 @@
 /** A piece that is larger than the paper, on several sheets that are joined. Lengths in mm. */
+import * as says from '../../../content/words/sheet/pages.ts'
 import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import type { Piece } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
@@ -177,17 +178,9 @@ function plan({ columns, rows }: Tiling, column: number, row: number): Block {
 
 /** What to do with this sheet. */
 function jointSays({ columns, rows }: Tiling, column: number, row: number): string {
-  const edges = [
-    ...(column > 0 ? [['left', tileName(column - 1, row)]] : []),
-    ...(row > 0 ? [['upper', tileName(column, row - 1)]] : []),
-  ]
-  if (edges.length === 0) {
-    const last = tileName(columns - 1, rows - 1)
-    return `Larger than the paper: join ${columns * rows} sheets, A1 to ${last}, in this order. Then lay them on one large card and prick the corners of all lines through with a pin, or glue them on.`
-  }
-  const cuts = edges.map(([side]) => side).join(' and ')
-  const onto = edges.map(([, name]) => name).join(' and ')
-  return `Cut along the ${cuts} dotted line. Lay it on ${onto}, cross on cross, and tape it.`
+  const [left, upper] = [tileName(column - 1, row), tileName(column, row - 1)]
+  if (column > 0) return row > 0 ? says.joinBoth(left, upper) : says.joinLeft(left)
+  return row > 0 ? says.joinUpper(upper) : says.joinAll(columns * rows, tileName(columns - 1, rows - 1))
 }
 
 function footOf(tiling: Tiling, column: number, row: number, called: string): readonly SheetMark[] {
@@ -196,7 +189,7 @@ function footOf(tiling: Tiling, column: number, row: number, called: string): re
   const top = height - SAFE - FOOT + 3
   const x = width - MARGIN - drawn.width
   const name = [
-    { text: `${called[0]?.toUpperCase()}${called.slice(1)}, sheet ${tileName(column, row)}.`, bold: true },
+    { text: says.tile(called, tileName(column, row)), bold: true },
     { text: ` ${jointSays(tiling, column, row)}` },
   ]
   const words = paragraph(name, { size: 2.9, leading: 3.6 }, x - GAP - MARGIN, 'tile')

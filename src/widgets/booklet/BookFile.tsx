@@ -20,6 +20,8 @@ const start = (): Worker => new Worker(new URL('./book-worker.ts', import.meta.u
 
 interface BookFileProps {
   readonly design: Design
+  /** What of it does not work yet, in a sentence; empty: nothing. */
+  readonly fault: string
   readonly perPage: PerPage
   readonly onPerPage: (count: PerPage) => void
   /** What else can be done with all steps. */
@@ -27,7 +29,7 @@ interface BookFileProps {
 }
 
 /** All steps as a booklet: a file, or what the browser prints. */
-export function BookFile({ design, perPage, onPerPage, children }: BookFileProps): JSX.Element {
+export function BookFile({ design, fault, perPage, onPerPage, children }: BookFileProps): JSX.Element {
   const [paper, setPaper] = useState<BookOptions['paper']>('a4')
   const [said, setSaid] = useState('')
   const [isTrouble, setTrouble] = useState(false)
@@ -47,7 +49,7 @@ export function BookFile({ design, perPage, onPerPage, children }: BookFileProps
     setBusy(true)
     setTrouble(false)
     setSaid(says.drawing)
-    const options: BookOptions = { paper, perPage }
+    const options: BookOptions = { paper, perPage, fault }
     worker.current ??= start()
     worker.current.onmessage = ({ data }: MessageEvent<BookAnswer>) => {
       if (data.to === 'fault') return done(says.notMade(data.sentence), true)

@@ -3,11 +3,13 @@ import '../../drawing/pen/marks.css'
 import type { JSX } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import * as keys from '../../../content/words/key-names.ts'
+import { doNotCut } from '../../../content/words/sheet.ts'
 import * as says from '../../../content/words/step-book.ts'
 import type { PerPage } from '../../booklet/book-pages.ts'
 import type { Words, Work } from '../../booklet/index.ts'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Design } from '../../paper/index.ts'
+import { faultSays } from '../../sheet/fault-says.ts'
 import { Figure } from '../figures/Figure.tsx'
 import { fromGarden } from '../keeping/from-garden.ts'
 import { carriesDesign, readLink } from '../keeping/link.ts'
@@ -30,19 +32,21 @@ const STEP = /(?:^|[#&])step=(\d{1,3})(?:&|$)/
 type Found =
   | { readonly what: 'nothing' }
   | { readonly what: 'trouble'; readonly sentence: string }
-  | { readonly what: 'design'; readonly design: Design }
+  | { readonly what: 'design'; readonly design: Design; readonly isOwn: boolean }
 
 /** The design that the address asks for: one of the garden by name, or one that a link carries. */
 async function asked(): Promise<Found> {
   const garden = await fromGarden(location.search)
   if (garden)
     return garden.read.read
-      ? { what: 'design', design: garden.read.design }
+      ? { what: 'design', design: garden.read.design, isOwn: false }
       : { what: 'trouble', sentence: garden.read.sentence }
   if (!carriesDesign(location.hash)) return { what: 'nothing' }
   const link = await readLink(location.hash)
   if (link.read) markMine(document, placed('/dummy/'))
-  return link.read ? { what: 'design', design: link.design } : { what: 'trouble', sentence: link.sentence }
+  return link.read
+    ? { what: 'design', design: link.design, isOwn: true }
+    : { what: 'trouble', sentence: link.sentence }
 }
 
 interface Step {
@@ -123,8 +127,19 @@ const saidOf = ({ text, letters, check, tools, caution }: Words): readonly strin
   ...(caution === undefined ? [] : [says.cautionSaid(caution)]),
 ]
 
+/** What of a card does not work yet. A reader's own is checked once its first step is seen; the garden's all work. */
+function useFault(design: Design, isOwn: boolean): string {
+  const [fault, setFault] = useState('')
+  useEffect(() => {
+    if (!isOwn) return undefined
+    const wait = setTimeout(() => setFault(faultSays(design)))
+    return () => clearTimeout(wait)
+  }, [design, isOwn])
+  return fault
+}
+
 /** One design's steps, one at a time. */
-function Book({ design }: { readonly design: Design }): JSX.Element {
+function Book({ design, isOwn }: { readonly design: Design; readonly isOwn: boolean }): JSX.Element {
   const steps = useMemo(
     () => orderOf(design).map((work): Step => ({ work, words: wordsOf(design, work) })),
     [design],
@@ -132,6 +147,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
   const within = (n: number): number => Math.min(steps.length - 1, Math.max(0, n))
   const [at, setAt] = useState(() => within(Number(STEP.exec(location.hash)?.[1] ?? 1) - 1))
   const [perPage, setPerPage] = useState<PerPage>(4)
+  const fault = useFault(design, isOwn)
   const [prints, setPrints] = useState(false)
   const size = useMemo(sizeHere, [])
   const book = useRef<HTMLElement>(null)
@@ -193,6 +209,11 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
       aria-label={says.stepsFor(design.title)}
     >
       <h1>{says.cardStepByStep(design.title)}</h1>
+      {fault === '' ? null : (
+        <p class="trouble" role="alert">
+          <strong>{doNotCut}</strong> {fault}
+        </p>
+      )}
       <div class="book-step">
         <StepFigure
           key={at}
@@ -230,7 +251,7 @@ function Book({ design }: { readonly design: Design }): JSX.Element {
           {says.next}
         </button>
       </div>
-      <BookFile design={design} perPage={perPage} onPerPage={setPerPage}>
+      <BookFile design={design} fault={fault} perPage={perPage} onPerPage={setPerPage}>
         <button
           type="button"
           class="button"
@@ -290,7 +311,7 @@ export function StepBook({ cards }: StepBookProps): JSX.Element {
   useEffect(() => {
     void asked().then(setFound)
   }, [])
-  if (found?.what === 'design') return <Book design={found.design} />
+  if (found?.what === 'design') return <Book design={found.design} isOwn={found.isOwn} />
   return (
     <section class="book">
       <h1>{says.stepByStep}</h1>

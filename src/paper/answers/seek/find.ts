@@ -14,6 +14,7 @@ import { emptyFrame, partOf } from '../../plane/frame.ts'
 import type { Flat } from '../../plane/lay.ts'
 import type { Vec3 } from '../../plane/vector.ts'
 import { add, distance, dot, subtract } from '../../plane/vector.ts'
+import * as says from '../../words/answers.ts'
 import type { Facts } from './facts.ts'
 import { factsOf } from './facts.ts'
 import { newId, PLACES, SIZES, sitsOnOf, variantsOf } from './offers.ts'
@@ -323,7 +324,7 @@ const idsOf = (links: readonly Link[]): readonly string[] => links.map(({ m }) =
 
 const UNLIKE: Against = {
   name: 'limits',
-  sentence: 'It does not move as was wished.',
+  sentence: says.otherMotion,
   by: Number.POSITIVE_INFINITY,
 }
 
@@ -446,14 +447,12 @@ function missed(search: Search, tries: readonly Try[]): Missed {
     .sort((one, two) => one.by - two.by)
   const nearest = found ? { design: found.design, ids: found.ids, tip: found.tip } : null
   const miss = found?.miss ?? Number.POSITIVE_INFINITY
-  const leaves = found
-    ? `the nearest that works leaves ${miss.toFixed(miss < 10 ? 1 : 0)} mm`
-    : 'nothing that works comes near'
+  const leaves = found ? says.nearestLeaves(`${miss.toFixed(miss < 10 ? 1 : 0)} mm`) : says.nothingNear
   const sentence = most
-    ? `What reaches it does not work, and ${leaves}. What stands in the way: ${most.sentence}`
+    ? says.reachedButFails(leaves, most.sentence)
     : wish.path
-      ? `No way goes along the path: ${leaves}.`
-      : `No fold reaches: ${leaves}.`
+      ? says.noWayAlong(leaves)
+      : says.noFoldReaches(leaves)
   return { miss, nearest, sentence }
 }
 
@@ -468,11 +467,11 @@ export function* finding(design: Design, wish: Wish): Generator<Find | null, Mis
   const { creases, panels } = modelOf(design)
   const names = new Set([...creases, ...panels].map(({ name }) => name))
   const stray = wish.on?.find((name) => !names.has(name))
-  if (stray !== undefined) throw new RangeError(`on must name creases or panels of the design, not ${stray}`)
+  if (stray !== undefined) throw new RangeError(says.notBuiltOn(stray))
   const [least, most] = openingRange(design)
   const beyond = marksOf(wish).find(({ opening }) => opening < least - 1e-6 || opening > most + 1e-6)
   if (beyond) {
-    const sentence = `The card opens from ${least.toFixed(0)}° to ${most.toFixed(0)}°, not to ${beyond.opening}°.`
+    const sentence = says.opensOnly(`${least.toFixed(0)}°`, `${most.toFixed(0)}°`, `${beyond.opening}°`)
     return { miss: Number.POSITIVE_INFINITY, nearest: null, sentence }
   }
   const effort: Effort = { left: EFFORT * FOR_SINGLES }

@@ -12,6 +12,7 @@ import { compile } from '../../motion/pose.ts'
 import { broughtIn } from '../../motion/range.ts'
 import { signedArea } from '../../plane/convex.ts'
 import type { Vec3 } from '../../plane/vector.ts'
+import * as says from '../../words/answers.ts'
 import { roomsOf, roomsOn } from './room.ts'
 import type { Effort, Judge } from './sound.ts'
 import { additionsTo } from './sound.ts'
@@ -201,10 +202,7 @@ export function noOffer(design: Design, on: string, { sitsOn }: Ask = {}): NoOff
   const free = Math.max(0, ...sizes)
   const needed = LEAST
   const place = here === rooms.panel ? side(on) : fold(on)
-  const sentence =
-    free < needed
-      ? `There is no room on ${place}: ${free.toFixed(0)} mm are free, and the smallest piece needs ${needed} mm.`
-      : `There is room on ${place}, but whatever is put there runs into its neighbours, sticks out or tears.`
+  const sentence = free < needed ? says.noRoom(place, free.toFixed(0), needed) : says.roomForNothing(place)
   return { free, needed, sentence }
 }
 

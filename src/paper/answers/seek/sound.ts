@@ -5,6 +5,7 @@ import type { CheckName } from '../../checks/verdict.ts'
 import type { Design } from '../../design/design.ts'
 import { isHoldable } from '../../design/setting.ts'
 import { once } from '../../plane/once.ts'
+import * as says from '../../words/answers.ts'
 
 /** The checks by what they cost: asked in this order, so that most of what fails is told at once. */
 const STEP = checksThat(({ cost }) => cost === 'step')
@@ -42,13 +43,13 @@ export interface Judge {
 
 const SPENT: Against = {
   name: 'clear-motion',
-  sentence: 'It could not be told in time.',
+  sentence: says.untoldInTime,
   by: Number.POSITIVE_INFINITY,
 }
 
 const UNHOLDABLE: Against = {
   name: 'limits',
-  sentence: 'Its sizes do not fit together.',
+  sentence: says.sizesDoNotFit,
   by: Number.POSITIVE_INFINITY,
 }
 

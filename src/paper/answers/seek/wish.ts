@@ -4,6 +4,7 @@ import { compile } from '../../motion/pose.ts'
 import { broughtIn, openingRange } from '../../motion/range.ts'
 import type { Vec3 } from '../../plane/vector.ts'
 import { distance } from '../../plane/vector.ts'
+import * as says from '../../words/answers.ts'
 import type { Mark } from './reach.ts'
 
 /**
@@ -42,16 +43,12 @@ export function checkWish(wish: Wish): void {
   const { opening, at, within = 1, near = NEAR, path = [] } = wish
   const places = [{ opening, at, name: 'at' }, ...path.map((mark, k) => ({ ...mark, name: `path[${k}].at` }))]
   for (const one of places) {
-    if (!(one.opening >= 0 && one.opening <= 180))
-      throw new RangeError(`opening must be a number from 0 (shut) to 180 (flat) degrees, not ${one.opening}`)
+    if (!(one.opening >= 0 && one.opening <= 180)) throw new RangeError(says.notOpening(one.opening))
     if (one.at.length !== 3 || !one.at.every((x) => Math.abs(x) <= 2000))
-      throw new RangeError(
-        `${one.name} must be three numbers x, y, z from -2000 to 2000 mm, not ${one.at.join(', ')}`,
-      )
+      throw new RangeError(says.notPlace(one.name, one.at))
   }
   for (const [name, value] of Object.entries({ within, near }))
-    if (!(value >= 0.1 && value <= 100))
-      throw new RangeError(`${name} must be a number from 0.1 to 100 mm, not ${value}`)
+    if (!(value >= 0.1 && value <= 100)) throw new RangeError(says.notNear(name, value))
 }
 
 /** All the places where the tip is to be: the wish's own first. */

@@ -1,0 +1,172 @@
+import { large, listed } from '../grammar.ts'
+
+/**
+ * The steps of any card. Each says what is done (its title), how (its sentences), and what the hands take. `what`: the
+ * parts that it is about, as `the`, `many` or `card` say them; `place`: as one of the places.
+ */
+
+/** What a step is about. */
+export const card = 'the card'
+
+/** A name that ends in a number needs no article: `reed 1`, `the moth`. */
+const one = (part: string): string => (/\d$/.test(part) ? part : `the ${part}`)
+
+export const the = ([first = '', ...others]: readonly string[]): string => listed([one(first), ...others])
+export const many = (count: number): string => `${count} parts`
+
+/** Below a title that counts them. */
+export const theyAre = (parts: readonly string[]): string => `They are ${the(parts)}.`
+
+/** Places. */
+export const gutter = 'the gutter'
+export const ridge = (part: string): string => `the ridge of ${one(part)}`
+
+const SIDES: Readonly<Record<string, string>> = { left: 'left', right: 'right' }
+
+export const page = (side: string): string => `the ${SIDES[side] ?? side} page`
+export const side = (of: string, which: string): string => `the ${SIDES[which] ?? which} side of ${one(of)}`
+
+/** Which letters of the sheet lie on one another. */
+export const letters = (all: readonly string[]): string => `${listed(all.map((one) => `${one} on ${one}`))}.`
+
+/** A number of the model to hold a ruler to. */
+export const check = (opening: string, part: string, rise: string): string =>
+  `Hold the card open at ${opening}: the tip of ${one(part)} stands ${rise} above the page.`
+
+/** Cautions. */
+export const rules = 'Your school’s own rules come first.'
+export const blade = 'A craft knife is a job for an adult. Pass scissors with the handles first.'
+export const hotGlue = 'Hot glue is a job for an adult. A glue stick will do.'
+
+/** The outline, and scoring: of a card by itself, and of one with pieces to glue on. */
+export const cutOutTitle = 'Cut the card out and score its folds'
+export const cutOutFirstTitle = 'Cut out the card and score its folds'
+export const printAt = 'Print the sheet at 100 % and hold a ruler to its check lines.'
+export const scoreFirst =
+  'Go along every fold with a ruler and a dry ball pen before you cut: small ones cannot be reached later.'
+export const kindsOfLine = 'Valley folds are dashed, mountain folds dash and dot. Solid lines are cut.'
+export const cutOutTools = 'sheet, ruler, dry ball pen, scissors'
+
+export const colourTitle = 'Colour it now'
+export const colourFlat = 'Draw and colour while all lies flat. Later you reach only half of it.'
+export const colourTools = 'pencils or pens'
+
+export const slitsTitle = (what: string): string => `Cut the slits for ${what}`
+export const cutSlits =
+  'Lay the open card on a mat. Cut along each short line with a knife and a ruler, and no farther.'
+export const slitsAreLonger =
+  'Each slit is a hair longer than the tab that goes through it. It cannot be cut with scissors: it starts inside the paper.'
+export const slitsTools = 'craft knife, ruler, mat'
+
+export const cutTitle = (what: string): string => `Cut ${what}`
+export const cutFromGutter =
+  'Fold the card along the gutter with the lines outside. Cut each slit from the fold, through both layers. Stop at the end of the line.'
+export const eachFold = 'each fold'
+export const cutFromFold = (fold: string): string =>
+  `Pinch ${fold} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`
+
+/** `parts`: those of them that are. */
+export const deeperOnOneSide = (parts: readonly string[], all: number): string =>
+  `${
+    parts.length < all
+      ? `${large(the(parts))} ${parts.length === 1 ? 'is' : 'are'}`
+      : all === 1
+        ? 'It is'
+        : 'They are'
+  } cut deeper on one side. Stop at the shorter end, open the card, and cut on.`
+export const cutTools = 'scissors'
+
+export const creaseTitle = (what: string): string => `Crease ${what} both ways`
+export const creaseBothWays =
+  'Keep the card shut. Fold each part over to the front and press. Fold it over to the back and press.'
+export const creaseTools = 'a thumbnail or a spoon'
+
+export const pushTitle = (what: string): string => `Push ${what} through`
+export const pushFromBehind =
+  'Hold the card half open, lines inside. Push each part from behind until its middle fold comes towards you.'
+export const pushInwards = (what: string): string =>
+  `A ridge points at you, so what is on it goes the other way: push ${what} in, away from you.`
+export const pressSharp = 'Shut the card and press, so that the new folds are sharp.'
+export const pushTools = 'fingers, the tip of a pencil'
+
+export const pieceTitle = (what: string): string => `Cut out ${what}`
+export const piecesTitle = 'Cut out the other pieces'
+export const cutPiecesOut = (what: string): string => `Score the folds, then cut out ${what} with their tabs.`
+export const foldPieces =
+  'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.'
+export const twins = 'Each letter has a twin: that is where it goes.'
+export const cutSlitsInPieces = 'Cut the slits in them too, while they lie flat on a mat.'
+export const piecesTools = 'scissors, ruler, dry ball pen'
+
+export const threadTitle = (what: string): string => `Push the tabs of ${what} through`
+export const threadTabs = (what: string): string =>
+  `Do not glue yet. Push each tab of ${what} through its slit, until the edge beside it stands on the card.`
+export const bendTabs = (place: string): string =>
+  `Turn the card over. Bend the tabs away from ${place}, so that they lie flat, and glue them there.`
+export const turnBack =
+  'Turn it back, shut it and press. What shows on the other side is hidden by a cover, or by a sheet glued over it.'
+export const threadTools = 'glue'
+
+export const layTitle = (what: string): string => `Stick one side of ${what}`
+export const goesOutside = (place: string): string =>
+  `It goes on the outside of ${place}: turn the card so that you see it.`
+export const goesOver = (place: string): string => `It goes over ${place}.`
+export const goesOn = (place: string): string => `It goes on ${place}.`
+export const layLeft =
+  'Fold it and lay it to the left, its left joint right on its line. Stick that joint alone.'
+export const layLeftByLetter =
+  'Fold it and lay it to the left, its left joint right on its line, letter on letter. Stick that joint alone.'
+export const layTools = 'glue or tape'
+
+export const closeTitle = 'Let the card find the other side'
+export const closeOnIt = (what: string): string =>
+  `Make the right joint of ${what} sticky. Shut the card on it and press. It sticks just where it should.`
+export const lookWhileWet = 'Open the card while the glue is wet and look.'
+export const closeTools = 'glue or tape'
+
+export const tapeTitle = (what: string): string => `Tape the joints of ${what}`
+export const tapeWhole =
+  'Run tape along the whole of each joint, right into the corner, and not across the gutter.'
+export const tapeTools = 'tape'
+
+export const popTitle = (what: string): string => `If ${what} stays down, push it up`
+export const popUp =
+  'A part like this has two states. Put a finger behind its ridge and help both sides past the middle.'
+export const popTools = 'a finger'
+
+export const standTitle = (what: string): string => `Set up ${what}`
+export const threadWalls =
+  'Work with the card open flat. Push the lower tab of each wall through its slit, and glue it behind, letter on letter.'
+export const glueWalls =
+  'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.'
+export const gluePlatform = 'Then glue the platform on the walls, its fold right over the gutter.'
+export const standTools = 'glue'
+
+export const stickTitle = (what: string): string => `Stick on ${what}`
+export const stickOn = (count: number, places: readonly string[]): string =>
+  `${count === 1 ? 'It goes' : 'They go'} on ${places.join(', ')}. Put glue on the hatched place only, and none over a fold.`
+export const shutOnce = 'Press, then shut the card once to see that nothing is in the way.'
+export const stickTools = 'glue stick or double-sided tape'
+
+export const pressTitle = 'Shut it and press'
+export const pressHard =
+  'Shut the card slowly and look from its end. Help each part to lie flat. When nothing is in the way, press hard.'
+export const letDry = 'Let the glue dry under a book.'
+export const pressTools = 'a heavy book'
+
+export const openTitle = 'Open it'
+export const openSlowly = 'Open the card slowly.'
+export const openTools = 'ruler'
+
+export const coverTitle = 'Glue the cover behind'
+export const glueRim = (wide: string): string =>
+  `Fold the cover. Put glue on the rim alone, ${wide} wide: nothing that moves may stick.`
+export const layInCover = 'Lay the card in it, gutter on gutter. Shut both and let them dry.'
+export const coverTools = 'glue'
+
+/** The steps as plain text, line by line. */
+export const numbered = (number: number, title: string): string => `${number}. ${title}`
+export const withLetters = (which: string): string => `Letters: ${which}`
+export const youNeed = (tools: string): string => `You need: ${tools}.`
+export const takeCare = (caution: string): string => `Take care: ${caution}`
+export const withCheck = (how: string): string => `Check: ${how}`

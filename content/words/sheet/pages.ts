@@ -1,0 +1,49 @@
+/** Beside a piece: which of its faces this is, which of its ends is the reader’s, and how it lies. */
+const FACES = { front: 'front', back: 'back' }
+
+const ENDS = {
+  below: ', reader’s end below',
+  above: ', reader’s end above',
+  left: ', reader’s end at the left',
+  right: ', reader’s end at the right',
+}
+
+export const face = (
+  side: keyof typeof FACES,
+  end: keyof typeof ENDS | undefined,
+  isAcross: boolean,
+): string => `${FACES[side]}${end ? ENDS[end] : ''}${isAcross ? ', across the grain of most paper' : ''}`
+
+/** A piece by its mechanism and its part. */
+export const part = (mechanism: string, name: string): string => `${mechanism} ${name}`
+
+/** For those who do not see a page: what it shows. */
+export const page = (title: string, number: number, all: number, paper: string, shows: string): string =>
+  `${title}, page ${number} of ${all} on ${paper}: ${shows}.`
+
+export const words = 'words'
+
+/** From where its pieces are seen: the card’s sides, and those of others. */
+const SIDES = { inside: 'inside', outside: 'outside', front: 'the front', back: 'the back' }
+
+export const pieces = (names: readonly string[], side: keyof typeof SIDES): string =>
+  `${names.join(', ')} at true size with cut and fold lines, seen from ${SIDES[side]}`
+
+export const copies = (most: number): string =>
+  `The number of copies must be a whole number from 1 to ${most}.`
+
+/** A piece on several sheets: which this is. */
+export const tile = (piece: string, name: string): string =>
+  `${piece.slice(0, 1).toUpperCase()}${piece.slice(1)}, sheet ${name}.`
+
+/** What to do with the first of them. */
+export const joinAll = (count: number, last: string): string =>
+  `Larger than the paper: join ${count} sheets, A1 to ${last}, in this order. Then lay them on one large card and prick the corners of all lines through with a pin, or glue them on.`
+
+/** And with others: on which they lie at the left, and above. */
+export const joinLeft = (left: string): string =>
+  `Cut along the left dotted line. Lay it on ${left}, cross on cross, and tape it.`
+export const joinUpper = (upper: string): string =>
+  `Cut along the upper dotted line. Lay it on ${upper}, cross on cross, and tape it.`
+export const joinBoth = (left: string, upper: string): string =>
+  `Cut along the left and upper dotted line. Lay it on ${left} and ${upper}, cross on cross, and tape it.`

@@ -1,0 +1,78 @@
+/** The steps in brief on a sheet. */
+
+const listed = (parts: readonly string[]): string => parts.join(parts.length === 2 ? ' and ' : ', ')
+
+/** How pieces get their outlines; `mm`: how much. */
+export const sidesAreEdges = 'The left and right edges of the paper are the card’s own.'
+export const endsAreEdges = 'The upper and lower edges of the paper are the card’s own.'
+export const trimSides = (mm: string): string =>
+  `Trim ${mm}\u00a0mm off the left and right edges of the paper.`
+export const trimEnds = (mm: string): string =>
+  `Trim ${mm}\u00a0mm off the upper and lower edges of the paper.`
+export const cutCardOut = 'Cut the card out.'
+export const cutCoverOut = 'Cut the cover out.'
+export const cutBothOut = 'Cut the card and its cover out.'
+export const cutAllOut = 'Cut all pieces out.'
+
+export const score = 'Score every fold with a ruler and a dry ball pen.'
+export const scoreTicks = 'Score every fold with a ruler and a dry ball pen, from tick to tick.'
+export const cutSlits =
+  'Cut the short slits for tabs with a knife while all lies flat. They are for an adult.'
+
+/** A card without cuts, by the side that its lines are on. */
+export const foldGutter = {
+  inside: 'Fold the gutter, lines inside. Press it from the middle to the ends.',
+  outside: 'Fold the gutter, lines outside. Press it from the middle to the ends.',
+}
+
+/** Parts that are cut from their host; `loose`: what comes free, a part where there are several kinds. */
+export const part = 'part'
+export const foldAndCut =
+  'Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.'
+export const uneven = (parts: readonly string[]): string =>
+  `Deeper on one side: ${listed(parts)}. Stop at the shorter end. Open the card and cut on.`
+export const foldToAndFro = (loose: string): string =>
+  `Fold each ${loose} to the front and press, then to the back.`
+
+/** Before parts are pushed through, by the side that lines are on. */
+export const linesOf = {
+  inside: 'Fold the gutter the other way, lines inside.',
+  outside: 'Keep the lines outside.',
+}
+export const pushThrough = (loose: string): string =>
+  `Open the card half way. Push each ${loose} through to the inside.`
+export const newFolds = (parts: readonly string[]): string =>
+  `Work the new folds in the same way: ${listed(parts)}. Pinch each fold flat, cut from it, crease and push.`
+export const pushInwards = (parts: readonly string[]): string =>
+  `On a ridge push in, away from you: ${listed(parts)}.`
+
+/** Parts of their own card. */
+export const letterToTwin =
+  'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.'
+export const pushTabs = (parts: readonly string[]): string =>
+  `Push each tab of ${listed(parts)} through its slit, bend it away from the fold and glue it behind.`
+
+/** `parts`: those that are meant, where others are held in another way; none: all. */
+export const leftFirst = (parts: readonly string[]): string =>
+  `Of two joints${parts.length > 0 ? ` of ${listed(parts)}` : ''} stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.`
+export const wallsFirst = (parts: readonly string[]): string =>
+  `Of ${listed(parts)}, glue all walls on the card first, then the platform on the walls.`
+export const glueHatched =
+  'Put glue on the hatched places only; where there are dots, on the other face. Press, and let it dry.'
+export const glueHatchedNotRim =
+  'Put glue on the hatched places only, and not on the rim yet; where there are dots, on the other face. Press, and let it dry.'
+export const tapeEdges = 'Where there is no tab, lay the edge on its line and tape it along its whole length.'
+
+/** At last. */
+export const shutSlowly = 'Shut the card slowly. Press every fold. Open it.'
+export const pushUp = 'Push up from behind what stays down in its fold.'
+
+/** The cover. */
+export const glueCover =
+  'Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.'
+
+/** The same where the cover has no page: no rim is marked. Numbers are mm. */
+export const cutCover = (wide: string, high: string): string =>
+  `For a cover, cut ${wide} × ${high}\u00a0mm from other card.`
+export const glueOwnCover = (rim: string): string =>
+  `Fold it in the middle. Put glue along the edges of the card’s back only, ${rim}\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
