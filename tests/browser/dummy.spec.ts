@@ -153,7 +153,7 @@ test('on a phone a size takes two rows that a finger hits, and no more', async (
   await page.locator('.fold-ring').first().tap()
   await offers(page).filter({ hasText: 'Layer' }).first().tap({ timeout: 20_000 })
   // What it forgives stands there as well.
-  await expect(page.locator('.forgiving').last()).not.toBeEmpty({ timeout: 20_000 })
+  await expect(page.locator('.forgiving').first()).not.toBeEmpty({ timeout: 20_000 })
   const high = (all: Locator): Promise<number[]> =>
     all.evaluateAll((found) => found.map((one) => one.getBoundingClientRect().height))
   const sizes = await high(page.locator('.size:has(.range)'))
@@ -194,6 +194,30 @@ test('a card that is deleted comes back with one press', async ({ page }) => {
   await expect(rows(page)).toHaveCount(3)
   await slip(page).locator('.slip-gone').getByRole('button', { name: 'Bring it back' }).click()
   await expect(rows(page).filter({ hasText: 'Layer 1' })).toBeVisible()
+})
+
+test('on a phone it is in sight that a card was deleted, though the press was farther down', async ({
+  browser,
+}) => {
+  const page = await browser.newPage({
+    hasTouch: true,
+    isMobile: true,
+    viewport: { width: 390, height: 844 },
+  })
+  await openDummy(page)
+  await page.locator('.fold-ring').first().tap()
+  await offers(page).first().tap({ timeout: 20_000 })
+  await expect(page.getByText('Saved on this device')).toBeVisible()
+  await page.getByRole('button', { name: 'Save, open, send' }).tap()
+  await slip(page).getByRole('button', { name: 'Delete' }).first().tap()
+  const told = slip(page).locator('.slip-gone')
+  await expect(told).toContainText('is deleted')
+  await expect(told).toBeInViewport({ ratio: 1 })
+  const card = await page.locator('.dummy-figure[data-large="true"]').boundingBox()
+  await expect
+    .poll(async () => (await told.boundingBox())?.y)
+    .toBeGreaterThanOrEqual((card?.y ?? Number.NaN) + (card?.height ?? 0))
+  await page.close()
 })
 
 test('a wish is given: ways come, and one is taken', async ({ page }) => {
