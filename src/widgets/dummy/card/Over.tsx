@@ -94,7 +94,7 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
           : null}
         {owner && !isOut && !wishing && kindOf(owner).aims.length > 0 ? (
           // A picture of its own in this one: what of the trail is out of the picture is cut off.
-          <svg class="over-within" aria-hidden="true" {...{ width, height }}>
+          <svg aria-hidden="true" {...{ width, height }}>
             <polyline class="over-trail" points={line(trailOf(design, owner.id, drawn.toScreen))} />
           </svg>
         ) : null}
