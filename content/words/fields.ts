@@ -25,4 +25,4 @@ export const toGutterHelp = 'How far the point lies from the gutter.'
 
 export const toLowerEdge = 'Distance to the lower edge'
 
-export const toLowerEdgeHelp = 'How far the point lies from the reader’s end of the gutter.'
+export const toLowerEdgeHelp = 'How far the point lies from your end of the gutter.'

@@ -102,6 +102,9 @@ export const tooManyPoints = (most: number): string => `It may have at most ${mo
 /** The shelf. */
 export const pressOne = 'Press one to stick it on. It is made as large as fits, shuts flat and stays inside.'
 
+/** Behind why the one that was pressed could not be stuck. */
+export const pressAnother = 'Try another shape, or press another face of the card.'
+
 export const trying = 'Trying where it fits …'
 
 export const coloured = 'Coloured, with what is drawn on it'

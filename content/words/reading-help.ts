@@ -6,7 +6,7 @@ export const tip = 'tip'
 /** By their names in a chapter's file. `top` is what a ruler is held to: the tip, or a ridge that has none. */
 export const help = (top: string) => ({
   rise: `How far the ${top} stands from the page below it. Stand a ruler on the page, square to it, and read the ${top}.`,
-  reach: `How far along the gutter the ${top} has come, measured from the reader’s end of the card.`,
+  reach: `How far along the gutter the ${top} has come, measured from your end of the card.`,
   'stand-off': `How far the ${top} is from the gutter itself.`,
   gape: 'How far the two tips are from each other.',
   wedge: 'The angle at the apex between the gutter and a fold.',

@@ -20,7 +20,7 @@ export type { SheetMark } from './marks/setting.ts'
 export type { Excess, Fit } from './pages/fit.ts'
 export { fitOn, TooLargeError } from './pages/fit.ts'
 export type { SheetOptions, SheetPage, SheetPart } from './pages/layout.ts'
-export { layOut, printedOn, uncovered } from './pages/layout.ts'
+export { checkCopies, layOut, printedOn, uncovered } from './pages/layout.ts'
 
 export type { Paper, PaperName } from './pages/paper-sizes.ts'
 

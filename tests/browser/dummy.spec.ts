@@ -54,6 +54,8 @@ test.describe('a dummy by mouse', () => {
     await page.getByRole('textbox', { name: 'Copies of each piece' }).fill('1')
     await expect(count).toHaveText(once ?? '')
     const copies = page.getByRole('textbox', { name: 'Copies of each piece' })
+    await copies.fill('abc')
+    await expect(copies).toHaveAccessibleDescription(/from 1 to 60/)
     const save = page.getByRole('button', { name: 'Save the template' })
     await copies.fill('0')
     await save.click()
@@ -141,16 +143,81 @@ test('on a phone what was pressed for comes into sight, clear of the card that i
   await page.close()
 })
 
+test('on a phone a size takes two rows that a finger hits, and no more', async ({ browser }) => {
+  const page = await browser.newPage({
+    hasTouch: true,
+    isMobile: true,
+    viewport: { width: 390, height: 844 },
+  })
+  await openDummy(page)
+  await page.locator('.fold-ring').first().tap()
+  await offers(page).filter({ hasText: 'Layer' }).first().tap({ timeout: 20_000 })
+  // What it forgives stands there as well.
+  await expect(page.locator('.forgiving').first()).not.toBeEmpty({ timeout: 20_000 })
+  const high = (all: Locator): Promise<number[]> =>
+    all.evaluateAll((found) => found.map((one) => one.getBoundingClientRect().height))
+  const sizes = await high(page.locator('.size:has(.range)'))
+  expect(sizes.length).toBeGreaterThan(3)
+  expect(Math.max(...sizes)).toBeLessThanOrEqual(100)
+  expect(
+    Math.min(...(await high(page.locator('.size :is(.press, .range, .number-input)')))),
+  ).toBeGreaterThanOrEqual(44)
+  await page.close()
+})
+
+test('the way of a tip is drawn within its picture', async ({ page }) => {
+  await openDummy(page)
+  await addLayer(page)
+  const trail = page.locator('.dummy-figure[data-large="true"] .over-trail')
+  await expect(trail).toHaveCount(1)
+  const cut = await trail.evaluate((line) => {
+    const within = (line as SVGElement).ownerSVGElement
+    const picture = within?.closest('.dummy-figure-picture')?.getBoundingClientRect()
+    const box = within?.getBoundingClientRect()
+    return {
+      overflow: within && getComputedStyle(within).overflow,
+      isInside: box && picture && box.top >= picture.top - 1 && box.bottom <= picture.bottom + 1,
+    }
+  })
+  expect(cut).toEqual({ overflow: 'hidden', isInside: true })
+})
+
 test('a card that is deleted comes back with one press', async ({ page }) => {
   await openDummy(page)
   await addLayer(page)
   await expect(page.getByText('Saved on this device')).toBeVisible()
   await page.getByRole('button', { name: 'Save, open, send' }).click()
   await slip(page).getByRole('button', { name: 'Delete' }).first().click()
-  await expect(slip(page).locator('.slip-gone')).toContainText('“My first dummy” is deleted.')
+  await expect(slip(page).locator('.slip-gone')).toContainText(
+    '“My first dummy” is deleted. An empty card is on the table now.',
+  )
   await expect(rows(page)).toHaveCount(3)
   await slip(page).locator('.slip-gone').getByRole('button', { name: 'Bring it back' }).click()
   await expect(rows(page).filter({ hasText: 'Layer 1' })).toBeVisible()
+})
+
+test('on a phone it is in sight that a card was deleted, though the press was farther down', async ({
+  browser,
+}) => {
+  const page = await browser.newPage({
+    hasTouch: true,
+    isMobile: true,
+    viewport: { width: 390, height: 844 },
+  })
+  await openDummy(page)
+  await page.locator('.fold-ring').first().tap()
+  await offers(page).first().tap({ timeout: 20_000 })
+  await expect(page.getByText('Saved on this device')).toBeVisible()
+  await page.getByRole('button', { name: 'Save, open, send' }).tap()
+  await slip(page).getByRole('button', { name: 'Delete' }).first().tap()
+  const told = slip(page).locator('.slip-gone')
+  await expect(told).toContainText('is deleted')
+  await expect(told).toBeInViewport({ ratio: 1 })
+  const card = await page.locator('.dummy-figure[data-large="true"]').boundingBox()
+  await expect
+    .poll(async () => (await told.boundingBox())?.y)
+    .toBeGreaterThanOrEqual((card?.y ?? Number.NaN) + (card?.height ?? 0))
+  await page.close()
 })
 
 test('a wish is given: ways come, and one is taken', async ({ page }) => {

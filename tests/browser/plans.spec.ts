@@ -33,7 +33,7 @@ async function wish(
 ): Promise<void> {
   await hand.press(page.getByRole('button', { name: /Make a wish/ }))
   await hand.type(size(page, 'How high over the page'), high)
-  await hand.type(size(page, 'How far from my end'), far)
+  await hand.type(size(page, 'How far from your end'), far)
   await hand.press(slip(page).getByRole('button', { name: 'Add a condition' }))
   await hand.choose(slip(page).getByLabel('What it is made of'), made)
   await expect(slip(page)).toContainText(/\d ways?\. All shut flat/, { timeout: 60_000 })

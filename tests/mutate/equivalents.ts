@@ -100,8 +100,8 @@ const EQUIVALENTS: readonly Equivalent[] = [
     why: 'It is 1 or -1, and never nought.',
   },
   {
-    file: 'src/paper/mechanisms/cut-v-fold.ts',
-    line: "variant: toward > 0 ? 'away from the start' : 'back to the start',",
+    file: 'src/paper/mechanisms/shared/fitting.ts',
+    line: "(toward > 0 ? 'away from ' : 'back to ') + endsOf(room).near",
     was: '>',
     now: '>=',
     why: 'It is 1 or -1, and never nought.',

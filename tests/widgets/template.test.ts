@@ -1,10 +1,13 @@
 // A template that could not be made is said, and is not told to have been saved.
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
+import { parseHTML } from 'linkedom'
+import { h, render } from 'preact'
 import { expect, test, vi } from 'vitest'
 import { parseDesign } from '../../src/paper/index.ts'
 import { fitOn, paperOf } from '../../src/sheet/index.ts'
-import { saidOf } from '../../src/widgets/template/choice.ts'
+import { refusalOf, saidOf } from '../../src/widgets/template/choice.ts'
+import { MorePrint } from '../../src/widgets/template/MorePrint.tsx'
 import { saveTemplate } from '../../src/widgets/template/template.ts'
 import { card, dummy } from '../sheet/designs.ts'
 
@@ -73,6 +76,35 @@ test('paper, printer and copies are taken as typed, or told with their range', a
   expect(await says({ measured: '' })).toMatch(/can measure 95 to 105 mm/)
   expect(await says({ copies: '0' })).toMatch(/from 1 to 60/)
   expect(await says({ measured: '98,5' })).toMatch(/saved/)
+})
+
+test('a number that no print has is told as it is typed, with its range', () => {
+  for (const text of ['0', 'abc', '', '61', '1.5'])
+    expect(refusalOf('copies', text)).toBe('The number of copies must be a whole number from 1 to 60.')
+  for (const text of ['1', '60', ' 12 ']) expect(refusalOf('copies', text)).toBe('')
+  expect(refusalOf('measured', '94')).toMatch(/can measure 95 to 105 mm/)
+  expect(refusalOf('measured', '98,5')).toBe('')
+  expect(refusalOf('width', '89')).toBe('The paper’s width must be 90 to 1200 mm.')
+  expect(refusalOf('height', 'abc')).toBe('The paper’s height must be 90 to 1200 mm.')
+  expect([refusalOf('width', '30 cm'), refusalOf('height', '90')]).toEqual(['', ''])
+})
+
+test('and it is told at its field', () => {
+  const { document } = parseHTML('<html><body><main></main></body></html>')
+  vi.stubGlobal('document', document)
+  const page = document.querySelector('main') as unknown as HTMLElement
+  const told = (sets: object) => {
+    render(h(MorePrint, { chosen: { ...choice, ...sets }, onChoose: () => {} }), page)
+    const field = page.querySelector('[name="copies"]')
+    return [
+      field?.getAttribute('aria-invalid'),
+      page.querySelector(`[id="${field?.getAttribute('aria-describedby')}"]`)?.textContent,
+    ]
+  }
+  expect(told({ copies: '0' })).toEqual(['true', expect.stringContaining('from 1 to 60')])
+  expect(told({ copies: '2', measured: 'ten' })).toEqual(['false', ''])
+  render(null, page)
+  vi.unstubAllGlobals()
 })
 
 test('a card too large for its paper goes on several sheets where that is asked for', async () => {

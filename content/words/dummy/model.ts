@@ -23,5 +23,7 @@ export const isLocked = (name: string): string =>
 export const doneSo = (step: string, note: string | undefined): string =>
   `${step}.${note === undefined ? '' : ` ${note}`}`
 
-/** The title of an empty card. */
+/** The title of an empty card: the first one's, and that of each after it, counted from 2. */
 export const firstTitle = 'My first dummy'
+
+export const nextTitle = (number: number): string => `My dummy ${number}`

@@ -25,6 +25,9 @@ export const remove = 'Delete'
 /** In front of the way back. */
 export const isDeleted = (name: string): string => `“${name}” is deleted.`
 
+/** Behind it, where no other was left to take its place. */
+export const emptyInstead = 'An empty card is on the table now.'
+
 export const bringBack = 'Bring it back'
 
 export const deleted = 'Deleted, to be had back for 30 days'

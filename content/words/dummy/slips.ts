@@ -50,6 +50,13 @@ export const blueSquares =
 
 export const high = (much: string): string => `${much} high`
 
+/** Hardly worth cutting; and where that is so for want of room. */
+export const onlyHigh = (much: string): string => `only ${much} high`
+
+export const onlyHighHere = (much: string): string => `only ${much} high: there is little room here`
+
+export const behind = (much: string): string => `${much} behind the page`
+
 export const added = (label: string): string => `${label} added. Undo takes it away.`
 
 /** Pieces. */

@@ -6,7 +6,7 @@ export const aTip = 'A tip'
 
 export const highAnd = 'high,'
 
-export const fromMyEndWhenOpen = 'from my end, when the card is open'
+export const fromYourEndWhenOpen = 'from your end, when the card is open'
 
 export const itComes = '. It comes'
 
@@ -27,7 +27,7 @@ export const addCondition = 'Add a condition'
 /** The blanks, to those who hear them. */
 export const howHigh = 'How high over the page'
 
-export const howFar = 'How far from my end'
+export const howFar = 'How far from your end'
 
 export const opening = 'Opening of the wish'
 
@@ -46,7 +46,7 @@ export const fromAnywhere = 'from anywhere'
 
 export const fromGutter = 'up from the gutter'
 
-export const fromNear = 'from my end'
+export const fromNear = 'from your end'
 
 export const fromFar = 'from the far end'
 
@@ -71,13 +71,13 @@ export const markIs = 'it is'
 
 export const markHigh = 'high,'
 
-export const markFromMyEnd = 'from my end.'
+export const markFromYourEnd = 'from your end.'
 
 export const markOpening = (number: number): string => `Mark ${number}: opening`
 
 export const markHowHigh = (number: number): string => `Mark ${number}: how high over the page`
 
-export const markHowFar = (number: number): string => `Mark ${number}: how far from my end`
+export const markHowFar = (number: number): string => `Mark ${number}: how far from your end`
 
 export const takeMarkAway = (number: number): string => `Take mark ${number} away`
 

@@ -389,6 +389,39 @@ function bestStep(work: Work, fault: Fault): Step | null {
   return best
 }
 
+/** Two sides that were alike are parted where that saves so much change of one of them, mm and degrees: a step of it. */
+const PARTING = 1
+
+/** The number of the same size on a mechanism's other side, where both sides are alike. */
+function alikeOf(m: Mechanism, field: string): string | null {
+  const twin = kindOf(m).fields.find(({ name }) => name === field)?.twin
+  return twin !== undefined && Math.abs(settingOf(m, twin) - settingOf(m, field)) < 1e-9 ? twin : null
+}
+
+/** A number to bring back, and its twin where both were alike and are: both go back together, else each by itself. */
+interface Back {
+  readonly id: string
+  readonly field: string
+  readonly twin: string | null
+  readonly isBoth: boolean
+  readonly from: number
+}
+
+/** What was changed, the largest changes first; sides that are alike together, and only then each by itself. */
+function backsOf(given: Design, now: Design): readonly Back[] {
+  const singles = [...differences(given, now)]
+    .sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from))
+    .map(({ id, field, from }): Back => {
+      const [old, m] = [given, now].map(({ mechanisms }) => mechanisms.find((one) => one.id === id))
+      const twin = old && m && alikeOf(old, field) === alikeOf(m, field) ? alikeOf(m, field) : null
+      return { id, field, twin, isBoth: false, from }
+    })
+  const firsts = singles.filter(
+    ({ id, twin }, k) => twin !== null && k < singles.findIndex((one) => one.id === id && one.field === twin),
+  )
+  return [...firsts.map((one) => ({ ...one, isBoth: true })), ...singles]
+}
+
 /** Brings changed numbers back towards the given design, one after another, as far as nothing fails anew. */
 function nearer(work: Work, mended: Design): Design {
   const { given, effort } = work
@@ -404,28 +437,32 @@ function nearer(work: Work, mended: Design): Design {
   }
   for (let round = 0; round < 2; round++) {
     let came = false
-    const changes = [...differences(given, now)].sort(
-      (a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from),
-    )
-    for (const { id, field, from } of changes) {
+    for (const { id, field, twin, isBoth, from } of backsOf(given, now)) {
       const m = now.mechanisms.find((one) => one.id === id)
       if (!m) continue
       const to = settingOf(m, field)
-      if (Math.abs(to - from) < 1e-9) continue
-      const whole = set(work, now, id, field, from)
+      const isAlike = !isBoth && twin !== null && alikeOf(m, field) === twin
+      if (Math.abs(to - from) < (isAlike ? PARTING : 1e-9)) continue
+      const put = (value: number): Design | null =>
+        isBoth && twin !== null
+          ? changed(work, now, id, { [field]: value, [twin]: value })
+          : set(work, now, id, field, value)
+      let grain = isAlike ? PARTING : GRAIN
+      const whole = put(from)
       if (holds(whole)) {
         now = whole
         came = true
         continue
       }
       let [good, bad] = [to, from]
-      while (Math.abs(good - bad) > GRAIN) {
+      while (Math.abs(good - bad) > grain) {
         const middle = grained((good + bad) / 2)
         if (middle === good || middle === bad) break
-        const next = set(work, now, id, field, middle)
+        const next = put(middle)
         if (holds(next)) {
           now = next
           good = middle
+          grain = GRAIN
           came = true
         } else bad = middle
       }

@@ -2,7 +2,7 @@ import type { Flat } from '../plane/lay.ts'
 import { DEGREES } from '../plane/vector.ts'
 import type { Build } from './build.ts'
 import type { Fitted, Kind, Placed, Room, Share } from './kind.ts'
-import { SMALLEST, stretchIn } from './shared/fitting.ts'
+import { endsOf, SMALLEST, stretchIn } from './shared/fitting.ts'
 import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './shared/mirrored.ts'
 import { endAfterStart, stretchFields } from './shared/parallel.ts'
 
@@ -55,9 +55,10 @@ export function cutTrapezoidFits(room: Room, share: Share): readonly (Fitted<Cut
   const deep = Math.round(Math.min(depth / 2, 0.8 * (end - start)))
   const less = Math.round(deep / 2)
   if (end - start < SMALLEST || less < SMALLEST) return [null, null]
+  const { near, far } = endsOf(room)
   return [
-    { variant: 'wider at the end', fields: { start, end, startCut: less, endCut: deep } },
-    { variant: 'wider at the start', fields: { start, end, startCut: deep, endCut: less } },
+    { variant: `wider at ${far}`, fields: { start, end, startCut: less, endCut: deep } },
+    { variant: `wider at ${near}`, fields: { start, end, startCut: deep, endCut: less } },
   ]
 }
 

@@ -2,7 +2,7 @@ import type { Flat } from '../plane/lay.ts'
 import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build } from './build.ts'
 import type { Fits, Fitted, Kind, Placed, Room, Share } from './kind.ts'
-import { SMALLEST } from './shared/fitting.ts'
+import { pointing, SMALLEST } from './shared/fitting.ts'
 import { mirroredCreases, mirroredPanels, mirroredShape, placeMirrored } from './shared/mirrored.ts'
 
 /** A V-fold cut from its host: a slit across the crease, and two folds from its ends to the apex. */
@@ -66,7 +66,7 @@ function fitted(room: Room, { long, deep, at }: Share, toward: 1 | -1): Fitted<C
   if (run < SMALLEST || cut < SMALLEST) return null
   const apex = toward > 0 ? start : start + run
   return {
-    variant: toward > 0 ? 'away from the start' : 'back to the start',
+    variant: pointing(room, toward),
     fields: { apex, run: toward * run, cut, lean: 0 },
   }
 }

@@ -4,7 +4,7 @@ import { DEGREES, RADIANS } from '../plane/vector.ts'
 import type { Build, CreasePart, OwnPiece } from './build.ts'
 import type { Change, Fitted, Kind, Placed, Room, Share } from './kind.ts'
 import { together } from './kind.ts'
-import { SMALLEST, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
+import { pointing, SMALLEST, tabOn, USUAL_CALIPER } from './shared/fitting.ts'
 import { fourBar, liesInHost, placeFourBar, rangeOf, shutGap, shutsOuter } from './shared/four-bar.ts'
 import type { TabEdge, Tabs } from './shared/own-piece.ts'
 import {
@@ -211,7 +211,7 @@ export function gluedVFoldFits(
     const side2 = { base, facet }
     const ridge = Math.round(0.9 * foot)
     return {
-      variant: `${side}, ${toward > 0 ? 'away from the start' : 'back to the start'}`,
+      variant: `${side}, ${pointing(room, toward)}`,
       fields: {
         apex,
         toward,

@@ -18,7 +18,7 @@ const states: Help = {
 /** Apart from the kinds: it is asked for where a number is set, and never while the card moves. */
 const help: Readonly<Record<Mechanism['kind'], Help>> = {
   'cut-v-fold': {
-    apex: 'Where the two folds meet on the host crease, measured from its start.',
+    apex: 'Where the two folds meet on the host crease, measured from its start: on the gutter, from your end.',
     run: 'How far the slit lies from the apex along the crease. Below zero: towards the crease’s start.',
     cut: 'How deep the slit goes, measured square to the crease.',
     lean: 'How far the slit’s end is shifted along the crease. Zero: the slit is square to it.',

@@ -128,6 +128,8 @@ export interface Room {
   beyond(along: number): number
   /** How thick the card's paper is: tabs are as wide as it asks for. */
   readonly caliper?: number
+  /** Whether the crease is the card's own fold, which starts at the reader's end. */
+  readonly isGutter?: boolean
   /** Of a panel: the middle and the radius of the largest circle that is free on it. */
   readonly spot?: { readonly at: Flat; readonly radius: number }
 }

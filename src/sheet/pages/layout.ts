@@ -207,15 +207,19 @@ export const printedOn = ({ paper, measured }: Pick<SheetOptions, 'paper' | 'mea
 /** So many of each piece at most: a class. */
 const MOST_COPIES = 60
 
+/** Throws an `UnprintableError` for a number of copies that no print has. */
+export function checkCopies(copies: number): void {
+  if (!(Number.isInteger(copies) && copies >= 1 && copies <= MOST_COPIES))
+    throw new UnprintableError(says.copies(MOST_COPIES))
+}
+
 /**
  * The pages of a design on a paper, pieces at true size. Throws an `UnprintableError`, and a `TooLargeError` that says by how much a
  * design is too large and which paper would do.
  */
 export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   const paper = printedOn(options)
-  const { copies = 1 } = options
-  if (!(Number.isInteger(copies) && copies >= 1 && copies <= MOST_COPIES))
-    throw new UnprintableError(says.copies(MOST_COPIES))
+  checkCopies(options.copies ?? 1)
   const fit = fitOn(drawn, paper)
   if (!fit.ok && !options.tiled) throw new TooLargeError(fit)
   // The key speaks of those sizes alone whose marks found free paper.

@@ -18,6 +18,7 @@ import type { KeyTold } from '../wall/at-wall.ts'
 import { useNotes } from '../wall/use-notes.tsx'
 import { useTools } from '../wall/use-tools.tsx'
 import { BookFile } from './BookFile.tsx'
+import { markMine } from './mark-mine.ts'
 import { StepFigure } from './StepFigure.tsx'
 
 /** Of a figure, px; the page scales it a little. Words in it stay as large as they are. */
@@ -42,6 +43,7 @@ async function asked(): Promise<Found> {
       : { what: 'trouble', sentence: garden.read.sentence }
   if (!carriesDesign(location.hash)) return { what: 'nothing' }
   const link = await readLink(location.hash)
+  if (link.read) markMine(document, placed('/dummy/'))
   return link.read
     ? { what: 'design', design: link.design, isOwn: true }
     : { what: 'trouble', sentence: link.sentence }

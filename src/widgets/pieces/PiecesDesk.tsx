@@ -38,6 +38,8 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
   const tab = tabs.includes(chosen) ? chosen : (tabs[0] as Tab)
   const [trouble, setTrouble] = useState('')
   useEffect(() => setTab(piece === null ? 'shelf' : 'cut'), [piece])
+  // What did not go on one face may go on another.
+  useEffect(() => setTrouble(''), [panel])
   const head = useRef<HTMLDivElement>(null)
   // Each tab begins at its top, where the slip scrolls by itself.
   useEffect(() => head.current?.closest('.dummy-slip')?.scrollTo(0, 0), [tab])
@@ -68,7 +70,7 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
           {trouble}
         </p>
       )}
-      {tab === 'shelf' ? <ShelfTab {...shared} onTrouble={setTrouble} /> : null}
+      {tab === 'shelf' ? <ShelfTab {...shared} failed={trouble !== ''} onTrouble={setTrouble} /> : null}
       {tab === 'draw' ? <DrawTab key={panel} {...shared} /> : null}
       {tab === 'cut' && piece !== null ? <CutTab {...shared} piece={piece} /> : null}
       {tab === 'colour' ? <ColourTab key={panel} {...shared} /> : null}

@@ -41,11 +41,13 @@ function Picture({ shape, white }: { readonly shape: Shape; readonly white: bool
 }
 
 interface ShelfProps extends PiecesProps {
+  /** Whether the last one could not be stuck, and it is said why. */
+  readonly failed: boolean
   readonly onTrouble: (sentence: string) => void
 }
 
 /** Our own shapes: a press sticks one on the face, as large as fits. */
-export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps): JSX.Element {
+export function ShelfTab({ design, panel, stick, take, failed, onTrouble }: ShelfProps): JSX.Element {
   const [colours, setColours] = useState(true)
   const [both, setBoth] = useState(false)
   const twin = twinOf(design, panel)
@@ -71,7 +73,7 @@ export function ShelfTab({ design, panel, stick, take, onTrouble }: ShelfProps):
   return (
     <>
       <p class="slip-says" role="status">
-        {busy === null ? says.pressOne : says.trying}
+        {busy !== null ? says.trying : failed ? says.pressAnother : says.pressOne}
       </p>
       <div class="piece-shelf">
         {SHELF.map((shape) => (

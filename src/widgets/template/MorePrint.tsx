@@ -1,6 +1,8 @@
 import type { JSX } from 'preact'
+import { useId } from 'preact/hooks'
 import * as says from '../../../content/words/template/dialog.ts'
-import type { PaperChoice, TemplateChoice } from './choice.ts'
+import type { PaperChoice, TemplateChoice, TypedName } from './choice.ts'
+import { refusalOf } from './choice.ts'
 import { papers } from './template.ts'
 
 interface MorePrintProps {
@@ -10,26 +12,37 @@ interface MorePrintProps {
 
 interface NumberProps {
   readonly label: string
-  readonly name: 'width' | 'height' | 'measured' | 'copies'
+  readonly name: TypedName
   readonly unit?: string
 }
 
 /** What a maker asks for now and then: another paper, more than one, a printer that errs, a card too large. */
 export function MorePrint({ chosen, onChoose }: MorePrintProps): JSX.Element {
-  const number = ({ label, name, unit }: NumberProps): JSX.Element => (
-    <label class="sheet-number">
-      {label}
-      <input
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        name={name}
-        value={chosen[name]}
-        onInput={(event) => onChoose({ [name]: event.currentTarget.value })}
-      />
-      {unit}
-    </label>
-  )
+  const id = useId()
+  const number = ({ label, name, unit }: NumberProps): JSX.Element => {
+    const refusal = refusalOf(name, chosen[name])
+    return (
+      <>
+        <label class="sheet-number">
+          {label}
+          <input
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            name={name}
+            aria-invalid={refusal !== ''}
+            aria-describedby={`${id}-${name}`}
+            value={chosen[name]}
+            onInput={(event) => onChoose({ [name]: event.currentTarget.value })}
+          />
+          {unit}
+        </label>
+        <span class="sheet-refusal" id={`${id}-${name}`} role="status">
+          {refusal}
+        </span>
+      </>
+    )
+  }
   const isUsual = chosen.measured.trim() === '100'
   return (
     <details class="sheet-more" open={!isUsual}>

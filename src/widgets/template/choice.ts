@@ -3,10 +3,12 @@ import type { Design } from '../../paper/index.ts'
 import { withTabs } from '../../paper/index.ts'
 import type { PaperName, SheetArt, SheetLines, SheetOptions } from '../../sheet/index.ts'
 import {
+  checkCopies,
   faultSays,
   layOut,
   ownPaper,
   paperUse,
+  printedOn,
   TooLargeError,
   UnprintableError,
   useSays,
@@ -52,6 +54,27 @@ export function optionsOf(choice: TemplateChoice): SheetOptions {
     tiled,
     measured: numberIn(choice.measured),
     copies: Number(choice.copies),
+  }
+}
+
+/** What is typed of a choice. */
+export type TypedName = 'width' | 'height' | 'measured' | 'copies'
+
+/** A side of paper that can be printed on, mm. */
+const ANY_SIDE = 200
+
+/** Why no print has a number as it is typed, with the range; empty where one has it. */
+export function refusalOf(name: TypedName, text: string): string {
+  const number = numberIn(text)
+  try {
+    if (name === 'copies') checkCopies(Number(text))
+    else if (name === 'measured') printedOn({ paper: 'a4', measured: number })
+    else if (name === 'width') ownPaper(number, ANY_SIDE)
+    else ownPaper(ANY_SIDE, number)
+    return ''
+  } catch (error) {
+    if (error instanceof UnprintableError) return error.message
+    throw error
   }
 }
 

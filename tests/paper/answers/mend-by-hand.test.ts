@@ -11,6 +11,13 @@ const told = ({ changes }: Mended) => changes.map(({ id, field, from, to }) => [
 const total = ({ changes }: Mended): number =>
   changes.reduce((sum, { from, to }) => sum + Math.abs(to - from), 0)
 
+const square = (a: number, l: number, half: number) => [
+  [a - half, l - half],
+  [a + half, l - half],
+  [a + half, l + half],
+  [a - half, l + half],
+]
+
 /** What mending leaves is what checks say of the design, here nothing. */
 function mended(made: Design, pins: readonly string[] = []): Mended {
   const found = mend(made, { pins })
@@ -25,6 +32,18 @@ describe('a layer that reaches 110 mm, on a page of 105', () => {
       ['step.left', 55, 52.5],
       ['step.right', 55, 52.5],
     ])
+  })
+
+  test('and any that sticks out: what was alike on both sides stays alike, where that is no more change', () => {
+    // Shut, both depths lie behind one another: together no more than 105.
+    for (const deep of [60, 110]) {
+      const found = mended(design([layer('step', 'gutter', 40, 80, deep)]))
+      expect(told(found)).toEqual([
+        ['step.left', deep, 52.5],
+        ['step.right', deep, 52.5],
+      ])
+      expect(total(found)).toBe(2 * deep - 105)
+    }
   })
 
   test('is cut less deep on one side alone where the other is pinned', () => {
@@ -72,13 +91,21 @@ test('sides that differ by 4 mm are made to match by 4 mm', () => {
   expect(total(found)).toBeCloseTo(4, 9)
 })
 
+test('a layer that cuts through glue on one side gives way there alone: both sides alike would be twice the change', () => {
+  // Glue from 44 to 56 mm off the gutter stays; the layer is 52 deep.
+  const disc = {
+    id: 'disc',
+    kind: 'rider',
+    on: 'page/right',
+    shape: square(50, 60, 6),
+    glue: square(50, 60, 6),
+  }
+  const kept = ['disc.across', 'disc.along', 'disc.turn', 'disc.size', 'step.start', 'step.end']
+  const found = mended(design([layer('step', 'gutter', 40, 80, 52), disc]), kept)
+  expect(told(found)).toEqual([['step.right', 52, 44]])
+})
+
 test('a sticker that hangs over by 3 mm is shifted by 3 mm', () => {
-  const square = (a: number, l: number, half: number) => [
-    [a - half, l - half],
-    [a + half, l - half],
-    [a + half, l + half],
-    [a - half, l + half],
-  ]
   const disc = {
     id: 'disc',
     kind: 'rider',

@@ -46,6 +46,19 @@ test('a tab is a third of its joint, from 3 to 8 mm', () => {
   expect([5, 9, 12, 14, 24, 90].map(tabFor)).toEqual([3, 3, 4, 5, 8, 8])
 })
 
+test('what points along the gutter points from the reader or back, as all else on the card is measured', () => {
+  const variants = (name: string) =>
+    fitsOf(name, room({ isGutter: true }), share()).map((fit) => fit?.variant)
+  expect(variants('cut-v-fold')).toEqual(['away from your end', 'back to your end'])
+  expect(variants('cut-trapezoid')).toEqual(['wider at the far end', 'wider at your end'])
+  expect(variants('glued-v-fold')).toEqual([
+    'inside, away from your end',
+    'inside, back to your end',
+    'outside, away from your end',
+    'outside, back to your end',
+  ])
+})
+
 describe('cut from the card', () => {
   test('a layer: both cuts alike, half as deep as it may be', () => {
     expect(fieldsOf('cut-layer')).toEqual([{ start: 28, end: 93, left: 15, right: 15 }])
@@ -60,8 +73,8 @@ describe('cut from the card', () => {
 
   test('a trapezoid: one cut half as deep as the other, either way', () => {
     expect(fitsOf('cut-trapezoid', room(), share())).toEqual([
-      { variant: 'wider at the end', fields: { start: 28, end: 93, startCut: 8, endCut: 15 } },
-      { variant: 'wider at the start', fields: { start: 28, end: 93, startCut: 15, endCut: 8 } },
+      { variant: 'wider at the fold’s end', fields: { start: 28, end: 93, startCut: 8, endCut: 15 } },
+      { variant: 'wider at the fold’s start', fields: { start: 28, end: 93, startCut: 15, endCut: 8 } },
     ])
     // 16 mm long: no deeper than 0.8 of that, 13.
     expect(fieldsOf('cut-trapezoid', room(), share({ long: 0.16, deep: 1 }))).toMatchObject([
@@ -79,8 +92,8 @@ describe('cut from the card', () => {
 
   test('a V-fold: a slit at the end of its run, either way', () => {
     expect(fitsOf('cut-v-fold', room(), share())).toEqual([
-      { variant: 'away from the start', fields: { apex: 28, run: 65, cut: 30, lean: 0 } },
-      { variant: 'back to the start', fields: { apex: 93, run: -65, cut: 30, lean: 0 } },
+      { variant: 'away from the fold’s start', fields: { apex: 28, run: 65, cut: 30, lean: 0 } },
+      { variant: 'back to the fold’s start', fields: { apex: 93, run: -65, cut: 30, lean: 0 } },
     ])
     // Its ridge stays on the card when shut: no longer than what is beyond the middle.
     expect(fieldsOf('cut-v-fold', room({ beyond: () => 50 }))).toEqual([
@@ -192,10 +205,10 @@ describe('of its own card', () => {
       { ...outside, apex: 88, toward: -1, foot: 65, ridge: 59, tab: 8 },
     ])
     expect(fitsOf('glued-v-fold', room(), share()).map((fit) => fit?.variant)).toEqual([
-      'inside, away from the start',
-      'inside, back to the start',
-      'outside, away from the start',
-      'outside, back to the start',
+      'inside, away from the fold’s start',
+      'inside, back to the fold’s start',
+      'outside, away from the fold’s start',
+      'outside, back to the fold’s start',
     ])
     // No longer than the card beyond the middle of the room.
     expect(fieldsOf('glued-v-fold', room({ beyond: () => 20 }))[0]).toMatchObject({

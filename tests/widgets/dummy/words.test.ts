@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import type { Forgiveness, Slack } from '../../../src/paper/index.ts'
+import { lastTip } from '../../../src/paper/answers/seek/offers.ts'
+import type { Forgiveness, Offer, Slack } from '../../../src/paper/index.ts'
 import { riseOf } from '../../../src/paper/index.ts'
 import { forgivesSays } from '../../../src/widgets/dummy/desk/forgiving.ts'
+import { offerHigh } from '../../../src/widgets/dummy/model/offer-high.ts'
 import {
   alongDrawn,
   firstWish,
@@ -13,6 +15,8 @@ import {
   withMark,
   withoutMark,
 } from '../../../src/widgets/dummy/model/wishes.ts'
+import { layer } from '../../paper/shared/check-designs.ts'
+import { design } from '../../paper/shared/designs.ts'
 
 const slack = (by: number): Slack => ({ by, spoilt: null, fails: null, sentence: null })
 
@@ -33,6 +37,36 @@ describe('how far a size may be off', () => {
     expect(forgivesSays(off(0.5, 8), 'mm')).toBe('may be 0.5 mm less, much more')
     expect(forgivesSays(off(0, 0), 'mm')).toBe('must be exact')
     expect(forgivesSays(off(4, 8), 'mm')).toBe('needs no care')
+  })
+})
+
+describe('how high an offered part stands', () => {
+  /** A layer so deep, open at 90 degrees if no other opening is told: its ridge is as high as it is deep then. */
+  const offer = (deep: number, room: number, at = 90, kind = 'cut-layer'): Offer => {
+    const made = design([layer('step', 'gutter', 40, 80, deep)])
+    return { kind, label: '', variant: '', room, id: 'step', design: made, ...lastTip(made, at) }
+  }
+
+  test('is said plainly, and of a low one with why', () => {
+    expect(offerHigh(offer(34, 105), 'mm')).toBe('34.0 mm high')
+    expect(offerHigh(offer(12, 20), 'mm')).toBe('12.0 mm high')
+    expect(offerHigh(offer(9.8, 21), 'mm')).toBe('only 9.8 mm high: there is little room here')
+    expect(offerHigh(offer(9.8, 21), 'in')).toBe('only 0.39 in high: there is little room here')
+    // Where there is room it is low by itself.
+    expect(offerHigh(offer(9.8, 105), 'mm')).toBe('only 9.8 mm high')
+  })
+
+  test('is no want of room where the card is all but shut, or a piece lies flat on its page', () => {
+    // 34 sin 10 degrees; and 9.8 sin 10 degrees.
+    expect(offerHigh(offer(34, 21, 10), 'mm')).toBe('5.9 mm high')
+    expect(offerHigh(offer(9.8, 21, 10), 'mm')).toBe('only 1.7 mm high: there is little room here')
+    expect(offerHigh(offer(5, 21, 90, 'rider'), 'mm')).toBe('5.0 mm high')
+  })
+
+  test('is never less than nought', () => {
+    expect(offerHigh({ ...offer(20, 42), tip: [0, 0, -7.1 * Math.SQRT2] }, 'mm')).toBe(
+      '7.1 mm behind the page',
+    )
   })
 })
 

@@ -24,6 +24,8 @@ export interface Offer {
   readonly label: string
   /** Which of the kind's ways it is; empty where there is only one. */
   readonly variant: string
+  /** How much room it was sized for, mm: how long the free stretch is, or how deep its middle, whichever is less. */
+  readonly room: number
   /** The new mechanism's. */
   readonly id: string
   /** The given one with the new mechanism as its last. */
@@ -105,15 +107,22 @@ const paperOf = (kind: AnyKind, fields: object): number =>
     .build({ id: '', kind: kind.kind, on: '', ...fields } as Mechanism)
     .panels.reduce((sum, { outline }) => sum + Math.abs(signedArea(outline)), 0)
 
+/** How long a room is, or how deep in its middle, whichever is less, mm. */
+function extentOf({ from, to, depth, spot }: Room): number {
+  const middle = (from + to) / 2
+  return spot ? 2 * spot.radius : Math.min(to - from, depth(middle, middle))
+}
+
 /** Every size and place of one variant of a kind in these rooms, nicest first, each once. */
 function* fittings(kind: AnyKind, rooms: readonly Room[], variant: number) {
   const seen = new Set<string>()
-  for (const [k, room] of rooms.entries())
+  for (const [k, room] of rooms.entries()) {
+    const extent = extentOf(room)
     for (const [long, deep] of SIZES) {
       // Beside the largest stretch the middle of the others will do.
       const fits = (k === 0 ? PLACES : PLACES.slice(0, 1)).flatMap((at) => {
         const fit = fitsOf(kind)(room, { long, deep, at })[variant]
-        return fit ? [{ ...fit, paper: paperOf(kind, fit.fields) }] : []
+        return fit ? [{ ...fit, room: extent, paper: paperOf(kind, fit.fields) }] : []
       })
       for (const fit of fits.sort((one, two) => two.paper - one.paper)) {
         const key = JSON.stringify(fit.fields)
@@ -121,6 +130,7 @@ function* fittings(kind: AnyKind, rooms: readonly Room[], variant: number) {
         seen.add(key)
       }
     }
+  }
 }
 
 const ANYWHERE: Room = { from: 0, to: 0, depth: () => 0, beyond: () => 0 }
@@ -136,16 +146,16 @@ function nicest(
   design: Design,
   on: string,
   kind: AnyKind,
-  found: Iterable<{ readonly variant: string; readonly fields: object }>,
+  found: Iterable<{ readonly variant: string; readonly room: number; readonly fields: object }>,
   judge: Judge,
-): Pick<Offer, 'id' | 'design' | 'variant'> | null {
+): Pick<Offer, 'id' | 'design' | 'variant' | 'room'> | null {
   const id = newId(design, kind)
   const added = new Set([id])
   let proofs = 0
-  for (const { variant, fields } of found) {
+  for (const { variant, room, fields } of found) {
     const next = withMechanism(design, { id, kind: kind.kind, on, ...fields } as Mechanism)
     if (judge.quick(next, added)) continue
-    if (!judge.slow(next, added)) return { id, design: next, variant }
+    if (!judge.slow(next, added)) return { id, design: next, variant, room }
     if (++proofs >= MOST_PROOFS) return null
   }
   return null

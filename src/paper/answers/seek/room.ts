@@ -114,6 +114,7 @@ export function roomsOn(poser: Poser, crease: number): readonly Room[] {
     depth,
     beyond,
     caliper: model.design.card.caliper,
+    isGutter: crease === 0,
   }))
 }
 

@@ -22,6 +22,14 @@ export function tabOn(caliper: number, size: number): number {
 /** The same on usual card, mm. */
 export const tabFor = (size: number): number => tabOn(USUAL_CALIPER, size)
 
+/** What a maker calls the two ends of the crease: of the card's own fold they are the card's. */
+export const endsOf = ({ isGutter = false }: Room): { readonly near: string; readonly far: string } =>
+  isGutter ? { near: 'your end', far: 'the far end' } : { near: 'the fold’s start', far: 'the fold’s end' }
+
+/** Which way along the crease something points: 1 outward, -1 back. */
+export const pointing = (room: Room, toward: 1 | -1): string =>
+  (toward > 0 ? 'away from ' : 'back to ') + endsOf(room).near
+
 /** A stretch of a room from start to end in whole mm, and how deep it may be by its share, mm, shut as well as open. */
 export function stretchIn(
   room: Room,

@@ -93,7 +93,10 @@ export function Over({ dummy, drawn }: OverProps): JSX.Element {
             ))
           : null}
         {owner && !isOut && !wishing && kindOf(owner).aims.length > 0 ? (
-          <polyline class="over-trail" points={line(trailOf(design, owner.id, drawn.toScreen))} />
+          // A picture of its own in this one: what of the trail is out of the picture is cut off.
+          <svg aria-hidden="true" {...{ width, height }}>
+            <polyline class="over-trail" points={line(trailOf(design, owner.id, drawn.toScreen))} />
+          </svg>
         ) : null}
         {marked ? (
           <>

@@ -18,8 +18,8 @@ import type { Store } from '../../keeping/store.ts'
 import { openStore } from '../../keeping/store.ts'
 import { wayBack } from '../../keeping/take.ts'
 import { keepWord, recall } from '../../model/page.ts'
-import { EMPTY } from '../slips/Begin.tsx'
 import type { Dummy } from './dummy-model.ts'
+import { EMPTY, emptyBeside } from './empty.ts'
 import { depthsOf, followed } from './follow.ts'
 
 /** What the device remembers of which dummy was on the table last. */
@@ -47,8 +47,8 @@ export interface Work {
   id(): string
   look(): Promise<void>
   open(id: string): Promise<void>
-  /** A new dummy that begins with a design; the one on the table stays on the shelf. */
-  begin(design: Design): Promise<void>
+  /** A new dummy that begins with an empty card; the one on the table stays on the shelf. */
+  beginEmpty(): Promise<void>
   take(read: FileRead): Promise<void>
   duplicate(id: string): Promise<void>
   remove(id: string): Promise<void>
@@ -82,17 +82,24 @@ export async function workOn(dummy: Dummy): Promise<Work> {
 
   const sit = async (opened: { readonly entry: Entry; readonly history: History }) => {
     stopLeaving()
+    // A small picture of what lay there must not come to what lies there next.
+    clearTimeout(drawing)
     const before = session
     // What is on the table goes on the shelf first.
     if (before) await before.close()
     session = startSession(store, opened, browserClock, (next) => {
       saved.value = next
+      // Who looks at the shelf sees what comes on it.
+      if (next.state === 'saved' && dummy.slip.peek() === 'saved') void look()
     })
     stopLeaving = saveOnLeaving(session, window, document)
     keepWord(LAST, opened.entry.id)
     saved.value = opened.entry.rev === 0 ? null : session.saved()
     history.value = opened.history
+    // Who asked for the shelf before it was known what lies there wants it still.
+    const asked = before === null && dummy.slip.peek() === 'saved'
     dummy.lay(opened.history)
+    if (asked) dummy.slip.value = 'saved'
   }
 
   const open = async (id: string): Promise<boolean> => {
@@ -120,6 +127,12 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     if (gone.ok) deleted.value = gone.value
     const states = session ? await store.earlier(session.id()) : null
     if (states?.ok) earlier.value = states.value
+  }
+
+  /** An empty card that is called as no other here, nor as what can be had back. */
+  const anotherEmpty = async (): Promise<Design> => {
+    const lists = await Promise.all([store.list(), store.deleted()])
+    return emptyBeside(lists.flatMap((list) => (list.ok ? list.value.map(({ name }) => name) : [])))
   }
 
   const take = async (read: FileRead) => {
@@ -159,7 +172,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
       if (refused !== '') trouble.value = refused
       return
     }
-    await sit(looseEntry(crypto.randomUUID(), EMPTY, Date.now()))
+    await sit(looseEntry(crypto.randomUUID(), await anotherEmpty(), Date.now()))
     if (store.memoryOnly) trouble.value = store.memoryOnly.sentence
   }
   await start()
@@ -205,7 +218,7 @@ export async function workOn(dummy: Dummy): Promise<Work> {
     id: () => session?.id() ?? '',
     look,
     open: async (id) => void (await open(id)),
-    begin,
+    beginEmpty: async () => begin(await anotherEmpty()),
     take,
     duplicate: (id) => act(store.duplicate(id)),
     async remove(id) {
@@ -216,7 +229,8 @@ export async function workOn(dummy: Dummy): Promise<Work> {
       if (!onTable) return
       const other = entries.peek()?.[0]
       if (other) await open(other.id)
-      else await begin(EMPTY)
+      // An empty card that nobody asked for comes on the shelf with its first part.
+      else await sit(looseEntry(crypto.randomUUID(), await anotherEmpty(), Date.now()))
       // Another card lies there all at once: what happened, and the way back, stay in sight.
       dummy.slip.value = 'saved'
       await look()

@@ -1,7 +1,5 @@
 import type { JSX } from 'preact'
-import * as modelSays from '../../../../content/words/dummy/model.ts'
 import * as says from '../../../../content/words/dummy/slips.ts'
-import type { Design } from '../../../paper/index.ts'
 import { placed } from '../../model/place.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import { Slip } from './Slip.tsx'
@@ -71,12 +69,4 @@ export function Begin({ dummy, starters, onTake, onSaved }: BeginProps): JSX.Ele
       </p>
     </Slip>
   )
-}
-
-/** An empty card of two A6 pages, 0.25 mm thick. */
-export const EMPTY: Design = {
-  hingebook: 1,
-  title: modelSays.firstTitle,
-  card: { width: 105, height: 148, caliper: 0.25 },
-  mechanisms: [],
 }

@@ -2,15 +2,14 @@ import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as says from '../../../../content/words/dummy/slips.ts'
 import type { Offer } from '../../../paper/index.ts'
-import { riseOf } from '../../../paper/index.ts'
 import { reasonOf } from '../../model/loading.ts'
 import { lengthUnit } from '../../model/page.ts'
-import { shown } from '../../state/format.ts'
 import type { Ask } from '../desk/desk.ts'
 import { deskFor } from '../desk/desk.ts'
 import type { Chosen } from '../model/chosen.ts'
 import { called } from '../model/chosen.ts'
 import type { Dummy } from '../model/dummy-model.ts'
+import { offerHigh } from '../model/offer-high.ts'
 import { Slip } from './Slip.tsx'
 import { Thumb } from './Thumb.tsx'
 
@@ -52,7 +51,7 @@ interface OfferCardProps {
 function OfferCard({ dummy, offer }: OfferCardProps): JSX.Element {
   const { bench, trying } = dummy
   const { camera } = bench.state.value
-  const { id, label, variant, design, tip, opening } = offer
+  const { id, label, variant, design, opening } = offer
   const shows = trying.value === design
   const show = () => {
     trying.value = design
@@ -73,7 +72,7 @@ function OfferCard({ dummy, offer }: OfferCardProps): JSX.Element {
       <Thumb design={design} opening={opening} camera={camera} lit={[id]} moves={shows} />
       <strong>{label}</strong>
       {variant === '' ? null : <span class="offer-variant">{variant}</span>}
-      <span class="offer-rise">{says.high(shown(riseOf(tip, opening), 'mm', lengthUnit.value))}</span>
+      <span class="offer-rise">{offerHigh(offer, lengthUnit.value)}</span>
     </button>
   )
 }

@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import * as modelSays from '../../../../content/words/dummy/model.ts'
 import * as says from '../../../../content/words/dummy/saved.ts'
 import { CutterTools } from '../../exports/CutterTools.tsx'
@@ -11,7 +11,6 @@ import { notLoaded } from '../../model/loading.ts'
 import { placed } from '../../model/place.ts'
 import type { Dummy } from '../model/dummy-model.ts'
 import type { Work } from '../model/work.ts'
-import { EMPTY } from './Begin.tsx'
 import { Slip } from './Slip.tsx'
 
 interface SavedProps {
@@ -166,15 +165,22 @@ function StepsWay({ dummy }: { readonly dummy: Dummy }): JSX.Element {
 /** What was deleted a moment ago, and the way back. */
 function Gone({ work }: { readonly work: Work }): JSX.Element {
   const entry = work.gone.value
+  const told = useRef<HTMLParagraphElement>(null)
+  const id = entry?.id
+  // It was deleted farther down, where this would not be seen.
+  useEffect(() => {
+    if (id !== undefined) told.current?.scrollIntoView({ block: 'nearest' })
+  }, [id])
   const bringBack = async (id: string) => {
     await work.restore(id)
     await work.open(id)
   }
   return (
-    <p class="slip-gone" role="status">
+    <p class="slip-gone" role="status" ref={told}>
       {entry === null ? null : (
         <>
-          {says.isDeleted(entry.name)} <Act onPress={() => void bringBack(entry.id)}>{says.bringBack}</Act>
+          {says.isDeleted(entry.name)} {work.entries.value?.length === 0 ? `${says.emptyInstead} ` : ''}
+          <Act onPress={() => void bringBack(entry.id)}>{says.bringBack}</Act>
         </>
       )}
     </p>
@@ -207,7 +213,7 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
         <button type="button" class="button" onClick={openFile}>
           {says.openFile}
         </button>
-        <button type="button" class="button" onClick={() => void work.begin(EMPTY)}>
+        <button type="button" class="button" onClick={() => void work.beginEmpty()}>
           {says.newDummy}
         </button>
       </div>

@@ -62,7 +62,7 @@ function MarkRow({ dummy, k }: MarkProps): JSX.Element | null {
           wish.value = markAt(wish.peek(), k, { along: value })
         }}
       />{' '}
-      {says.markFromMyEnd}{' '}
+      {says.markFromYourEnd}{' '}
       <button
         type="button"
         class="link"

@@ -123,7 +123,7 @@ function Sentence({ dummy }: { readonly dummy: Dummy }): JSX.Element {
         max={2 * height}
         onSet={(value) => put({ along: value })}
       />{' '}
-      {says.fromMyEndWhenOpen}{' '}
+      {says.fromYourEndWhenOpen}{' '}
       <Blank label={says.opening} value={now.opening} unit="deg" {...WISH_OPENING} onSet={open} />
       {says.itComes}{' '}
       <Pick

@@ -70,6 +70,19 @@ describe('what is offered on a small card', () => {
     for (const { kind: name, label } of found) expect(label).toBe(kind(name).label)
   })
 
+  test('tells for how much room it was sized: the gutter is longer than the pages are wide', () => {
+    expect(found.filter(({ room }) => room === 40)).toEqual(found)
+    // Beside a layer from 20 to 60 there are 15 mm of gutter, less deep by far than the page.
+    const beside = design([layer('step', 'gutter', 20, 60, 8)], { width: 40, height: 60 })
+    const [first] = offers(beside, 'gutter', { sitsOn: 'crease' })
+    expect(first).toMatchObject({ kind: 'cut-layer', room: 15 })
+  })
+
+  test('says on the gutter from whose end it goes', () => {
+    const ways = found.flatMap((one) => (one.kind === 'cut-v-fold' ? [one.variant] : []))
+    expect(ways).toEqual(['away from your end', 'back to your end'])
+  })
+
   test('is of that kind which is asked for', () => {
     expect(offers(small, 'gutter', { sitsOn: 'panel' })).toEqual([])
     const [piece] = offers(small, 'page/left', { sitsOn: 'panel', opening: 60 })

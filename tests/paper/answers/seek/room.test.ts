@@ -65,6 +65,12 @@ describe('the free stretches of a fold', () => {
     expect(stretches(design([gluedMoth({ toward: -1 })]))[1]?.[1]).toBeCloseTo(60 - 40 * Math.SQRT1_2 - 5, 9)
   })
 
+  test('are told of the gutter, whose start is the reader’s end of the card, and of no other fold', () => {
+    const made = design([layer('step', 'gutter', 40, 80, 20)])
+    expect(on(made, 'gutter').map(({ isGutter }) => isGutter)).toEqual([true, true, true])
+    expect(on(made, 'step/ridge').map(({ isGutter }) => isGutter)).toEqual([false])
+  })
+
   test('count from 8 mm on', () => {
     expect(stretches(design([layer('step', 'gutter', 13, 148, 20)]))).toEqual([
       [0, 8],
