@@ -6,7 +6,7 @@ import { benchSchema } from './site/bench.ts'
 import { WANTS } from './site/choosing.ts'
 import { faultPictureSchema } from './site/fault-picture.ts'
 import { lessonSchema, packSchema } from './site/lesson/schema.ts'
-import { wordPictureSchema } from './site/word-picture.ts'
+import { wordPictureSchema } from './site/word-told.ts'
 
 const chapters = defineCollection({
   loader: glob({ base: 'content/chapters', pattern: '*.mdx' }),

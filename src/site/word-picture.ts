@@ -1,46 +1,19 @@
 /** The small picture beside a word: a plain card from the dummies, with what the word means marked on it. */
-import { z } from 'astro/zod'
 import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
-import { stepFigure, stepStates } from '../drawing/steps/steps.ts'
+import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Size } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
 import type { Design, Vec3 } from '../paper/index.ts'
 import { measure, poseAt } from '../paper/index.ts'
 import { RADIANS } from '../paper/plane/vector.ts'
-
-export const wordPictureSchema = z.strictObject({
-  /** The name of a file in content/dummies. */
-  dummy: z.string(),
-  /** Degrees. */
-  opening: z.number().min(0).max(180).default(104),
-  /** Creases that are drawn red, by name. */
-  lines: z.array(z.string()).default([]),
-  /** The crease at whose start a dot is drawn. */
-  point: z.string().optional(),
-  /** Two mechanisms: a line goes from tip to tip. */
-  between: z.tuple([z.string(), z.string()]).optional(),
-  /** Mechanisms that stand in the light, all else dimmed. */
-  lit: z.array(z.string()).optional(),
-  /** The mechanism whose rise is measured. */
-  rise: z.string().optional(),
-  /** The mechanism whose reach is measured, along the gutter from the reader's end. */
-  reach: z.string().optional(),
-  /** Fibres run along the gutter. */
-  grain: z.boolean().default(false),
-  /** A blunt point goes along this crease. */
-  pen: z.string().optional(),
-  /** A making step in place of the standing card. */
-  step: z.enum(stepStates).optional(),
-})
-
-export type WordPicture = z.infer<typeof wordPictureSchema>
+import type { WordPicture } from './word-told.ts'
 
 const SIZE: Size = { width: 240, height: 160 }
 
 const CAMERA = { turn: -26, tilt: 38, far: 2 }
 
 /** What is drawn on the paper would be in the way here. */
-const plain = ({ art: _, papers: __, ...design }: Design): Design => design
+export const plain = ({ art: _, papers: __, ...design }: Design): Design => design
 
 const middle = ({ start, end }: { readonly start: Vec3; readonly end: Vec3 }): Vec3 => [
   (start[0] + end[0]) / 2,
@@ -91,13 +64,20 @@ function penMarks([x, y]: Point): Mark[] {
   ]
 }
 
-/** Throws an Error that names a crease or mechanism which the design does not have. */
-export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE): Drawing {
+/**
+ * What a word means, marked on a card from the dummies; at an opening of its own or, while it moves, `at` another, degrees.
+ * Throws an Error that names a crease or mechanism which the design does not have.
+ */
+export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE, at?: number): Drawing {
   const design = plain(drawn)
-  const { opening, lines, point, between, lit, rise, reach, grain, pen, step } = word
+  const opening = at ?? word.opening
+  const moving = at !== undefined
+  const { lines, point, between, lit, rise, reach, grain, pen, step } = word
   if (step !== undefined) return stepFigure(design, step, size, { plain: true })
   const standing = view(design, opening, CAMERA, size, {
-    frame: [opening - 4, opening + 4],
+    // One frame for all of the motion: only the card moves.
+    frame: [word.opening - 4, word.opening + 4],
+    moving,
     text: 15,
     ...(lit ? { lit } : {}),
     ...(rise === undefined ? {} : { rise: [rise] }),
@@ -107,11 +87,11 @@ export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE)
     if (found === undefined) throw new Error(`${design.title} has no ${name} for a picture of a word`)
     return found
   }
-  const at = (p: Vec3): Point => standing.toScreen(p)
+  const place = (p: Vec3): Point => standing.toScreen(p)
   const red = (a: Vec3, b: Vec3): Mark[] =>
     (['halo', 'dimension'] as const).map((role) => ({
       mark: 'path',
-      runs: [[at(a), at(b)]],
+      runs: [[place(a), place(b)]],
       closed: false,
       role,
     }))
@@ -119,7 +99,7 @@ export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE)
   const tip = (id: string): Vec3 => known(tips[id], id).at
   const half = (opening / 2) * RADIANS
   const onPage = (across: number, along: number): Point =>
-    at([across * Math.sin(half), along, Math.abs(across) * Math.cos(half)])
+    place([across * Math.sin(half), along, Math.abs(across) * Math.cos(half)])
   return {
     ...standing,
     marks: [
@@ -129,15 +109,15 @@ export function wordPicture(drawn: Design, word: WordPicture, size: Size = SIZE)
         return red(start, end)
       }),
       ...(grain ? fibres(design.card, onPage) : []),
-      ...(reach === undefined ? [] : reachMarks(tip(reach), at)),
-      ...(pen === undefined ? [] : penMarks(at(middle(known(creases[pen], pen))))),
+      ...(reach === undefined ? [] : reachMarks(tip(reach), place)),
+      ...(pen === undefined ? [] : penMarks(place(middle(known(creases[pen], pen))))),
       ...(between ? red(tip(between[0]), tip(between[1])) : []),
       ...(point === undefined
         ? []
         : [
             {
               mark: 'dot',
-              at: at(known(creases[point], point).start),
+              at: place(known(creases[point], point).start),
               radius: 6,
               role: 'dimension',
             } as const,

@@ -20,3 +20,6 @@ export const leadAfter = '.'
 
 /** Before the numbers of the chapters that use a word. */
 export const chapters = (count: number): string => (count === 1 ? 'Chapter' : 'Chapters')
+
+/** A word's picture, which opens and shuts when it is pressed. */
+export const openAndShut = (word: string): string => `Open and shut the picture of “${word}”`
