@@ -26,32 +26,11 @@ const sleeps = (island: HTMLElement): boolean => island.hasAttribute('ssr')
 /** What tells that a hand comes to an island. */
 const NEAR = ['pointerover', 'pointerdown', 'focusin'] as const
 
-/** No press is lost, and nothing typed or chosen: what was done while an island slept is done once it is awake. */
-function handOn(island: HTMLElement): void {
-  let missed: HTMLElement | null = null
-  const told = new Map<HTMLInputElement | HTMLSelectElement, string>()
-  island.addEventListener('click', ({ target }) => {
-    if (sleeps(island) && target instanceof Element) missed = target.closest('button')
-  })
-  island.addEventListener('input', ({ target }) => {
-    if (sleeps(island) && (target instanceof HTMLInputElement || target instanceof HTMLSelectElement))
-      told.set(target, target.value)
-  })
-  const makeUp = () => {
-    missed?.click()
-    for (const [field, value] of told) {
-      field.value = value
-      // A choice is told when it is made; what is typed, with each letter.
-      const sign = field instanceof HTMLSelectElement ? 'change' : 'input'
-      field.dispatchEvent(new Event(sign, { bubbles: true }))
-    }
-  }
-  island.addEventListener('astro:hydrate', () => requestAnimationFrame(() => setTimeout(makeUp)))
-}
-
 /** An island within a bench wakes when the bench has time for it, or when the hand comes to it. */
 function whenSpare(load: () => Promise<() => Promise<void>>, island: HTMLElement): void {
   let asked = false
+  let missed: HTMLElement | null = null
+  const typed = new Map<HTMLInputElement, string>()
   const wake = async () => {
     if (asked || !sleeps(island)) return
     asked = true
@@ -62,7 +41,21 @@ function whenSpare(load: () => Promise<() => Promise<void>>, island: HTMLElement
   for (const sign of NEAR) island.addEventListener(sign, wake)
   island.closest('.bench')?.addEventListener(SPARE, wake)
   addEventListener('hashchange', wake)
-  handOn(island)
+  // No press is lost, and nothing typed: what was done while it slept is done once it is awake.
+  island.addEventListener('click', ({ target }) => {
+    if (sleeps(island) && target instanceof Element) missed = target.closest('button')
+  })
+  island.addEventListener('input', ({ target }) => {
+    if (sleeps(island) && target instanceof HTMLInputElement) typed.set(target, target.value)
+  })
+  const makeUp = () => {
+    missed?.click()
+    for (const [input, value] of typed) {
+      input.value = value
+      input.dispatchEvent(new Event('input', { bubbles: true }))
+    }
+  }
+  island.addEventListener('astro:hydrate', () => requestAnimationFrame(() => setTimeout(makeUp)))
 }
 
 /** An island wakes when it is seen; one within another, once that is awake. */
@@ -76,7 +69,6 @@ function whenSeen(load: () => Promise<() => Promise<void>>, island: HTMLElement)
   const look = () => {
     if (island.firstElementChild) watch.observe(island.firstElementChild)
   }
-  handOn(island)
   const around = island.parentElement?.closest('astro-island[ssr]')
   if (around) around.addEventListener('astro:hydrate', look, { once: true })
   else look()

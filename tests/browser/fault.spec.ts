@@ -70,25 +70,6 @@ test('by keys alone: words find it, and a ruler’s reading is held against the 
   await expect(page.getByRole('alert').first()).toContainText('1 to 180 degrees')
 })
 
-test('a reading that is typed before its script has come is held against the model once it has', async ({
-  page,
-}) => {
-  let give = () => {}
-  const asked = new Promise<void>((resolve) => {
-    give = resolve
-  })
-  await page.route(/_astro\/Readings\.[^/]*\.js$/, async (route) => {
-    await asked
-    await route.continue()
-  })
-  await page.goto('/fault/')
-  await page.getByRole('combobox', { name: /My card is/ }).selectOption('beak')
-  await page.getByRole('textbox', { name: /its tip stands above the page/ }).fill('29.4')
-  give()
-  await expect(page.locator('.fault-said')).toContainText('You are 1.0 mm low.')
-  await expect(page.getByRole('textbox', { name: /its tip stands above the page/ })).toHaveValue('29.4')
-})
-
 test('a ruler’s reading is held against a dummy of one’s own too', async ({ page }) => {
   await page.goto('/dummy/?from=moth')
   await expect(page.getByText('Saved on this device')).toBeVisible()
