@@ -95,3 +95,6 @@ export const howFar = 'How far the motion is'
 export const inSteps = 'It goes in steps, as your device asks.'
 
 export const picture = 'Picture'
+
+/** What did not come, where it did not: `… could not be loaded`. */
+export const theChecks = 'The checks'

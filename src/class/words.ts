@@ -102,9 +102,6 @@ export const filled = (text: string, values: Readonly<Record<string, string | nu
     return String(value)
   })
 
-/** A sentence's first letter large. */
-export const large = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 /** The full name of the standard that a code belongs to; the code alone where none is known. */
 export function standardName(code: string, { standards }: Pick<PackWords, 'standards'>): string {
   const found = standards.find(({ codes }) => new RegExp(codes).test(code))

@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import { openAndShut } from '../../content/words/pages/words.ts'
 import type { Design } from '../paper/index.ts'
 import { openingRange } from '../paper/index.ts'
@@ -48,8 +48,10 @@ export function WordFigure({ word, picture, cards, children }: WordFigureProps):
   const [now, setNow] = useState(picture.opening)
   const [plays, setPlays] = useState(false)
   useEffect(() => setAwake(true), [])
-  const [least, most] = card ? openingRange(card) : [LEAST, MOST]
-  const [low, high] = [Math.max(LEAST, least), Math.min(MOST, most)]
+  const [low, high] = useMemo(() => {
+    const [least, most] = card ? openingRange(card) : [LEAST, MOST]
+    return [Math.max(LEAST, least), Math.min(MOST, most)]
+  }, [card])
   useEffect(() => {
     if (!plays) return undefined
     const { opening } = picture

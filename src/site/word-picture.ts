@@ -13,7 +13,11 @@ const SIZE: Size = { width: 240, height: 160 }
 const CAMERA = { turn: -26, tilt: 38, far: 2 }
 
 /** What is drawn on the paper would be in the way here. */
-export const plain = ({ art: _, papers: __, ...design }: Design): Design => design
+export const plain = (drawn: Design): Design => {
+  const { art, papers, ...design } = drawn
+  // The very same where nothing is drawn: what is known of a design is kept by it.
+  return art || papers ? design : drawn
+}
 
 const middle = ({ start, end }: { readonly start: Vec3; readonly end: Vec3 }): Vec3 => [
   (start[0] + end[0]) / 2,

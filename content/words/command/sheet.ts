@@ -1,3 +1,4 @@
+import { doNotCut as warning } from '../sheet.ts'
 import { given, tabsHelp } from './options.ts'
 
 export const usage =
@@ -13,4 +14,4 @@ export const printIt = (file: string, paper: string): string =>
   `${file}: print it on ${paper} at 100 %, actual size.`
 
 /** `fault`: a sentence on what does not work yet. */
-export const doNotCut = (fault: string): string => `Do not cut yet. ${fault} The sheet says so too.`
+export const doNotCut = (fault: string): string => `${warning} ${fault} The sheet says so too.`

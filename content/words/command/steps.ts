@@ -1,3 +1,4 @@
+import { doNotCut as warning } from '../sheet.ts'
 import { given, tabsHelp } from './options.ts'
 
 export const usage = '[--out FILE.txt | --out FILE.pdf [--paper PAPER] [--per-page N]] [--tabs flat|slit]'
@@ -18,6 +19,6 @@ export const booklet = (file: string, pages: number): string =>
   `${file}: the steps on ${pages} ${pages === 1 ? 'page' : 'pages'}.`
 
 /** `fault`: a sentence on what does not work yet. */
-export const doNotCut = (fault: string): string => `Do not cut yet. ${fault} The steps say so too.`
+export const doNotCut = (fault: string): string => `${warning} ${fault} The steps say so too.`
 
 export const inWords = (file: string): string => `${file}: the steps in words.`

@@ -1,3 +1,5 @@
+import { large } from '../grammar.ts'
+
 /** Beside a piece: which of its faces this is, which of its ends is the reader’s, and how it lies. */
 const FACES = { front: 'front', back: 'back' }
 
@@ -33,8 +35,7 @@ export const copies = (most: number): string =>
   `The number of copies must be a whole number from 1 to ${most}.`
 
 /** A piece on several sheets: which this is. */
-export const tile = (piece: string, name: string): string =>
-  `${piece.slice(0, 1).toUpperCase()}${piece.slice(1)}, sheet ${name}.`
+export const tile = (piece: string, name: string): string => `${large(piece)}, sheet ${name}.`
 
 /** What to do with the first of them. */
 export const joinAll = (count: number, last: string): string =>

@@ -1,4 +1,6 @@
 /** The answer key: what the model reads on every sheet, the curve, and the questions from memory. */
+
+import { large } from '../../../content/words/grammar.ts'
 import { kindOf, plainText, settingOf } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
@@ -6,7 +8,7 @@ import { moved, paragraph } from '../../sheet/marks/setting.ts'
 import type { Class, Sheet } from '../class.ts'
 import { paperIn } from '../class.ts'
 import { POINT, sizeSays } from '../spread.ts'
-import { filled, large } from '../words.ts'
+import { filled } from '../words.ts'
 import { classChart, curveOf } from './figures.ts'
 import type { Cell, Pictured } from './frame.ts'
 import { bold, LOOKS, pagesOf, piled, said } from './frame.ts'

@@ -1,5 +1,6 @@
 /** The teacher's own pages: the lesson by the clock, what to ask, what goes wrong, what must be on the tables. */
 import * as says from '../../../content/words/class/pages.ts'
+import { large } from '../../../content/words/grammar.ts'
 import { plainText } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { Block, SheetMark } from '../../sheet/marks/setting.ts'
@@ -170,7 +171,7 @@ export function teacherPages(
     }, [])
   const printing = words.printing.map((text) =>
     filled(text, {
-      cards: cap(span(pageNumbers(sections, 'sheets'))),
+      cards: large(span(pageNumbers(sections, 'sheets'))),
       papers: says.both(papers.map(span)),
     }),
   )
@@ -240,8 +241,6 @@ export function teacherPages(
     },
   )
 }
-
-const cap = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 const atLeast = (block: Block, height: number): Block => ({
   ...block,

@@ -84,20 +84,18 @@ function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
     const words = all
       .normalize('NFC')
       .split(' ')
-      .map((word) => parted(word, size, bold, width))
-    return words.flatMap((group, k) =>
-      group.flatMap((word, n) =>
-        word === ''
-          ? []
-          : broken(printed(word), size, bold, width).map(
-              (text, part): Word => ({
-                ...run,
-                text,
-                width: wordWidth(text, size, bold),
-                spaced: part === 0 && (n > 0 || k > 0 || all.startsWith(' ')),
-              }),
-            ),
-      ),
+      .flatMap((word) => parted(word, size, bold, width))
+    return words.flatMap((word, k) =>
+      word === ''
+        ? []
+        : broken(printed(word), size, bold, width).map(
+            (text, part): Word => ({
+              ...run,
+              text,
+              width: wordWidth(text, size, bold),
+              spaced: part === 0 && (k > 0 || all.startsWith(' ')),
+            }),
+          ),
     )
   })
 }

@@ -3,7 +3,7 @@ import type { MdastPluginDefinition } from 'satteri'
 /** A number and its unit, which no end of a line may part. */
 const MEASURE = /(\d) (mm|cm|g\/m²)(?![\p{L}])/gu
 
-export const unbrokenText = (text: string): string => text.replace(MEASURE, '$1\u00a0$2')
+const unbrokenText = (text: string): string => text.replace(MEASURE, '$1\u00a0$2')
 
 /** Keeps numbers in a text together with their units. */
 export const unbroken: MdastPluginDefinition = {

@@ -9,10 +9,10 @@ import type { PerPage } from '../../booklet/book-pages.ts'
 import type { Words, Work } from '../../booklet/index.ts'
 import { figureOf, orderOf, wordsOf } from '../../booklet/index.ts'
 import type { Design } from '../../paper/index.ts'
-import { faultSays } from '../../sheet/fault-says.ts'
 import { Figure } from '../figures/Figure.tsx'
 import { fromGarden } from '../keeping/from-garden.ts'
 import { carriesDesign, readLink } from '../keeping/link.ts'
+import { notLoaded } from '../model/loading.ts'
 import { placed } from '../model/place.ts'
 import type { KeyTold } from '../wall/at-wall.ts'
 import { useNotes } from '../wall/use-notes.tsx'
@@ -132,8 +132,19 @@ function useFault(design: Design, isOwn: boolean): string {
   const [fault, setFault] = useState('')
   useEffect(() => {
     if (!isOwn) return undefined
-    const wait = setTimeout(() => setFault(faultSays(design)))
-    return () => clearTimeout(wait)
+    let gone = false
+    const look = async () => {
+      const { faultSays } = await import('../../sheet/fault-says.ts')
+      return faultSays(design)
+    }
+    look()
+      .catch((error: unknown) => notLoaded(says.theChecks, error))
+      .then((sentence) => {
+        if (!gone) setFault(sentence)
+      })
+    return () => {
+      gone = true
+    }
   }, [design, isOwn])
   return fault
 }

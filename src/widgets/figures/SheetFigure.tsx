@@ -14,7 +14,7 @@ import { handleSays, nudged, toEnd } from '../model/bench-handles.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { lengthUnit, sizeInHand } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
-import { shown, spoken } from '../state/format.ts'
+import { large, shown, spoken } from '../state/format.ts'
 import type { SliderKey } from '../state/keys.ts'
 import { slid } from '../state/keys.ts'
 import { cutAt, within } from '../state/state.ts'
@@ -167,7 +167,7 @@ export function SheetPick({ bench }: { readonly bench: Bench }): JSX.Element | n
       >
         {bench.choosable.map((id) => (
           <option key={id} value={id}>
-            {capital(nameOf(id))}
+            {large(nameOf(id))}
           </option>
         ))}
         <option value="">{says.allPieces}</option>
@@ -175,8 +175,6 @@ export function SheetPick({ bench }: { readonly bench: Bench }): JSX.Element | n
     </label>
   )
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** Words this high are for a room, px. */
 const FAR_OFF = 26

@@ -4,6 +4,7 @@ import { textOf } from '../../file/bytes.ts'
 import { parseJson, pathNames, placeIn, walk } from '../../file/json.ts'
 import type { Design } from '../../paper/index.ts'
 import { DesignError, parseDesign, visibleText } from '../../paper/index.ts'
+import { large } from '../state/format.ts'
 import { save } from '../template/save.ts'
 import { FILE_ENDING, fileName, fileText } from './file-text.ts'
 import { readLink } from './link.ts'
@@ -23,8 +24,6 @@ export type FileRead =
 export const MOST_FILE_BYTES = 1024 * 1024
 
 const TOO_LARGE = says.tooLarge(MOST_FILE_BYTES / 1024 / 1024)
-
-const large = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1)
 
 /** What is of a later version is no damage. */
 function laterVersion(value: unknown): string | null {
