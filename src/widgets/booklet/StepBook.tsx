@@ -216,7 +216,7 @@ function Book({ design, isOwn }: { readonly design: Design; readonly isOwn: bool
     <section
       class="book"
       ref={book}
-      data-long={saidOf(step.words).join(' ').length > LONG}
+      data-long={[fault, ...saidOf(step.words)].join(' ').length > LONG}
       aria-label={says.stepsFor(design.title)}
     >
       <h1>{says.cardStepByStep(design.title)}</h1>
