@@ -4,7 +4,7 @@
  */
 import type { Light } from '../../drawing/pen/lit.ts'
 import { darkOf, shadowOf } from '../../drawing/pen/lit.ts'
-import type { ArtMark, Fade, InkShape, Mark, Matrix, PathMark, Point, Role } from '../../drawing/pen/marks.ts'
+import type { ArtMark, Fade, InkShape, Mark, Matrix, PathMark, Point } from '../../drawing/pen/marks.ts'
 import {
   classOf,
   FADE_STOPS,
@@ -40,6 +40,11 @@ type Colour = readonly [red: number, green: number, blue: number]
 
 /** What the style sheet says of a picture's marks, asked once for each class of them. */
 interface Looks {
+  /**
+   * Puts into the page what stands for marks that were not there yet: before any of them is asked for, since each
+   * asking after such a change lets the browser work its styles out anew.
+   */
+  meet(marks: readonly Mark[]): void
   /** Of a mark beside the surfaces. */
   of(mark: PathMark): Look
   /** Of what lies on a surface. */
@@ -58,6 +63,17 @@ interface OnSheet {
 }
 
 const SVG = 'http://www.w3.org/2000/svg'
+
+const BARE: PathMark = { mark: 'path', runs: [], closed: true, role: 'bare' }
+
+/** One of each kind of mark that may lie on a surface. */
+const ON_SHEET: readonly PathMark[] = [
+  BARE,
+  ...(['shade', 'shadow', 'fade', 'glow'] as const).map((role) => ({ ...BARE, role })),
+  ...(['dip', 'brow', 'edge'] as const).map((role) => ({ ...BARE, role, closed: false })),
+]
+
+const FACES = ['front', 'back'] as const
 
 /** Any colour of a style sheet in red, green and blue of 255. */
 function colours(): (name: string) => Colour {
@@ -84,7 +100,7 @@ const number = (text: string, otherwise: number): number => {
   return Number.isNaN(value) ? otherwise : value
 }
 
-function looksOf(picture: SVGSVGElement, context: CanvasRenderingContext2D): Looks {
+function looksOf(picture: SVGSVGElement, context: CanvasRenderingContext2D, marks: readonly Mark[]): Looks {
   const colour = colours()
   // Beside the picture, in the same place of the page: what a style sheet says of one it says of the other.
   const bench = document.createElementNS(SVG, 'svg')
@@ -115,56 +131,71 @@ function looksOf(picture: SVGSVGElement, context: CanvasRenderingContext2D): Loo
       shown: style.display !== 'none',
     }
   }
-  const lookIn = (parent: Element, mark: PathMark): Look =>
-    read(put(parent, 'path', { class: classOf(mark), style: styleOf(mark), 'data-of': mark.of }))
-  const beside = new Map<string, Look>()
-  const of: Looks['of'] = (mark) => {
-    const key = `${classOf(mark)} ${mark.paint?.paper ?? ''} ${mark.of === 'table'}`
-    const look = beside.get(key) ?? lookIn(bench, mark)
-    beside.set(key, look)
-    return look
+  const stand = (parent: Element, mark: PathMark): (() => Look) => {
+    const element = put(parent, 'path', {
+      class: classOf(mark),
+      style: styleOf(mark),
+      'data-of': mark.of,
+    })
+    let look: Look | null = null
+    return () => (look ??= read(element))
   }
-  const plain: PathMark = { mark: 'path', runs: [], closed: true, role: 'shade' }
-  const sheets = new Map<string, OnSheet>()
-  const on: Looks['on'] = (sheet) => {
-    const key = `${sheetClass(sheet)} ${sheet.paint?.paper ?? ''}`
-    const known = sheets.get(key)
-    if (known) return known
+  const beside = new Map<string, () => Look>()
+  const keyBeside = (mark: PathMark) => `${classOf(mark)} ${mark.paint?.paper ?? ''} ${mark.of === 'table'}`
+  const sheets = new Map<string, () => OnSheet>()
+  const keyOn = (sheet: PathMark) => `${sheetClass(sheet)} ${sheet.paint?.paper ?? ''}`
+  const standSheet = (sheet: PathMark): (() => OnSheet) => {
     const element = put(bench, 'g', { class: sheetClass(sheet), style: styleOf(sheet) })
     // On one surface all that has one role looks the same.
-    const roles = new Map<Role, Look>()
-    const made: OnSheet = {
-      paper: colour(lookIn(element, { ...plain, role: 'bare' }).fill),
-      of(mark) {
-        const look = roles.get(mark.role) ?? lookIn(element, mark)
-        roles.set(mark.role, look)
-        return look
-      },
+    const roles = new Map(ON_SHEET.map((mark) => [mark.role, stand(element, mark)]))
+    const of = (mark: PathMark): Look => {
+      const look = roles.get(mark.role) ?? stand(element, mark)
+      roles.set(mark.role, look)
+      return look()
     }
-    sheets.set(key, made)
-    return made
+    let made: OnSheet | null = null
+    return () => (made ??= { paper: colour(of(BARE).fill), of })
   }
-  const stop = (className?: string): Colour =>
-    colour(getComputedStyle(put(put(bench, 'linearGradient', { class: className }), 'stop', {})).stopColor)
-  const thinning = (gradient: CanvasGradient, from: Colour, stops: typeof GLOW_STOPS): CanvasGradient => {
-    for (const [at, left] of stops) gradient.addColorStop(at, `rgb(${from.join(' ')} / ${left})`)
+  const meet: Looks['meet'] = (marks) => {
+    for (const mark of marks) {
+      if (mark.mark !== 'path') continue
+      if (!mark.on) {
+        const key = keyBeside(mark)
+        if (!beside.has(key)) beside.set(key, stand(bench, mark))
+        continue
+      }
+      const { paint } = mark
+      if (sheets.has(keyOn(mark))) continue
+      // Its other face comes to sight in some frame to come.
+      for (const sheet of paint ? FACES.map((face) => ({ ...mark, paint: { ...paint, face } })) : [mark])
+        sheets.set(keyOn(sheet), standSheet(sheet))
+    }
+  }
+  const stop = (className?: string) => put(put(bench, 'linearGradient', { class: className }), 'stop', {})
+  const [hollow, flame] = [stop(), stop('glow')]
+  const shade = stand(bench, { ...BARE, role: 'shade' })
+  const thinning = (gradient: CanvasGradient, from: Element, stops: typeof GLOW_STOPS): CanvasGradient => {
+    const dark = colour(getComputedStyle(from).stopColor).join(' ')
+    for (const [at, left] of stops) gradient.addColorStop(at, `rgb(${dark} / ${left})`)
     return gradient
   }
   const round = () => context.createRadialGradient(0, 0, 0, 0, 0, 1)
-  const hollow = stop()
+  meet(marks)
+  // All stands: from here on styles are read.
   const gradients = {
     band: thinning(context.createLinearGradient(0, 0, 1, 0), hollow, FADE_STOPS),
     round: thinning(round(), hollow, FADE_STOPS),
-    glow: thinning(round(), stop('glow'), GLOW_STOPS),
+    glow: thinning(round(), flame, GLOW_STOPS),
   }
   const own = getComputedStyle(bench)
   const air = number(own.getPropertyValue('--air'), 0.65)
   const lamp = number(own.getPropertyValue('--lamp'), 0)
   return {
-    of,
-    on,
+    meet,
+    of: (mark) => (beside.get(keyBeside(mark)) as () => Look)(),
+    on: (sheet) => (sheets.get(keyOn(sheet)) as () => OnSheet)(),
     gradient: (kind) => gradients[kind === 'corner' ? 'round' : kind],
-    shade: colour(of(plain).fill),
+    shade: colour(shade().fill),
     light: { air, lamp },
     end: () => bench.remove(),
   }
@@ -397,7 +428,8 @@ const paint: Brush = (picture, marks) => {
     return
   }
   // Day, night or a projector may have come since the hand rested.
-  easel.looks ??= looksOf(picture, context)
+  if (easel.looks) easel.looks.meet(marks)
+  else easel.looks = looksOf(picture, context, marks)
   const { width, height } = picture.viewBox.baseVal
   const begun = performance.now()
   // By then the browser has turned what is painted here into dots, where no graphics card does it.
