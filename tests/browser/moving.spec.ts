@@ -1,8 +1,18 @@
-// The brush paints on a canvas what moves; held against the same marks as elements of the page, drawn by the
+// The painter paints beside the page what moves; held against the same marks as elements of the page, drawn by the
 // browser's own SVG (W3C, SVG 2), one by which it is kept from coming.
-import type { Page } from '@playwright/test'
+import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
 import { desk, remember } from './site.ts'
+
+/** A part of the page as a picture, when it has come to rest: the last frame is painted a little after the last move. */
+async function settled(part: Locator): Promise<Buffer> {
+  let before = await part.screenshot()
+  for (;;) {
+    const now = await part.screenshot()
+    if (now.equals(before)) return now
+    before = now
+  }
+}
 
 /** The standing card while its edge is held on the way to shut, as a picture. */
 async function held(page: Page, look: 'day' | 'night', withBrush: boolean): Promise<Buffer> {
@@ -25,12 +35,12 @@ async function held(page: Page, look: 'day' | 'night', withBrush: boolean): Prom
   await page.mouse.down()
   await page.mouse.move(x - 60, y - 30)
   await page.mouse.move(x - 120, y - 70)
-  await expect(page.locator('.stage-view .away')).toHaveCount(withBrush ? 1 : 0)
-  await expect(page.locator('.stage-view > .canvas')).toHaveCount(withBrush ? 1 : 0)
-  const picture = await page.locator('.stage-view').screenshot()
+  await expect(page.locator('.stage-view > .canvas:visible')).toHaveCount(withBrush ? 1 : 0)
+  await expect(page.locator('.stage-view .drawing > .card')).toHaveCSS('opacity', withBrush ? '0' : '1')
+  const picture = await settled(page.locator('.stage-view'))
   await page.mouse.up()
   // At rest the elements are back, and what stands there can be chosen and read again.
-  await expect(page.locator('.stage-view .away')).toHaveCount(0)
+  await expect(page.locator('.stage-view .drawing > .card')).toHaveCSS('opacity', '1')
   await expect(page.locator('.stage-view > .canvas:visible')).toHaveCount(0)
   return picture
 }

@@ -88,11 +88,9 @@ const node = (
   key?: string,
 ): SvgNode => (key === undefined ? { kind: of, values, inner } : { kind: of, values, inner, key })
 
-/** What is drawn together, without a look of its own. */
-export const group = (inner: readonly SvgNode[]): SvgNode => node(GROUP, NOTHING as readonly never[], inner)
-
-/** The same, there still but not seen: something else shows it better. */
-export const away = (shown: SvgNode): SvgNode => ({ ...shown, values: ['away'] })
+/** What is drawn together, with no look of its own but for a class. */
+export const group = (inner: readonly SvgNode[], className?: string): SvgNode =>
+  node(GROUP, [className], inner)
 
 /** A picture made of dots, moved by `before`. */
 export const imageNode = (shape: InkShape, before = ''): SvgNode =>

@@ -1,5 +1,5 @@
 import * as says from '../../../content/words/drawing/view.ts'
-import type { Check, Design, Flat, Poser, Vec3 } from '../../paper/index.ts'
+import type { Check, Design, Flat, Pose, Poser, Surface, Vec3 } from '../../paper/index.ts'
 import { compile, isRead, nameOf, riseOf, SHUT, surfaces, tipAt } from '../../paper/index.ts'
 import { RADIANS } from '../../paper/plane/vector.ts'
 import { faultMarks } from '../pen/faults.ts'
@@ -23,8 +23,6 @@ export interface ViewOptions {
   readonly handle?: boolean
   /** Failed checks are pointed at. */
   readonly faults?: readonly Check[]
-  /** 10 mm squares on the table; default false. */
-  readonly squares?: boolean
   /** How the card rests on the table; default on its gutter. */
   readonly stand?: Stand
   /** Mechanisms, by id, that stand in the light; all else is dimmed. Left out, all is lit. */
@@ -36,9 +34,13 @@ export interface ViewOptions {
   /** Height of the type, px; default 15. */
   readonly text?: number
   readonly unit?: LengthUnit
+  /** The card is painted by somebody else (see `cardMarks`): only what lies over it is drawn. */
+  readonly over?: boolean
 }
 
 export interface View extends Drawing {
+  /** So many of the marks, the first of them, are the card and its shadows; the others lie over it. */
+  readonly card: number
   /** The eye, in the card's frame, mm. */
   readonly eye: Vec3
   /** A point of the card's frame on the screen, px. */
@@ -64,18 +66,6 @@ const within = ([x, y]: Point, { width, height }: Size, off: number): Point => [
 /** Pixels kept free round the motion: more in a large picture. */
 const padding = (size: Size): number => Math.max(10, Math.min(22, 0.04 * size.width))
 
-/** The 10 mm squares of the table round the card. */
-function squareMarks(card: { width: number; height: number }, lens: Lens): Mark {
-  const reach = Math.ceil(card.width / 10) * 10
-  const near = -10
-  const far = Math.ceil(card.height / 10 + 1) * 10
-  const runs: Point[][] = []
-  const line = (a: Vec3, b: Vec3) => runs.push([lens.toScreen(a), lens.toScreen(b)])
-  for (let x = -reach; x <= reach; x += 10) line([x, near, 0], [x, far, 0])
-  for (let y = near; y <= far; y += 10) line([-reach, y, 0], [reach, y, 0])
-  return { mark: 'path', runs, closed: false, role: 'square', of: 'table' }
-}
-
 /** Where the opening handle sits: on the right page's outer edge, near the reader. */
 const handleFlat = (card: { width: number; height: number }): Flat => [card.width, card.height * 0.18]
 
@@ -93,6 +83,82 @@ function nearestOpening(p: Point, handleAt: (opening: number) => Point): number 
   return best
 }
 
+/** A card at an opening, on its stand before a lens. */
+interface Sight {
+  readonly poser: Poser
+  readonly pose: Pose
+  readonly paper: readonly Surface[]
+  readonly lens: Lens
+  placedAt(opening: number): (p: Vec3) => Vec3
+  place(p: Vec3): Vec3
+}
+
+function sightOf(
+  source: Poser | Design,
+  opening: number,
+  camera: Camera,
+  size: Size,
+  { stand = 'gutter', frame }: ViewOptions,
+): Sight {
+  const poser = typeof source === 'function' ? source : compile(source)
+  const { design, panels } = poser.model
+  const { card } = design
+  const placedAt = (at: number) => standing(stand, at)
+  const place = placedAt(opening)
+  // Shut, the layers keep a hair's breadth so that their order is known.
+  const pose = poser(Math.max(SHUT, opening))
+  const paper = [...coverSurfaces(design, pose.opening, panels.length), ...surfaces(poser)]
+  const pages = motionPoints(card, placedAt, frame)
+  const lens = lensFor({
+    card,
+    camera,
+    size,
+    stand,
+    points: frame ? [...pages, ...paper.flatMap(({ points }) => points.map(place))] : pages,
+    padding: padding(size),
+  })
+  return { poser, pose, paper, lens, placedAt, place }
+}
+
+/** The card's surfaces with all that lies on them, what it throws on the table, and the light about it. */
+function surfaceMarks(
+  { poser, pose, paper, lens, place }: Sight,
+  { stand = 'gutter', lit, moving = false }: ViewOptions,
+): readonly Mark[] {
+  const { design, panels } = poser.model
+  const { card } = design
+  const lamp = lampFor(lens, stand)
+  const onTable = [
+    ...panels.map((panel) => pose.panels[panel.name] ?? []),
+    ...(card.cover ? paper.slice(0, 2).map(({ points }) => points) : []),
+  ]
+  const flame = lit ? null : flameAt(poser, place)
+  return [
+    ...shadowMarks(
+      onTable.map((outline) => outline.map(place)),
+      lens,
+      lamp,
+      !moving,
+    ),
+    ...paperMarks(design, paper, [], lens, place, {
+      lamp,
+      shadows: moving ? 'hard' : 'soft',
+      poser,
+      ...(lit ? { lit: new Set(lit) } : {}),
+    }),
+    ...(flame ? [hazeOf(flame, lens)] : []),
+  ]
+}
+
+/** The part of a view that `View.card` counts, alone. Throws a RangeError as `view` does. */
+export const cardMarks = (
+  source: Poser | Design,
+  opening: number,
+  camera: Camera,
+  size: Size,
+  options: ViewOptions = {},
+): readonly Mark[] => surfaceMarks(sightOf(source, opening, camera, size, options), options)
+
 /**
  * The standing card in space at an opening (degrees, 0 to 180), in a box of `size` px.
  * The scale depends on the card and the camera alone: it does not jump while the card opens or a
@@ -105,29 +171,15 @@ export function view(
   size: Size,
   options: ViewOptions = {},
 ): View {
-  const poser = typeof source === 'function' ? source : compile(source)
-  const { model } = poser
-  const { design } = model
+  const sight = sightOf(source, opening, camera, size, options)
+  const { poser, pose, paper, lens, placedAt, place } = sight
+  const { design } = poser.model
   const { card } = design
-  const { text = 15, unit = 'mm', stand = 'gutter', moving = false } = options
-  const placedAt = (at: number) => standing(stand, at)
-  const place = placedAt(opening)
-  // Shut, the layers keep a hair's breadth so that their order is known.
-  const pose = poser(Math.max(SHUT, opening))
-  const paper = [...coverSurfaces(design, pose.opening, model.panels.length), ...surfaces(poser)]
-  const pages = motionPoints(card, placedAt, options.frame)
-  const lens = lensFor({
-    card,
-    camera,
-    size,
-    stand,
-    points: options.frame ? [...pages, ...paper.flatMap(({ points }) => points.map(place))] : pages,
-    padding: padding(size),
-  })
-  const back = unplaced(stand, opening)
-  const eye = back(lens.eye)
+  const { text = 15, unit = 'mm', stand = 'gutter' } = options
+  const eye = unplaced(stand, opening)(lens.eye)
   const toScreen = (p: Vec3): Point => lens.toScreen(place(p))
-  const marks: Mark[] = []
+  const marks: Mark[] = options.over ? [] : [...surfaceMarks(sight, options)]
+  const under = marks.length
   const wishes: Wish[] = []
   const lines: [Point, Point][] = []
   const rects: [number, number, number, number][] = []
@@ -135,32 +187,9 @@ export function view(
     rects.push([at[0] - radius, at[1] - radius, 2 * radius, 2 * radius])
   const idOf = (id: string): number => design.mechanisms.findIndex((m) => m.id === id)
 
-  if (options.squares) marks.push(squareMarks(card, lens))
-  const lamp = lampFor(lens, stand)
-  const onTable = [
-    ...model.panels.map((panel) => pose.panels[panel.name] ?? []),
-    ...(card.cover ? paper.slice(0, 2).map(({ points }) => points) : []),
-  ]
-  marks.push(
-    ...shadowMarks(
-      onTable.map((outline) => outline.map(place)),
-      lens,
-      lamp,
-      !moving,
-    ),
-  )
-  const shaded = paperMarks(design, paper, [], lens, place, {
-    lamp,
-    shadows: moving ? 'hard' : 'soft',
-    poser,
-    ...(options.lit ? { lit: new Set(options.lit) } : {}),
-  })
-  marks.push(...shaded)
-  const flame = flameAt(poser, place)
-  if (flame && !options.lit) marks.push(hazeOf(flame, lens))
   // Words lie on the pages or beside the card rather than on what pops up.
-  const shapes = shaded.flatMap((mark) =>
-    mark.mark === 'path' && mark.role === 'facet' && !/^(page|cover)\//.test(mark.of ?? '') ? mark.runs : [],
+  const shapes = paper.flatMap(({ panel, points }) =>
+    /^(page|cover)\//.test(panel) ? [] : [points.map(toScreen)],
   )
   poser(opening)
 
@@ -246,6 +275,7 @@ export function view(
     box: [0, 0, size.width, size.height],
     unit: 'px',
     marks,
+    card: under,
     ground: 'table',
     says: says.card(design.title, angleText(opening, 0), rises),
     eye,

@@ -7,6 +7,7 @@ import * as says from '../../../content/words/bench.ts'
 import type { Check } from '../../paper/index.ts'
 import { SectionFigure, StationBar } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
+import { screenFrames } from '../figures/screen-frames.ts'
 import { ViewFigure } from '../figures/ViewFigure.tsx'
 import { Cover, ShowHide } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
@@ -14,8 +15,6 @@ import { benchModel } from '../model/bench-model.ts'
 import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
 import { examineLater } from '../model/examine-later.ts'
-import type { Frames } from '../model/frames.ts'
-import { NO_FRAMES } from '../model/frames.ts'
 import { notLoaded } from '../model/loading.ts'
 import { benchOf, followGuess, recallUnit } from '../model/page.ts'
 import { tellSpare } from '../model/spare.ts'
@@ -44,11 +43,6 @@ export interface FoldBenchProps {
   /** A second bench of a page: the address, the keys and the phrases of the page belong to the first one. */
   readonly aside?: boolean
 }
-
-const screenFrames: Frames =
-  typeof requestAnimationFrame === 'undefined'
-    ? NO_FRAMES
-    : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
 
 const hints: Partial<Record<FigureName, string>> = {
   view: says.dragCard,

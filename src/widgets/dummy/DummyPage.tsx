@@ -13,10 +13,9 @@ import { fetchBrush } from '../figures/fetch-brush.ts'
 import { Knobs } from '../figures/Knobs.tsx'
 import { SectionFigure } from '../figures/SectionFigure.tsx'
 import { SheetFigure, SheetPick } from '../figures/SheetFigure.tsx'
+import { screenFrames } from '../figures/screen-frames.ts'
 import { ViewFigure } from '../figures/ViewFigure.tsx'
 import { hiddenIn } from '../keeping/aside.ts'
-import type { Frames } from '../model/frames.ts'
-import { NO_FRAMES } from '../model/frames.ts'
 import { fetched, notLoaded } from '../model/loading.ts'
 import { recallUnit } from '../model/page.ts'
 import type { FigureName } from '../state/config.ts'
@@ -44,11 +43,6 @@ import type { Teaches } from './slips/WishSlip.tsx'
 import { WishSlip } from './slips/WishSlip.tsx'
 import { Top } from './Top.tsx'
 import { ToMend, Verdict } from './Verdict.tsx'
-
-const screenFrames: Frames =
-  typeof requestAnimationFrame === 'undefined'
-    ? NO_FRAMES
-    : { ask: (run) => requestAnimationFrame(run), drop: (ticket) => cancelAnimationFrame(ticket) }
 
 interface FrameProps {
   readonly dummy: Dummy

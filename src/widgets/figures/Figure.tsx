@@ -2,29 +2,20 @@ import type { JSX } from 'preact'
 import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Drawing, Mark } from '../../drawing/pen/marks.ts'
 import type { SvgNode } from '../../drawing/pen/nodes.ts'
-import { away, gradientsOf, group, nodesOf } from '../../drawing/pen/nodes.ts'
+import { gradientsOf, group, nodesOf } from '../../drawing/pen/nodes.ts'
 import { classOfDrawing, cut } from '../../drawing/pen/svg-values.ts'
 import { covering } from '../model/page.ts'
 import type { Brush } from './brush.ts'
 import { firstPicture } from './first-picture.ts'
 import { livePicture } from './live.ts'
+import type { Scene } from './painter.ts'
+import { useKept } from './stage.ts'
 
 /** Decimals of a pixel: what is finer nobody sees, and each frame writes it. */
 const DIGITS = 1
 
 /** What is spoken while the answer to a guess is covered: what the picture is, not what it shows. */
 const firstSentence = (says: string): string => /^.*?\.(?=\s|$)/.exec(says)?.[0] ?? says
-
-const drawn = new WeakMap<readonly Mark[], { readonly name: string; readonly node: SvgNode }>()
-
-/** Marks that were drawn before have their node still: nothing is touched. */
-function keptNode({ marks, unit }: Drawing, name: string): SvgNode {
-  const known = drawn.get(marks)
-  if (known?.name === name) return known.node
-  const node = group(nodesOf(marks, { digits: DIGITS, unit }, name))
-  drawn.set(marks, { name, node })
-  return node
-}
 
 export interface FigureProps {
   readonly drawing: Drawing
@@ -35,9 +26,11 @@ export interface FigureProps {
   readonly over?: readonly Mark[]
   /** Ids of clips begin with it; left out, with one of its own. */
   readonly name?: string
-  /** Paints the surfaces while the picture moves. */
+  /** So many of the marks, the first of them, may be painted by the brush. */
+  readonly card?: number
   readonly brush?: Brush | undefined
-  readonly moving?: boolean
+  /** What the brush paints now: of the drawing only what lies over it is new, and what lay there stays until then. */
+  readonly scene?: Scene | undefined
 }
 
 /** A drawing as an SVG picture: what the server puts into the page, a step figure shows and a bench moves. */
@@ -47,33 +40,38 @@ export function Figure({
   name,
   under,
   over = [],
+  card = 0,
   brush,
-  moving,
+  scene,
 }: FigureProps): JSX.Element {
   const picture = useRef<SVGSVGElement>(null)
   const paint = useRef<((nodes: readonly SvgNode[]) => void) | null>(null)
-  const still = useRef<SvgNode | null>(null)
   const [, , width, height] = drawing.box
   const { marks, unit } = drawing
   const size = unit === 'mm' ? { width: `${cut(width)}mm`, height: `${cut(height)}mm` } : {}
   const id = useId()
   const own = name ?? id
-  const beside = (those: readonly Mark[] = []): SvgNode =>
-    group(nodesOf(those, { digits: DIGITS, unit }, own))
-  // The brush takes over all up to the last surface; the rest stands before it.
-  const taken = brush && moving ? marks.findLastIndex((mark) => mark.mark === 'path' && mark.on) + 1 : 0
-  if (taken === 0 || !still.current) still.current = keptNode(drawing, own)
-  const nodes = [
-    ...gradientsOf(drawing, own),
-    beside(under),
-    taken ? away(still.current) : still.current,
-    beside(taken ? [...marks.slice(taken), ...over] : over),
-  ]
+  const grouped = (those: readonly Mark[] = [], className?: string): SvgNode =>
+    group(nodesOf(those, { digits: DIGITS, unit }, own), className)
+  // Marks that were drawn before have their nodes still: nothing is touched.
+  const drawn = useKept<readonly SvgNode[]>()
+  // While the brush paints the card it is left as it was drawn last.
+  const still = useRef<readonly SvgNode[] | null>(null)
+  const left = scene ? still.current : null
+  const shown = left
+    ? [...left, grouped(marks)]
+    : drawn([marks], () => [
+        ...gradientsOf(drawing, own),
+        ...(card > 0 ? [grouped(marks.slice(0, card), 'card')] : []),
+        grouped(marks.slice(card)),
+      ])
+  if (!left) still.current = card > 0 ? shown.slice(0, -1) : null
+  const nodes = [grouped(under), ...shown, grouped(over)]
   useLayoutEffect(() => {
     if (!picture.current) return
     paint.current ??= livePicture(picture.current)
     paint.current(nodes)
-    brush?.(picture.current, marks.slice(0, taken))
+    brush?.paint(picture.current, scene)
   })
   return (
     <svg

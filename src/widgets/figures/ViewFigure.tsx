@@ -14,6 +14,7 @@ import { opened, seenFrom } from '../state/state.ts'
 import { Figure } from './Figure.tsx'
 import type { Place } from './Grip.tsx'
 import { Grip } from './Grip.tsx'
+import type { Scene } from './painter.ts'
 import { brushes } from './quick.ts'
 import { useKept, usePicture, useStage } from './stage.ts'
 import { veiled, veils } from './veil.ts'
@@ -68,7 +69,7 @@ const STILL = 4
 export function ViewFigure({ bench, options, over, onPress, small = false }: ViewFigureProps): JSX.Element {
   const { ref, size, text, inSight } = useStage({ width: 378, height: 293 })
   const drag = useRef<Drag | null>(null)
-  const kept = useKept<View>()
+  const kept = useKept<readonly [View, Scene | undefined]>()
   return usePicture(bench, inSight && !small, (moving) => {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
@@ -77,19 +78,26 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
     const faults = bench.checks.value
     const stand = bench.config.stand ?? 'gutter'
     const veil = veils(bench)
-    const drawn = kept([poser, opening, point, camera, size, moving, faults, text, unit, veil], () => {
-      const plain = view(poser, opening, { ...camera, far: EYE[stand] }, size, {
-        ...options,
+    const brush = brushes.quick
+    const isPainted = moving && brush !== undefined
+    const made = [poser, opening, point, camera, size, moving, faults, text, unit, veil, isPainted]
+    const [drawn, scene] = kept(made, () => {
+      const lens = { ...camera, far: EYE[stand] }
+      const card = { ...options, stand, frame: openingsNear(bench.start.opening, opening), moving }
+      const plain = view(poser, opening, lens, size, {
+        ...card,
         handle: true,
-        stand,
-        frame: openingsNear(bench.start.opening, opening),
-        moving,
         faults: faults ?? [],
         text,
         unit,
+        over: isPainted,
       })
       const measured = point ? pointInView(plain, point, opening, { text, unit }) : plain
-      return veil ? { ...measured, marks: veiled(measured.marks) } : measured
+      const covered = veil ? { ...measured, marks: veiled(measured.marks) } : measured
+      const painted = isPainted
+        ? { design: poser.model.design, opening, camera: lens, size, options: card }
+        : undefined
+      return [covered, painted] as const
     })
     const dot = drawn.marks.find((mark) => mark.mark === 'dot' && mark.of === 'opening')
     const handle: Place = dot?.mark === 'dot' ? dot.at : [0, 0]
@@ -132,7 +140,7 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
         onPointerCancel={(event) => end(event, bench.cancel)}
         onLostPointerCapture={(event) => end(event, bench.release)}
       >
-        <Figure drawing={drawn} brush={brushes.quick} moving={moving} />
+        <Figure drawing={drawn} {...{ card: drawn.card, brush, scene }} />
         <Grip
           label={says.openingByEdge}
           at={handle}

@@ -1,7 +1,18 @@
 import { brushes } from './quick.ts'
 
-/** Brings the brush for what moves. Nothing is lost if it does not come. */
+let asked = false
+
+/** Brings the brush for what moves, once. Nothing is lost if it does not come. */
 export async function fetchBrush(): Promise<void> {
+  if (asked) return
+  asked = true
   const loaded = await import('./brush.ts').catch(() => null)
-  brushes.quick = loaded?.brush
+  try {
+    loaded?.callPainter((brush) => {
+      brushes.quick = brush
+      if (brush) brushes.frames = brush.frames
+    })
+  } catch {
+    // No workers where the page comes from a folder of a disk.
+  }
 }
