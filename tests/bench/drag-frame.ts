@@ -1,6 +1,7 @@
 /**
  * How long one frame of a drag takes until the marks in the page are new: from the moment the page hears of
- * the move, and from the frame's own beginning. Needs the built site: npm run build. Layout and painting
+ * the move, and from the frame's own beginning. Where a painter paints the card beside the page: also how long it takes
+ * from its being told until its picture is there. Needs the built site: npm run build. Layout and painting of the page
  * come after and are the browser's.
  */
 import { existsSync } from 'node:fs'
@@ -39,6 +40,29 @@ interface Times {
   /** From the start of the frame's work, and from the page's hearing of the move, to new marks; ms. */
   readonly work: readonly number[]
   readonly input: readonly number[]
+  /** From a scene's being sent to its picture's coming, ms. */
+  readonly painted: readonly number[]
+}
+
+/** Notes when a painter is told of a scene and when it answers; before any script of the page runs. */
+function watchPainters(): void {
+  const painted: number[] = []
+  Object.assign(globalThis, { painted })
+  const Plain = globalThis.Worker
+  globalThis.Worker = class extends Plain {
+    constructor(...parts: ConstructorParameters<typeof Plain>) {
+      super(...parts)
+      let begun = 0
+      const send = this.postMessage.bind(this)
+      this.postMessage = (message: { order?: string } | null, more?: object) => {
+        if (message?.order === 'scene') begun = performance.now()
+        send(message, more)
+      }
+      this.addEventListener('message', ({ data }: MessageEvent<{ answer?: string } | null>) => {
+        if (data?.answer === 'painted') painted.push(performance.now() - begun)
+      })
+    }
+  }
 }
 
 /** Notes when a frame's work begins and when the bench's marks have changed. */
@@ -88,7 +112,10 @@ async function measured(page: Page, drag: (typeof drags)[number], origin: string
     await page.mouse.move(x + drag.across * Math.sin(t), y + drag.along * Math.sin(1.7 * t))
   }
   await page.mouse.up()
-  return page.evaluate(() => (globalThis as unknown as { times: Times }).times)
+  return page.evaluate(() => {
+    const { times, painted } = globalThis as unknown as { times: Times; painted: readonly number[] }
+    return { ...times, painted }
+  })
 }
 
 function quantile(values: readonly number[], part: number): number {
@@ -124,14 +151,17 @@ const browser = await chromium.launch({
 
 const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
 
+await page.addInitScript(watchPainters)
+
 console.log(`Drag frame, ms (at most ${BUDGET} wanted at p95 from the move to new marks)`)
 
 for (const drag of drags) {
-  const { work, input } = await measured(page, drag, `http://localhost:${port}`)
+  const { work, input, painted } = await measured(page, drag, `http://localhost:${port}`)
   const row = (values: readonly number[]) =>
     `p50 ${quantile(values, 0.5).toFixed(1)}, p95 ${quantile(values, 0.95).toFixed(1)}`
   console.log(
-    `  ${drag.page}, ${drag.handle}: ${row(work)}; from the move: ${row(input)} (${work.length} frames)`,
+    `  ${drag.page}, ${drag.handle}: ${row(work)}; from the move: ${row(input)} (${work.length} frames); ` +
+      `the card: ${row(painted)} (${painted.length} pictures)`,
   )
 }
 

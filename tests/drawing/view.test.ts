@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import type { Camera } from '../../src/drawing/view/camera.ts'
-import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
+import { cardMarks, DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
 import type { Check, Design, Surface, Vec3 } from '../../src/paper/index.ts'
 import { compile, measure, parseDesign, SHUT, surfaces } from '../../src/paper/index.ts'
 import { design, designs, runs, vFold } from '../paper/shared/designs.ts'
@@ -289,5 +289,24 @@ describe('what is drawn on the paper of the whole garden', () => {
     expect(shapesOn).toBeGreaterThan(1000)
     // The sky and the hills on the pages, too large for a matrix.
     expect(anew / shapesOn).toBeLessThan(0.05)
+  })
+})
+
+describe('a card that somebody else paints', () => {
+  it('is all of the picture but what lies over it, which is drawn where it would be without', () => {
+    fc.assert(
+      fc.property(designs(), openings, cameras, fc.boolean(), (one, opening, camera, moving) => {
+        const options = { handle: true, rise: one.mechanisms.map(({ id }) => id), moving }
+        const whole = view(one, opening, camera, size, options)
+        const over = view(one, opening, camera, size, { ...options, over: true })
+        expect(whole.marks.slice(0, whole.card)).toEqual(cardMarks(one, opening, camera, size, options))
+        expect(over.marks).toEqual(whole.marks.slice(whole.card))
+        expect(over.card).toBe(0)
+        // Every surface is on one side of the line, every word and every handle on the other.
+        expect(over.marks.some((mark) => mark.role === 'facet' || mark.role === 'shadow')).toBe(false)
+        expect(whole.marks.slice(0, whole.card).every(({ mark }) => mark === 'path')).toBe(true)
+      }),
+      { numRuns: 60 },
+    )
   })
 })

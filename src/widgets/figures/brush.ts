@@ -141,8 +141,10 @@ function framesUnless(isBehind: () => boolean): Frames {
   }
 }
 
-function brushOf(painter: Worker): Brush & { end(): void } {
+/** A brush whose scenes a painter paints; `end` puts away what is shown. */
+export function brushOf(painter: Worker): Brush & { end(): void } {
   const easels = new Map<SVGSVGElement, Easel | null>()
+  let count = 0
   painter.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
     if (data.answer === 'ready') return
     const easel = [...easels.values()].find((one) => one?.number === data.picture)
@@ -175,7 +177,7 @@ function brushOf(painter: Worker): Brush & { end(): void } {
       }
       if (easel === undefined) {
         for (const [one] of easels) if (!one.isConnected) easels.delete(one)
-        easel = easelOf(picture, serial++)
+        easel = easelOf(picture, count++)
         easels.set(picture, easel)
       }
       if (!easel || easel.scene === scene) return
@@ -191,8 +193,6 @@ function brushOf(painter: Worker): Brush & { end(): void } {
     },
   }
 }
-
-let serial = 0
 
 /**
  * Calls a painter; `take` receives its brush when it has come, and nothing when it is lost. It stays away where colours
