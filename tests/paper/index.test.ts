@@ -44,7 +44,6 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "kindNamed",
       "kindOf",
       "kinds",
-      "leastSlack",
       "likelyPointSlips",
       "likelySlips",
       "measure",

@@ -125,7 +125,3 @@ function slack(against: (by: number) => Against | null, way: 1 | -1, steps: read
   }
   return { by: good, spoilt: null, fails: null, sentence: null }
 }
-
-/** The least that any number of some mechanisms may be off, mm or degrees. */
-export const leastSlack = (all: readonly Forgiveness[]): number =>
-  all.length === 0 ? 0 : Math.min(...all.flatMap(({ less, more }) => [less.by, more.by]))

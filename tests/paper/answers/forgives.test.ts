@@ -1,6 +1,5 @@
 // How much may be off: sums and differences of millimetres, by hand.
 import { describe, expect, test } from 'vitest'
-import { leastSlack } from '../../../src/paper/answers/forgives.ts'
 import type { Design } from '../../../src/paper/index.ts'
 import { forgives } from '../../../src/paper/index.ts'
 import { layer } from '../shared/check-designs.ts'
@@ -110,18 +109,4 @@ test('the glue of others counts', () => {
     gluedMoth({ apex: 100, tab: 8, foot: 30, ridge: 30 }),
   ])
   expect(slackOf(made, 'step', 'end', { most: 16, but: ['bridge', 'cuts-apart'] }).more.fails).toBe('glue')
-})
-
-test('the least of all is the least either way', () => {
-  const slack = (less: number, more: number) => ({
-    id: 'a',
-    field: 'b',
-    label: '',
-    unit: 'mm' as const,
-    less: { by: less, spoilt: null, fails: null, sentence: null },
-    more: { by: more, spoilt: null, fails: null, sentence: null },
-  })
-  expect(leastSlack([slack(3, 5), slack(4, 2)])).toBe(2)
-  expect(leastSlack([slack(1, 5), slack(4, 2)])).toBe(1)
-  expect(leastSlack([])).toBe(0)
 })

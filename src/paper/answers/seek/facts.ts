@@ -1,15 +1,7 @@
-import type { CheckName } from '../../checks/verdict.ts'
 import type { Design } from '../../design/design.ts'
 import { thickest } from '../../measure/layers.ts'
 import { modelOf } from '../../model/model.ts'
 import { extentOf } from '../../plane/near.ts'
-import { forgives, leastSlack } from '../forgives.ts'
-
-/** Sides that must match are asked of the hand in any case, and what is slow to tell is told by the checks. */
-const BUT: readonly CheckName[] = ['shuts-flat', 'opens-flat', 'clear-motion', 'thickness']
-
-/** No farther than this is looked, mm. */
-const FORGIVEN = 2
 
 /** What new mechanisms ask of a maker. */
 export interface Facts {
@@ -24,8 +16,6 @@ export interface Facts {
   readonly joints: number
   /** Pieces to cut out. */
   readonly pieces: number
-  /** So much any one of the new numbers may be off before something sticks out, tears or is glued over, 2 mm at most. */
-  readonly forgiveness: number
 }
 
 /** The facts of the mechanisms named, in a design. */
@@ -43,6 +33,5 @@ export function factsOf(design: Design, ids: ReadonlySet<string>): Facts {
     area: paper.reduce((sum, { width, height }) => sum + width * height, 0),
     joints: model.glue.filter(({ owner }) => isNew(owner)).length,
     pieces: paper.length,
-    forgiveness: leastSlack(forgives(design, { ids: [...ids], but: BUT, most: FORGIVEN })),
   }
 }

@@ -68,6 +68,9 @@ const FOR_SINGLES = 0.65
 /** What it costs to bring one tip to its place, and to look where a tip is, in looks. */
 const BRINGING = 150
 
+/** What it costs to put a design together and ask what is quick to tell of it, for each of its mechanisms, in looks. */
+const JUDGING = 8
+
 /** So many seeds of one kind and variant on one crease are tried; each next one as late as if it were so far off, mm. */
 const MOST_SEEDS = 4
 
@@ -329,8 +332,9 @@ const UNLIKE: Against = {
 }
 
 /** What stands against a chain: null if nothing does. */
-function againstLinks({ design, wish, judge }: Search, links: readonly Link[]): Against | null {
+function againstLinks({ design, wish, judge, effort }: Search, links: readonly Link[]): Against | null {
   const next = withLinks(design, links)
+  effort.left -= JUDGING * next.mechanisms.length
   const added = new Set(idsOf(links))
   const quick = judge.quick(next, added)
   if (quick) return quick

@@ -194,7 +194,7 @@ describe('the best', () => {
       miss: 0,
       strays: 0,
       sway: 1,
-      facts: { layers: 2, thickness: 0.5, paper: [], area: 0, joints, pieces: 0, forgiveness: 1 },
+      facts: { layers: 2, thickness: 0.5, paper: [], area: 0, joints, pieces: 0 },
       ...rest,
     }
   }
