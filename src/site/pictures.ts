@@ -1,6 +1,7 @@
 /** The standing cards as pictures of their own: what the server writes to files that pages show and link. */
 import marks from '../drawing/pen/marks.css?raw'
 import type { Drawing } from '../drawing/pen/marks.ts'
+import { shorter } from '../drawing/pen/shorter.ts'
 import { toSvg } from '../drawing/pen/svg.ts'
 import type { Size, Stand } from '../drawing/view/camera.ts'
 import { view } from '../drawing/view/view.ts'
@@ -85,6 +86,6 @@ const DARK =
 
 /** A picture as a file: it brings its colours, by day and by night. */
 export const pictureFile = (drawing: Drawing, dark = false): string =>
-  toSvg(drawing, { digits: 1, css: dark ? STYLE + DARK : STYLE })
+  shorter(toSvg(drawing, { digits: 1, css: dark ? STYLE + DARK : STYLE }))
 
 export const picturePath = (name: string): string => `/pictures/${name}.svg`
