@@ -8,6 +8,9 @@ import type { Design, Poser } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
+import { fetchBrush } from '../widgets/figures/fetch-brush.ts'
+import { brushes } from '../widgets/figures/quick.ts'
+import { screenFrames } from '../widgets/figures/screen-frames.ts'
 
 interface SwingProps {
   /** The address of the design, checked. */
@@ -48,6 +51,24 @@ async function fetchGarden(address: string): Promise<Poser> {
   return compile((await answer.json()) as Design)
 }
 
+interface GardenProps {
+  readonly poser: Poser
+  readonly opening: number
+  readonly camera: Camera
+  readonly size: Size
+  readonly moving: boolean
+}
+
+/** The card as it stands; while it moves it is painted beside the page, once the painter has come. */
+function Garden({ poser, opening, camera, size, moving }: GardenProps): JSX.Element {
+  const brush = brushes.quick
+  const over = moving && brush !== undefined
+  const options = { frame: [opening], moving }
+  const drawn = view(poser, opening, camera, size, { ...options, over })
+  const scene = over ? { design: poser.model.design, opening, camera, size, options } : undefined
+  return <Figure drawing={drawn} name="garden" {...{ card: drawn.card, brush, scene }} />
+}
+
 /** The night garden that opens as one scrolls, drags or moves its slider. */
 export function Swing({ design, picture, says, from, to, camera, size, label }: SwingProps): JSX.Element {
   const [poser, setPoser] = useState<Poser | null>(null)
@@ -59,6 +80,7 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
   const rest = useRef(0)
 
   const move = (opening: number) => {
+    void fetchBrush()
     setNow(within(opening))
     setMoving(true)
     clearTimeout(rest.current)
@@ -82,8 +104,8 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) return undefined
     let ticket = 0
     const follow = () => {
-      cancelAnimationFrame(ticket)
-      ticket = requestAnimationFrame(() => {
+      screenFrames.drop(ticket)
+      ticket = screenFrames.ask(() => {
         if (held.current) return
         move(from + (to - from) * Math.min(1, scrollY / (SCROLLED * innerHeight)))
       })
@@ -91,7 +113,7 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
     addEventListener('scroll', follow, { passive: true })
     return () => {
       removeEventListener('scroll', follow)
-      cancelAnimationFrame(ticket)
+      screenFrames.drop(ticket)
     }
   }, [from, to])
 
@@ -124,7 +146,7 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
         onPointerCancel={end}
       >
         {poser ? (
-          <Figure drawing={view(poser, now, camera, size, { frame: [now], moving })} name="garden" />
+          <Garden {...{ poser, opening: now, camera, size, moving }} />
         ) : (
           <img src={picture} alt={says} width={size.width} height={size.height} fetchpriority="high" />
         )}

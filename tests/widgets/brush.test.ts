@@ -95,7 +95,10 @@ function nextFrame(): void {
 function set() {
   const painter = new Painter()
   const brush = brushOf(painter as unknown as Worker)
-  const picture = document.querySelector('svg') as unknown as SVGSVGElement
+  // Shown at half the size that it is drawn at.
+  const picture = Object.assign(document.querySelector('svg') as unknown as SVGSVGElement, {
+    clientWidth: 20,
+  })
   const isShown = (): boolean => {
     const canvas = document.querySelector('canvas')
     return canvas !== null && !canvas.hidden
@@ -121,7 +124,13 @@ test('a design is sent when it is another one, its art when that is', () => {
   expect(scenes().map(({ design }) => design?.title)).toEqual(['first', undefined, 'second', 'third'])
   expect(scenes().map(({ art }) => art)).toEqual([first.art, undefined, undefined, null])
   expect(scenes().every(({ design }) => design === undefined || !('art' in design))).toBe(true)
-  expect(scenes().every((order) => order.dots === 2)).toBe(true)
+  expect(scenes().every((order) => order.dots === 1)).toBe(true)
+})
+
+test('a picture that is not laid out is painted as large as it is drawn', () => {
+  const { brush, picture, scenes } = set()
+  brush.paint(Object.assign(picture, { clientWidth: 0 }), scene(card('one'), 80))
+  expect(scenes().map(({ dots }) => dots)).toEqual([2])
 })
 
 test('one scene is painted at a time, and of those asked for meanwhile the last', () => {

@@ -8,7 +8,7 @@ const times = (count: number, took: number): readonly number[] => new Array<numb
 
 test('a machine that keeps up paints every dot', () => {
   expect(after(...times(200, 16)).fine).toBe(1)
-  expect(after(...times(200, 24)).fine).toBe(1)
+  expect(after(...times(200, 33)).fine).toBe(1)
 })
 
 test('slow frames now and then are let pass', () => {
@@ -16,10 +16,10 @@ test('slow frames now and then are let pass', () => {
 })
 
 test('eight slow frames in a row make it coarser, eight more once more, and no coarser than half', () => {
-  expect(after(...times(7, 25)).fine).toBe(1)
-  expect(after(...times(8, 25)).fine).toBe(0.7)
-  expect(after(...times(15, 25)).fine).toBe(0.7)
-  expect(after(...times(16, 25)).fine).toBe(0.5)
+  expect(after(...times(7, 34)).fine).toBe(1)
+  expect(after(...times(8, 34)).fine).toBe(0.7)
+  expect(after(...times(15, 34)).fine).toBe(0.7)
+  expect(after(...times(16, 34)).fine).toBe(0.5)
   expect(after(...times(200, 90)).fine).toBe(0.5)
 })
 

@@ -36,6 +36,8 @@ interface Easel {
   begun: number
   /** Looks are to be asked for again. */
   anew: boolean
+  /** Dots of the screen for each px of the picture: a page may show it larger or smaller than it is drawn. */
+  dots: number
 }
 
 function easelOf(picture: SVGSVGElement, number: number): Easel | null {
@@ -59,6 +61,7 @@ function easelOf(picture: SVGSVGElement, number: number): Easel | null {
     painting: null,
     begun: 0,
     anew: true,
+    dots: 1,
   }
 }
 
@@ -96,7 +99,7 @@ function send(painter: Worker, easel: Easel): void {
     ...rest,
     ...(design === easel.design ? {} : { design: plain }),
     ...(art === easel.art ? {} : { art: art ?? null }),
-    dots: devicePixelRatio,
+    dots: easel.dots,
     anew: easel.anew,
   }
   painter.postMessage(order)
@@ -181,6 +184,8 @@ export function brushOf(painter: Worker): Brush & { end(): void } {
         easels.set(picture, easel)
       }
       if (!easel || easel.scene === scene) return
+      // One that is not laid out has no width of its own.
+      if (!easel.scene) easel.dots = devicePixelRatio * (picture.clientWidth / scene.size.width || 1)
       easel.scene = scene
       easel.waits = true
       send(painter, easel)

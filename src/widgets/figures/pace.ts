@@ -12,15 +12,15 @@ export interface Pace {
 /** From all dots to a quarter of them. What was too fine once is not tried again while the page stands. */
 const STEPS = [1, 0.7, 0.5] as const
 
-/** A frame that takes longer than this is seen to lag, ms: half a second frame at 60 in a second. From memory. */
-const LAG = 24
+/** A card that takes longer than this is seen to lag, ms: thirty in a second look like motion. From memory. */
+const LAG = 33
 
 /** So many such frames in a row: one alone may be anything, and the first are slow on every machine. */
 const PATIENCE = 8
 
 export const FULL: Pace = { fine: STEPS[0], slow: 0 }
 
-/** The pace after a frame that kept the page busy so long, ms. */
+/** The pace after a frame that took so long to paint, ms. */
 export function paceAfter({ fine, slow }: Pace, took: number): Pace {
   if (!(took > LAG)) return { fine, slow: 0 }
   if (slow + 1 < PATIENCE) return { fine, slow: slow + 1 }
