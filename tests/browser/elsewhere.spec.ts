@@ -108,6 +108,8 @@ test.describe('from a folder of a disk', () => {
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Layers')
     expect(page.url()).toMatch(/\/chapters\/layers\/index\.html$/)
     await expect(page.locator('.stage-view svg').first()).toBeVisible()
+    // Its links name files once all of it is there.
+    await page.waitForLoadState()
     const shown = await page.evaluate(async () => {
       const pictures = [...document.images]
       for (const picture of pictures) picture.loading = 'eager'
