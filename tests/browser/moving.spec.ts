@@ -75,3 +75,35 @@ for (const look of ['day', 'night'] as const)
     const drawn = await held(other, look, false)
     expect(await differing(other, painted, drawn)).toBeLessThan(0.012)
   })
+
+test('the garden of the first page is painted while it is dragged, where its picture stands, and drawn at rest', async ({
+  page,
+}) => {
+  await page.setViewportSize(desk)
+  await page.goto('/')
+  const asked = page.waitForRequest(/\/brush\.[^/]*\.js$/)
+  await page.mouse.move(3, 3)
+  await page.mouse.move(4, 4)
+  const stage = page.locator('.swing-stage')
+  await stage.locator('svg').waitFor()
+  const box = await stage.boundingBox()
+  if (!box) throw new Error('the garden is not on the screen')
+  const [x, y] = [box.x + 0.7 * box.width, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 10, y)
+  await asked
+  // It comes to rest by itself, and the painter may not have come before that.
+  const canvas = stage.locator('.canvas')
+  let moves = 0
+  await expect(async () => {
+    moves++
+    await page.mouse.move(x + 10 + (moves % 20), y)
+    const [painted, drawn] = await stage.evaluate((element) =>
+      ['canvas', 'svg'].map((name) => JSON.stringify(element.querySelector(name)?.getBoundingClientRect())),
+    )
+    expect(painted).toBe(drawn)
+  }).toPass()
+  await page.mouse.up()
+  await expect(canvas).toBeHidden()
+})
