@@ -195,8 +195,17 @@ function drawArt(easel: Easel, art: ArtMark): void {
   context.restore()
 }
 
-/** A surface and what lies on it, clipped to it. */
-function drawSheet(easel: Easel, sheet: PathMark): void {
+/** The lines along a surface's rim. */
+const isRim = ({ role }: PathMark): boolean => role === 'edge' || role === 'dip' || role === 'brow'
+
+/** A line on the rim is half hidden where it is clipped; where it is not, it is so much thinner. */
+const RIM = 0.55
+
+/**
+ * A surface and what lies on it, clipped to it. A worker's canvas clips in whole dots: the rim of one that is `whole`,
+ * and not parted by others that pass through, is drawn over the steps unclipped.
+ */
+function drawSheet(easel: Easel, sheet: PathMark, whole: boolean): void {
   const { context, looks } = easel
   const { light, shade } = looks.ground
   const { paint } = sheet
@@ -214,6 +223,7 @@ function drawSheet(easel: Easel, sheet: PathMark): void {
   context.setLineDash([])
   context.stroke()
   context.clip()
+  const rims: PathMark[] = []
   for (const one of sheet.on ?? []) {
     if (one.mark === 'art') {
       drawArt(easel, one)
@@ -221,12 +231,17 @@ function drawSheet(easel: Easel, sheet: PathMark): void {
     }
     const look = on.get(one.role)
     if (!look) continue
-    if (one.fade) drawFade(easel, one, one.fade, look)
+    if (whole && isRim(one)) rims.push(one)
+    else if (one.fade) drawFade(easel, one, one.fade, look)
     else if (one.role === 'shade') drawPath(context, one, look, dark)
     else if (one.role === 'shadow') drawPath(context, one, look, shadowOf(one.strength ?? 1, paint, light))
     else drawPath(context, one, look)
   }
   context.restore()
+  for (const rim of rims) {
+    const look = on.get(rim.role) as Look
+    drawPath(context, rim, { ...look, width: RIM * look.width })
+  }
 }
 
 /** A shadow on the table has no sharp edge: it is drawn so many times as small, and stretched. */
@@ -246,10 +261,10 @@ function drawTableShadows({ context, small, looks }: Easel, marks: readonly Mark
   context.drawImage(small.canvas, 0, 0, wide * SOFT, high * SOFT)
 }
 
-function drawMark(easel: Easel, mark: Mark): void {
+function drawMark(easel: Easel, mark: Mark, pieces: ReadonlyMap<PathMark['on'], number>): void {
   if (mark.mark !== 'path' || isOnTable(mark)) return
   if (mark.on) {
-    drawSheet(easel, mark)
+    drawSheet(easel, mark, pieces.get(mark.on) === 1)
     return
   }
   const look = easel.looks.beside.get(keyBeside(mark))
@@ -280,5 +295,9 @@ export function paint(easel: Easel, marks: readonly Mark[], { width, height }: S
   context.setTransform(fine, 0, 0, fine, 0, 0)
   context.clearRect(0, 0, width, height)
   drawTableShadows(easel, marks.filter(isOnTable), { width, height })
-  for (const mark of marks) drawMark(easel, mark)
+  // What lies on a surface is one and the same for all pieces that it is parted into.
+  const pieces = new Map<PathMark['on'], number>()
+  for (const mark of marks)
+    if (mark.mark === 'path' && mark.on) pieces.set(mark.on, (pieces.get(mark.on) ?? 0) + 1)
+  for (const mark of marks) drawMark(easel, mark, pieces)
 }
