@@ -107,3 +107,25 @@ test('the garden of the first page is painted while it is dragged, where its pic
   await page.mouse.up()
   await expect(canvas).toBeHidden()
 })
+
+test('night that comes while the hand rests is painted when it takes hold again', async ({
+  page,
+  context,
+}) => {
+  const atNight = await held(page, 'night', true)
+  const other = await context.newPage()
+  await held(other, 'day', true)
+  await other.getByRole('button', { name: 'Night', exact: true }).click()
+  const handle = other.getByRole('slider', { name: 'Opening, by the edge of the page', exact: true })
+  await handle.scrollIntoViewIfNeeded()
+  const box = await handle.boundingBox()
+  if (!box) throw new Error('the edge of the page is not on the screen')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await other.mouse.move(x, y)
+  await other.mouse.down()
+  await other.mouse.move(x - 1, y)
+  await other.mouse.move(x, y)
+  await expect(other.locator('.stage-view > .canvas:visible')).toHaveCount(1)
+  expect(await differing(page, await settled(other.locator('.stage-view')), atNight)).toBeLessThan(0.02)
+  await other.mouse.up()
+})

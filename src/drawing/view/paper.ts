@@ -144,7 +144,7 @@ export interface Lighting {
   /** Posed as the paper is: it tells folds from cuts, and hollows darken. */
   readonly poser?: Poser
   /** Mechanisms, by id, on which the light is; all else is dimmed. */
-  readonly lit?: ReadonlySet<string>
+  readonly lit?: ReadonlySet<string> | undefined
   /** The pages keep their art to themselves: lines drawn on them are what counts. */
   readonly bare?: boolean
 }

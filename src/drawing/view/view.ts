@@ -144,7 +144,7 @@ function surfaceMarks(
       lamp,
       shadows: moving ? 'hard' : 'soft',
       poser,
-      ...(lit ? { lit: new Set(lit) } : {}),
+      lit: lit && new Set(lit),
     }),
     ...(flame ? [hazeOf(flame, lens)] : []),
   ]

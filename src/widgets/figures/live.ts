@@ -36,12 +36,9 @@ function renew(live: Live, node: SvgNode): void {
     else element.setAttribute(names[k] as string, value)
   }
   if (node.inner === was.inner) return
-  if (typeof node.inner === 'string') {
-    // The same text node: a new one would let the browser ask anew of the whole page what holds what (`:has`).
-    const text = element.firstChild
-    if (text) text.nodeValue = node.inner
-    else element.append(node.inner)
-  } else live.kids = renewed(element, live.kids, node.inner)
+  // The same text node: a new one would let the browser ask anew of the whole page what holds what (`:has`).
+  if (typeof node.inner === 'string') (element.firstChild ?? element).textContent = node.inner
+  else live.kids = renewed(element, live.kids, node.inner)
 }
 
 /** Brings what is in an element up to date. What changes places is moved; elements are made only for what is new. */
