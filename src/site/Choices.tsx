@@ -9,6 +9,7 @@ import type { Design, Poser } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
+import { fetched } from '../widgets/model/loading.ts'
 
 /** One mechanism as the page tells of it: words and numbers as they are shown. */
 export interface Choice {
@@ -85,8 +86,7 @@ export function Choices({ choices, designs }: ChoicesProps): JSX.Element {
   useEffect(() => {
     let gone = false
     const wake = async () => {
-      const answer = await fetch(designs)
-      if (!answer.ok) throw new Error(`${designs}: ${answer.status}`)
+      const answer = await fetched(designs)
       // The site's own file, checked when the site was built.
       const found = (await answer.json()) as Readonly<Record<string, Design>>
       if (!gone)

@@ -11,6 +11,7 @@ import { Figure } from '../widgets/figures/Figure.tsx'
 import { fetchBrush } from '../widgets/figures/fetch-brush.ts'
 import { brushes } from '../widgets/figures/quick.ts'
 import { screenFrames } from '../widgets/figures/screen-frames.ts'
+import { fetched } from '../widgets/model/loading.ts'
 
 interface SwingProps {
   /** The address of the design, checked. */
@@ -45,8 +46,7 @@ const within = (opening: number): number => Math.min(MOST, Math.max(LEAST, openi
 
 /** The garden is fetched once the page has nothing better to do: until then its picture stands there. */
 async function fetchGarden(address: string): Promise<Poser> {
-  const answer = await fetch(address)
-  if (!answer.ok) throw new Error(`${address}: ${answer.status}`)
+  const answer = await fetched(address)
   // The site's own file, checked when the site was built.
   return compile((await answer.json()) as Design)
 }

@@ -4,6 +4,7 @@ import { openAndShut } from '../../content/words/pages/words.ts'
 import type { Design } from '../paper/index.ts'
 import { openingRange } from '../paper/index.ts'
 import { Figure } from '../widgets/figures/Figure.tsx'
+import { fetched } from '../widgets/model/loading.ts'
 import { wordPicture } from './word-picture.ts'
 import type { WordPicture } from './word-told.ts'
 
@@ -26,19 +27,18 @@ const ROUND = 5
 /** How far one press moves it where motion is unwelcome, degrees. */
 const STEP = 30
 
-let fetched: Promise<Readonly<Record<string, Design>>> | null = null
+let coming: Promise<Readonly<Record<string, Design>>> | null = null
 
 /** All cards, once for all words; asked for anew if they did not come. */
 function cardsAt(address: string): Promise<Readonly<Record<string, Design>>> {
-  fetched ??= fetch(address).then(async (answer) => {
-    if (!answer.ok) throw new Error(`${address}: ${answer.status}`)
-    // The site's own file, checked when the site was built.
-    return (await answer.json()) as Readonly<Record<string, Design>>
+  // The site's own file, checked when the site was built.
+  coming ??= fetched(address).then(
+    async (answer) => (await answer.json()) as Readonly<Record<string, Design>>,
+  )
+  coming.catch(() => {
+    coming = null
   })
-  fetched.catch(() => {
-    fetched = null
-  })
-  return fetched
+  return coming
 }
 
 /** The picture beside a word. Pressed, its card opens and shuts once, with what the word means marked on it. */

@@ -9,10 +9,10 @@ import type { Size } from '../../drawing/view/camera.ts'
 import type { Look, Looks } from './looks.ts'
 import { keyBeside, keyOn } from './looks.ts'
 
-export type Context = OffscreenCanvasRenderingContext2D
+type Context = OffscreenCanvasRenderingContext2D
 
 /** What a card is painted on and with. */
-export interface Easel {
+interface Easel {
   readonly context: Context
   /** For what is blurred. */
   readonly small: Context
