@@ -89,26 +89,39 @@ const mustDraw = (island: HTMLElement): boolean =>
 
 /**
  * `client:hand`: an island wakes at the first sign of a hand on the page, so that a page that is only looked at
- * loads next to no script. It wakes at once where it is needed at once: the address tells a state, fingers work
- * here (the first touch may be a drag), or the pictures must be drawn anew for this screen.
+ * loads next to no script. It wakes at once where the address tells a state; and as soon as the page has come where
+ * fingers work (the first touch may be a drag), or the pictures must be drawn anew for this screen.
  */
 const hand: ClientDirective = (load, options, island) => {
   // `rest`: what listens to the bench, and is not what the hand is on, comes after the first thing that it did.
   if (options.value === 'rest') return whenItRests(load)
   if (options.value === 'spare') return whenSpare(load, island)
   if (options.value === 'seen') return whenSeen(load, island)
+  let asked = false
   const wake = async (sign?: Event) => {
+    if (asked) return
     // A browser tells of a pointer that stands still too, when the page moves beneath it.
     if (sign instanceof PointerEvent && sign.type === 'pointermove' && !sign.movementX && !sign.movementY)
       return
+    asked = true
     for (const sign of SIGNS) removeEventListener(sign, wake, true)
     const hydrate = await load()
     await hydrate()
   }
+  if (location.hash.includes('=')) {
+    void wake()
+    return
+  }
+  for (const sign of SIGNS) addEventListener(sign, wake, { capture: true, passive: true })
   // `calm`: what may miss the first touch, and whose picture does at any size.
-  const soon = options.value !== 'calm' && (matchMedia('(any-pointer: coarse)').matches || mustDraw(island))
-  if (location.hash.includes('=') || soon) void wake()
-  else for (const sign of SIGNS) addEventListener(sign, wake, { capture: true, passive: true })
+  if (options.value === 'calm') return
+  const soon = () => {
+    if (matchMedia('(any-pointer: coarse)').matches || mustDraw(island)) void wake()
+  }
+  // The page is read before it is touched: it is painted first.
+  const painted = () => requestAnimationFrame(() => setTimeout(soon))
+  if (document.readyState === 'complete') painted()
+  else addEventListener('load', painted, { once: true })
 }
 
 // biome-ignore lint/style/noDefaultExport: Astro takes a directive from there

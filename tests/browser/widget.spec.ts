@@ -245,6 +245,33 @@ test.describe('the finger', () => {
     await touch('touchEnd', x + dx, y + dy)
   }
 
+  test('finds a bench that woke by itself, once the page had come and was painted', async ({ page }) => {
+    let loaded = false
+    let early = false
+    page.on('load', () => {
+      loaded = true
+    })
+    page.on('request', (request) => {
+      if (/\/bench\.[^/]*\.js$/.test(request.url())) early = !loaded
+    })
+    // A picture that takes its time: the page has not come before it.
+    await page.route('**/pictures/*.svg', async (route) => {
+      await new Promise((done) => setTimeout(done, 600))
+      await route.continue()
+    })
+    await page.goto('/chapters/one-slit-two-v-folds/')
+    await page.locator('.bench[data-awake="true"]').waitFor()
+    expect(early).toBe(false)
+    // Drawn for this screen, not shrunk: its words are as large as they are read.
+    await expect
+      .poll(() =>
+        page
+          .locator('.stage-sheet')
+          .evaluate((stage) => stage.clientWidth - (stage.querySelector('svg')?.viewBox.baseVal.width ?? 0)),
+      )
+      .toBeCloseTo(0, 1)
+  })
+
   test('one figure is large, the card stays pinned; the switch, the opening and the rise stay in sight', async ({
     page,
   }) => {

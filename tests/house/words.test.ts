@@ -24,6 +24,7 @@ const FOR_WRITERS: readonly string[] = [
 const EXCEPTIONS: readonly (readonly [file: string, text: string, why: string])[] = [
   ['src/class/words.ts', '“{}” asks for {{}}, which is not given.', 'for who writes a lesson'],
   ['src/drawing/pen/svg-values.ts', 'drawing on-{}', 'classes'],
+  ['src/widgets/figures/stage.ts', 'stage stage-{}', 'classes'],
   ['src/making/nest.ts', '{} does not go on the sheet', 'a RangeError'],
   ['src/pages/choose/index.astro', '.choices-bar button', 'a selector'],
   ['src/sheet/files/svg.ts', 'Atkinson Hyperlegible Next', 'a font'],

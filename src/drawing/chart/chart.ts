@@ -1,4 +1,4 @@
-import { line, pairs, scaleLinear } from 'd3'
+import { line, scaleLinear } from 'd3'
 import * as says from '../../../content/words/drawing/chart.ts'
 import type { Design, Flat } from '../../paper/index.ts'
 import {
@@ -250,7 +250,7 @@ export function chart(design: Design, asked: number, size: Size, options: ChartO
     const now = at(opening)
     const runs = runsOf(curve, path)
     marks.push({ mark: 'path', runs, closed: false, role: 'curve', series, of: ids.join(' ') })
-    for (const run of runs) lines.push(...pairs(run))
+    for (const run of runs) lines.push(...run.slice(1).map((to, k): [Point, Point] => [run[k] as Point, to]))
     if (!still) {
       const p = spot(peak.opening, peak.rise)
       marks.push({ mark: 'dot', at: p, radius: 3, role: 'curve', of: `${ids[0]}/highest` })

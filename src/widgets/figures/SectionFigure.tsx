@@ -58,9 +58,10 @@ interface SectionFigureProps {
 
 /** The fold from its end: how the parts stand over the page. */
 export function SectionFigure({ bench, lead, small = false }: SectionFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 237, height: 293 })
+  const stage = useStage({ width: 237, height: 293 })
+  const { ref, size, text } = stage
   const kept = useKept<Section>()
-  return usePicture(bench, inSight && !small, () => {
+  return usePicture(bench, small ? { ...stage, inSight: false } : stage, 'section', () => {
     const { opening, station, point } = bench.state.value
     const unit = lengthUnit.value
     const poser = bench.poser.value

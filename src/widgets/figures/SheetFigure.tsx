@@ -195,10 +195,11 @@ interface SheetFigureProps {
 
 /** The flat sheet, with everything that can be dragged on it. */
 export function SheetFigure({ bench, section, small = false }: SheetFigureProps): JSX.Element {
-  const { ref, size, text, inSight } = useStage({ width: 370, height: 293 })
+  const stage = useStage({ width: 370, height: 293 })
+  const { ref, size, text } = stage
   const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
   const kept = useKept<Pattern>()
-  return usePicture(bench, inSight && !small, () => {
+  return usePicture(bench, small ? { ...stage, inSight: false } : stage, 'sheet', () => {
     const unit = lengthUnit.value
     // Not the state itself: while the card opens its sheet stays as it is.
     const [design, point] = [bench.design.value, bench.point.value]
