@@ -39,7 +39,7 @@ const squeezed = {
       readyForDisk(folder)
       makePortable(folder, assets, new URL(site).pathname)
       listKept(folder)
-      squeeze(folder)
+      await squeeze(folder)
       // No host squeezes what no host gives.
       await layForDisk(folder, assets)
     },

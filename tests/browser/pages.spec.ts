@@ -163,6 +163,18 @@ test('whatever has focus shows it', async ({ page }) => {
   expect(last).not.toBe('')
 })
 
+test('a chapter spends nothing on pictures far below, and prints them', async ({ page }) => {
+  await page.goto('/chapters/tents-and-floating-layers/')
+  const pictures = page.locator(':is(.step-figure, .slip-picture) svg > *:first-child')
+  const drawn = () =>
+    pictures.evaluateAll((all) => all.map((one) => one.checkVisibility({ contentVisibilityAuto: true })))
+  expect((await drawn()).filter(Boolean)).toEqual([])
+  await pictures.first().scrollIntoViewIfNeeded()
+  await expect.poll(async () => (await drawn())[0]).toBe(true)
+  await page.emulateMedia({ media: 'print' })
+  await expect.poll(async () => (await drawn()).every(Boolean)).toBe(true)
+})
+
 // All chapters share one bench; they differ by what their own page says.
 for (const address of chapterPages.filter((_, k) => k % 3 === 0)) {
   test(`${address} loads at most ${BEFORE_INPUT / 1000} kB of script, gzipped, before any input, and ${FIRST_DRAG / 1000} kB for the first drag`, async ({

@@ -28,7 +28,7 @@ mkdirSync(join(folder, '_astro'))
 
 writeFileSync(join(folder, '_astro', 'bench.a1b2c3.js'), LONG)
 
-squeeze(folder)
+await squeeze(folder)
 
 writeFileSync(join(folder, '.hidden'), 'no')
 
