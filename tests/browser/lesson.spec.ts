@@ -38,6 +38,24 @@ test.describe('a guess', () => {
     await expect(page.locator('.cell-predict details[open]')).toContainText('Stand lower')
   })
 
+  test('is not answered by what the server says, nor by how far a challenge is to go', async ({ page }) => {
+    await page.route('**/_astro/bench.*.js', (route) => route.abort())
+    await page.goto('/chapters/it-starts-at-the-gutter/')
+    await expect(
+      page.locator('.opening-bar [role="slider"], .opening-bar input[type="range"]'),
+    ).toHaveAttribute('aria-valuetext', '100.0 degrees')
+    await expect(page.locator('.stage-view .drawing')).toHaveAttribute('aria-label', /^[^.]*°\.$/)
+    await page.unroute('**/_astro/bench.*.js')
+    await bench(page, '/chapters/it-starts-at-the-gutter/')
+    const task = page.locator('.challenge').filter({ hasText: '60 mm' }).first()
+    await task.scrollIntoViewIfNeeded()
+    await expect(task.locator('.challenge-says')).toContainText('covered until you have guessed')
+    await expect(task.getByText(/to go|too much/)).toBeHidden()
+    await page.locator('.cell-predict').getByText('Less than twice').click()
+    await expect(task.getByText(/to go|too much/)).toBeVisible()
+    await expect(task.locator('.cover-mark')).toBeHidden()
+  })
+
   test('need not be made: Show me lifts the covers, by keyboard too', async ({ page }) => {
     await bench(page)
     await page.locator('.guess-note').getByRole('button', { name: 'Show me' }).focus()

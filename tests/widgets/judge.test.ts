@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { check } from '../../src/paper/index.ts'
 import type { Goal } from '../../src/widgets/challenge/judge.ts'
-import { judge } from '../../src/widgets/challenge/judge.ts'
+import { judge, measuresOf } from '../../src/widgets/challenge/judge.ts'
 import { benchFields } from '../../src/widgets/state/fields.ts'
 import type { BenchState } from '../../src/widgets/state/state.ts'
 import { opened, startState } from '../../src/widgets/state/state.ts'
@@ -17,6 +17,16 @@ const says = (goal: Goal, state: BenchState, config = {}) =>
   judge(goal, state, config, check(state.design, { repairs: false }))
 
 describe('a challenge', () => {
+  test('tells what it has the bench measure', () => {
+    expect(measuresOf({ measure: 'rise', atLeast: 3 })).toEqual(['rise'])
+    expect(measuresOf({ sound: true })).toEqual([])
+    expect(
+      measuresOf({
+        all: [{ sound: true }, { all: [{ measure: 'gape', atMost: 3 }] }, { measure: 'field', field: 'cut' }],
+      }),
+    ).toEqual(['gape', 'field'])
+  })
+
   // The rise of a layer is its depth times the sine of the opening: 34 mm at 90 degrees.
   const start = startState(layer, {})
 

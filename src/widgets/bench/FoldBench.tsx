@@ -16,7 +16,7 @@ import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
 import { examineLater } from '../model/examine-later.ts'
 import { notLoaded } from '../model/loading.ts'
-import { benchOf, followGuess, recallUnit } from '../model/page.ts'
+import { benchOf, coverOnServer, followGuess, recallUnit } from '../model/page.ts'
 import { tellSpare } from '../model/spare.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
 import { EVERY_FIGURE, foldsOf } from '../state/config.ts'
@@ -194,6 +194,7 @@ export function FoldBench({
   const has = (name: FigureName): boolean => figures.includes(name)
   const lead = leadOf(design, config)?.id
   const covers = config.covers ?? []
+  coverOnServer(config)
   const folds = foldsOf(config)
   const [left, right] = [figures[0], figures[1] ?? figures[0]]
   return (

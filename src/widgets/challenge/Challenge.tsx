@@ -4,6 +4,7 @@ import type { ComponentChildren, JSX } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import * as says from '../../../content/words/challenge.ts'
 import type { Check } from '../../paper/index.ts'
+import { Mark } from '../guess/Cover.tsx'
 import { linkTo } from '../model/address.ts'
 import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
@@ -13,7 +14,7 @@ import type { BenchConfig } from '../state/config.ts'
 import type { BenchState } from '../state/state.ts'
 import { startState } from '../state/state.ts'
 import type { Goal } from './judge.ts'
-import { judge } from './judge.ts'
+import { judge, measuresOf } from './judge.ts'
 
 interface ChallengeProps {
   readonly slug: string
@@ -93,6 +94,8 @@ export function Challenge(props: ChallengeProps): JSX.Element {
     }, HOLDS)
     return () => clearTimeout(wait)
   }, [done, slug, solvedKey, name])
+  // How the card stands may be what the chapter's guess asks.
+  const answers = config.covers?.some((one) => measuresOf(goal).includes(one)) ?? false
   const ticked = done || solved !== null
   return (
     <div class="challenge" data-done={ticked}>
@@ -112,7 +115,10 @@ export function Challenge(props: ChallengeProps): JSX.Element {
               {solved === '' ? null : <a href={`#${solved}`}>{says.answerOnBench}</a>}{' '}
             </>
           ) : (
-            verdict
+            <>
+              <span data-answers={answers}>{verdict}</span>
+              {answers ? <Mark /> : null}
+            </>
           )}
         </p>
         <p class="aloud" aria-live="polite">

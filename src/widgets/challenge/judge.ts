@@ -39,6 +39,12 @@ export interface AllGoal {
 /** What a challenge asks for, as data. */
 export type Goal = NumberGoal | SoundGoal | AllGoal
 
+/** What a goal has the bench measure. */
+export function measuresOf(goal: Goal): readonly string[] {
+  if ('all' in goal) return goal.all.flatMap(measuresOf)
+  return 'measure' in goal ? [goal.measure] : []
+}
+
 export interface Verdict {
   readonly done: boolean
   /** What is true now and how far it is to go. */

@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals'
 import { signal } from '@preact/signals'
+import type { BenchConfig } from '../state/config.ts'
 import type { LengthUnit } from '../state/format.ts'
 import type { Bench } from './bench-model.ts'
 
@@ -56,6 +57,11 @@ export const sizeInHand: Signal<string | null> = signal(null)
 
 /** Whether the answers to the chapter's guess are covered: until the reader has guessed or asked to be shown. */
 export const covering: Signal<boolean> = signal(false)
+
+/** What the server has spoken of a bench is read before anyone has guessed. */
+export function coverOnServer({ covers = [] }: BenchConfig): void {
+  if (import.meta.env.SSR) covering.value = covers.length > 0
+}
 
 /** Told to the page when the reader has guessed. */
 const GUESSED = 'hingebook-guess'
