@@ -225,9 +225,24 @@ test('a wish is given: ways come, and one is taken', async ({ page }) => {
   await page.getByRole('button', { name: /Make a wish/ }).click()
   await page.getByRole('textbox', { name: 'How high over the page' }).fill('24')
   await expect(slip(page)).toContainText(/\d ways?\. All shut flat/, { timeout: 40_000 })
-  await slip(page).getByRole('button', { name: 'Use this' }).first().click()
+  // One of its own card tells how large a piece it takes; each its sizes, as they then stand in the fields.
+  await expect(
+    slip(page)
+      .locator('.way-found')
+      .filter({ hasText: /of its own card/ })
+      .first(),
+  ).toContainText(/a piece of \d+\.\d by \d+\.\d mm/)
+  const first = slip(page).locator('.way-found').first()
+  await first.getByText('Sizes').click()
+  const sizes = await first.locator('.way-sizes li').allInnerTexts()
+  expect(sizes.length).toBeGreaterThan(2)
+  await first.getByRole('button', { name: 'Use this' }).click()
   await expect(verdict(page)).toContainText('It works as paper')
   await expect(page.locator('.sizes-head')).toContainText(/rise 2[345]\.\d mm/)
+  const [name, size] = /^(.*) (-?\d+\.\d) mm$/.exec(sizes[0] ?? '')?.slice(1) ?? []
+  await expect(page.getByRole('textbox', { name: new RegExp(`${name}$`, 'i') }).first()).toHaveValue(
+    size ?? '',
+  )
 })
 
 test('the way of a wished tip is drawn in one stroke: its marks are told, moved by keys, typed and taken away', async ({

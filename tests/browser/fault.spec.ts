@@ -70,6 +70,27 @@ test('by keys alone: words find it, and a ruler’s reading is held against the 
   await expect(page.getByRole('alert').first()).toContainText('1 to 180 degrees')
 })
 
+test('what was typed under a reading before its script came is held against the model then', async ({
+  page,
+}) => {
+  let come = () => {}
+  const wait = new Promise<void>((done) => {
+    come = done
+  })
+  await page.route('**/_astro/Readings.*.js', async (route) => {
+    await wait
+    await route.continue()
+  })
+  await page.goto('/fault/')
+  const rise = page.getByRole('textbox', { name: /its tip stands above the page/ })
+  await rise.fill('29.4')
+  await page.getByRole('textbox', { name: /open to/ }).fill('80')
+  come()
+  await expect(page.locator('.fault-said')).toContainText(/You are \d+\.\d mm (low|high)/)
+  await expect(page.locator('.fault-said')).toContainText('80°')
+  await expect(rise).toHaveValue('29.4')
+})
+
 test('a ruler’s reading is held against a dummy of one’s own too', async ({ page }) => {
   await page.goto('/dummy/?from=moth')
   await expect(page.getByText('Saved on this device')).toBeVisible()

@@ -134,6 +134,7 @@ export function wayIs({
   strays,
   layers,
   joints,
+  paper,
   sway,
 }: {
   /** null: it meets the point. */
@@ -141,6 +142,8 @@ export function wayIs({
   readonly strays: string | null
   readonly layers: number
   readonly joints: number
+  /** The size of each card of its own that it takes. */
+  readonly paper: readonly string[]
   readonly sway: string
 }): string {
   const all = [
@@ -148,10 +151,20 @@ export function wayIs({
     ...(strays === null ? [] : [`at most ${strays} off its way`]),
     `${layers} layers shut`,
     joints === 0 ? 'no glue' : `${joints} ${joints === 1 ? 'place' : 'places'} to glue`,
+    ...(paper.length === 0 ? [] : [`a piece of ${paper.join(', another of ')}`]),
     `a millimetre off moves it ${sway}`,
   ]
   return `${all.join(', ')}.`
 }
+
+/** How large a piece is. */
+export const by = (width: string, height: string): string => `${width} by ${height}`
+
+export const sizes = 'Sizes'
+
+/** One size of a part; `of` names the part where there are several. */
+export const sizeOf = (of: string | null, label: string, size: string): string =>
+  `${of === null ? label : `${of}: ${label.toLowerCase()}`} ${size}`
 
 export const useThis = 'Use this'
 

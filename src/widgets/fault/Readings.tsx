@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import * as says from '../../../content/words/fault-readings.ts'
 import type { Design } from '../../paper/index.ts'
 import { isRead, nameOf, opensTo } from '../../paper/index.ts'
@@ -79,6 +79,15 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
   const id = ids.includes(part) ? part : (ids[0] ?? '')
   const [opening, setOpening] = useState('90')
   const [texts, setTexts] = useState<Readonly<Partial<Record<What, string>>>>({})
+  // Left to themselves: what was typed before the page woke is kept, and compared then.
+  const root = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    const { opening: opened = '90', ...read } = Object.fromEntries(
+      Array.from(root.current?.querySelectorAll('input') ?? [], (input) => [input.name, input.value]),
+    )
+    setOpening(opened)
+    setTexts(read)
+  }, [])
   const length = lengthUnit.value
   const at = typed(opening, 'deg', length)
   const most = design && id !== '' ? opensTo(design, id) : 180
@@ -107,7 +116,7 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
   }
   const said = design && id !== '' && isGiven && isOpening ? tell(design, at) : null
   return (
-    <div class="fault-readings">
+    <div class="fault-readings" ref={root}>
       <p class="fault-sentence">
         <label>
           {says.cardBefore}{' '}
@@ -140,7 +149,8 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
             type="text"
             inputMode="decimal"
             autocomplete="off"
-            value={opening}
+            name="opening"
+            defaultValue={opening}
             aria-invalid={!isOpening}
             onInput={(event) => setOpening(event.currentTarget.value)}
           />
@@ -161,7 +171,8 @@ export function Readings({ cards }: ReadingsProps): JSX.Element {
                   type="text"
                   inputMode="decimal"
                   autocomplete="off"
-                  value={texts[what] ?? ''}
+                  name={what}
+                  defaultValue={texts[what] ?? ''}
                   aria-invalid={wrong.includes(what)}
                   onInput={(event) => setTexts({ ...texts, [what]: event.currentTarget.value })}
                 />{' '}

@@ -3,10 +3,10 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import * as slipSays from '../../../../content/words/dummy/slips.ts'
 import * as says from '../../../../content/words/dummy/wish.ts'
 import type { Find, Wish } from '../../../paper/index.ts'
-import { kindNamed } from '../../../paper/index.ts'
+import { kindNamed, settable, settingOf } from '../../../paper/index.ts'
 import { reasonOf } from '../../model/loading.ts'
 import { lengthUnit } from '../../model/page.ts'
-import { shown } from '../../state/format.ts'
+import { digits, shown } from '../../state/format.ts'
 import { opened } from '../../state/state.ts'
 import type { Ask } from '../desk/desk.ts'
 import { deskFor } from '../desk/desk.ts'
@@ -198,6 +198,9 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
     strays: wish.value.path ? shown(strays, 'mm', unit) : null,
     layers: facts.layers,
     joints: facts.joints,
+    paper: facts.paper.map(({ width, height }) =>
+      says.by(digits(width, 'mm', unit), shown(height, 'mm', unit)),
+    ),
     sway: shown(sway, 'mm', unit),
   })
   return (
@@ -214,6 +217,22 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
       <div>
         <strong>{says.oneOnAnother(names)}</strong>
         <p>{like}</p>
+        <details class="way-sizes">
+          <summary>{says.sizes}</summary>
+          <ul>
+            {parts.flatMap((part, k) =>
+              settable(part).map(({ name, label, unit: of }) => (
+                <li key={`${k} ${name}`}>
+                  {says.sizeOf(
+                    parts.length > 1 ? (names[k] ?? null) : null,
+                    label,
+                    shown(settingOf(part, name), of, unit),
+                  )}
+                </li>
+              )),
+            )}
+          </ul>
+        </details>
         <p class="way-found-acts">
           {chapter ? <a href={chapter.href}>{chapter.title}</a> : null}
           <button
