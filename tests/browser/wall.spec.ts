@@ -315,6 +315,7 @@ test('the teacher’s window follows the steps', async ({ page }) => {
 test('where the booklet fills the screen by itself, the tools are there too', async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 720 })
   await page.goto('/steps/?from=heron')
+  await page.locator('.book-bar').waitFor()
   await expect(page.getByRole('button', { name: 'Tools', exact: true })).toBeHidden()
   await page.getByRole('button', { name: 'Fill the screen' }).click()
   await expect.poll(() => page.evaluate(() => document.fullscreenElement?.className)).toBe('book')
@@ -323,11 +324,13 @@ test('where the booklet fills the screen by itself, the tools are there too', as
   await inside(page)
   await page.keyboard.press('t')
   // What stands outside of the part that fills the screen is not painted.
-  expect(
-    await page
-      .locator('.wall-timer')
-      .evaluate((timer) => document.fullscreenElement?.contains(timer) && timer.checkVisibility()),
-  ).toBe(true)
+  await expect
+    .poll(() =>
+      page
+        .locator('.wall-timer')
+        .evaluate((timer) => document.fullscreenElement?.contains(timer) && timer.checkVisibility()),
+    )
+    .toBe(true)
 })
 
 test('a lesson on the wall counts hands where it asks, and shows what is right', async ({ page }) => {
