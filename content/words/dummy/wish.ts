@@ -162,9 +162,10 @@ export const by = (width: string, height: string): string => `${width} by ${heig
 
 export const sizes = 'Sizes'
 
-/** One size of a part; `of` names the part where there are several. */
-export const sizeOf = (of: string | null, label: string, size: string): string =>
-  `${of === null ? label : `${of}: ${label.toLowerCase()}`} ${size}`
+/** One size of a part, which is named where there are several. */
+export const sizeOf = (label: string, size: string): string => `${label} ${size}`
+
+export const sizeOfPart = (part: string, label: string, size: string): string => `${part}: ${label} ${size}`
 
 export const useThis = 'Use this'
 

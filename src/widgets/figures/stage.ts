@@ -64,12 +64,14 @@ export function useStage(start: Size): Stage {
     if (!element) return undefined
     // What the server drew stands there while the page does one thing after the other.
     let isServers = element.firstChild !== null
-    followed.set(element, (now) => {
-      const draw = (drawn: Drawn) =>
-        set(({ place: was }) => ({
-          place: was.width === now.width && was.height === now.height && was.text === now.text ? was : now,
-          drawn,
-        }))
+    let now: Place = { ...start, text: TEXT }
+    const draw = (drawn: Drawn) =>
+      set(({ place: was }) => ({
+        place: was.width === now.width && was.height === now.height && was.text === now.text ? was : now,
+        drawn,
+      }))
+    followed.set(element, (told) => {
+      now = told
       if (isServers) for (const drawn of [1, 2] as const) setTimeout(draw, 0, drawn)
       else draw(2)
       isServers = false

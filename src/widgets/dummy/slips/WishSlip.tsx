@@ -6,7 +6,7 @@ import type { Find, Wish } from '../../../paper/index.ts'
 import { kindNamed, settable, settingOf } from '../../../paper/index.ts'
 import { reasonOf } from '../../model/loading.ts'
 import { lengthUnit } from '../../model/page.ts'
-import { digits, shown } from '../../state/format.ts'
+import { digits, shown, small } from '../../state/format.ts'
 import { opened } from '../../state/state.ts'
 import type { Ask } from '../desk/desk.ts'
 import { deskFor } from '../desk/desk.ts'
@@ -221,15 +221,16 @@ function Way({ dummy, find, teaches }: WayProps): JSX.Element {
           <summary>{says.sizes}</summary>
           <ul>
             {parts.flatMap((part, k) =>
-              settable(part).map(({ name, label, unit: of }) => (
-                <li key={`${k} ${name}`}>
-                  {says.sizeOf(
-                    parts.length > 1 ? (names[k] ?? null) : null,
-                    label,
-                    shown(settingOf(part, name), of, unit),
-                  )}
-                </li>
-              )),
+              settable(part).map(({ name, label, unit: of }) => {
+                const size = shown(settingOf(part, name), of, unit)
+                return (
+                  <li key={`${k} ${name}`}>
+                    {parts.length > 1
+                      ? says.sizeOfPart(names[k] ?? part.id, small(label), size)
+                      : says.sizeOf(label, size)}
+                  </li>
+                )
+              }),
             )}
           </ul>
         </details>
