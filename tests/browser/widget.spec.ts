@@ -495,6 +495,24 @@ test.describe('the numbers', () => {
     await expect(field(page, 'Upper wedge angle')).toHaveValue(wedge.toFixed(1))
   })
 
+  test('a choice whose words are long has room for them', async ({ page }) => {
+    for (const width of [1280, 1024, 390]) {
+      await page.setViewportSize({ width, height: 720 })
+      await openBench(page, '/chapters/paper-itself/')
+      const row = page.locator('.field-choice').first()
+      const box = async (locator: Locator) =>
+        (await locator.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 }
+      const [whole, first, second] = [
+        await box(row),
+        await box(row.locator('.press').first()),
+        await box(row.locator('.press').last()),
+      ]
+      expect(first.x).toBeGreaterThanOrEqual(whole.x)
+      expect(second.x).toBeGreaterThanOrEqual(first.x + first.width)
+      expect(second.x + second.width).toBeLessThanOrEqual(whole.x + whole.width + 0.5)
+    }
+  })
+
   test('plus and minus are the way without dragging', async ({ page }) => {
     await bench(page)
     await page.getByRole('button', { name: 'Slit: more', exact: true }).click()
