@@ -2,6 +2,7 @@
 // browser's own SVG (W3C, SVG 2), one by which it is kept from coming.
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
+import sharp from 'sharp'
 import { desk, remember } from './site.ts'
 
 /** A part of the page as a picture, when it has come to rest: the last frame is painted a little after the last move. */
@@ -128,4 +129,66 @@ test('night that comes while the hand rests is painted when it takes hold again'
   await expect(other.locator('.stage-view > .canvas:visible')).toHaveCount(1)
   expect(await differing(page, await settled(other.locator('.stage-view')), atNight)).toBeLessThan(0.02)
   await other.mouse.up()
+})
+
+/** The share of a picture that is this red, by a reader of pictures of its own. */
+async function shareOfRed(picture: Buffer): Promise<number> {
+  const { data, info } = await sharp(picture).removeAlpha().raw().toBuffer({ resolveWithObject: true })
+  let count = 0
+  for (let k = 0; k < data.length; k += info.channels) {
+    const [r = 0, g = 0, b = 0] = data.subarray(k, k + 3)
+    if (r > 90 && g < 0.4 * r && b < 0.4 * r) count++
+  }
+  return (info.channels * count) / data.length
+}
+
+test('a picture of dots that lies on a face is painted where it lies', async ({ page }) => {
+  const dots = await sharp({ create: { width: 8, height: 8, channels: 3, background: '#e01414' } })
+    .png()
+    .toBuffer()
+  const art = {
+    on: 'page/right',
+    face: 'front',
+    shape: [
+      [15, 15],
+      [95, 15],
+      [95, 130],
+      [15, 130],
+    ],
+    picture: `data:image/png;base64,${dots.toString('base64')}`,
+  }
+  const design = { hingebook: 1, title: 'Red', card: { width: 105, height: 148 }, mechanisms: [], art: [art] }
+  await page.setViewportSize(desk)
+  const asked = page.waitForRequest(/\/brush\.[^/]*\.js$/)
+  await page.goto('/dummy/')
+  await page.getByRole('button', { name: 'Save, open, send' }).click()
+  const chooser = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  await (await chooser).setFiles({
+    name: 'red.hingebook.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(design)),
+  })
+  const stage = page.locator('.stage-view').first()
+  await expect(stage.locator('.drawing image').first()).toBeAttached()
+  await page.keyboard.press('Escape')
+  await asked
+  await page.waitForLoadState('networkidle')
+  const handle = page.getByRole('slider', { name: 'Opening, by the edge of the page', exact: true })
+  const box = await handle.boundingBox()
+  if (!box) throw new Error('the edge of the page is not on the screen')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 10, y + 10)
+  await page.mouse.move(x + 20, y + 20)
+  await expect(stage.locator('.canvas')).toBeVisible()
+  const painted = await shareOfRed(await settled(stage))
+  await page.mouse.up()
+  await expect(stage.locator('.canvas')).toBeHidden()
+  const drawn = await shareOfRed(await settled(stage))
+  expect(drawn).toBeGreaterThan(0.05)
+  // At rest its shadows are softer, and lie on other dots.
+  expect(painted / drawn).toBeGreaterThan(0.85)
+  expect(painted / drawn).toBeLessThan(1.15)
 })
