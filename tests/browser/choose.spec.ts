@@ -31,6 +31,7 @@ test('one slider opens all cards, by keys too, and they swing until they are sto
   await page.getByRole('button', { name: 'Open and shut them' }).click()
   await expect(pictures.first()).not.toHaveAccessibleName(/170/)
   await page.getByRole('button', { name: 'Stop' }).click()
+  await page.getByRole('button', { name: 'Open and shut them' }).waitFor()
   const rested = await slider.inputValue()
   await page.waitForTimeout(200)
   expect(await slider.inputValue()).toBe(rested)

@@ -16,7 +16,7 @@ import type { DesignSource } from '../model/brought.ts'
 import { designFrom } from '../model/brought.ts'
 import { examineLater } from '../model/examine-later.ts'
 import { notLoaded } from '../model/loading.ts'
-import { benchOf, coverOnServer, followGuess, recallUnit } from '../model/page.ts'
+import { benchOf, coverAtFirst, followGuess, recallUnit } from '../model/page.ts'
 import { tellSpare } from '../model/spare.ts'
 import type { BenchConfig, FigureName } from '../state/config.ts'
 import { EVERY_FIGURE, foldsOf } from '../state/config.ts'
@@ -181,9 +181,10 @@ export function FoldBench({
   aside = false,
 }: FoldBenchProps): JSX.Element {
   const design = designFrom(source)
-  const [bench] = useState(() =>
-    benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) }),
-  )
+  const [bench] = useState(() => {
+    coverAtFirst(config)
+    return benchModel(design, config, { frames: screenFrames, ...(checks ? { checks } : {}) })
+  })
   const [awake, setAwake] = useState(false)
   const root = useRef<HTMLDivElement>(null)
   useEffect(() => {
@@ -194,7 +195,6 @@ export function FoldBench({
   const has = (name: FigureName): boolean => figures.includes(name)
   const lead = leadOf(design, config)?.id
   const covers = config.covers ?? []
-  coverOnServer(config)
   const folds = foldsOf(config)
   const [left, right] = [figures[0], figures[1] ?? figures[0]]
   return (

@@ -58,9 +58,9 @@ export const sizeInHand: Signal<string | null> = signal(null)
 /** Whether the answers to the chapter's guess are covered: until the reader has guessed or asked to be shown. */
 export const covering: Signal<boolean> = signal(false)
 
-/** What the server has spoken of a bench is read before anyone has guessed. */
-export function coverOnServer({ covers = [] }: BenchConfig): void {
-  if (import.meta.env.SSR) covering.value = covers.length > 0
+/** What the server has spoken of a bench is read before anyone has guessed; a bench that wakes begins with the same. */
+export function coverAtFirst({ covers = [] }: BenchConfig): void {
+  covering.value = covers.length > 0
 }
 
 /** Told to the page when the reader has guessed. */
