@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
+import { openFile } from './site.ts'
 
 const awake = (page: Page): Promise<void> => page.locator('.dummy[data-awake="true"]').waitFor()
 
@@ -394,13 +395,7 @@ test.describe('work is safe', () => {
     await openDummy(page)
     await addLayer(page)
     await page.getByRole('button', { name: 'Save, open, send' }).click()
-    const chooser = page.waitForEvent('filechooser')
-    await page.getByRole('button', { name: 'Open a file' }).click()
-    await (await chooser).setFiles({
-      name: 'owl.hingebook.json',
-      mimeType: 'application/json',
-      buffer: Buffer.from('{ "hingebook": 1,\n "card": { "width": -4 } }'),
-    })
+    await openFile(page, 'owl.hingebook.json', Buffer.from('{ "hingebook": 1,\n "card": { "width": -4 } }'))
     await expect(slip(page).getByRole('alert')).toContainText(/[Ll]ine \d/)
     expect(await rowNames(page)).toContain('Layer 1')
   })
@@ -412,13 +407,7 @@ test.describe('work is safe', () => {
     const download = page.waitForEvent('download')
     await page.getByRole('button', { name: 'Keep a file' }).click()
     const path = await (await download).path()
-    const chooser = page.waitForEvent('filechooser')
-    await page.getByRole('button', { name: 'Open a file' }).click()
-    await (await chooser).setFiles({
-      name: 'mine.hingebook.json',
-      mimeType: 'application/json',
-      buffer: readFileSync(path),
-    })
+    await openFile(page, 'mine.hingebook.json', readFileSync(path))
     await expect.poll(() => slip(page).locator('.shelved').count()).toBeGreaterThanOrEqual(0)
     expect(await rowNames(page)).toContain('Layer 1')
   })

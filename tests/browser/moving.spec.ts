@@ -3,7 +3,7 @@
 import type { Locator, Page } from '@playwright/test'
 import { expect, test } from '@playwright/test'
 import sharp from 'sharp'
-import { desk, remember } from './site.ts'
+import { desk, openFile, remember } from './site.ts'
 
 /** A part of the page as a picture, when it has come to rest: the last frame is painted a little after the last move. */
 async function settled(part: Locator): Promise<Buffer> {
@@ -162,13 +162,7 @@ test('a picture of dots that lies on a face is painted where it lies', async ({ 
   const asked = page.waitForRequest(/\/brush\.[^/]*\.js$/)
   await page.goto('/dummy/')
   await page.getByRole('button', { name: 'Save, open, send' }).click()
-  const chooser = page.waitForEvent('filechooser')
-  await page.getByRole('button', { name: 'Open a file' }).click()
-  await (await chooser).setFiles({
-    name: 'red.hingebook.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(design)),
-  })
+  await openFile(page, 'red.hingebook.json', Buffer.from(JSON.stringify(design)))
   const stage = page.locator('.stage-view').first()
   await expect(stage.locator('.drawing image').first()).toBeAttached()
   await page.keyboard.press('Escape')

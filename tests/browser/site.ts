@@ -61,6 +61,13 @@ export async function open(page: Page, address: string): Promise<void> {
   await page.mouse.move(4, 4)
 }
 
+/** Opens a file by the button of the planning page's slip for files, which lies open. */
+export async function openFile(page: Page, name: string, content: Buffer): Promise<void> {
+  const chooser = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: content })
+}
+
 /** Waits until a page's bench is awake, with what comes a little later than it: here the hand comes to that at once. */
 export async function benchAwake(page: Page): Promise<void> {
   const bench = page.locator('.bench[data-awake="true"]').first()

@@ -22,10 +22,10 @@ interface ChartFigureProps {
 
 /** The rise through the whole motion; its dot is the card as it stands. */
 export function ChartFigure({ bench, lead, small = false }: ChartFigureProps): JSX.Element {
-  const stage = useStage({ width: 424, height: 296 })
+  const stage = useStage({ width: 424, height: 296 }, small)
   const { ref, size, text } = stage
   const kept = useKept<Chart>()
-  return usePicture(bench, small ? { ...stage, inSight: false } : stage, 'chart', () => {
+  return usePicture(bench, stage, 'chart', () => {
     const { opening, point } = bench.state.value
     const length = lengthUnit.value
     const design = bench.design.value

@@ -58,10 +58,10 @@ interface SectionFigureProps {
 
 /** The fold from its end: how the parts stand over the page. */
 export function SectionFigure({ bench, lead, small = false }: SectionFigureProps): JSX.Element {
-  const stage = useStage({ width: 237, height: 293 })
+  const stage = useStage({ width: 237, height: 293 }, small)
   const { ref, size, text } = stage
   const kept = useKept<Section>()
-  return usePicture(bench, small ? { ...stage, inSight: false } : stage, 'section', () => {
+  return usePicture(bench, stage, 'section', () => {
     const { opening, station, point } = bench.state.value
     const unit = lengthUnit.value
     const poser = bench.poser.value

@@ -195,11 +195,11 @@ interface SheetFigureProps {
 
 /** The flat sheet, with everything that can be dragged on it. */
 export function SheetFigure({ bench, section, small = false }: SheetFigureProps): JSX.Element {
-  const stage = useStage({ width: 370, height: 293 })
+  const stage = useStage({ width: 370, height: 293 }, small)
   const { ref, size, text } = stage
   const last = useRef<{ readonly layout: Layout; readonly size: Size } | null>(null)
   const kept = useKept<Pattern>()
-  return usePicture(bench, small ? { ...stage, inSight: false } : stage, 'sheet', () => {
+  return usePicture(bench, stage, 'sheet', () => {
     const unit = lengthUnit.value
     // Not the state itself: while the card opens its sheet stays as it is.
     const [design, point] = [bench.design.value, bench.point.value]

@@ -67,11 +67,11 @@ const STILL = 4
 
 /** The standing card: drag the card to open and shut it, drag the table to look from elsewhere. */
 export function ViewFigure({ bench, options, over, onPress, small = false }: ViewFigureProps): JSX.Element {
-  const stage = useStage({ width: 378, height: 293 })
+  const stage = useStage({ width: 378, height: 293 }, small)
   const { ref, size, text } = stage
   const drag = useRef<Drag | null>(null)
   const kept = useKept<readonly [View, Scene | undefined]>()
-  return usePicture(bench, small ? { ...stage, inSight: false } : stage, 'view', (moving) => {
+  return usePicture(bench, stage, 'view', (moving) => {
     const { opening, camera, point, design } = bench.state.value
     const [least, most] = openingsOf(design)
     const unit = lengthUnit.value

@@ -19,7 +19,7 @@ export interface Stage {
   readonly ref: RefObject<HTMLDivElement>
   readonly size: Size
   readonly text: number
-  /** Whether it is on the screen, or nearly so. */
+  /** Whether it is looked at: on the screen, or nearly so. */
   readonly inSight: boolean
   readonly drawn: Drawn
 }
@@ -50,9 +50,9 @@ const AS_IT_IS = { __html: '' }
 
 /**
  * Follows the size of a figure's place, so that a picture is drawn for it and its words keep their size. The server
- * draws for the size given.
+ * draws for the size given. A `small` one is not looked at while something moves.
  */
-export function useStage(start: Size): Stage {
+export function useStage(start: Size, small = false): Stage {
   const ref = useRef<HTMLDivElement>(null)
   const [{ place, drawn }, set] = useState<{ place: Place; drawn: Drawn }>({
     place: { ...start, text: TEXT },
@@ -93,7 +93,7 @@ export function useStage(start: Size): Stage {
     }
   }, [])
   // The very same object until the place has changed: what is drawn for it is kept by it.
-  return { ref, size: place, text: place.text, inSight, drawn }
+  return { ref, size: place, text: place.text, inSight: inSight && !small, drawn }
 }
 
 /** What is kept of something made, and of what it was made. */
