@@ -1,17 +1,20 @@
-/** What is drawn on a panel as flat colour in triangles, one layer a hair above the other. Pictures made of dots stay out. */
+/** What is drawn on a panel as flat colour, or a picture made of dots, in triangles: one layer a hair above the other. */
 import { straight } from '../drawing/art/outlines.ts'
 import { artOn } from '../drawing/art/shapes.ts'
-import type { InkShape } from '../drawing/pen/marks.ts'
+import type { InkShape, Matrix } from '../drawing/pen/marks.ts'
+import { pictureMatrix } from '../drawing/pen/svg-values.ts'
 import type { Design, Flat } from '../paper/index.ts'
 import { common, convexParts, signedArea } from '../paper/plane/convex.ts'
 
 /** From one layer of colour to the next, mm: as little as programs for three dimensions still keep apart. */
 const LAYER = 0.02
 
-/** Convex outlines of one colour, counter-clockwise in the panel's plane, mm. */
-export interface ColourPatch {
-  /** `#rrggbb`. */
-  readonly colour: string
+/** A colour, `#rrggbb`; or the address of a picture, and where on the paper its unit square lies, downwards from its top. */
+export type Ink = { readonly colour: string } | { readonly picture: string; readonly square: Matrix }
+
+/** Convex outlines of one colour, or of one picture, counter-clockwise in the panel's plane, mm. */
+export interface InkPatch {
+  readonly ink: Ink
   readonly face: 'front' | 'back'
   /** How far above its face of the paper, mm. */
   readonly above: number
@@ -57,33 +60,54 @@ const onPaper = (
 ): readonly (readonly Flat[])[] =>
   parts.flatMap((part) => paper.map((patch) => common(part, patch)).filter((cut) => cut.length > 2))
 
-function shapePatches(shape: InkShape): readonly { colour: string; parts: readonly (readonly Flat[])[] }[] {
+interface Inked {
+  readonly ink: Ink
+  readonly parts: readonly (readonly Flat[])[]
+}
+
+function picturePatch(picture: string, corners: readonly Flat[]): Inked {
+  const square = pictureMatrix(corners)
+  const [a, b, c, d, x, y] = square
+  const outline: Flat[] = [
+    [x, y],
+    [x + c, y + d],
+    [x + a + c, y + b + d],
+    [x + a, y + b],
+  ]
+  return { ink: { picture, square }, parts: [anticlockwise(outline)] }
+}
+
+function shapePatches(shape: InkShape): readonly Inked[] {
+  if (shape.picture !== undefined) return [picturePatch(shape.picture, shape.runs[0] ?? [])]
   const runs = shape.runs.map((run) => straight(run, shape))
   return [
     ...(shape.fill === null
       ? []
-      : [{ colour: shape.fill, parts: runs.flatMap((run) => convexParts(run).map(({ points }) => points)) }]),
+      : [
+          {
+            ink: { colour: shape.fill },
+            parts: runs.flatMap((run) => convexParts(run).map(({ points }) => points)),
+          },
+        ]),
     ...(shape.line === null
       ? []
-      : [{ colour: shape.line, parts: runs.flatMap((run) => strokeParts(run, shape.width)) }]),
+      : [{ ink: { colour: shape.line }, parts: runs.flatMap((run) => strokeParts(run, shape.width)) }]),
   ]
 }
 
 /** The art of a panel cut to its paper (convex outlines either way round, in the panel's own plane, mm). */
-export function colourPatches(
+export function inkPatches(
   design: Design,
   panel: string,
   paper: readonly (readonly Flat[])[],
-): readonly ColourPatch[] {
+): readonly InkPatch[] {
   const turned = paper.map(anticlockwise)
   return (['front', 'back'] as const).flatMap((face) => {
     const art = artOn(design, panel, face)
-    const shapes = [...(art?.shapes ?? []), ...(art?.lit ?? [])].filter(
-      ({ picture }) => picture === undefined,
-    )
-    return shapes.flatMap(shapePatches).flatMap(({ colour, parts }, k): ColourPatch[] => {
+    const shapes = [...(art?.shapes ?? []), ...(art?.lit ?? [])]
+    return shapes.flatMap(shapePatches).flatMap(({ ink, parts }, k): InkPatch[] => {
       const outlines = onPaper(parts, turned)
-      return outlines.length === 0 ? [] : [{ colour, face, above: LAYER * (k + 1), outlines }]
+      return outlines.length === 0 ? [] : [{ ink, face, above: LAYER * (k + 1), outlines }]
     })
   })
 }

@@ -32,6 +32,9 @@ export function glbBytes(json: object, buffer: Uint8Array): Uint8Array<ArrayBuff
   return whole
 }
 
+/** So many numbers make one element (3.6.2.2). */
+const WIDE = { SCALAR: 1, VEC2: 2, VEC3: 3, VEC4: 4 } as const
+
 /** Numbers that lie one behind another in the buffer, each list found by its accessor. */
 export class Store {
   readonly #parts: Uint8Array[] = []
@@ -40,8 +43,8 @@ export class Store {
   readonly accessors: object[] = []
 
   /** Floats of a vertex or a keyframe. Returns the accessor's index. */
-  floats(type: 'SCALAR' | 'VEC3' | 'VEC4', values: readonly number[], use: 'vertex' | 'key'): number {
-    const wide = { SCALAR: 1, VEC3: 3, VEC4: 4 }[type]
+  floats(type: keyof typeof WIDE, values: readonly number[], use: 'vertex' | 'key'): number {
+    const wide = WIDE[type]
     const numbers = Float32Array.from(values)
     const column = (k: number): number[] => Array.from(numbers).filter((_, at) => at % wide === k)
     const ends = (of: (...list: number[]) => number): number[] =>
@@ -69,18 +72,27 @@ export class Store {
     })
   }
 
+  /** A file of its own within the buffer. Returns the index of its view. */
+  file(bytes: Uint8Array): number {
+    return this.#view(bytes, {})
+  }
+
   #put(
     numbers: Float32Array | Uint16Array | Uint32Array,
     view: { readonly target?: number; readonly accessor: object },
   ): number {
     const { accessor, ...rest } = view
     const bytes = new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength)
-    this.views.push({ buffer: 0, byteOffset: this.#long, byteLength: bytes.length, ...rest })
+    return this.accessors.push({ bufferView: this.#view(bytes, rest), ...accessor }) - 1
+  }
+
+  #view(bytes: Uint8Array, rest: object): number {
     // Every list begins at a whole word.
     const part = padded(bytes, 0)
     this.#parts.push(part)
+    const at = this.#long
     this.#long += part.length
-    return this.accessors.push({ bufferView: this.views.length - 1, ...accessor }) - 1
+    return this.views.push({ buffer: 0, byteOffset: at, byteLength: bytes.length, ...rest }) - 1
   }
 
   bytes(): Uint8Array {

@@ -4,18 +4,20 @@
  * not exact. Lengths are metres and y is up, as glTF has it.
  */
 import * as says from '../../content/words/export/gltf.ts'
+import type { Matrix } from '../drawing/pen/marks.ts'
 import { linear } from '../drawing/pen/mix.ts'
 import type { Hex } from '../drawing/pen/papers.ts'
 import { CARDS, PAPERS } from '../drawing/pen/papers.ts'
 import { coverSurfaces } from '../drawing/view/cover.ts'
 import { cardOf } from '../drawing/view/paper.ts'
+import { bytesOf } from '../paper/design/picture.ts'
 import type { Design, Flat, Poser, Surface, Vec3 } from '../paper/index.ts'
 import { compile, patchesOf, plainText } from '../paper/index.ts'
 import { frontSign } from '../paper/model/model.ts'
 import { signedArea } from '../paper/plane/convex.ts'
 import { cross, dot, subtract } from '../paper/plane/vector.ts'
-import type { ColourPatch } from './art-mesh.ts'
-import { colourPatches } from './art-mesh.ts'
+import type { Ink, InkPatch } from './art-mesh.ts'
+import { inkPatches } from './art-mesh.ts'
 import { glbBytes, Store } from './glb.ts'
 import { openingSteps, thereAndBack } from './motion.ts'
 
@@ -37,7 +39,7 @@ interface Body {
   readonly off: number
   /** On which side of it along that axis the front of the paper is. */
   readonly front: 1 | -1
-  readonly art: readonly ColourPatch[]
+  readonly art: readonly InkPatch[]
 }
 
 /** Where a body's plane is: its nought, and unit vectors along its two axes. */
@@ -59,7 +61,7 @@ function panelBodies({ model }: Poser): readonly Body[] {
       name: panel.name,
       colour: paper ? PAPERS[paper] : (CARDS[cardOf(design, panel.owner)] ?? CARDS[0]),
       outlines,
-      art: colourPatches(design, panel.name, outlines),
+      art: inkPatches(design, panel.name, outlines),
       // What is stuck on lies a thickness of card off: two sheets in one plane would flicker.
       off: -panel.lift * frontSign(model, { ...panel, turned: false }) * design.card.caliper,
       front: frontSign(model, panel) === 1 ? -1 : 1,
@@ -136,21 +138,30 @@ interface Fan {
   readonly off: number
   /** From which side along the third axis it is seen. */
   readonly side: 1 | -1
-  readonly colour?: readonly number[]
+  readonly ink?: Ink
+}
+
+/** A point of the paper within a picture: 0 to 1 from its left and from its top, as glTF has it. */
+function withinPicture([a, b, c, d, e, f]: Matrix, [x, y]: Flat): readonly [number, number] {
+  const [u, v, det] = [x - e, y - f, a * d - b * c]
+  return [(d * u - c * v) / det, (a * v - b * u) / det]
 }
 
 function primitiveOf(fans: readonly Fan[], store: Store, material: number): object {
   const points: number[] = []
   const normals: number[] = []
   const colours: number[] = []
+  const within: number[] = []
   const corners: number[] = []
-  for (const { outline, off, side, colour } of fans) {
+  for (const { outline, off, side, ink } of fans) {
+    const light = ink && 'colour' in ink ? linear(ink.colour as Hex) : []
     const first = points.length / 3
     const isTurned = signedArea(outline) * side < 0
     for (const [x, y] of outline) {
       points.push(x, y, off)
       normals.push(0, 0, side)
-      if (colour) colours.push(...colour)
+      colours.push(...light)
+      if (ink && 'square' in ink) within.push(...withinPicture(ink.square, [x, y]))
     }
     // Seen from its side an outline runs anticlockwise.
     for (let k = 1; k + 1 < outline.length; k++)
@@ -161,42 +172,81 @@ function primitiveOf(fans: readonly Fan[], store: Store, material: number): obje
       POSITION: store.floats('VEC3', points, 'vertex'),
       NORMAL: store.floats('VEC3', normals, 'vertex'),
       ...(colours.length > 0 ? { COLOR_0: store.floats('VEC3', colours, 'vertex') } : {}),
+      ...(within.length > 0 ? { TEXCOORD_0: store.floats('VEC2', within, 'vertex') } : {}),
     },
     indices: store.corners(corners),
     material,
   }
 }
 
-/** Its paper, and the colours on it by material `ink`. */
-function meshOf(
-  { name, outlines, off, front, art }: Body,
-  store: Store,
-  material: number,
-  ink: number,
-): object {
-  const drawn = art.flatMap(({ colour, face, above, outlines: parts }) => {
+/** Its paper, and what is drawn on it: all colours in one, each picture by itself. */
+function meshOf({ name, colour, outlines, off, front, art }: Body, store: Store, stuff: Stuff): object {
+  const drawn = art.flatMap(({ ink, face, above, outlines: parts }) => {
     const side = face === 'front' ? front : front === 1 ? -1 : 1
-    const light = linear(colour as Hex)
-    return parts.map((outline): Fan => ({ outline, off: off + side * above, side, colour: light }))
+    return parts.map((outline): Fan & { ink: Ink } => ({ outline, off: off + side * above, side, ink }))
   })
+  const paper = outlines.map((outline): Fan => ({ outline, off, side: front }))
+  const inks = new Map<number, Fan[]>()
+  for (const fan of drawn) {
+    const material = stuff.ofInk(fan.ink)
+    const fans = inks.get(material)
+    if (fans) fans.push(fan)
+    else inks.set(material, [fan])
+  }
   return {
     name,
     primitives: [
-      primitiveOf(
-        outlines.map((outline) => ({ outline, off, side: front })),
-        store,
-        material,
-      ),
-      ...(drawn.length > 0 ? [primitiveOf(drawn, store, ink)] : []),
+      primitiveOf(paper, store, stuff.ofPaper(colour)),
+      ...[...inks].map(([material, fans]) => primitiveOf(fans, store, material)),
     ],
   }
 }
 
-const materialOf = (name: string, colour: readonly number[]): object => ({
+const materialOf = (name: string, base: object, more: object = {}): object => ({
   name,
   doubleSided: true,
-  pbrMetallicRoughness: { baseColorFactor: [...colour, 1], metallicFactor: 0, roughnessFactor: 0.9 },
+  ...more,
+  pbrMetallicRoughness: { ...base, metallicFactor: 0, roughnessFactor: 0.9 },
 })
+
+/** What the bodies are made of: materials and pictures, each once. */
+class Stuff {
+  readonly materials: object[] = []
+  readonly images: object[] = []
+  readonly #known = new Map<string, number>()
+  readonly #store: Store
+
+  constructor(store: Store) {
+    this.#store = store
+  }
+
+  #of(key: string, make: () => object): number {
+    const found = this.#known.get(key) ?? this.materials.push(make()) - 1
+    this.#known.set(key, found)
+    return found
+  }
+
+  ofPaper(colour: Hex): number {
+    return this.#of(colour, () => materialOf(colour, { baseColorFactor: [...linear(colour), 1] }))
+  }
+
+  ofInk(ink: Ink): number {
+    // Each corner of what is drawn in colours has a colour of its own.
+    if ('colour' in ink) return this.#of('ink', () => materialOf('ink', {}))
+    return this.#of(ink.picture, () => {
+      const file = bytesOf(ink.picture)
+      if (!file) throw new RangeError('a picture of a design holds no file')
+      const { type, bytes } = file
+      const image = this.images.push({ bufferView: this.#store.file(bytes), mimeType: `image/${type}` }) - 1
+      // A PNG may show the paper through, which a JPEG cannot.
+      const blend = type === 'png' ? { alphaMode: 'BLEND' } : {}
+      return materialOf(`picture ${image + 1}`, { baseColorTexture: { index: image } }, blend)
+    })
+  }
+}
+
+/** Pictures end at their rim. */
+const SAMPLER = { wrapS: 33071, wrapT: 33071 } as const
 
 /** How a body goes through all keyframes. */
 function wayOf(places: readonly Place[]): {
@@ -219,7 +269,7 @@ export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
   })
   const bodies = [...panelBodies(poser), ...coverBodies(coverSurfaces(design, 90, panels.length))]
   const store = new Store()
-  const colours = [...new Set(bodies.map(({ colour }) => colour))]
+  const stuff = new Stuff(store)
   const keys = thereAndBack(openings.map((_, k) => k))
   // It ends as it began.
   const round = [...keys, 0]
@@ -235,7 +285,7 @@ export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
   for (const [k, body] of bodies.entries()) {
     if (body.outlines.length === 0) continue
     const { at, turn } = wayOf(placesAt.map((places) => places[k] as Place))
-    meshes.push(meshOf(body, store, colours.indexOf(body.colour), colours.length))
+    meshes.push(meshOf(body, store, stuff))
     nodes.push({ name: body.name, mesh: meshes.length - 1, translation: at[rest], rotation: turn[rest] })
     const moves = [
       [
@@ -269,11 +319,14 @@ export function designGlb(design: Design): Uint8Array<ArrayBuffer> {
     // The card that holds them all comes last.
     nodes: [...nodes, { name: title, ...TABLE, children: nodes.map((_, k) => k) }],
     meshes,
-    materials: [
-      ...colours.map((colour) => materialOf(colour, linear(colour))),
-      // Each corner of what is drawn on paper has a colour of its own.
-      ...(bodies.some(({ art }) => art.length > 0) ? [materialOf('ink', [1, 1, 1])] : []),
-    ],
+    materials: stuff.materials,
+    ...(stuff.images.length > 0
+      ? {
+          images: stuff.images,
+          samplers: [SAMPLER],
+          textures: stuff.images.map((_, source) => ({ sampler: 0, source })),
+        }
+      : {}),
     animations: [{ name: says.openAndShut, samplers, channels }],
     accessors: store.accessors,
     bufferViews: store.views,

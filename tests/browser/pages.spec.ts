@@ -378,8 +378,10 @@ test.describe('the switches', () => {
         requestAnimationFrame(watch)
       })
       await page.goto('/')
-      const seen = await page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen)
-      expect(seen.length).toBeGreaterThan(0)
+      // A page may be loaded before its first frame.
+      const frames = () => page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen)
+      await expect.poll(async () => (await frames()).length).toBe(30)
+      const seen = await frames()
       expect(new Set(seen).size).toBe(1)
       expect(seen[0]).toBe(look === 'night' ? 'rgb(20, 23, 43)' : 'rgb(253, 253, 250)')
     })

@@ -4,7 +4,7 @@ import { intersection } from 'polyclip-ts'
 import { expect, test } from 'vitest'
 import { straight } from '../../src/drawing/art/outlines.ts'
 import { artOn } from '../../src/drawing/art/shapes.ts'
-import { colourPatches } from '../../src/export/art-mesh.ts'
+import { inkPatches } from '../../src/export/art-mesh.ts'
 import type { Design, Flat } from '../../src/paper/index.ts'
 import { modelOf, parseDesign, patchesOf } from '../../src/paper/index.ts'
 
@@ -42,7 +42,7 @@ const sum = (outlines: readonly (readonly Flat[])[]): number =>
 
 test('a square half over the edge is cut there, whichever way round it was drawn', () => {
   for (const shape of [SQUARE, [...SQUARE].reverse()]) {
-    const [patch, ...more] = colourPatches(drawn({ shape, fill: 'moon' }), 'page/right', [PAGE])
+    const [patch, ...more] = inkPatches(drawn({ shape, fill: 'moon' }), 'page/right', [PAGE])
     expect(more).toEqual([])
     expect(sum(patch?.outlines ?? [])).toBeCloseTo(10 * 20, 9)
     for (const [x] of patch?.outlines.flat() ?? []) expect(x).toBeLessThanOrEqual(105)
@@ -50,7 +50,7 @@ test('a square half over the edge is cut there, whichever way round it was drawn
 })
 
 test('a fine line is as wide as it says', () => {
-  const [patch] = colourPatches(
+  const [patch] = inkPatches(
     drawn({
       shape: [
         [10, 20],
@@ -69,7 +69,7 @@ test('a fine line is as wide as it says', () => {
 })
 
 test('what is drawn later lies above, and the back has its own', () => {
-  const patches = colourPatches(
+  const patches = inkPatches(
     drawn(
       { shape: SQUARE, fill: 'moon' },
       { shape: SQUARE, fill: 'night' },
@@ -93,7 +93,7 @@ test.each(['beak', 'moth'])('%s: each shape that bends covers what polyclip-ts l
     const paper = patchesOf(model)
       .filter((patch) => patch.panel === index)
       .map(({ outline }) => outline)
-    const patches = colourPatches(design, panel.name, paper).filter(({ face }) => face === 'front')
+    const patches = inkPatches(design, panel.name, paper).filter(({ face }) => face === 'front')
     const art = artOn(design, panel.name, 'front')
     for (const shape of [...(art?.shapes ?? []), ...(art?.lit ?? [])]) {
       // Of one outline and filled alone: then a patch is a shape.
@@ -104,9 +104,9 @@ test.each(['beak', 'moth'])('%s: each shape that bends covers what polyclip-ts l
         .flatMap((patch) => intersection(ring(outline), ring(patch)))
         .reduce((all, rings) => all + rings.reduce((own, one) => own + area(one), 0), 0)
       const box = outline.map(([x, y]) => `${x.toFixed(6)} ${y.toFixed(6)}`)
-      const same = patches.filter(({ colour, outlines }) => {
+      const same = patches.filter(({ ink, outlines }) => {
         const corners = outlines.flat().map(([x, y]) => `${x.toFixed(6)} ${y.toFixed(6)}`)
-        return colour === shape.fill && corners.some((corner) => box.includes(corner))
+        return 'colour' in ink && ink.colour === shape.fill && corners.some((corner) => box.includes(corner))
       })
       if (same.length === 0) continue
       compared++

@@ -1,7 +1,8 @@
-// Checked by the Khronos Group's own validator of glTF 2.0, and read back with gl-matrix.
+// Checked by the Khronos Group's own validator of glTF 2.0, and read back with gl-matrix and, its pictures, with sharp.
 import { readdirSync, readFileSync } from 'node:fs'
 import { mat4, vec3 } from 'gl-matrix'
 import { validateBytes } from 'gltf-validator'
+import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { designGlb } from '../../src/export/gltf.ts'
 import { openingSteps } from '../../src/export/motion.ts'
@@ -16,13 +17,22 @@ const files = readdirSync(FOLDER).filter((file) => file.endsWith('.hingebook.jso
 
 interface Scene {
   readonly nodes: { name: string; mesh?: number }[]
-  readonly meshes: { primitives: { attributes: { POSITION: number; NORMAL: number }; indices: number }[] }[]
+  readonly meshes: {
+    primitives: {
+      attributes: { POSITION: number; NORMAL: number; TEXCOORD_0?: number }
+      indices: number
+      material: number
+    }[]
+  }[]
+  readonly materials: { alphaMode?: string; pbrMetallicRoughness: { baseColorTexture?: { index: number } } }[]
+  readonly textures?: { source: number }[]
+  readonly images?: { bufferView: number; mimeType: string }[]
   readonly animations: {
     samplers: { input: number; output: number }[]
     channels: { sampler: number; target: { node: number; path: 'translation' | 'rotation' } }[]
   }[]
-  readonly accessors: { bufferView: number; count: number; type: 'SCALAR' | 'VEC3' | 'VEC4' }[]
-  readonly bufferViews: { byteOffset: number }[]
+  readonly accessors: { bufferView: number; count: number; type: 'SCALAR' | 'VEC2' | 'VEC3' | 'VEC4' }[]
+  readonly bufferViews: { byteOffset: number; byteLength: number }[]
 }
 
 /** The JSON and the floats of an accessor, by the layout that the standard gives (4.4). */
@@ -32,13 +42,17 @@ function opened(glb: Uint8Array<ArrayBuffer>) {
   const scene = JSON.parse(new TextDecoder().decode(glb.subarray(20, 20 + long))) as Scene
   const floats = (accessor: number): number[][] => {
     const { bufferView, count, type } = scene.accessors[accessor] as Scene['accessors'][number]
-    const wide = { SCALAR: 1, VEC3: 3, VEC4: 4 }[type]
+    const wide = { SCALAR: 1, VEC2: 2, VEC3: 3, VEC4: 4 }[type]
     const from = 28 + long + (scene.bufferViews[bufferView]?.byteOffset ?? 0)
     return Array.from({ length: count }, (_, k) =>
       Array.from({ length: wide }, (_, c) => words.getFloat32(from + 4 * (k * wide + c), true)),
     )
   }
-  return { scene, floats }
+  const file = (view: number): Uint8Array => {
+    const { byteOffset = 0, byteLength = 0 } = scene.bufferViews[view] ?? {}
+    return glb.subarray(28 + long + byteOffset, 28 + long + byteOffset + byteLength)
+  }
+  return { scene, floats, file }
 }
 
 test.each(files)('%s passes the validator without errors or warnings', async (file) => {
@@ -155,4 +169,77 @@ test('what is drawn on a front lies over it and is seen from where the front is'
     })
   }
   expect(looked).toBeGreaterThan(2)
+})
+
+const dots = (type: 'png' | 'jpeg', colour: string): Promise<Buffer> =>
+  sharp({ create: { width: 6, height: 4, channels: 3, background: colour } })
+    .toFormat(type)
+    .toBuffer()
+
+const [png, jpeg] = [await dots('png', '#f5b83d'), await dots('jpeg', '#33477c')]
+
+describe('a picture made of dots', () => {
+  const address = (type: string, bytes: Buffer) => `data:image/${type};base64,${bytes.toString('base64')}`
+  /** 10 high, from one place across the page to another, 30 from its near edge. */
+  const frame = (left: number, right: number) => [
+    [left, 30],
+    [right, 30],
+    [right, 40],
+    [left, 40],
+  ]
+  const glb = designGlb(
+    parseDesign({
+      hingebook: 1,
+      title: 'Pictures',
+      card: { width: 105, height: 148 },
+      mechanisms: [],
+      art: [
+        { on: 'page/right', shape: frame(20, 40), picture: address('png', png) },
+        // Half of it off the page.
+        { on: 'page/right', shape: frame(95, 115), picture: address('jpeg', jpeg) },
+        // On the left page what is left for the reader is farther from the gutter.
+        { on: 'page/left', shape: frame(60, 40), picture: address('png', png) },
+      ],
+    }),
+  )
+  const { scene, floats, file } = opened(glb)
+
+  test('is held once, as the file it was, and the validator has nothing against it', async () => {
+    const report = await validateBytes(glb, { format: 'glb' })
+    expect(report.issues).toMatchObject({ numErrors: 0, numWarnings: 0 })
+    expect(scene.images?.map(({ mimeType }) => mimeType).sort()).toEqual(['image/jpeg', 'image/png'])
+    for (const { bufferView, mimeType } of scene.images ?? [])
+      expect(Buffer.from(file(bufferView)).equals(mimeType === 'image/png' ? png : jpeg)).toBe(true)
+  })
+
+  test.each([
+    ['page/right', 'image/png', 20, 40, 40],
+    ['page/right', 'image/jpeg', 95, 115, 105],
+    ['page/left', 'image/png', 60, 40, 40],
+  ])(
+    'on %s (%s) lies where the design has it, upright, and ends with the paper',
+    (page, mime, left, right, end) => {
+      const mesh = scene.meshes[scene.nodes.findIndex(({ name }) => name === page)]
+      const shown = mesh?.primitives.find(({ material }) => {
+        const { baseColorTexture } = scene.materials[material]?.pbrMetallicRoughness ?? {}
+        const { source } = scene.textures?.[baseColorTexture?.index ?? -1] ?? {}
+        return scene.images?.[source ?? -1]?.mimeType === mime
+      })
+      // What is clear in a PNG shows the paper.
+      expect(scene.materials[shown?.material ?? -1]?.alphaMode).toBe(
+        mime === 'image/png' ? 'BLEND' : undefined,
+      )
+      const points = floats(shown?.attributes.POSITION ?? -1)
+      const within = floats(shown?.attributes.TEXCOORD_0 ?? -1)
+      const across = points.map(([x = Number.NaN]) => x)
+      expect([Math.min(...across), Math.max(...across)].sort((a, b) => a - b)).toEqual(
+        [left, end].sort((a, b) => a - b),
+      )
+      // By hand: how far from its left edge and from its top.
+      points.forEach(([x = 0, y = 0], k) => {
+        expect(within[k]?.[0]).toBeCloseTo((x - left) / (right - left), 5)
+        expect(within[k]?.[1]).toBeCloseTo((40 - y) / 10, 5)
+      })
+    },
+  )
 })
