@@ -6,12 +6,14 @@ import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
 import {
   isUneven,
+  jointsOf,
   measure,
   modelOf,
   nameOf,
   openingRange,
   ownerOf,
   pieces,
+  ridgeFold,
   rimOf,
   threaded,
 } from '../paper/index.ts'
@@ -67,9 +69,9 @@ function checkOf(design: Design, done: readonly string[], of: readonly string[])
   return says.check(`${opening}°`, nameOf(best.id), mm(best.rise))
 }
 
-/** Strips that go away from the reader: those on a ridge, which points at them. */
+/** Strips that go away from the reader: those with a valley in their middle. */
 const inwards = (design: Design, of: readonly string[]): readonly string[] =>
-  design.mechanisms.flatMap(({ id, on }) => (of.includes(id) && on.endsWith('/ridge') ? [id] : []))
+  of.filter((id) => ridgeFold(design, id) === 'valley')
 
 const hostOf = (design: Design, id: string): string => design.mechanisms.find((m) => m.id === id)?.on ?? ''
 
@@ -105,10 +107,28 @@ const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
 const isOutside = (design: Design, id: string): boolean =>
   design.mechanisms.some((m) => m.id === id && 'side' in m && m.side === 'outside')
 
+/** How such a one is laid on: its fold has no other side that a shutting card would press on it. */
+const astride = (design: Design, id: string): readonly string[] => [
+  hostOf(design, id) === 'gutter' ? says.shutIt : says.pinch(placeOf(design, id)),
+  says.layAstride,
+]
+
+/** How its second joint is stuck. */
+function closingOn(design: Design, id: string): (what: string) => string {
+  if (isOutside(design, id)) return says.closeAstride
+  const isTaped = jointsOf(design).some((joint) => joint.isTaped && ownerOf(joint.of) === id)
+  return isTaped ? says.closeOnTape : says.closeOnIt
+}
+
+/** Some slits lie in pieces that are cut out later than the card. */
+const hasSlitPieces = (design: Design): boolean =>
+  jointsOf(design).some(({ isThrough, host }) => isThrough && host.piece !== 'card')
+
 /** The words of one piece of work. */
 export function wordsOf(design: Design, work: Work): Words {
   const { does, of, there } = work
   const done = [...there, ...of]
+  const [first = ''] = of
   switch (does) {
     case 'cut-out':
       return {
@@ -137,7 +157,7 @@ export function wordsOf(design: Design, work: Work): Words {
           ...named(of),
           onGutter
             ? says.cutFromGutter
-            : says.cutFromFold(of.length === 1 ? placeOf(design, of[0] ?? '') : says.eachFold),
+            : says.cutFromFold(of.length === 1 ? placeOf(design, first) : says.eachFold),
           ...(uneven.length > 0 ? [says.deeperOnOneSide(namesOf(uneven), of.length)] : []),
         ],
         tools: says.cutTools,
@@ -156,8 +176,9 @@ export function wordsOf(design: Design, work: Work): Words {
         title: says.pushTitle(titled(of)),
         text: [
           ...named(of),
-          says.pushFromBehind,
-          ...(inner.length > 0 ? [says.pushInwards(the(inner))] : []),
+          says.holdHalfOpen,
+          ...(inner.length > 0 ? [says.pushInwards(the(inner), inner.length)] : []),
+          ...(inner.length < of.length ? [says.pushFromBehind(inner.length > 0)] : []),
           says.pressSharp,
         ],
         tools: says.pushTools,
@@ -171,9 +192,7 @@ export function wordsOf(design: Design, work: Work): Words {
           says.cutPiecesOut(the(of)),
           says.foldPieces,
           says.twins,
-          ...(threaded(design).some((id) => !threaded(design, 'card').includes(id))
-            ? [says.cutSlitsInPieces]
-            : []),
+          ...(hasSlitPieces(design) ? [says.cutSlitsInPieces] : []),
         ],
         tools: says.piecesTools,
         caution: says.blade,
@@ -181,37 +200,43 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'thread':
       return {
         title: says.threadTitle(titled(of)),
-        text: [says.threadTabs(the(of)), says.bendTabs(placeOf(design, of[0] ?? '')), says.turnBack],
+        text: [says.threadTabs(the(of)), says.bendTabs(placeOf(design, first)), says.turnBack],
         tools: says.threadTools,
         ...withLetters(lettersOf(design, of)),
         caution: says.hotGlue,
         ...withCheck(checkOf(design, done, of)),
       }
-    case 'lay':
+    case 'lay': {
+      const byLetter = lettersOf(design, of) ? says.layLeftByLetter : says.layLeft
       return {
         title: says.layTitle(titled(of)),
-        text: [laidOn(design, of[0] ?? ''), lettersOf(design, of) ? says.layLeftByLetter : says.layLeft],
+        text: [laidOn(design, first), ...(isOutside(design, first) ? astride(design, first) : [byLetter])],
         tools: says.layTools,
         ...withLetters(lettersOf(design, of, 'left')),
         caution: says.hotGlue,
       }
+    }
     case 'close':
       return {
-        title: says.closeTitle,
-        text: [says.closeOnIt(the(of)), says.lookWhileWet],
+        title: isOutside(design, first) ? says.closeAstrideTitle : says.closeTitle,
+        text: [closingOn(design, first)(the(of)), says.lookWhileWet],
         tools: says.closeTools,
         ...withLetters(lettersOf(design, of, 'right')),
         caution: says.hotGlue,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'tape':
-      return { title: says.tapeTitle(titled(of)), text: [says.tapeWhole], tools: says.tapeTools }
+      return {
+        title: says.tapeTitle(titled(of)),
+        text: [says.tapeWhole(placeOf(design, first))],
+        tools: says.tapeTools,
+      }
     case 'pop':
       return { title: says.popTitle(titled(of)), text: [says.popUp], tools: says.popTools }
     case 'stand':
       return {
         title: says.standTitle(titled(of)),
-        text: [threaded(design).includes(of[0] ?? '') ? says.threadWalls : says.glueWalls, says.gluePlatform],
+        text: [threaded(design).includes(first) ? says.threadWalls : says.glueWalls, says.gluePlatform],
         tools: says.standTools,
         ...withLetters(lettersOf(design, of)),
         caution: says.hotGlue,

@@ -2,7 +2,7 @@ import type { Design } from '../paper/design/design.ts'
 import type { LineKind, Side } from '../paper/mechanisms/build.ts'
 import { kindOf } from '../paper/mechanisms/registry.ts'
 import type { Model, ModelCrease, ModelGlue, PanelLay } from '../paper/model/model.ts'
-import { modelOf, ridgeOf } from '../paper/model/model.ts'
+import { modelOf, ridgeFold } from '../paper/model/model.ts'
 import { flatParts, pieces } from '../paper/model/pieces.ts'
 import type { Poser } from '../paper/motion/pose.ts'
 import { compile, SHUT } from '../paper/motion/pose.ts'
@@ -359,9 +359,8 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
   const piece = pieces(design).find((one) => one.id.startsWith(`${id}/`))
   if (!piece) return { paper: [], lines: [], path: [] }
   const model = modelOf(design)
-  const { creases } = model
   // A mountain closes away from its front: the piece lies on its front.
-  const way = creases.find(({ name }) => name === ridgeOf(design, id))?.fold === 'mountain' ? -1 : 1
+  const way = ridgeFold(design, id) === 'mountain' ? -1 : 1
   const hand = model.pieces.some(({ id: name, mirrored }) => name === piece.id && mirrored) ? -1 : 1
   const front: Vec3 = [0, 0, way]
   const put = ([x, y]: Flat): Vec3 => [way * x, y, 0]

@@ -95,7 +95,7 @@ export type { Joint, JointSide } from './model/joints.ts'
 export { jointsOf, threaded } from './model/joints.ts'
 
 export type { Model, ModelBuild, ModelCrease, ModelPanel } from './model/model.ts'
-export { modelOf, ridgeOf } from './model/model.ts'
+export { modelOf, ridgeFold, ridgeOf } from './model/model.ts'
 export type { Patch } from './model/patches.ts'
 export { patchesOf } from './model/patches.ts'
 

@@ -98,7 +98,7 @@ describe('the order of work', () => {
     const text = stepsText(made)
     expect(text).toContain('Bend the tabs away from the gutter')
     expect(text).toContain('Bend the tabs away from the ridge of the owl')
-    expect(text).toContain('Cut the slits in them too')
+    expect(text).toContain('Cut the short slits in them too')
     expect(text).toMatch(/knife.*adult|adult.*knife/i)
     // Pushed through from the front, tabs cannot be pressed on by shutting the card.
     expect(text).not.toContain('Shut the card on it')
@@ -201,8 +201,25 @@ describe('words', () => {
     const owl = dummies.find(([name]) => name.startsWith('owl.'))?.[1]
     const eyes = dummies.find(([name]) => name.startsWith('eyes.'))?.[1]
     if (!owl || !eyes) throw new Error('owl and eyes are there')
-    expect(stepsText(owl)).toContain('It goes on the outside of the ridge of the body')
-    expect(stepsText(eyes)).toMatch(/push the .*lid.* in, away from you/)
+    // Its halves lie on both faces of the folded body when the card is shut: it is set over it as a saddle is.
+    expect(stepsText(owl)).toMatch(
+      /It goes on the outside of the ridge of the body.*\n.*Pinch the ridge of the body flat\.\n.*set it over the fold/,
+    )
+    expect(stepsText(owl)).toContain('Stick the other joint of the tail on its line too')
+    expect(stepsText(owl)).not.toContain('right joint of the tail')
+    expect(stepsText(eyes)).toMatch(/Push the .*lid.* in, away from you: their middle folds are valleys/)
+    // A flame cut on the middle fold of a window, which goes in, comes out: its own middle fold is a mountain.
+    const lantern = stepsText(dummy('lantern'))
+    expect(lantern).toContain('Push the window in, away from you: its middle fold is a valley.')
+    expect(lantern).not.toMatch(/Push the flame in/)
+  })
+
+  test('say how tape gets to an edge that the shut card hides, and not across which fold it goes', () => {
+    const taped = stepsText(dummy('mouth'))
+    expect(taped).toContain('Slip tape under the right edge of the lower, sticky side up')
+    expect(taped).not.toContain('Make the right joint')
+    expect(taped).toContain('not across the gutter')
+    expect(stepsText(dummy('house'))).toContain('Make the right joint')
   })
 })
 

@@ -85,8 +85,13 @@ describe('steps', () => {
     expect(uneven).toContain('Deeper on one side: reed. Stop at the shorter end.')
     const eye = { id: 'eye', kind: 'cut-layer', on: 'beak/ridge', start: 5, end: 9, left: 3 }
     expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
-      'Work the new folds in the same way: eye. Pinch each fold flat, cut from it, crease and push. On a ridge push in, away from you: eye.',
+      'Work the new folds in the same way: eye. Pinch each fold flat, cut from it, crease and push. Push in, away from you: eye.',
     )
+    // A strip on the eye's own middle fold, a valley, comes out again; cut deeper on one side, it is told with its like.
+    const glint = { id: 'glint', kind: 'cut-layer', on: 'eye/ridge', start: 1, end: 3, left: 1, right: 2 }
+    const twice = saidOf(card(105, 148, [beak(110, -40, 40), eye, glint]))
+    expect(twice).toContain('Push in, away from you: eye.')
+    expect(twice.indexOf('Deeper on one side: glint')).toBeGreaterThan(twice.indexOf('Work the new folds'))
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
     expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
@@ -105,6 +110,10 @@ describe('steps', () => {
     // Under the platform no partner shows a hatch: what is glued there is dotted on both.
     expect(said).toContain('where there are dots, on the other face')
     expect(saidOf(dummy('owl'))).not.toContain('walls')
+    // The owl's tail sits on the outside of its ridge: no page shuts on that.
+    expect(saidOf(dummy('owl'))).toMatch(/On the outside of a fold: tail\. Pinch that fold flat/)
+    expect(saidOf(dummy('owl'))).toMatch(/Of two joints of (?!.*tail.* stick the left).* stick the left one/)
+    expect(saidOf(card(105, 148, [wings(8)]))).not.toContain('outside of a fold')
   })
 
   test('the printed side decides which way the lines lie', () => {

@@ -82,10 +82,13 @@ export const creaseBothWays =
 export const creaseTools = 'a thumbnail or a spoon'
 
 export const pushTitle = (what: string): string => `Push ${what} through`
-export const pushFromBehind =
-  'Hold the card half open, lines inside. Push each part from behind until its middle fold comes towards you.'
-export const pushInwards = (what: string): string =>
-  `A ridge points at you, so what is on it goes the other way: push ${what} in, away from you.`
+export const holdHalfOpen = 'Hold the card half open, lines inside.'
+
+/** Those whose middle fold is a valley, and so many they are; then the others. */
+export const pushInwards = (what: string, count: number): string =>
+  `Push ${what} in, away from you: ${count === 1 ? 'its middle fold is a valley' : 'their middle folds are valleys'}.`
+export const pushFromBehind = (isOther: boolean): string =>
+  `Push each ${isOther ? 'other part' : 'part'} from behind until its middle fold comes towards you.`
 export const pressSharp = 'Shut the card and press, so that the new folds are sharp.'
 export const pushTools = 'fingers, the tip of a pencil'
 
@@ -95,14 +98,15 @@ export const cutPiecesOut = (what: string): string => `Score the folds, then cut
 export const foldPieces =
   'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.'
 export const twins = 'Each letter has a twin: that is where it goes.'
-export const cutSlitsInPieces = 'Cut the slits in them too, while they lie flat on a mat.'
+export const cutSlitsInPieces =
+  'Cut the short slits in them too, while they lie flat on a mat: with a knife and a ruler, and no farther.'
 export const piecesTools = 'scissors, ruler, dry ball pen'
 
 export const threadTitle = (what: string): string => `Push the tabs of ${what} through`
 export const threadTabs = (what: string): string =>
-  `Do not glue yet. Push each tab of ${what} through its slit, until the edge beside it stands on the card.`
+  `Do not glue yet. Push each tab of ${what} through its slit, until the edge beside it stands on the line.`
 export const bendTabs = (place: string): string =>
-  `Turn the card over. Bend the tabs away from ${place}, so that they lie flat, and glue them there.`
+  `Look at it from behind. Bend the tabs away from ${place}, so that they lie flat, and glue them there.`
 export const turnBack =
   'Turn it back, shut it and press. What shows on the other side is hidden by a cover, or by a sheet glued over it.'
 export const threadTools = 'glue'
@@ -110,6 +114,15 @@ export const threadTools = 'glue'
 export const layTitle = (what: string): string => `Stick one side of ${what}`
 export const goesOutside = (place: string): string =>
   `It goes on the outside of ${place}: turn the card so that you see it.`
+
+/** There it sits like a saddle on the fold, which is pinched flat for it; the gutter is flat when the card is shut. */
+export const pinch = (place: string): string => `Pinch ${place} flat.`
+export const shutIt = 'Shut the card.'
+export const layAstride =
+  'Fold the piece and set it over the fold, one half on each side. Stick one of its joints, right on its line, letter on letter.'
+export const closeAstride = (what: string): string =>
+  `The fold stays flat. Stick the other joint of ${what} on its line too, and press.`
+export const closeAstrideTitle = 'Stick the other side'
 export const goesOver = (place: string): string => `It goes over ${place}.`
 export const goesOn = (place: string): string => `It goes on ${place}.`
 export const layLeft =
@@ -121,12 +134,14 @@ export const layTools = 'glue or tape'
 export const closeTitle = 'Let the card find the other side'
 export const closeOnIt = (what: string): string =>
   `Make the right joint of ${what} sticky. Shut the card on it and press. It sticks just where it should.`
+export const closeOnTape = (what: string): string =>
+  `Slip tape under the right edge of ${what}, sticky side up, half of it showing. Shut the card on it and press. It sticks just where it should.`
 export const lookWhileWet = 'Open the card while the glue is wet and look.'
 export const closeTools = 'glue or tape'
 
 export const tapeTitle = (what: string): string => `Tape the joints of ${what}`
-export const tapeWhole =
-  'Run tape along the whole of each joint, right into the corner, and not across the gutter.'
+export const tapeWhole = (place: string): string =>
+  `Run tape along the whole of each joint, right into the corner, and not across ${place}.`
 export const tapeTools = 'tape'
 
 export const popTitle = (what: string): string => `If ${what} stays down, push it up`

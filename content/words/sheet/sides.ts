@@ -33,7 +33,7 @@ export const nearEdge = {
   outside: 'Outside of the card. Reader’s end: lengths along the gutter start here.',
 }
 
-/** The same beside the card. */
+/** The same beside the card, or somewhere on it. */
 export const besideCard = {
   inside: 'Inside of the card. The reader’s end is the lower edge: lengths along the gutter start there.',
   outside: 'Outside of the card. The reader’s end is the lower edge: lengths along the gutter start there.',
@@ -47,6 +47,6 @@ export const coverEdge = {
 
 /** The same where there is little room. */
 export const shortEdge = {
-  inside: 'Inside. Reader’s end',
-  outside: 'Outside. Reader’s end',
+  inside: 'Inside. Reader’s end below',
+  outside: 'Outside. Reader’s end below',
 }

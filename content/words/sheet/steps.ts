@@ -43,8 +43,7 @@ export const pushThrough = (loose: string): string =>
   `Open the card half way. Push each ${loose} through to the inside.`
 export const newFolds = (parts: readonly string[]): string =>
   `Work the new folds in the same way: ${listed(parts)}. Pinch each fold flat, cut from it, crease and push.`
-export const pushInwards = (parts: readonly string[]): string =>
-  `On a ridge push in, away from you: ${listed(parts)}.`
+export const pushInwards = (parts: readonly string[]): string => `Push in, away from you: ${listed(parts)}.`
 
 /** Parts of their own card. */
 export const letterToTwin =
@@ -55,13 +54,16 @@ export const pushTabs = (parts: readonly string[]): string =>
 /** `parts`: those that are meant, where others are held in another way; none: all. */
 export const leftFirst = (parts: readonly string[]): string =>
   `Of two joints${parts.length > 0 ? ` of ${listed(parts)}` : ''} stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.`
+export const astride = (parts: readonly string[]): string =>
+  `On the outside of a fold: ${listed(parts)}. Pinch that fold flat, set the piece over it, one half on each side, and stick both joints.`
 export const wallsFirst = (parts: readonly string[]): string =>
   `Of ${listed(parts)}, glue all walls on the card first, then the platform on the walls.`
 export const glueHatched =
   'Put glue on the hatched places only; where there are dots, on the other face. Press, and let it dry.'
 export const glueHatchedNotRim =
   'Put glue on the hatched places only, and not on the rim yet; where there are dots, on the other face. Press, and let it dry.'
-export const tapeEdges = 'Where there is no tab, lay the edge on its line and tape it along its whole length.'
+export const tapeEdges =
+  'Where there is no tab, lay the edge on its line and tape it along its whole length. Slip the tape under an edge that a shut card hides, sticky side up, half of it showing.'
 
 /** At last. */
 export const shutSlowly = 'Shut the card slowly. Press every fold. Open it.'

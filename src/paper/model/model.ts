@@ -395,5 +395,11 @@ export function ridgeOf(design: Design, id: string): string | undefined {
   return crease?.owner === index ? crease.name : undefined
 }
 
+/** How that crease is folded, seen from the front of its paper; undefined if it has none of its own. */
+export function ridgeFold(design: Design, id: string): Fold | undefined {
+  const name = ridgeOf(design, id)
+  return modelOf(design).creases.find((crease) => crease.name === name)?.fold
+}
+
 /** The model of a design, put together once for each design object. */
 export const modelOf: (design: Design) => Model = once(assemble)

@@ -5,7 +5,7 @@ import * as sections from '../../../content/words/sheet/sections.ts'
 import * as says from '../../../content/words/sheet/steps.ts'
 import { spineSays } from '../../making/spine.ts'
 import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
-import { isUneven, jointsOf, kindOf, nameOf, pieces, rimOf, threaded } from '../../paper/index.ts'
+import { isUneven, jointsOf, kindOf, nameOf, pieces, ridgeFold, rimOf, threaded } from '../../paper/index.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -47,25 +47,31 @@ function shapeOf(cut: readonly Mechanism[]): string {
   return only !== undefined && shapes.size === 1 ? only : says.part
 }
 
+function deeper(parts: readonly Mechanism[]): readonly string[] {
+  const uneven = parts.filter(isUneven)
+  return uneven.length > 0 ? [says.uneven(named(uneven))] : []
+}
+
 /** How parts are cut on folds that other parts made. */
-function nested(later: readonly Mechanism[]): string {
-  const inwards = later.filter(({ on }) => on.endsWith('/ridge'))
+function nested(design: Design, later: readonly Mechanism[]): string {
+  const inwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
   return [
     says.newFolds(named(later)),
+    ...deeper(later),
     ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
   ].join(' ')
 }
 
-function cuttingSteps(cut: readonly Mechanism[], face: SheetFace): readonly string[] {
+function cuttingSteps(design: Design, cut: readonly Mechanism[], face: SheetFace): readonly string[] {
   const shape = shapeOf(cut)
-  const uneven = cut.filter(isUneven)
+  const first = cut.filter((m) => m.on === 'gutter')
   const later = cut.filter((m) => m.on !== 'gutter')
   return [
     says.foldAndCut,
-    ...(uneven.length > 0 ? [says.uneven(named(uneven))] : []),
+    ...deeper(first),
     says.foldToAndFro(shape),
     `${says.linesOf[face]} ${says.pushThrough(shape)}`,
-    ...(later.length > 0 ? [nested(later)] : []),
+    ...(later.length > 0 ? [nested(design, later)] : []),
   ]
 }
 
@@ -100,6 +106,8 @@ export function trimStep({ sides, ends }: Trim): string | null {
   return parts.length === 0 ? null : parts.join(' ')
 }
 
+const isOutside = (m: Mechanism): boolean => 'side' in m && m.side === 'outside'
+
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
 function stickingSteps(design: Design): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
@@ -112,11 +120,14 @@ function stickingSteps(design: Design): readonly string[] {
       return stock.from === 'own-card' && stock.held === held
     })
   const walled = heldBy('walls')
-  const laid = heldBy('joints').filter((m) => !through.includes(m))
+  const laid = heldBy('joints').filter((m) => !through.includes(m) && !isOutside(m))
+  const saddles = heldBy('joints').filter((m) => !through.includes(m) && isOutside(m))
+  const hasOthers = through.length + saddles.length > 0
   return [
     says.letterToTwin,
     ...(through.length > 0 ? [says.pushTabs(named(through))] : []),
-    ...(laid.length > 0 ? [says.leftFirst(through.length > 0 ? named(laid) : [])] : []),
+    ...(laid.length > 0 ? [says.leftFirst(hasOthers ? named(laid) : [])] : []),
+    ...(saddles.length > 0 ? [says.astride(named(saddles))] : []),
     ...(walled.length > 0 ? [says.wallsFirst(named(walled))] : []),
     ...(isGlued ? [design.card.cover ? says.glueHatchedNotRim : says.glueHatched] : []),
     ...(isTaped ? [says.tapeEdges] : []),
@@ -149,7 +160,7 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
     [...cuttingOut(design, trimming !== null), lines === 'ticks' ? says.scoreTicks : says.score].join(' '),
   ]
   if (threaded(design).length > 0) steps.push(says.cutSlits)
-  if (cut.length > 0) steps.push(...cuttingSteps(cut, face))
+  if (cut.length > 0) steps.push(...cuttingSteps(design, cut, face))
   else steps.push(says.foldGutter[face])
   if (glued.length > 0) steps.push(...stickingSteps(design))
   const pops = glued.some((m) => kindOf(m).pops)

@@ -281,7 +281,9 @@ function laidOut(
             beside: [{ text: sides.besideCard[face] }],
             // A good copy is seen: which end is which is said where the words are.
             on:
-              lines === 'ticks' ? [] : [[{ text: sides.nearEdge[face] }], [{ text: sides.shortEdge[face] }]],
+              lines === 'ticks'
+                ? []
+                : [[{ text: sides.besideCard[face] }], [{ text: sides.shortEdge[face] }]],
           }),
         },
         paper,
