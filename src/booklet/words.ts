@@ -84,6 +84,21 @@ function placeOf(design: Design, id: string): string {
   return part === 'ridge' ? says.ridge(nameOf(owner)) : says.side(nameOf(owner), part)
 }
 
+const isOnBack = (design: Design, id: string): boolean =>
+  design.mechanisms.some((m) => m.id === id && 'face' in m && m.face === 'back')
+
+/** Where a piece is stuck on a face. */
+function facePlace(design: Design, id: string): string {
+  const place = placeOf(design, id)
+  return isOnBack(design, id) ? says.back(place) : place
+}
+
+function facesOf(design: Design, of: readonly string[]): keyof typeof says.glueOn {
+  const behind = of.filter((id) => isOnBack(design, id)).length
+  if (behind === 0) return 'front'
+  return behind === of.length ? 'back' : 'both'
+}
+
 /** Where a piece is laid, in a sentence. */
 function laidOn(design: Design, id: string): string {
   const place = placeOf(design, id)
@@ -247,7 +262,8 @@ export function wordsOf(design: Design, work: Work): Words {
         title: says.stickTitle(titled(of)),
         text: [
           ...named(of),
-          says.stickOn(of.length, [...new Set(of.map((id) => placeOf(design, id)))]),
+          says.stickOn(of.length, [...new Set(of.map((id) => facePlace(design, id)))]),
+          says.glueOn[facesOf(design, of)],
           says.shutOnce,
         ],
         tools: says.stickTools,

@@ -137,7 +137,7 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
       panel: `${crease.name}/${hasTab ? 'tab' : 'tape'}`,
       owner: index,
       leaf: nextLeaf(paper),
-      layer: (base?.layer ?? 0) + 1,
+      ...onFront(base),
       points: held.points.map(move),
       drawn: all(held.points),
       front: turn(held.front),
@@ -145,6 +145,13 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
     },
   ]
 }
+
+/** How paper lies that runs on from other paper, and what lies on the front of it. */
+const asIs = ({ layer, over = 1 }: Pick<Surface, 'layer' | 'over'> = { layer: 0 }) => ({ layer, over })
+const onFront = ({ layer, over = 1 }: Pick<Surface, 'layer' | 'over'> = { layer: 0 }) => ({
+  layer: layer + over,
+  over,
+})
 
 /** The tabs of one mechanism, each in the plane of its panel: as wide as the glue that waits for it. */
 export function straightTabs(paper: readonly Surface[], poser: Poser, index: number): readonly Surface[] {
@@ -159,7 +166,7 @@ export function straightTabs(paper: readonly Surface[], poser: Poser, index: num
         panel: `${crease.name}/tab`,
         owner: index,
         leaf: leaf++,
-        layer: paper.find((one) => one.leaf === own.panel)?.layer ?? 0,
+        ...asIs(paper.find((one) => one.leaf === own.panel)),
         points,
         drawn: all(points),
         front: frontOf(model, poser.frames, own.panel),
@@ -201,7 +208,7 @@ export function tapes(paper: readonly Surface[], poser: Poser, index: number): r
         panel: `${crease.name}/tape`,
         owner: index,
         leaf: leaf++,
-        layer: (base?.layer ?? 0) + 1,
+        ...onFront(base),
         points,
         drawn: all(points),
         front: frontOf(poser.model, poser.frames, panel),

@@ -3,7 +3,8 @@ import type { Build, LineKind, Side } from '../paper/mechanisms/build.ts'
 import { kindOf } from '../paper/mechanisms/registry.ts'
 import type { Model, ModelCrease } from '../paper/model/model.ts'
 import { modelOf } from '../paper/model/model.ts'
-import { layersOf } from '../paper/model/patches.ts'
+import type { Stacking } from '../paper/model/patches.ts'
+import { stackingOf } from '../paper/model/patches.ts'
 import type { Poser } from '../paper/motion/pose.ts'
 import { compile, SHUT } from '../paper/motion/pose.ts'
 import type { Surface } from '../paper/motion/surface.ts'
@@ -137,7 +138,7 @@ export function making(design: Design, state: Making): readonly Surface[] {
           panel: `${id}/${side}`,
           owner,
           leaf,
-          layer: layersOf(whole)[whole.panels[panel]?.piece ?? 0] ?? 0,
+          ...(stackingOf(whole)[whole.panels[panel]?.piece ?? 0] as Stacking),
           points: points.map((flat) => place(poser.lift(panel, flat))),
           drawn,
           front: hinge ? turned(front, [0, 0, 0], hinge.way, fold * hinge.sign * RADIANS) : front,

@@ -214,6 +214,21 @@ describe('words', () => {
     expect(lantern).not.toMatch(/Push the flame in/)
   })
 
+  test('say on which face a piece is stuck, and where its glue goes', () => {
+    const stuck = (...faces: readonly ('front' | 'back')[]) => {
+      const { mechanisms, ...rest } = moth()
+      const stars = faces.map((face, k) => ({ ...mechanisms[1], id: `star-${'ab'[k]}`, face }))
+      return stepsText(parseDesign({ hingebook: 1, ...rest, mechanisms: [mechanisms[0], ...stars] }))
+    }
+    expect(stuck('front')).toMatch(
+      /It goes on the left side of the moth\.\s+Put glue on the hatched place only/,
+    )
+    expect(stuck('back')).toMatch(
+      /It goes on the back of the left side of the moth\.\s+Put glue on the other face of the dotted place/,
+    )
+    expect(stuck('front', 'back')).toContain('where there are dots, on the other face. None')
+  })
+
   test('say how tape gets to an edge that the shut card hides, and not across which fold it goes', () => {
     const taped = stepsText(dummy('mouth'))
     expect(taped).toContain('Slip tape under the right edge of the lower, sticky side up')

@@ -6,12 +6,23 @@ import type { Camera } from '../../src/drawing/view/camera.ts'
 import { cardMarks, DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
 import type { Check, Design, Surface, Vec3 } from '../../src/paper/index.ts'
 import { compile, measure, parseDesign, SHUT, surfaces } from '../../src/paper/index.ts'
-import { design, designs, runs, vFold } from '../paper/shared/designs.ts'
+import { design, designs, gluedMoth, runs, vFold } from '../paper/shared/designs.ts'
 import { crossOf, dotOf, minus } from '../paper/shared/space.ts'
 import { moth, owl, pond } from './garden.ts'
 import { hits, within } from './rays.ts'
 
 const size = { width: 600, height: 460 }
+
+const tent = {
+  kind: 'glued-tent',
+  on: 'gutter',
+  start: 50,
+  end: 110,
+  leftFoot: 30,
+  rightFoot: 30,
+  leftWall: 45,
+  rightWall: 45,
+}
 
 const cameras: fc.Arbitrary<Camera> = fc.record({
   turn: fc.double({ min: -180, max: 180, noNaN: true }),
@@ -71,13 +82,14 @@ function compared(
       const met = hits(picture.eye, aim, targets)
       const first = met[0]
       if (!first) continue
-      // Sheets that touch there: what is glued on lies over its host where the host's front is seen, else under it.
+      // Sheets that touch there: what is glued on lies over its host where that side is seen, else under it.
       const touching = met
         .filter(({ reach }) => 600 * (reach - first.reach) < 1e-3)
         .map(({ name }) => paper[Number(name)] as Surface)
         .sort((a, b) => a.layer - b.layer)
       const lowest = touching[0] as Surface
-      const seen = dotOf(lowest.front, minus(picture.eye, lowest.points[0] as Vec3)) > 0
+      const up = dotOf(lowest.front, minus(picture.eye, lowest.points[0] as Vec3)) > 0
+      const seen = up === (lowest.over ?? 1) > 0
       const nearest = (seen ? touching.at(-1) : lowest) as Surface
       // Two sheets of one layer, or an outline within a third of a pixel: either answer is right.
       if (touching.some(({ layer, leaf }) => layer === nearest.layer && leaf !== nearest.leaf)) continue
@@ -146,6 +158,79 @@ describe('view', () => {
     )
     expect(count).toBeGreaterThan(400)
   }, 120_000)
+
+  it('shows a card that lies flat as one that is nearly flat, where depth tells what is in front', () => {
+    const on = (more: object) =>
+      gluedMoth({ id: 'owl', on: 'moth/ridge', apex: 3, foot: 14, ridge: 14, base: 40, facet: 40, ...more })
+    const square = (from: number, to: number) => [
+      [from, 20],
+      [to, 20],
+      [to, 35],
+      [from, 35],
+    ]
+    const star = (on: string, face: string) => ({
+      id: `star-${face}`,
+      kind: 'rider',
+      on,
+      face,
+      shape: square(4, 24),
+      glue: square(6, 16),
+    })
+    const body = gluedMoth({ facet: 45 })
+    const spots = Array.from({ length: 12 }, (_, k) =>
+      [0, 1, 2, 3].map((n) => ((k * (n + 3) * 17) % 23) / 23),
+    )
+    let count = 0
+    for (const mechanisms of [
+      [gluedMoth({ facet: 45, side: 'outside' })],
+      [body, on({})],
+      [body, on({ side: 'outside' })],
+    ])
+      for (const tilt of [60, 85]) {
+        const made = design(mechanisms)
+        const [flat, near] = [180, 179.5].map((at) => view(made, at, { turn: 20, tilt }, size))
+        const poser = compile(made)
+        poser(180)
+        for (const { points } of surfaces(poser))
+          for (const spot of spots) {
+            const at = flat?.toScreen(within(points, spot)) as Point
+            const shown = [flat, near].map((picture) => {
+              const facets = facetsOf(picture?.marks ?? [])
+              const found = facets.map(({ runs }) => relation(runs, at))
+              if (found.some(({ margin }) => margin < 2.5)) return null
+              return facets[found.findLastIndex(({ winding }) => winding !== 0)]?.of
+            })
+            if (shown.includes(null)) continue
+            expect(shown[0], `${JSON.stringify(mechanisms.at(-1))} at ${at}`).toBe(shown[1])
+            count++
+          }
+      }
+    expect(count).toBeGreaterThan(100)
+    // What is stuck on the back of a wall is hidden by the wall from all who see its front, and the other way round.
+    let [hidden, seen] = [0, 0]
+    for (const host of [body, { ...tent, id: 'moth' }, { ...tent, id: 'moth', side: 'outside' }])
+      for (const face of ['front', 'back'])
+        for (const turn of [-150, -80, -20, 40, 120])
+          for (const tilt of [10, 40]) {
+            const made = design([host, star('moth/left', face)])
+            const picture = view(made, 100, { turn, tilt }, size)
+            const poser = compile(made)
+            poser(100)
+            const wall = surfaces(poser).find(({ panel }) => panel === 'moth/left') as Surface
+            const spot = surfaces(poser).find(({ panel }) => panel.startsWith('star')) as Surface
+            const isFront = dotOf(wall.front, minus(picture.eye, wall.points[0] as Vec3)) > 0
+            const at = picture.toScreen(within(spot.points, [0.3, 0.3, 0.2, 0.2]))
+            const facets = facetsOf(picture.marks)
+            const top = facets[facets.findLastIndex(({ runs }) => relation(runs, at).winding !== 0)]?.of
+            // Something else may stand before both.
+            if (top !== 'moth/left' && !top?.startsWith('star')) continue
+            const isSeen = isFront === (face === 'front')
+            expect(top, `${face} of ${host.kind}, ${turn}, ${tilt}`).toBe(isSeen ? spot.panel : 'moth/left')
+            if (isSeen) seen++
+            else hidden++
+          }
+    expect(Math.min(hidden, seen)).toBeGreaterThan(4)
+  })
 
   it('is right where panels pass through one another', () => {
     // Two wide layers on the beak's folds reach over its ridge and into one another.

@@ -158,8 +158,16 @@ export const gluePlatform = 'Then glue the platform on the walls, its fold right
 export const standTools = 'glue'
 
 export const stickTitle = (what: string): string => `Stick on ${what}`
+export const back = (place: string): string => `the back of ${place}`
 export const stickOn = (count: number, places: readonly string[]): string =>
-  `${count === 1 ? 'It goes' : 'They go'} on ${places.join(', ')}. Put glue on the hatched place only, and none over a fold.`
+  `${count === 1 ? 'It goes' : 'They go'} on ${places.join(', ')}.`
+
+/** By the faces that they go on. */
+export const glueOn = {
+  front: 'Put glue on the hatched place only, and none over a fold.',
+  back: 'Put glue on the other face of the dotted place only, and none over a fold.',
+  both: 'Put glue on the hatched places only; where there are dots, on the other face. None goes over a fold.',
+}
 export const shutOnce = 'Press, then shut the card once to see that nothing is in the way.'
 export const stickTools = 'glue stick or double-sided tape'
 

@@ -14,6 +14,8 @@ export interface Part {
   readonly line?: boolean
   /** How many layers lie under it where it lies flat on others; default 0. */
   readonly layer?: number
+  /** Which way along its normal layers count up; default 1. */
+  readonly over?: 1 | -1
 }
 
 interface Group {
@@ -76,12 +78,10 @@ function leastSplitting(groups: readonly Group[]): number {
 /** Parts in one plane as they lie on one another, seen from the eye: by layers, each with its lines on top. */
 function stacked(on: readonly Part[], eye: Vec3): readonly Part[] {
   const rank = ({ layer = 0, line = false }: Part, way: number): number => 2 * layer * way + (line ? 1 : 0)
-  const lowest = Math.min(...on.map(({ layer = 0 }) => Math.abs(layer)))
-  // The lowest layer tells front from back: what is glued on it may show its own back.
-  const base = on.find(({ layer = 0 }) => Math.abs(layer) === lowest) as Part
-  const [p, n] = [base.points[0] as Vec3, base.normal]
+  const [{ points, normal: n, over = 1 }] = on as [Part]
+  const p = points[0] as Vec3
   const seen = n[0] * (eye[0] - p[0]) + n[1] * (eye[1] - p[1]) + n[2] * (eye[2] - p[2]) > 0
-  const front = seen === (base.layer ?? 0) >= 0
+  const front = seen === over > 0
   const way = front ? 1 : -1
   return (front ? [...on] : [...on].reverse()).sort((a, b) => rank(a, way) - rank(b, way))
 }
@@ -122,8 +122,8 @@ function walk(groups: readonly Group[], eye: Vec3, out: Part[]): void {
  * The parts in the order in which a painter at `eye` paints them, farthest first: what is painted later
  * is never behind what was painted earlier. Parts that pass through one another are split.
  * Source: binary space partition, Fuchs, Kedem and Naylor 1980; here the planes are those of the leaves.
- * Parts that lie in one plane go by their layers and keep the order given where the front of the lowest faces
- * the eye (a later one lies on an earlier one), and the reverse where its back does; lines come after the
+ * Parts that lie in one plane go by their layers and keep the order given where these count up towards the eye (a
+ * later one lies on an earlier one), and the reverse where they count down; lines come after the
  * pieces of their layer.
  */
 export function paintOrder(parts: readonly Part[], eye: Vec3): readonly Part[] {

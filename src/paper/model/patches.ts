@@ -1,7 +1,7 @@
 import { convexParts, minus } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { once } from '../plane/once.ts'
-import type { Model } from './model.ts'
+import type { Model, ModelBuild } from './model.ts'
 
 /**
  * A convex part of what is left of a panel after its guests took their notches out of it.
@@ -34,20 +34,35 @@ const cut = ({ panels }: Model): readonly Patch[] =>
 /** Every panel of the model in convex patches, the guests’ notches taken out; worked out once for each model. */
 export const patchesOf: (model: Model) => readonly Patch[] = once(cut)
 
-/** How many pieces of card lie under each flat piece of a model, by index; below 0: it lies under so many itself, stuck on their back. */
-export const layersOf: (model: Model) => readonly number[] = once((model: Model) => {
-  const list: number[] = []
+/** How a flat piece lies among the others where all lie flat. */
+export interface Stacking {
+  /** So many pieces of card lie under it; below 0: it lies under so many itself. */
+  readonly layer: number
+  /** Which way along its own front layers count up: -1 where it is stuck on a back, or built on one. */
+  readonly over: 1 | -1
+}
+
+/** On which face of its host a piece lies: on a fold that is a mountain the inside is the back. */
+function isBehind({ mechanism, build, hostPanel, host }: ModelBuild, { creases }: Model): boolean {
+  if (hostPanel !== undefined) return build.fromBack ?? false
+  return ('side' in mechanism && mechanism.side === 'outside') !== (creases[host]?.fold === 'mountain')
+}
+
+/** How each flat piece of a model lies, by index. */
+export const stackingOf: (model: Model) => readonly Stacking[] = once((model: Model) => {
+  const list: Stacking[] = []
   for (const { owner } of model.pieces) {
-    const build = model.builds[owner]
+    const one = model.builds[owner]
     // The card lies under all.
-    if (!build) list.push(0)
+    if (!one) list.push({ layer: 0, over: 1 })
     else {
-      const { host, hostPanel, firstPanel } = build
-      const { left, right } = model.creases[host] as Model['creases'][number]
-      const under = hostPanel === undefined ? [left.panel, right.panel] : [hostPanel]
-      const below = under.map((panel) => list[model.panels[panel]?.piece as number] as number)
-      const isBehind = hostPanel !== undefined && model.panels[firstPanel]?.turned === true
-      list.push(isBehind ? Math.min(...below) - 1 : 1 + Math.max(...below))
+      const { left, right } = model.creases[one.host] as Model['creases'][number]
+      const under = one.hostPanel === undefined ? [left.panel, right.panel] : [one.hostPanel]
+      const below = under.map((panel) => list[model.panels[panel]?.piece as number] as Stacking)
+      const side = below.at(-1)?.over ?? 1
+      const over = isBehind(one, model) ? (-side as 1 | -1) : side
+      const layers = below.map(({ layer }) => layer)
+      list.push({ layer: over > 0 ? 1 + Math.max(...layers) : Math.min(...layers) - 1, over })
     }
   }
   return list

@@ -1,6 +1,7 @@
 import type { Model, ModelPanel } from '../model/model.ts'
 import { frontSign } from '../model/model.ts'
-import { layersOf, patchesOf } from '../model/patches.ts'
+import type { Stacking } from '../model/patches.ts'
+import { patchesOf, stackingOf } from '../model/patches.ts'
 import type { Frame } from '../plane/frame.ts'
 import type { Flat } from '../plane/lay.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -16,6 +17,8 @@ export interface Surface {
   readonly leaf: number
   /** How many pieces of card it lies on where all lie flat: 0 for the card itself, 1 for what is glued on it, … */
   readonly layer: number
+  /** Which way along its front layers count up: 1 unless it lies on a back. */
+  readonly over?: 1 | -1
   readonly points: readonly Vec3[]
   /** Edge k, from points[k] to points[k + 1], is a real edge or fold (not a seam inside the panel). */
   readonly drawn: readonly boolean[]
@@ -44,7 +47,7 @@ export function frontOf(model: Model, frames: readonly Frame[], panel: number): 
 /** The whole paper in space at the opening posed last. */
 export function surfaces(poser: Poser): readonly Surface[] {
   const { model, frames } = poser
-  const layer = layersOf(model)
+  const stacking = stackingOf(model)
   const fronts = model.panels.map((_, index) => frontOf(model, frames, index))
   return patchesOf(model).map(({ panel, outline, drawn }): Surface => {
     const { name, owner, piece } = model.panels[panel] as Model['panels'][number]
@@ -52,7 +55,7 @@ export function surfaces(poser: Poser): readonly Surface[] {
       panel: name,
       owner,
       leaf: panel,
-      layer: layer[piece] as number,
+      ...(stacking[piece] as Stacking),
       points: outline.map((flat) => poser.lift(panel, flat)),
       flat: outline,
       drawn,

@@ -1,7 +1,8 @@
 // A card put together: what sits on what, which way it folds, and what is stuck over what; by hand.
 import { describe, expect, test } from 'vitest'
+import type { Design } from '../../../src/paper/index.ts'
 import { frontSign, modelOf, ridgeOf } from '../../../src/paper/model/model.ts'
-import { layersOf } from '../../../src/paper/model/patches.ts'
+import { stackingOf } from '../../../src/paper/model/patches.ts'
 import { flatCreases, stretches } from '../../../src/paper/model/pieces.ts'
 import { fold, layer } from '../shared/check-designs.ts'
 import { design, gluedMoth } from '../shared/designs.ts'
@@ -138,8 +139,19 @@ describe('what is stuck on a panel', () => {
       star('s1', 's0/face', 25, 25),
       star('s2', 'page/left', 20, 20, { face: 'back' }),
     ])
-    expect(layersOf(modelOf(made))).toEqual([0, 1, 2, -1])
-    expect(layersOf(modelOf(design([gluedMoth()])))).toEqual([0, 1])
+    const layers = (one: Design) => stackingOf(modelOf(one)).map(({ layer }) => layer)
+    expect(layers(made)).toEqual([0, 1, 2, -1])
+    expect(layers(design([gluedMoth()]))).toEqual([0, 1])
+    // On the gutter, a valley, the outside is behind; on a ridge, a mountain, the inside is.
+    expect(layers(design([gluedMoth({ side: 'outside' })]))).toEqual([0, -1])
+    const on = (more: object) =>
+      gluedMoth({ id: 'owl', on: 'moth/ridge', apex: 4, foot: 9, ridge: 9, ...more })
+    expect(layers(design([gluedMoth(), on({})]))).toEqual([0, 1, 0])
+    expect(layers(design([gluedMoth(), on({ side: 'outside' })]))).toEqual([0, 1, 2])
+    // On the back of what lies behind one looks from the other side: its own back is the front's side again.
+    const behind = star('s0', 'page/right', 20, 20, { face: 'back' })
+    expect(layers(design([behind, star('s1', 's0/face', 25, 25, { face: 'back' })]))).toEqual([0, -1, 0])
+    expect(layers(design([behind, star('s1', 's0/face', 25, 25)]))).toEqual([0, -1, -2])
   })
 })
 
