@@ -218,7 +218,7 @@ describe('words', () => {
     const stuck = (...faces: readonly ('front' | 'back')[]) => {
       const { mechanisms, ...rest } = moth()
       const stars = faces.map((face, k) => ({ ...mechanisms[1], id: `star-${'ab'[k]}`, face }))
-      return stepsText(parseDesign({ hingebook: 1, ...rest, mechanisms: [mechanisms[0], ...stars] }))
+      return stepsText(parseDesign({ ...rest, mechanisms: [mechanisms[0], ...stars] }))
     }
     expect(stuck('front')).toMatch(
       /It goes on the left side of the moth\.\s+Put glue on the hatched place only/,

@@ -360,8 +360,8 @@ test('a card as large as the paper says what to trim', () => {
     .flatMap((page) => words(page).map(({ text }) => text))
     .join(' ')
   // A4 lying is 297 mm wide, two A5 pages are 296 mm: half a millimetre on either side.
-  expect(said).toContain('Trim 0.5 mm off the left and right edges of the paper.')
-  expect(said).toContain('The upper and lower edges of the paper are the card’s own.')
+  expect(said).toContain('Trim 0.5 mm off the left and right edges of the card’s sheet.')
+  expect(said).toContain('The upper and lower edges of the card’s sheet are the card’s own.')
 })
 
 /** The roles of what is marked for a joint, by page. */

@@ -130,9 +130,9 @@ describe('steps', () => {
 
   test('a hair off the paper’s edge is no trimming; more is told, for sides and ends', () => {
     const step = (trim: object) => stepsFor(card(105, 148), 'front', trim)[0]
-    expect(step({ sides: 0.04 })).toBe('The left and right edges of the paper are the card’s own.')
-    expect(step({ sides: 0.05 })).toBe('Trim 0.1\u00a0mm off the left and right edges of the paper.')
-    expect(step({ ends: 2 })).toBe('Trim 2\u00a0mm off the upper and lower edges of the paper.')
+    expect(step({ sides: 0.04 })).toBe('The left and right edges of the card’s sheet are the card’s own.')
+    expect(step({ sides: 0.05 })).toBe('Trim 0.1\u00a0mm off the left and right edges of the card’s sheet.')
+    expect(step({ ends: 2 })).toBe('Trim 2\u00a0mm off the upper and lower edges of the card’s sheet.')
     expect(step({})).toContain('Cut the card out.')
     expect(stepsFor(card(105, 148), 'front', { ends: 2 }).join()).not.toContain('Cut the card out')
   })

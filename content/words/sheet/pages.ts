@@ -23,6 +23,11 @@ export const part = (mechanism: string, name: string): string => `${mechanism} $
 export const page = (title: string, number: number, all: number, paper: string, shows: string): string =>
   `${title}, page ${number} of ${all} on ${paper}: ${shows}.`
 
+/** At the rim of a page that is one of several. */
+export const numbered = (title: string, number: number, all: number): string =>
+  `${title}, page ${number} of ${all}`
+export const number = (number: number, all: number): string => `Page ${number} of ${all}`
+
 export const words = 'words'
 
 /** From where its pieces are seen: the card’s sides, and those of others. */

@@ -3,12 +3,12 @@
 const listed = (parts: readonly string[]): string => parts.join(parts.length === 2 ? ' and ' : ', ')
 
 /** How pieces get their outlines; `mm`: how much. */
-export const sidesAreEdges = 'The left and right edges of the paper are the card’s own.'
-export const endsAreEdges = 'The upper and lower edges of the paper are the card’s own.'
+export const sidesAreEdges = 'The left and right edges of the card’s sheet are the card’s own.'
+export const endsAreEdges = 'The upper and lower edges of the card’s sheet are the card’s own.'
 export const trimSides = (mm: string): string =>
-  `Trim ${mm}\u00a0mm off the left and right edges of the paper.`
+  `Trim ${mm}\u00a0mm off the left and right edges of the card’s sheet.`
 export const trimEnds = (mm: string): string =>
-  `Trim ${mm}\u00a0mm off the upper and lower edges of the paper.`
+  `Trim ${mm}\u00a0mm off the upper and lower edges of the card’s sheet.`
 export const cutCardOut = 'Cut the card out.'
 export const cutCoverOut = 'Cut the cover out.'
 export const cutBothOut = 'Cut the card and its cover out.'

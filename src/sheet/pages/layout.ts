@@ -37,6 +37,7 @@ import { MARGIN, placeAt, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
 import type { Fit, Turned } from './fit.ts'
 import { boxOf, fitOn, isTooLarge, TooLargeError, turns } from './fit.ts'
+import { pageNumber } from './page-number.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
 import { piecePages } from './piece-pages.ts'
@@ -369,11 +370,25 @@ function laidOut(
     painting: paint({ placed, marks }),
     marks: [...pictureMarks(design, { placed, marks }, lines), ...marks],
   })
+  const numberOf = ({ box: [, , width, height], marks, placed, part }: (typeof pages)[number], k: number) =>
+    pageNumber(plainText(design.title), k + 1, pages.length, {
+      width,
+      height,
+      marks,
+      outlines: placed.map(({ piece, place }) =>
+        (flat.get(piece)?.outline ?? []).map((p) => onPage(place, p)),
+      ),
+      taken: part ? [part.clip] : [],
+    })
   return pages.map(({ part, ...one }, k) => ({
     ...one,
     ...(part
-      ? { painting: null, part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) } }
-      : shown(one)),
+      ? {
+          marks: [...one.marks, ...numberOf({ ...one, part }, k)],
+          painting: null,
+          part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) },
+        }
+      : shown({ placed: one.placed, marks: [...one.marks, ...numberOf(one, k)] })),
     says: says.page(plainText(design.title), k + 1, pages.length, paper.label, sayOf(one, lines)),
   }))
 }
