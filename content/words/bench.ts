@@ -119,6 +119,9 @@ export const sticksOutBy = 'sticks out by '
 
 export const insideBy = 'inside by '
 
+/** Where it cannot be shut at all. */
+export const wouldBeInsideBy = 'would be inside by '
+
 /** Before what was read until a phrase moved the card. */
 export const wasBefore = 'was'
 
@@ -132,9 +135,7 @@ export const millimetres = 'millimetres'
 
 /* What answers the guess. */
 
-export const coveredFigure = 'Covered until you have guessed.'
-
-export const coveredNumber = 'covered until you have guessed'
+export const covered = 'Covered until you have guessed.'
 
 export const show = 'Show'
 

@@ -14,10 +14,16 @@ export const sticksOut = (by: string): string => `The shut card sticks out by ${
 
 export const hidden = (by: string): string => `The shut card hides it, ${by} inside`
 
-export const is = (what: string, value: string): string => `${what} is ${value}`
+/** Of what stands by itself, `Rise`; a name that begins with its part, `Lantern: tabs`, makes no sentence. */
+export const is = (what: string, value: string): string =>
+  what.includes(':') ? `${what} ${value}` : `${what} is ${value}`
 
 export const isAt = (what: string, value: string, opening: number): string =>
-  `${what} is ${value} at ${opening}°`
+  `${is(what, value)} at ${opening}°`
+
+/** What is measured, and of which part where the task names one. */
+export const measureOf = (what: string, part: string): string =>
+  /\d$/.test(part) ? `${what} of ${part}` : `${what} of the ${part}`
 
 /* What is true now, and how far it is to go. `now` is one of the above. */
 

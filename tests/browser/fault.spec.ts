@@ -19,6 +19,20 @@ test('a picture leads to its causes, and each to its place in a chapter: two pre
   await expect(page.locator('.trouble-row')).toHaveCount(1)
 })
 
+test('on a phone the answer to words stands under them, and Enter goes on there', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page.goto('/fault/')
+  const field = page.getByRole('searchbox')
+  await field.fill('the beak does nothing')
+  await expect(page.locator('.trouble-row h3').first()).toBeInViewport()
+  await field.press('Enter')
+  await expect(page.getByRole('heading', { name: 'It may be' })).toBeFocused()
+  await field.fill('')
+  await expect(page.getByRole('link', { name: 'It stays flat' })).toBeVisible()
+  await field.fill('xyzzy')
+  await expect(page.getByText('Try fewer, or press a picture')).toBeInViewport()
+})
+
 /** What a maker sees of a card in the hand, the picture that is like it, and what helps. */
 const SYMPTOMS = [
   ['It stays flat', 'The moth does nothing when the card opens.', /reverse it/],

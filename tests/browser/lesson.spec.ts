@@ -49,7 +49,7 @@ test.describe('a guess', () => {
     await bench(page, '/chapters/it-starts-at-the-gutter/')
     const task = page.locator('.challenge').filter({ hasText: '60 mm' }).first()
     await task.scrollIntoViewIfNeeded()
-    await expect(task.locator('.challenge-says')).toContainText('covered until you have guessed')
+    await expect(task.locator('.challenge-says')).toContainText('Covered until you have guessed')
     await expect(task.getByText(/to go|too much/)).toBeHidden()
     await page.locator('.cell-predict').getByText('Less than twice').click()
     await expect(task.getByText(/to go|too much/)).toBeVisible()
@@ -88,6 +88,48 @@ test.describe('a guess', () => {
     await page.locator('.cell-predict').getByText('No, they meet on the way').click()
     await expect(page.locator('.fault-note')).toContainText('run into each other')
     await expect(marks.first()).toBeVisible()
+  })
+
+  test('is not answered by the small card that a phrase brings, nor aloud', async ({ page }) => {
+    await bench(page)
+    await phrase(page, 'lean up').scrollIntoViewIfNeeded()
+    await phrase(page, 'lean up').click()
+    const strip = page.locator('.phrase-strip')
+    await expect(strip.locator('.stage-view .drawing')).toBeVisible()
+    const told = [
+      strip.locator('.phrase-number'),
+      strip.locator('.phrase-section .drawing'),
+      strip.locator('text.m-dimension:not([data-of="veil"])'),
+    ]
+    for (const one of told) {
+      await expect(one).toHaveCount(1)
+      await expect(one).toBeHidden()
+    }
+    await expect(strip.locator('.cover-mark')).toBeVisible()
+    await expect(strip.locator('[aria-live]')).toHaveText('')
+    await page.locator('.cell-predict').getByText('Stand lower').click()
+    for (const one of told) await expect(one).toBeVisible()
+  })
+
+  test('about where a card stops covers the end of its slider, in words and in the pictures', async ({
+    page,
+  }) => {
+    await bench(page, '/chapters/a-v-fold-of-its-own-card/')
+    const base = page.getByRole('textbox', { name: 'Base angle', exact: true })
+    await base.fill('60')
+    const slider = page.locator('.opening-bar input[type="range"]')
+    await slider.focus()
+    await page.keyboard.press('End')
+    const told = [page.locator('.fault-note'), page.locator('.opening-stop')]
+    for (const one of told) await expect(one).toContainText('stops the card at 109.5°')
+    for (const one of told) await expect(one).toBeHidden()
+    await expect(slider).not.toHaveAttribute('aria-describedby', /./)
+    const way = () => slider.evaluate((one) => getComputedStyle(one).getPropertyValue('--shut').trim())
+    expect(await way()).toBe('none')
+    await page.locator('.cell-predict').getByText('It stops before it is flat').click()
+    for (const one of told) await expect(one).toBeVisible()
+    await expect(slider).toHaveAttribute('aria-describedby', /./)
+    expect(await way()).toContain('gradient')
   })
 
   test('of one chapter lifts no cover of another', async ({ page }) => {

@@ -23,7 +23,7 @@ describe('a design too large for the paper', () => {
     expect(says(200, 297, 'a4')).toBe(
       'The card is 103.0 mm too wide and 87.0 mm too high for A4. It fits on A3.',
     )
-    expect(says(400, 500, 'a3')).toMatch(/No paper offered here is large enough\.$/)
+    expect(says(400, 500, 'a3')).toMatch(/No paper offered here is large enough: part it over several sheets/)
   })
 
   test('rounds up: a card smaller by what was said fits', () => {

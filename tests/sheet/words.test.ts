@@ -126,6 +126,9 @@ describe('steps', () => {
     expect(saidOf(card(105, 148))).not.toContain('from tick to tick')
     expect(saidOf(card(105, 148))).toContain('Cut the card out.')
     expect(saidOf(card(105, 148, [wings(8)]))).toContain('Cut all pieces out.')
+    expect(saidOf(card(105, 148, [wings(8)]))).not.toContain('window')
+    expect(saidOf(card(105, 148, [wings(8)]), 'back')).toContain('hold the paper to a window')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]), 'back')).not.toContain('window')
   })
 
   test('a hair off the paper’s edge is no trimming; more is told, for sides and ends', () => {

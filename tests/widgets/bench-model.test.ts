@@ -177,7 +177,7 @@ describe('the numbers', () => {
       'no number called wing',
     )
     expect(() => benchModel(beak, { handles: [{ id: 'owl', handle: 'apex' }] }).handles.value).toThrow(
-      'owl has no handle called apex',
+      'there is no handle owl apex',
     )
   })
 })

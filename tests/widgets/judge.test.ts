@@ -85,7 +85,19 @@ describe('a challenge', () => {
     const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
     const config = { fields: [{ id: 'beak', field: 'cut', label: 'Beak: depth of the slit' }] }
     expect(says(goal, startState(beak, config), config).says).toBe(
-      'Beak: depth of the slit is 38.0 mm: 8.0 mm too much.',
+      'Beak: depth of the slit 38.0 mm: 8.0 mm too much.',
+    )
+  })
+
+  test('of two parts it is said whose number it is', () => {
+    const goal: Goal = {
+      all: [
+        { measure: 'rise', id: 'beak', at: 90, atLeast: 90 },
+        { measure: 'rise', id: 'jaw', at: 90, atLeast: 90 },
+      ],
+    }
+    expect(says(goal, startState(beak, {})).says).toMatch(
+      /^Rise of the beak is [\d.]+ mm at 90°: [\d.]+ mm to go\. Rise of the jaw is /,
     )
   })
 

@@ -10,7 +10,8 @@ export const tooLarge = (what: string, wide: string, high: string, paper: string
 export const intoBorder = (what: string, paper: string, part: string, far: string): string =>
   `${what} fills ${paper}: the lines of ${part} run ${far} mm into the border that a printer cannot reach.`
 
-export const noneLargeEnough = 'No paper offered here is large enough.'
+export const noneLargeEnough =
+  'No paper offered here is large enough: part it over several sheets that are joined.'
 
 export const fitsOn = (papers: readonly string[]): string =>
   `It fits on ${papers.length > 1 ? `${papers.slice(0, -1).join(', ')} or ` : ''}${papers.at(-1)}.`

@@ -34,7 +34,7 @@ export const grain = 'Grain'
 /** Where no arrow is printed, and where the card’s own fold lies across it. */
 export const grainDoes = (isUnmarked: boolean, isAcross: boolean): string =>
   `paper’s fibres run this way${isUnmarked ? ' along each longest fold (no arrow, it would show)' : ''}${
-    isAcross ? '; most paper: across this card’s fold' : ''
+    isAcross ? '; in most paper they run across this card’s fold' : ''
   }`
 
 export const picture = 'Picture'

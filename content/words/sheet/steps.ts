@@ -12,7 +12,7 @@ export const trimEnds = (mm: string): string =>
 export const cutCardOut = 'Cut the card out.'
 export const cutCoverOut = 'Cut the cover out.'
 export const cutBothOut = 'Cut the card and its cover out.'
-export const cutAllOut = 'Cut all pieces out.'
+export const cutAllOut = 'Pencil a letter that stands beside its piece on the back of it. Cut all pieces out.'
 
 export const score = 'Score every fold with a ruler and a dry ball pen.'
 export const scoreTicks = 'Score every fold with a ruler and a dry ball pen, from tick to tick.'
@@ -48,6 +48,9 @@ export const pushInwards = (parts: readonly string[]): string => `Push in, away 
 /** Parts of their own card. */
 export const letterToTwin =
   'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.'
+/** Where nothing is printed on the face that is glued. */
+export const findOnInside =
+  'To find a joint on the clean side, hold the paper to a window, or prick its ends through with a pin.'
 export const pushTabs = (parts: readonly string[]): string =>
   `Push each tab of ${listed(parts)} through its slit, bend it away from the fold and glue it behind.`
 

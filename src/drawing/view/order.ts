@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../paper/index.ts'
 import { betweenInSpace, clip } from '../../paper/plane/clip.ts'
 
-/** A convex flat part in space. Parts of one `leaf` lie in one plane, whose unit normal is `normal`. */
+/** A convex flat part in space. Parts of one `leaf` lie in one plane, whose unit normal is `normal`: that way layers count up. */
 export interface Part {
   readonly leaf: number
   readonly points: readonly Vec3[]
@@ -14,8 +14,6 @@ export interface Part {
   readonly line?: boolean
   /** How many layers lie under it where it lies flat on others; default 0. */
   readonly layer?: number
-  /** Which way along its normal layers count up; default 1. */
-  readonly over?: 1 | -1
 }
 
 interface Group {
@@ -78,10 +76,9 @@ function leastSplitting(groups: readonly Group[]): number {
 /** Parts in one plane as they lie on one another, seen from the eye: by layers, each with its lines on top. */
 function stacked(on: readonly Part[], eye: Vec3): readonly Part[] {
   const rank = ({ layer = 0, line = false }: Part, way: number): number => 2 * layer * way + (line ? 1 : 0)
-  const [{ points, normal: n, over = 1 }] = on as [Part]
+  const [{ points, normal: n }] = on as [Part]
   const p = points[0] as Vec3
-  const seen = n[0] * (eye[0] - p[0]) + n[1] * (eye[1] - p[1]) + n[2] * (eye[2] - p[2]) > 0
-  const front = seen === over > 0
+  const front = n[0] * (eye[0] - p[0]) + n[1] * (eye[1] - p[1]) + n[2] * (eye[2] - p[2]) > 0
   const way = front ? 1 : -1
   return (front ? [...on] : [...on].reverse()).sort((a, b) => rank(a, way) - rank(b, way))
 }

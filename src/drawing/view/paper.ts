@@ -85,7 +85,6 @@ interface Leaf {
   readonly paper: string | undefined
   readonly normal: Vec3
   readonly layer: number
-  readonly over: 1 | -1
   readonly faces: readonly Surface[]
   /** Its flat coordinates in space: null where it has none. */
   readonly axes: Axes | null
@@ -276,8 +275,7 @@ export function paperMarks(
     points: surface.points.map(place),
     drawn: surface.drawn,
     layer: surface.layer,
-    over: surface.over ?? 1,
-    normal: place(surface.front),
+    normal: place(surface.over === -1 ? flipped(surface.front) : surface.front),
     from,
   }))
   const faces = new Map<number, Surface[]>()
@@ -288,7 +286,7 @@ export function paperMarks(
   }
   const leaves = new Map<number, Leaf>()
   for (const [index, list] of faces) {
-    const [{ panel, owner, tape = false, front, layer, over = 1 }] = list as [Surface]
+    const [{ panel, owner, tape = false, front, layer }] = list as [Surface]
     const id = panel.split('/')[0] ?? ''
     const named = tape ? undefined : design.papers?.[id]
     const cover = id === 'cover' && owner < 0
@@ -301,17 +299,15 @@ export function paperMarks(
       paper: colour && PAPERS[colour],
       normal: place(front),
       layer,
-      over,
       faces: list,
       axes: axesOf(list, place),
     })
   }
   ink.forEach(({ leaf, points }, k) => {
-    const { normal, layer = 0, over = 1 } = leaves.get(leaf) ?? {}
+    const { normal, layer = 0 } = leaves.get(leaf) ?? {}
     if (normal)
       parts.push({
         layer,
-        over,
         leaf,
         points: points.map(place),
         drawn: [true, false],

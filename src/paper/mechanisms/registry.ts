@@ -29,6 +29,6 @@ export const kindNamed = (name: string): AnyKind | undefined => byName.get(name)
 /** The kind of a mechanism. Throws a RangeError if there is none: a parsed design never does. */
 export function kindOf(mechanism: Placed): AnyKind {
   const kind = byName.get(mechanism.kind)
-  if (!kind) throw new RangeError(`no kind of mechanism is called ${mechanism.kind}`)
+  if (!kind) throw new RangeError(`there is no kind ${mechanism.kind}`)
   return kind
 }

@@ -142,7 +142,7 @@ function settle(hang: Hang, { hostCrease, hostPanel, panel: own }: Newcomer): Pa
   if (hang.panel === 'host-left') return { panel: left.panel, lay: compose(left.lay, hang.lay) }
   if (hang.panel === 'host-right') return { panel: right.panel, lay: compose(right.lay, hang.lay) }
   const panel = hang.panel === 'host' ? hostPanel : own.get(hang.panel)
-  if (panel === undefined) throw new RangeError(`a crease hangs on an unknown panel, ${hang.panel}`)
+  if (panel === undefined) throw new RangeError(`there is no panel ${hang.panel}`)
   return { panel, lay: hang.lay }
 }
 
@@ -191,7 +191,7 @@ function stuckOn(
 }
 
 const notFound = (id: string, on: string) =>
-  new RangeError(`${id} sits on ${on}, which is no crease or panel of the card or of an earlier mechanism`)
+  new RangeError(`${id} sits on ${on}, and there is no crease or panel ${on}`)
 
 /** The card by itself: its gutter, its two pages, and the one piece that they are. */
 function bareCard({ width, height }: Design['card']): Unfinished {
@@ -306,7 +306,7 @@ function addPanels({ panels, panelByName }: Unfinished, made: Newcomer): void {
     const name = `${id}/${panel.part}`
     const onHost = panel.crease === 'host'
     const crease = onHost ? host : made.crease.get(panel.crease)
-    if (crease === undefined) throw new RangeError(`${name} hangs on an unknown crease, ${panel.crease}`)
+    if (crease === undefined) throw new RangeError(`there is no crease ${panel.crease}`)
     panelByName.set(name, panels.length)
     panels.push({
       name,

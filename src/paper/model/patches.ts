@@ -42,11 +42,11 @@ export interface Stacking {
   readonly over: 1 | -1
 }
 
-/** On which face of its host a piece lies: on a fold that is a mountain the inside is the back. */
-function isBehind({ mechanism, build, hostPanel, host }: ModelBuild, { creases }: Model): boolean {
-  if (hostPanel !== undefined) return build.fromBack ?? false
-  return ('side' in mechanism && mechanism.side === 'outside') !== (creases[host]?.fold === 'mountain')
-}
+/** Whether a piece lies on the back of its host: on a fold that is a mountain the inside is there. */
+const isBehind = ({ mechanism, build, hostPanel, host }: ModelBuild, { creases }: Model): boolean =>
+  hostPanel === undefined
+    ? ('side' in mechanism && mechanism.side === 'outside') !== (creases[host]?.fold === 'mountain')
+    : Boolean(build.fromBack)
 
 /** How each flat piece of a model lies, by index. */
 export const stackingOf: (model: Model) => readonly Stacking[] = once((model: Model) => {
@@ -54,16 +54,17 @@ export const stackingOf: (model: Model) => readonly Stacking[] = once((model: Mo
   for (const { owner } of model.pieces) {
     const one = model.builds[owner]
     // The card lies under all.
-    if (!one) list.push({ layer: 0, over: 1 })
-    else {
+    let [layer, over]: [number, 1 | -1] = [0, 1]
+    if (one) {
       const { left, right } = model.creases[one.host] as Model['creases'][number]
-      const under = one.hostPanel === undefined ? [left.panel, right.panel] : [one.hostPanel]
-      const below = under.map((panel) => list[model.panels[panel]?.piece as number] as Stacking)
-      const side = below.at(-1)?.over ?? 1
-      const over = isBehind(one, model) ? (-side as 1 | -1) : side
-      const layers = below.map(({ layer }) => layer)
-      list.push({ layer: over > 0 ? 1 + Math.max(...layers) : Math.min(...layers) - 1, over })
+      const below = (one.hostPanel === undefined ? [left.panel, right.panel] : [one.hostPanel]).map(
+        (panel) => list[model.panels[panel]?.piece as number] as Stacking,
+      )
+      const side = (below.at(-1) as Stacking).over
+      over = isBehind(one, model) ? (-side as 1 | -1) : side
+      layer = over + over * Math.max(...below.map((under) => over * under.layer))
     }
+    list.push({ layer, over })
   }
   return list
 })

@@ -109,7 +109,7 @@ export function trimStep({ sides, ends }: Trim): string | null {
 const isOutside = (m: Mechanism): boolean => 'side' in m && m.side === 'outside'
 
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
-function stickingSteps(design: Design): readonly string[] {
+function stickingSteps(design: Design, face: SheetFace): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const isTaped = all.some(({ isTaped }) => isTaped)
@@ -124,7 +124,7 @@ function stickingSteps(design: Design): readonly string[] {
   const saddles = heldBy('joints').filter((m) => !through.includes(m) && isOutside(m))
   const hasOthers = through.length + saddles.length > 0
   return [
-    says.letterToTwin,
+    face === 'outside' ? `${says.letterToTwin} ${says.findOnInside}` : says.letterToTwin,
     ...(through.length > 0 ? [says.pushTabs(named(through))] : []),
     ...(laid.length > 0 ? [says.leftFirst(hasOthers ? named(laid) : [])] : []),
     ...(saddles.length > 0 ? [says.astride(named(saddles))] : []),
@@ -162,7 +162,7 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
   if (threaded(design).length > 0) steps.push(says.cutSlits)
   if (cut.length > 0) steps.push(...cuttingSteps(design, cut, face))
   else steps.push(says.foldGutter[face])
-  if (glued.length > 0) steps.push(...stickingSteps(design))
+  if (glued.length > 0) steps.push(...stickingSteps(design, face))
   const pops = glued.some((m) => kindOf(m).pops)
   steps.push(pops ? `${says.shutSlowly} ${says.pushUp}` : says.shutSlowly)
   if (design.card.cover) steps.push(coverStep(design))

@@ -371,15 +371,21 @@ function laidOut(
     marks: [...pictureMarks(design, { placed, marks }, lines), ...marks],
   })
   const numberOf = ({ box: [, , width, height], marks, placed, part }: (typeof pages)[number], k: number) =>
-    pageNumber(plainText(design.title), k + 1, pages.length, {
-      width,
-      height,
-      marks,
-      outlines: placed.map(({ piece, place }) =>
-        (flat.get(piece)?.outline ?? []).map((p) => onPage(place, p)),
-      ),
-      taken: part ? [part.clip] : [],
-    })
+    pageNumber(
+      plainText(design.title),
+      k + 1,
+      pages.length,
+      {
+        width,
+        height,
+        marks,
+        outlines: placed.map(({ piece, place }) =>
+          (flat.get(piece)?.outline ?? []).map((p) => onPage(place, p)),
+        ),
+        taken: part ? [part.clip] : [],
+      },
+      Boolean(options.fault),
+    )
   return pages.map(({ part, ...one }, k) => ({
     ...one,
     ...(part

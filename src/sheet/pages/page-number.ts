@@ -1,12 +1,13 @@
 /** Of which card a page is, and which of its pages: on free paper, at its rim if it can be. Pages get mixed up on a table. */
 import * as says from '../../../content/words/sheet/pages.ts'
+import { doNotCut } from '../../../content/words/sheet.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { runsThrough } from '../marks/clip.ts'
 import type { Stretch } from '../marks/lettering.ts'
 import { edges, isIn } from '../marks/lettering.ts'
 import { upright } from '../marks/rulers.ts'
-import type { Block, SheetMark } from '../marks/setting.ts'
+import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { extent, moved, paragraph, toldAs } from '../marks/setting.ts'
 import { printableOf } from './bed.ts'
 
@@ -45,11 +46,24 @@ function* within(flat: Block, [left, top, right, bottom]: Rectangle): Generator<
     for (let x = right - flat.width; x >= left; x -= STEP) yield [flat, [x, y]]
 }
 
-/** The number of a page, counted from 1, of so many; none of a single page, or of one that its pieces fill. */
-export function pageNumber(title: string, number: number, all: number, page: Covered): readonly SheetMark[] {
+/**
+ * The number of a page, counted from 1, of so many; none of a single page, or of one that its pieces fill. With it the
+ * warning that stands on the first: one cuts at the others too.
+ */
+export function pageNumber(
+  title: string,
+  number: number,
+  all: number,
+  page: Covered,
+  isFaulty = false,
+): readonly SheetMark[] {
   if (all === 1) return []
+  const warning: readonly Run[] = isFaulty ? [{ text: `${doNotCut} `, bold: true }] : []
   const words = (text: string) =>
-    toldAs(paragraph([{ text, role: 'guide' }], TYPE, Number.POSITIVE_INFINITY, 'page-number'), 'P')
+    toldAs(
+      paragraph([...warning, { text, role: 'guide' }], TYPE, Number.POSITIVE_INFINITY, 'page-number'),
+      'P',
+    )
   const [named, short] = [words(says.numbered(title, number, all)), words(says.number(number, all))]
   const room = printableOf(page)
   function* tried() {

@@ -6,7 +6,7 @@ import type { Check, Repair } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import type { Bench } from '../model/bench-model.ts'
 import { offeredBy } from '../model/offered.ts'
-import { covering, lengthUnit } from '../model/page.ts'
+import { lengthUnit } from '../model/page.ts'
 import type { LengthUnit } from '../state/format.ts'
 import { shown, small } from '../state/format.ts'
 
@@ -89,17 +89,9 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
   const [first, ...more] = failed
   const length = lengthUnit.value
   const note = useRef<HTMLDivElement>(null)
-  // Whether the shut card hides it all is what a guess on its margin asks.
-  const answers = bench.config.covers?.includes('margin') ?? false
   const onMended = () => note.current?.focus()
   return (
-    <div
-      ref={note}
-      class="fault-note"
-      data-state={first ? 'fault' : 'good'}
-      data-answers={answers}
-      tabIndex={-1}
-    >
+    <div ref={note} class="fault-note" data-state={first ? 'fault' : 'good'} tabIndex={-1}>
       {first ? (
         <ul class="faults">
           <FaultLine check={first} {...{ bench, length, onMended }} />
@@ -120,7 +112,7 @@ export function FaultNote({ bench }: { readonly bench: Bench }): JSX.Element {
           </ul>
         </details>
       ) : null}
-      {known && !(answers && covering.value) ? <Aloud checks={known} /> : null}
+      {known ? <Aloud checks={known} /> : null}
     </div>
   )
 }

@@ -6,6 +6,7 @@ import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { covering, lengthUnit } from '../model/page.ts'
+import type { Coverable } from '../state/config.ts'
 import { small, spoken } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
 import { openingsOf, refusalOf } from '../state/opening.ts'
@@ -40,7 +41,8 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
   const calm = useCalm()
   const [first] = bench.readings.value
   // What answers the chapter's guess is not spoken either.
-  const rise = first && covering.value && bench.config.covers?.includes(first.name) ? undefined : first
+  const isCovered = (name: Coverable) => covering.value && bench.config.covers?.includes(name)
+  const rise = first && isCovered(first.name) ? undefined : first
   const set = (wanted: number) => bench.step('opening', (now) => opened(now, wanted))
   const press = () => {
     if (playing) bench.pause()
@@ -85,7 +87,7 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
       />
       {stops ? (
         <span class="aloud" id={id}>
-          {refusalOf(design)}
+          {isCovered('stop') ? says.covered : refusalOf(design)}
         </span>
       ) : null}
       <p class="opening-stop" role="status">

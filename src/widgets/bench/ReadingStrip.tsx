@@ -18,27 +18,28 @@ const printed = (...of: Parameters<typeof digits>): string => digits(...of).repl
 const SEEN = 0.05
 
 /** What the strip says of one reading, in front of the number. */
-const lead = ({ name, value, unit }: Reading, length: LengthUnit): string => {
+const lead = ({ name, value, unit }: Reading, length: LengthUnit, failing: readonly string[]): string => {
   if (name !== 'margin') return ''
   if (Number(digits(value, unit, length)) === 0) return value < 0 ? says.justSticksOut : says.justInside
-  return value < 0 ? says.sticksOutBy : says.insideBy
+  if (value < 0) return says.sticksOutBy
+  return failing.includes('shuts-flat') ? says.wouldBeInsideBy : says.insideBy
 }
 
 interface CellProps {
   readonly reading: Reading
   readonly help: string | undefined
   readonly length: LengthUnit
-  /** Whether a check says no: then nothing is praised beside it. */
-  readonly faulty: boolean
+  /** The checks that say no: then nothing is praised beside them. */
+  readonly failing: readonly string[]
   /** It answers the chapter's guess. */
   readonly answers: boolean
   /** What was read before a phrase of the prose moved the card. */
   readonly was: number | undefined
 }
 
-function Cell({ reading, help, length, faulty, answers, was }: CellProps): JSX.Element {
+function Cell({ reading, help, length, failing, answers, was }: CellProps): JSX.Element {
   const { name, label, value, unit } = reading
-  const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : faulty ? undefined : 'good'
+  const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : failing.length > 0 ? undefined : 'good'
   return (
     <div class="reading-cell" data-reading={name} data-state={state}>
       <dt>
@@ -47,7 +48,7 @@ function Cell({ reading, help, length, faulty, answers, was }: CellProps): JSX.E
       <dd>
         {answers ? <Mark /> : null}
         <span data-answers={answers}>
-          {lead(reading, length)}
+          {lead(reading, length, failing)}
           <span class="reading-value">
             <span class="reading-number">
               {printed(name === 'margin' ? Math.abs(value) : value, unit, length)}
@@ -76,13 +77,13 @@ export function ReadingStrip({
 }: StripProps & { readonly helps: Partial<Record<Said, string>> }): JSX.Element {
   const length = lengthUnit.value
   const was = movedOn(slug).value?.was ?? {}
-  const faulty = bench.checks.value?.some(({ ok }) => !ok) ?? false
+  const failing = (bench.checks.value ?? []).flatMap(({ ok, name }) => (ok ? [] : [name]))
   return (
     <dl class="readings">
       {bench.readings.value.map((reading) => (
         <Cell
           key={reading.name}
-          {...{ reading, length, faulty }}
+          {...{ reading, length, failing }}
           help={helps[reading.behind ? 'behind' : reading.name]}
           answers={bench.config.covers?.includes(reading.name) ?? false}
           was={was[reading.name]}

@@ -1,6 +1,6 @@
 import * as says from '../../../content/words/challenge.ts'
 import type { Check } from '../../paper/index.ts'
-import { broughtIn, openingStops, settable, settingOf } from '../../paper/index.ts'
+import { broughtIn, nameOf, openingStops, settable, settingOf } from '../../paper/index.ts'
 import type { BenchConfig, ReadingName } from '../state/config.ts'
 import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { large, shown } from '../state/format.ts'
@@ -98,7 +98,10 @@ function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, u
   }
   const judged = numberOf(goal, state, config)
   const off = offBy(judged.value, goal)
-  const [what, value] = [large(judged.label), shown(judged.value, judged.unit, unit)]
+  const { id, measure } = goal
+  const label =
+    id === undefined || measure === 'field' ? judged.label : says.measureOf(judged.label, nameOf(id))
+  const [what, value] = [large(label), shown(judged.value, judged.unit, unit)]
   const now =
     goal.measure === 'margin' && judged.value < 0
       ? says.sticksOut(shown(-judged.value, 'mm', unit))

@@ -29,12 +29,19 @@ const Row = ({ trouble }: { readonly trouble: Trouble }): JSX.Element => (
 const named = (faults: readonly Fault[]): Fault | null =>
   faults.find(({ id }) => `#${id}` === location.hash) ?? null
 
+/** Where the reading goes on. */
+function goTo(heading: HTMLElement | null): void {
+  heading?.focus({ preventScroll: true })
+  heading?.scrollIntoView({ block: 'nearest' })
+}
+
 /** What a maker sees, what it may be, and what helps. */
 export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element {
   const [fault, setFault] = useState<Fault | null>(null)
   const [chapter, setChapter] = useState<number | null>(null)
   const [words, setWords] = useState('')
   const heading = useRef<HTMLHeadingElement>(null)
+  const answers = useRef<HTMLHeadingElement>(null)
   // Left to itself: what was typed before the page woke is kept, and looked for then.
   const field = useRef<HTMLInputElement>(null)
   useEffect(() => setWords(field.current?.value ?? ''), [])
@@ -59,8 +66,7 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
   useLayoutEffect(() => {
     if (!isPressed.current) return
     isPressed.current = false
-    heading.current?.focus({ preventScroll: true })
-    heading.current?.scrollIntoView({ block: 'nearest' })
+    goTo(heading.current)
   })
   const isAsking = words.trim() !== ''
   const ofFault = troubles.filter((one) => one.fault === fault?.id)
@@ -91,9 +97,13 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
               placeholder={says.forExample}
               ref={field}
               onInput={(event) => setWords(event.currentTarget.value)}
+              onKeyDown={(event) => {
+                if (event.key === 'Enter' && isAsking) goTo(answers.current)
+              }}
             />
           </label>
-          <ul class="fault-signs">
+          {/* On a phone the answers to words stand where the pictures were. */}
+          <ul class="fault-signs" data-asking={isAsking}>
             {faults.map(({ id, see, picture }) => (
               <li key={id} id={id}>
                 <a
@@ -122,7 +132,9 @@ export function FaultFinder({ faults, troubles }: FaultFinderProps): JSX.Element
       <section class="cell">
         <div class="in-margin">
           <div>
-            <h2 class="cell-name">{says.itMayBe}</h2>
+            <h2 ref={answers} tabIndex={-1} class="cell-name">
+              {says.itMayBe}
+            </h2>
             {isAsking && shown.length > 1 ? <p class="cell-note">{says.likeliestFirst}</p> : null}
           </div>
         </div>

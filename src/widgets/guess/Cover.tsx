@@ -12,7 +12,7 @@ export function Cover(): JSX.Element {
   return (
     <p class="cover">
       <span aria-hidden="true">?</span>
-      <span class="aloud">{says.coveredFigure}</span>
+      <span class="aloud">{says.covered}</span>
     </p>
   )
 }
@@ -22,7 +22,7 @@ export function Mark(): JSX.Element {
   return (
     <span class="cover-mark">
       <span aria-hidden="true">?</span>
-      <span class="aloud">{says.coveredNumber}</span>
+      <span class="aloud">{says.covered}</span>
     </span>
   )
 }

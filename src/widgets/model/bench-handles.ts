@@ -135,7 +135,7 @@ export function choosableOf(design: Design, config: BenchConfig): readonly strin
   if (first === undefined) return []
   const choices = handleChoices(design, config)
   if (!choices.some(({ id, handle }) => first === `${id}/${handle}`))
-    throw new RangeError(`the bench has no handle ${first}`)
+    throw new RangeError(`there is no handle ${first}`)
   return isCrowded(design) ? [...new Set(choices.map(({ id }) => id))] : []
 }
 
@@ -145,7 +145,7 @@ export function benchHandles(state: Flat, choices: readonly HandleChoice[]): rea
   return choices.map((choice) => {
     if (choice.id === 'point') return pointHandle(state, choice.label ?? says.point)
     const found = all.find(({ id, name }) => id === choice.id && name === choice.handle)
-    if (!found) throw new RangeError(`${choice.id} has no handle called ${choice.handle}`)
+    if (!found) throw new RangeError(`there is no handle ${choice.id} ${choice.handle}`)
     return sheetHandle(state.design, found, choice.label ?? found.label)
   })
 }

@@ -98,7 +98,7 @@ function shownOf(state: ReadonlySignal<BenchState>, config: ReadonlySignal<Bench
     handles: computed(() => benchHandles({ design: design.value, point: point.value }, handles.value)),
     handleIn(now, key) {
       const handle = benchHandles(now, handles.value).find((one) => one.key === key)
-      if (!handle) throw new RangeError(`the bench has no handle ${key}`)
+      if (!handle) throw new RangeError(`there is no handle ${key}`)
       return handle
     },
     measured: all,

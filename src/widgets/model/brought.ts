@@ -25,7 +25,7 @@ export function designFrom(source: DesignSource): Design {
   if (!design) {
     const text =
       typeof document === 'undefined' ? null : document.getElementById(holderOf(source))?.textContent
-    if (!text) throw new RangeError(`the page brings no design called ${source}`)
+    if (!text) throw new RangeError(`there is no design ${source}`)
     // The site's own, checked when the page was made.
     design = JSON.parse(text) as Design
     brought.set(source, design)

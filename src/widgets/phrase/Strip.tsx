@@ -4,9 +4,10 @@ import type { JSX } from 'preact'
 import * as says from '../../../content/words/phrase-strip.ts'
 import { SectionFigure } from '../figures/SectionFigure.tsx'
 import { ViewFigure } from '../figures/ViewFigure.tsx'
+import { Cover, Mark } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { movedOn } from '../model/moved.ts'
-import { lengthUnit } from '../model/page.ts'
+import { covering, lengthUnit } from '../model/page.ts'
 import { EVERY_FIGURE } from '../state/config.ts'
 import { angleWords, shown, spoken } from '../state/format.ts'
 import { leadOf } from '../state/state.ts'
@@ -24,6 +25,8 @@ export function Strip({ slug, bench, onClose }: StripProps): JSX.Element {
   const [reading] = bench.readings.value
   const was = reading && movedOn(slug).value?.was[reading.name]
   const { opening } = bench.state.value
+  const { covers = [] } = bench.config
+  const answers = reading !== undefined && covers.includes(reading.name)
   const upToBench = () => {
     onClose()
     const top = document.querySelector<HTMLElement>('.bench-grid')
@@ -31,22 +34,27 @@ export function Strip({ slug, bench, onClose }: StripProps): JSX.Element {
     top?.querySelector<HTMLElement>('button, input, [tabindex="0"]')?.focus({ preventScroll: true })
   }
   return (
-    <section class="phrase-strip bench" aria-label={says.theCard}>
+    <section class="phrase-strip bench" aria-label={says.theCard} data-covers={covers.join(' ')}>
       <div class="phrase-view">
         <ViewFigure bench={bench} options={lead === undefined ? {} : { rise: [lead] }} />
       </div>
       {(bench.config.figures ?? EVERY_FIGURE).includes('section') ? (
-        <div class="phrase-section">
+        <div class="phrase-section" data-answers={covers.includes('section')}>
           <SectionFigure bench={bench} lead={lead} />
+          {covers.includes('section') ? <Cover /> : null}
         </div>
       ) : null}
       <div class="phrase-says">
         {reading ? (
           <p class="phrase-reading">
-            <span>{reading.label}</span> <strong>{shown(reading.value, reading.unit, length)}</strong>
-            {was !== undefined && Math.abs(was - reading.value) >= 0.05 ? (
-              <span class="was">{says.was(shown(was, reading.unit, length))}</span>
-            ) : null}
+            <span>{reading.label}</span>
+            {answers ? <Mark /> : null}{' '}
+            <span class="phrase-number" data-answers={answers}>
+              <strong>{shown(reading.value, reading.unit, length)}</strong>
+              {was !== undefined && Math.abs(was - reading.value) >= 0.05 ? (
+                <span class="was">{says.was(shown(was, reading.unit, length))}</span>
+              ) : null}
+            </span>
           </p>
         ) : null}
         <p class="phrase-opening">{says.openTo(angleWords(opening))}</p>
@@ -59,7 +67,7 @@ export function Strip({ slug, bench, onClose }: StripProps): JSX.Element {
           </button>
         </p>
         <p class="aloud" aria-live="polite">
-          {reading && was !== undefined
+          {reading && was !== undefined && !(answers && covering.value)
             ? `${reading.label} ${spoken(reading.value, reading.unit, length)}`
             : ''}
         </p>

@@ -71,7 +71,7 @@ function room(design: Design, m: Placed, name: string): number {
 
 function rangeOf(design: Design, m: Placed, choice: FieldChoice): readonly [min: number, max: number] {
   const field = settable(m).find(({ name }) => name === choice.field)
-  if (!field) throw new RangeError(`${m.id} has no number called ${choice.field}`)
+  if (!field) throw new RangeError(`${m.id} has no ${choice.field}`)
   const far = field.unit === 'deg' ? 180 : room(design, m, choice.field)
   return [Math.max(field.min, choice.min ?? -far), Math.min(field.max, choice.max ?? far)]
 }

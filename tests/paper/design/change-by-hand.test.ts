@@ -62,7 +62,7 @@ test('what sits on nothing has no model', () => {
   const lost = { ...made, mechanisms: made.mechanisms.map((m) => ({ ...m, on: 'owl/ridge' })) }
   expect(() => modelOf(lost as never)).toThrow(
     new RangeError(
-      'lamp sits on owl/ridge, which is no crease or panel of the card or of an earlier mechanism',
+      'lamp sits on owl/ridge, and there is no crease or panel owl/ridge',
     ),
   )
 })
