@@ -89,6 +89,36 @@ test.describe('a dummy by mouse', () => {
     await expect(size(page, 'Depth')).toHaveValue(before.toFixed(1))
   })
 
+  test('a tip dragged off the card leaves a slit that can be cut, and comes back with the hand', async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width: 1440, height: 900 })
+    await openDummy(page)
+    await page.locator('.fold-ring').first().click()
+    await offers(page).first().click()
+    const tip = page.getByRole('slider', { name: 'Tip of the V-fold 1' })
+    await expect(tip).toBeVisible()
+    const names = ['Apex', 'Apex to slit', 'Slit', 'Lean']
+    const sizes = async (): Promise<number[]> =>
+      Promise.all(names.map(async (name) => Number(await size(page, name).inputValue())))
+    const before = await sizes()
+    const { x, y } = await middle(tip)
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x - 170, y + 180, { steps: 4 })
+    await expect(size(page, 'Slit')).not.toHaveValue((before[2] ?? 0).toFixed(1))
+    const [apex = 0, run = 0, slit = 0] = await sizes()
+    // The card is 148 mm high and 105 mm wide, and paper tears below 5 mm.
+    expect(apex).toBeGreaterThanOrEqual(0)
+    expect(apex + run).toBeLessThanOrEqual(148)
+    expect(slit).toBeGreaterThanOrEqual(5)
+    expect(slit).toBeLessThanOrEqual(105)
+    await page.mouse.move(x, y, { steps: 2 })
+    await expect(size(page, 'Slit')).toHaveValue((before[2] ?? 0).toFixed(1))
+    expect(await sizes()).toEqual(before)
+    await page.mouse.up()
+  })
+
   test('what sticks out is told and mended in one action, and what is kept stays', async ({ page }) => {
     await openDummy(page)
     await addLayer(page)

@@ -1,11 +1,13 @@
 import type { JSX } from 'preact'
+import { useRef } from 'preact/hooks'
 import * as says from '../../../../content/words/dummy/over.ts'
 import { onPlane } from '../../../drawing/view/places.ts'
 import type { View } from '../../../drawing/view/view.ts'
-import type { Mechanism, Vec3 } from '../../../paper/index.ts'
+import type { Design, Mechanism, Vec3 } from '../../../paper/index.ts'
 import { kindOf, nameOf, riseOf, tipAt, tipTowards } from '../../../paper/index.ts'
 import type { Place } from '../../figures/Grip.tsx'
 import { Grip } from '../../figures/Grip.tsx'
+import { offeredBy } from '../../model/offered.ts'
 import { lengthUnit } from '../../model/page.ts'
 import { spoken } from '../../state/format.ts'
 import type { SliderKey } from '../../state/keys.ts'
@@ -27,6 +29,7 @@ function keyed(press: SliderKey): Vec3 {
 /** The tip of the part taken up, to be put where it should be: its sizes follow, the least change first. */
 export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
   const { bench, pins } = dummy
+  const held = useRef<Design | null>(null)
   const { design, opening } = bench.state.value
   const index = design.mechanisms.indexOf(owner)
   if (index < 0 || kindOf(owner).aims.length === 0) return null
@@ -38,9 +41,10 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
   const unit = lengthUnit.value
   const along = spoken(tip[1], 'mm', unit)
   const kept = pins.value.flatMap((pin) => (pin.startsWith(`${id}.`) ? [pin.slice(id.length + 1)] : []))
-  const towards = (now: BenchState, at: Vec3): BenchState => ({
+  const ranges = Object.fromEntries(offeredBy(bench).fields.map((field) => [field.key, field]))
+  const towards = (now: BenchState, at: Vec3, from = now.design): BenchState => ({
     ...now,
-    design: tipTowards(now.design, id, now.opening, at, kept),
+    design: tipTowards(from, id, now.opening, at, { kept, ranges }),
   })
   const moved = (now: BenchState, by: Vec3): BenchState => {
     const there = bench.poser.peek()
@@ -66,8 +70,14 @@ export function TipGrip({ dummy, drawn, owner }: TipProps): JSX.Element | null {
       held={bench.held.value === 'tip'}
       // The measure in the picture says it.
       rides=""
-      onHold={() => bench.hold('tip')}
-      onMove={(to: Place) => bench.move((now) => towards(now, onPlane(drawn.toScreen, tip, to)))}
+      onHold={() => {
+        held.current = bench.design.peek()
+        bench.hold('tip')
+      }}
+      // From where it was taken: a hand that goes too far and comes back finds the part as it was.
+      onMove={(to: Place) =>
+        bench.move((now) => towards(now, onPlane(drawn.toScreen, tip, to), held.current ?? now.design))
+      }
       onRelease={bench.release}
       onCancel={bench.cancel}
       onKey={(press) => bench.step('tip', (now) => moved(now, keyed(press)))}
