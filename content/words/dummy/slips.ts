@@ -104,5 +104,11 @@ export const keptIsKept =
 export const unlockToMend = (name: string): string =>
   `The ${name} is locked: unlock it, and it can be mended.`
 
+/** `size`: as a field is called, of the part named. */
+export const freeToMend = (size: string, name: string): string =>
+  `${size} of the ${name} is kept: let it go, and this can be mended by one size.`
+
+export const sameAsAbove = 'The change above mends this too.'
+
 /** A repair that mends its fault alone. */
 export const breaksElse = (repair: string): string => `${repair}, which breaks something else`

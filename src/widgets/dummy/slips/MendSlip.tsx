@@ -2,7 +2,7 @@ import type { JSX } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as says from '../../../../content/words/dummy/slips.ts'
 import * as verdictSays from '../../../../content/words/dummy/verdict.ts'
-import type { Check, Mended } from '../../../paper/index.ts'
+import type { Mended } from '../../../paper/index.ts'
 import { nameOf } from '../../../paper/index.ts'
 import { repairSays } from '../../bench/FaultNote.tsx'
 import { reasonOf } from '../../model/loading.ts'
@@ -11,6 +11,8 @@ import { large, shown, small } from '../../state/format.ts'
 import type { Ask } from '../desk/desk.ts'
 import { deskFor } from '../desk/desk.ts'
 import type { Dummy } from '../model/dummy-model.ts'
+import type { SingleRepair } from '../model/single-repairs.ts'
+import { singleRepairs } from '../model/single-repairs.ts'
 import { Slip } from './Slip.tsx'
 import { Thumb } from './Thumb.tsx'
 
@@ -95,15 +97,22 @@ function MendAll({ dummy }: { readonly dummy: Dummy }): JSX.Element | null {
   )
 }
 
-function Fault({ dummy, check }: { readonly dummy: Dummy; readonly check: Check }): JSX.Element {
+function Fault({ dummy, single }: { readonly dummy: Dummy; readonly single: SingleRepair }): JSX.Element {
   const { bench } = dummy
-  const { sentence, repair } = check
+  const {
+    check: { sentence },
+    repair,
+    kept,
+    isAbove,
+  } = single
   const repaired = repair ? repairSays(repair, bench, lengthUnit.value) : ''
   const locked = repair?.change.find(({ id }) => dummy.aside.value.locked.includes(id))?.id
   return (
     <li>
       <span>{sentence}</span>
       {locked === undefined ? null : <span class="quiet"> {says.unlockToMend(nameOf(locked))}</span>}
+      {kept ? <span class="quiet"> {says.freeToMend(large(kept.label), nameOf(kept.id))}</span> : null}
+      {isAbove ? <span class="quiet"> {says.sameAsAbove}</span> : null}
       {repair && locked === undefined ? (
         <button type="button" class="link" onClick={() => bench.repair(repair)}>
           {repair.keepsRest ? repaired : says.breaksElse(repaired)}
@@ -123,8 +132,8 @@ export function MendSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
       ) : (
         <>
           <ol class="faults-list">
-            {failed.map((check) => (
-              <Fault key={`${check.name} ${check.ids.join(' ')}`} {...{ dummy, check }} />
+            {singleRepairs(dummy.bench.design.value, failed, dummy.pins.value).map((single) => (
+              <Fault key={`${single.check.name} ${single.check.ids.join(' ')}`} {...{ dummy, single }} />
             ))}
           </ol>
           <MendAll dummy={dummy} />
