@@ -25,9 +25,16 @@ export const nearestLeaves = (miss: string): string => `the nearest that works l
 
 export const nothingNear = 'nothing that works comes near'
 
-/** `sentence`: what it does wrong. */
-export const reachedButFails = (nearest: string, sentence: string): string =>
-  `What reaches it does not work, and ${nearest}. What stands in the way: ${sentence}`
+/** `parts`: what reaches it, from the card up, as parts are named; `sentence`: what it does wrong. */
+export const reachedButFails = (nearest: string, parts: readonly string[], sentence: string): string =>
+  `What reaches it does not work, and ${nearest}. What stands in the way of ${[...parts]
+    .reverse()
+    .map((name) => `a ${name}`)
+    .join(' on ')}: ${sentence}`
+
+/** The id by which a sentence calls a part that is not there: of one, and of each of two of the same kind. */
+export const newPart = (word: string, stage: 'only' | 'first' | 'second'): string =>
+  stage === 'only' ? `new-${word}` : `${stage}-new-${word}`
 
 export const noWayAlong = (nearest: string): string => `No way goes along the path: ${nearest}.`
 

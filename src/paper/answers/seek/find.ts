@@ -1,9 +1,11 @@
 import type { Design } from '../../design/design.ts'
+import { nameOf, ownerOf } from '../../design/name.ts'
+import { freeId } from '../../design/tree.ts'
 import type { Side } from '../../mechanisms/build.ts'
 import { fitsOf } from '../../mechanisms/fits.ts'
 import type { Room } from '../../mechanisms/kind.ts'
 import type { AnyKind, Mechanism } from '../../mechanisms/registry.ts'
-import { kinds } from '../../mechanisms/registry.ts'
+import { kindOf, kinds } from '../../mechanisms/registry.ts'
 import type { Model } from '../../model/model.ts'
 import { modelOf } from '../../model/model.ts'
 import type { Poser } from '../../motion/pose.ts'
@@ -385,8 +387,13 @@ function tried(search: Search, seed: Seed): { find: Find | null; attempt: Try | 
 /** Of the tries that came to nothing, so many are walked back to where they are sound. */
 const MOST_WALKS = 8
 
-/** Halvings of such a walk. */
+/** Of so many single mechanisms, and half as many chains, is asked how high they reach. */
+const MOST_LOWERED = 16
+
+/** Halvings of such a walk, and of how high any of them reaches. */
 const HALVINGS = 6
+
+const HEIGHT_HALVINGS = 8
 
 const between = (one: Mechanism, two: Mechanism, t: number): Mechanism => {
   const mix = (a: unknown, b: unknown): unknown => {
@@ -400,38 +407,121 @@ const between = (one: Mechanism, two: Mechanism, t: number): Mechanism => {
   return mix(one, two) as Mechanism
 }
 
-/** The nearest sound one that the tries lead to: itself, or as far as its seed can be moved towards it. */
-function nearestOf(search: Search, tries: readonly Try[]): (Missed['nearest'] & { miss: number }) | null {
-  const { design, wish } = search
-  let best: (Missed['nearest'] & { miss: number }) | null = null
-  const far = ({ brought }: Try): number => (wish.path ? brought.worst : brought.miss)
-  const sorted = [...tries].sort((a, b) => far(a) - far(b)).slice(0, MOST_WALKS)
-  for (const { brought, seed } of sorted) {
-    const along = (t: number): readonly Link[] =>
-      brought.links.map(
-        (link, k): Link => ({
-          ...link,
-          m: between((seed.links[k] as Link).m, link.m, t),
-        }),
-      )
-    const take = (links: readonly Link[]): boolean => {
-      if (againstLinks(search, links)) return false
-      const next = withLinks(design, links)
-      const miss = Math.max(missOf(next, wish), straysOf(next, wish))
-      const tip = tipOfChain(links, seed.seat)
-      if (tip && (!best || miss < best.miss)) best = { design: next, ids: idsOf(links), tip, miss }
-      return true
+/** A sound one near the wished place, and how far off it is, mm. */
+type Near = NonNullable<Missed['nearest']> & { readonly miss: number }
+
+const nearer = (one: Near | null, two: Near | null): Near | null =>
+  !one || (two && two.miss < one.miss) ? two : one
+
+/** How far a try is from granting its wish: what it misses of the place, and by how much it fails there. */
+const offBy = ({ wish }: Search, { brought, against }: Try): number =>
+  (wish.path ? brought.worst : brought.miss) + (against?.by ?? 0)
+
+/** The same wish with all its places so much lower over the gutter's line: 1 is the wish itself, 0 lies flat. */
+const lowered = (wish: Wish, t: number): Wish => ({
+  ...wish,
+  at: [wish.at[0], wish.at[1], t * wish.at[2]],
+  ...(wish.path
+    ? { path: wish.path.map(({ opening, at: [x, y, z] }) => ({ opening, at: [x, y, t * z] as const })) }
+    : {}),
+})
+
+/** The first try of each slot, of single mechanisms or of chains. */
+function firstOfSlots(tries: readonly Try[], single: boolean): readonly Try[] {
+  const slots = new Map<string, Try>()
+  for (const one of tries)
+    if ((one.seed.links.length === 1) === single && !slots.has(one.seed.slot)) slots.set(one.seed.slot, one)
+  return [...slots.values()]
+}
+
+/** What the tries give of the same wish made lower, as high as any of them can: a lower wish is mostly granted. */
+function belowOf(search: Search, sorted: readonly Try[]): Near | null {
+  const { wish, effort } = search
+  let seeds = [
+    ...firstOfSlots(sorted, true).slice(0, MOST_LOWERED),
+    ...firstOfSlots(sorted, false).slice(0, MOST_LOWERED / 2),
+  ].map(({ seed }) => seed)
+  let best: Near | null = null
+  let [low, high] = [0, 1]
+  for (let k = 0; k < HEIGHT_HALVINGS && effort.left > 0; k++) {
+    const middle = (low + high) / 2
+    const lower = { ...search, wish: lowered(wish, middle) }
+    let granted: Find | null = null
+    for (const seed of seeds) {
+      granted = effort.left > 0 ? tried(lower, seed).find : null
+      if (!granted) continue
+      // What granted one is asked first about the next, as it came out and as it was.
+      const made = granted.design.mechanisms.slice(-seed.links.length)
+      const links = seed.links.map((link, n): Link => ({ ...link, m: made[n] ?? link.m }))
+      seeds = [{ ...seed, links }, seed, ...seeds.filter((other) => other !== seed)]
+      break
     }
-    if (take(brought.links)) continue
-    let [low, high] = [0, 1]
-    if (!take(along(0))) continue
-    for (let k = 0; k < HALVINGS; k++) {
-      const middle = (low + high) / 2
-      if (take(along(middle))) low = middle
-      else high = middle
-    }
+    if (granted) low = middle
+    else high = middle
+    if (!granted) continue
+    const { design, ids, tip } = granted
+    best = nearer(best, { design, ids, tip, miss: Math.max(missOf(design, wish), straysOf(design, wish)) })
   }
   return best
+}
+
+/** The nearest sound one that a try leads to: itself, or as far as its seed can be moved towards it. */
+function walkedOf(search: Search, { brought, seed }: Try): Near | null {
+  const { design, wish } = search
+  let best: Near | null = null
+  const along = (t: number): readonly Link[] =>
+    brought.links.map(
+      (link, k): Link => ({
+        ...link,
+        m: between((seed.links[k] as Link).m, link.m, t),
+      }),
+    )
+  const take = (links: readonly Link[]): boolean => {
+    if (againstLinks(search, links)) return false
+    const next = withLinks(design, links)
+    const miss = Math.max(missOf(next, wish), straysOf(next, wish))
+    const tip = tipOfChain(links, seed.seat)
+    if (tip) best = nearer(best, { design: next, ids: idsOf(links), tip, miss })
+    return true
+  }
+  if (take(brought.links)) return best
+  let [low, high] = [0, 1]
+  if (!take(along(0))) return best
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (low + high) / 2
+    if (take(along(middle))) low = middle
+    else high = middle
+  }
+  return best
+}
+
+/** The nearest sound one that the tries lead to, those first that come nearest to granting the wish. */
+function nearestOf(search: Search, tries: readonly Try[]): Near | null {
+  const sorted = [...tries].sort((a, b) => offBy(search, a) - offBy(search, b))
+  let best = belowOf(search, sorted)
+  for (const one of sorted.slice(0, MOST_WALKS)) best = nearer(best, walkedOf(search, one))
+  return best
+}
+
+/** The links under names that say that they are new, and which is which: no part of theirs is on the card yet. */
+function calledNew(design: Design, links: readonly Link[]): readonly Link[] {
+  const words = links.map(({ m }) => kindOf(m).word)
+  const isAlike = new Set(words).size < words.length
+  const ids = words.map((word, k) =>
+    freeId(design, says.newPart(word, !isAlike ? 'only' : k === 0 ? 'first' : 'second')),
+  )
+  return links.map((link, k): Link => {
+    const { m } = link
+    const on = k === 0 ? m.on : `${ids[k - 1]}${m.on.slice(ownerOf(m.on).length)}`
+    return { ...link, m: { ...m, id: ids[k] as string, on } }
+  })
+}
+
+/** What stands against a try, in words that name nothing that is not there. */
+function reasonOf(search: Search, { brought }: Try, against: Against): string {
+  search.effort.left = Math.max(search.effort.left, EFFORT / 8)
+  const again = againstLinks(search, calledNew(search.design, brought.links))
+  return again?.name === against.name ? again.sentence : against.sentence
 }
 
 /** What lies nearer than this to working is told, mm or degrees: what is farther off never reached. */
@@ -447,13 +537,17 @@ function missed(search: Search, tries: readonly Try[]): Missed {
     ({ brought: { miss, worst }, against }) => against && isNear(wish, miss, worst),
   )
   const [most] = reached
-    .flatMap(({ against }) => (against && against.by < WORKS_NEARLY ? [against] : []))
-    .sort((one, two) => one.by - two.by)
+    .flatMap((one) => (one.against && one.against.by < WORKS_NEARLY ? [{ one, against: one.against }] : []))
+    .sort((one, two) => one.against.by - two.against.by)
   const nearest = found ? { design: found.design, ids: found.ids, tip: found.tip } : null
   const miss = found?.miss ?? Number.POSITIVE_INFINITY
   const leaves = found ? says.nearestLeaves(`${miss.toFixed(miss < 10 ? 1 : 0)} mm`) : says.nothingNear
   const sentence = most
-    ? says.reachedButFails(leaves, most.sentence)
+    ? says.reachedButFails(
+        leaves,
+        most.one.brought.links.map(({ m }) => nameOf(kindOf(m).word)),
+        reasonOf(search, most.one, most.against),
+      )
     : wish.path
       ? says.noWayAlong(leaves)
       : says.noFoldReaches(leaves)
