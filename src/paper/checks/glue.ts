@@ -68,7 +68,7 @@ function missOf(subject: Subject, glue: ModelGlue): Miss {
   for (const { outline, owner } of panel.notches) {
     const found = overNotch(glue, outline)
     if (found.by > SAME)
-      return { ...found, sentence: says.glueOverCut(own(), mm(found.by), idOf(subject, owner), name) }
+      return { ...found, sentence: says.glueOverCut(own(), mm(found.by), the(idOf(subject, owner)), name) }
   }
   return NONE
 }

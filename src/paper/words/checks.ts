@@ -111,7 +111,7 @@ export const gluePastEdge = (Name: string, by: string, panel: string): string =>
   `${Name}’s glue reaches ${by} past the edge of ${panel}.`
 
 export const glueOverCut = (Name: string, by: string, other: string, panel: string): string =>
-  `${Name}’s glue runs ${by} over the cut and folds of the ${other} on ${panel}.`
+  `${Name}’s glue runs ${by} over the cut and folds of ${other} on ${panel}.`
 
 export const glueBeside = (Name: string, by: string): string => `${Name}’s glue shows ${by} beside the piece.`
 
@@ -138,7 +138,7 @@ export const runInto = (name: string, other: string, when: string): string =>
   `${begun(name)} and ${other} run into each other ${when}.`
 
 export const clearUntold = (name: string, other: string, when: string, gap: string): string =>
-  `We cannot tell whether ${name} and ${other} pass clear ${when}: the gap is ${gap} or less.`
+  `We cannot tell whether ${name} and ${other} pass clear ${when}: the gap is ${gap.startsWith(lessThan('')) ? gap : `${gap} or less`}.`
 
 /** `why`: `sidesNeverMeet` or `neverFits`. */
 export const motionUntold = (why: string): string => `Nothing can be told of the whole motion. ${why}`
