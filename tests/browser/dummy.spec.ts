@@ -142,6 +142,40 @@ test.describe('a dummy by mouse', () => {
   })
 })
 
+test('chart, section and red measure are those of the part that is taken up', async ({ page }) => {
+  await page.goto('/dummy/?from=owl-wings&back=/plans/owl/')
+  await awake(page)
+  const head = page.locator('.sizes-head')
+  const rises: string[] = []
+  for (const name of ['Owl', 'Wing 2', 'Owl']) {
+    await rows(page)
+      .filter({ has: page.getByText(name, { exact: true }) })
+      .click()
+    await expect(head.getByRole('heading', { name, exact: true })).toBeVisible()
+    const rise = /rise ([\d.]+ mm)/.exec(await head.innerText())?.[1] ?? 'none'
+    rises.push(rise)
+    for (const figure of ['chart', 'section', 'view'])
+      await expect(page.locator(`[data-figure="${figure}"] svg`).first()).toContainText(rise)
+  }
+  expect(rises[0]).not.toBe(rises[1])
+})
+
+test('the rows of sizes stay where they are while what they forgive comes and goes', async ({ page }) => {
+  await page.goto('/dummy/?from=owl-wings&back=/plans/owl/')
+  await awake(page)
+  await rows(page)
+    .filter({ has: page.getByText('Wing 2', { exact: true }) })
+    .click()
+  await expect(page.locator('.forgiving').first()).not.toBeEmpty({ timeout: 20_000 })
+  const more = page.getByRole('button', { name: 'Ridge: more' })
+  await more.scrollIntoViewIfNeeded()
+  const before = await more.boundingBox()
+  await more.click()
+  await expect(page.locator('.forgiving').first()).toBeEmpty()
+  await expect(verdict(page)).toContainText('to mend')
+  expect((await more.boundingBox())?.y).toBe(before?.y)
+})
+
 test('a wish is made on a card that has parts already, and sizes are told in the unit that is chosen', async ({
   page,
 }) => {

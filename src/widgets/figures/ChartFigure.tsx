@@ -30,7 +30,7 @@ export function ChartFigure({ bench, lead, small = false }: ChartFigureProps): J
     const length = lengthUnit.value
     const design = bench.design.value
     const [least, most] = openingsOf(design)
-    const drawn = kept([design, opening, point, size, text, length, small], () =>
+    const drawn = kept([design, opening, point, size, text, length, small, lead], () =>
       chart(design, opening, size, {
         ...(lead === undefined ? {} : { of: [lead] }),
         ...(point ? { point } : {}),

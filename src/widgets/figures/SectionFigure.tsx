@@ -66,7 +66,7 @@ export function SectionFigure({ bench, lead, small = false }: SectionFigureProps
     const unit = lengthUnit.value
     const poser = bench.poser.value
     const at = station === null && lead !== undefined ? lead : bench.station.value
-    const drawing = kept([poser, opening, at, point, size, text, unit], () => {
+    const drawing = kept([poser, opening, at, point, size, text, unit, lead], () => {
       const plain = section(poser, opening, at, size, {
         ...(lead === undefined ? {} : { of: lead }),
         frame: openingsNear(bench.start.opening, opening),

@@ -81,7 +81,20 @@ export function ViewFigure({ bench, options, over, onPress, small = false }: Vie
     const veil = veils(bench)
     const brush = brushes.quick
     const isPainted = moving && brush !== undefined
-    const made = [poser, opening, point, camera, size, moving, faults, text, unit, veil, isPainted]
+    const made = [
+      poser,
+      opening,
+      point,
+      camera,
+      size,
+      moving,
+      faults,
+      text,
+      unit,
+      veil,
+      isPainted,
+      options.rise?.[0],
+    ]
     const [drawn, scene] = kept(made, () => {
       const lens = { ...camera, far: EYE[stand] }
       const card = { ...options, stand, frame: openingsNear(bench.start.opening, opening), moving }
