@@ -12,6 +12,7 @@ import {
   small,
   spoken,
   stepOf,
+  stepped,
   typed,
   unitSign,
 } from '../../src/widgets/state/format.ts'
@@ -52,6 +53,33 @@ const moth = parseDesign({
 })
 
 describe('numbers', () => {
+  test('each press of plus or minus goes a whole step on, also where a number follows from rounded sizes', () => {
+    expect(stepped(35.3, 1, 1)).toBe(36)
+    expect(stepped(35.3, 1, -1)).toBe(35)
+    expect(stepped(-0.4, 1, 1)).toBe(0)
+    // As shown these are whole numbers: a press that changes nothing of what is shown would look stuck.
+    expect(stepped(35.98, 1, 1)).toBe(37)
+    expect(stepped(35.02, 1, -1)).toBe(34)
+    const fold = parseDesign({
+      hingebook: 1,
+      title: 'Fold',
+      card: { width: 105, height: 148 },
+      mechanisms: [{ id: 'fold', kind: 'cut-v-fold', on: 'gutter', apex: 60, run: 7, cut: 5 }],
+    })
+    const config = { fields: [{ id: 'fold', field: 'wedge' }] }
+    const [wedge] = benchFields(fold, config)
+    if (!wedge) throw new Error('no wedge')
+    for (const way of [1, -1] as const) {
+      let state = startState(fold, config)
+      for (let k = 0; k < 20; k++) {
+        const before = wedge.get(state)
+        state = wedge.set(state, stepped(before, 1, way))
+        expect(Math.abs(wedge.get(state) - before)).toBeGreaterThan(0.4)
+        expect(wedge.get(state)).toBeCloseTo(Math.round(wedge.get(state)), 1)
+      }
+    }
+  })
+
   test('an inch is 25.4 mm; a press is a millimetre, a degree or a thirty-second of an inch', () => {
     expect(stepOf('mm', 'mm')).toBe(1)
     expect(stepOf('deg', 'in')).toBe(1)

@@ -7,18 +7,11 @@ import { chooseUnit, lengthUnit, sizeInHand } from '../model/page.ts'
 import type { BenchChoice, BenchField } from '../state/fields.ts'
 import { refusal } from '../state/fields.ts'
 import type { LengthUnit } from '../state/format.ts'
-import { stepOf } from '../state/format.ts'
+import { stepOf, stepped } from '../state/format.ts'
 import { slid } from '../state/keys.ts'
 import { NumberField } from './NumberField.tsx'
 import { RangeField } from './RangeField.tsx'
 import { Tip } from './Tip.tsx'
-
-/** The number by one step, on a whole step, so that a few presses give a round number. */
-const stepped = (value: number, step: number, way: 1 | -1): number => {
-  const steps = value / step
-  const next = way > 0 ? Math.floor(steps + 1 + 1e-6) : Math.ceil(steps - 1 - 1e-6)
-  return next * step
-}
 
 interface RowProps {
   readonly bench: Bench
