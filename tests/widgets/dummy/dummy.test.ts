@@ -121,6 +121,12 @@ describe('the outline', () => {
     }
     const rows = rowsOf(designOf(body, eye, moon), modelOf(designOf(body, eye, moon)), null)
     expect(rows.filter(({ label }) => label === 'Moon')).toHaveLength(1)
+    // Under the face that it is stuck on, not under the fold of the same name.
+    const taken = rowsOf(designOf(body, eye, moon), modelOf(designOf(body, eye, moon)), {
+      what: 'part',
+      name: 'body',
+    }).map(({ label }) => label)
+    expect(taken[taken.indexOf('Moon') - 1]).toBe('left face')
   })
 })
 

@@ -25,9 +25,11 @@ const partOf = (design: Design, id: string): string => {
 /** On a card of more parts their names alone are listed: what each is stands over its sizes. */
 const FEW = 8
 
-/** How many mechanisms stand on a crease or panel. */
-const guestsOn = (design: Design, name: string): readonly string[] =>
-  design.mechanisms.filter(({ on }) => on === name).map(({ id }) => id)
+/** What stands on a fold or face. A fold and a face may share a name: each has what is made to stand on its like. */
+const guestsOn = (design: Design, { what, name }: Chosen, shared: boolean): readonly string[] =>
+  design.mechanisms
+    .filter((m) => m.on === name && (!shared || (kindOf(m).sitsOn === 'panel') === (what === 'face')))
+    .map(({ id }) => id)
 
 /**
  * The lines of the outline, in order: pages and gutter, on each fold what stands on it. The folds and faces of the
@@ -44,8 +46,8 @@ export function rowsOf(
     says.notes([out.has(id) ? says.hidden : '', aside.locked.includes(id) ? says.locked : ''].filter(Boolean))
   const open = ownerOf(design, chosen)?.id
   const rows: Row[] = []
-  const parts = (on: string, level: number) => {
-    for (const id of guestsOn(design, on)) part(id, level)
+  const parts = (on: Chosen, level: number, shared = false) => {
+    for (const id of guestsOn(design, on, shared)) part(id, level)
   }
   const part = (id: string, level: number) => {
     rows.push({
@@ -56,18 +58,17 @@ export function rowsOf(
       aside: said(id),
     })
     const places = placesOf(model, id)
-    for (const [k, place] of places.entries()) {
+    for (const place of places) {
       if (id === open)
         rows.push({ thing: place, level: level + 1, label: calledHere(place), note: '', aside: '' })
-      // A fold and a face may share a name, and what stands on it is listed once.
-      if (places.findIndex(({ name }) => name === place.name) === k)
-        parts(place.name, level + (id === open ? 2 : 1))
+      const shared = places.filter(({ name }) => name === place.name).length > 1
+      parts(place, level + (id === open ? 2 : 1), shared)
     }
   }
   const place = (thing: Chosen, label: string) => {
-    const note = says.parts(guestsOn(design, thing.name).length)
+    const note = says.parts(guestsOn(design, thing, false).length)
     rows.push({ thing, level: 1, label, note: thing.what === 'fold' ? note : '', aside: '' })
-    parts(thing.name, 2)
+    parts(thing, 2)
   }
   place({ what: 'face', name: 'page/left' }, says.leftPage)
   place({ what: 'fold', name: 'gutter' }, says.gutterRow)
