@@ -55,7 +55,8 @@ export const stickOn = 'Stick it on'
 export const stuckOn = 'Piece stuck on. Undo takes it off.'
 
 /** The outline of a piece that is stuck on. `Piece` is its name with a large letter. */
-export const cutBigFirst = 'Cut big first, see it move, then trim it.'
+export const cutBigFirst =
+  'Cut big first, see it move, then trim it. What you change below is cut at once; Undo puts it back.'
 
 export const trimIt = (much: string): string => `Trim it: ${much} off`
 
@@ -77,9 +78,10 @@ export const cutToItsFace = (piece: string): string => `${piece} cut to its face
 
 export const withinFace = (piece: string): string => `${piece} lies within its face already.`
 
-export const cutSo = 'Cut it so'
-
 export const newOutline = (piece: string): string => `${piece} has a new outline. Undo puts it back.`
+
+/** Why what is drawn is not cut. */
+export const notCutYet = (reason: string): string => `The piece is still as it was. ${reason}`
 
 export const leaveAsItWas = 'Leave it as it was'
 

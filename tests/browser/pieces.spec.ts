@@ -79,6 +79,94 @@ test('an outline is drawn too large by mouse, corrected by keys, and cut to its 
   await expect(verdict(page)).toContainText('It works as paper')
 })
 
+test('an outline that is changed is cut at once, is there in the other tabs, and is undone', async ({
+  page,
+}) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Moon' }).click()
+  // The face stays taken up: a second shape goes on it, not on the first.
+  await expect(slip(page).getByRole('heading')).toContainText('right face of the V-fold 1')
+  await rows(page).filter({ hasText: 'Moon' }).click()
+  await page.getByRole('button', { name: 'Outline and colour' }).click()
+  const points = page.locator('.plan circle')
+  await expect(points.first()).toBeVisible()
+  const told = () => points.evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))
+  const onCard = page.locator('[data-figure="view"] [data-of^="moon/"]').first()
+  const [before, paper] = [await told(), await onCard.innerHTML()]
+  const from = await points.first().boundingBox()
+  if (!from) throw new Error('no point')
+  const [x, y] = [from.x + from.width / 2, from.y + from.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 12, y + 6, { steps: 3 })
+  await page.mouse.up()
+  await expect.poll(() => onCard.innerHTML()).not.toBe(paper)
+  const after = await told()
+  expect(after).not.toEqual(before)
+  // The points stay where the hand left them, and are so when one comes back.
+  expect(after).toHaveLength(before.length)
+  await slip(page).getByRole('button', { name: 'Colour', exact: true }).click()
+  await slip(page).getByRole('button', { name: 'Outline', exact: true }).click()
+  expect(await points.count()).toBeGreaterThan(2)
+  expect(await told()).toEqual(after)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(told).toEqual(before)
+  await expect.poll(() => onCard.innerHTML()).toBe(paper)
+})
+
+test('an outline that makes no piece is kept and told in sight, and left as it was when that is pressed', async ({
+  page,
+}) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Moon' }).click()
+  await rows(page).filter({ hasText: 'Moon' }).click()
+  await page.getByRole('button', { name: 'Outline and colour' }).click()
+  const points = page.locator('.plan circle')
+  const count = await points.count()
+  await slip(page).getByRole('button', { name: 'Start over' }).click()
+  await slip(page).getByRole('button', { name: 'Add a point' }).click()
+  await slip(page).getByRole('button', { name: 'Colour', exact: true }).click()
+  await slip(page).getByRole('button', { name: 'Outline', exact: true }).click()
+  await expect(points).toHaveCount(1)
+  const leave = slip(page).getByRole('button', { name: 'Leave it as it was' })
+  await expect(slip(page)).toContainText('The piece is still as it was. An outline needs three points')
+  await expect(leave).toBeInViewport({ ratio: 1 })
+  const [box, button] = [await slip(page).boundingBox(), await leave.boundingBox()]
+  expect((button?.y ?? Number.NaN) + (button?.height ?? 0)).toBeLessThan((box?.y ?? 0) + (box?.height ?? 0))
+  await leave.click()
+  await expect(points).toHaveCount(count)
+})
+
+test('what cannot be pressed yet is not blue', async ({ page }) => {
+  await openWithFold(page)
+  await openShelf(page)
+  await slip(page).getByRole('button', { name: 'Draw', exact: true }).click()
+  const stick = slip(page).getByRole('button', { name: 'Stick it on' })
+  await expect(stick).toBeDisabled()
+  // However long the slip: it is in sight.
+  await expect(stick).toBeInViewport({ ratio: 1 })
+  const looks = () =>
+    stick.evaluate((one) => {
+      const { backgroundColor, borderStyle } = getComputedStyle(one)
+      return { backgroundColor, borderStyle }
+    })
+  const before = await looks()
+  const plan = page.locator('.plan')
+  const box = await plan.boundingBox()
+  if (!box) throw new Error('no plan')
+  for (const [x, y] of [
+    [0.35, 0.25],
+    [0.75, 0.3],
+    [0.4, 0.7],
+  ] as const)
+    await plan.click({ position: { x: x * box.width, y: y * box.height } })
+  await expect(stick).toBeEnabled()
+  await expect.poll(async () => (await looks()).backgroundColor).not.toBe(before.backgroundColor)
+  expect((await looks()).borderStyle).not.toBe(before.borderStyle)
+})
+
 test('a path that holds more than a path is read as numbers alone, and bad ones are told in words', async ({
   page,
 }) => {

@@ -62,7 +62,7 @@ export const added = (label: string): string => `${label} added. Undo takes it a
 /** Pieces. */
 export const stickOrDraw = (place: string): string => `Stick or draw on ${place}`
 
-export const cutAndColour = (place: string): string => `Cut and colour ${place}`
+export const outlineAndColour = (place: string): string => `Outline and colour of ${place}`
 
 export const fetchingShelf = 'Fetching the shelf …'
 

@@ -6,7 +6,7 @@ import { nameOf, ownerOf } from '../../paper/index.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { lengthUnit } from '../model/page.ts'
 import { NOTHING_DRAWN, SketchDesk } from './DrawTab.tsx'
-import type { PiecesProps } from './PiecesDesk.tsx'
+import type { DraftProps, PiecesProps } from './PiecesDesk.tsx'
 import { Check } from './SketchTools.tsx'
 import { Swatches } from './Swatches.tsx'
 import type { Ink, Sketch } from './sketch.ts'
@@ -15,9 +15,10 @@ import { draw, drawnOn, paper, rub, twinOf } from './sketch.ts'
 const FIRST_INK: Ink = { fill: 'amber', line: false, lineColour: 'ink', lineWidth: 0.6 }
 
 /** What a face is cut from, and what is drawn on it. It weighs nothing and moves with the face. */
-export function ColourTab(props: PiecesProps): JSX.Element {
-  const { design, panel, take } = props
-  const [sketch, setSketch] = useState<Sketch>(NOTHING_DRAWN)
+export function ColourTab(props: PiecesProps & DraftProps): JSX.Element {
+  const { design, panel, take, draft, setDraft } = props
+  const sketch = draft?.sketch ?? NOTHING_DRAWN
+  const setSketch = (next: Sketch) => setDraft({ sketch: next })
   const [ink, setInk] = useState<Ink>(FIRST_INK)
   const [both, setBoth] = useState(false)
   const owner = ownerOf(panel)
@@ -88,8 +89,8 @@ export function ColourTab(props: PiecesProps): JSX.Element {
           class="button primary"
           disabled={!isReady}
           onClick={() => {
-            take(draw(design, panel, sketch, ink, both), says.drawn)
-            setSketch({ ...sketch, points: [] })
+            if (take(draw(design, panel, sketch, ink, both), says.drawn) === null)
+              setSketch({ ...sketch, points: [] })
           }}
         >
           {says.drawIt}

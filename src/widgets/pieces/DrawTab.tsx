@@ -1,28 +1,15 @@
 import type { JSX } from 'preact'
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import * as says from '../../../content/words/pieces.ts'
 import type { Flat } from '../../paper/index.ts'
-import {
-  glueArea,
-  modelOf,
-  nameOf,
-  placedOn,
-  seenUpright,
-  trim,
-  trimHits,
-  trimToFace,
-  uprightOn,
-} from '../../paper/index.ts'
+import { glueArea, modelOf, placedOn, seenUpright, uprightOn } from '../../paper/index.ts'
 import { roundest } from '../../paper/plane/roundest.ts'
-import { take as taken } from '../keeping/edits.ts'
-import { lengthUnit } from '../model/page.ts'
-import { large, shown } from '../state/format.ts'
 import { PictureTools } from './PictureTools.tsx'
-import type { PiecesProps } from './PiecesDesk.tsx'
+import type { DraftProps, PiecesProps } from './PiecesDesk.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Check, PathField, PointFields } from './SketchTools.tsx'
 import type { Sketch } from './sketch.ts'
-import { addPiece, reshape, ringOf, sketchOf, twinOf } from './sketch.ts'
+import { addPiece, ringOf, twinOf } from './sketch.ts'
 
 export const NOTHING_DRAWN: Sketch = { points: [], curve: true, closed: true }
 
@@ -37,10 +24,22 @@ interface SketchDeskProps {
   readonly sketch: Sketch
   readonly setSketch: (sketch: Sketch) => void
   readonly cuts: boolean
+  /** A change has come to its end: a drag, a press, a number typed. */
+  readonly onRest?: () => void
 }
 
+const NOTHING_TO_DO = (): void => {}
+
 /** The flat face with the tools to draw on it. */
-export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: SketchDeskProps): JSX.Element {
+export function SketchDesk({
+  props,
+  on,
+  without,
+  sketch,
+  setSketch,
+  cuts,
+  onRest = NOTHING_TO_DO,
+}: SketchDeskProps): JSX.Element {
   const { design } = props
   const [chosen, setChosen] = useState(0)
   const [snaps, setSnaps] = useState(true)
@@ -60,22 +59,30 @@ export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: Sket
   const bring = (outline: readonly Flat[]) => {
     const place = placedOn(uprightOn(design, on), spot.at, BROUGHT * spot.radius)
     onSketch({ points: outline.map((p) => ({ at: place(p) })), curve: false, closed: true }, 0)
+    onRest()
   }
   return (
     <>
       <div class="pieces-row">
-        <Check label={says.smooth} on={sketch.curve} onSet={(curve) => setSketch({ ...sketch, curve })} />
+        <Check
+          label={says.smooth}
+          on={sketch.curve}
+          onSet={(curve) => {
+            setSketch({ ...sketch, curve })
+            onRest()
+          }}
+        />
         <Check label={says.snapToEdges} on={snaps} onSet={setSnaps} />
         <button type="button" class="button small" aria-pressed={free} onClick={() => setFree(!free)}>
           {says.freehand}
         </button>
       </div>
       <PlanDrawing
-        {...{ design, sketch, chosen, snaps, free, cuts, onSketch }}
+        {...{ design, sketch, chosen, snaps, free, cuts, onSketch, onRest }}
         panel={on}
         {...(without === undefined ? {} : { without })}
       />
-      <PointFields {...{ sketch, chosen, onSketch }} middle={spot.at} />
+      <PointFields {...{ sketch, chosen, onSketch, onRest }} middle={spot.at} />
       <PathField onOutline={bring} />
       <PictureTools
         {...{ props }}
@@ -88,9 +95,10 @@ export function SketchDesk({ props, on, without, sketch, setSketch, cuts }: Sket
 }
 
 /** Draws an outline on a face and sticks the piece on. */
-export function DrawTab(props: PiecesProps): JSX.Element {
-  const { design, panel, take } = props
-  const [sketch, setSketch] = useState<Sketch>(NOTHING_DRAWN)
+export function DrawTab(props: PiecesProps & DraftProps): JSX.Element {
+  const { design, panel, take, draft, setDraft } = props
+  const sketch = draft?.sketch ?? NOTHING_DRAWN
+  const setSketch = (next: Sketch) => setDraft({ sketch: next })
   const [both, setBoth] = useState(false)
   const twin = twinOf(design, panel)
   const ring = ringOf(sketch)
@@ -111,134 +119,18 @@ export function DrawTab(props: PiecesProps): JSX.Element {
       </p>
       <SketchDesk {...{ props, sketch, setSketch }} on={panel} cuts />
       {twin === null ? null : <Check label={says.onBothSides} on={both} onSet={setBoth} />}
-      <div class="slip-buttons">
+      <div class="slip-buttons pieces-stays">
         <button
           type="button"
           class="button primary"
           disabled={!ring || noGlue}
           onClick={() => {
-            take(addPiece(design, panel, sketch, both && twin !== null), says.stuckOn)
-            setSketch(NOTHING_DRAWN)
+            if (take(addPiece(design, panel, sketch, both && twin !== null), says.stuckOn) === null)
+              setDraft(null)
           }}
         >
           {says.stickOn}
         </button>
-      </div>
-    </>
-  )
-}
-
-/** The outline of a piece: trimmed, or drawn anew. */
-export function CutTab(props: PiecesProps & { readonly piece: string }): JSX.Element {
-  const { design, piece, faults, sticksOut, isHit, glueFails, take } = props
-  const { panel, outline } = useMemo(() => {
-    const { panels } = modelOf(design)
-    const own = panels.find(({ name }) => name === `${piece}/face`)
-    return { panel: panels[own?.stuckOn ?? -1]?.name ?? 'page/right', outline: own?.outline ?? [] }
-  }, [design, piece])
-  const asItIs = (): Sketch => sketchOf(outline)
-  const [sketch, setSketch] = useState(asItIs)
-  const [touched, setTouched] = useState(false)
-  useEffect(() => {
-    setSketch(asItIs())
-    setTouched(false)
-  }, [outline])
-  const name = large(nameOf(piece))
-  const cut = useMemo(() => (sticksOut ? trim(design, piece) : null), [design, piece, sticksOut])
-  const length = lengthUnit.value
-  const clear = () => {
-    const found = trimHits(design, piece)
-    if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
-    else take(taken(design, found.design, piece), says.cutClear(name))
-  }
-  const toFace = () => {
-    const found = trimToFace(design, piece)
-    if (!found.done) take({ done: false, design, sentence: found.sentence }, '')
-    else if (found.off === 0) take({ done: false, design, sentence: says.withinFace(name) }, '')
-    else take(taken(design, found.design, piece), says.cutToItsFace(name))
-  }
-  return (
-    <>
-      {faults.length === 0 ? (
-        <p class="slip-says">{says.cutBigFirst}</p>
-      ) : (
-        <ul class="pieces-faults">
-          {faults.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      )}
-      <div class="slip-buttons">
-        {cut?.done && cut.off > 0 ? (
-          <button
-            type="button"
-            class="button primary"
-            onClick={() =>
-              take(taken(design, cut.design, piece), says.trimmed(name, shown(cut.off, 'mm', length)))
-            }
-          >
-            {says.trimIt(shown(cut.off, 'mm', length))}
-          </button>
-        ) : null}
-        {isHit && !sticksOut ? (
-          <button type="button" class="button primary" onClick={clear}>
-            {says.cutOffHit}
-          </button>
-        ) : null}
-        {glueFails ? (
-          <button
-            type="button"
-            class="button primary"
-            onClick={() =>
-              take(
-                reshape(design, piece, { points: outline.map((at) => ({ at })), curve: false, closed: true }),
-                says.gluedWhereItLies(name),
-              )
-            }
-          >
-            {says.glueWhereItLies}
-          </button>
-        ) : null}
-        <button
-          type="button"
-          class={faults.length > 0 && !sticksOut && !isHit && !glueFails ? 'button primary' : 'button'}
-          onClick={toFace}
-        >
-          {says.cutToFace}
-        </button>
-      </div>
-      {cut && !cut.done ? <p class="trouble">{cut.sentence}</p> : null}
-      <SketchDesk
-        {...{ props, sketch }}
-        setSketch={(next) => {
-          if (next.points !== sketch.points || next.curve !== sketch.curve) setTouched(true)
-          setSketch(next)
-        }}
-        on={panel}
-        without={piece}
-        cuts
-      />
-      <div class="slip-buttons">
-        <button
-          type="button"
-          class="button primary"
-          disabled={!touched || !ringOf(sketch)}
-          onClick={() => take(reshape(design, piece, sketch), says.newOutline(name))}
-        >
-          {says.cutSo}
-        </button>
-        {touched ? (
-          <button
-            type="button"
-            class="button"
-            onClick={() => {
-              setSketch(asItIs())
-              setTouched(false)
-            }}
-          >
-            {says.leaveAsItWas}
-          </button>
-        ) : null}
       </div>
     </>
   )

@@ -2,11 +2,13 @@ import './pieces.css'
 import type { JSX } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import * as says from '../../../content/words/pieces.ts'
-import type { Cut, Design, Stuck, Unstuck } from '../../paper/index.ts'
+import type { Cut, Design, Flat, Stuck, Unstuck } from '../../paper/index.ts'
 import type { Edit } from '../keeping/edits.ts'
 import { ColourTab } from './ColourTab.tsx'
-import { CutTab, DrawTab } from './DrawTab.tsx'
+import { CutTab } from './CutTab.tsx'
+import { DrawTab } from './DrawTab.tsx'
 import { ShelfTab } from './ShelfTab.tsx'
+import type { Sketch } from './sketch.ts'
 
 /** What the page gives a desk for pieces. */
 export interface PiecesProps {
@@ -23,8 +25,20 @@ export interface PiecesProps {
   /** Whether its glue lies off its face, or shows beside it. */
   readonly glueFails: boolean
   readonly stick: (on: string, cut: Cut) => Promise<Stuck | Unstuck>
-  /** Takes an edit over and says so, or gives the sentence of why it could not be done. */
-  readonly take: (edit: Edit, says: string) => void
+  /** Takes an edit over, says so and gives null; or gives the sentence of why it could not be done. */
+  readonly take: (edit: Edit, says: string) => string | null
+}
+
+/** What is being drawn and is not on the card. */
+export interface Draft {
+  readonly sketch: Sketch
+  /** The outline of the piece that it changes. */
+  readonly of?: readonly Flat[]
+}
+
+export interface DraftProps {
+  readonly draft: Draft | null
+  readonly setDraft: (draft: Draft | null) => void
 }
 
 type Tab = 'cut' | 'shelf' | 'draw' | 'colour'
@@ -43,11 +57,19 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
   const head = useRef<HTMLDivElement>(null)
   // Each tab begins at its top, where the slip scrolls by itself.
   useEffect(() => head.current?.closest('.dummy-slip')?.scrollTo(0, 0), [tab])
-  const taken = (edit: Edit, told: string) => {
-    setTrouble(edit.done ? '' : edit.sentence)
-    props.take(edit, told)
+  const taken = (edit: Edit, told: string): string | null => {
+    const refusal = props.take(edit, told)
+    setTrouble(refusal ?? '')
+    return refusal
   }
   const shared = { ...props, take: taken }
+  // What is drawn in one tab is there when one comes back to it.
+  const [drafts, setDrafts] = useState<Readonly<Record<string, Draft | null>>>({})
+  const key = `${tab} ${tab === 'cut' ? piece : panel}`
+  const drawing: DraftProps = {
+    draft: drafts[key] ?? null,
+    setDraft: (draft) => setDrafts((all) => ({ ...all, [key]: draft })),
+  }
   return (
     <>
       <div class="pieces-tabs" ref={head}>
@@ -71,9 +93,9 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
         </p>
       )}
       {tab === 'shelf' ? <ShelfTab {...shared} failed={trouble !== ''} onTrouble={setTrouble} /> : null}
-      {tab === 'draw' ? <DrawTab key={panel} {...shared} /> : null}
-      {tab === 'cut' && piece !== null ? <CutTab {...shared} piece={piece} /> : null}
-      {tab === 'colour' ? <ColourTab key={panel} {...shared} /> : null}
+      {tab === 'draw' ? <DrawTab key={panel} {...shared} {...drawing} /> : null}
+      {tab === 'cut' && piece !== null ? <CutTab key={piece} {...shared} {...drawing} piece={piece} /> : null}
+      {tab === 'colour' ? <ColourTab key={panel} {...shared} {...drawing} /> : null}
     </>
   )
 }

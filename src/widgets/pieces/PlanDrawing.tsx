@@ -40,11 +40,13 @@ export interface PlanProps {
   /** What is drawn is a piece to cut out, with a place for glue. */
   readonly cuts: boolean
   readonly onSketch: (sketch: Sketch, chosen: number) => void
+  /** A drag, a stroke or a key has come to its end. */
+  readonly onRest: () => void
 }
 
 /** The face lying flat, upright as the reader sees it in the open card, and the outline that is drawn on it. */
 export function PlanDrawing(props: PlanProps): JSX.Element {
-  const { design, panel, without, sketch, chosen, snaps, free, cuts, onSketch } = props
+  const { design, panel, without, sketch, chosen, snaps, free, cuts, onSketch, onRest } = props
   const { points, curve, closed } = sketch
   const svg = useRef<SVGSVGElement>(null)
   const [dragged, setDragged] = useState<{ readonly index: number; readonly off: Flat } | null>(null)
@@ -148,6 +150,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
       onSketch({ ...sketch, curve: true, points: fromStroke(stroke, closed).map((p) => ({ at: p })) }, 0)
     setStroke(null)
     setDragged(null)
+    onRest()
   }
   const press = (event: KeyboardEvent, index: number) => {
     const step = event.shiftKey ? 5 : event.altKey ? 0.1 : 1
@@ -169,6 +172,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
         Math.max(0, Math.min(index, points.length - 2)),
       )
     else return
+    onRest()
     event.preventDefault()
     event.stopPropagation()
   }

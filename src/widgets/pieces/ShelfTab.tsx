@@ -63,7 +63,8 @@ export function ShelfTab({ design, panel, stick, take, failed, onTrouble }: Shel
         // Its mirror image goes over to the face beyond the ridge, with its paper and all that is drawn on it.
         const next = both && twin !== null ? duplicate(one, found.id, { mirrored: true }).design : one
         const name = large(nameOf(found.id))
-        take(taken(design, next, found.id), next === one ? says.shapeStuck(name) : says.shapeStuckTwice(name))
+        // The face stays taken up: the next shape goes on it too, not on the piece just stuck.
+        take(taken(design, next), next === one ? says.shapeStuck(name) : says.shapeStuckTwice(name))
       }
     } catch (error) {
       onTrouble(says.notStuck(reasonOf(error)))

@@ -28,11 +28,17 @@ interface PointProps {
   /** Where a first point goes. */
   readonly middle: Flat
   readonly onSketch: (sketch: Sketch, chosen: number) => void
+  /** A press has done its work, or a number is typed. */
+  readonly onRest: () => void
 }
 
 /** The point taken up, in numbers: a way to draw without dragging. */
-export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): JSX.Element {
+export function PointFields({ sketch, chosen, middle, onSketch, onRest }: PointProps): JSX.Element {
   const { points, curve, closed } = sketch
+  const change = (next: Sketch, index: number) => {
+    onSketch(next, index)
+    onRest()
+  }
   const point = points[chosen]
   const set = (next: Partial<typeof point>) =>
     onSketch(
@@ -49,7 +55,7 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
     const at: Flat = isEnd
       ? [a[0] + (points.length === 0 ? 0 : 8), a[1] + (points.length === 2 ? 8 : 0)]
       : [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
-    onSketch(
+    change(
       { ...sketch, points: [...points.slice(0, chosen + 1), { at }, ...points.slice(chosen + 1)] },
       points.length === 0 ? 0 : chosen + 1,
     )
@@ -67,7 +73,7 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
           length={lengthUnit.value}
           refusal={says.pointRange}
           onSet={(value) => set({ at: index === 0 ? [value, point.at[1]] : [point.at[0], value] })}
-          onRest={() => {}}
+          onRest={onRest}
         />
       </span>
     ) : null
@@ -96,7 +102,7 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
             type="button"
             class="button small"
             onClick={() =>
-              onSketch(
+              change(
                 { ...sketch, points: points.filter((_, k) => k !== chosen) },
                 Math.max(0, Math.min(chosen, points.length - 2)),
               )
@@ -106,12 +112,19 @@ export function PointFields({ sketch, chosen, middle, onSketch }: PointProps): J
           </button>
         ) : null}
         {points.length > 0 ? (
-          <button type="button" class="button small" onClick={() => onSketch({ ...sketch, points: [] }, 0)}>
+          <button type="button" class="button small" onClick={() => change({ ...sketch, points: [] }, 0)}>
             {says.startOver}
           </button>
         ) : null}
         {point && curve ? (
-          <Check label={says.cornerHere} on={point.sharp === true} onSet={(sharp) => set({ sharp })} />
+          <Check
+            label={says.cornerHere}
+            on={point.sharp === true}
+            onSet={(sharp) => {
+              set({ sharp })
+              onRest()
+            }}
+          />
         ) : null}
       </div>
     </div>

@@ -31,6 +31,14 @@ export const pointsOf = ({ points, curve }: Sketch): readonly Flat[] =>
 export const ringOf = (sketch: Sketch): readonly Flat[] | null =>
   sketch.points.length < 3 ? null : cutLine(pointsOf(sketch), sketch.curve)
 
+/** Two rings are one where no corner differs by more, mm: a file holds hundredths. */
+const ALIKE = 0.02
+
+/** Whether two outlines are the same, corner by corner. */
+export const sameRing = (a: readonly Flat[], b: readonly Flat[]): boolean =>
+  a.length === b.length &&
+  a.every(([x, y], k) => Math.abs(x - (b[k]?.[0] ?? 0)) < ALIKE && Math.abs(y - (b[k]?.[1] ?? 0)) < ALIKE)
+
 /** An edge that turns by more than this at a point makes it a corner, degrees. */
 const SHARP = 40
 

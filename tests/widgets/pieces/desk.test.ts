@@ -37,7 +37,7 @@ const lay = (more: Partial<PiecesProps>) =>
       isHit: false,
       glueFails: false,
       stick: async () => ({ sentence: NO_ROOM }),
-      take: () => {},
+      take: () => null,
       ...more,
     }),
     page,

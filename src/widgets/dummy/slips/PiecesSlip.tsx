@@ -62,15 +62,17 @@ export function PiecesSlip({
     new Promise((done, fail) => {
       desk.ask({ what: 'stick', design, on, cut }, ({ stuck }) => done(stuck), fail)
     })
-  const take = (edit: Edit, told: string) => {
+  const take = (edit: Edit, told: string): string | null => {
     const refusal = edit.done ? dummy.against(edit.design) : edit.sentence
-    if (!edit.done || refusal !== null) dummy.told.value = refusal ?? ''
-    else dummy.put(edit.design, told, edit.id === undefined ? undefined : { what: 'part', name: edit.id })
+    if (refusal !== null) dummy.told.value = refusal
+    else if (edit.done)
+      dummy.put(edit.design, told, edit.id === undefined ? undefined : { what: 'part', name: edit.id })
+    return refusal
   }
   return (
     <Slip
       dummy={dummy}
-      title={piece === null ? says.stickOrDraw(called(face)) : says.cutAndColour(called(thing))}
+      title={piece === null ? says.stickOrDraw(called(face)) : says.outlineAndColour(called(thing))}
     >
       {Desk === null ? (
         <p class="slip-says">{says.fetchingShelf}</p>
