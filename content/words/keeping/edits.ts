@@ -42,4 +42,7 @@ export const madeSmaller = (percent: number): string => `It is made smaller to f
 
 export const nameNeedsLetters = 'A name needs letters from a to z or digits, 1 to 40 of them.'
 
+export const nameKeeps = (name: string): string =>
+  `A name keeps letters from a to z, digits and spaces, 40 of them at most: this one is “${name}”.`
+
 export const nameTaken = (name: string): string => `There is a ${name} on this card already.`

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import { useState } from 'preact/hooks'
+import { useId, useState } from 'preact/hooks'
 import * as modelSays from '../../../content/words/dummy/model.ts'
 import * as says from '../../../content/words/dummy/part.ts'
 import type { Mechanism } from '../../paper/index.ts'
@@ -18,19 +18,16 @@ interface PartProps {
   readonly owner: Mechanism
 }
 
-/** Takes over what came of an edit, or says why it could not be done. */
-export function take(dummy: Dummy, edit: Edit, aside?: Aside): void {
-  if (!edit.done) {
-    dummy.told.value = edit.sentence
-    return
-  }
-  const locked = aside ? null : dummy.against(edit.design)
-  if (locked !== null) {
-    dummy.told.value = locked
-    return
+/** Takes over what came of an edit, or says why it could not be done. Whether it was. */
+export function take(dummy: Dummy, edit: Edit, aside?: Aside): boolean {
+  const refusal = !edit.done ? edit.sentence : aside ? null : dummy.against(edit.design)
+  if (refusal !== null || !edit.done) {
+    dummy.told.value = refusal ?? ''
+    return false
   }
   const told = modelSays.doneSo(large(edit.says), edit.note)
   dummy.put(edit.design, told, edit.id === undefined ? undefined : { what: 'part', name: edit.id }, aside)
+  return true
 }
 
 /** Every fold or face that the part could stand on instead: not on itself, nor on what stands on it. */
@@ -45,31 +42,53 @@ function elsewhere({ bench }: Dummy, { id, on, kind }: Mechanism): readonly Chos
     .filter((place) => place.what === what && place.name !== on)
 }
 
+/** What is typed as a part's name, and what came of it when it was left. */
+interface Draft {
+  readonly id: string
+  /** Null: the name as it is. */
+  readonly text: string | null
+  /** Why it is not taken, or what became of it; empty: nothing to say. */
+  readonly said: string
+}
+
+/** The name, to be typed over. What cannot be a name stays there to be mended, and it is said why. */
 function Rename({ dummy, owner: { id } }: PartProps): JSX.Element {
-  const [draft, setDraft] = useState<{ readonly id: string; readonly text: string } | null>(null)
+  const [kept, setDraft] = useState<Draft | null>(null)
+  const why = useId()
   // What was typed for one part is none of the next one's.
-  const typed = draft?.id === id ? draft.text : null
-  const setTyped = (text: string | null) => setDraft(text === null ? null : { id, text })
+  const draft = kept?.id === id ? kept : null
+  const isRefused = draft !== null && draft.text !== null && draft.said !== ''
   const done = () => {
-    if (typed !== null && typed.trim() !== '') {
-      const edit = rename(dummy.bench.design.peek(), id, typed)
-      // Another name is no change of the paper: a locked part may have one, and stays as it was set.
-      take(dummy, edit, asideRenamed(dummy.aside.peek(), id, (edit.done && edit.id) || id))
-    }
-    setTyped(null)
+    const typed = draft?.text ?? ''
+    if (isRefused) return
+    if (typed.trim() === '') return setDraft(draft?.text === null ? draft : null)
+    const edit = rename(dummy.bench.design.peek(), id, typed)
+    // Another name is no change of the paper: a locked part may have one, and stays as it was set.
+    take(dummy, edit, asideRenamed(dummy.aside.peek(), id, (edit.done && edit.id) || id))
+    if (edit.done) setDraft({ id: edit.id ?? id, text: null, said: edit.note ?? '' })
+    else setDraft({ id, text: typed, said: edit.sentence })
   }
   return (
-    <input
-      class="part-name"
-      aria-label={says.partName}
-      value={typed ?? nameOf(id)}
-      onInput={(event) => setTyped(event.currentTarget.value)}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') done()
-        if (event.key === 'Escape') setTyped(null)
-      }}
-      onBlur={done}
-    />
+    <>
+      <input
+        class="part-name"
+        aria-label={says.partName}
+        aria-invalid={isRefused}
+        aria-describedby={draft?.said ? why : undefined}
+        value={draft?.text ?? nameOf(id)}
+        onInput={(event) => setDraft({ id, text: event.currentTarget.value, said: '' })}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') done()
+          if (event.key === 'Escape') setDraft(null)
+        }}
+        onBlur={done}
+      />
+      {draft?.said ? (
+        <span class={isRefused ? 'part-name-says trouble' : 'part-name-says'} id={why}>
+          {draft.said}
+        </span>
+      ) : null}
+    </>
   )
 }
 

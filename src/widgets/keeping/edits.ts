@@ -303,13 +303,32 @@ export function move(design: Design, id: string, on: string): Edit {
   return admitted(design, placed.design, { says: stepSays.movedTo(nameOf(id), placeWords(on)), id, ...note })
 }
 
-/** An id from what somebody typed as a name: `Left Reed` is `left-reed`; empty if no letter of it can stand in one. */
+/** Letters that are no letter from a to z with a mark on it, and how they are written without them. */
+const SPELT: Readonly<Record<string, string>> = {
+  ß: 'ss',
+  æ: 'ae',
+  œ: 'oe',
+  ø: 'o',
+  ð: 'd',
+  đ: 'd',
+  þ: 'th',
+  ł: 'l',
+  ħ: 'h',
+  ı: 'i',
+}
+
+/**
+ * An id from what somebody typed as a name: `Left Reed` is `left-reed`, `Owl’s wing` is `owls-wing`; empty if no letter
+ * of it can stand in one.
+ */
 export const idFrom = (text: string): string =>
   text
     .slice(0, 200)
+    .replace(/['’‘ʼ`´]/g, '')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
+    .replace(/[^a-z0-9]/g, (letter) => SPELT[letter] ?? letter)
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 40)
@@ -320,9 +339,13 @@ export function rename(design: Design, id: string, name: string): Edit {
   if (!mechanismNamed(design, id)) return missing(design, id)
   const to = idFrom(name)
   if (to === '') return refused(design, says.nameNeedsLetters)
-  if (to === id) return { done: true, design, says: stepWords(design, design), id }
+  // Large letters come by themselves where a name begins a sentence; what else is lost is told.
+  const isAsTyped = nameOf(to).toLowerCase() === name.trim().toLowerCase()
+  const note = isAsTyped ? {} : { note: says.nameKeeps(nameOf(to)) }
+  if (to === id) return { done: true, design, says: stepWords(design, design), id, ...note }
   if (mechanismNamed(design, to)) return refused(design, says.nameTaken(nameOf(to)))
-  return admitted(design, renamed(design, id, to), { says: stepSays.renamed(nameOf(id), nameOf(to)), id: to })
+  const step = stepSays.renamed(nameOf(id), nameOf(to))
+  return admitted(design, renamed(design, id, to), { says: step, id: to, ...note })
 }
 
 /** What goes when this mechanism is removed: itself first, then all that sits on it. To be said before. */

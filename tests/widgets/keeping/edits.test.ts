@@ -318,6 +318,9 @@ describe('names, card and papers', () => {
     ['Left Reed', 'left-reed'],
     ['  Żaba!! ', 'zaba'],
     ['é_2', 'e-2'],
+    ['Owl’s wing', 'owls-wing'],
+    ["owl's wing", 'owls-wing'],
+    ['Großer Færøyulv', 'grosser-faeroyulv'],
     ['蛾', ''],
     ['-'.repeat(60), ''],
     ['a'.repeat(60), 'a'.repeat(40)],
@@ -332,7 +335,12 @@ describe('names, card and papers', () => {
     expect(sentence(rename(made, 'beak', 'page'))).toBe(
       'Page: the name must not be page: the card itself has that name.',
     )
-    expect(done(rename(made, 'beak', 'Long Bill')).says).toBe('beak renamed long bill')
+    const plain = done(rename(made, 'beak', 'Long Bill'))
+    expect(plain.says).toBe('beak renamed long bill')
+    expect(plain.note).toBeUndefined()
+    // What cannot be kept of a name is told, also where nothing is left to change.
+    expect(done(rename(made, 'beak', 'Owl’s wing')).note).toContain('“owls wing”')
+    expect(done(rename(made, 'beak', 'beak!')).note).toContain('“beak”')
   })
 
   test('the card’s sizes are told with their range', () => {
