@@ -60,8 +60,11 @@ const ways = (design: Design, wish: Wish): readonly Find[] => {
   return Array.isArray(found) ? found : []
 }
 
-function offered(design: Design, on: string, kind: string): Design {
-  const one = offers(design, on, { sitsOn: 'crease' }).find((offer) => offer.kind === kind)
+/** The offer of a kind. Where two carry its name the plan has to say which: the first one, or its variant's words. */
+function offered(design: Design, on: string, kind: string, which?: string): Design {
+  const all = offers(design, on, { sitsOn: 'crease' }).filter((offer) => offer.kind === kind)
+  if (which === undefined && all.length > 1) throw new Error(`${all.length} offers are ${kind}`)
+  const one = which === undefined || which === 'first' ? all[0] : all.find(({ variant }) => variant === which)
   if (!one) throw new Error(`${kind} is not offered on ${on}`)
   return one.design
 }
@@ -93,7 +96,8 @@ describe('a heron in the reeds', () => {
     const [beak] = design.mechanisms as unknown as readonly [
       { readonly apex: number; readonly run: number; readonly cut: number; readonly lean: number },
     ]
-    design = named(offered(design, 'gutter', 'cut-v-fold'), 'jaw')
+    design = named(offered(design, 'gutter', 'cut-v-fold', 'away from your end'), 'jaw')
+    expect(textOf('heron')).toContain('Press the “V-fold cut from the card” that goes away from your end.')
     design = sized(design, 'jaw', {
       apex: 28,
       run: beak.apex + beak.run - 28,
@@ -129,7 +133,8 @@ describe('an owl that spreads its wings', () => {
     const way = used(ways(dummy('blank'), wish), 'glued-v-fold')
     let design = named(way.design, 'owl')
     expect(mechanismsOf(design)).toEqual(mechanismsOf(dummy('owl-body')))
-    design = named(offered(design, 'owl/left', 'glued-v-fold'), 'wing')
+    design = named(offered(design, 'owl/left', 'glued-v-fold', 'first'), 'wing')
+    expect(textOf('owl')).toContain('Press “V-fold of its own card”, the first one.')
     expect(failing(design)).toEqual([])
     expect(
       settable(design.mechanisms[1] as Design['mechanisms'][number]).map(({ label }) => label),
