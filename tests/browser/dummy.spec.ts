@@ -152,7 +152,7 @@ test('chart, section and red measure are those of the part that is taken up', as
       .filter({ has: page.getByText(name, { exact: true }) })
       .click()
     await expect(head.getByRole('heading', { name, exact: true })).toBeVisible()
-    const rise = /rise ([\d.]+ mm)/.exec(await head.innerText())?.[1] ?? 'none'
+    const rise = /rise ([\d.]+ mm)/.exec((await head.textContent()) ?? '')?.[1] ?? 'none'
     rises.push(rise)
     for (const figure of ['chart', 'section', 'view'])
       await expect(page.locator(`[data-figure="${figure}"] svg`).first()).toContainText(rise)
@@ -174,6 +174,63 @@ test('the rows of sizes stay where they are while what they forgive comes and go
   await expect(page.locator('.forgiving').first()).toBeEmpty()
   await expect(verdict(page)).toContainText('to mend')
   expect((await more.boundingBox())?.y).toBe(before?.y)
+})
+
+test('a name that cannot be is told at its field and stays to be mended; what is lost of one is told', async ({
+  page,
+}) => {
+  await openDummy(page)
+  await addLayer(page)
+  const name = page.getByRole('textbox', { name: 'Name of this part' })
+  await name.fill('月')
+  await name.press('Enter')
+  await expect(name).toHaveValue('月')
+  await expect(name).toHaveAccessibleDescription(
+    'A name needs letters from a to z or digits, 1 to 40 of them.',
+  )
+  await expect(page.getByText('A name needs letters').first()).toBeVisible()
+  await expect(name).toHaveAttribute('aria-invalid', 'true')
+  await name.press('Escape')
+  await expect(name).toHaveValue('layer 1')
+  await name.fill("Owl's wing")
+  await name.press('Enter')
+  await expect(name).toHaveValue('owls wing')
+  await expect(name).toHaveAccessibleDescription(/this one is “owls wing”/)
+  await name.fill('wing')
+  await name.press('Enter')
+  await expect(rows(page).filter({ hasText: 'Wing' })).toBeVisible()
+  await expect(name).toHaveAccessibleDescription('')
+})
+
+test('what is wrong with a number of a wish can be read in full, and covers no other blank', async ({
+  page,
+}) => {
+  await openDummy(page)
+  await page.getByRole('button', { name: /Make a wish/ }).click()
+  const blanks = slip(page).locator('.wish-sentence .number-input')
+  for (const k of [0, 1, 2]) {
+    const blank = blanks.nth(k)
+    const kept = await blank.inputValue()
+    await blank.fill('abc')
+    await blank.press('Enter')
+    const says = slip(page).getByRole('alert')
+    await expect(says).toContainText(/: type a number from −?[\d.]+( mm|°) to/)
+    const inside = await says.evaluate((one) => {
+      const [mine, slips] = [one, one.closest('.dummy-slip')].map((box) => box?.getBoundingClientRect())
+      const others = [...document.querySelectorAll('.wish-sentence :is(.number-input, select)')].map((box) =>
+        box.getBoundingClientRect(),
+      )
+      if (!mine || !slips) return null
+      const covers = others.filter(
+        (box) =>
+          box.left < mine.right && box.right > mine.left && box.top < mine.bottom && box.bottom > mine.top,
+      )
+      return { isCut: mine.left < slips.left || mine.right > slips.right, covers: covers.length }
+    })
+    expect(inside).toEqual({ isCut: false, covers: 0 })
+    await blank.fill(kept)
+    await expect(says).toHaveCount(0)
+  }
 })
 
 test('a wish is made on a card that has parts already, and sizes are told in the unit that is chosen', async ({
@@ -301,7 +358,9 @@ test('a wish is given: ways come, and one is taken', async ({ page }) => {
   await first.getByText('Sizes').click()
   const sizes = await first.locator('.way-sizes li').allInnerTexts()
   expect(sizes.length).toBeGreaterThan(2)
-  await first.getByRole('button', { name: 'Use this' }).click()
+  await first.getByRole('button', { name: 'Use this' }).focus()
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.sizes-head h2')).toBeFocused()
   await expect(verdict(page)).toContainText('It works as paper')
   await expect(page.locator('.sizes-head')).toContainText(/rise 2[345]\.\d mm/)
   const [name, size] = /^(.*) (-?\d+\.\d) mm$/.exec(sizes[0] ?? '')?.slice(1) ?? []
@@ -403,6 +462,43 @@ test.describe('a dummy by keyboard alone', () => {
     await expect(rows(page).filter({ hasText: 'V-fold 1' })).toBeVisible()
   })
 
+  test('the keys have a place to go on whenever what had them is gone, and a step back is said', async ({
+    page,
+  }) => {
+    await openDummy(page)
+    await rows(page).nth(1).focus()
+    await page.keyboard.press('Enter')
+    await offers(page).filter({ hasText: 'V-fold' }).first().focus()
+    await page.keyboard.press('Enter')
+    const head = page.locator('.sizes-head h2')
+    await expect(head).toBeFocused()
+    await expect(head).toHaveText('V-fold 1')
+    await page.keyboard.press('Control+z')
+    await expect(page.locator('.dummy-page > .aloud[role="status"]')).toHaveText('Undone: V-fold 1 added.')
+    await page.keyboard.press('Control+y')
+    await expect(page.locator('.dummy-page > .aloud[role="status"]')).toHaveText(
+      'Done again: V-fold 1 added.',
+    )
+    // A shape is stuck on, and the slip put away.
+    await rows(page).filter({ hasText: 'right face' }).focus()
+    await page.keyboard.press('Enter')
+    await slip(page).getByRole('button', { name: 'draw your own' }).focus()
+    await page.keyboard.press('Enter')
+    await slip(page).getByRole('button', { name: 'Moon' }).focus()
+    await page.keyboard.press('Enter')
+    await expect(rows(page).filter({ hasText: 'Moon' })).toBeVisible()
+    await expect(slip(page).getByRole('button', { name: 'Moon' })).toBeFocused()
+    await page.keyboard.press('Escape')
+    await expect(rows(page).filter({ hasText: 'right face' })).toBeFocused()
+    // A part is removed by its button.
+    await rows(page).filter({ hasText: 'Moon' }).focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Remove', exact: true }).focus()
+    await page.keyboard.press('Enter')
+    await expect(rows(page).filter({ hasText: 'Moon' })).toHaveCount(0)
+    await expect(page.locator('.outline [role="treeitem"]:focus')).toHaveCount(1)
+  })
+
   test('Escape puts the slip away, and a question mark lists the keys', async ({ page }) => {
     await openDummy(page)
     await rows(page).nth(1).focus()
@@ -470,7 +566,9 @@ test.describe('work is safe', () => {
     await page.getByRole('button', { name: 'Save, open, send' }).click()
     const download = page.waitForEvent('download')
     await page.getByRole('button', { name: 'Keep a file' }).click()
-    const path = await (await download).path()
+    const file = await download
+    await expect(slip(page).locator('.file-kept')).toContainText(`Kept as ${file.suggestedFilename()}`)
+    const path = await file.path()
     await openFile(page, 'mine.hingebook.json', readFileSync(path))
     await expect.poll(() => slip(page).locator('.shelved').count()).toBeGreaterThanOrEqual(0)
     expect(await rowNames(page)).toContain('Layer 1')

@@ -23,6 +23,11 @@ export const isLocked = (name: string): string =>
 export const doneSo = (step: string, note: string | undefined): string =>
   `${step}.${note === undefined ? '' : ` ${note}`}`
 
+/** A step of the list, with a large letter, that is taken back or done again. */
+export const undone = (step: string): string => `Undone: ${step}.`
+
+export const redone = (step: string): string => `Done again: ${step}.`
+
 /** The title of an empty card: the first one's, and that of each after it, counted from 2. */
 export const firstTitle = 'My first dummy'
 

@@ -5,6 +5,8 @@ export const keptAsYouGo = 'Your work is kept on this device as you go. A file o
 
 export const keepFile = 'Keep a file'
 
+export const fileKept = (file: string): string => `Kept as ${file}, where your browser puts what it saves.`
+
 export const openFile = 'Open a file'
 
 export const newDummy = 'New dummy'

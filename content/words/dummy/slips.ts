@@ -4,9 +4,9 @@ export const putAway = 'Put the slip away'
 /** What could not be worked out beside the page. */
 export const notWorkedOut = (reason: string): string => `This could not be worked out: ${reason}.`
 
-/** A number in a sentence of a slip. */
+/** A number in a sentence of a slip: said of what is no number and of one that is out of its range. */
 export const goesFrom = (label: string, min: string, max: string): string =>
-  `${label} goes from ${min} to ${max}.`
+  `${label}: type a number from ${min} to ${max}.`
 
 /** An empty card. */
 export const whatDoYouWant = 'What do you want?'

@@ -3,7 +3,7 @@ import '../bench/bench.css'
 import './dummy.css'
 import './slips/slip.css'
 import type { ComponentChildren, JSX } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import * as modelSays from '../../../content/words/dummy/model.ts'
 import * as says from '../../../content/words/dummy/page.ts'
 import type { Design } from '../../paper/index.ts'
@@ -23,6 +23,7 @@ import { EVERY_FIGURE } from '../state/config.ts'
 import { Over } from './card/Over.tsx'
 import { keepExamining } from './desk/examining.ts'
 import { followKeys } from './follow-keys.ts'
+import { keepFocus } from './keep-focus.ts'
 import { ownerOf } from './model/chosen.ts'
 import type { Dummy } from './model/dummy-model.ts'
 import { dummyModel } from './model/dummy-model.ts'
@@ -220,6 +221,8 @@ export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
   const [awake, setAwake] = useState(false)
   const [work, setWork] = useState<Work | null>(null)
   const { bench, slip } = dummy
+  const root = useRef<HTMLDivElement>(null)
+  useEffect(() => (root.current ? keepFocus(root.current) : undefined), [])
   useEffect(() => {
     recallUnit()
     void fetchBrush()
@@ -246,7 +249,7 @@ export function DummyPage({ starters, teaches }: DummyPageProps): JSX.Element {
     }
   }
   return (
-    <div class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>
+    <div ref={root} class="dummy bench" data-awake={awake} data-slip={slip.value ?? 'none'}>
       <Margin dummy={dummy} />
       <div class="on-page dummy-page">
         <Top {...{ dummy, work }} />

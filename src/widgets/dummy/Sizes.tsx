@@ -72,7 +72,9 @@ export function Sizes({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   return (
     <section class="sizes" aria-label={says.sizesOf(nameOf(owner.id))}>
       <header class="sizes-head">
-        <h2 ref={heading}>{large(nameOf(owner.id))}</h2>
+        <h2 tabIndex={-1} ref={heading}>
+          {large(nameOf(owner.id))}
+        </h2>
         <span class="quiet">
           {rise ? says.kindAndRise(label, small(rise.label), shown(rise.value, rise.unit, length)) : label}
         </span>

@@ -120,13 +120,13 @@ export function Top({ dummy, work }: TopProps): JSX.Element {
           label={says.undo}
           what={history ? undoLabel(history) : null}
           can={bench.canUndo.value}
-          onPress={bench.undo}
+          onPress={dummy.undo}
         />
         <Step
           label={says.redo}
           what={history ? redoLabel(history) : null}
           can={bench.canRedo.value}
-          onPress={bench.redo}
+          onPress={dummy.redo}
         />
         <button
           type="button"

@@ -82,8 +82,9 @@ export function ShelfTab({ design, panel, stick, take, failed, onTrouble }: Shel
             key={shape.word}
             type="button"
             class="offer"
-            disabled={busy !== null}
-            onClick={() => void press(shape)}
+            // Not `disabled`: that takes the focus away from what was pressed.
+            aria-disabled={busy !== null}
+            onClick={() => busy === null && void press(shape)}
           >
             <Picture shape={shape} white={!colours} />
             <strong>{shape.label}</strong>

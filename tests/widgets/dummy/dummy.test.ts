@@ -131,6 +131,22 @@ describe('the outline', () => {
 })
 
 describe('a dummy', () => {
+  test('says what was undone and what was done again, and nothing where there is nothing', () => {
+    const dummy = dummyModel(designOf(), NO_FRAMES)
+    dummy.put(designOf(body), 'Body added.', { what: 'part', name: 'body' })
+    dummy.set('hidden', 'body', true)
+    dummy.undo()
+    expect(dummy.told.value).toBe('Undone: Body hidden.')
+    dummy.undo()
+    expect(dummy.told.value).toBe('Undone: Body added.')
+    dummy.told.value = 'as it was'
+    dummy.undo()
+    expect(dummy.told.value).toBe('as it was')
+    dummy.redo()
+    expect(dummy.told.value).toBe('Done again: Body added.')
+    expect(dummy.bench.design.value.mechanisms).toHaveLength(1)
+  })
+
   test('begins by asking what is wanted, and says nothing once something is there', () => {
     expect(dummyModel(designOf(), NO_FRAMES).slip.value).toBe('begin')
     expect(dummyModel(owl, NO_FRAMES).slip.value).toBeNull()

@@ -6,6 +6,7 @@ import { nameOf } from '../../../paper/index.ts'
 import { asideThere, asideWith, NOTHING_ASIDE, pinsOf, sameAside, touchedLock } from '../../keeping/aside.ts'
 import type { History } from '../../keeping/history.ts'
 import { present } from '../../keeping/history.ts'
+import { asideWords, stepWords } from '../../keeping/words.ts'
 import type { Bench } from '../../model/bench-model.ts'
 import { benchOn } from '../../model/bench-model.ts'
 import type { Frames } from '../../model/frames.ts'
@@ -14,7 +15,7 @@ import { large } from '../../state/format.ts'
 import { withinReach } from '../../state/opening.ts'
 import type { Past } from '../../state/past.ts'
 import { NO_PAST } from '../../state/past.ts'
-import type { Aside } from '../../state/state.ts'
+import type { Aside, BenchState } from '../../state/state.ts'
 import { startState } from '../../state/state.ts'
 import { benchInSight, withPick } from './bench-in-sight.ts'
 import type { Chosen } from './chosen.ts'
@@ -53,6 +54,9 @@ export interface Dummy {
   choose(thing: Chosen | null): void
   /** Puts another design on the table, as one step to undo, and says what was done. */
   put(design: Design, told: string, chosen?: Chosen, aside?: Aside): void
+  /** One step back or forward, and says what that was. */
+  undo(): void
+  redo(): void
   pin(keys: readonly string[], kept: boolean): void
   /** Takes a part out of sight, or out of reach, or brings it back. */
   set(list: 'hidden' | 'locked', id: string, on: boolean): void
@@ -70,6 +74,14 @@ function asideSays(list: 'hidden' | 'locked', id: string, on: boolean): string {
   if (list === 'hidden') return on ? says.hidden(name) : says.shownAgain(name)
   return on ? says.locked(name) : says.unlocked(name)
 }
+
+/** What was done between two states, as the list of steps says it. */
+const stepOf = (before: BenchState, after: BenchState): string =>
+  large(
+    before.design === after.design
+      ? asideWords(before.aside, after.aside)
+      : stepWords(before.design, after.design),
+  )
 
 /** A dummy that begins with a design. */
 export function dummyModel(design: Design, frames: Frames): Dummy {
@@ -110,6 +122,14 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
   const wish = signal(firstWish(design.card))
   const trying = signal<Design | null>(null)
   const told = signal('')
+  /** Back or forward, and said aloud: what was done is seen by those alone who see the card. */
+  const walk = (go: () => void, says: (before: BenchState, after: BenchState) => string) => () => {
+    const before = state.peek()
+    batch(() => {
+      go()
+      if (state.peek() !== before) told.value = says(before, state.peek())
+    })
+  }
   return {
     bench,
     past,
@@ -161,6 +181,8 @@ export function dummyModel(design: Design, frames: Frames): Dummy {
         slip.value = state.peek().design.mechanisms.length === 0 ? 'begin' : null
       })
     },
+    undo: walk(bench.undo, (before, after) => says.undone(stepOf(after, before))),
+    redo: walk(bench.redo, (before, after) => says.redone(stepOf(before, after))),
     pin: (keys, kept) =>
       setAside((now) => keys.reduce((next, key) => asideWith(next, 'kept', key, kept), now)),
     set(list, id, on) {

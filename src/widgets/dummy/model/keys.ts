@@ -43,8 +43,8 @@ export function keyDoes(
   const key = event.key.length === 1 ? event.key.toLowerCase() : event.key
   if (event.ctrlKey || event.metaKey) {
     if (event.altKey) return null
-    if (key === 'z') return ({ bench }) => (event.shiftKey ? bench.redo() : bench.undo())
-    return key === 'y' ? ({ bench }) => bench.redo() : null
+    if (key === 'z') return ({ undo, redo }) => (event.shiftKey ? redo() : undo())
+    return key === 'y' ? ({ redo }) => redo() : null
   }
   if (event.altKey) return null
   switch (key) {

@@ -5,6 +5,7 @@ import * as says from '../../../../content/words/dummy/saved.ts'
 import { CutterTools } from '../../exports/CutterTools.tsx'
 import { TakeElsewhere } from '../../exports/TakeElsewhere.tsx'
 import { chooseFile, readFile, saveFile } from '../../keeping/file.ts'
+import { fileName } from '../../keeping/file-text.ts'
 import { fitsQr, linkText } from '../../keeping/link.ts'
 import type { Entry } from '../../keeping/shelf.ts'
 import { notLoaded } from '../../model/loading.ts'
@@ -193,7 +194,14 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
   const entries = work.entries.value
   const deleted = work.deleted.value
   const earlier = work.earlier.value
+  const [keptAs, setKeptAs] = useState('')
+  const keepFile = () => {
+    const design = dummy.bench.design.peek()
+    saveFile(design)
+    setKeptAs(says.fileKept(fileName(design.title)))
+  }
   const openFile = async () => {
+    setKeptAs('')
     const file = await chooseFile()
     if (file) await work.take(await readFile(file))
   }
@@ -207,7 +215,7 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
       <Gone work={work} />
       <p class="slip-says">{says.keptAsYouGo}</p>
       <div class="slip-buttons">
-        <button type="button" class="button" onClick={() => saveFile(dummy.bench.design.peek())}>
+        <button type="button" class="button" onClick={keepFile}>
           {says.keepFile}
         </button>
         <button type="button" class="button" onClick={openFile}>
@@ -217,6 +225,9 @@ export function SavedSlip({ dummy, work }: SavedProps): JSX.Element {
           {says.newDummy}
         </button>
       </div>
+      <p class="slip-says file-kept" role="status">
+        {keptAs}
+      </p>
       <Send dummy={dummy} />
       <StepsWay dummy={dummy} />
       <h3>{says.yourDummies}</h3>

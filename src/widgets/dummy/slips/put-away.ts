@@ -6,5 +6,5 @@ export function putAway({ slip, chosen, choose }: Dummy): void {
   if (lies === null || lies === 'begin') return
   if (lies === 'offers') choose(null)
   slip.value = null
-  if (chosen.peek() === null) document.querySelector<HTMLElement>('.outline [tabindex="0"]')?.focus()
+  if (chosen.peek()?.what !== 'part') document.querySelector<HTMLElement>('.outline [tabindex="0"]')?.focus()
 }
