@@ -19,6 +19,21 @@ const mechanismsOf = (text: string): readonly unknown[] => parseDesign(JSON.pars
 const endOf = (name: string): readonly unknown[] =>
   mechanismsOf(readFileSync(new URL(`../../content/dummies/${name}.hingebook.json`, import.meta.url), 'utf8'))
 
+test('a plan asks for the same in the list of plans and on its own page', async ({ page }) => {
+  await page.goto('/plans/')
+  const asks = await page.locator('.path .quiet').allTextContents()
+  const links = await page
+    .locator('.path a[href*="/plans/"]')
+    .evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href))
+  const ways = [...new Set(links)]
+  expect(asks.length).toBeGreaterThan(2)
+  expect(ways).toHaveLength(asks.length)
+  for (const [k, way] of ways.entries()) {
+    await page.goto(way)
+    expect((await page.locator('.plan-opener .quiet').textContent())?.trim()).toBe(asks[k]?.trim())
+  }
+})
+
 async function start(page: Page, hand: Hand, plan: string): Promise<void> {
   await page.goto(`/plans/${plan}/`)
   await hand.press(page.getByRole('link', { name: 'Open the start' }))

@@ -15,15 +15,9 @@ export const lead =
 const placesToGlue = (count: number): string => (count > 0 ? `, ${count} places to glue` : '')
 
 /** `level` is how hard its card is. */
-export const asksFor = (level: string, cuts: number, folds: number, glued: number): string =>
-  `${level}: ${cuts} cuts, ${folds} folds${placesToGlue(glued)}.`
-
-export const asksForParts = (
+export const asksFor = (
   level: string,
-  parts: number,
-  cuts: number,
-  folds: number,
-  glued: number,
+  { parts, cuts, folds, glued }: Readonly<Record<'parts' | 'cuts' | 'folds' | 'glued', number>>,
 ): string => `${level}: ${parts} parts, ${cuts} cuts, ${folds} folds${placesToGlue(glued)}.`
 
 /* Where one goes on from all plans. */
