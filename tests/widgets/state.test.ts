@@ -12,7 +12,6 @@ import {
   small,
   spoken,
   stepOf,
-  stepped,
   typed,
   unitSign,
 } from '../../src/widgets/state/format.ts'
@@ -30,6 +29,7 @@ import {
 } from '../../src/widgets/state/readings.ts'
 import type { BenchState } from '../../src/widgets/state/state.ts'
 import { kept, leadOf, startState, within } from '../../src/widgets/state/state.ts'
+import { stepped } from '../../src/widgets/state/stepped.ts'
 import { bare, bareConfig, beak, layer } from './benches.ts'
 
 const moth = parseDesign({
