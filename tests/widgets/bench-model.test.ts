@@ -174,7 +174,7 @@ describe('the numbers', () => {
 
   test('a chapter that names a field or handle which is not there is told so', () => {
     expect(() => offeredBy(benchModel(beak, { fields: [{ id: 'beak', field: 'wing' }] }))).toThrow(
-      'no number called wing',
+      'beak has no wing',
     )
     expect(() => benchModel(beak, { handles: [{ id: 'owl', handle: 'apex' }] }).handles.value).toThrow(
       'there is no handle owl apex',

@@ -22,11 +22,19 @@ const OWN_CHECKS: readonly CheckName[] = [
   'opens-flat',
 ]
 
+/** Those that a step at a time most often runs into, and that are soon told. */
+export const SOON_TOLD: readonly CheckName[] = ['inside-fold', 'cuts-inside', 'bridge', 'narrow']
+
 /** More than this is overstepped, mm or degrees. */
 export const OVER = 1e-6
 
 /** What is wrong with some parts by themselves: their shape, and sizes that a hand may not set. */
-export function wrongsOf(design: Design, ids: ReadonlySet<string>, ranges: Ranges): Wrongs {
+export function wrongsOf(
+  design: Design,
+  ids: ReadonlySet<string>,
+  ranges: Ranges,
+  names: readonly CheckName[] = OWN_CHECKS,
+): Wrongs {
   const wrongs = new Map<string, number>()
   const add = (key: string, by: number): void => {
     // What cannot be told is as wrong as can be.
@@ -40,7 +48,7 @@ export function wrongsOf(design: Design, ids: ReadonlySet<string>, ranges: Range
         if (!(value >= min && value <= max)) add(`${m.id}.${field.name}`, Math.max(min - value, value - max))
       }
   const effort = { left: Number.POSITIVE_INFINITY }
-  for (const one of faults(design, { names: OWN_CHECKS, ids, effort })) {
+  for (const one of faults(design, { names, ids, effort })) {
     const [id = '', other] = mechanismsIn(one)
     // How it gets on with other parts is told by the checks: a tip may be taken past them.
     if (other === undefined && ids.has(id)) add(`${one.name} ${one.ids.join(' ')}`, -roomOf(one))

@@ -61,9 +61,7 @@ test('what sits on nothing has no model', () => {
   const made = design([layer('lamp', 'gutter', 20, 60, 30)])
   const lost = { ...made, mechanisms: made.mechanisms.map((m) => ({ ...m, on: 'owl/ridge' })) }
   expect(() => modelOf(lost as never)).toThrow(
-    new RangeError(
-      'lamp sits on owl/ridge, and there is no crease or panel owl/ridge',
-    ),
+    new RangeError('lamp sits on owl/ridge, and there is no crease or panel owl/ridge'),
   )
 })
 
