@@ -138,7 +138,7 @@ export const runInto = (name: string, other: string, when: string): string =>
   `${begun(name)} and ${other} run into each other ${when}.`
 
 export const clearUntold = (name: string, other: string, when: string, gap: string): string =>
-  `We cannot tell whether ${name} and ${other} pass clear ${when}: the gap is ${gap.startsWith(lessThan('')) ? gap : `${gap} or less`}.`
+  `We cannot tell whether ${name} and ${other} pass clear ${when}: the gap is too small, ${gap}.`
 
 /** `why`: `sidesNeverMeet` or `neverFits`. */
 export const motionUntold = (why: string): string => `Nothing can be told of the whole motion. ${why}`

@@ -1,17 +1,15 @@
 /** How a card's parts are called in a sentence. `name`: a part as `nameOf` says it. */
-import { begun } from './grammar.ts'
 
-/** A name that begins with its own article keeps that one. */
-export const the = (name: string): string => (/^the /.test(name) ? name : `the ${name}`)
+export const the = (name: string): string => `the ${name}`
 
 /** At the beginning of a sentence. */
-export const The = (name: string): string => begun(the(name))
+export const The = (name: string): string => `The ${name}`
 
 export const gutter = 'the gutter'
 
 export const page = (side: string): string => `the ${side} page`
 
-export const partOf = (name: string, part: string): string => `${the(name)}’s ${part}`
+export const partOf = (name: string, part: string): string => `the ${name}’s ${part}`
 
 /** `place`: a mechanism's left or right, as `partOf` says it. */
 export const sideOf = (place: string): string => `${place} side`

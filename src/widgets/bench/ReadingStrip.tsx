@@ -39,7 +39,7 @@ interface CellProps {
 
 function Cell({ reading, help, length, failing, answers, was }: CellProps): JSX.Element {
   const { name, label, value, unit } = reading
-  const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : failing.length > 0 ? undefined : 'good'
+  const state = name !== 'margin' ? undefined : value < 0 ? 'fault' : failing[0] ? undefined : 'good'
   return (
     <div class="reading-cell" data-reading={name} data-state={state}>
       <dt>
