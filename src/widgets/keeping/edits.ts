@@ -330,6 +330,8 @@ export const idFrom = (text: string): string =>
     .toLowerCase()
     .replace(/[^a-z0-9]/g, (letter) => SPELT[letter] ?? letter)
     .replace(/[^a-z0-9]+/g, '-')
+    // A sentence brings its own article.
+    .replace(/^-?the-(?=.)/, '')
     .replace(/^-+|-+$/g, '')
     .slice(0, 40)
     .replace(/-+$/, '')
