@@ -83,7 +83,7 @@ test('a chapter’s card becomes a lesson: readings against the model, one thing
     page.waitForEvent('download', { timeout: 30_000 }),
     page.getByRole('button', { name: 'Get the pack' }).click(),
   ])
-  expect(pack.suggestedFilename()).toBe('herons-beak-class-a4.pdf')
+  expect(pack.suggestedFilename()).toBe('herons-beak-class-letter.pdf')
   expect(
     readFileSync(await pack.path())
       .subarray(0, 5)

@@ -71,6 +71,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "read",
       "readBack",
       "renamed",
+      "ridgeFold",
       "ridgeOf",
       "rimOf",
       "riseOf",

@@ -9,6 +9,7 @@ import type { Together } from '../../class/together.ts'
 import type { Part } from '../../class/words.ts'
 import type { Design } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
+import { paperForLocale } from '../../sheet/pages/paper-sizes.ts'
 import { ownCards } from '../keeping/own-cards.ts'
 import type { Entry } from '../keeping/shelf.ts'
 import type { Compared, ShownClass, Wanted } from './asked.ts'
@@ -85,7 +86,9 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
 
   useEffect(() => {
     const asked = askedCard(offer, location.search, location.hash)
-    const before = kept(first)
+    // The paper that a device's language has, as for templates and booklets, until another is chosen.
+    const paper = paperForLocale(navigator.language)
+    const before = kept({ ...first, choice: { ...first.choice, paper } })
     // Readings belong to the card that they were read off; a link of before brings nothing any more.
     const isSame = asked === null ? before.card !== LINKED : asked === before.card && asked !== LINKED
     setState(
