@@ -156,7 +156,7 @@ test.describe('from a folder of a disk', () => {
     await page.getByRole('textbox', { name: 'Slit', exact: true }).fill('60')
     await page.getByRole('textbox', { name: 'Slit', exact: true }).blur()
     // A longer upper half and a deeper slit: 52 sin(2 atan(60 cos 45 / 52)) sin 45 = 36.0.
-    await expect(challenge).toContainText('Done. Rise of the beak is 36.0 mm at 90°.')
+    await expect(challenge).toContainText('Done. Rise is 36.0 mm at 90°.')
     await page.getByRole('button', { name: 'Print the template' }).first().click()
     const [file] = await Promise.all([
       page.waitForEvent('download'),

@@ -884,7 +884,7 @@ test.describe('beside the bench', () => {
     await field(page, 'Slit').fill('60')
     await field(page, 'Slit').blur()
     await expect(challenge).toHaveAttribute('data-done', 'true')
-    await expect(challenge).toContainText('Done. Rise of the beak is 36.0 mm at 90°.')
+    await expect(challenge).toContainText('Done. Rise is 36.0 mm at 90°.')
     await expect(challenge.locator('[aria-live]')).toContainText('Challenge done.')
   })
 

@@ -97,7 +97,7 @@ describe('a challenge', () => {
       ],
     }
     expect(says(goal, startState(beak, {})).says).toMatch(
-      /^Rise of the beak is [\d.]+ mm at 90°: [\d.]+ mm to go\. Rise of the jaw is /,
+      /^Rise is [\d.]+ mm at 90°: [\d.]+ mm to go\. Rise of the jaw is /,
     )
   })
 

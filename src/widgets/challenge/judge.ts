@@ -6,6 +6,7 @@ import type { LengthUnit, ValueUnit } from '../state/format.ts'
 import { large, shown } from '../state/format.ts'
 import { measured, readingValue, readingWords } from '../state/readings.ts'
 import type { BenchState } from '../state/state.ts'
+import { leadOf } from '../state/state.ts'
 
 /** How a number must lie, mm or degrees. */
 export interface Bounds {
@@ -99,8 +100,9 @@ function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, u
   const judged = numberOf(goal, state, config)
   const off = offBy(judged.value, goal)
   const { id, measure } = goal
-  const label =
-    id === undefined || measure === 'field' ? judged.label : says.measureOf(judged.label, nameOf(id))
+  // Of the part that the bench reads, it is said without its name, as there.
+  const isOther = id !== undefined && measure !== 'field' && id !== leadOf(state.design, config)?.id
+  const label = isOther ? says.measureOf(judged.label, nameOf(id)) : judged.label
   const [what, value] = [large(label), shown(judged.value, judged.unit, unit)]
   const now =
     goal.measure === 'margin' && judged.value < 0

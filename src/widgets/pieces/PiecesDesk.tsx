@@ -92,7 +92,9 @@ export function PiecesDesk(props: PiecesProps): JSX.Element {
           {trouble}
         </p>
       )}
-      {tab === 'shelf' ? <ShelfTab {...shared} failed={trouble !== ''} onTrouble={setTrouble} /> : null}
+      {tab === 'shelf' ? (
+        <ShelfTab key={panel} {...shared} failed={trouble !== ''} onTrouble={setTrouble} />
+      ) : null}
       {tab === 'draw' ? <DrawTab key={panel} {...shared} {...drawing} /> : null}
       {tab === 'cut' && piece !== null ? <CutTab key={piece} {...shared} {...drawing} piece={piece} /> : null}
       {tab === 'colour' ? <ColourTab key={panel} {...shared} {...drawing} /> : null}
