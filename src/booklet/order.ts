@@ -34,7 +34,7 @@ export interface Work {
 type Mechanism = Design['mechanisms'][number]
 
 /** Mechanisms whose joints are taped, not glued by tabs. */
-function tapedOf(design: Design): ReadonlySet<string> {
+export function tapedOf(design: Design): ReadonlySet<string> {
   const owners = jointsOf(design).flatMap(({ of, isTaped }) => (isTaped ? [ownerOf(of)] : []))
   return new Set(owners)
 }

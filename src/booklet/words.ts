@@ -17,8 +17,10 @@ import {
   rimOf,
   threaded,
 } from '../paper/index.ts'
+import { isOutside } from '../sheet/marks/instructions.ts'
 import { letteredJoints } from '../sheet/marks/joint-places.ts'
 import type { Work } from './order.ts'
+import { tapedOf } from './order.ts'
 
 export interface Words {
   readonly title: string
@@ -102,7 +104,7 @@ function facesOf(design: Design, of: readonly string[]): keyof typeof says.glueO
 /** Where a piece is laid, in a sentence. */
 function laidOn(design: Design, id: string): string {
   const place = placeOf(design, id)
-  if (isOutside(design, id)) return says.goesOutside(place)
+  if (sitsOutside(design, id)) return says.goesOutside(place)
   return hostOf(design, id) === 'gutter' ? says.goesOver(place) : says.goesOn(place)
 }
 
@@ -119,8 +121,8 @@ const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
   letters === undefined ? {} : { letters }
 
 /** Built on the outside of a fold, where a reader of the open card does not see it. */
-const isOutside = (design: Design, id: string): boolean =>
-  design.mechanisms.some((m) => m.id === id && 'side' in m && m.side === 'outside')
+const sitsOutside = (design: Design, id: string): boolean =>
+  design.mechanisms.some((m) => m.id === id && isOutside(m))
 
 /** How such a one is laid on: its fold has no other side that a shutting card would press on it. */
 const astride = (design: Design, id: string): readonly string[] => [
@@ -130,9 +132,8 @@ const astride = (design: Design, id: string): readonly string[] => [
 
 /** How its second joint is stuck. */
 function closingOn(design: Design, id: string): (what: string) => string {
-  if (isOutside(design, id)) return says.closeAstride
-  const isTaped = jointsOf(design).some((joint) => joint.isTaped && ownerOf(joint.of) === id)
-  return isTaped ? says.closeOnTape : says.closeOnIt
+  if (sitsOutside(design, id)) return says.closeAstride
+  return tapedOf(design).has(id) ? says.closeOnTape : says.closeOnIt
 }
 
 /** Some slits lie in pieces that are cut out later than the card. */
@@ -225,7 +226,7 @@ export function wordsOf(design: Design, work: Work): Words {
       const byLetter = lettersOf(design, of) ? says.layLeftByLetter : says.layLeft
       return {
         title: says.layTitle(titled(of)),
-        text: [laidOn(design, first), ...(isOutside(design, first) ? astride(design, first) : [byLetter])],
+        text: [laidOn(design, first), ...(sitsOutside(design, first) ? astride(design, first) : [byLetter])],
         tools: says.layTools,
         ...withLetters(lettersOf(design, of, 'left')),
         caution: says.hotGlue,
@@ -233,7 +234,7 @@ export function wordsOf(design: Design, work: Work): Words {
     }
     case 'close':
       return {
-        title: isOutside(design, first) ? says.closeAstrideTitle : says.closeTitle,
+        title: sitsOutside(design, first) ? says.closeAstrideTitle : says.closeTitle,
         text: [closingOn(design, first)(the(of)), says.lookWhileWet],
         tools: says.closeTools,
         ...withLetters(lettersOf(design, of, 'right')),

@@ -148,10 +148,10 @@ export function laidDown(paper: readonly Surface[], poser: Poser, index: number)
 
 /** How paper lies that runs on from other paper, and what lies on the front of it. */
 const asIs = ({ layer, over = 1 }: Pick<Surface, 'layer' | 'over'> = { layer: 0 }) => ({ layer, over })
-const onFront = ({ layer, over = 1 }: Pick<Surface, 'layer' | 'over'> = { layer: 0 }) => ({
-  layer: layer + over,
-  over,
-})
+function onFront(base?: Surface) {
+  const { layer, over } = asIs(base)
+  return { layer: layer + over, over }
+}
 
 /** The tabs of one mechanism, each in the plane of its panel: as wide as the glue that waits for it. */
 export function straightTabs(paper: readonly Surface[], poser: Poser, index: number): readonly Surface[] {

@@ -241,7 +241,7 @@ describe('the cover on the sheet', () => {
       words(page)
         .map(({ text }) => text)
         .join(' '),
-    ).toContain('Trim 2 mm off the upper and lower edges')
+    ).toContain('Trim 2 mm off the upper and lower edges of this sheet.')
   })
 })
 

@@ -2,13 +2,20 @@
 
 const listed = (parts: readonly string[]): string => parts.join(parts.length === 2 ? ' and ' : ', ')
 
-/** How pieces get their outlines; `mm`: how much. */
-export const sidesAreEdges = 'The left and right edges of the card’s sheet are the card’s own.'
-export const endsAreEdges = 'The upper and lower edges of the card’s sheet are the card’s own.'
-export const trimSides = (mm: string): string =>
-  `Trim ${mm}\u00a0mm off the left and right edges of the card’s sheet.`
-export const trimEnds = (mm: string): string =>
-  `Trim ${mm}\u00a0mm off the upper and lower edges of the card’s sheet.`
+/** How a piece gets its outline where it fills its sheet; `mm`: how much is too much. Told among the steps, or on the sheet. */
+export const ofCard = { sheet: 'the card’s sheet', own: 'the card’s own' }
+export const ofThis = { sheet: 'this sheet', own: 'its own' }
+
+type Filled = typeof ofCard
+
+export const sidesAreEdges = ({ sheet, own }: Filled): string =>
+  `The left and right edges of ${sheet} are ${own}.`
+export const endsAreEdges = ({ sheet, own }: Filled): string =>
+  `The upper and lower edges of ${sheet} are ${own}.`
+export const trimSides = ({ sheet }: Filled, mm: string): string =>
+  `Trim ${mm}\u00a0mm off the left and right edges of ${sheet}.`
+export const trimEnds = ({ sheet }: Filled, mm: string): string =>
+  `Trim ${mm}\u00a0mm off the upper and lower edges of ${sheet}.`
 export const cutCardOut = 'Cut the card out.'
 export const cutCoverOut = 'Cut the cover out.'
 export const cutBothOut = 'Cut the card and its cover out.'

@@ -56,11 +56,9 @@ export function wrongsOf(
   return wrongs
 }
 
-/** The first thing that is wrong and was not, or not so much. */
-export function worseIn(wrongs: Wrongs, before: Wrongs): string | null {
-  for (const [key, by] of wrongs) if (by > (before.get(key) ?? 0) + OVER) return key
-  return null
-}
+/** Whether anything is wrong that was not, or not so much. */
+export const isWorse = (wrongs: Wrongs, before: Wrongs): boolean =>
+  [...wrongs].some(([key, by]) => by > (before.get(key) ?? 0) + OVER)
 
 /** The ranges that a hand may set numbers in, by `<id>.<field>`, where they are narrower than a file's. */
 export type Ranges = Readonly<Record<string, Bounds>>

@@ -10,7 +10,7 @@ import { solution } from '../plane/descent.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import { distance, dot, scale, subtract } from '../plane/vector.ts'
 import type { Ranges } from './own-wrongs.ts'
-import { OVER, rangeOf, SOON_TOLD, worseIn, wrongsOf } from './own-wrongs.ts'
+import { isWorse, OVER, rangeOf, SOON_TOLD, wrongsOf } from './own-wrongs.ts'
 
 /** A step for differences, mm or degrees. */
 const STEP = 1e-3
@@ -124,8 +124,7 @@ export function tipTowards(
   const { art: _, ...alone } = downTo(design, id)
   const itself = new Set([id])
   const before = wrongsOf(alone, itself, ranges, SOON_TOLD)
-  const isSane = (next: Design): boolean =>
-    worseIn(wrongsOf(next, itself, ranges, SOON_TOLD), before) === null
+  const isSane = (next: Design): boolean => !isWorse(wrongsOf(next, itself, ranges, SOON_TOLD), before)
   const way: Design[] = []
   let now: Design = alone
   let tip = tipOf(now, opening)
@@ -169,7 +168,7 @@ export function tipTowards(
     const next = withValues(design, valuesOf(one).map(tenth))
     if (!next || !(far(next) < first)) continue
     const ids = new Set(next.mechanisms.flatMap((m, k) => (m === design.mechanisms[k] ? [] : [m.id])))
-    if (worseIn(wrongsOf(next, ids, ranges), wrongsOf(design, ids, ranges)) === null) return next
+    if (!isWorse(wrongsOf(next, ids, ranges), wrongsOf(design, ids, ranges))) return next
   }
   return design
 }

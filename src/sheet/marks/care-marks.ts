@@ -5,7 +5,7 @@ import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
 import { overlap } from './clip.ts'
 import type { Stretch } from './lettering.ts'
-import { edges, isIn, nearest } from './lettering.ts'
+import { edges, isIn, nearest, stretchesOf } from './lettering.ts'
 
 /** The name of the mark for a size; sizes that are set at one place share it. */
 export const careOf = ({ id, handle }: Tight): string => `${id}/${handle}/care`
@@ -59,9 +59,6 @@ export interface CareGround {
   readonly printable: Rectangle
   readonly outline: readonly Point[]
 }
-
-const stretchesOf = ({ runs, closed }: PathMark): readonly Stretch[] =>
-  runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
 
 const closest = ([x, y]: Point, [a, b]: Stretch): Point => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]]

@@ -92,13 +92,13 @@ export interface Trim {
   readonly stretch?: number
 }
 
-/** How the card gets its outline. */
-export function trimStep({ sides, ends }: Trim): string | null {
+/** How a piece that fills its sheet gets its outline: the card, or the one whose sheet says it. */
+export function trimStep({ sides, ends }: Trim, of = says.ofCard): string | null {
   const part = (
     amount: number | undefined,
-    edges: string,
-    trim: (mm: string) => string,
-  ): readonly string[] => (amount === undefined ? [] : [amount < 0.05 ? edges : trim(shown(amount))])
+    edges: typeof says.sidesAreEdges,
+    trim: typeof says.trimSides,
+  ): readonly string[] => (amount === undefined ? [] : [amount < 0.05 ? edges(of) : trim(of, shown(amount))])
   const parts = [
     ...part(sides, says.sidesAreEdges, says.trimSides),
     ...part(ends, says.endsAreEdges, says.trimEnds),
@@ -106,7 +106,8 @@ export function trimStep({ sides, ends }: Trim): string | null {
   return parts.length === 0 ? null : parts.join(' ')
 }
 
-const isOutside = (m: Mechanism): boolean => 'side' in m && m.side === 'outside'
+/** Built on the outside of a fold, where no page shuts on it. */
+export const isOutside = (m: Mechanism): boolean => 'side' in m && m.side === 'outside'
 
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
 function stickingSteps(design: Design, face: SheetFace): readonly string[] {
@@ -120,8 +121,9 @@ function stickingSteps(design: Design, face: SheetFace): readonly string[] {
       return stock.from === 'own-card' && stock.held === held
     })
   const walled = heldBy('walls')
-  const laid = heldBy('joints').filter((m) => !through.includes(m) && !isOutside(m))
-  const saddles = heldBy('joints').filter((m) => !through.includes(m) && isOutside(m))
+  const folded = heldBy('joints').filter((m) => !through.includes(m))
+  const laid = folded.filter((m) => !isOutside(m))
+  const saddles = folded.filter(isOutside)
   const hasOthers = through.length + saddles.length > 0
   return [
     face === 'outside' ? `${says.letterToTwin} ${says.findOnInside}` : says.letterToTwin,

@@ -1,5 +1,5 @@
 /** Letters beside and inside the places that are glued: never on a line, never on each other. */
-import type { Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
 import { grown, overlap } from './clip.ts'
@@ -51,6 +51,10 @@ export function isIn([x, y]: Point, outline: readonly Point[]): boolean {
 
 export const edges = (outline: readonly Point[]): Stretch[] =>
   outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length] as Point])
+
+/** A drawn line, stretch by stretch. */
+export const stretchesOf = ({ runs, closed }: Pick<PathMark, 'runs' | 'closed'>): readonly Stretch[] =>
+  runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
 
 /** Letter and partner as marks, their middle at a point. */
 function marksAt(

@@ -4,7 +4,7 @@ import { clipped } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
 import { faceOf } from '../marks/instructions.ts'
 import type { JointPlace } from '../marks/joint-places.ts'
-import { edges } from '../marks/lettering.ts'
+import { stretchesOf } from '../marks/lettering.ts'
 import type { DrawnPiece } from '../marks/piece-marks.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers, upright } from '../marks/rulers.ts'
@@ -205,9 +205,7 @@ function nameOf(
   const left = Math.max(card[0], printable[0]) + 2
   const right = Math.min(card[2], printable[2]) - 2
   const top = Math.max(card[1], printable[1]) + 2
-  const lines = drawn.lines.flatMap(({ runs, closed }) =>
-    runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k) => [run[k] ?? b, b] as const))),
-  )
+  const lines = drawn.lines.flatMap(stretchesOf)
   const busy = [...drawn.taken, ...(taken ? [taken] : [])]
   for (const { width, height, marks } of on.map((runs, k) => set(runs, k === 0 ? 96 : 60)))
     for (let y = Math.min(card[3], printable[3]) - 2 - height; y >= top; y -= 2)

@@ -370,31 +370,19 @@ function laidOut(
     painting: paint({ placed, marks }),
     marks: [...pictureMarks(design, { placed, marks }, lines), ...marks],
   })
-  const numberOf = ({ box: [, , width, height], marks, placed, part }: (typeof pages)[number], k: number) =>
-    pageNumber(
-      plainText(design.title),
-      k + 1,
-      pages.length,
-      {
-        width,
-        height,
-        marks,
-        outlines: placed.map(({ piece, place }) =>
-          (flat.get(piece)?.outline ?? []).map((p) => onPage(place, p)),
-        ),
-        taken: part ? [part.clip] : [],
-      },
-      Boolean(options.fault),
+  const numberOf = ({ box: [, , width, height], marks, placed, part }: (typeof pages)[number], k: number) => {
+    const outlines = placed.map(({ piece, place }) =>
+      (flat.get(piece)?.outline ?? []).map((p) => onPage(place, p)),
     )
-  return pages.map(({ part, ...one }, k) => ({
+    const covered = { width, height, marks, outlines, taken: part ? [part.clip] : [] }
+    return pageNumber(plainText(design.title), k + 1, pages.length, covered, Boolean(options.fault))
+  }
+  const numbered = pages.map((one, k) => ({ ...one, marks: [...one.marks, ...numberOf(one, k)] }))
+  return numbered.map(({ part, ...one }, k) => ({
     ...one,
     ...(part
-      ? {
-          marks: [...one.marks, ...numberOf({ ...one, part }, k)],
-          painting: null,
-          part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) },
-        }
-      : shown({ placed: one.placed, marks: [...one.marks, ...numberOf(one, k)] })),
+      ? { painting: null, part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) } }
+      : shown(one)),
     says: says.page(plainText(design.title), k + 1, pages.length, paper.label, sayOf(one, lines)),
   }))
 }

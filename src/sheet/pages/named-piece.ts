@@ -1,6 +1,6 @@
 /** A piece with its letters and its name, ready to lie beside others. Lengths in mm. */
 import * as says from '../../../content/words/sheet/pages.ts'
-import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { corners, EVERYWHERE, grown, runsThrough } from '../marks/clip.ts'
@@ -8,7 +8,7 @@ import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Stretch } from '../marks/lettering.ts'
-import { edges, isIn, nearest } from '../marks/lettering.ts'
+import { edges, isIn, nearest, stretchesOf } from '../marks/lettering.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { onPage, pieceMarks } from '../marks/piece-marks.ts'
 import type { End, Ends } from '../marks/readers-end.ts'
@@ -89,9 +89,6 @@ interface Drawn {
   readonly sides: readonly Stretch[]
   readonly outline: readonly Point[]
 }
-
-const stretchesOf = ({ runs, closed }: PathMark): readonly Stretch[] =>
-  runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
 
 /** The paper round a letter that nothing else may take: beside its piece it stays nearer to that than to any other. */
 function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] {

@@ -4,8 +4,7 @@ import { doNotCut } from '../../../content/words/sheet.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { runsThrough } from '../marks/clip.ts'
-import type { Stretch } from '../marks/lettering.ts'
-import { edges, isIn } from '../marks/lettering.ts'
+import { edges, isIn, stretchesOf } from '../marks/lettering.ts'
 import { upright } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { extent, moved, paragraph, toldAs } from '../marks/setting.ts'
@@ -72,13 +71,7 @@ export function pageNumber(
     yield* within(short, room)
   }
   const { marks, outlines, taken } = page
-  const stretches = marks.flatMap((mark): readonly Stretch[] =>
-    mark.mark === 'word'
-      ? []
-      : mark.runs.flatMap((run) =>
-          mark.closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b]),
-        ),
-  )
+  const stretches = marks.flatMap((mark) => (mark.mark === 'word' ? [] : stretchesOf(mark)))
   const isCrossed = runsThrough([...stretches, ...outlines.flatMap(edges)])
   const boxes = [...taken, ...marks.flatMap((mark) => (mark.mark === 'word' ? [extent(mark)] : []))]
   for (const [block, [x, y]] of tried()) {

@@ -1,4 +1,5 @@
 import * as sides from '../../../content/words/sheet/sides.ts'
+import * as steps from '../../../content/words/sheet/steps.ts'
 import { mainFold } from '../../making/grain.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { signedArea } from '../../paper/plane/convex.ts'
@@ -144,7 +145,7 @@ function alone(
     ? [{ text: sides.coverEdge[faceOf(lines)] }]
     : nameOfPiece(piece, ends(piece.id), lines)
   const named = (trim: Trim): readonly Run[] => {
-    const trimming = trimStep(trim)
+    const trimming = trimStep(trim, steps.ofThis)
     return trimming === null ? name : [...name, { text: `. ${trimming}` }]
   }
   const { bed, marks, left } = bedPage(
