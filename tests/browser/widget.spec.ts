@@ -739,6 +739,15 @@ test.describe('checks', () => {
     await expect(page.locator('.repair').first()).toHaveText(/^Set “Moon: width” to \d+\.\d mm$/)
   })
 
+  test('of a card that cannot shut no margin is told as if it could', async ({ page }) => {
+    await bench(page, '/chapters/why-it-shuts-flat/')
+    const margin = page.locator('.readings [data-reading="margin"] dd')
+    await expect(margin).toHaveText(/^inside by \d/)
+    await page.getByRole('button', { name: 'right foot 8 mm longer', exact: true }).click()
+    await expect(page.locator('.fault-note')).toContainText('cannot shut flat')
+    await expect(margin).toHaveText(/^would be inside by \d/)
+  })
+
   test('a fault moves nothing on the page', async ({ page }) => {
     await bench(page)
     const place = () =>
