@@ -4,6 +4,7 @@ import mdx from '@astrojs/mdx'
 import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
 import { layForDisk, readyForDisk } from './src/house/disk.mjs'
+import { shrinkInline } from './src/house/inline.mjs'
 import { leftOut } from './src/house/left-out.mjs'
 import { listKept } from './src/house/offline.mjs'
 import { makePortable } from './src/house/portable.mjs'
@@ -38,6 +39,7 @@ const squeezed = {
       const folder = fileURLToPath(dir)
       readyForDisk(folder)
       makePortable(folder, assets, new URL(site).pathname)
+      await shrinkInline(folder)
       listKept(folder)
       await squeeze(folder)
       // No host squeezes what no host gives.

@@ -107,6 +107,9 @@ export const shutMargin: (design: Design) => { margin: number; panel: string; at
   },
 )
 
+/** A ruler's own poser, put together once for each design: nothing of it leaves `measure`. */
+const rulerOf = once(compile)
+
 /**
  * Everything a ruler can read at one opening (degrees, 0 to 180); lengths in mm. Where paper cannot be no
  * ruler reads: past the card's range it is measured at the end of it.
@@ -114,7 +117,7 @@ export const shutMargin: (design: Design) => { margin: number; panel: string; at
 export function measure(design: Design, asked: number): Measure {
   checkOpening(asked)
   const opening = broughtIn(design, asked)
-  const poser = compile(design)
+  const poser = rulerOf(design)
   poser(opening)
   const tips: Record<string, TipMeasure> = {}
   design.mechanisms.forEach(({ id }, index) => {

@@ -51,11 +51,13 @@ export function surfaces(poser: Poser): readonly Surface[] {
   const fronts = model.panels.map((_, index) => frontOf(model, frames, index))
   return patchesOf(model).map(({ panel, outline, drawn }): Surface => {
     const { name, owner, piece } = model.panels[panel] as Model['panels'][number]
+    const { layer, over } = stacking[piece] as Stacking
     return {
       panel: name,
       owner,
       leaf: panel,
-      ...(stacking[piece] as Stacking),
+      layer,
+      over,
       points: outline.map((flat) => poser.lift(panel, flat)),
       flat: outline,
       drawn,
