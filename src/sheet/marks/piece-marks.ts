@@ -145,6 +145,22 @@ export function onPiece(area: readonly Point[], outline: readonly Point[]): read
   }
 }
 
+interface Parts {
+  readonly outline: readonly Point[]
+  readonly areas: readonly (readonly Point[])[]
+}
+
+/** By a place's points: a piece is drawn in many turns, and its places are the same in each. */
+const known = new WeakMap<readonly Point[], Parts>()
+
+function partsOn(points: readonly Point[], outline: readonly Point[]): Parts['areas'] {
+  const found = known.get(points)
+  if (found?.outline === outline) return found.areas
+  const areas = onPiece(points, outline)
+  known.set(points, { outline, areas })
+  return areas
+}
+
 interface PlacedJoint {
   readonly joint: JointPlace
   readonly points: readonly Point[]
@@ -195,10 +211,10 @@ function jointMarks(
 }
 
 function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): readonly PlacedJoint[] {
-  const outline = piece.outline.map((point) => onPage(place, point))
+  const at = (points: readonly Point[]): readonly Point[] => points.map((point) => onPage(place, point))
   return joints.map((joint): PlacedJoint => {
-    const points = joint.points.map((point) => onPage(place, point))
-    const areas = joint.isTaped ? [] : onPiece(points, outline)
+    const points = at(joint.points)
+    const areas = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
     return { joint, points, areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas }
   })
 }

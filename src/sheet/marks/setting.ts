@@ -58,6 +58,7 @@ interface Word extends Run {
 
 /** Cuts a word that is wider than a whole line into parts that are not. */
 function broken(word: string, size: number, bold: boolean, width: number): string[] {
+  if (wordWidth(word, size, bold) <= width) return [word]
   const parts: string[] = []
   let part = ''
   for (const letter of word) {
