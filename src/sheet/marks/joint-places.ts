@@ -1,6 +1,6 @@
 import * as says from '../../../content/words/sheet/joints.ts'
 import type { Design, Joint, JointSide } from '../../paper/index.ts'
-import { jointsOf } from '../../paper/index.ts'
+import { jointsOf, pieces } from '../../paper/index.ts'
 import type { SheetFace } from './instructions.ts'
 import { pieceName } from './instructions.ts'
 
@@ -16,6 +16,15 @@ export function letterOf(k: number): string {
 /** A joint with the letter that both its places carry. */
 export interface LetteredJoint extends Joint {
   readonly letter: string
+  /** The outline of what is stuck flat on a front, where it will lie on its host; for any other joint none. */
+  readonly under: JointSide['points']
+}
+
+/** Of what is stuck flat on a front: neither of the two pieces is mirrored to the other there. */
+function underOf(design: Design, { line, host, own }: Joint): JointSide['points'] {
+  if (line !== null || host.piece === 'cover' || host.face !== 'front') return []
+  const outline = pieces(design).find(({ id }) => id === own.piece)?.outline ?? []
+  return carried(outline, own.points, host.points)
 }
 
 function lettered(design: Design): readonly LetteredJoint[] {
@@ -23,7 +32,7 @@ function lettered(design: Design): readonly LetteredJoint[] {
   return jointsOf(design).map((joint) => {
     const letter = letters.get(joint.of) ?? letterOf(letters.size)
     letters.set(joint.of, letter)
-    return { ...joint, letter }
+    return { ...joint, letter, under: underOf(design, joint) }
   })
 }
 
@@ -48,12 +57,16 @@ export interface JointPlace {
   readonly isTaped: boolean
   /** It is the other face that is glued. */
   readonly isBehind: boolean
+  /** On either of its pieces it is the other face that is glued. */
+  readonly isAllBehind: boolean
   /** It is part of what is stuck on, not of what that is stuck to. */
   readonly isOwn: boolean
   /** No fold lies between the two: a piece is stuck flat on a face. */
   readonly isFlat: boolean
   /** It is part of the rim by which the card is glued on its cover. */
   readonly isRim: boolean
+  /** The outline of what is stuck flat on this front, where it will lie; for any other place none. */
+  readonly under: JointSide['points']
   readonly of: string
 }
 
@@ -63,11 +76,28 @@ const printedFace: Readonly<Record<SheetFace, JointSide['face']>> = { inside: 'f
 /** Every place on a piece that is glued or taped. */
 export function placesOn(design: Design, piece: string, face: SheetFace): readonly JointPlace[] {
   return letteredJoints(design).flatMap((joint) => {
-    const { own, host } = joint
+    const { own, host, under } = joint
     if (host.piece !== piece && own.piece !== piece) return []
-    return [placeOf(joint, host, own, face), placeOf(joint, own, host, face)].filter(
+    return [placeOf(joint, host, own, face, under), placeOf(joint, own, host, face)].filter(
       (one, k) => [host, own][k]?.piece === piece && one.points.length > 1,
     )
+  })
+}
+
+/** Points that go where a glued place goes: it has the same corners in the same order on both of its pieces. */
+function carried(
+  points: JointSide['points'],
+  [a, b]: JointSide['points'],
+  [p, q]: JointSide['points'],
+): JointSide['points'] {
+  if (!a || !b || !p || !q) return []
+  const [u, v] = [b[0] - a[0], b[1] - a[1]]
+  const [s, t] = [q[0] - p[0], q[1] - p[1]]
+  const square = u * u + v * v || 1
+  return points.map(([x, y]) => {
+    const along = ((x - a[0]) * u + (y - a[1]) * v) / square
+    const aside = ((y - a[1]) * u - (x - a[0]) * v) / square
+    return [p[0] + along * s - aside * t, p[1] + along * t + aside * s] as const
   })
 }
 
@@ -76,15 +106,18 @@ const placeOf = (
   side: JointSide,
   other: JointSide,
   face: SheetFace,
+  under: JointSide['points'] = [],
 ): JointPlace => ({
   letter,
   partner: pieceName(other.piece),
   points: side.points,
   isTaped,
   isBehind: side.face !== printedFace[face],
+  isAllBehind: [side, other].every((one) => one.face !== printedFace[face]),
   isOwn: side === own,
   isFlat: line === null,
   isRim: host.piece === 'cover',
+  under,
   of,
 })
 

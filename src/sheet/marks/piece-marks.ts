@@ -14,6 +14,7 @@ import { faceOf } from './instructions.ts'
 import type { JointPlace } from './joint-places.ts'
 import type { Stretch, Wish } from './lettering.ts'
 import { edges, lettered } from './lettering.ts'
+import { cornersOf, cornersUnder } from './stuck-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
 export interface Place {
@@ -166,17 +167,19 @@ interface PlacedJoint {
   readonly points: readonly Point[]
   /** Its parts on the piece; of a line that is taped none. */
   readonly areas: readonly (readonly Point[])[]
+  /** The outline of what is stuck flat here. */
+  readonly under: readonly Point[]
 }
 
 /** The marks of a place that is glued or taped, but for its letter. */
 function jointMarks(
-  { joint, points, areas }: PlacedJoint,
+  { joint, points, areas, under }: PlacedJoint,
   lines: SheetLines,
   printable: Rectangle,
   letters: readonly Rectangle[],
   drawn: readonly Stretch[],
 ): PathMark[] {
-  const { of, isTaped, isBehind, isOwn, isFlat } = joint
+  const { of, isTaped, isBehind, isAllBehind, isOwn, isFlat, isRim } = joint
   const seenPart = (runs: readonly (readonly Point[])[], closed: boolean, role: Role): PathMark[] =>
     runs.flatMap((run) => lineMark(run, closed, { role, of }, printable) ?? [])
   const within = (mark: PathMark): PathMark => ({
@@ -186,19 +189,21 @@ function jointMarks(
       .filter((run) => run !== null),
   })
   if (isTaped) {
-    if (isBehind)
-      return isOwn
-        ? [within({ ...glueHatch([], of), runs: strokes(points), role: 'behind' })]
-        : seenPart([points], false, 'behind')
+    // A good copy says at both its ends what runs all along it: the strokes tell it from a fold, and tape covers them.
+    const parts = lines === 'ticks' ? ticks(points as unknown as Stretch) : [points]
+    const across: PathMark = { ...glueHatch([], of), runs: parts.flatMap((part) => strokes(part)) }
+    if (isBehind) return isOwn ? [within({ ...across, role: 'behind' })] : seenPart(parts, false, 'behind')
     // What is stuck on is taped along its edge, which is cut: there the strokes say it alone.
-    const line = lines === 'ticks' ? ticks(points as unknown as Stretch) : [points]
-    const across: PathMark = { ...glueHatch([], of), runs: strokes(points) }
-    return [...(isOwn ? [] : seenPart(line, false, 'place')), ...(lines === 'ticks' ? [] : [within(across)])]
+    return [...(isOwn ? [] : seenPart(parts, false, 'place')), within(across)]
+  }
+  if (isBehind && lines === 'ticks' && isFlat) {
+    // What is stuck on a face covers the marks there. Behind a face nothing covers any: both places have their corners.
+    return isAllBehind && !isRim ? seenPart(areas.flatMap(cornersOf), false, 'behind') : []
   }
   if (isBehind && lines === 'ticks') {
     // The ends of its joint alone, where another piece goes; on a tab the fold has its own.
     const [a, b] = points
-    if (isOwn || isFlat || !a || !b || drawn.some((line) => isAlong([a, b], line))) return []
+    if (isOwn || !a || !b || drawn.some((line) => isAlong([a, b], line))) return []
     return seenPart(ticks([a, b]), false, 'behind')
   }
   if (isBehind) return seenPart(areas, true, 'behind')
@@ -207,7 +212,8 @@ function jointMarks(
     const sides = edges(area).filter((side) => !drawn.some((line) => isAlong(side, line)))
     return sides.length === area.length ? seenPart([area], true, 'place') : seenPart(sides, false, 'place')
   })
-  return [...edge, within(glueHatch(areas, of, letters))]
+  const stuck = lines === 'ticks' ? cornersUnder(under, points, drawn) : []
+  return [...edge, ...seenPart(stuck, false, 'place'), within(glueHatch(areas, of, letters))]
 }
 
 function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): readonly PlacedJoint[] {
@@ -215,7 +221,12 @@ function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): re
   return joints.map((joint): PlacedJoint => {
     const points = at(joint.points)
     const areas = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
-    return { joint, points, areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas }
+    return {
+      joint,
+      points,
+      areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas,
+      under: at(joint.under),
+    }
   })
 }
 
@@ -284,6 +295,9 @@ export function pieceMarks(
         )
       : [],
   )
+  const stuck =
+    lines === 'ticks' ? placed.flatMap((one) => cornersUnder(one.under, one.points, allFolds)) : []
+  const strokesDrawn = [...drawnStrokes, ...stuck]
   // Of a good copy the card's own face stays clean: the rim of its back is told by the cover.
   const named = placed.filter(({ joint }) => !(lines === 'ticks' && isCard && joint.isRim && joint.isBehind))
   const wishes = named.map(
@@ -308,7 +322,7 @@ export function pieceMarks(
     taken,
     lost,
   } = lettered(wishes, {
-    lines: [...allFolds, ...placed.flatMap(({ areas }) => areas.flatMap(edges)), ...drawnStrokes],
+    lines: [...allFolds, ...placed.flatMap(({ areas }) => areas.flatMap(edges)), ...strokesDrawn],
     printable,
     outline,
   })
@@ -320,7 +334,7 @@ export function pieceMarks(
   )
   const marked = careMarks([...wanted.values()], {
     drawn: ground,
-    lines: [...allFolds, ...drawnStrokes],
+    lines: [...allFolds, ...strokesDrawn],
     taken,
     printable,
     outline,
