@@ -55,6 +55,8 @@ export interface Lesson {
 /** What one chapter gives a lesson: its own words, read from it when the lesson is made. */
 export interface ChapterWords {
   readonly title: string
+  /** What the parts of the chapter's own card are called: its words speak of them. */
+  readonly parts: readonly string[]
   /** The guess for a class in a few words. */
   readonly ask: { readonly asks: string; readonly answer: string } | null
   /** The answers that the chapter's guess offers. */

@@ -1,7 +1,7 @@
 import { extname } from 'node:path'
 import * as says from '../../content/words/command/class.ts'
 import { notFile, notOneOf } from '../../content/words/command/options.ts'
-import { chapterFor, leadIn } from '../class/chapter-for.ts'
+import { chapterFor, leadIn, wordsOn } from '../class/chapter-for.ts'
 import type { Choice, Read } from '../class/choice.ts'
 import {
   AGES_NAMES,
@@ -69,7 +69,11 @@ export const classPack: Command = {
     const made = classOf(
       {
         ...{ design, choice },
-        ...{ lesson: lessonOnDisk(choice.ages), words: packWordsOnDisk(), chapter: chapter.words() },
+        ...{
+          lesson: lessonOnDisk(choice.ages),
+          words: packWordsOnDisk(),
+          chapter: wordsOn(chapter.words(), design),
+        },
         ...(lead === undefined ? {} : { lead }),
         ...(point === undefined ? {} : { point }),
       },

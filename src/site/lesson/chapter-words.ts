@@ -1,6 +1,7 @@
 /** What a chapter gives a lesson, read from its own text: its questions, mistakes, cautions and codes stand there once. */
 import * as heads from '../../../content/words/site/lesson.ts'
 import type { ChapterWords } from '../../class/words.ts'
+import { nameOf } from '../../paper/index.ts'
 import type { Reading } from '../cells/chapter-tree.ts'
 import { attribute, cell, chapterTree, has, line, named } from '../cells/chapter-tree.ts'
 import type { Leaf } from '../cells/grammar.ts'
@@ -49,6 +50,7 @@ export function chapterWords({ title, ask, body }: ChapterSource, reading: Readi
   })
   return {
     title,
+    parts: reading.design.mechanisms.map(({ id }) => nameOf(id)),
     ask: ask ?? null,
     guesses: named(cell(tree, 'Predict'), 'Guess').map((guess) => ({
       says: String(attribute(guess, 'says')),

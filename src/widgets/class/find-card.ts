@@ -1,6 +1,6 @@
 /** Which card a lesson is about: of the page's own, one that the address brings, or one that the browser keeps. */
 import * as says from '../../../content/words/class-page.ts'
-import { chapterFor, leadIn } from '../../class/chapter-for.ts'
+import { chapterFor, leadIn, wordsOn } from '../../class/chapter-for.ts'
 import type { Seen } from '../../class/seen.ts'
 import type { ChapterWords } from '../../class/words.ts'
 import type { Design, Flat } from '../../paper/index.ts'
@@ -41,7 +41,10 @@ function withWords(design: Design, { chapters }: ClassOffer): FoundCard {
   )
   if (!chapter) return { ok: false, sentence: says.noChapterForIt }
   const lead = leadIn(design)?.id
-  return { ok: true, found: { design, chapter: chapter.words, ...(lead === undefined ? {} : { lead }) } }
+  return {
+    ok: true,
+    found: { design, chapter: wordsOn(chapter.words, design), ...(lead === undefined ? {} : { lead }) },
+  }
 }
 
 /** The card of a key. It never throws. */
@@ -61,11 +64,12 @@ export async function cardOf(key: string, offer: ClassOffer): Promise<FoundCard>
   if (!asked) return { ok: false, sentence: says.cardNotFetched }
   if (!asked.read.read) return { ok: false, sentence: asked.read.sentence }
   const { lead, point, seen } = card
+  const { design } = asked.read
   return {
     ok: true,
     found: {
-      design: asked.read.design,
-      chapter: chapter.words,
+      design,
+      chapter: wordsOn(chapter.words, design),
       ...(lead === undefined ? {} : { lead }),
       ...(point === undefined ? {} : { point }),
       ...(seen === undefined ? {} : { seen }),
