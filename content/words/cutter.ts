@@ -2,6 +2,9 @@
 export const theCard = 'The card'
 export const thePart = (part: string): string => `The ${part}`
 
+/** A piece by its mechanism and its part. */
+export const piece = (mechanism: string, part: string): string => `${mechanism} ${part}`
+
 /** The stock. */
 export const sheet = (wide: number, high: number): string => `${wide} by ${high} mm`
 export const roll = (wide: number): string => `a roll ${wide} mm wide`

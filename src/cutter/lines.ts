@@ -14,6 +14,8 @@ export interface Run {
   readonly closed: boolean
   /** The piece that it belongs to. */
   readonly of: string
+  /** Which of all that lie on the sheet that is: of several copies each is one. */
+  readonly nth: number
 }
 
 export interface CutSheet {
@@ -75,7 +77,7 @@ function once(runs: readonly Run[], seen: Set<string>): Run[] {
       if (k > 0 && isNew[k - 1]) left.at(-1)?.push(b)
       else left.push([a, b])
     })
-    return left.map((points) => ({ points, closed: false, of: run.of }))
+    return left.map((points) => ({ ...run, points, closed: false }))
   })
 }
 
@@ -135,7 +137,7 @@ function bridged(run: Run, bridge: number): Run[] {
     runs.pop()
     runs[0] = [...last, ...first.slice(1)]
   }
-  return runs.map((points) => ({ points, closed: false, of: run.of }))
+  return runs.map((points) => ({ ...run, points, closed: false }))
 }
 
 /** A crease as cuts in a row, uncut at both its ends: it does not tear from there. */
@@ -147,9 +149,9 @@ function perforated(run: Run, { cut, gap }: { readonly cut: number; readonly gap
     return Array.from({ length: count }, (_, k) => {
       const from = (gap + k * (cut + gap)) * scale
       return {
+        ...run,
         points: [between(a, b, from / long), between(a, b, (from + cut * scale) / long)],
         closed: false,
-        of: run.of,
       }
     })
   })
@@ -160,7 +162,7 @@ export function cutLines(sheet: NestedSheet, pieces: readonly Piece[], options: 
   const { bridge, perforate, glue } = options
   const byId = new Map(pieces.map((piece) => [piece.id, piece]))
   const found = new Map<Layer, Run[]>(LAYERS.map((layer) => [layer, []]))
-  for (const { id, turn, at } of sheet.nested) {
+  for (const [nth, { id, turn, at }] of sheet.nested.entries()) {
     const piece = byId.get(id)
     const place = (p: Flat): Flat => {
       const [x, y] = turned(p, turn)
@@ -168,7 +170,7 @@ export function cutLines(sheet: NestedSheet, pieces: readonly Piece[], options: 
     }
     for (const { kind, points, closed = false } of piece?.lines ?? []) {
       const isOutline = kind === 'cut' && points === piece?.outline
-      const run: Run = { points: points.map(place), closed, of: id }
+      const run: Run = { points: points.map(place), closed, of: id, nth }
       if (kind !== 'glue' || glue) found.get(isOutline ? 'outline' : layerOf[kind])?.push(run)
     }
   }

@@ -1,5 +1,10 @@
-/** A sheet as SVG for a cutting machine: mm, a named group for each line type, nothing that is not a line. */
-import type { CutSheet, Layer } from './lines.ts'
+/**
+ * A sheet as SVG for a cutting machine: mm, a named group for each line type, within it one for each piece with the
+ * piece's name as its title (SVG 2, 5.8: it is not drawn), nothing else that is not a line.
+ */
+import * as says from '../../content/words/cutter.ts'
+import { nameOf } from '../paper/index.ts'
+import type { CutSheet, Layer, Run } from './lines.ts'
 
 const number = (value: number): string => String(Math.round(value * 1e4) / 1e4 + 0)
 
@@ -13,14 +18,36 @@ const DASHES: Readonly<Record<Layer, string>> = {
   outline: 'none',
 }
 
+/** What a piece is called. */
+function titleOf(id: string): string {
+  const [owner = id, part = 'piece'] = id.split('/')
+  return part === 'piece' ? nameOf(owner) : says.piece(nameOf(owner), nameOf(part))
+}
+
+/** The lines of each piece together, in the order in which they are cut. */
+function byPiece(runs: readonly Run[]): readonly (readonly [Run, ...Run[]])[] {
+  const groups: [Run, ...Run[]][] = []
+  for (const run of runs) {
+    const last = groups.at(-1)
+    if (last && last[0].nth === run.nth) last.push(run)
+    else groups.push([run])
+  }
+  return groups
+}
+
 /** One sheet as an SVG document, its size and its units in mm. */
 export function cutSvg({ width, height, layers }: CutSheet): string {
   const groups = layers.map(({ layer, runs }) => {
-    const paths = runs.map(({ points, closed }) => {
-      const d = points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${number(x)} ${number(height - y)}`).join('')
-      return `    <path d="${d}${closed ? 'Z' : ''}"/>`
+    const all = byPiece(runs).map((some) => {
+      const paths = some.map(({ points, closed }) => {
+        const d = points
+          .map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${number(x)} ${number(height - y)}`)
+          .join('')
+        return `      <path d="${d}${closed ? 'Z' : ''}"/>\n`
+      })
+      return `    <g>\n      <title>${titleOf(some[0].of)}</title>\n${paths.join('')}    </g>`
     })
-    return `  <g id="${layer}" stroke-dasharray="${DASHES[layer]}">\n${paths.join('\n')}\n  </g>`
+    return `  <g id="${layer}" stroke-dasharray="${DASHES[layer]}">\n${all.join('\n')}\n  </g>`
   })
   const [w, h] = [number(width), number(height)]
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}" fill="none" stroke="#000000" stroke-width="0.1">\n${groups.join('\n')}\n</svg>\n`

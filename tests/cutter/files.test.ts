@@ -57,23 +57,32 @@ function readDxf(sheet: CutSheet) {
 
 function readSvg(sheet: CutSheet): {
   readonly attributes: Record<string, string>
-  readonly lines: ReadLine[]
+  readonly lines: (ReadLine & { readonly piece: string; readonly group: number })[]
 } {
   const parser = new SaxesParser()
-  const lines: ReadLine[] = []
+  const lines: (ReadLine & { readonly piece: string; readonly group: number })[] = []
   let layer = ''
+  let piece = ''
+  let group = 0
+  let isTitle = false
   let attributes: Record<string, string> = {}
   parser.on('opentag', ({ name, attributes: found }) => {
     const of = found as Record<string, string>
     if (name === 'svg') attributes = of
-    if (name === 'g') layer = of.id ?? ''
+    if (name === 'g') layer = of.id ?? layer
+    if (name === 'g') group += 1
+    isTitle = name === 'title'
     if (name !== 'path') return
     const numbers = (of.d ?? '').match(/-?\d+(?:\.\d+)?/g)?.map(Number) ?? []
     const points = Array.from(
       { length: numbers.length / 2 },
       (_, k): Flat => [numbers[2 * k] as number, sheet.height - (numbers[2 * k + 1] as number)],
     )
-    lines.push({ layer, points, closed: (of.d ?? '').endsWith('Z') })
+    lines.push({ layer, piece, group, points, closed: (of.d ?? '').endsWith('Z') })
+  })
+  parser.on('text', (text) => {
+    if (isTitle) piece = text
+    isTitle = false
   })
   parser.write(cutSvg(sheet)).close()
   return { attributes, lines }
@@ -126,6 +135,45 @@ describe('every card of the garden', () => {
     const full = sheets.reduce((sum, sheet) => sum + sheet.full, 0) / sheets.length
     expect(full).toBeGreaterThan(0.6)
   })
+})
+
+describe('in an SVG each piece has its name', () => {
+  // SVG 2, 5.8: the first title within a group is the name of that group.
+  test.each([1, 2])(
+    '%i of each: every outline stands in a group of its own, and its inner lines bear its name',
+    (copies) => {
+      const design = dummy('pond')
+      const lines = sheetsToCut(design, usual({ copies, glue: true })).flatMap((sheet, k) =>
+        readSvg(sheet).lines.map((line) => ({ ...line, group: `${k} ${line.group}` })),
+      )
+      const outlines = lines.filter(({ layer }) => layer === 'outline')
+      expect(new Set(outlines.map(({ group }) => group)).size).toBe(outlines.length)
+      const names = [
+        'bud',
+        'card',
+        'cover',
+        'lily',
+        'pad',
+        'pond platform',
+        'pond wall 1',
+        'pond wall 2',
+        'pond wall 3',
+      ]
+      expect(outlines.map(({ piece }) => piece).sort()).toEqual(
+        names.flatMap((name) => Array.from({ length: copies }, () => name)),
+      )
+      // The pond is as large as no other piece: its name is on its outline.
+      const areas = outlines.map(({ piece, points }) => ({ piece, area: areaOf(points) }))
+      const { id, outline } = pieces(design).find((one) => one.id === 'pond/platform') as Piece
+      expect(id).toBe('pond/platform')
+      for (const { piece, area } of areas)
+        expect(Math.abs(area - areaOf(outline)) < 0.05, piece).toBe(piece === 'pond platform')
+      // The lily has one fold, the card many; a wall two.
+      const folds = (name: string): number =>
+        lines.filter(({ layer, piece }) => /valley|mountain/.test(layer) && piece === name).length / copies
+      expect([folds('lily'), folds('pond wall 1'), folds('pad')]).toEqual([1, 2, 0])
+    },
+  )
 })
 
 describe('a card with a beak', () => {

@@ -140,7 +140,9 @@ describe('what is taped, on a good copy', () => {
     const strokes = paths
       .filter(({ role, of }) => role === 'glue' && of === 'body/left-hatch')
       .flatMap(({ runs }) => runs)
-    const middles = strokes.map(([[ax, ay], [bx, by]]): Point => [(ax + bx) / 2, (ay + by) / 2])
+    const middles = (strokes as unknown as [Point, Point][]).map(
+      ([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
+    )
     for (const [a, b] of ticks as unknown as [Point, Point][]) {
       expect(far(a, b)).toBeLessThan(4.001)
       const on = middles.filter((p) => Math.abs(far(a, p) + far(p, b) - far(a, b)) < 1e-6)
