@@ -113,10 +113,17 @@ describe('a card larger than the paper', () => {
     const words = joined(layOut(large, { paper: 'a4', tiled: true })).map(({ marks }) =>
       marks.flatMap((mark) => (mark.mark === 'word' && mark.of === 'tile' ? [mark.text] : [])).join(' '),
     )
-    expect(words[0]).toContain('Card, sheet A1. Larger than the paper: join 4 sheets, A1 to B2')
-    expect(words[1]).toContain('Cut along the left dotted line. Lay it on A1')
-    expect(words[2]).toContain('Cut along the upper dotted line. Lay it on A1')
-    expect(words[3]).toContain('Cut along the left and upper dotted line. Lay it on A2 and B1')
+    // A joint's name begins with a letter: no sheet is called so.
+    const plans = joined(layOut(large, { paper: 'a4', tiled: true })).map(({ marks }) =>
+      marks.flatMap((mark) => (mark.mark === 'word' && mark.of === 'plan' ? [mark] : [])),
+    )
+    for (const plan of plans) expect(plan.map(({ text }) => text)).toEqual(['1', '2', '3', '4'])
+    expect(plans.map((plan) => plan.find(({ bold }) => bold)?.text)).toEqual(['1', '2', '3', '4'])
+    expect(words[0]).toContain('Card, sheet 1 of 4. Larger than the paper: join its 4 sheets')
+    expect(words[3]).toContain('Card, sheet 4 of 4.')
+    expect(words[1]).toContain('Cut along the left dotted line. Lay it on sheet 1,')
+    expect(words[2]).toContain('Cut along the upper dotted line. Lay it on sheet 1,')
+    expect(words[3]).toContain('Cut along the left and upper dotted line. Lay it on sheets 3 and 2,')
   })
 
   test('leaves no word of the sheet out', () => {

@@ -40,16 +40,17 @@ export const copies = (most: number): string =>
   `The number of copies must be a whole number from 1 to ${most}.`
 
 /** A piece on several sheets: which this is. */
-export const tile = (piece: string, name: string): string => `${large(piece)}, sheet ${name}.`
+export const tile = (piece: string, number: number, all: number): string =>
+  `${large(piece)}, sheet ${number} of ${all}.`
 
 /** What to do with the first of them. */
-export const joinAll = (count: number, last: string): string =>
-  `Larger than the paper: join ${count} sheets, A1 to ${last}, in this order. Then lay them on one large card and prick the corners of all lines through with a pin, or glue them on.`
+export const joinAll = (count: number): string =>
+  `Larger than the paper: join its ${count} sheets in the order of their numbers, as the plan shows. Then lay them on one large card and prick the corners of all lines through with a pin, or glue them on.`
 
 /** And with others: on which they lie at the left, and above. */
-export const joinLeft = (left: string): string =>
-  `Cut along the left dotted line. Lay it on ${left}, cross on cross, and tape it.`
-export const joinUpper = (upper: string): string =>
-  `Cut along the upper dotted line. Lay it on ${upper}, cross on cross, and tape it.`
-export const joinBoth = (left: string, upper: string): string =>
-  `Cut along the left and upper dotted line. Lay it on ${left} and ${upper}, cross on cross, and tape it.`
+export const joinLeft = (left: number): string =>
+  `Cut along the left dotted line. Lay it on sheet ${left}, cross on cross, and tape it.`
+export const joinUpper = (upper: number): string =>
+  `Cut along the upper dotted line. Lay it on sheet ${upper}, cross on cross, and tape it.`
+export const joinBoth = (left: number, upper: number): string =>
+  `Cut along the left and upper dotted line. Lay it on sheets ${left} and ${upper}, cross on cross, and tape it.`

@@ -91,13 +91,12 @@ export function tilingOf(piece: Piece, paper: Paper, face: SheetFace): Tiling {
   }
 }
 
-/** A sheet's name: its column as a letter, its row as a number. */
-export const tileName = (column: number, row: number): string =>
-  `${String.fromCharCode(65 + (column % 26))}${row + 1}`
+/** Which of the sheets one is, row by row from 1: joints have letters. */
+const numberOf = ({ columns }: Pick<Tiling, 'columns'>, column: number, row: number): number =>
+  row * columns + column + 1
 
 /** One sheet of a piece: where the piece's left upper corner lies on it, and what of it is seen. */
 export interface Tile {
-  readonly name: string
   readonly corner: Point
   readonly clip: Rectangle
   /** Where it joins its neighbours, its foot: never clipped. */
@@ -148,7 +147,8 @@ function joins(
 }
 
 /** Which sheets there are, and which this is. */
-function plan({ columns, rows }: Tiling, column: number, row: number): Block {
+function plan(tiling: Tiling, column: number, row: number): Block {
+  const { columns, rows } = tiling
   const [wide, high] = [SQUARE.wide, Math.min(SQUARE.high, (FOOT - 3) / rows)]
   const marks: SheetMark[] = []
   for (let k = 0; k < rows; k++)
@@ -165,7 +165,7 @@ function plan({ columns, rows }: Tiling, column: number, row: number): Block {
       marks.push(guide([square(0.4), ...(isThis ? [square(1)] : [])], 'plan'), {
         mark: 'word',
         at: [x + wide / 2, y + high / 2 + 1],
-        text: tileName(n, k),
+        text: `${numberOf(tiling, n, k)}`,
         role: 'guide',
         anchor: 'middle',
         size: 2.8,
@@ -177,10 +177,10 @@ function plan({ columns, rows }: Tiling, column: number, row: number): Block {
 }
 
 /** What to do with this sheet. */
-function jointSays({ columns, rows }: Tiling, column: number, row: number): string {
-  const [left, upper] = [tileName(column - 1, row), tileName(column, row - 1)]
+function jointSays(tiling: Tiling, column: number, row: number): string {
+  const [left, upper] = [numberOf(tiling, column - 1, row), numberOf(tiling, column, row - 1)]
   if (column > 0) return row > 0 ? says.joinBoth(left, upper) : says.joinLeft(left)
-  return row > 0 ? says.joinUpper(upper) : says.joinAll(columns * rows, tileName(columns - 1, rows - 1))
+  return row > 0 ? says.joinUpper(upper) : says.joinAll(tiling.columns * tiling.rows)
 }
 
 function footOf(tiling: Tiling, column: number, row: number, called: string): readonly SheetMark[] {
@@ -189,7 +189,7 @@ function footOf(tiling: Tiling, column: number, row: number, called: string): re
   const top = height - SAFE - FOOT + 3
   const x = width - MARGIN - drawn.width
   const name = [
-    { text: says.tile(called, tileName(column, row)), bold: true },
+    { text: says.tile(called, numberOf(tiling, column, row), tiling.columns * tiling.rows), bold: true },
     { text: ` ${jointSays(tiling, column, row)}` },
   ]
   const words = paragraph(name, { size: 2.9, leading: 3.6 }, x - GAP - MARGIN, 'tile')
@@ -211,7 +211,6 @@ export function tilesOf(tiling: Tiling, called: string): readonly Tile[] {
     const [column, row] = [k % columns, Math.floor(k / columns)]
     const clip: Rectangle = [SAFE, SAFE, SAFE + wide, SAFE + high]
     return {
-      name: tileName(column, row),
       corner: [SAFE + RIM - column * stepX, SAFE + RIM - row * stepY],
       clip,
       marks: [...joins(tiling, column, row, clip), ...footOf(tiling, column, row, called)],
