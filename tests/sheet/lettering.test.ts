@@ -64,6 +64,44 @@ describe.each([
   })
 })
 
+describe('a place too small for its partner’s name', () => {
+  const place: readonly Point[] = [
+    [50, 50],
+    [58, 50],
+    [58, 58],
+    [50, 58],
+  ]
+  const told = (round: number, more: Partial<Wish> = {}) => {
+    const outline: readonly Point[] = [
+      [50 - round, 50 - round],
+      [58 + round, 50 - round],
+      [58 + round, 58 + round],
+      [50 - round, 58 + round],
+    ]
+    const wish: Wish = {
+      ...{ letter: 'T', partner: 'lawn platform', points: place, isLine: false, of: 'T' },
+      ...{ mayBeInside: true, stay: 'anywhere' },
+      ...more,
+    }
+    const { marks } = lettered([wish], {
+      lines: [...edges(outline), ...edges(place)],
+      printable: [0, 0, 200, 200],
+      outline,
+    })
+    const [letter] = marks
+    return { says: marks.map(({ text }) => text), isWithin: letter ? isIn(middle(letter), place) : null }
+  }
+
+  test('has it beside it, where its piece has room', () => {
+    expect(told(25)).toEqual({ says: ['T', 'lawn platform'], isWithin: false })
+  })
+
+  test('holds the letter alone where it would stand beside the piece, or on a face that is seen', () => {
+    expect(told(2)).toEqual({ says: ['T'], isWithin: true })
+    expect(told(25, { isQuiet: true })).toEqual({ says: ['T'], isWithin: true })
+  })
+})
+
 const EVERYWHERE = [-1e4, -1e4, 1e4, 1e4] as const
 
 /** How far a letter is from a place of its piece. */

@@ -230,11 +230,12 @@ interface Style {
 
 const alone = (sizes: readonly number[]): readonly Style[] => sizes.map((size) => ({ size, isNamed: false }))
 
+const named: readonly Style[] = SIZES.named.map((size) => ({ size, isNamed: true }))
+
+const lone = alone(SIZES.alone)
+
 /** From the one that says most to what can just be read; the least is taken where nothing else finds room. */
-const styles: readonly Style[] = [
-  ...SIZES.named.map((size) => ({ size, isNamed: true })),
-  ...alone(SIZES.alone),
-]
+const styles: readonly Style[] = [...named, ...lone]
 
 const quiet = alone(SIZES.quiet)
 
@@ -370,9 +371,15 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
       spots.length > 0 && put(wish, free(wish, spots, true, some).clear)
     const usual = wish.isQuiet ? quiet : styles
     // What paper will cover is better small than large on a face that will be seen.
-    if (into(styles) || (wish.isQuiet && into(least))) continue
+    if (wish.isQuiet ? into(styles) || into(least) : into(named)) continue
     const near = around(wish.points)
     const close = near.slice(0, MOST_NEAR)
+    if (spots.length > 0) {
+      // With its partner's name close by, on its piece, it says more than alone in its place.
+      const { clear } = free(wish, close, false, named)
+      const stays = clear !== null && isIn(clear.point, ground.outline)
+      if ((stays && put(wish, clear)) || into(lone)) continue
+    }
     const far = near.filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
     // Beside its piece a letter is always far from what it is for, and tells its partner all the same.
     const small = wish.stay === 'outside' ? [...styles, ...least] : [...usual.slice(-1), ...least]
