@@ -127,7 +127,12 @@ test.describe('a guess', () => {
     await expect(slider).toHaveAccessibleDescription('Covered until you have guessed.')
     const way = () => slider.evaluate((one) => getComputedStyle(one).getPropertyValue('--shut').trim())
     expect(await way()).toBe('none')
+    // The number of the opening would say where it stands now, or refuse what lies beyond.
+    const number = first.locator('.opening-bar').getByRole('textbox')
+    await expect(number).toHaveCount(0)
+    await expect(first.locator('.opening-bar .cover-mark')).toBeVisible()
     await page.locator('.cell-predict').getByText('It stops before it is flat').click()
+    await expect(number).toHaveValue('109.5')
     for (const one of told) await expect(one).toBeVisible()
     await expect(slider).toHaveAccessibleDescription(/stops the card at 109\.5°/)
     expect(await way()).toContain('gradient')

@@ -51,6 +51,21 @@ describe('step figures', () => {
     expect(of(flat, 'moth/')).toEqual([])
   })
 
+  it('draw a dot on each page where the words tell to draw two, and none elsewhere', () => {
+    const gap = (state: 'flat' | 'open', opening: number): number => {
+      const { marks, says } = stepFigure(dummy('card'), state, size, { opening, dot: [60, 74] })
+      expect(says).toContain('dot on each page')
+      const dots = marks.flatMap((mark) => (mark.mark === 'dot' ? [mark.at] : []))
+      expect(dots).toHaveLength(2)
+      const [[ax, ay], [bx, by]] = dots as [readonly [number, number], readonly [number, number]]
+      expect(ax).toBeGreaterThan(bx)
+      return Math.hypot(ax - bx, ay - by)
+    }
+    // At 90° the gap is the side of a square whose diagonal it is in the flat card (Euclid I.47); the eye is near.
+    expect(gap('open', 90) / gap('flat', 180)).toBeCloseTo(Math.SQRT1_2, 1)
+    expect(stepFigure(dummy('card'), 'flat', size).marks.filter(({ mark }) => mark === 'dot')).toEqual([])
+  })
+
   it('hold a card over its cover, of which the rim alone is hatched, and that only on its own card', () => {
     for (const design of [dummy('beak'), dummy('hedgehog')]) {
       const { marks, says } = stepFigure(design, 'covering', size)

@@ -25,6 +25,9 @@ export const nestedReversing = (opening: string): string =>
 
 export const shut = 'The card is shut and pressed.'
 
+/** Added to what such a figure shows. */
+export const dots = 'There is a dot on each page.'
+
 export const open = (opening: string): string => `The card stands open ${opening}.`
 
 export const covering =

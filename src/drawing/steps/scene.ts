@@ -28,6 +28,8 @@ export interface Scene {
   }[]
   /** Words beside a point of the card's frame. */
   readonly words?: readonly { readonly text: string; readonly at: Vec3 }[]
+  /** What is drawn on the pages by hand, in the card's frame. */
+  readonly dots?: readonly Vec3[]
   readonly says: string
 }
 

@@ -1,6 +1,7 @@
 import * as says from '../../../content/words/drawing/steps.ts'
 import { heldBy } from '../../making/gluing.ts'
-import type { Design, Vec3 } from '../../paper/index.ts'
+import type { Design, Flat, Vec3 } from '../../paper/index.ts'
+import { pagePoint } from '../../paper/index.ts'
 import type { Wish } from '../pen/lettering.ts'
 import { placeWords } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
@@ -72,6 +73,8 @@ export interface StepOptions {
   readonly of?: readonly string[]
   /** What stands already; default all that come before those in the design. With it, nothing else is shown. */
   readonly there?: readonly string[]
+  /** A dot drawn by hand on the right page and its twin on the left, for `flat` and `open`: mm from the gutter and from the reader's end. */
+  readonly dot?: Flat
   /** Height of the type, px; default 15. */
   readonly text?: number
   /** Pages stay plain in every state: of a small picture little is left but what it points at. */
@@ -79,6 +82,9 @@ export interface StepOptions {
 }
 
 const PADDING = 12
+
+/** How large a dot is that is drawn by hand, px from its middle. */
+const DOT = 4
 
 /** A hair more than fits by the corners of the paper alone: the standing card's own scale is such. */
 const FITTED = 1.12
@@ -154,7 +160,7 @@ export function sceneMarks(
   size: Size,
   { scale, centre, text, pictured, frame, quick = false }: Framed,
 ): Mark[] {
-  const { paper, ink, stand, opening, over, words = [] } = scene
+  const { paper, ink, stand, opening, over, words = [], dots = [] } = scene
   const place = standing(stand, opening)
   const points = frame ?? paper.flatMap((one) => one.points.map(place))
   const framing = { card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING }
@@ -174,6 +180,8 @@ export function sceneMarks(
       ...{ lamp, shadows: quick ? 'none' : 'hard', bare: !pictured },
     }),
   ]
+  for (const at of dots)
+    marks.push({ mark: 'dot', at: shifted.toScreen(place(at)), radius: DOT, role: 'dimension' })
   for (const { role, points: path, closed = false } of over) {
     if (path.length < 2) continue
     const run: Point[] = path.map((p) => shifted.toScreen(place(p)))
@@ -232,9 +240,15 @@ export function taskOf(design: Design, options: StepOptions): Task {
   return { design, cut, guests, glued: mounted, before, through, opening }
 }
 
+/** The same with a dot on the right page and its twin on the left. */
+function dotted(scene: Scene, point: Flat): Scene {
+  const { at, twin } = pagePoint(point, scene.opening)
+  return { ...scene, dots: [at, twin], says: `${scene.says} ${says.dots}` }
+}
+
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
 export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
-  const { text = 15, plain = false } = options
+  const { text = 15, plain = false, dot } = options
   const scale = commonScale(design, size)
   const box = [0, 0, size.width, size.height] as const
   const task = taskOf(design, options)
@@ -243,7 +257,8 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
   const { cut, guests } = task
   const nested = state === 'creased' && cut.length === 0 && guests.length > 0
   if (state !== 'creased' || nested) {
-    const scene = state === 'creased' ? nestedCreased(task) : scenes[state](task)
+    const drawn = state === 'creased' ? nestedCreased(task) : scenes[state](task)
+    const scene = dot ? dotted(drawn, dot) : drawn
     return {
       box,
       unit: 'px',

@@ -142,6 +142,10 @@ export const WORDS: Readonly<Record<string, Word>> = {
         takes: 'words',
         says: 'Ids of what is in its place already, or "nothing"; if left out all that stand before them in the dummy.',
       },
+      dots: {
+        takes: 'flag',
+        says: 'The point of a bare card is drawn on both pages, where the bench has it at first.',
+      },
     },
   },
   TakeCare: {

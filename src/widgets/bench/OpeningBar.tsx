@@ -4,6 +4,7 @@ import { useEffect, useId, useState } from 'preact/hooks'
 import * as says from '../../../content/words/bench.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
+import { Mark } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
 import { covering, lengthUnit } from '../model/page.ts'
 import type { Coverable } from '../state/config.ts'
@@ -77,14 +78,18 @@ export function OpeningBar({ bench }: { readonly bench: Bench }): JSX.Element {
         onKey={(press) => bench.step('opening', (now) => opened(now, slid(press, now.opening, 0, 180)))}
         onRest={bench.rest}
       />
-      <NumberField
-        {...common}
-        min={least}
-        max={most}
-        refusal={refusalOf(design)}
-        onSet={set}
-        onRest={bench.rest}
-      />
+      {stops && isCovered('stop') ? (
+        <Mark />
+      ) : (
+        <NumberField
+          {...common}
+          min={least}
+          max={most}
+          refusal={refusalOf(design)}
+          onSet={set}
+          onRest={bench.rest}
+        />
+      )}
       {stops ? (
         <span class="aloud" id={id}>
           {isCovered('stop') ? says.covered : refusalOf(design)}
