@@ -41,6 +41,8 @@ const SCREENS = [
   oneByOne('phone', 15, [344, 318]),
   oneByOne('projector', 36, [899, 361]),
   oneByOne('large projector', 54, [1347, 541]),
+  oneByOne('projector, side by side,', 36, [596, 413]),
+  oneByOne('large projector, side by side,', 54, [895, 620]),
 ] as const
 
 const sized = ([width, height]: Room) => ({ width, height })

@@ -5,6 +5,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chart } from '../../src/drawing/chart/chart.ts'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
+import type { Rect, Side, Wish } from '../../src/drawing/pen/lettering.ts'
 import { placeWords, textWidth, wordRect } from '../../src/drawing/pen/lettering.ts'
 import type { Drawing, WordMark } from '../../src/drawing/pen/marks.ts'
 import { section } from '../../src/drawing/section/section.ts'
@@ -108,6 +109,26 @@ describe('placeWords', () => {
     ] as const
     const [word] = placeWords([wish], [0, 0, 300, 200], { shapes })
     expect(word?.anchor).toBe('end')
+  })
+
+  it('parts two words on one line by more than a space, and keeps the same off words that stand already', () => {
+    const box = [0, 0, 600, 200] as const
+    const wish = (text: string, x: number, side: Side): Wish => ({
+      ...{ text, role: 'note', size: 20, at: [x, 100], gap: 8, sides: [side] },
+    })
+    // Common practice, no source: a space is a quarter of an em, and twice as much ends what is read as one.
+    const isApart = (a: Rect, b: Rect): boolean =>
+      Math.max(a[0], b[0]) - Math.min(a[0] + a[2], b[0] + b[2]) >= 9.9 ||
+      Math.max(a[1], b[1]) - Math.min(a[1] + a[3], b[1] + b[3]) >= 4.9
+    const tree = wish('tree', 300, 'right')
+    for (const far of [0.1, 0.3, 0.45]) {
+      // It wishes to end that many ems before the other word.
+      const tip = wish('ridge’s tip', 308 - 20 * far + 8, 'left')
+      const [first, second] = placeWords([tree, tip], box).map(wordRect)
+      const [alone] = placeWords([tip], box, { words: first ? [first] : [] }).map(wordRect)
+      for (const other of [second, alone])
+        expect(first && other && isApart(first, other), `${far} em`).toBe(true)
+    }
   })
 
   it('keeps two words at one spot apart', () => {

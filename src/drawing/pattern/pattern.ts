@@ -100,7 +100,8 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
     taken && held ? [ridingRect(held.words, ground.fromSheet(taken.at, taken.piece), size, text)] : []
   const names = nameMarks(shown, ground, text)
   const words = placeWords([...angles.wishes, ...drags.wishes], ground.drawable, {
-    rects: [...names.map(wordRect), ...riding, ...drags.rects],
+    words: names.map(wordRect),
+    rects: [...riding, ...drags.rects],
     lines: lineSegments(shown, ground),
   })
   return {

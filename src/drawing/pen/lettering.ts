@@ -79,6 +79,8 @@ export interface Wish {
 
 /** What words should keep clear of: rectangles, and lines that they may cover only if they must. */
 export interface Obstacles {
+  /** Other words, which want air as well. */
+  readonly words?: readonly Rect[]
   readonly rects?: readonly Rect[]
   readonly lines?: readonly (readonly [Point, Point])[]
   /** Outlines whose inside is better left free, as the paper of a pop-up. */
@@ -171,8 +173,8 @@ function covered([x, y, w, h]: Rect, shapes: readonly Shape[]): number {
   return hits.length / PROBES.length
 }
 
-/** Free space round a word, in ems: two words do not touch. */
-const AIR = 0.14
+/** Free space round a word, in ems: two words on one line do not read as one, nor two lines as one text. */
+const AIR = 0.5
 
 const airy = ([x, y, w, h]: Rect, air: number): Rect => [x - air, y - air / 2, w + 2 * air, h + air]
 
@@ -191,7 +193,7 @@ export function placeWords(
   box: Rect,
   obstacles: Obstacles = {},
 ): readonly WordMark[] {
-  const taken: Rect[] = []
+  const taken = [...(obstacles.words ?? [])]
   const placed: WordMark[] = []
   const shapes = (obstacles.shapes ?? []).map(shapeOf)
   for (const wish of wishes) {
