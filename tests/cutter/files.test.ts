@@ -110,7 +110,7 @@ describe('every card of the garden', () => {
     const all = pieces(design)
     const sheets = sheetsToCut(design, usual())
     for (const read of [readDxf, readSvg]) {
-      const lines = sheets.flatMap((sheet) => read(sheet).lines)
+      const lines = sheets.flatMap((sheet): readonly ReadLine[] => read(sheet).lines)
       for (const kind of ['valley', 'mountain'] as const)
         expect(total(lines, kind)).toBeCloseTo(lengths(all, kind), 1)
       const outlines = lines.filter(({ layer, closed }) => layer === 'outline' && closed)

@@ -88,14 +88,44 @@ function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable:
 /** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
 const DRAWN_IN = 1.3
 
+/** Lines that are no further from one another are one, mm. */
+const NEAR = 0.2
+
 /** Whether one stretch lies along another, with both its ends on it. */
 const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
   const square = dx * dx + dy * dy
   return side.every(([x, y]) => {
     const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
-    return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy) < 0.2
+    return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy) < NEAR
   })
+}
+
+/** What is left of a stretch beside lines that run along it; the stretch itself where none does. */
+function leftOf(side: Stretch, lines: readonly Stretch[]): readonly Stretch[] {
+  const [a, b] = side
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+  const at = ([x, y]: Point): number => (x - a[0]) * u + (y - a[1]) * v
+  const off = ([x, y]: Point): number => Math.abs((x - a[0]) * v - (y - a[1]) * u)
+  let left: readonly (readonly [from: number, to: number])[] = [[0, long]]
+  for (const [c, d] of lines) {
+    if (off(c) > NEAR || off(d) > NEAR) continue
+    const [from, to] = [Math.min(at(c), at(d)) - NEAR, Math.max(at(c), at(d)) + NEAR]
+    left = left.flatMap(([p, q]) =>
+      q <= from || p >= to
+        ? [[p, q] as const]
+        : [[p, from] as const, [to, q] as const].filter(([s, t]) => t - s > SHORT),
+    )
+  }
+  const whole = left[0]
+  if (whole?.[0] === 0 && whole[1] === long) return [side]
+  return left.map(
+    ([p, q]): Stretch => [
+      [a[0] + p * u, a[1] + p * v],
+      [a[0] + q * u, a[1] + q * v],
+    ],
+  )
 }
 
 /** Between the strokes of a hatch and the edge of its area: they touch no fold and no cut, mm. */
@@ -178,6 +208,7 @@ function jointMarks(
   printable: Rectangle,
   letters: readonly Rectangle[],
   drawn: readonly Stretch[],
+  outlined: readonly Stretch[] = [],
 ): PathMark[] {
   const { of, isTaped, isBehind, isAllBehind, isOwn, isFlat, isRim } = joint
   const seenPart = (runs: readonly (readonly Point[])[], closed: boolean, role: Role): PathMark[] =>
@@ -207,12 +238,16 @@ function jointMarks(
     return seenPart(ticks([a, b]), false, 'behind')
   }
   if (isBehind) return seenPart(areas, true, 'behind')
-  // Where a cut or a fold runs along its edge, that line alone is drawn: dashes on dashes would say something else.
+  // Where another line runs along its edge, that alone is drawn: dashes on dashes would say something else.
   const edge = areas.flatMap((area) => {
-    const sides = edges(area).filter((side) => !drawn.some((line) => isAlong(side, line)))
-    return sides.length === area.length ? seenPart([area], true, 'place') : seenPart(sides, false, 'place')
+    const sides = edges(area)
+    const left = sides.map((side) => leftOf(side, [...drawn, ...outlined]))
+    const isWhole = left.every(([one], k) => one === sides[k])
+    return isWhole ? seenPart([area], true, 'place') : seenPart(left.flat(), false, 'place')
   })
-  const stuck = lines === 'ticks' ? cornersUnder(under, points, drawn) : []
+  const stuck = (lines === 'ticks' ? cornersUnder(under, points, drawn) : []).flatMap((one) =>
+    leftOf(one, edges(points)),
+  )
   return [...edge, ...seenPart(stuck, false, 'place'), within(glueHatch(areas, of, letters))]
 }
 
@@ -229,6 +264,10 @@ function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): re
     }
   })
 }
+
+/** Of places that are outlined with dashes: two that meet share one line, since dashes on dashes close up to a cut. */
+const edgesOf = (placed: readonly PlacedJoint[]): readonly Stretch[] =>
+  placed.flatMap(({ joint, areas }) => (joint.isTaped || joint.isBehind ? [] : areas.flatMap(edges)))
 
 const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
   piece.lines
@@ -326,7 +365,11 @@ export function pieceMarks(
     printable,
     outline,
   })
-  const ground = [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, taken, allFolds))]
+  const joined = (letters: readonly Rectangle[]): PathMark[] =>
+    placed.flatMap((one, k) =>
+      jointMarks(one, lines, printable, letters, allFolds, edgesOf(placed.slice(0, k))),
+    )
+  const ground = [...plain, ...joined(taken)]
   const wanted = new Map(
     care
       .filter((one) => one.piece === piece.id)
@@ -353,10 +396,7 @@ export function pieceMarks(
       `${piece.id}-grain`,
     )
   // The hatching keeps clear of them as it does of letters.
-  const hatched =
-    marked.length === 0
-      ? ground
-      : [...plain, ...placed.flatMap((one) => jointMarks(one, lines, printable, kept, allFolds))]
+  const hatched = marked.length === 0 ? ground : [...plain, ...joined(kept)]
   return {
     lines: [...hatched, ...marked.map(({ mark }) => mark), ...(arrow ? [arrow] : [])],
     words,

@@ -130,8 +130,21 @@ function rise({ sides, box }: Drawn, name: Block, x: number): number {
   return y
 }
 
+/** How far a name is from its piece. */
+function apart([l, t, r, b]: Rectangle, outline: readonly Point[]): number {
+  const fromCorner = Math.min(
+    ...corners([l, t, r, b]).flatMap((corner) => edges(outline).map((side) => nearest(corner, side))),
+  )
+  const fromPoint = Math.min(
+    ...outline.map(([x, y]) => Math.hypot(Math.max(l - x, 0, x - r), Math.max(t - y, 0, y - b))),
+  )
+  return isIn([l, t], outline) ? 0 : Math.min(fromCorner, fromPoint)
+}
+
 function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
   const at: Rectangle = [x, y, x + name.width, y + name.height]
+  // As a letter beside its piece, a name takes the paper round it: no other piece is nearer.
+  const ground = grown(at, Math.max(0, apart(at, drawn.outline) - NEARER))
   const box = boundsOf([drawn.box, at])
   const marks = [...drawn.marks, ...name.marks.map((mark) => moved(mark, x, y))]
   return {
@@ -140,7 +153,9 @@ function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
     marks: marks.map((mark) => moved(mark, -box[0], -box[1])),
     width: box[2] - box[0],
     height: box[3] - box[1],
-    areas: [...drawn.areas, corners(at)].map((area) => area.map(([p, q]): Point => [p - box[0], q - box[1]])),
+    areas: [...drawn.areas, corners(ground)].map((area) =>
+      area.map(([p, q]): Point => [p - box[0], q - box[1]]),
+    ),
   }
 }
 
@@ -185,7 +200,12 @@ export function cutsOf(job: Job, piece: Piece, turn = 0, isAcross = false): Cuts
   const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines, isAcross)
   const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))
   const [usual] = names as [Block, Block]
-  const below = named(drawn, usual, left, bottom + NAME_DROP)
+  const xsOf = ({ width }: Block): readonly number[] => [left, (left + right - width) / 2, right - width]
+  const y = bottom + NAME_DROP
+  const farAt = (x: number): number => apart([x, y, x + usual.width, y + usual.height], drawn.outline)
+  // Where its piece comes nearest to it, else at the left.
+  const x = xsOf(usual).reduce((best, one) => (farAt(one) < farAt(best) - 0.5 ? one : best))
+  const below = named(drawn, usual, x, y)
   if (job.isPlain(piece.id))
     for (const type of [NAME, SMALL])
       for (const width of WITHIN) {
@@ -195,7 +215,7 @@ export function cutsOf(job: Job, piece: Piece, turn = 0, isAcross = false): Cuts
       }
   const others = names.flatMap((name, k): Cut[] => {
     if (k > 0 && name.height === usual.height) return []
-    const xs = [left, (left + right - name.width) / 2, right - name.width, right + NAME_DROP]
+    const xs = [...xsOf(name), right + NAME_DROP]
     return xs.map((x) => named(drawn, name, x, rise(drawn, name, x)))
   })
   const smaller = others

@@ -1,0 +1,83 @@
+// A maker cuts by names: each stands nearer to its own piece than to any other. Distances by points along the outlines,
+// which the layout does not know.
+import { expect, test } from 'vitest'
+import { pieces } from '../../src/paper/index.ts'
+import { layOut } from '../../src/sheet/index.ts'
+import { pieceName } from '../../src/sheet/marks/instructions.ts'
+import { onPage } from '../../src/sheet/marks/piece-marks.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
+import { dummy } from './designs.ts'
+
+type Point = readonly [number, number]
+type Box = readonly [left: number, top: number, right: number, bottom: number]
+
+/** Points so far from one another tell a distance near enough, mm. */
+const STEP = 0.25
+
+function along(outline: readonly Point[]): Point[] {
+  return outline.flatMap((a, k): Point[] => {
+    const b = outline[(k + 1) % outline.length] as Point
+    const count = Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / STEP)
+    return Array.from({ length: count }, (_, i) => [
+      a[0] + (i / count) * (b[0] - a[0]),
+      a[1] + (i / count) * (b[1] - a[1]),
+    ])
+  })
+}
+
+const toBox = ([l, t, r, b]: Box, [x, y]: Point): number =>
+  Math.hypot(Math.max(l - x, 0, x - r), Math.max(t - y, 0, y - b))
+
+/** By the even-odd rule. */
+const isInside = ([x, y]: Point, outline: readonly Point[]): boolean =>
+  outline.reduce((odd, [ax, ay], k) => {
+    const [bx, by] = outline[(k + 1) % outline.length] as Point
+    return ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax) ? !odd : odd
+  }, false)
+
+const between = (boxes: readonly Box[], outline: readonly Point[]): number =>
+  Math.min(
+    ...boxes.map((box) =>
+      isInside([box[0], box[1]], outline) ? 0 : Math.min(...along(outline).map((at) => toBox(box, at))),
+    ),
+  )
+
+const ways = (['owl-wings', 'garden', 'hedgehog', 'owl', 'night-garden'] as const).flatMap((name) =>
+  (['front', 'ticks', 'back'] as const).map((lines) => [name, lines] as const),
+)
+
+test.each(ways)('%s, lines %s: each name is nearest to its own piece', (name, lines) => {
+  const design = dummy(name)
+  const all = pieces(design)
+  let names = 0
+  for (const { marks, placed } of layOut(design, { paper: 'letter', lines, care: [] })) {
+    const outlines = placed.map(({ piece, place }) => {
+      const found = all.find(({ id }) => id === piece)
+      if (!found) throw new Error(`there is no ${piece}`)
+      return { piece, outline: found.outline.map((point): Point => onPage(place, point)) }
+    })
+    const words = marks.filter((mark) => mark.mark === 'word' && mark.of === 'name')
+    words.forEach((word, k) => {
+      if (word.mark !== 'word') return
+      const own = outlines.find(({ piece }) => pieceName(piece) === word.text)
+      if (!own) return
+      // The rest of the name follows: which face it is, and whose end.
+      const next = words.findIndex(
+        (one, i) =>
+          i > k && one.mark === 'word' && outlines.some(({ piece }) => pieceName(piece) === one.text),
+      )
+      const boxes = words
+        .slice(k, next < 0 ? words.length : next)
+        .flatMap((one) => (one.mark === 'word' ? [extent(one)] : []))
+      const far = between(boxes, own.outline)
+      for (const other of outlines)
+        if (other !== own)
+          expect(
+            between(boxes, other.outline),
+            `${own.piece}: its name, ${far.toFixed(1)} mm off, is nearer to ${other.piece}`,
+          ).toBeGreaterThan(far - 0.3)
+      names++
+    })
+  }
+  expect(names).toBeGreaterThan(1)
+})
