@@ -65,19 +65,15 @@ describe.each([
 })
 
 describe('a place too small for its partner’s name', () => {
-  const place: readonly Point[] = [
-    [50, 50],
-    [58, 50],
-    [58, 58],
-    [50, 58],
+  const square = (from: number, to: number): readonly Point[] => [
+    [from, from],
+    [to, from],
+    [to, to],
+    [from, to],
   ]
-  const told = (round: number, more: Partial<Wish> = {}) => {
-    const outline: readonly Point[] = [
-      [50 - round, 50 - round],
-      [58 + round, 50 - round],
-      [58 + round, 58 + round],
-      [50 - round, 58 + round],
-    ]
+  const told = (wide: number, round: number, more: Partial<Wish> = {}) => {
+    const place = square(50, 50 + wide)
+    const outline = square(50 - round, 50 + wide + round)
     const wish: Wish = {
       ...{ letter: 'T', partner: 'lawn platform', points: place, isLine: false, of: 'T' },
       ...{ mayBeInside: true, stay: 'anywhere' },
@@ -93,12 +89,12 @@ describe('a place too small for its partner’s name', () => {
   }
 
   test('has it beside it, where its piece has room', () => {
-    expect(told(25)).toEqual({ says: ['T', 'lawn platform'], isWithin: false })
+    expect(told(8, 25)).toEqual({ says: ['T', 'lawn platform'], isWithin: false })
   })
 
   test('holds the letter alone where it would stand beside the piece, or on a face that is seen', () => {
-    expect(told(2)).toEqual({ says: ['T'], isWithin: true })
-    expect(told(25, { isQuiet: true })).toEqual({ says: ['T'], isWithin: true })
+    expect(told(4, 0.3, { partner: 'o' })).toEqual({ says: ['T'], isWithin: true })
+    expect(told(8, 25, { isQuiet: true })).toEqual({ says: ['T'], isWithin: true })
   })
 })
 
