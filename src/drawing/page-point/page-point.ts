@@ -18,7 +18,10 @@ export interface PointLook {
   readonly held?: boolean
 }
 
-const dot = (at: Point, of: string): Mark => ({ mark: 'dot', at, radius: 5.5, role: 'dimension', of })
+/** It grows with the words, for a projector: it is what the task speaks of. */
+const dot = (at: Point, of: string, { text }: PointLook): Mark => ({
+  ...{ mark: 'dot', at, radius: Math.max(5.5, text / 4), role: 'dimension', of },
+})
 
 const path = (runs: readonly (readonly Point[])[], role: 'dimension' | 'swing' | 'guide'): Mark => ({
   mark: 'path',
@@ -80,7 +83,7 @@ export function pointInView(drawn: View, point: Flat, opening: number, look: Poi
   const { at, twin, gape } = pagePoint(point, opening)
   const [a, b] = [drawn.toScreen(at), drawn.toScreen(twin)]
   const gap = lengthText(gape, look.unit)
-  const marks = [path([[b, a]], 'dimension'), dot(b, 'twin'), dot(a, 'point')]
+  const marks = [path([[b, a]], 'dimension'), dot(b, 'twin', look), dot(a, 'point', look)]
   return together(drawn, marks, [wish(gap, middle(a, b), look, ['above', 'below'])], says.apart(gap))
 }
 
@@ -93,8 +96,8 @@ export function pointInSection(drawn: Section, point: Flat, opening: number, loo
   const marks = [
     path([round(point, toScreen, 'at'), round(point, toScreen, 'twin')], 'swing'),
     path([[b, a]], 'dimension'),
-    dot(b, 'twin'),
-    dot(a, 'point'),
+    dot(b, 'twin', look),
+    dot(a, 'point', look),
   ]
   const said = says.onCircle(lengthText(standOff, look.unit), gap)
   return together(drawn, marks, [wish(gap, middle(a, b), look, ['above', 'below'])], said)
@@ -109,7 +112,7 @@ export function pointOnSheet(sheet: Pattern, point: Flat, card: Card, look: Poin
     sheet.fromSheet([0, along]),
   ]
   const far = lengthText(across, look.unit)
-  const marks = [path([[foot, a]], 'dimension'), dot(b, 'twin'), dot(a, 'point')]
+  const marks = [path([[foot, a]], 'dimension'), dot(b, 'twin', look), dot(a, 'point', look)]
   const sides: Wish['sides'] = along > card.height / 2 ? ['below', 'above'] : ['above', 'below']
   return together(
     sheet,
