@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Point } from '../../src/drawing/pen/marks.ts'
 import { layOut } from '../../src/sheet/index.ts'
 import type { Rectangle } from '../../src/sheet/marks/clip.ts'
+import { wordWidth } from '../../src/sheet/marks/letters.ts'
 import type { SheetMark } from '../../src/sheet/marks/setting.ts'
 import { pageNumber } from '../../src/sheet/pages/page-number.ts'
 import { beak, card, dummy } from './designs.ts'
@@ -93,6 +94,11 @@ test('a card that fails is warned of on each page that one may cut', () => {
     ['Do not cut yet.', true],
     ['Owl, page 2 of 3', false],
   ])
+  // A space parts the two: by the letters' own widths.
+  const [warning, number] = pageNumber('Owl', 2, 3, page, true)
+  if (warning?.mark !== 'word' || number?.mark !== 'word') throw new Error('two words were expected')
+  const end = warning.at[0] + wordWidth(warning.text, warning.size, true)
+  expect(number.at[0] - end).toBeCloseTo(wordWidth(' ', number.size), 9)
 })
 
 test('is on each page of a print that has several, tiles too', () => {

@@ -80,8 +80,9 @@ function parted(word: string, size: number, bold: boolean, width: number): reado
 }
 
 function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
-  return runs.flatMap((run) => {
+  return runs.flatMap((run, place) => {
     const { text: all, bold = false } = run
+    const isApart = all.startsWith(' ') || (runs[place - 1]?.text ?? '').endsWith(' ')
     const words = all
       .normalize('NFC')
       .split(' ')
@@ -94,7 +95,7 @@ function wordsOf(runs: readonly Run[], size: number, width: number): Word[] {
               ...run,
               text,
               width: wordWidth(text, size, bold),
-              spaced: part === 0 && (k > 0 || all.startsWith(' ')),
+              spaced: part === 0 && (k > 0 || isApart),
             }),
           ),
     )
