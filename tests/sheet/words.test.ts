@@ -2,6 +2,7 @@
 // words go on to a next page.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { orderOf } from '../../src/booklet/index.ts'
 import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
@@ -97,6 +98,32 @@ describe('steps', () => {
     expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(3)))).toContain('oak and yew.')
+  })
+
+  // The two layers of the shut card fold on different lines: worked out by hand, 15 mm and 12 mm from the gutter.
+  test('only what folds on one line in both layers is folded to and fro, as the booklet has it', () => {
+    const over = 'to the front and press'
+    const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
+    expect(lone).not.toContain(over)
+    expect(lone).toContain('Do not fold it over: it gets its folds when you push it through.')
+    expect(lone).toMatch(/Push each strip through to the inside\. Shut the card and press, so that/)
+    const two = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15, 12)]))
+    expect(two).toContain('Do not fold them over')
+    const mixed = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
+    expect(mixed).toContain(`Fold each other strip ${over}`)
+    const even = saidOf(card(105, 148, [layer('rush', 40, 15)]))
+    expect(even).toContain(`Fold each strip ${over}`)
+    expect(even).not.toContain('so that the new folds are sharp')
+    const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
+    const nested = saidOf(card(105, 148, [layer('rush', 40, 15), glint]))
+    expect(nested).toContain('Pinch each fold flat, cut from it and push.')
+    for (const name of ['reeds', 'pond', 'lantern', 'layers', 'owl', 'garden'] as const) {
+      const design = dummy(name)
+      const isCreased = orderOf(design).some(({ does }) => does === 'crease')
+      expect(saidOf(design).includes(`Fold each strip ${over}`), name).toBe(
+        isCreased && saidOf(design).includes('each strip'),
+      )
+    }
   })
 
   test('a piece with two joints is stuck at one, then found by the card; walls come before their platform', () => {

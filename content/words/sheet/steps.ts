@@ -37,9 +37,15 @@ export const part = 'part'
 export const foldAndCut =
   'Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.'
 export const uneven = (parts: readonly string[]): string =>
-  `Deeper on one side: ${listed(parts)}. Stop at the shorter end. Open the card and cut on.`
-export const foldToAndFro = (loose: string): string =>
-  `Fold each ${loose} to the front and press, then to the back.`
+  `Deeper on one side: ${listed(parts)}. Stop at the shorter end. Open the card and cut on. ${
+    parts.length === 1
+      ? 'Do not fold it over: it gets its folds when you push it through.'
+      : 'Do not fold them over: they get their folds when you push them through.'
+  }`
+
+/** `isOther`: not those that are deeper on one side. */
+export const foldToAndFro = (loose: string, isOther: boolean): string =>
+  `Fold each ${isOther ? `other ${loose}` : loose} to the front and press, then to the back.`
 
 /** Before parts are pushed through, by the side that lines are on. */
 export const linesOf = {
@@ -48,8 +54,15 @@ export const linesOf = {
 }
 export const pushThrough = (loose: string): string =>
   `Open the card half way. Push each ${loose} through to the inside.`
-export const newFolds = (parts: readonly string[]): string =>
-  `Work the new folds in the same way: ${listed(parts)}. Pinch each fold flat, cut from it, crease and push.`
+
+/** After those that could not be creased before. */
+export const pressNewFolds = 'Shut the card and press, so that the new folds are sharp.'
+
+/** `isCreased`: all of them can be folded over before they are pushed. */
+export const newFolds = (parts: readonly string[], isCreased: boolean): string =>
+  `Work the new folds in the same way: ${listed(parts)}. Pinch each fold flat, cut from it${
+    isCreased ? ', crease and push' : ' and push'
+  }.`
 export const pushInwards = (parts: readonly string[]): string => `Push in, away from you: ${listed(parts)}.`
 
 /** Parts of their own card. */

@@ -3,6 +3,7 @@ import * as key from '../../../content/words/sheet/key.ts'
 import * as pages from '../../../content/words/sheet/pages.ts'
 import * as sections from '../../../content/words/sheet/sections.ts'
 import * as says from '../../../content/words/sheet/steps.ts'
+import { foldsTogether } from '../../making/making.ts'
 import { spineSays } from '../../making/spine.ts'
 import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
 import { isUneven, jointsOf, kindOf, nameOf, pieces, ridgeFold, rimOf, threaded } from '../../paper/index.ts'
@@ -56,7 +57,10 @@ function deeper(parts: readonly Mechanism[]): readonly string[] {
 function nested(design: Design, later: readonly Mechanism[]): string {
   const inwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
   return [
-    says.newFolds(named(later)),
+    says.newFolds(
+      named(later),
+      later.every(({ id }) => foldsTogether(design, id)),
+    ),
     ...deeper(later),
     ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
   ].join(' ')
@@ -66,11 +70,14 @@ function cuttingSteps(design: Design, cut: readonly Mechanism[], face: SheetFace
   const shape = shapeOf(cut)
   const first = cut.filter((m) => m.on === 'gutter')
   const later = cut.filter((m) => m.on !== 'gutter')
+  // Where the two layers fold about different lines, folding them over together would put a fold beside its own line.
+  const over = first.filter(({ id }) => foldsTogether(design, id))
+  const isAll = over.length === first.length
   return [
     says.foldAndCut,
     ...deeper(first),
-    says.foldToAndFro(shape),
-    `${says.linesOf[face]} ${says.pushThrough(shape)}`,
+    ...(over.length > 0 ? [says.foldToAndFro(shape, !isAll)] : []),
+    [says.linesOf[face], says.pushThrough(shape), ...(isAll ? [] : [says.pressNewFolds])].join(' '),
     ...(later.length > 0 ? [nested(design, later)] : []),
   ]
 }
