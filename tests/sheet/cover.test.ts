@@ -180,6 +180,18 @@ describe('the cover on the sheet', () => {
     expect(rim).toEqual([])
   })
 
+  test('is laid letter on letter where the card has its letters, and else by its gutter and its ends', () => {
+    for (const lines of ['front', 'ticks', 'back'] as const) {
+      const [sheet] = on(dummy('heron'), lines)
+      const isLettered = sheet?.page.marks.some(
+        ({ mark, of = '' }) => mark === 'word' && of.startsWith('cover/'),
+      )
+      const last = stepsFor(dummy('heron'), lines).at(-1) ?? ''
+      expect(last.includes('letter on letter'), lines).toBe(isLettered)
+      expect(last.includes('reader’s end at reader’s end'), lines).toBe(!isLettered)
+    }
+  })
+
   test('the two halves have a letter each, told once in the list of joints', () => {
     const pages = layOut(dummy('beak'), { paper: 'a4' })
     const said = pages.flatMap((page) => words(page).map(({ text }) => text))

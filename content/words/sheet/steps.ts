@@ -81,10 +81,12 @@ export const astride = (parts: readonly string[]): string =>
   `On the outside of a fold: ${listed(parts)}. Pinch that fold flat, set the piece over it, one half on each side, and stick both joints.`
 export const wallsFirst = (parts: readonly string[]): string =>
   `Of ${listed(parts)}, glue all walls on the card first, then the platform on the walls.`
-export const glueHatched =
-  'Put glue on the hatched places only; where there are dots, on the other face. Press, and let it dry.'
-export const glueHatchedNotRim =
-  'Put glue on the hatched places only, and not on the rim yet; where there are dots, on the other face. Press, and let it dry.'
+
+/** `hasRim`: that of the cover is hatched or dotted too; `isDotted`: some of the places are. */
+export const glueHatched = (hasRim: boolean, isDotted: boolean): string =>
+  `Put glue on the hatched places only${hasRim ? ', and not on the rim yet' : ''}${
+    isDotted ? '; where there are dots, on the other face' : ''
+  }. Press, and let it dry.`
 export const tapeEdges =
   'Where there is no tab, lay the edge on its line and tape it along its whole length. Slip the tape under an edge that a shut card hides, sticky side up, half of it showing.'
 
@@ -92,9 +94,13 @@ export const tapeEdges =
 export const shutSlowly = 'Shut the card slowly. Press every fold. Open it.'
 export const pushUp = 'Push up from behind what stays down in its fold.'
 
-/** The cover. */
-export const glueCover =
-  'Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. Lay card and cover gutter on gutter, letter on letter. Shut them and let them dry.'
+/** The cover; `isLettered`: the card has its letters too. */
+export const glueCover = (isLettered: boolean): string =>
+  `Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. ${
+    isLettered
+      ? 'Lay card and cover gutter on gutter, letter on letter.'
+      : 'Its letters have no twin on the card. Lay the card’s back on it, gutter on gutter, reader’s end at reader’s end, the same strip of cover showing all round.'
+  } Shut them and let them dry.`
 
 /** The same where the cover has no page: no rim is marked. Numbers are mm. */
 export const cutCover = (wide: string, high: string): string =>

@@ -117,7 +117,7 @@ export function trimStep({ sides, ends }: Trim, of = says.ofCard): string | null
 export const isOutside = (m: Mechanism): boolean => 'side' in m && m.side === 'outside'
 
 /** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
-function stickingSteps(design: Design, face: SheetFace): readonly string[] {
+function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const isTaped = all.some(({ isTaped }) => isTaped)
@@ -138,13 +138,14 @@ function stickingSteps(design: Design, face: SheetFace): readonly string[] {
     ...(laid.length > 0 ? [says.leftFirst(hasOthers ? named(laid) : [])] : []),
     ...(saddles.length > 0 ? [says.astride(named(saddles))] : []),
     ...(walled.length > 0 ? [says.wallsFirst(named(walled))] : []),
-    ...(isGlued ? [design.card.cover ? says.glueHatchedNotRim : says.glueHatched] : []),
+    ...(isGlued ? [says.glueHatched(design.card.cover ?? false, isDotted)] : []),
     ...(isTaped ? [says.tapeEdges] : []),
   ]
 }
 
-/** Glued last: until then all that is cut can be pushed through from behind. */
-const coverStep = (design: Design): string => `${spineSays(design)}${says.glueCover}`
+/** Glued last: until then all that is cut can be pushed through from behind. A good copy has no letters of its rim. */
+const coverStep = (design: Design, lines: SheetLines): string =>
+  `${spineSays(design)}${says.glueCover(lines !== 'ticks')}`
 
 /** The same where the cover has no page: no rim is marked. */
 const ownCoverStep = (design: Design, [wide, high]: readonly [number, number], rim: number): string =>
@@ -158,8 +159,16 @@ function cuttingOut(design: Design, isTrimmed: boolean): readonly string[] {
   return [says.cutAllOut]
 }
 
-/** Steps in brief. A design without mechanisms is a card to fold. */
-export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): readonly string[] {
+/**
+ * Steps in brief. A design without mechanisms is a card to fold.
+ * @param isDotted whether places that are glued on the other face are dotted on this sheet
+ */
+export function stepsFor(
+  design: Design,
+  lines: SheetLines,
+  trim: Trim = {},
+  isDotted = lines !== 'ticks',
+): readonly string[] {
   const face = faceOf(lines)
   const cut = design.mechanisms.filter(isCut)
   const glued = design.mechanisms.filter((m) => !isCut(m))
@@ -171,10 +180,10 @@ export function stepsFor(design: Design, lines: SheetLines, trim: Trim = {}): re
   if (threaded(design).length > 0) steps.push(says.cutSlits)
   if (cut.length > 0) steps.push(...cuttingSteps(design, cut, face))
   else steps.push(says.foldGutter[face])
-  if (glued.length > 0) steps.push(...stickingSteps(design, face))
+  if (glued.length > 0) steps.push(...stickingSteps(design, face, isDotted))
   const pops = glued.some((m) => kindOf(m).pops)
   steps.push(pops ? `${says.shutSlowly} ${says.pushUp}` : says.shutSlowly)
-  if (design.card.cover) steps.push(coverStep(design))
+  if (design.card.cover) steps.push(coverStep(design, lines))
   if (trim.cover) steps.push(ownCoverStep(design, trim.cover, rimOf(design.card)))
   return steps
 }

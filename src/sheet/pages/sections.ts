@@ -157,9 +157,18 @@ function section(
 
 const NUMBER_INDENT = 5.2
 
+/** Whether dots say of some place that its other face is glued; the cover has a step of its own. */
+const isDotted = (design: Design, lines: SheetLines): boolean =>
+  pieces(design).some((piece) => {
+    const places = placesOn(design, piece.id, faceOf(lines))
+    const glued = places.filter(({ isRim, isTaped }) => !isRim && !isTaped)
+    return jointSigns(piece, glued, lines).has('behind')
+  })
+
 function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: Trim): Section {
+  const said = stepsFor(design, lines, trim, isDotted(design, lines))
   const rows = (width: number): Block[] =>
-    stepsFor(design, lines, trim).map((text, k) => {
+    said.map((text, k) => {
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
       return hung(number.marks, NUMBER_INDENT, paragraph([{ text }], body, width - NUMBER_INDENT))
     })
