@@ -19,7 +19,8 @@ export const trimEnds = ({ sheet }: Filled, mm: string): string =>
 export const cutCardOut = 'Cut the card out.'
 export const cutCoverOut = 'Cut the cover out.'
 export const cutBothOut = 'Cut the card and its cover out.'
-export const cutAllOut = 'Pencil a letter that stands beside its piece on the back of it. Cut all pieces out.'
+export const pencilFirst = 'Pencil a letter that stands beside its piece on the back of it.'
+export const cutAllOut = 'Cut all pieces out.'
 
 export const score = 'Score every fold with a ruler and a dry ball pen.'
 export const scoreTicks = 'Score every fold with a ruler and a dry ball pen, from tick to tick.'

@@ -97,6 +97,8 @@ export interface Trim {
   readonly acrossGrain?: boolean
   /** All is printed so many times as large, to make up for a printer. */
   readonly stretch?: number
+  /** Some letter stands beside its piece. */
+  readonly hasLettersBeside?: boolean
 }
 
 /** How a piece that fills its sheet gets its outline: the card, or the one whose sheet says it. */
@@ -152,11 +154,11 @@ const ownCoverStep = (design: Design, [wide, high]: readonly [number, number], r
   `${says.cutCover(shown(wide), shown(high))} ${spineSays(design)}${says.glueOwnCover(shown(rim))}`
 
 /** How the pieces get their outlines. */
-function cuttingOut(design: Design, isTrimmed: boolean): readonly string[] {
+function cuttingOut(design: Design, isTrimmed: boolean, hasLettersBeside: boolean): readonly string[] {
   const others = pieces(design).filter(({ id }) => id !== 'card')
   if (others.length === 0) return isTrimmed ? [] : [says.cutCardOut]
   if (others.every(({ id }) => id === 'cover')) return [isTrimmed ? says.cutCoverOut : says.cutBothOut]
-  return [says.cutAllOut]
+  return [...(hasLettersBeside ? [says.pencilFirst] : []), says.cutAllOut]
 }
 
 /**
@@ -175,7 +177,10 @@ export function stepsFor(
   const trimming = trimStep(trim)
   const steps = [
     ...(trimming === null ? [] : [trimming]),
-    [...cuttingOut(design, trimming !== null), lines === 'ticks' ? says.scoreTicks : says.score].join(' '),
+    [
+      ...cuttingOut(design, trimming !== null, trim.hasLettersBeside ?? false),
+      lines === 'ticks' ? says.scoreTicks : says.score,
+    ].join(' '),
   ]
   if (threaded(design).length > 0) steps.push(says.cutSlits)
   if (cut.length > 0) steps.push(...cuttingSteps(design, cut, face))

@@ -37,6 +37,7 @@ import { MARGIN, placeAt, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
 import type { Fit, Turned } from './fit.ts'
 import { boxOf, fitOn, isTooLarge, TooLargeError, turns } from './fit.ts'
+import { hasLettersBeside, mayHaveLettersBeside } from './letters-beside.ts'
 import { pageNumber } from './page-number.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
@@ -223,30 +224,50 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   checkCopies(options.copies ?? 1)
   const fit = fitOn(drawn, paper)
   if (!fit.ok && !options.tiled) throw new TooLargeError(fit)
-  // The key speaks of those sizes alone whose marks found free paper.
-  for (let care = options.care ?? tightest(drawn); ; ) {
-    const pages = laidOut(drawn, options, paper, fit, care)
+  // The key speaks of those sizes alone whose marks found free paper, and the steps of letters beside a piece where
+  // there are some.
+  let care = options.care ?? tightest(drawn)
+  const isFew = options.words === 'few'
+  let lettersBeside: Beside = {
+    is: !isFew && mayHaveLettersBeside(drawn, options.lines ?? 'front'),
+    isSure: isFew,
+  }
+  for (;;) {
+    const pages = laidOut(drawn, options, paper, fit, { care, hasLettersBeside: lettersBeside.is })
     const marked = new Set(
       pages.flatMap(({ marks, part }) => [...marks, ...(part?.marks ?? [])].map(({ of }) => of)),
     )
     const left = care.filter((one) => marked.has(careOf(one)))
-    if (left.length === care.length) return pages
+    const found = lettersBeside.isSure
+      ? lettersBeside
+      : besideNow(lettersBeside.is, hasLettersBeside(drawn, pages))
+    if (left.length === care.length && found.is === lettersBeside.is) return pages
     care = left
+    lettersBeside = found
   }
 }
+
+/** Whether the steps speak of letters beside a piece, and whether that stays as it is. */
+interface Beside {
+  readonly is: boolean
+  readonly isSure: boolean
+}
+
+/** Words more or less can turn the pieces: once letters were missed, they are spoken of whatever comes. */
+const besideNow = (told: boolean, drawn: boolean): Beside => ({ is: drawn, isSure: drawn && !told })
 
 type Part = Pick<SheetPart, 'clip' | 'marks'>
 
 /** What a sheet of few words says. */
 const FEW: ReadonlySet<Section['id']> = new Set(['head', 'check'])
 
-/** The same with these sizes marked where there is room for it. */
+/** The same with these sizes marked where there is room for it, and with steps for letters beside pieces or without. */
 function laidOut(
   drawn: Design,
   options: SheetOptions,
   paper: Paper,
   fit: Fit,
-  care: readonly Tight[],
+  { care, hasLettersBeside }: { readonly care: readonly Tight[]; readonly hasLettersBeside: boolean },
 ): SheetPage[] {
   const lines = options.lines ?? 'front'
   const leavesCover = fit.leavesCover && !options.tiled
@@ -256,6 +277,7 @@ function laidOut(
     ...(leavesCover ? { cover: coverSize(drawn) } : {}),
     ...(paper.stretch === undefined ? {} : { stretch: paper.stretch }),
     ...(options.fault ? { fault: options.fault } : {}),
+    ...(hasLettersBeside ? { hasLettersBeside } : {}),
   }
   const said = (sections: readonly Section[]): readonly Section[] =>
     options.words === 'few'
