@@ -474,22 +474,39 @@ describe('on to a next page', () => {
   })
 })
 
-test('a list that goes on under something else says there what it is', () => {
+test('a list that goes on in another place says there what it is', () => {
   const cells = [0, 80].map((x) => ({ x, y: 0, width: 60, bottom: 30 }))
   const [, second] = cells as [(typeof cells)[number], (typeof cells)[number]]
   const sizes = sectionsFor(dummy('garden'), 'front', fittings.close, {}, []).find(({ id }) => id === 'sizes')
   const again = sizes?.again?.(60) ?? null
   const row: Block = { ...paragraph([{ text: 'moon' }], { size: 3, leading: 8 }, 60), height: 8 }
-  const shelves = new Shelves()
-  // Three rows fill the first column; in the second one something stands already.
-  shelves.put(() => row, [second])
-  const marks = shelves.flow([row, row, row, row], cells, 1, again) ?? []
-  const said = marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : []))
-  const [label] = said.filter(({ text }) => text !== 'moon')
-  expect(said).toHaveLength(5)
-  expect(label?.text).toBe('More sizes')
-  expect(label?.at[0]).toBeCloseTo(80, 9)
-  expect(label?.at[1]).toBeGreaterThan(8)
-  // In an empty column it goes on without.
-  expect(new Shelves().flow([row, row, row, row], cells, 1, again)).toHaveLength(4)
+  // Three rows fill the first column; in the second one something stands already, or nothing.
+  for (const isTaken of [true, false]) {
+    const shelves = new Shelves()
+    if (isTaken) shelves.put(() => row, [second])
+    const marks = shelves.flow([row, row, row, row], cells, 1, again) ?? []
+    const said = marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : []))
+    const [label] = said.filter(({ text }) => text !== 'moon')
+    expect(said).toHaveLength(5)
+    expect(label?.text).toBe('More sizes')
+    expect(label?.at[0]).toBeCloseTo(80, 9)
+    expect((label?.at[1] ?? 0) > 8).toBe(isTaken)
+  }
+})
+
+test('so does each further column and page of words alone', () => {
+  const pages = layOut(shelf.find(({ name }) => name === 'a hundred mechanisms')?.design as Design, {
+    paper: 'a4',
+  })
+  const heads = pages.flatMap((page, k) =>
+    words(page).flatMap(({ text, at, bold }) => (bold ? [{ text, k, x: at[0], y: at[1] }] : [])),
+  )
+  const columns = new Set(
+    heads.flatMap(({ text, k, x }) => (/^reed \d/.test(text) ? [`${k} ${x.toFixed(3)}`] : [])),
+  )
+  expect(columns.size).toBeGreaterThan(1)
+  const labelled = heads.flatMap(({ text, k, x }) =>
+    text === 'More sizes' || text === 'Sizes in mm' ? [`${k} ${x.toFixed(3)}`] : [],
+  )
+  expect(labelled.sort()).toEqual([...columns].sort())
 })

@@ -106,7 +106,7 @@ export class Shelves {
 
   /**
    * Rows that may be parted between cells: all of them where they stand, or null if there is no room for all.
-   * @param again their label where they go on under something else
+   * @param again their label where they go on: in another cell they might be taken for words of what lies there
    */
   flow(rows: readonly Block[], cells: readonly Cell[], gap: number, again: Block | null): SheetMark[] | null {
     const before = new Map(this.tops)
@@ -116,8 +116,8 @@ export class Shelves {
     for (const row of rows) {
       let found: SheetMark[] | null = null
       for (let cell = cells[k]; !found && cell; cell = cells[k]) {
-        const isUnder = isFresh && marks.length > 0 && this.tops.has(cell)
-        found = this.put(() => (isUnder && again ? stack([again, row], gap) : row), [cell], gap)
+        const goesOn = isFresh && marks.length > 0
+        found = this.put(() => (goesOn && again ? stack([again, row], gap) : row), [cell], gap)
         isFresh = !found
         if (!found) k += 1
       }

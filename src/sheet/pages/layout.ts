@@ -31,7 +31,7 @@ import type { Place } from '../marks/piece-marks.ts'
 import { onPage, pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
-import { extent } from '../marks/setting.ts'
+import { extent, stack } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, placeAt, Shelves } from './bed.ts'
 import { bedPage } from './bed-page.ts'
@@ -122,10 +122,11 @@ function wordPages(sections: readonly Section[], turn: Turned): SheetMark[][] {
       next()
       if (put(section.block)) continue
     }
-    for (const row of section.rows(width))
+    const again = section.again?.(width)
+    for (const [k, row] of section.rows(width).entries())
       if (!put(() => row, ROW_GAP)) {
         next()
-        put(() => row, ROW_GAP)
+        put(() => (again && k > 0 ? stack([again, row], ROW_GAP) : row), ROW_GAP)
       }
   }
   return pages
