@@ -12,7 +12,7 @@ export interface Work {
   readonly does:
     | 'cut-out' // the card's outline, and scoring
     | 'slits' // for tabs, in the flat card
-    | 'colour' // what is drawn, before anything is cut
+    | 'colour' // what is drawn, while all lies flat
     | 'cut' // strips cut from a fold
     | 'crease' // folded both ways
     | 'push' // pushed through

@@ -140,6 +140,18 @@ function closingOn(design: Design, id: string): (what: string) => string {
 const hasSlitPieces = (design: Design): boolean =>
   jointsOf(design).some(({ isThrough, host }) => isThrough && host.piece !== 'card')
 
+/** What is said of the tabs of some parts: those that have any are glued by them. */
+function tabsOf(design: Design, of: readonly string[]): readonly string[] {
+  const owners = new Set(
+    jointsOf(design).flatMap(({ owner, fold, isTaped }) =>
+      fold === null || isTaped ? [] : [design.mechanisms[owner]?.id],
+    ),
+  )
+  const tabbed = of.filter((id) => owners.has(id))
+  if (tabbed.length === 0) return []
+  return [tabbed.length === of.length ? says.keepTabs : says.keepTabsOn(the(tabbed))]
+}
+
 /** The words of one piece of work. */
 export function wordsOf(design: Design, work: Work): Words {
   const { does, of, there } = work
@@ -206,6 +218,7 @@ export function wordsOf(design: Design, work: Work): Words {
         title: of.length === 1 ? says.pieceTitle(the(of)) : says.piecesTitle,
         text: [
           says.cutPiecesOut(the(of)),
+          ...tabsOf(design, of),
           says.foldPieces,
           says.twins,
           ...(hasSlitPieces(design) ? [says.cutSlitsInPieces] : []),

@@ -1,6 +1,7 @@
 // The steps of any design: an order that hands can follow, figures in their frames, numbers that hold.
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { pictureDoes } from '../../content/words/sheet/key.ts'
 import { bookPages } from '../../src/booklet/book-pages.ts'
 import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
@@ -167,8 +168,8 @@ describe('words', () => {
   test('tell a height that a ruler finds', () => {
     // A layer cut 32 mm deep on both sides, the card at a right angle: a square prism, so its ridge is 32 mm up.
     expect(checks(lantern)).toEqual([
-      'Hold the card open at 90°: the tip of the lantern stands 32\u00a0mm above the page.',
-      'Hold the card open at 90°: the tip of the lantern stands 32\u00a0mm above the page.',
+      'Hold the card open at 90°: from the page up to the tip of the lantern a ruler shows 32\u00a0mm.',
+      'Hold the card open at 90°: from the page up to the tip of the lantern a ruler shows 32\u00a0mm.',
     ])
   })
 
@@ -258,8 +259,28 @@ describe('the steps of a card that fails', () => {
 test('what is called by a number is called by it alone', () => {
   const text = stepsText(dummy('garden'))
   expect(text).toContain('Cut reed 1, left eye, window and right eye')
-  expect(text).toContain('Reed 1 is cut deeper on one side.')
+  expect(text).toContain('Deeper on one side: reed 1. Stop')
   expect(text).toContain('Stick on star 1 and star 2')
   expect(text).not.toMatch(/the (reed|star) \d/i)
   expect(text).toContain('Cut the jaw, lantern and beak')
+})
+
+// A part may be called reeds: no verb that asks for one or for several follows its name.
+test('a name of several is no stumbling block, and tabs are told of where they are', () => {
+  const text = stepsText(dummy('scene'))
+  expect(text).toContain('. Push up the reeds, if needed')
+  expect(text).not.toMatch(/the reeds (is|has|stays|stands|goes|lies)\b/)
+  // The moon and the heron are stuck flat on the reeds.
+  expect(text).toContain('cut out the reeds, moon and heron.')
+  expect(text).toContain('Leave the tabs on the reeds.')
+  expect(stepsText(dummy('owl-body'))).toContain('Leave the tabs on.')
+  // Its parts are taped.
+  expect(stepsText(dummy('mouth'))).not.toContain('Leave the tabs')
+})
+
+test('the key of the sheet and the steps have what is drawn coloured at the same time', () => {
+  const text = stepsText(dummy('scene'))
+  expect(text).toMatch(/colour while all lies flat/)
+  expect(text.indexOf('colour while')).toBeGreaterThan(text.indexOf('Cut out the card'))
+  expect(pictureDoes).toMatch(/colour them in while the paper lies flat$/)
 })

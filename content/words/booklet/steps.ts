@@ -1,4 +1,4 @@
-import { large, listed } from '../grammar.ts'
+import { listed } from '../grammar.ts'
 
 /**
  * The steps of any card. Each says what is done (its title), how (its sentences), and what the hands take. `what`: the
@@ -31,7 +31,7 @@ export const letters = (all: readonly string[]): string => `${listed(all.map((on
 
 /** A number of the model to hold a ruler to. */
 export const check = (opening: string, part: string, rise: string): string =>
-  `Hold the card open at ${opening}: the tip of ${one(part)} stands ${rise} above the page.`
+  `Hold the card open at ${opening}: from the page up to the tip of ${one(part)} a ruler shows ${rise}.`
 
 /** Cautions. */
 export const rules = 'Your school’s own rules come first.'
@@ -65,15 +65,13 @@ export const eachFold = 'each fold'
 export const cutFromFold = (fold: string): string =>
   `Pinch ${fold} flat, so that its two layers lie on one another. Cut from the fold, through both layers.`
 
-/** `parts`: those of them that are. */
+/** `parts`: those of them that are. No verb follows their names: one part may be called reeds. */
 export const deeperOnOneSide = (parts: readonly string[], all: number): string =>
   `${
     parts.length < all
-      ? `${large(the(parts))} ${parts.length === 1 ? 'is' : 'are'}`
-      : all === 1
-        ? 'It is'
-        : 'They are'
-  } cut deeper on one side. Stop at the shorter end, open the card, and cut on.`
+      ? `Deeper on one side: ${the(parts)}.`
+      : `${all === 1 ? 'It is' : 'They are'} cut deeper on one side.`
+  } Stop at the shorter end, open the card, and cut on.`
 export const cutTools = 'scissors'
 
 export const creaseTitle = (what: string): string => `Crease ${what} both ways`
@@ -94,7 +92,11 @@ export const pushTools = 'fingers, the tip of a pencil'
 
 export const pieceTitle = (what: string): string => `Cut out ${what}`
 export const piecesTitle = 'Cut out the other pieces'
-export const cutPiecesOut = (what: string): string => `Score the folds, then cut out ${what} with their tabs.`
+export const cutPiecesOut = (what: string): string => `Score the folds, then cut out ${what}.`
+
+/** On all of them, and on some. */
+export const keepTabs = 'Leave the tabs on.'
+export const keepTabsOn = (what: string): string => `Leave the tabs on ${what}.`
 export const foldPieces =
   'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.'
 export const twins = 'Each letter has a twin: that is where it goes.'
@@ -144,9 +146,9 @@ export const tapeWhole = (place: string): string =>
   `Run tape along the whole of each joint, right into the corner, and not across ${place}.`
 export const tapeTools = 'tape'
 
-export const popTitle = (what: string): string => `If ${what} stays down, push it up`
+export const popTitle = (what: string): string => `Push up ${what}, if needed`
 export const popUp =
-  'A part like this has two states. Put a finger behind its ridge and help both sides past the middle.'
+  'A part like this has two states. If it stays down, put a finger behind its ridge and help both sides past the middle.'
 export const popTools = 'a finger'
 
 export const standTitle = (what: string): string => `Set up ${what}`

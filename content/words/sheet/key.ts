@@ -38,4 +38,4 @@ export const grainDoes = (isUnmarked: boolean, isAcross: boolean): string =>
   }`
 
 export const picture = 'Picture'
-export const pictureDoes = 'fine grey dots: colour them in before you cut'
+export const pictureDoes = 'fine grey dots: colour them in while the paper lies flat'
