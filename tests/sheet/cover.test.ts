@@ -188,7 +188,7 @@ describe('the cover on the sheet', () => {
       )
       const last = stepsFor(dummy('heron'), lines).at(-1) ?? ''
       expect(last.includes('letter on letter'), lines).toBe(isLettered)
-      expect(last.includes('reader’s end at reader’s end'), lines).toBe(!isLettered)
+      expect(last.includes('reader’s ends together'), lines).toBe(!isLettered)
     }
   })
 

@@ -105,15 +105,15 @@ describe('steps', () => {
     const over = 'to the front and press'
     const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
     expect(lone).not.toContain(over)
-    expect(lone).toContain('Do not fold it over: it gets its folds when you push it through.')
-    expect(lone).toMatch(/Push each strip through to the inside\. Shut the card and press, so that/)
+    expect(lone).toContain('Do not fold it over: pushing makes its folds.')
+    expect(lone).toMatch(/Push each strip through to the inside\. Shut it and press\./)
     const two = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15, 12)]))
     expect(two).toContain('Do not fold them over')
     const mixed = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
     expect(mixed).toContain(`Fold each other strip ${over}`)
     const even = saidOf(card(105, 148, [layer('rush', 40, 15)]))
     expect(even).toContain(`Fold each strip ${over}`)
-    expect(even).not.toContain('so that the new folds are sharp')
+    expect(even).not.toContain('Shut it and press')
     const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
     const nested = saidOf(card(105, 148, [layer('rush', 40, 15), glint]))
     expect(nested).toContain('Pinch each fold flat, cut from it and push.')

@@ -38,11 +38,12 @@ export const part = 'part'
 export const foldAndCut =
   'Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.'
 export const uneven = (parts: readonly string[]): string =>
-  `Deeper on one side: ${listed(parts)}. Stop at the shorter end. Open the card and cut on. ${
-    parts.length === 1
-      ? 'Do not fold it over: it gets its folds when you push it through.'
-      : 'Do not fold them over: they get their folds when you push them through.'
-  }`
+  `Deeper on one side: ${listed(parts)}. Stop at the shorter end. Open the card and cut on.`
+/** The same where others are folded over; so many they are. */
+export const notOver = (count: number): string =>
+  count === 1
+    ? 'Do not fold it over: pushing makes its folds.'
+    : 'Do not fold them over: pushing makes their folds.'
 
 /** `isOther`: not those that are deeper on one side. */
 export const foldToAndFro = (loose: string, isOther: boolean): string =>
@@ -57,7 +58,7 @@ export const pushThrough = (loose: string): string =>
   `Open the card half way. Push each ${loose} through to the inside.`
 
 /** After those that could not be creased before. */
-export const pressNewFolds = 'Shut the card and press, so that the new folds are sharp.'
+export const pressNewFolds = 'Shut it and press.'
 
 /** `isCreased`: all of them can be folded over before they are pushed. */
 export const newFolds = (parts: readonly string[], isCreased: boolean): string =>
@@ -100,7 +101,7 @@ export const glueCover = (isLettered: boolean): string =>
   `Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. ${
     isLettered
       ? 'Lay card and cover gutter on gutter, letter on letter.'
-      : 'Its letters have no twin on the card. Lay the card’s back on it, gutter on gutter, reader’s end at reader’s end, the same strip of cover showing all round.'
+      : 'Its letters have no twins: lay the card’s back on it, gutter on gutter, reader’s ends together.'
   } Shut them and let them dry.`
 
 /** The same where the cover has no page: no rim is marked. Numbers are mm. */

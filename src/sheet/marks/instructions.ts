@@ -72,12 +72,13 @@ function cuttingSteps(design: Design, cut: readonly Mechanism[], face: SheetFace
   const later = cut.filter((m) => m.on !== 'gutter')
   // Where the two layers fold about different lines, folding them over together would put a fold beside its own line.
   const over = first.filter(({ id }) => foldsTogether(design, id))
-  const isAll = over.length === first.length
+  const others = first.length - over.length
+  const uneven = [...deeper(first), ...(others > 0 ? [says.notOver(others)] : [])]
   return [
     says.foldAndCut,
-    ...deeper(first),
-    ...(over.length > 0 ? [says.foldToAndFro(shape, !isAll)] : []),
-    [says.linesOf[face], says.pushThrough(shape), ...(isAll ? [] : [says.pressNewFolds])].join(' '),
+    ...(uneven.length > 0 ? [uneven.join(' ')] : []),
+    ...(over.length > 0 ? [says.foldToAndFro(shape, others > 0)] : []),
+    [says.linesOf[face], says.pushThrough(shape), ...(others > 0 ? [says.pressNewFolds] : [])].join(' '),
     ...(later.length > 0 ? [nested(design, later)] : []),
   ]
 }
