@@ -107,7 +107,8 @@ export function pieceHeader(
   { isCover = false, full }: { readonly isCover?: boolean; readonly full?: number } = {},
 ): Block {
   const side = (isCover ? sides.cover : sides.pieces)[lines]
-  const text = full === undefined ? side : `${side} ${says.filled(Math.round(100 * full))}`
+  const percent = Math.round(100 * (full ?? 0))
+  const text = percent === 0 ? side : `${side} ${says.filled(percent)}`
   return stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
