@@ -13,7 +13,8 @@ import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
 import type { JointPlace } from './joint-places.ts'
 import type { Stretch, Wish } from './lettering.ts'
-import { edges, lettered } from './lettering.ts'
+import { edges, lettered, stretchesOf } from './lettering.ts'
+import { partNames } from './part-names.ts'
 import { cornersOf, cornersUnder } from './stuck-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
@@ -111,7 +112,10 @@ function leftOf(side: Stretch, lines: readonly Stretch[]): readonly Stretch[] {
   let left: readonly (readonly [from: number, to: number])[] = [[0, long]]
   for (const [c, d] of lines) {
     if (off(c) > NEAR || off(d) > NEAR) continue
-    const [from, to] = [Math.min(at(c), at(d)) - NEAR, Math.max(at(c), at(d)) + NEAR]
+    const [start, end] = [Math.min(at(c), at(d)), Math.max(at(c), at(d))]
+    // One that goes on where the other ends lies beside it, not on it.
+    if (Math.min(long, end) - Math.max(0, start) < SHORT) continue
+    const [from, to] = [start - NEAR, end + NEAR]
     left = left.flatMap(([p, q]) =>
       q <= from || p >= to
         ? [[p, q] as const]
@@ -382,7 +386,14 @@ export function pieceMarks(
     printable,
     outline,
   })
-  const kept = [...taken, ...marked.map(({ box }) => box)]
+  const besides = [...taken, ...marked.map(({ box }) => box)]
+  const at = (point: Point): Point => onPage(place, point)
+  // A good copy is seen, and has no words.
+  const called =
+    isCard && lines !== 'ticks'
+      ? partNames(piece, at, { lines: ground.flatMap(stretchesOf), taken: besides, printable })
+      : { marks: [], boxes: [] }
+  const kept = [...besides, ...called.boxes]
   // A good copy is seen: there the list of lines says it in words.
   const fold = lines === 'ticks' ? null : longestFold(piece)
   const arrow =
@@ -396,10 +407,10 @@ export function pieceMarks(
       `${piece.id}-grain`,
     )
   // The hatching keeps clear of them as it does of letters.
-  const hatched = marked.length === 0 ? ground : [...plain, ...joined(kept)]
+  const hatched = kept.length === taken.length ? ground : [...plain, ...joined(kept)]
   return {
     lines: [...hatched, ...marked.map(({ mark }) => mark), ...(arrow ? [arrow] : [])],
-    words,
+    words: [...words, ...called.marks],
     taken: kept,
     lost: lost.map(({ letter }) => letter),
   }

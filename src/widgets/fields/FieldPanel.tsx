@@ -1,5 +1,4 @@
 import './fields.css'
-import { useComputed } from '@preact/signals'
 import type { JSX } from 'preact'
 import * as says from '../../../content/words/fields.ts'
 import type { Bench } from '../model/bench-model.ts'
@@ -24,8 +23,7 @@ interface RowProps {
 /** One size: its name, a slider, a number. */
 export function FieldRow({ bench, field, length }: RowProps): JSX.Element {
   const { key, label, from, unit, min, max } = field
-  // Opening the card changes no size: no row is drawn anew for it.
-  const { value } = useComputed(() => field.get(bench.state.value))
+  const value = field.get(bench.state.value)
   const set = (wanted: number) => bench.step(key, (now) => field.set(now, wanted))
   const press = (way: 1 | -1) => {
     const step = stepOf(unit, length)
@@ -80,7 +78,7 @@ export function ChoiceRow({
   readonly choice: BenchChoice
 }): JSX.Element {
   const { key, label, help, options } = choice
-  const { value } = useComputed(() => choice.get(bench.state.value))
+  const value = choice.get(bench.state.value)
   const choose = (wanted: string | number) => {
     bench.step(key, (now) => choice.set(now, wanted))
     bench.rest()

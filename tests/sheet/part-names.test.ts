@@ -1,0 +1,76 @@
+// Steps call a part that is cut from the card by its name: the name stands on that part and on no other. Within which
+// lines it lies is told by the winding of angles (mathematics), which the layout does not use.
+import { expect, test } from 'vitest'
+import { pieces } from '../../src/paper/index.ts'
+import type { SheetLines } from '../../src/sheet/index.ts'
+import { layOut } from '../../src/sheet/index.ts'
+import { onPage } from '../../src/sheet/marks/piece-marks.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
+import { dummy } from './designs.ts'
+
+type Point = readonly [number, number]
+
+/** Whether points lie all round another: no gap between their directions is half a turn. */
+function isAmong([x, y]: Point, points: readonly Point[]): boolean {
+  const ways = points.map(([u, v]) => Math.atan2(v - y, u - x)).sort((a, b) => a - b)
+  return ways.every((way, k) => (ways[k + 1] ?? (ways[0] as number) + 2 * Math.PI) - way < Math.PI)
+}
+
+function namesOn(name: string, lines: SheetLines) {
+  const design = dummy(name)
+  const card = pieces(design).find(({ id }) => id === 'card')
+  const pages = layOut(design, { paper: 'a4', lines, care: [] })
+  return pages.flatMap(({ marks, placed }) => {
+    const place = placed.find(({ piece }) => piece === 'card')?.place
+    if (!place || !card) return []
+    const of = (id: string): readonly Point[] =>
+      card.lines
+        .filter((line) => line.of.split('/')[0] === id)
+        .flatMap(({ points }) => points.map((point): Point => onPage(place, point)))
+    return marks.flatMap((mark) => {
+      if (mark.mark !== 'word' || !(mark.of ?? '').endsWith('/name')) return []
+      const [l, t, r, b] = extent(mark)
+      return [
+        {
+          text: mark.text,
+          corners: [
+            [l, t],
+            [r, t],
+            [r, b],
+            [l, b],
+          ] as readonly Point[],
+          of,
+        },
+      ]
+    })
+  })
+}
+
+test.each(['front', 'back'] as const)('lines %s: eyes and lids are told apart', (lines) => {
+  const found = namesOn('eyes', lines)
+  expect(found.map(({ text }) => text).sort()).toEqual([
+    'beak',
+    'jaw',
+    'left eye',
+    'left lid',
+    'right eye',
+    'right lid',
+  ])
+  for (const { text, corners, of } of found) {
+    const id = text.replace(' ', '-')
+    for (const corner of corners) {
+      expect(isAmong(corner, of(id)), `${text} on its part`).toBe(true)
+      // The lid is cut from the eye, and the eye from the beak.
+      const inner = { 'left-eye': ['left-lid'], 'right-eye': ['right-lid'], beak: ['left-eye', 'right-eye'] }[
+        id
+      ]
+      for (const other of inner ?? []) expect(isAmong(corner, of(other)), `${text} on ${other}`).toBe(false)
+    }
+  }
+})
+
+test('every reed has its own name; a good copy has none, nor a card with a single part', () => {
+  expect(namesOn('reeds', 'back').map(({ text }) => text)).toHaveLength(7)
+  expect(namesOn('eyes', 'ticks')).toEqual([])
+  expect(namesOn('class-card', 'front')).toEqual([])
+})
