@@ -35,24 +35,27 @@ export const beak = (apex: number, run: number, cut: number) => ({
   cut,
 })
 
+/** A part of its own card in the gutter. */
+export const MOTH = {
+  id: 'moth',
+  kind: 'glued-v-fold',
+  on: 'gutter',
+  apex: 30,
+  toward: 1,
+  base: 45,
+  facet: 50,
+  foot: 60,
+  ridge: 50,
+  tab: 10,
+} as const
+
 /** One piece of its own card, one stuck on a face. */
 export const moth = (): Design =>
   card(
     105,
     148,
     [
-      {
-        id: 'moth',
-        kind: 'glued-v-fold',
-        on: 'gutter',
-        apex: 30,
-        toward: 1,
-        base: 45,
-        facet: 50,
-        foot: 60,
-        ridge: 50,
-        tab: 10,
-      },
+      MOTH,
       {
         id: 'star',
         kind: 'rider',

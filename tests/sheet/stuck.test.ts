@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { layOut } from '../../src/sheet/index.ts'
-import { card, dummy } from './designs.ts'
+import { card, dummy, MOTH } from './designs.ts'
 
 const SHAPE: readonly Point[] = [
   [5, 20],
@@ -22,21 +22,7 @@ const GLUE: readonly Point[] = [
 ]
 
 const withStar = (star: object): Design =>
-  card(105, 148, [
-    {
-      id: 'moth',
-      kind: 'glued-v-fold',
-      on: 'gutter',
-      apex: 30,
-      toward: 1,
-      base: 45,
-      facet: 50,
-      foot: 60,
-      ridge: 50,
-      tab: 10,
-    },
-    { id: 'star', kind: 'rider', on: 'moth/left', shape: SHAPE, glue: GLUE, ...star },
-  ])
+  card(105, 148, [MOTH, { id: 'star', kind: 'rider', on: 'moth/left', shape: SHAPE, glue: GLUE, ...star }])
 
 const ofStar = (design: Design, lines: 'front' | 'ticks' = 'ticks'): readonly PathMark[] =>
   layOut(design, { paper: 'a4', lines, care: [] })

@@ -85,8 +85,8 @@ function longOf(wish: Wish, { size, isNamed }: Style): number {
   return isNamed ? letter + wordWidth(' ', size) + wordWidth(wish.partner, size) : letter
 }
 
-/** The paper that a letter covers, its middle at a point. */
-function boxAt([x, y]: Point, long: number, size: number, turn: 0 | -90): Rectangle {
+/** The paper that words so long cover, their middle at a point. */
+export function boxAt([x, y]: Point, long: number, size: number, turn: 0 | -90): Rectangle {
   const [half, drop, tail] = [long / 2, (CAPITAL * size) / 2, TAIL * size]
   return turn === 0
     ? [x - half, y - drop, x + half, y + drop + tail]

@@ -1,11 +1,13 @@
 /** The names of parts that are cut from the card itself: steps call them by these. Lengths in mm. */
-import { polygonContains, polygonHull } from 'd3'
+import { polygonArea, polygonContains, polygonHull } from 'd3'
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Piece } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import type { Rectangle } from './clip.ts'
 import { corners, grown, overlap, runsThrough } from './clip.ts'
-import { CAPITAL, TAIL, wordWidth } from './letters.ts'
+import { boxAt } from './lettering.ts'
+import { CAPITAL, wordWidth } from './letters.ts'
+import { extent } from './setting.ts'
 
 /** A name is small where it would else find no place. */
 const SIZES = [2.5, 2, 1.6] as const
@@ -19,7 +21,7 @@ const STEP = 0.5
 /** A part, and the paper within its lines. */
 interface Part {
   readonly id: string
-  readonly hull: readonly [number, number][]
+  readonly hull: [number, number][]
   readonly area: number
 }
 
@@ -50,28 +52,15 @@ function partsOf(piece: Piece, onPage: (point: Point) => Point): readonly Part[]
   }
   return [...points].flatMap(([id, all]): Part[] => {
     const hull = polygonHull(all)
-    return hull ? [{ id, hull, area: areaOf(hull) }] : []
+    return hull ? [{ id, hull, area: Math.abs(polygonArea(hull)) }] : []
   })
 }
 
-const areaOf = (ring: readonly (readonly [number, number])[]): number =>
-  Math.abs(
-    ring.reduce((sum, [x, y], k) => {
-      const [u, v] = ring[(k + 1) % ring.length] as readonly [number, number]
-      return sum + x * v - u * y
-    }, 0) / 2,
-  )
-
 const holds = ({ hull }: Part, box: Rectangle): boolean =>
-  corners(box).every(([x, y]) => polygonContains(hull as [number, number][], [x, y]))
+  corners(box).every(([x, y]) => polygonContains(hull, [x, y]))
 
-/** The box of a name with its middle at a point. */
-function boxAt([x, y]: Point, text: string, size: number, turn: 0 | -90): Rectangle {
-  const [half, drop, tail] = [wordWidth(text, size) / 2, (CAPITAL * size) / 2, TAIL * size]
-  return turn === 0
-    ? [x - half, y - drop, x + half, y + drop + tail]
-    : [x - drop, y - half, x + drop + tail, y + half]
-}
+const touches = ({ hull }: Part, middle: Point, box: Rectangle): boolean =>
+  [middle, ...corners(box)].some(([x, y]) => polygonContains(hull, [x, y]))
 
 /** Where within a part a name stands free, as near to its middle as may be; in no part that lies within it. */
 function placeIn(
@@ -89,13 +78,10 @@ function placeIn(
   for (const size of SIZES)
     for (const turn of [0, -90] as const)
       for (const [x, y] of spots) {
-        const box = boxAt([x, y], text, size, turn)
-        const isInner = inner.some(({ hull }) =>
-          [[x, y] as const, ...corners(box)].some((p) =>
-            polygonContains(hull as [number, number][], p as [number, number]),
-          ),
-        )
-        if (isInner || !holds(part, box) || !isFree(grown(box, CLEAR))) continue
+        const box = boxAt([x, y], wordWidth(text, size), size, turn)
+        // Most places fail by the first of these; looking at all that lies within is what costs.
+        if (!holds(part, box) || !isFree(grown(box, CLEAR)) || inner.some((one) => touches(one, [x, y], box)))
+          continue
         const drop = (CAPITAL * size) / 2
         const half = wordWidth(text, size) / 2
         return {
@@ -132,12 +118,7 @@ export function partNames(
       const text = nameOf(part.id)
       const mark = placeIn(part, inner, text, isFree)
       if (!mark) return []
-      const [x, y] = mark.at
-      const wide = wordWidth(text, mark.size)
-      const box: Rectangle = mark.turn
-        ? [x - CAPITAL * mark.size, y - wide, x + TAIL * mark.size, y]
-        : [x, y - CAPITAL * mark.size, x + wide, y + TAIL * mark.size]
-      boxes.push(grown(box, CLEAR))
+      boxes.push(grown(extent(mark), CLEAR))
       return [mark]
     })
   return { marks, boxes }
