@@ -74,3 +74,14 @@ test('every reed has its own name; a good copy has none, nor a card with a singl
   expect(namesOn('eyes', 'ticks')).toEqual([])
   expect(namesOn('class-card', 'front')).toEqual([])
 })
+
+test('the name of a part stands on none that is cut from within it, though there would be room', () => {
+  const names = namesOn('garden', 'front')
+  const lantern = names.find(({ text }) => text === 'lantern')
+  expect(names.map(({ text }) => text)).toContain('window')
+  for (const corner of lantern?.corners ?? []) {
+    expect(isAmong(corner, lantern?.of('lantern') ?? [])).toBe(true)
+    expect(isAmong(corner, lantern?.of('window') ?? [])).toBe(false)
+  }
+  expect(lantern?.corners).toHaveLength(4)
+})
