@@ -4,6 +4,7 @@ import mdx from '@astrojs/mdx'
 import preact from '@astrojs/preact'
 import { defineConfig, fontProviders } from 'astro/config'
 import { layForDisk, readyForDisk } from './src/house/disk.mjs'
+import { placeFirstPictures } from './src/house/first-picture.mjs'
 import { shrinkInline } from './src/house/inline.mjs'
 import { leftOut } from './src/house/left-out.mjs'
 import { listKept } from './src/house/offline.mjs'
@@ -40,6 +41,7 @@ const squeezed = {
       readyForDisk(folder)
       makePortable(folder, assets, new URL(site).pathname)
       await shrinkInline(folder)
+      placeFirstPictures(folder)
       listKept(folder)
       await squeeze(folder)
       // No host squeezes what no host gives.
@@ -67,7 +69,8 @@ export default defineConfig({
   output: 'static',
   site,
   trailingSlash: 'always',
-  build: { assets },
+  // A file of styles would keep each first page waiting for a second answer, and saves later ones little.
+  build: { assets, inlineStylesheets: 'always' },
   server: { port: 4321 },
   devToolbar: { enabled: false },
   integrations: [mdx(), preact(), squeezed, byHand],
@@ -124,7 +127,8 @@ export default defineConfig({
       name: 'Atkinson Hyperlegible Next',
       cssVariable: '--font-hyperlegible',
       provider: fontProviders.local(),
-      fallbacks: ['system-ui', 'sans-serif'],
+      // The last is what telephones and desks have in its place: each is stretched to fill the same lines.
+      fallbacks: ['sans-serif', 'system-ui'],
       options: {
         variants: [
           { src: [`${type}-normal.woff2`], weight: '200 800', style: 'normal', display: 'swap' },
