@@ -175,6 +175,23 @@ test('a chapter spends nothing on pictures far below, and prints them', async ({
   await expect.poll(async () => (await drawn()).every(Boolean)).toBe(true)
 })
 
+test('the picture on top of the home page comes with it, and those of the path when one comes near', async ({
+  page,
+}) => {
+  const asked: string[] = []
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname))
+  await page.setViewportSize(phone)
+  await page.goto('/', { waitUntil: 'load' })
+  expect(asked.filter((path) => path.endsWith('.css'))).toEqual([])
+  const pictures = () => asked.filter((path) => path.startsWith('/pictures/'))
+  expect(pictures()).not.toContain('/pictures/garden.svg')
+  expect(pictures().length).toBeLessThanOrEqual(2)
+  const top = page.locator('.swing-stage img')
+  expect(await top.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBeGreaterThan(0)
+  await page.locator('.stop-figure').last().scrollIntoViewIfNeeded()
+  await expect.poll(() => pictures().length).toBeGreaterThan(2)
+})
+
 // All chapters share one bench; they differ by what their own page says.
 for (const address of chapterPages.filter((_, k) => k % 3 === 0)) {
   test(`${address} loads at most ${BEFORE_INPUT / 1000} kB of script, gzipped, before any input, and ${FIRST_DRAG / 1000} kB for the first drag`, async ({
