@@ -113,6 +113,15 @@ test('an outline that is changed is cut at once, is there in the other tabs, and
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect.poll(told).toEqual(before)
   await expect.poll(() => onCard.innerHTML()).toBe(paper)
+  // Keys in a row are one step, as a drag is, and are cut by themselves when no more come.
+  await points.first().focus()
+  for (let k = 0; k < 4; k++) await page.keyboard.press('ArrowRight')
+  await expect.poll(() => onCard.innerHTML()).not.toBe(paper)
+  await page.keyboard.press('ArrowUp')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(told).toEqual(before)
+  await expect.poll(() => onCard.innerHTML()).toBe(paper)
 })
 
 test('an outline that makes no piece is kept and told in sight, and left as it was when that is pressed', async ({

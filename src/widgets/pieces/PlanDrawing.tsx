@@ -6,6 +6,7 @@ import { matrixOf } from '../../drawing/pen/svg-values.ts'
 import type { Design, Flat } from '../../paper/index.ts'
 import { glueArea, modelOf, ownerOf, placedOn, seenUpright, uprightOn } from '../../paper/index.ts'
 import { flattened, fromStroke, slotFor, snapped } from './outline.ts'
+import { useRunOfKeys } from './run-of-keys.ts'
 import type { Point, Sketch } from './sketch.ts'
 import { artLines, edgesOn, picturesOn, pointsOf, ringOf } from './sketch.ts'
 
@@ -40,7 +41,7 @@ export interface PlanProps {
   /** What is drawn is a piece to cut out, with a place for glue. */
   readonly cuts: boolean
   readonly onSketch: (sketch: Sketch, chosen: number) => void
-  /** A drag, a stroke or a key has come to its end. */
+  /** A drag, a stroke or a run of keys has come to its end. */
   readonly onRest: () => void
 }
 
@@ -152,6 +153,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
     setDragged(null)
     onRest()
   }
+  const run = useRunOfKeys(onRest)
   const press = (event: KeyboardEvent, index: number) => {
     const step = event.shiftKey ? 5 : event.altKey ? 0.1 : 1
     const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key]
@@ -165,14 +167,18 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
         ),
         index,
       )
-    } else if (other !== undefined) onSketch(sketch, (index + other + points.length) % points.length)
-    else if (event.key === 'Delete' || event.key === 'Backspace')
-      set(
-        points.filter((_, k) => k !== index),
-        Math.max(0, Math.min(index, points.length - 2)),
-      )
-    else return
-    onRest()
+      run.goesOn()
+    } else {
+      run.ends()
+      if (other !== undefined) onSketch(sketch, (index + other + points.length) % points.length)
+      else if (event.key === 'Delete' || event.key === 'Backspace')
+        set(
+          points.filter((_, k) => k !== index),
+          Math.max(0, Math.min(index, points.length - 2)),
+        )
+      else return
+      onRest()
+    }
     event.preventDefault()
     event.stopPropagation()
   }
@@ -265,6 +271,7 @@ export function PlanDrawing(props: PlanProps): JSX.Element {
               if (k !== chosen) onSketch(sketch, k)
             }}
             onKeyDown={(event) => press(event, k)}
+            onBlur={run.ends}
           />
         )
       })}
