@@ -9,6 +9,7 @@ import type { Design, Poser } from '../paper/index.ts'
 import { compile } from '../paper/index.ts'
 import { RangeField } from '../widgets/fields/RangeField.tsx'
 import { Figure } from '../widgets/figures/Figure.tsx'
+import { wantsCalm } from '../widgets/model/calm.ts'
 import { fetched } from '../widgets/model/loading.ts'
 
 /** One mechanism as the page tells of it: words and numbers as they are shown. */
@@ -43,8 +44,6 @@ const ROUND = 7
 const STEP = 15
 
 const { from, least, most } = SIDE_BY_SIDE
-
-const calmly = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
 
 /** Back and forth, slower at both ends. */
 const swung = (phase: number): number => least + ((most - least) / 2) * (1 - Math.cos(phase))
@@ -112,7 +111,7 @@ export function Choices({ choices, designs }: ChoicesProps): JSX.Element {
     // From where they stand when it begins.
   }, [playing])
   const press = () => {
-    if (!calmly()) setPlaying(!playing)
+    if (!wantsCalm()) setPlaying(!playing)
     else move(now >= most ? least : now + STEP)
   }
   return (

@@ -11,6 +11,7 @@ import { Figure } from '../widgets/figures/Figure.tsx'
 import { fetchBrush } from '../widgets/figures/fetch-brush.ts'
 import { brushes } from '../widgets/figures/quick.ts'
 import { screenFrames } from '../widgets/figures/screen-frames.ts'
+import { wantsCalm } from '../widgets/model/calm.ts'
 import { fetched } from '../widgets/model/loading.ts'
 
 interface SwingProps {
@@ -101,7 +102,7 @@ export function Swing({ design, picture, says, from, to, camera, size, label }: 
     }
   }, [design])
   useEffect(() => {
-    if (matchMedia('(prefers-reduced-motion: reduce)').matches) return undefined
+    if (wantsCalm()) return undefined
     let ticket = 0
     const follow = () => {
       screenFrames.drop(ticket)

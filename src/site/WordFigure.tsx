@@ -4,6 +4,7 @@ import { openAndShut } from '../../content/words/pages/words.ts'
 import type { Design } from '../paper/index.ts'
 import { openingRange } from '../paper/index.ts'
 import { Figure } from '../widgets/figures/Figure.tsx'
+import { wantsCalm } from '../widgets/model/calm.ts'
 import { fetched } from '../widgets/model/loading.ts'
 import { wordPicture } from './word-picture.ts'
 import type { WordPicture } from './word-told.ts'
@@ -76,7 +77,7 @@ export function WordFigure({ word, picture, cards, children }: WordFigureProps):
     // Where the cards cannot be fetched the picture stays.
     if (!design) return
     setCard(design)
-    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) setPlays(true)
+    if (!wantsCalm()) setPlays(true)
     else setNow(now + STEP > high ? low : now + STEP)
   }
   const isStill = now === picture.opening && !plays

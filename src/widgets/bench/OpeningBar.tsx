@@ -1,11 +1,12 @@
 import './opening.css'
 import type { JSX } from 'preact'
-import { useEffect, useId, useState } from 'preact/hooks'
+import { useId } from 'preact/hooks'
 import * as says from '../../../content/words/bench.ts'
 import { NumberField } from '../fields/NumberField.tsx'
 import { RangeField } from '../fields/RangeField.tsx'
 import { Mark } from '../guess/Cover.tsx'
 import type { Bench } from '../model/bench-model.ts'
+import { useCalm } from '../model/calm.ts'
 import { covering, lengthUnit } from '../model/page.ts'
 import type { Coverable } from '../state/config.ts'
 import { small, spoken } from '../state/format.ts'
@@ -13,21 +14,6 @@ import { slid } from '../state/keys.ts'
 import { openingsOf, refusalOf } from '../state/opening.ts'
 import { nextStep, STEP } from '../state/play.ts'
 import { opened } from '../state/state.ts'
-
-const CALM = '(prefers-reduced-motion: reduce)'
-
-/** Whether the device asks for little motion; it may change its mind. */
-function useCalm(): boolean {
-  const [calm, setCalm] = useState(false)
-  useEffect(() => {
-    const asked = matchMedia(CALM)
-    const look = () => setCalm(asked.matches)
-    look()
-    asked.addEventListener('change', look)
-    return () => asked.removeEventListener('change', look)
-  }, [])
-  return calm
-}
 
 /**
  * How far the card stands open: play, slider, number. The slider goes from shut to flat; the part of it that

@@ -6,11 +6,10 @@ import { figureOf, motionOf } from '../../booklet/index.ts'
 import type { Size } from '../../drawing/view/camera.ts'
 import type { Design } from '../../paper/index.ts'
 import { Figure } from '../figures/Figure.tsx'
+import { useCalm } from '../model/calm.ts'
 
 /** Seconds that one stretch of a motion takes. */
 const STRETCH = 2.2
-
-const CALM = '(prefers-reduced-motion: reduce)'
 
 /** A stretch begins and ends slowly: how far it is after a share of its time, and the way back. */
 const eased = (time: number): number => (1 - Math.cos(Math.PI * time)) / 2
@@ -41,18 +40,9 @@ export function StepFigure({ design, work, size, onRest }: StepFigureProps): JSX
   /** How far the motion is; null: the figure as it stands. */
   const [share, setShare] = useState<number | null>(null)
   const [playing, setPlaying] = useState(false)
-  const [calm, setCalm] = useState(false)
+  const calm = useCalm()
   const ticket = useRef(0)
-  useEffect(() => {
-    const asked = matchMedia(CALM)
-    const look = () => setCalm(asked.matches)
-    look()
-    asked.addEventListener('change', look)
-    return () => {
-      asked.removeEventListener('change', look)
-      cancelAnimationFrame(ticket.current)
-    }
-  }, [])
+  useEffect(() => () => cancelAnimationFrame(ticket.current), [])
   const pause = () => {
     cancelAnimationFrame(ticket.current)
     setPlaying(false)

@@ -1,6 +1,7 @@
 /** Loaded when the first phrase is pressed. */
 import { effect } from '@preact/signals'
 import type { Bench } from '../model/bench-model.ts'
+import { wantsCalm } from '../model/calm.ts'
 import type { PhraseMove } from '../model/moved.ts'
 import { movedOn } from '../model/moved.ts'
 import type { ReadingName } from '../state/config.ts'
@@ -9,8 +10,6 @@ import { onTheWay, phraseHolds, phraseState } from './phrase-state.ts'
 
 /** How long a phrase takes to move the card, ms: slow enough to see what moves. */
 const TAKES = 600
-
-const wantsCalm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
 
 /** What is under way on each bench: ends it. */
 const underWay = new WeakMap<Bench, () => void>()

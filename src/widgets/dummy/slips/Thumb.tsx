@@ -4,6 +4,7 @@ import { view } from '../../../drawing/view/view.ts'
 import type { Design } from '../../../paper/index.ts'
 import { compile } from '../../../paper/index.ts'
 import { Figure } from '../../figures/Figure.tsx'
+import { wantsCalm } from '../../model/calm.ts'
 import type { CameraChoice } from '../../state/config.ts'
 import { openingsOf } from '../../state/opening.ts'
 import { openingAfter, phaseAt } from '../../state/play.ts'
@@ -28,7 +29,7 @@ interface ThumbProps {
 function usePlay(design: Design, opening: number, moves: boolean): number {
   const [at, setAt] = useState<number | null>(null)
   useEffect(() => {
-    if (!moves || matchMedia('(prefers-reduced-motion: reduce)').matches) {
+    if (!moves || wantsCalm()) {
       setAt(null)
       return undefined
     }
