@@ -3,6 +3,7 @@ import type { Design } from '../design/design.ts'
 import { fieldsFor } from '../design/setting.ts'
 import { downTo } from '../design/tree.ts'
 import { tipAt } from '../measure/measure.ts'
+import type { Mechanism } from '../mechanisms/registry.ts'
 import { kindOf } from '../mechanisms/registry.ts'
 import { compile } from '../motion/pose.ts'
 import type { Bounds } from '../plane/descent.ts'
@@ -68,6 +69,118 @@ export interface TipOptions {
   readonly ranges?: Ranges
 }
 
+/** The sizes of a part that bring its tip about. */
+interface Sizes {
+  readonly valuesOf: (design: Design) => number[]
+  /** The design with other values, as they are: a small way beyond a range tells how the tip moves at its end. */
+  readonly set: (from: Design, values: readonly number[]) => Design
+  /** The same, each within its range; null where no paper has them. */
+  readonly within: (from: Design, values: readonly number[]) => Design | null
+}
+
+function sizesOf(start: Mechanism, kept: readonly string[], ranges: Ranges): Sizes {
+  const { aims } = kindOf(start)
+  const free = settable(start).filter(({ name }) => aims.includes(name) && !kept.includes(name))
+  const bounds = free.map((field) => {
+    const { min, max } = rangeOf(start, field, ranges)
+    const now = settingOf(start, field.name)
+    return { min: Math.min(min, now), max: Math.max(max, now) }
+  })
+  const own = ({ mechanisms }: Design) => mechanisms.find(({ id }) => id === start.id)
+  const valuesOf = (design: Design): number[] => {
+    const m = own(design)
+    return free.map(({ name }) => (m ? settingOf(m, name) : 0))
+  }
+  const set = (from: Design, values: readonly number[]): Design => {
+    let next = from
+    for (const [k, { name }] of free.entries()) {
+      const m = own(next)
+      const value = values[k]
+      if (m && value !== undefined && Math.abs(settingOf(m, name) - value) > 1e-9)
+        next = change(next, start.id, fieldsFor(m, name, value))
+    }
+    return next
+  }
+  const keeps = (design: Design): boolean => {
+    const m = own(design)
+    return kept.every((name) => m && Math.abs(settingOf(m, name) - settingOf(start, name)) <= OVER)
+  }
+  const within = (from: Design, values: readonly number[]): Design | null => {
+    const next = settled(
+      set(
+        from,
+        values.map((value, k) => clamped(value, bounds[k] as Bounds)),
+      ),
+    )
+    return next && keeps(next) ? next : null
+  }
+  return { valuesOf, set, within }
+}
+
+/** A design on the way, and where its tip is. */
+interface Stride {
+  readonly design: Design
+  readonly tip: Vec3
+}
+
+/** Whether a design is as good as paper as the one that the way began with. */
+type IsSane = (next: Design) => boolean
+
+/** One stride nearer to where the tip is wanted; null where none is found. */
+function nearer(
+  { design, tip }: Stride,
+  at: Vec3,
+  opening: number,
+  sizes: Sizes,
+  isSane: IsSane,
+): Stride | null {
+  const values = sizes.valuesOf(design)
+  const columns = values.map((value, i): Vec3 => {
+    const moved = tipOf(
+      sizes.set(
+        design,
+        values.map((one, j) => (i === j ? value + STEP : one)),
+      ),
+      opening,
+    )
+    return scale(subtract(moved, tip), 1 / STEP)
+  })
+  const away = distance(tip, at)
+  const step = leastChange(columns, scale(subtract(at, tip), Math.min(1, STRIDE / away)))
+  // Where all together lead nowhere, one number alone may: past the end of the page a layer still rises.
+  const ways = [step, ...step.map((_, i) => step.map((by, j) => (i === j ? by : 0)))]
+  for (const by of ways)
+    for (let part = 1; part >= LEAST_SHARE; part /= 2) {
+      const next = sizes.within(
+        design,
+        values.map((value, i) => value + part * (by[i] ?? 0)),
+      )
+      const there = next && tipOf(next, opening)
+      // Whether it is sane takes longest to tell.
+      if (next && there && distance(there, at) < away - LEAST_GAIN && isSane(next))
+        return { design: next, tip: there }
+    }
+  return null
+}
+
+/** The designs on the way of a tip to where it is wanted, the nearest last. */
+function wayTowards(
+  design: Design,
+  at: Vec3,
+  opening: number,
+  sizes: Sizes,
+  isSane: IsSane,
+): readonly Design[] {
+  const way: Design[] = []
+  let now: Stride | null = { design, tip: tipOf(design, opening) }
+  for (let k = 0; k < MOST_STEPS && distance(now.tip, at) > THERE; k++) {
+    now = nearer(now, at, opening, sizes, isSane)
+    if (!now) break
+    way.push(now.design)
+  }
+  return way
+}
+
 /**
  * The design with a mechanism's own sizes changed so that its tip comes to a point of space, or as near to it as a
  * few steps bring it: of several ways the least change. Sizes are rounded to 0.1. No number leaves its range, and the
@@ -85,87 +198,23 @@ export function tipTowards(
 ): Design {
   const start = design.mechanisms.find((one) => one.id === id)
   if (!start) throw new RangeError(`there is no mechanism ${id}`)
-  const { aims } = kindOf(start)
-  const free = settable(start).filter(({ name }) => aims.includes(name) && !kept.includes(name))
-  const bounds = free.map((field) => {
-    const { min, max } = rangeOf(start, field, ranges)
-    const now = settingOf(start, field.name)
-    return { min: Math.min(min, now), max: Math.max(max, now) }
-  })
-  const set = (from: Design, values: readonly number[]): Design => {
-    let next = from
-    for (const [k, { name }] of free.entries()) {
-      const m = next.mechanisms.find((one) => one.id === id)
-      const value = values[k]
-      if (m && value !== undefined && Math.abs(settingOf(m, name) - value) > 1e-9)
-        next = change(next, id, fieldsFor(m, name, value))
-    }
-    return next
-  }
-  const valuesOf = ({ mechanisms }: Design): number[] => {
-    const m = mechanisms.find((one) => one.id === id)
-    return free.map(({ name }) => (m ? settingOf(m, name) : 0))
-  }
-  const keeps = ({ mechanisms }: Design): boolean => {
-    const m = mechanisms.find((one) => one.id === id)
-    return kept.every((name) => m && Math.abs(settingOf(m, name) - settingOf(start, name)) <= OVER)
-  }
-  /** The design with other values, each within its range; null where no paper has them. */
-  const withValues = (from: Design, values: readonly number[]): Design | null => {
-    const next = settled(
-      set(
-        from,
-        values.map((value, k) => clamped(value, bounds[k] as Bounds)),
-      ),
-    )
-    return next && keeps(next) ? next : null
-  }
+  const sizes = sizesOf(start, kept, ranges)
   // What is drawn moves no tip.
   const { art: _, ...alone } = downTo(design, id)
   const itself = new Set([id])
   const before = wrongsOf(alone, itself, ranges, SOON_TOLD)
-  const isSane = (next: Design): boolean => !isWorse(wrongsOf(next, itself, ranges, SOON_TOLD), before)
-  const way: Design[] = []
-  let now: Design = alone
-  let tip = tipOf(now, opening)
-  for (let k = 0; k < MOST_STEPS && distance(tip, at) > THERE; k++) {
-    const values = valuesOf(now)
-    const columns = values.map((value, i): Vec3 => {
-      const moved = tipOf(
-        set(
-          now,
-          values.map((one, j) => (i === j ? value + STEP : one)),
-        ),
-        opening,
-      )
-      return [(moved[0] - tip[0]) / STEP, (moved[1] - tip[1]) / STEP, (moved[2] - tip[2]) / STEP]
-    })
-    const r = subtract(at, tip)
-    const step = leastChange(columns, scale(r, Math.min(1, STRIDE / distance(at, tip))))
-    // Where all together lead nowhere, one number alone may: past the end of the page a layer still rises.
-    const ways = [step, ...step.map((_, i) => step.map((by, j) => (i === j ? by : 0)))]
-    let better: { readonly design: Design; readonly tip: Vec3 } | null = null
-    for (const by of ways)
-      for (let part = 1; part >= LEAST_SHARE && !better; part /= 2) {
-        const next = withValues(
-          now,
-          values.map((value, i) => value + part * (by[i] ?? 0)),
-        )
-        const there = next && tipOf(next, opening)
-        // Whether it is sane takes longest to tell.
-        if (next && there && distance(there, at) < distance(tip, at) - LEAST_GAIN && isSane(next))
-          better = { design: next, tip: there }
-      }
-    if (!better) break
-    now = better.design
-    tip = better.tip
-    way.push(now)
-  }
+  const way = wayTowards(
+    alone,
+    at,
+    opening,
+    sizes,
+    (next) => !isWorse(wrongsOf(next, itself, ranges, SOON_TOLD), before),
+  )
   // Rounded, the farthest that is as sane as before by all checks; other halves of shared slits have followed by now.
   const far = (next: Design): number => distance(tipOf(downTo(next, id), opening), at)
   const first = far(design)
-  for (const one of way.reverse()) {
-    const next = withValues(design, valuesOf(one).map(tenth))
+  for (const one of way.toReversed()) {
+    const next = sizes.within(design, sizes.valuesOf(one).map(tenth))
     if (!next || !(far(next) < first)) continue
     const ids = new Set(next.mechanisms.flatMap((m, k) => (m === design.mechanisms[k] ? [] : [m.id])))
     if (!isWorse(wrongsOf(next, ids, ranges), wrongsOf(design, ids, ranges))) return next
