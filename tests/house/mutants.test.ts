@@ -1,6 +1,8 @@
 import { ModuleKind, ScriptTarget, transpileModule } from 'typescript'
 import { expect, test } from 'vitest'
+import { stale } from '../mutate/equivalents.ts'
 import { keyOf, mutantsOf, switched } from '../mutate/mutants.ts'
+import { textOf, treeFiles } from './tree.ts'
 
 const SOURCE = `
 import type { Flat } from './lay.ts'
@@ -66,4 +68,9 @@ test('all stand in one file, and only the one that is asked for is on', () => {
   expect(leastWith(numberOf('Math.min', 'Math.max'))(20, 4)).toBeCloseTo(22, 6)
   expect(leastWith(numberOf('<', '<='))(5, 5)).toBe(-5)
   expect(leastWith(numberOf('+=', '-='))(20, 4)).toBeCloseTo(10, 6)
+})
+
+test('what is named as a change that no test can notice is still there to be changed', () => {
+  const files = treeFiles().filter((path) => /^src\/.*\.tsx?$/.test(path))
+  expect(stale(new Map(files.map((path) => [path, textOf(path)])))).toEqual([])
 })

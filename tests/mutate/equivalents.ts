@@ -120,13 +120,6 @@ const EQUIVALENTS: readonly Equivalent[] = [
     now: '+',
     why: 'The order only tells what is kept again: told in another, it is looked at anew, and the same is found.',
   },
-  {
-    file: 'src/paper/plane/convex.ts',
-    line: 'if (u * (y - b) - v * (x - a) < (slack === 0 ? 0 : -slack * Math.hypot(u, v))) return false',
-    was: 'slack === 0',
-    now: 'false',
-    why: 'Without slack it is nought either way: the question only saves a root.',
-  },
   ...[
     ['src/paper/plane/convex.ts', 'if (at < low) low = at', '<'],
     ['src/paper/plane/convex.ts', 'if (at > high) high = at', '>'],
@@ -141,7 +134,6 @@ const EQUIVALENTS: readonly Equivalent[] = [
     why: 'Of two that are alike either one is the least, and the greatest.',
   })),
   ...[
-    ['src/paper/plane/convex.ts', 'for (let i = 0; i < corners.length; i += 2) {'],
     ['src/paper/plane/parting.ts', 'for (let i = 0; i < part.length; i += 2) {'],
     ['src/paper/plane/parting.ts', 'for (let k = 0, i = 0; k < count; k++, i += 3) {'],
     ['src/paper/plane/near.ts', 'for (let k = 0; k < one.length; k += 2) {'],
@@ -333,7 +325,7 @@ const FALLBACKS: readonly (readonly [file: string, what: string, why: string])[]
   ['src/paper/answers/mend.ts', 'model.builds[index]?.host', INDEXED],
   ['src/paper/answers/mend.ts', '?.host ?? 0]?.length', INDEXED],
   ['src/paper/answers/seek/find.ts', 'model.builds[owner]?.firstCrease', INDEXED],
-  ['src/paper/answers/tip.ts', 'step[i]', INDEXED],
+  ['src/paper/answers/tip.ts', 'by[i]', INDEXED],
   ['src/paper/checks/clear-motion.ts', 'model.creases[host]?.owner', INDEXED],
   [
     'src/paper/checks/clear-motion.ts',
