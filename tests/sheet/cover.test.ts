@@ -206,7 +206,7 @@ describe('the cover on the sheet', () => {
       expect(steps.at(-1)).toMatch(
         /^(Score the cover twice, .* )?Fold the cover\. Put glue on the hatched rim only/,
       )
-      expect(steps.filter((step) => step.includes('cover')).length).toBe(1)
+      expect(steps.filter((step) => step.includes('Fold the cover')).length).toBe(1)
       // The rim is hatched too: who glues it with the other places can push nothing through any more.
       expect(steps.find((step) => step.startsWith('Put glue on the hatched places'))).toContain(
         'not on the rim yet',

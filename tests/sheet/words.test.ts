@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { orderOf } from '../../src/booklet/index.ts'
 import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { pieces } from '../../src/paper/index.ts'
+import { pieces, withTabs } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
 import { layOut, paperOf } from '../../src/sheet/index.ts'
 import { clipped } from '../../src/sheet/marks/clip.ts'
@@ -83,7 +83,16 @@ describe('steps', () => {
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).toContain('each triangle')
     expect(saidOf(card(105, 148, [beak(110, -40, 40), layer('reed', 20, 15)]))).toContain('each part')
     const uneven = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
-    expect(uneven).toContain('Deeper on one side: reed. Stop at the shorter end.')
+    // Said before anything is cut: both layers together are too far on one of them.
+    expect(uneven).toContain(
+      'Fold the gutter, lines outside. Deeper on one side: reed. Cut through both layers to the shorter end only, open the fold and cut on. Do not fold it over: pushing makes its folds. Cut the other solid lines from the fold, through both layers.',
+    )
+    const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
+    expect(lone).toContain('Deeper on one side: reed.')
+    expect(lone).not.toContain('solid lines from the fold')
+    expect(strip).toContain(
+      'Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.',
+    )
     const eye = { id: 'eye', kind: 'cut-layer', on: 'beak/ridge', start: 5, end: 9, left: 3 }
     expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
       'Work the new folds in the same way: eye. Pinch each fold flat, cut from it, crease and push. Push in, away from you: eye.',
@@ -92,12 +101,56 @@ describe('steps', () => {
     const glint = { id: 'glint', kind: 'cut-layer', on: 'eye/ridge', start: 1, end: 3, left: 1, right: 2 }
     const twice = saidOf(card(105, 148, [beak(110, -40, 40), eye, glint]))
     expect(twice).toContain('Push in, away from you: eye.')
-    expect(twice.indexOf('Deeper on one side: glint')).toBeGreaterThan(twice.indexOf('Work the new folds'))
+    expect(twice).toContain('Work the new folds in the same way: eye and glint.')
+    expect(twice).toMatch(
+      /Deeper on one side: glint\. .+ cut on\. Pinch each fold flat, cut from it and push\./,
+    )
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
     expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(3)))).toContain('oak and yew.')
+  })
+
+  // A good copy carries no names of parts; the file says where its ledge begins and ends along the gutter.
+  test('where no part carries its name it is told where it lies, once in a step', () => {
+    const { mechanisms } = dummy('layers')
+    const ledge = mechanisms.find(({ id }) => id === 'ledge')
+    if (!ledge || !('start' in ledge && 'end' in ledge)) throw new Error('no ledge')
+    const said = saidOf(dummy('layers'), 'ticks')
+    expect(said).toContain(`Deeper on one side: ledge (${ledge.start}–${ledge.end}\u00a0mm). Cut`)
+    expect(said.split('In brackets').length).toBe(2)
+    expect(saidOf(dummy('layers'), 'front')).toContain('Deeper on one side: ledge. Cut')
+    const strip = layer('reed', 20, 15, 12)
+    expect(saidOf(card(105, 148, [strip]), 'ticks')).toContain('Deeper on one side: reed. Cut')
+    const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
+    const twice = saidOf(card(105, 148, [layer('rush', 40, 15), glint]), 'ticks')
+    expect(twice).toMatch(
+      /in the same way: glint \(41–43\u00a0mm\)\. In brackets.*Deeper on one side: glint\. Cut/,
+    )
+  })
+
+  test('a cover that is scored twice is not scored once before', () => {
+    for (const name of ['hedgehog', 'owl', 'heron', 'moth'] as const) {
+      const said = saidOf(dummy(name))
+      expect(said.includes('Score every fold but the cover’s with'), name).toBe(
+        said.includes('Score the cover twice'),
+      )
+    }
+    expect(saidOf(dummy('hedgehog'))).toContain('Score the cover twice')
+    expect(saidOf(card(105, 148, [wings(8)]))).toContain('Score every fold with')
+    expect(saidOf(dummy('hedgehog'), 'ticks')).toContain(
+      'but the cover’s with a ruler and a dry ball pen, from',
+    )
+  })
+
+  // Common practice, no source: no hand gets under a platform that stands on its walls.
+  test('what is pushed through a platform is told to come before it stands', () => {
+    const before = 'comes before it stands on its walls: '
+    expect(saidOf(withTabs(dummy('garden'), 'slit'))).toContain(`${before}back.`)
+    expect(saidOf(dummy('garden'))).not.toContain(before)
+    expect(saidOf(withTabs(dummy('owl-wings'), 'slit'))).not.toContain(before)
+    expect(saidOf(withTabs(dummy('pond'), 'slit'))).toContain('that has a slit through it')
   })
 
   // The two layers of the shut card fold on different lines: worked out by hand, 15 mm and 12 mm from the gutter.
@@ -110,7 +163,7 @@ describe('steps', () => {
     const two = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15, 12)]))
     expect(two).toContain('Do not fold them over')
     const mixed = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
-    expect(mixed).toContain(`Fold each other strip ${over}`)
+    expect(mixed).toContain(`Fold the other strips ${over}`)
     const even = saidOf(card(105, 148, [layer('rush', 40, 15)]))
     expect(even).toContain(`Fold each strip ${over}`)
     expect(even).not.toContain('Shut it and press')

@@ -1,7 +1,7 @@
 import { large } from '../grammar.ts'
 
 /** Beside a piece: which of its faces this is, which of its ends is the reader’s, and how it lies. */
-const FACES = { front: 'front', back: 'back' }
+const FACES = { front: 'front', back: 'back', inside: 'inside', outside: 'outside' }
 
 const ENDS = {
   below: ', reader’s end below',

@@ -17,6 +17,14 @@ export const pieces = {
   back: 'This side is the back of each piece: left and right are swapped, and mountain and valley too.',
 }
 
+/** The same where cards lie among them: the face of a card is never called as that of a piece. */
+export const cardsToo = {
+  front: 'This side is the inside of each card and the front of each other piece.',
+  ticks:
+    'This side is the inside of each card and the front of each other piece. Folds have ticks at their ends only.',
+  back: 'This side is the outside of each card and the back of each other piece: left and right are swapped, and mountain and valley too.',
+}
+
 export const cover = {
   front: 'The cover goes behind the card. This side is its inside.',
   ticks: 'The cover goes behind the card. This side is its inside.',

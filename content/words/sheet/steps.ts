@@ -22,8 +22,11 @@ export const cutBothOut = 'Cut the card and its cover out.'
 export const pencilFirst = 'Pencil a letter that stands beside its piece on the back of it.'
 export const cutAllOut = 'Cut all pieces out.'
 
-export const score = 'Score every fold with a ruler and a dry ball pen.'
-export const scoreTicks = 'Score every fold with a ruler and a dry ball pen, from tick to tick.'
+/** `isFromTicks`: where no fold has its line; `hasOwnCover`: how its cover is scored is told later. */
+export const score = (isFromTicks: boolean, hasOwnCover: boolean): string =>
+  `Score every fold${hasOwnCover ? ' but the cover’s' : ''} with a ruler and a dry ball pen${
+    isFromTicks ? ', from tick to tick' : ''
+  }.`
 export const cutSlits =
   'Cut the short slits for tabs with a knife while all lies flat. They are for an adult.'
 
@@ -35,10 +38,16 @@ export const foldGutter = {
 
 /** Parts that are cut from their host; `loose`: what comes free, a part where there are several kinds. */
 export const part = 'part'
-export const foldAndCut =
-  'Fold the gutter, lines outside. Cut the solid lines from the fold, through both layers.'
+/** On a good copy no part carries its name: where it lies, from and to. */
+export const partAt = (name: string, from: number, to: number): string => `${name} (${from}–${to}\u00a0mm)`
+export const partsAt = 'In brackets: from where to where along the gutter.'
+export const foldToCut = 'Fold the gutter, lines outside.'
+/** Said before anything is cut: through both layers is too far on one of them. */
 export const uneven = (parts: readonly string[]): string =>
-  `Deeper on one side: ${listed(parts)}. Stop at the shorter end. Open the card and cut on.`
+  `Deeper on one side: ${listed(parts)}. Cut through both layers to the shorter end only, open the fold and cut on.`
+/** `isOther`: not those that are deeper on one side. */
+export const cutEven = (isOther: boolean): string =>
+  `Cut the ${isOther ? 'other ' : ''}solid lines from the fold, through both layers.`
 /** The same where others are folded over; so many they are. */
 export const notOver = (count: number): string =>
   count === 1
@@ -47,7 +56,7 @@ export const notOver = (count: number): string =>
 
 /** `isOther`: not those that are deeper on one side. */
 export const foldToAndFro = (loose: string, isOther: boolean): string =>
-  `Fold each ${isOther ? `other ${loose}` : loose} to the front and press, then to the back.`
+  `Fold ${isOther ? `the other ${loose}s` : `each ${loose}`} to the front and press, then to the back.`
 
 /** Before parts are pushed through, by the side that lines are on. */
 export const linesOf = {
@@ -60,11 +69,11 @@ export const pushThrough = (loose: string): string =>
 /** After those that could not be creased before. */
 export const pressNewFolds = 'Shut it and press.'
 
+export const newFolds = (parts: readonly string[]): string =>
+  `Work the new folds in the same way: ${listed(parts)}.`
 /** `isCreased`: all of them can be folded over before they are pushed. */
-export const newFolds = (parts: readonly string[], isCreased: boolean): string =>
-  `Work the new folds in the same way: ${listed(parts)}. Pinch each fold flat, cut from it${
-    isCreased ? ', crease and push' : ' and push'
-  }.`
+export const workNewFolds = (isCreased: boolean): string =>
+  `Pinch each fold flat, cut from it${isCreased ? ', crease and push' : ' and push'}.`
 export const pushInwards = (parts: readonly string[]): string => `Push in, away from you: ${listed(parts)}.`
 
 /** Parts of their own card. */
@@ -74,7 +83,10 @@ export const letterToTwin =
 export const findOnInside =
   'To find a joint on the clean side, hold the paper to a window, or prick its ends through with a pin.'
 export const pushTabs = (parts: readonly string[]): string =>
-  `Push each tab of ${listed(parts)} through its slit, bend it away from the fold and glue it behind.`
+  `Push each tab of ${listed(parts)} that has a slit through it, bend it away from the fold and glue it behind.`
+/** Under a platform that stands on its walls no hand gets. */
+export const beforePlatform = (parts: readonly string[]): string =>
+  `What goes through a platform comes before it stands on its walls: ${listed(parts)}.`
 
 /** `parts`: those that are meant, where others are held in another way; none: all. */
 export const leftFirst = (parts: readonly string[]): string =>

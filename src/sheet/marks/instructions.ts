@@ -6,7 +6,17 @@ import * as says from '../../../content/words/sheet/steps.ts'
 import { foldsTogether } from '../../making/making.ts'
 import { spineSays } from '../../making/spine.ts'
 import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
-import { isUneven, jointsOf, kindOf, nameOf, pieces, ridgeFold, rimOf, threaded } from '../../paper/index.ts'
+import {
+  isUneven,
+  jointsOf,
+  kindOf,
+  nameOf,
+  ownerOf,
+  pieces,
+  ridgeFold,
+  rimOf,
+  threaded,
+} from '../../paper/index.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -48,38 +58,61 @@ function shapeOf(cut: readonly Mechanism[]): string {
   return only !== undefined && shapes.size === 1 ? only : says.part
 }
 
-function deeper(parts: readonly Mechanism[]): readonly string[] {
+/** What parts that are cut from the card are called. */
+type Called = (parts: readonly Mechanism[]) => readonly string[]
+
+/** By name where the sheet names them, or where there is but one; else with where they lie along the gutter, once in a step. */
+function calledOn(design: Design, lines: SheetLines, cut: readonly Mechanism[]): Called {
+  if (lines !== 'ticks' || cut.length < 2) return named
+  const card = pieces(design).find(({ id }) => id === 'card')
+  return (parts) =>
+    parts.map(({ id }) => {
+      const along = (card?.lines ?? []).flatMap(({ of, points }) =>
+        of.startsWith(`${id}/`) ? points.map(([, y]) => y) : [],
+      )
+      return says.partAt(nameOf(id), Math.round(Math.min(...along)), Math.round(Math.max(...along)))
+    })
+}
+
+function deeper(parts: readonly Mechanism[], called: Called): readonly string[] {
   const uneven = parts.filter(isUneven)
-  return uneven.length > 0 ? [says.uneven(named(uneven))] : []
+  return uneven.length > 0 ? [says.uneven(called(uneven))] : []
 }
 
 /** How parts are cut on folds that other parts made. */
-function nested(design: Design, later: readonly Mechanism[]): string {
+function nested(design: Design, later: readonly Mechanism[], called: Called, isExplained: boolean): string {
   const inwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
   return [
-    says.newFolds(
-      named(later),
-      later.every(({ id }) => foldsTogether(design, id)),
-    ),
-    ...deeper(later),
+    says.newFolds(called(later)),
+    ...(called === named || isExplained ? [] : [says.partsAt]),
+    ...deeper(later, named),
+    says.workNewFolds(later.every(({ id }) => foldsTogether(design, id))),
     ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
   ].join(' ')
 }
 
-function cuttingSteps(design: Design, cut: readonly Mechanism[], face: SheetFace): readonly string[] {
+function cuttingSteps(design: Design, cut: readonly Mechanism[], lines: SheetLines): readonly string[] {
+  const face = faceOf(lines)
+  const called = calledOn(design, lines, cut)
   const shape = shapeOf(cut)
   const first = cut.filter((m) => m.on === 'gutter')
   const later = cut.filter((m) => m.on !== 'gutter')
   // Where the two layers fold about different lines, folding them over together would put a fold beside its own line.
   const over = first.filter(({ id }) => foldsTogether(design, id))
   const others = first.length - over.length
-  const uneven = [...deeper(first), ...(others > 0 ? [says.notOver(others)] : [])]
+  const uneven = deeper(first, called)
+  const evenOnes = first.filter((m) => !isUneven(m))
   return [
-    says.foldAndCut,
-    ...(uneven.length > 0 ? [uneven.join(' ')] : []),
+    [
+      says.foldToCut,
+      ...uneven,
+      ...(others > 0 ? [says.notOver(others)] : []),
+      ...(evenOnes.length > 0 ? [says.cutEven(uneven.length > 0)] : []),
+      ...(called !== named && uneven.length > 0 ? [says.partsAt] : []),
+    ].join(' '),
     ...(over.length > 0 ? [says.foldToAndFro(shape, others > 0)] : []),
     [says.linesOf[face], says.pushThrough(shape), ...(others > 0 ? [says.pressNewFolds] : [])].join(' '),
-    ...(later.length > 0 ? [nested(design, later)] : []),
+    ...(later.length > 0 ? [nested(design, later, called, uneven.length > 0)] : []),
   ]
 }
 
@@ -135,12 +168,15 @@ function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): read
   const laid = folded.filter((m) => !isOutside(m))
   const saddles = folded.filter(isOutside)
   const hasOthers = through.length + saddles.length > 0
+  const platforms = new Set(walled.map(({ id }) => id))
+  const above = through.filter(({ on }) => platforms.has(ownerOf(on)))
   return [
     face === 'outside' ? `${says.letterToTwin} ${says.findOnInside}` : says.letterToTwin,
     ...(through.length > 0 ? [says.pushTabs(named(through))] : []),
     ...(laid.length > 0 ? [says.leftFirst(hasOthers ? named(laid) : [])] : []),
     ...(saddles.length > 0 ? [says.astride(named(saddles))] : []),
     ...(walled.length > 0 ? [says.wallsFirst(named(walled))] : []),
+    ...(above.length > 0 ? [says.beforePlatform(named(above))] : []),
     ...(isGlued ? [says.glueHatched(design.card.cover ?? false, isDotted)] : []),
     ...(isTaped ? [says.tapeEdges] : []),
   ]
@@ -180,11 +216,11 @@ export function stepsFor(
     ...(trimming === null ? [] : [trimming]),
     [
       ...cuttingOut(design, trimming !== null, trim.hasLettersBeside ?? false),
-      lines === 'ticks' ? says.scoreTicks : says.score,
+      says.score(lines === 'ticks', spineSays(design) !== ''),
     ].join(' '),
   ]
   if (threaded(design).length > 0) steps.push(says.cutSlits)
-  if (cut.length > 0) steps.push(...cuttingSteps(design, cut, face))
+  if (cut.length > 0) steps.push(...cuttingSteps(design, cut, lines))
   else steps.push(says.foldGutter[face])
   if (glued.length > 0) steps.push(...stickingSteps(design, face, isDotted))
   const pops = glued.some((m) => kindOf(m).pops)

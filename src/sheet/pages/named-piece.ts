@@ -75,7 +75,8 @@ export function nameOfPiece(
   isAcross = false,
 ): readonly Run[] {
   const face = lines === 'back' ? 'back' : 'front'
-  return [{ text: pieceName(piece.id), bold: true }, { text: ` ${says.face(face, end, isAcross)}` }]
+  const side = piece.id === 'card' ? faceOf(lines) : face
+  return [{ text: pieceName(piece.id), bold: true }, { text: ` ${says.face(side, end, isAcross)}` }]
 }
 
 /** A piece as it is drawn in one of its turns, without its name. */

@@ -238,8 +238,9 @@ export function piecePages(
   further: (left: ReadonlySet<Section['id']>) => number,
   isPlain: Job['isPlain'],
 ): PiecePages {
+  const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {
-    const head = (full: number) => pieceHeader(design, lines, turn.width - 2 * MARGIN, { full })
+    const head = (full: number) => pieceHeader(design, lines, turn.width - 2 * MARGIN, { full, hasCards })
     const top = MARGIN + head(1).height + 5
     const foot = rulers().height + APART
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }

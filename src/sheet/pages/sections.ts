@@ -99,14 +99,22 @@ export const LARGE: Type = { size: 5.6, leading: 8 }
 export const largeHead = (design: Design, lines: SheetLines): Section =>
   wholeBlock('head', (width) => header(design, lines, width, LARGE))
 
-/** Above pieces that are glued on, or above the cover; `full`: how much of the sheet becomes pieces, 0 to 1. */
+/**
+ * Above pieces that are glued on, or above the cover; `full`: how much of the sheet becomes pieces, 0 to 1;
+ * `hasCards`: further cards lie among them.
+ */
 export function pieceHeader(
   design: Design,
   lines: SheetLines,
   width: number,
-  { isCover = false, full }: { readonly isCover?: boolean; readonly full?: number } = {},
+  {
+    isCover = false,
+    hasCards = false,
+    full,
+  }: { readonly isCover?: boolean; readonly hasCards?: boolean; readonly full?: number } = {},
 ): Block {
-  const side = (isCover ? sides.cover : sides.pieces)[lines]
+  const pieces = hasCards ? sides.cardsToo : sides.pieces
+  const side = (isCover ? sides.cover : pieces)[lines]
   const percent = Math.round(100 * (full ?? 0))
   const text = percent === 0 ? side : `${side} ${says.filled(percent)}`
   return stack(
