@@ -50,7 +50,7 @@ export type { Stretch } from './design/room.ts'
 export { runOf, shiftedAlong, sizedBy, stretchOf, wayToRoom } from './design/room.ts'
 export { fieldsFor } from './design/setting.ts'
 export { sharedSlits } from './design/slits.ts'
-export { tabbed, withTabs } from './design/tabs.ts'
+export { tabbed } from './design/tabs.ts'
 
 export { plainText, visibleText } from './design/text.ts'
 
@@ -100,8 +100,8 @@ export type { Patch } from './model/patches.ts'
 export { patchesOf } from './model/patches.ts'
 
 export type { FlatCrease, FlatPart, Piece } from './model/pieces.ts'
-
 export { flatCreases, flatParts, pieces } from './model/pieces.ts'
+export { withTabs } from './model/threading.ts'
 export type { Pose, Poser } from './motion/pose.ts'
 export { compile, keep, poseAt, SHUT } from './motion/pose.ts'
 export { broughtIn, openingRange } from './motion/range.ts'

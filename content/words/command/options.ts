@@ -19,4 +19,4 @@ export const cannotWrite = (file: string, code: string): string =>
 export const written = (file: string): string => `Written: ${file}`
 
 export const tabsHelp =
-  'TABS: all tabs glued on the card (flat) or pushed through slits in it and glued behind (slit); as the file has them, unless said.'
+  'TABS: all tabs glued on the card (flat) or pushed through slits in it and glued behind (slit), narrower where one would cover the next one’s slit; as the file has them, unless said.'

@@ -1,5 +1,6 @@
 import { jointsOf } from '../model/joints.ts'
 import type { ModelGlue, ModelPanel } from '../model/model.ts'
+import { coveredSlits } from '../model/threading.ts'
 import { convexParts, overlapOf } from '../plane/convex.ts'
 import type { Flat } from '../plane/lay.ts'
 import { longestThrough, nearestEdge, overshoot, runsThrough } from '../plane/outline.ts'
@@ -133,10 +134,33 @@ function interlocked(subject: Subject): Finding[] {
   )
 }
 
+/** Slits that are stuck over before their own tabs go through them. */
+function overSlits(subject: Subject): Finding[] {
+  return coveredSlits(subject.model).flatMap(({ by, of, panel, slit, long }): Finding[] => {
+    if (!subject.wants([by, of])) return []
+    const [id, other] = [idOf(subject, by), idOf(subject, of)]
+    const name = subject.model.panels[panel]?.name ?? ''
+    return [
+      {
+        name: 'glue',
+        ok: false,
+        value: long,
+        unit: 'mm',
+        limit: 0,
+        sense: 'at-most',
+        ids: [id, other, name],
+        ...onPiece(subject, panel, slit),
+        sentence: says.overSlit(The(id), mm(long), the(other), side(name)),
+      },
+    ]
+  })
+}
+
 /**
  * Glue on one panel only, mm: a tab, a taped joint or the glue of a rider may not reach past the edge of
  * the panel it sticks to, nor over a cut or fold in it, and no glue may show beside its piece. Else it glues
- * shut what should move, or does not hold along its whole length. Nor may two tabs lie over each other's joints.
+ * shut what should move, or does not hold along its whole length. Nor may two tabs lie over each other's joints, or
+ * what is stuck down first over a slit that another tab still has to go through.
  */
 export function glue(subject: Subject): Finding[] {
   const misses = subject.model.glue.flatMap((one): Finding[] => {
@@ -160,5 +184,5 @@ export function glue(subject: Subject): Finding[] {
       },
     ]
   })
-  return [...misses, ...interlocked(subject)]
+  return [...misses, ...interlocked(subject), ...overSlits(subject)]
 }

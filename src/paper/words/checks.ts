@@ -121,6 +121,9 @@ export const ownTabsInterlock = (name: string, panel: string): string =>
 export const tabsInterlock = (Name: string, other: string, panel: string): string =>
   `${Name}’s tab and ${other}’s lie over each other’s joint on ${panel}: neither can be stuck down first.`
 
+export const overSlit = (Name: string, by: string, other: string, panel: string): string =>
+  `${Name} lies over ${by} of the slit for ${other} on ${panel}: once it is glued, that tab cannot go through. Make the first tab narrower, or move one of them.`
+
 // Clear all the way.
 
 export const clear = 'All parts pass clear of each other, from flat to shut.'

@@ -1,5 +1,6 @@
 // Tabs that go through slits, in numbers worked by hand. Shoulders of 5 mm, a slit half a millimetre longer than its
 // tab at each end, and 5 mm of paper beside a cut are common practice, no source.
+import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, Joint, Piece } from '../../../src/paper/index.ts'
@@ -209,4 +210,97 @@ test('of random cards each tab fits its slit and its place, and nothing else is 
 test('what has no tabs has none to push through', () => {
   const made = design([gluedMoth({ tab: 0 }), { ...gluedMoth({ id: 'low', apex: 20, tab: 5 }) }])
   expect(tabbed(made)).toEqual(['low'])
+})
+
+/** A moth on the gutter, and a smaller one on the fold where its left tab goes through. */
+const nested = (tab: number, more: object = {}): readonly object[] => [
+  gluedMoth({ apex: 60, base: 45, facet: 60, foot: 60, ridge: 60, tab, tabs: 'slit' }),
+  gluedMoth({
+    ...{
+      id: 'wing',
+      on: 'moth/left',
+      apex: 18,
+      base: 45,
+      facet: 60,
+      foot: 34,
+      ridge: 30,
+      tab: 8,
+      tabs: 'slit',
+    },
+    ...more,
+  }),
+]
+
+const covered = (mechanisms: readonly object[], repairs = false) =>
+  check(design(mechanisms), { repairs, names: ['glue'] }).filter(({ ok }) => !ok)
+
+describe('a tab that is stuck down before another goes through its slit', () => {
+  test('may not lie over that slit, and is told by how much it does', () => {
+    // The wing's slit begins 5.5 less 0.5 sin 45 off the moth's joint and goes away from it at 45 degrees.
+    const begins = 5.5 - 0.5 * Math.SQRT1_2
+    const [fault, ...more] = covered(nested(8))
+    expect(more).toEqual([])
+    expect(fault).toMatchObject({ name: 'glue', ids: ['moth', 'wing', 'page/left'] })
+    expect(fault?.value).toBeCloseTo((8 - begins) * Math.SQRT2, 6)
+    expect(fault?.sentence).toMatch(
+      /^The moth lies over 4\.0 mm of the slit for the wing on the left page: once it is glued, that tab cannot/,
+    )
+    expect(covered(nested(begins - 0.01))).toEqual([])
+    expect(covered(nested(begins + 0.01))).toHaveLength(1)
+  })
+
+  test('is told of others alone: of one piece the covered tab goes through first', () => {
+    expect(
+      covered([{ ...gluedPond, left: 44, right: 44, walls: [-20, 26, 32], tab: 8, tabs: 'slit' }]),
+    ).toEqual([])
+  })
+
+  test('is mended by a narrower tab', () => {
+    expect(covered(nested(8), true)[0]?.repair).toMatchObject({ id: 'moth', field: 'tab', to: 5.1 })
+  })
+
+  test('is in the way on either face, and so is what is stuck on flat; what comes later is not', () => {
+    const [moth, wing] = nested(8) as [object, object]
+    expect(covered([{ ...moth, tabs: 'flat' }, wing])).toHaveLength(1)
+    expect(covered([moth, { ...wing, tabs: 'flat' }])).toEqual([])
+    const moon = {
+      ...{ id: 'moon', kind: 'rider', on: 'page/right', face: 'back' },
+      shape: [
+        [20, 30],
+        [60, 30],
+        [60, 60],
+        [20, 60],
+      ],
+      // Only its middle is glued, but all of it lies over the slit.
+      glue: [
+        [40, 40],
+        [50, 40],
+        [50, 50],
+        [40, 50],
+      ],
+    }
+    // Of the slit at 30 mm from 24.5 to 75.5, what is from 30 to 60.
+    expect(covered([moon, tent()])[0]).toMatchObject({ ids: ['moon', 'house', 'page/right'], value: 30 })
+    expect(covered([tent(), moon])).toEqual([])
+  })
+
+  test('is narrowed where all tabs are pushed through, and by no more than that takes', () => {
+    const flat = design(nested(8).map((m) => ({ ...m, tabs: 'flat' })))
+    const widths = withTabs(flat, 'slit').mechanisms.map((m) => 'tab' in m && m.tab)
+    expect(widths).toEqual([5, 8])
+    expect(withTabs(flat, 'flat')).toEqual(flat)
+    // Where not even the narrowest tab would do, it stays and the check says so.
+    const steep = design(nested(8, { base: 4, facet: 20 }))
+    expect(withTabs(steep, 'slit').mechanisms.map((m) => 'tab' in m && m.tab)).toEqual([8, 8])
+  })
+})
+
+test('all cards of the site keep their slits free of other tabs', () => {
+  const folder = new URL('../../../content/dummies/', import.meta.url)
+  for (const file of readdirSync(folder)) {
+    const made = withTabs(parseDesign(JSON.parse(readFileSync(new URL(file, folder), 'utf8'))), 'slit')
+    expect([file, ...check(made, { repairs: false, names: ['glue'] }).filter(({ ok }) => !ok)]).toEqual([
+      file,
+    ])
+  }
 })
