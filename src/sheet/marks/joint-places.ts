@@ -67,6 +67,8 @@ export interface JointPlace {
   readonly isRim: boolean
   /** The outline of what is stuck flat on this front, where it will lie; for any other place none. */
   readonly under: JointSide['points']
+  /** Beside a slit through which a tab leaves this face: the strip that the piece screens from who looks; for any other place none. */
+  readonly screened: JointSide['points']
   readonly of: string
 }
 
@@ -101,8 +103,26 @@ function carried(
   })
 }
 
+/**
+ * A tab points away from the fold that its piece stands on, and to whoever looks at the open card from its reader's
+ * end. On the other side of the slit the piece itself stands before the paper: as far off as the tab reaches behind.
+ */
+function screenedBy([a, b, ...tab]: JointSide['points']): JointSide['points'] {
+  if (!a || !b) return []
+  const [u, v] = [b[0] - a[0], b[1] - a[1]]
+  const square = u * u + v * v || 1
+  return [
+    a,
+    b,
+    ...tab.map(([x, y]) => {
+      const off = (2 * ((y - a[1]) * u - (x - a[0]) * v)) / square
+      return [x + off * v, y - off * u] as const
+    }),
+  ]
+}
+
 const placeOf = (
-  { letter, of, isTaped, own, host, line }: LetteredJoint,
+  { letter, of, isTaped, isThrough, own, host, line }: LetteredJoint,
   side: JointSide,
   other: JointSide,
   face: SheetFace,
@@ -118,6 +138,7 @@ const placeOf = (
   isFlat: line === null,
   isRim: host.piece === 'cover',
   under,
+  screened: isThrough && side === host && side.face !== printedFace[face] ? screenedBy(side.points) : [],
   of,
 })
 

@@ -203,6 +203,8 @@ interface PlacedJoint {
   readonly areas: readonly (readonly Point[])[]
   /** The outline of what is stuck flat here. */
   readonly under: readonly Point[]
+  /** What lies on the piece of the strip beside a slit that will be screened. */
+  readonly screened: readonly Point[]
 }
 
 /** The marks of a place that is glued or taped, but for its letter. */
@@ -265,6 +267,7 @@ function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): re
       points,
       areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas,
       under: at(joint.under),
+      screened: joint.screened.length > 0 ? (partsOn(joint.screened, piece.outline).map(at)[0] ?? []) : [],
     }
   })
 }
@@ -343,23 +346,25 @@ export function pieceMarks(
   const strokesDrawn = [...drawnStrokes, ...stuck]
   // Of a good copy the card's own face stays clean: the rim of its back is told by the cover.
   const named = placed.filter(({ joint }) => !(lines === 'ticks' && isCard && joint.isRim && joint.isBehind))
-  const wishes = named.map(
-    ({ joint, points, areas }): Wish => ({
+  const wishes = named.map(({ joint, points, areas, screened }): Wish => {
+    const isSeen = lines === 'ticks'
+    const isScreened = isSeen && screened.length > 0
+    return {
       letter: joint.letter,
       partner: joint.partner,
-      points: joint.isTaped ? points : (areas[0] ?? points),
+      points: isScreened ? screened : joint.isTaped ? points : (areas[0] ?? points),
       isLine: joint.isTaped,
       of: joint.of,
       // On a face that will be seen a letter stands only where paper or tape will cover it.
-      mayBeInside: lines !== 'ticks' || !joint.isBehind,
-      isQuiet: lines === 'ticks' && !joint.isOwn && !joint.isBehind,
+      mayBeInside: !isSeen || !joint.isBehind || isScreened,
+      isQuiet: isSeen && !joint.isOwn && (!joint.isBehind || isScreened),
       stay: isCard
         ? 'inside'
-        : lines === 'ticks' && !(joint.isTaped && !joint.isOwn && !joint.isBehind)
+        : isSeen && !isScreened && !(joint.isTaped && !joint.isOwn && !joint.isBehind)
           ? 'outside'
           : 'anywhere',
-    }),
-  )
+    }
+  })
   const {
     marks: words,
     taken,
