@@ -39,7 +39,7 @@ test('a crowded sheet shows one mechanism, another when it is chosen or its size
 }) => {
   await openBench(page, '/chapters/tents-and-floating-layers/')
   const pick = page.getByLabel('Pieces shown on the flat sheet')
-  await expect(pick).toHaveValue('back')
+  await expect(pick).toHaveValue('body')
   const foot = page.getByRole('slider', { name: 'Left foot of the heap' })
   await expect(foot).toHaveCount(0)
   await pick.selectOption('heap')
@@ -49,6 +49,6 @@ test('a crowded sheet shows one mechanism, another when it is chosen or its size
   await expect(pick).toHaveValue('pond')
   await expect(page.locator('.stage-sheet')).toContainText('pond platform')
   await pick.selectOption({ label: 'All pieces' })
-  for (const name of ['back', 'heap', 'pond platform'])
+  for (const name of ['body', 'heap', 'pond platform'])
     await expect(page.locator('.stage-sheet')).toContainText(name)
 })

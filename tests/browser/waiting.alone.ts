@@ -13,7 +13,7 @@ test('looking for repairs keeps nobody waiting', async ({ page }) => {
       last = performance.now()
     }, 20)
   })
-  await page.getByRole('slider', { name: 'Right foot of the back' }).focus()
+  await page.getByRole('slider', { name: 'Right foot of the body' }).focus()
   await page.keyboard.press('Shift+ArrowRight')
   await expect(page.locator('.repair').first()).toBeVisible({ timeout: 30_000 })
   const waits = await page.evaluate(() => (globalThis as unknown as { waits: number[] }).waits)

@@ -97,7 +97,7 @@ describe('step figures', () => {
       )
     const card = dummy('hedgehog')
     const shown = stepStates.filter((state) =>
-      pictured(stepFigure(card, state, size, { of: ['back', 'head'] })),
+      pictured(stepFigure(card, state, size, { of: ['body', 'head'] })),
     )
     expect(shown).toEqual(['coloured', 'open', 'covering'])
     expect(pictured(stepFigure(card, 'open', size, { plain: true }))).toBe(false)

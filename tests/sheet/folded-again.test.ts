@@ -140,7 +140,7 @@ describe('a printed card with tents, taped joints and pieces stuck flat, letter 
     ['moth', 'moth/ridge'],
     ['house', 'house/ridge'],
     ['house', 'house/left'],
-    ['lilies', 'front/ridge'],
+    ['lilies', 'near-lily/ridge'],
     ['pond', 'pond/ridge'],
   ])('%s with the fold %s turned over gives something else', (name, fold) => {
     expect(wrong(name, turned(fold))).toBeGreaterThan(1)

@@ -6,7 +6,7 @@ import { layOut } from '../../src/sheet/index.ts'
 import { pieceName } from '../../src/sheet/marks/instructions.ts'
 import { onPage } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { dummy } from './designs.ts'
+import { dummies, dummy } from './designs.ts'
 
 type Point = readonly [number, number]
 type Box = readonly [left: number, top: number, right: number, bottom: number]
@@ -80,4 +80,10 @@ test.each(ways)('%s, lines %s: each name is nearest to its own piece', (name, li
     })
   }
   expect(names).toBeGreaterThan(1)
+})
+
+// Common practice, no source: a word on a sheet means one thing.
+test.each(dummies)('%s: no part is called as a face of the paper is', (_, design) => {
+  const faces = ['front', 'back', 'inside', 'outside', 'behind', 'face', 'side']
+  expect(design.mechanisms.filter(({ id }) => faces.includes(id.replace(/-\d+$/, '')))).toEqual([])
 })

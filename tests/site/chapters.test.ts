@@ -72,7 +72,7 @@ const ways: Readonly<Record<string, readonly Way[]>> = {
     { change: [['hill', { apex: 46, 'left.facet': 73, 'right.facet': 73 }]] },
   ],
   'tents-and-floating-layers': [
-    { change: [['back', { leftWall: 52, rightWall: 52 }]] },
+    { change: [['body', { leftWall: 52, rightWall: 52 }]] },
     // 34 and 24 on the left: 24 and 34 on the right.
     { change: [['heap', { rightFoot: 24, rightWall: 34 }]] },
   ],
@@ -84,10 +84,10 @@ const ways: Readonly<Record<string, readonly Way[]>> = {
     { change: [['house', { leftWall: 50, rightWall: 58 }]] },
   ],
   'lopsided-on-purpose': [
-    { change: [['back', { 'left.base': 66, 'left.facet': 44, 'right.base': 34, 'right.facet': 76 }]] },
-    { change: [['front', { 'left.base': 60, 'left.facet': 50, 'right.base': 40, 'right.facet': 70 }]] },
+    { change: [['far-lily', { 'left.base': 66, 'left.facet': 44, 'right.base': 34, 'right.facet': 76 }]] },
+    { change: [['near-lily', { 'left.base': 60, 'left.facet': 50, 'right.base': 40, 'right.facet': 70 }]] },
     // Both sums 6° smaller.
-    { change: [['front', { 'left.base': 64, 'right.base': 24 }]] },
+    { change: [['near-lily', { 'left.base': 64, 'right.base': 24 }]] },
   ],
   'will-it-fit': [
     {

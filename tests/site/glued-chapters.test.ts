@@ -246,9 +246,9 @@ describe('Tents and floating layers', () => {
   })
 
   test('walls shorter than the feet together stop the card', () => {
-    const tight = change(garden, 'back', { leftWall: 24, rightWall: 24 })
+    const tight = change(garden, 'body', { leftWall: 24, rightWall: 24 })
     // Joints 26 mm from the gutter, spanned by 48 mm: sin(θ/2) = 24/26.
-    expect(opensTo(tight, 'back')).toBeCloseTo((2 * Math.asin(24 / 26)) / RADIANS, 6)
+    expect(opensTo(tight, 'body')).toBeCloseTo((2 * Math.asin(24 / 26)) / RADIANS, 6)
   })
 
   test.each(OPENINGS)(

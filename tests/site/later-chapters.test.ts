@@ -138,14 +138,14 @@ describe('Why it shuts flat', () => {
 describe('Lopsided on purpose', () => {
   const lilies = dummy('lilies')
   const split = (lb: number, lf: number, rb: number, rf: number): Design =>
-    change(lilies, 'front', { 'left.base': lb, 'left.facet': lf, 'right.base': rb, 'right.facet': rf })
+    change(lilies, 'near-lily', { 'left.base': lb, 'left.facet': lf, 'right.base': rb, 'right.facet': rf })
   const OPENINGS = [20, 50, 80, 110, 140, 170]
 
   test('the tip goes to the side of the narrow facet, and farther the wider the card is open', () => {
-    grows(OPENINGS.map((opening) => -(tip(lilies, opening, 'front').at[0] as number)))
-    grows(OPENINGS.map((opening) => tip(lilies, opening, 'back').at[0] as number))
-    expect(answer(lilies, { of: 'aside', id: 'front', at: 90 }).value).toBeCloseTo(
-      Math.abs(tip(lilies, 90, 'front').at[0] as number),
+    grows(OPENINGS.map((opening) => -(tip(lilies, opening, 'near-lily').at[0] as number)))
+    grows(OPENINGS.map((opening) => tip(lilies, opening, 'far-lily').at[0] as number))
+    expect(answer(lilies, { of: 'aside', id: 'near-lily', at: 90 }).value).toBeCloseTo(
+      Math.abs(tip(lilies, 90, 'near-lily').at[0] as number),
       9,
     )
   })
@@ -154,8 +154,8 @@ describe('Lopsided on purpose', () => {
     // The two planes and the ball of the formula: what is drawn on stiff paper keeps its angles.
     const { creases } = poseAt(lilies, opening)
     const way = (name: string): Vec3 => {
-      const line = creases[`front/${name}`]
-      if (!line) throw new Error(`there is no front/${name}`)
+      const line = creases[`near-lily/${name}`]
+      if (!line) throw new Error(`there is no near-lily/${name}`)
       return minus(line.end, line.start)
     }
     expect(between(way('ridge'), way('left'))).toBeCloseTo(40, 9)
@@ -163,31 +163,31 @@ describe('Lopsided on purpose', () => {
   })
 
   test('shut, only the sum of base and facet angle says where the ridge lies', () => {
-    const where = (design: Design) => tip(design, 0, 'front')
+    const where = (design: Design) => tip(design, 0, 'near-lily')
     // 56 mm at 110°, by the sine and the cosine.
     for (const design of [lilies, split(50, 60, 50, 60), split(60, 50, 40, 70)]) {
       expect(where(design).standOff).toBeCloseTo(56 * Math.sin(110 * RAD), 9)
       expect(where(design).reach).toBeCloseTo(30 + 56 * Math.cos(110 * RAD), 9)
-      expect(partMargin(design, 'front')).toBeCloseTo(partMargin(lilies, 'front'), 9)
+      expect(partMargin(design, 'near-lily')).toBeCloseTo(partMargin(lilies, 'near-lily'), 9)
     }
     expect(where(split(50, 55, 50, 55)).standOff).toBeGreaterThan(where(lilies).standOff + 1)
   })
 
   test('a tip that leans stands lower', () => {
-    grows([lilies, split(60, 50, 40, 70), split(50, 60, 50, 60)].map((d) => tip(d, 90, 'front').rise))
+    grows([lilies, split(60, 50, 40, 70), split(50, 60, 50, 60)].map((d) => tip(d, 90, 'near-lily').rise))
   })
 
   test('the broad face turns to the reader', () => {
     const eye = unit([0, -Math.cos(28 * RAD), Math.sin(28 * RAD)])
     const turned = [40, 70, 100, 130, 150].map((opening) => {
-      const [a, b, c] = poseAt(lilies, opening).panels['front/right'] as [Vec3, Vec3, Vec3]
+      const [a, b, c] = poseAt(lilies, opening).panels['near-lily/right'] as [Vec3, Vec3, Vec3]
       return Math.abs(dotOf(unit(crossOf(minus(b, a), minus(c, a))), eye))
     })
     grows(turned)
   })
 
   test('one angle alone jams it, and 80° with 30° lies down too early', () => {
-    const names = (fields: Change) => failed(change(lilies, 'front', fields)).map(({ name }) => name)
+    const names = (fields: Change) => failed(change(lilies, 'near-lily', fields)).map(({ name }) => name)
     expect(names({ 'left.base': 75 })).toContain('shuts-flat')
     const low = names({ 'left.base': 80, 'left.facet': 30 })
     expect(low).not.toContain('shuts-flat')

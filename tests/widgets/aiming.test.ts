@@ -86,7 +86,7 @@ describe('the ways there', () => {
       [beak, 'beak', { opening: 90, rise: 27, reach: 92 }],
       [layer, 'body', { opening: 110, rise: 20 }],
       [dummy('moth'), 'moth', { opening: 110, rise: 32, reach: 60 }],
-      [dummy('hedgehog'), 'back', { opening: 110, rise: 40, reach: 66 }],
+      [dummy('hedgehog'), 'body', { opening: 110, rise: 40, reach: 66 }],
     ] as const) {
       const { ways } = answer(design, id, target)
       expect(ways.length, id).toBeGreaterThan(0)

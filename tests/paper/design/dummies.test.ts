@@ -269,7 +269,7 @@ describe('what the chapters say of them', () => {
         number,
       ]
     }
-    const [a, c, b, d] = sides('back')
+    const [a, c, b, d] = sides('body')
     expect([a, c]).toEqual([b, d])
     const [e, g, f, h] = sides('heap')
     expect(e).not.toBe(f)
