@@ -14,7 +14,7 @@ export interface Work {
     | 'slits' // for tabs, in the flat card
     | 'colour' // what is drawn, while all lies flat
     | 'cut' // strips cut from a fold
-    | 'crease' // folded both ways
+    | 'crease' // folded both ways, those of them whose layers fold together
     | 'push' // pushed through
     | 'pieces' // cut out, scored, folded
     | 'thread' // tabs pushed through their slits and glued behind
@@ -43,8 +43,8 @@ export function tapedOf(design: Design): ReadonlySet<string> {
 function cutting(design: Design, strips: readonly Mechanism[], there: readonly string[]): Work[] {
   const of = strips.map(({ id }) => id)
   const onGutter = strips.every(({ on }) => on === 'gutter')
-  // Strips whose two layers fold about different lines are creased when they are pushed.
-  const isCreased = onGutter && of.every((id) => foldsTogether(design, id))
+  // Strips whose two layers fold about different lines are creased when they are pushed, all others before.
+  const isCreased = onGutter && of.some((id) => foldsTogether(design, id))
   return [
     { does: 'cut', of, there },
     ...(isCreased ? [{ does: 'crease', of, there } as const] : []),

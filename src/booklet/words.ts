@@ -2,6 +2,7 @@
 
 import * as says from '../../content/words/booklet/steps.ts'
 import { only } from '../drawing/steps/scene.ts'
+import { foldsTogether } from '../making/making.ts'
 import { spineSays } from '../making/spine.ts'
 import type { Design } from '../paper/index.ts'
 import {
@@ -140,6 +141,16 @@ function closingOn(design: Design, id: string): (what: string) => string {
 const hasSlitPieces = (design: Design): boolean =>
   jointsOf(design).some(({ isThrough, host }) => isThrough && host.piece !== 'card')
 
+/** Those whose two layers are folded over as one before they are pushed through. */
+const foldedOver = (design: Design, of: readonly string[]): readonly string[] =>
+  of.filter((id) => foldsTogether(design, id))
+
+/** Strips on a fold that is pinched flat are creased there. */
+function creasingThere(design: Design, of: readonly string[]): readonly string[] {
+  const even = foldedOver(design, of)
+  return even.length > 0 ? [says.creaseThere(namesOf(even), of.length)] : []
+}
+
 /** What is said of the tabs of some parts: those that have any are glued by them. */
 function tabsOf(design: Design, of: readonly string[]): readonly string[] {
   const owners = new Set(
@@ -187,17 +198,24 @@ export function wordsOf(design: Design, work: Work): Words {
             ? says.cutFromGutter
             : says.cutFromFold(of.length === 1 ? placeOf(design, first) : says.eachFold),
           ...(uneven.length > 0 ? [says.deeperOnOneSide(namesOf(uneven), of.length)] : []),
+          ...(onGutter ? [] : creasingThere(design, of)),
         ],
         tools: says.cutTools,
         caution: says.blade,
       }
     }
-    case 'crease':
+    case 'crease': {
+      const even = foldedOver(design, of)
       return {
-        title: says.creaseTitle(titled(of)),
-        text: [...named(of), says.creaseBothWays],
+        title: says.creaseTitle(titled(even)),
+        text: [
+          ...named(even),
+          says.creaseBothWays,
+          ...(even.length < of.length ? [says.notOver(namesOf(of.filter((id) => !even.includes(id))))] : []),
+        ],
         tools: says.creaseTools,
       }
+    }
     case 'push': {
       const inner = inwards(design, of)
       return {

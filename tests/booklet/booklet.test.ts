@@ -8,6 +8,7 @@ import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.t
 import type { Design } from '../../src/paper/index.ts'
 import { kindOf, ownerOf, parseDesign, tabbed, withTabs } from '../../src/paper/index.ts'
 import { faultSays } from '../../src/sheet/index.ts'
+import { stepsFor } from '../../src/sheet/marks/instructions.ts'
 import { designs, ladder, runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
 import { beak, card, dummies, dummy, moth } from '../sheet/designs.ts'
@@ -133,6 +134,53 @@ describe('the order of work', () => {
     const told = orderOf(design).map(({ does, of }) => `${does} ${of.join(' ')}`)
     expect(told.indexOf('cut eye')).toBeGreaterThan(told.indexOf('close moth'))
     expect(told.indexOf('cut eye')).toBeLessThan(told.indexOf('stick star'))
+  })
+})
+
+describe('creasing both ways', () => {
+  const strip = (id: string, on: string, start: number, end: number, left: number, right: number) => ({
+    ...{ id, kind: 'cut-layer', on, start, end, left, right },
+  })
+  // Two layers that fold about one line can be folded over as one; of a strip that is deeper on one side they cannot.
+  const even = strip('reed', 'gutter', 10, 40, 30, 30)
+  const uneven = strip('moon', 'gutter', 60, 100, 40, 25)
+  const onReed = strip('star', 'reed/ridge', 8, 22, 8, 8)
+  const onMoon = strip('moth', 'moon/ridge', 8, 30, 12, 7)
+
+  const told = (...mechanisms: readonly object[]) => {
+    const design = card(105, 148, mechanisms)
+    return { booklet: stepsText(design), sheet: stepsFor(design, 'front').join(' | ') }
+  }
+
+  test('is said on the sheet and in the booklet of the same strips', () => {
+    const both = told(even, uneven, onReed, onMoon)
+    expect(both.booklet).toContain('Crease the reed both ways')
+    expect(both.booklet).toContain('Leave the moon as it is: pushing makes its folds.')
+    expect(both.booklet).toContain(
+      'While it is flat, fold the star over to the front and press, then to the back.',
+    )
+    expect(both.sheet).toContain('Deeper on one side: moon. ')
+    expect(both.sheet).toContain(
+      'Do not fold it over: pushing makes its folds. | Fold each other strip to the front',
+    )
+    expect(both.sheet).toContain('cut from it, crease (only star) and push.')
+
+    const alike = told(even, onReed)
+    expect(alike.booklet).toContain('fold the part over to the front')
+    expect(alike.booklet).not.toContain('pushing makes')
+    expect(alike.sheet).toContain('Fold each strip to the front')
+    expect(alike.sheet).toContain('cut from it, crease and push.')
+
+    const deeper = told(uneven, onMoon)
+    expect(deeper.booklet).not.toMatch(/Crease|over to the front/)
+    expect(deeper.sheet).not.toMatch(/crease|to the front/)
+  })
+
+  test.each(dummies)('of %s is told on the sheet where the booklet tells it', (_, design) => {
+    const strips = (design: Design) => orderOf(design).some(({ does }) => does === 'crease')
+    expect(stepsFor(design, 'front').some((step) => /^Fold each .* to the front and press/.test(step))).toBe(
+      strips(design),
+    )
   })
 })
 

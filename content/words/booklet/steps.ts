@@ -77,6 +77,16 @@ export const cutTools = 'scissors'
 export const creaseTitle = (what: string): string => `Crease ${what} both ways`
 export const creaseBothWays =
   'Keep the card shut. Fold each part over to the front and press. Fold it over to the back and press.'
+
+/** After these: parts that are not folded over. */
+export const notOver = (parts: readonly string[]): string =>
+  `Leave ${the(parts)} as ${parts.length === 1 ? 'it is: pushing makes its folds' : 'they are: pushing makes their folds'}.`
+
+/** The same on a fold that is pinched flat: for all that are cut there, or for these of them. */
+export const creaseThere = (parts: readonly string[], all: number): string =>
+  `While it is flat, fold ${
+    parts.length < all ? the(parts) : all === 1 ? 'the part' : 'each part'
+  } over to the front and press, then to the back.`
 export const creaseTools = 'a thumbnail or a spoon'
 
 export const pushTitle = (what: string): string => `Push ${what} through`

@@ -71,9 +71,11 @@ export const pressNewFolds = 'Shut it and press.'
 
 export const newFolds = (parts: readonly string[]): string =>
   `Work the new folds in the same way: ${listed(parts)}.`
-/** `isCreased`: all of them can be folded over before they are pushed. */
-export const workNewFolds = (isCreased: boolean): string =>
-  `Pinch each fold flat, cut from it${isCreased ? ', crease and push' : ' and push'}.`
+/** `creased`: those of so many that are folded over before they are pushed. */
+export const workNewFolds = (count: number, creased: readonly string[]): string => {
+  const creasing = creased.length < count ? `crease (only ${listed(creased)})` : 'crease'
+  return `Pinch each fold flat, cut from it${creased.length > 0 ? `, ${creasing} and push` : ' and push'}.`
+}
 export const pushInwards = (parts: readonly string[]): string => `Push in, away from you: ${listed(parts)}.`
 
 /** Parts of their own card. */

@@ -86,7 +86,7 @@ function nested(design: Design, later: readonly Mechanism[], called: Called, isE
     says.newFolds(called(later)),
     ...(called === named || isExplained ? [] : [says.partsAt]),
     ...deeper(later, named),
-    says.workNewFolds(later.every(({ id }) => foldsTogether(design, id))),
+    says.workNewFolds(later.length, named(later.filter(({ id }) => foldsTogether(design, id)))),
     ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
   ].join(' ')
 }
