@@ -110,12 +110,17 @@ function laidOn(design: Design, id: string): string {
 }
 
 /** The letters of the joints of some parts: all, or those on one side. */
-function lettersOf(design: Design, of: readonly string[], side?: 'left' | 'right'): string | undefined {
+function lettersOf(
+  design: Design,
+  of: readonly string[],
+  side?: 'left' | 'right',
+  saying = says.letters,
+): string | undefined {
   const found = letteredJoints(design).filter(
     (joint) => of.includes(ownerOf(joint.of)) && (side === undefined || joint.of.endsWith(`/${side}`)),
   )
   const letters = [...new Set(found.map(({ letter }) => letter))]
-  return letters.length === 0 ? undefined : says.letters(letters)
+  return letters.length === 0 ? undefined : saying(letters)
 }
 
 const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
@@ -320,7 +325,7 @@ export function wordsOf(design: Design, work: Work): Words {
         title: says.coverTitle,
         text: [`${spineSays(design)}${says.glueRim(mm(rimOf(design.card)))}`, says.layInCover],
         tools: says.coverTools,
-        ...withLetters(lettersOf(design, ['cover'])),
+        ...withLetters(lettersOf(design, ['cover'], undefined, says.coverLetters)),
         caution: says.hotGlue,
       }
   }

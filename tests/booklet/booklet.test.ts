@@ -7,8 +7,10 @@ import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { kindOf, ownerOf, parseDesign, tabbed, withTabs } from '../../src/paper/index.ts'
-import { faultSays } from '../../src/sheet/index.ts'
+import type { SheetLines } from '../../src/sheet/index.ts'
+import { faultSays, layOut } from '../../src/sheet/index.ts'
 import { stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { letteredJoints } from '../../src/sheet/marks/joint-places.ts'
 import { designs, ladder, runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
 import { beak, card, dummies, dummy, moth } from '../sheet/designs.ts'
@@ -134,6 +136,46 @@ describe('the order of work', () => {
     const told = orderOf(design).map(({ does, of }) => `${does} ${of.join(' ')}`)
     expect(told.indexOf('cut eye')).toBeGreaterThan(told.indexOf('close moth'))
     expect(told.indexOf('cut eye')).toBeLessThan(told.indexOf('stick star'))
+  })
+})
+
+describe('the letters of the cover', () => {
+  const withCover = (): Design => {
+    const base = moth()
+    return { ...base, card: { ...base.card, cover: true } }
+  }
+  /** Letters that stand on the printed card for the rim of its back. */
+  const onCard = (design: Design, lines: SheetLines): readonly string[] => {
+    const rim = new Set(
+      letteredJoints(design).flatMap(({ of, host }) => (host.piece === 'cover' ? [of] : [])),
+    )
+    const pages = layOut(design, { paper: 'a4', lines })
+    return pages
+      .filter(({ placed }) => placed.some(({ piece }) => piece === 'card'))
+      .flatMap(({ marks }) =>
+        marks.flatMap((mark) =>
+          mark.mark === 'word' && mark.bold && rim.has(mark.of ?? '') ? [mark.text] : [],
+        ),
+      )
+  }
+
+  test('are told with what to do where the card has none, as a good copy has none', () => {
+    const design = withCover()
+    const cover = orderOf(design).find(({ does }) => does === 'cover') as Work
+    const { letters } = wordsOf(design, cover)
+    expect(onCard(design, 'ticks')).toEqual([])
+    const printed = [...new Set(onCard(design, 'front'))]
+    expect(printed.length).toBeGreaterThan(0)
+    for (const letter of printed) expect(letters).toContain(`${letter} on ${letter}`)
+    expect(letters).toMatch(/If your card has no such letters, lay reader’s end on reader’s end\.$/)
+  })
+
+  test('alone may be missing on the card: of all other joints nothing of the kind is said', () => {
+    const said = orderOf(withCover()).flatMap((work) =>
+      work.does === 'cover' ? [] : (wordsOf(withCover(), work).letters ?? []),
+    )
+    expect(said.length).toBeGreaterThan(0)
+    expect(said.join()).not.toContain('If your card')
   })
 })
 

@@ -197,6 +197,10 @@ export const coverTitle = 'Glue the cover behind'
 export const glueRim = (wide: string): string =>
   `Fold the cover. Put glue on the rim alone, ${wide} wide: nothing that moves may stick.`
 export const layInCover = 'Lay the card in it, gutter on gutter. Shut both and let them dry.'
+
+/** A good copy has no letters on its card, for its face is seen; nor has a card whose cover is cut without a sheet. */
+export const coverLetters = (all: readonly string[]): string =>
+  `${letters(all)} If your card has no such letters, lay reader’s end on reader’s end.`
 export const coverTools = 'glue'
 
 /** The steps as plain text, line by line. */
