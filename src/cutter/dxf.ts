@@ -1,8 +1,9 @@
 /**
  * A sheet as DXF: text of pairs, a group code and its value. Release 12, which every reader of the format knows, with the
- * units named as millimetres. (DXF Reference, release 12: sections, tables, POLYLINE; $INSUNITS 4, from memory.)
+ * units named as millimetres. (DXF Reference, release 12: sections, tables, POLYLINE, TEXT; $INSUNITS 4, from memory.)
  */
 import type { CutSheet, Layer, Run } from './lines.ts'
+import { roomiest, titleOf } from './names.ts'
 
 /** A tenth of a micrometre. */
 const number = (value: number): string => String(Math.round(value * 1e4) / 1e4 + 0)
@@ -45,6 +46,52 @@ const INK = 7
 const layer = (name: Layer): string =>
   pairs([0, 'LAYER'], [2, name], [70, 64], [62, INK], [6, lineTypeOf[name]])
 
+/** Names of pieces are for the eye. Their layer is off, by a colour below 0: no machine cuts or draws them unasked. */
+const NAMES = 'names'
+
+const namesLayer = pairs([0, 'LAYER'], [2, NAMES], [70, 64], [62, -INK], [6, 'CONTINUOUS'])
+
+/** How high a name is where there is room, and where there is hardly any, mm; and how wide a letter is to its height. */
+const HIGH = { usual: 3, least: 1 } as const
+
+const WIDE = 0.9
+
+/** What is no ASCII by its number: the format's own way, which readers of every age show. */
+const plain = (text: string): string =>
+  text.replace(
+    /[^\x20-\x7e]/g,
+    (one) => `\\U+${one.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`,
+  )
+
+/** Its middle (72 and 73) on the roomiest place of its piece. */
+function nameText({ of, outline }: CutSheet['lying'][number]): string {
+  const text = plain(titleOf(of))
+  const { at, room } = roomiest(outline)
+  const high = Math.max(HIGH.least, Math.min(HIGH.usual, (2 * room) / (WIDE * text.length)))
+  const [x, y] = at
+  const start = x - (WIDE * high * text.length) / 2
+  return pairs(
+    [0, 'TEXT'],
+    [8, NAMES],
+    ...([
+      [10, start],
+      [20, y - high / 2],
+      [30, 0],
+    ] as const),
+    ...([
+      [40, high],
+      [1, text],
+      [72, 1],
+    ] as const),
+    ...([
+      [11, x],
+      [21, y],
+      [31, 0],
+      [73, 2],
+    ] as const),
+  )
+}
+
 const table = (name: string, entries: readonly string[]): string =>
   `${pairs([0, 'TABLE'], [2, name], [70, entries.length])}${entries.join('')}${pairs([0, 'ENDTAB'])}`
 
@@ -56,8 +103,8 @@ const polyline = (name: Layer, { points, closed }: Run): string =>
 const section = (name: string, content: string): string =>
   `${pairs([0, 'SECTION'], [2, name])}${content}${pairs([0, 'ENDSEC'])}`
 
-/** One sheet as a DXF file; each line type is a layer, in the order in which it is cut. mm, y upwards. */
-export function sheetDxf({ width, height, layers }: CutSheet): string {
+/** One sheet as a DXF file; each line type is a layer, in the order in which it is cut; before them the names of pieces. mm, y upwards. */
+export function sheetDxf({ width, height, layers, lying }: CutSheet): string {
   const header = pairs(
     [9, '$ACADVER'],
     [1, 'AC1009'],
@@ -74,10 +121,8 @@ export function sheetDxf({ width, height, layers }: CutSheet): string {
   )
   const tables =
     table('LTYPE', Object.entries(LINE_TYPES).map(lineType)) +
-    table(
-      'LAYER',
-      layers.map((one) => layer(one.layer)),
-    )
-  const entities = layers.flatMap((one) => one.runs.map((run) => polyline(one.layer, run))).join('')
+    table('LAYER', [namesLayer, ...layers.map((one) => layer(one.layer))])
+  const lines = layers.flatMap((one) => one.runs.map((run) => polyline(one.layer, run)))
+  const entities = [...lying.map(nameText), ...lines].join('')
   return `${section('HEADER', header)}${section('TABLES', tables)}${section('ENTITIES', entities)}${pairs([0, 'EOF'])}`
 }

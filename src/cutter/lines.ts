@@ -23,6 +23,8 @@ export interface CutSheet {
   readonly height: number
   /** In the order in which they are cut; a layer with nothing on it is left out. mm, y upwards. */
   readonly layers: readonly { readonly layer: Layer; readonly runs: readonly Run[] }[]
+  /** Each piece that lies on it, whole. */
+  readonly lying: readonly { readonly of: string; readonly outline: readonly Flat[] }[]
 }
 
 export interface LineOptions {
@@ -162,12 +164,14 @@ export function cutLines(sheet: NestedSheet, pieces: readonly Piece[], options: 
   const { bridge, perforate, glue } = options
   const byId = new Map(pieces.map((piece) => [piece.id, piece]))
   const found = new Map<Layer, Run[]>(LAYERS.map((layer) => [layer, []]))
+  const lying: { of: string; outline: readonly Flat[] }[] = []
   for (const [nth, { id, turn, at }] of sheet.nested.entries()) {
     const piece = byId.get(id)
     const place = (p: Flat): Flat => {
       const [x, y] = turned(p, turn)
       return [x + at[0], y + at[1]]
     }
+    lying.push({ of: id, outline: piece?.outline.map(place) ?? [] })
     for (const { kind, points, closed = false } of piece?.lines ?? []) {
       const isOutline = kind === 'cut' && points === piece?.outline
       const run: Run = { points: points.map(place), closed, of: id, nth }
@@ -191,5 +195,6 @@ export function cutLines(sheet: NestedSheet, pieces: readonly Piece[], options: 
     width: sheet.width,
     height: sheet.height,
     layers: layers.reverse().filter(({ runs }) => runs.length > 0),
+    lying,
   }
 }

@@ -2,9 +2,8 @@
  * A sheet as SVG for a cutting machine: mm, a named group for each line type, within it one for each piece with the
  * piece's name as its title (SVG 2, 5.8: it is not drawn), nothing else that is not a line.
  */
-import * as says from '../../content/words/cutter.ts'
-import { nameOf } from '../paper/index.ts'
 import type { CutSheet, Layer, Run } from './lines.ts'
+import { titleOf } from './names.ts'
 
 const number = (value: number): string => String(Math.round(value * 1e4) / 1e4 + 0)
 
@@ -16,12 +15,6 @@ const DASHES: Readonly<Record<Layer, string>> = {
   crease: '0.5 1.5',
   'inner-cut': 'none',
   outline: 'none',
-}
-
-/** What a piece is called. */
-function titleOf(id: string): string {
-  const [owner = id, part = 'piece'] = id.split('/')
-  return part === 'piece' ? nameOf(owner) : says.piece(nameOf(owner), nameOf(part))
 }
 
 /** The lines of each piece together, in the order in which they are cut. */

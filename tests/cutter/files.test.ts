@@ -1,4 +1,5 @@
 // The files for a cutting machine, read by parsers of others: DXF by dxf-parser (MIT), SVG by saxes (ISC).
+import { polygonContains } from 'd3'
 import DxfParser from 'dxf-parser'
 import fc from 'fast-check'
 import { SaxesParser } from 'saxes'
@@ -13,6 +14,7 @@ import {
   TooLargeToCutError,
   USUAL,
 } from '../../src/cutter/index.ts'
+import { roomiest } from '../../src/cutter/names.ts'
 import type { Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import { areaOf } from '../paper/shared/areas.ts'
@@ -41,18 +43,31 @@ interface DxfLine {
   readonly vertices?: readonly { readonly x: number; readonly y: number }[]
 }
 
+interface DxfText {
+  readonly type: string
+  readonly layer: string
+  readonly text: string
+  readonly textHeight: number
+  readonly startPoint: { readonly x: number; readonly y: number }
+  readonly endPoint: { readonly x: number; readonly y: number }
+  readonly halign: number
+  readonly valign: number
+}
+
 function readDxf(sheet: CutSheet) {
   const file = new DxfParser().parseSync(sheetDxf(sheet))
   if (!file) throw new Error('dxf-parser reads nothing')
-  const lines = (file.entities as unknown as readonly DxfLine[]).map(
-    ({ type, layer, shape = false, vertices = [] }): ReadLine & { readonly type: string } => ({
+  const all = file.entities as unknown as readonly DxfLine[]
+  const lines = all
+    .filter(({ type }) => type !== 'TEXT')
+    .map(({ type, layer, shape = false, vertices = [] }): ReadLine & { readonly type: string } => ({
       type,
       layer,
       closed: shape,
       points: vertices.map(({ x, y }) => [x, y] as const),
-    }),
-  )
-  return { header: file.header, lines, tables: file.tables }
+    }))
+  const names = all.filter(({ type }) => type === 'TEXT') as unknown as readonly DxfText[]
+  return { header: file.header, lines, names, tables: file.tables }
 }
 
 function readSvg(sheet: CutSheet): {
@@ -176,6 +191,94 @@ describe('in an SVG each piece has its name', () => {
   )
 })
 
+/** Pairs of group code and value, as a DXF file has them line by line. */
+function pairsOf(dxf: string): readonly (readonly [code: number, value: string])[] {
+  const all = dxf.split('\n')
+  return Array.from({ length: Math.floor(all.length / 2) }, (_, k) => [
+    Number(all[2 * k]),
+    all[2 * k + 1] as string,
+  ])
+}
+
+// AutoCAD DXF Reference, TEXT: 8 layer, 10 and 20 first point, 40 height, 1 the text; 72 is 1 and 73 is 2 where it is
+// set about its middle, which 11 and 21 then tell. LAYER: where the colour, 62, is negative, the layer is off.
+describe('in a DXF each piece has its name', () => {
+  const sheets = sheetsToCut(dummy('pond'), usual({ copies: 2 }))
+
+  test('within its outline, small, and once for each copy', () => {
+    const found = sheets.flatMap((sheet) => {
+      const { lines, names } = readDxf(sheet)
+      const outlines = lines.filter(({ layer }) => layer === 'outline')
+      return names.map(({ text, textHeight, endPoint, startPoint, halign, valign }) => {
+        expect([halign, valign]).toEqual([1, 2])
+        expect(textHeight).toBeGreaterThanOrEqual(1)
+        expect(textHeight).toBeLessThanOrEqual(3)
+        expect(startPoint.x).toBeLessThan(endPoint.x)
+        expect(startPoint.y).toBeCloseTo(endPoint.y - textHeight / 2, 3)
+        const [own, ...more] = outlines.filter(({ points }) =>
+          polygonContains(
+            points.map(([x, y]) => [x, y]),
+            [endPoint.x, endPoint.y],
+          ),
+        )
+        expect(more).toEqual([])
+        return { text, area: areaOf(own?.points ?? []) }
+      })
+    })
+    const wanted = pieces(dummy('pond')).map(({ id, outline }) => ({ id, area: areaOf(outline) }))
+    expect(found).toHaveLength(2 * wanted.length)
+    for (const { id, area } of wanted) {
+      const text = id.replace(/\/piece$/, '').replace(/[/-]/g, ' ')
+      const own = found.filter((one) => one.text === text)
+      expect(own, text).toHaveLength(2)
+      for (const one of own) expect(Math.abs(one.area - area)).toBeLessThan(0.05)
+    }
+  })
+
+  test('where there is most room in it', () => {
+    // A square of 20 mm with a handle 4 mm wide: in its middle a circle of 10 mm has room, tried in steps of 80 / 24 mm.
+    const pan: Flat[] = [
+      [0, 0],
+      [20, 0],
+      [20, 8],
+      [80, 8],
+      [80, 12],
+      [20, 12],
+      [20, 20],
+      [0, 20],
+    ]
+    const { at, room } = roomiest(pan)
+    expect(Math.hypot(at[0] - 10, at[1] - 10)).toBeLessThan(80 / 24)
+    expect(room).toBeGreaterThan(8)
+    expect(room).toBeLessThanOrEqual(10)
+  })
+
+  test('on a layer of its own that is off, with nothing else on it, and nothing of it elsewhere', () => {
+    for (const sheet of sheets) {
+      const pairs = pairsOf(sheetDxf(sheet))
+      let entity = ''
+      let name = ''
+      for (const [code, value] of pairs) {
+        if (code === 0) entity = value
+        if (entity === 'LAYER' && code === 2) name = value
+        if (entity === 'LAYER' && code === 62) expect(Number(value) < 0, name).toBe(name === 'names')
+        if (['TEXT', 'POLYLINE', 'VERTEX', 'SEQEND'].includes(entity) && code === 8)
+          expect(value === 'names', entity).toBe(entity === 'TEXT')
+      }
+      expect(pairs.filter(([code, value]) => code === 0 && value === 'TEXT')).toHaveLength(sheet.count)
+    }
+  })
+
+  test('in ASCII, whatever it is called', () => {
+    // AutoCAD: a character by its number is written \\U+ and four hexadecimal digits.
+    const [sheet] = sheets
+    if (!sheet) throw new Error('one sheet')
+    const named = sheetDxf({ ...sheet, lying: [{ of: 'k\u0119p', outline: sheet.lying[0]?.outline ?? [] }] })
+    expect(pairsOf(named)).toContainEqual([1, 'k\\U+0119p'])
+    expect(named).toMatch(/^[\n\x20-\x7e]*$/)
+  })
+})
+
 describe('a card with a beak', () => {
   const design = card(60, 100, [beak(70, -30, 25)])
   const [sheet] = sheetsToCut(design, usual({ stock: A4 }))
@@ -201,7 +304,7 @@ describe('a card with a beak', () => {
       }
       readonly layer: { readonly layers: Record<string, unknown> }
     }
-    expect(Object.keys(layer.layers)).toEqual(sheet.layers.map((one) => one.layer))
+    expect(Object.keys(layer.layers)).toEqual(['names', ...sheet.layers.map((one) => one.layer)])
     expect(lineType.lineTypes.VALLEY?.pattern).toEqual([3, -1.5])
     expect(lineType.lineTypes.MOUNTAIN?.pattern).toEqual([4, -1.5, 0.75, -1.5])
   })

@@ -6,7 +6,7 @@ export const usage =
   '--paper PAPER --out FILE.dxf|FILE.svg [--copies N] [--gap MM] [--margin MM] [--grain kept|free] [--bridges MM] [--perforate CUT,GAP] [--glue] [--tabs flat|slit]'
 
 export const help = (papers: readonly string[]): string =>
-  `Write the flat pieces for a cutting machine, side by side by their outlines, each line type a layer: creases first, then cuts within a piece, outlines last. PAPER: ${papers.join(', ')}, WIDTHxHEIGHT in mm, or roll:WIDTH. Main folds lie along the grain, which runs along the height, unless it is left free. Bridges are uncut stretches that hold a piece in its sheet. A second sheet is named with a 2. ${tabsHelp}`
+  `Write the flat pieces for a cutting machine, side by side by their outlines, each line type a layer: creases first, then cuts within a piece, outlines last. Pieces are named: in an SVG by titles, in a DXF by text on a layer that is off. PAPER: ${papers.join(', ')}, WIDTHxHEIGHT in mm, or roll:WIDTH. Main folds lie along the grain, which runs along the height, unless it is left free. Bridges are uncut stretches that hold a piece in its sheet. A second sheet is named with a 2. ${tabsHelp}`
 
 /** `paper`: what a sheet of that size is called; null where it has no name. `across`: pieces whose folds lie across the grain. */
 export const sheet = (
