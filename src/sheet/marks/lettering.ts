@@ -2,7 +2,7 @@
 import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
-import { grown, overlap } from './clip.ts'
+import { corners, grown, overlap } from './clip.ts'
 import { CAPITAL, TAIL, wordWidth } from './letters.ts'
 
 export type Stretch = readonly [Point, Point]
@@ -178,6 +178,13 @@ export const nearest = (p: Point, [a, b]: Stretch): number => {
   return Math.sqrt((x - t * dx) ** 2 + (y - t * dy) ** 2)
 }
 
+/** Whether a point lies beside the first or the last quarter of a line, or beyond: there the next line begins. */
+function isPastMiddle([x, y]: Point, [a, b]: readonly Point[]): boolean {
+  if (!a || !b) return false
+  const [u, v] = [b[0] - a[0], b[1] - a[1]]
+  return Math.abs(((x - a[0]) * u + (y - a[1]) * v) / (u * u + v * v || 1) - 0.5) > 0.25
+}
+
 const sidesOf = (points: readonly Point[]): readonly Stretch[] =>
   points.length === 2 ? [[points[0], points[1]] as unknown as Stretch] : edges(points)
 
@@ -188,10 +195,10 @@ const MOST_CORNERS = 8
 function around(points: readonly Point[]): readonly Point[] {
   const middle = centre(points)
   const sides = sidesOf(points)
-  const corners = points.filter((_, k) => k % Math.ceil(points.length / MOST_CORNERS) === 0)
+  const some = points.filter((_, k) => k % Math.ceil(points.length / MOST_CORNERS) === 0)
   const from =
     points.length > MOST_CORNERS
-      ? [...corners, middle]
+      ? [...some, middle]
       : [...points, middle, ...sides.map(([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])]
   const spots: Point[] = []
   const costs: number[] = []
@@ -243,6 +250,9 @@ const least = alone(SIZES.least)
 
 /** A letter with a name after it is no farther than this from what it is for, mm: nearer to that than to anything else. */
 const REACH = 5
+
+/** The same beside an edge to the left of which it stands, so that the name is between the two. */
+const NAMED_REACH = 9
 
 /** Where the letter itself stands in the box of a letter with its partner's name. */
 function letterIn([l, t, r, b]: Rectangle, letter: string, size: number, turn: 0 | -90): Point {
@@ -314,11 +324,20 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     }
     return inside || !areas.some([corner[0], corner[1], corner[0], corner[1]], isOthers)
   }
-  // Beside a piece it is the piece that a letter must be near to.
-  const isAstray = (letter: Point, { points, stay }: Wish): boolean =>
-    (stay === 'outside' ? edges(ground.outline) : sidesOf(points)).every(
-      (side) => nearest(letter, side) > REACH,
+  // Beside a piece it is the piece that a letter must be near to; to the left of its line the end of its partner's name
+  // is, and the letter no farther off than a short name is long.
+  const isAstray = (letter: Point, box: Rectangle, { points, stay, isLine }: Wish): boolean => {
+    const isFar = (point: Point, sides: readonly Stretch[], reach: number): boolean =>
+      sides.every((side) => nearest(point, side) > reach)
+    if (stay !== 'outside') return isFar(letter, sidesOf(points), REACH)
+    if (!isLine) return isFar(letter, edges(ground.outline), REACH)
+    const line = sidesOf(points)
+    return (
+      isPastMiddle(letter, points) ||
+      isFar(letter, line, NAMED_REACH) ||
+      corners(box).every((corner) => isFar(corner, line, REACH))
     )
+  }
   const awayFrom = (letter: Point, { points }: Wish): number =>
     isIn(letter, points) ? 0 : Math.min(...sidesOf(points).map((side) => nearest(letter, side)))
   // Two that share a letter are one to the reader.
@@ -335,7 +354,7 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
         for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
           const box = boxAt(point, long, style.size, turn)
           const letter = letterIn(box, wish.letter, style.size, turn)
-          if (!inside && style.isNamed && isAstray(letter, wish)) continue
+          if (!inside && style.isNamed && isAstray(letter, box, wish)) continue
           if (!isFree(box, wish, inside)) continue
           const spot = { point, style, turn, box }
           if (!inside && !isClear(letter, wish)) {
