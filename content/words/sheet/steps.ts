@@ -85,7 +85,7 @@ export const letterToTwin =
 export const findOnInside =
   'To find a joint on the clean side, hold the paper to a window, or prick its ends through with a pin.'
 export const pushTabs = (parts: readonly string[]): string =>
-  `Push each tab of ${listed(parts)} that has a slit through it, bend it away from the fold and glue it behind.`
+  `Push each tab of ${listed(parts)} that has a slit through its slit, bend it away from the fold and glue it behind.`
 /** Under a platform that stands on its walls no hand gets. */
 export const beforePlatform = (parts: readonly string[]): string =>
   `What goes through a platform comes before it stands on its walls: ${listed(parts)}.`
