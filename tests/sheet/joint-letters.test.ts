@@ -6,7 +6,7 @@ import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { dummies } from './designs.ts'
+import { dummies, dummy } from './designs.ts'
 
 type Spot = readonly [number, number]
 
@@ -48,5 +48,17 @@ describe('the letter of a taped edge', () => {
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < 20) return
     expect(along(at, ends)).toBeGreaterThan(0.25)
     expect(along(at, ends)).toBeLessThan(0.75)
+  })
+
+  test('has a short name after it on either side of a piece, and a long one only where no other piece is near', () => {
+    const namesOn = (name: string, id: string): readonly string[] => {
+      const design = dummy(name)
+      const piece = pieces(design).find((one) => one.id === id)
+      if (!piece) throw new Error(`there is no ${id}`)
+      const { words } = pieceMarks(piece, placesOn(design, id, 'inside'), PLACE, 'ticks', EVERYWHERE)
+      return words.map(({ text }) => text)
+    }
+    expect(namesOn('house', 'fir/piece')).toEqual(['C', 'card', 'D', 'card'])
+    expect(namesOn('pond', 'lily/piece')).toEqual(['G', 'H', 'pond platform'])
   })
 })
