@@ -167,7 +167,7 @@ describe('the letters of the cover', () => {
     const printed = [...new Set(onCard(design, 'front'))]
     expect(printed.length).toBeGreaterThan(0)
     for (const letter of printed) expect(letters).toContain(`${letter} on ${letter}`)
-    expect(letters).toMatch(/If your card has no such letters, lay reader’s end on reader’s end\.$/)
+    expect(letters).toMatch(/If your card has no such letters, lay reader’s ends together\.$/)
   })
 
   test('alone may be missing on the card: of all other joints nothing of the kind is said', () => {
