@@ -104,7 +104,7 @@ export { flatCreases, flatParts, pieces } from './model/pieces.ts'
 export { withTabs } from './model/threading.ts'
 export type { Pose, Poser } from './motion/pose.ts'
 export { compile, keep, poseAt, SHUT } from './motion/pose.ts'
-export { broughtIn, openingRange } from './motion/range.ts'
+export { broughtIn, openingRange, toldEnd } from './motion/range.ts'
 export type { Surface } from './motion/surface.ts'
 export { surfaces } from './motion/surface.ts'
 

@@ -122,7 +122,7 @@ test.describe('a guess', () => {
     await slider.focus()
     await page.keyboard.press('End')
     const told = [first.locator('.fault-note'), first.locator('.opening-stop')]
-    for (const one of told) await expect(one).toContainText('stops the card at 109.5°')
+    for (const one of told) await expect(one).toContainText('stops the card at 109.4°')
     for (const one of told) await expect(one).toBeHidden()
     await expect(slider).toHaveAccessibleDescription('Covered until you have guessed.')
     const way = () => slider.evaluate((one) => getComputedStyle(one).getPropertyValue('--shut').trim())
@@ -134,7 +134,7 @@ test.describe('a guess', () => {
     await page.locator('.cell-predict').getByText('It stops before it is flat').click()
     await expect(number).toHaveValue(/^109/)
     for (const one of told) await expect(one).toBeVisible()
-    await expect(slider).toHaveAccessibleDescription(/stops the card at 109\.5°/)
+    await expect(slider).toHaveAccessibleDescription(/stops the card at 109\.4°/)
     expect(await way()).toContain('gradient')
   })
 

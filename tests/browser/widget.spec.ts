@@ -636,7 +636,7 @@ test.describe('where the card stops', () => {
   const MOTH = '/chapters/a-v-fold-of-its-own-card/'
   // Facets of 45 on bases of 60 degrees are pulled tight at arccos(-1/3) = 109.47 degrees.
   const STOPPED = `${MOTH}#moth.left.base=60&moth.right.base=60`
-  const SAYS = 'The moth stops the card at 109.5°, 70.5° short of flat.'
+  const SAYS = 'The moth stops the card at 109.4°, 70.6° short of flat.'
 
   const slider = (page: Page): Locator =>
     page.locator('.opening-bar').getByRole('slider', { name: 'Opening' })

@@ -1,6 +1,6 @@
 import { closesNowhere } from '../mechanisms/build.ts'
 import { meetings } from '../motion/clearance.ts'
-import { rangesOf } from '../motion/range.ts'
+import { rangesOf, toldEnd } from '../motion/range.ts'
 import type { Vec3 } from '../plane/vector.ts'
 import * as says from '../words/checks.ts'
 import { side, The, the } from './names.ts'
@@ -78,7 +78,13 @@ function clearAll({ model, design }: Subject): string {
     const { low, high } = lineage(owner) ?? {}
     // What stands on it goes no further.
     if (low?.why?.owner !== owner && high?.why?.owner !== owner) return []
-    return [says.goesFrom(the(id), degrees(high?.at ?? 180), degrees(low?.at ?? 0))]
+    return [
+      says.goesFrom(
+        the(id),
+        degrees(toldEnd(high?.at ?? 180, 'most')),
+        degrees(toldEnd(low?.at ?? 0, 'least')),
+      ),
+    ]
   })
   return parts.length === 0 ? says.clear : says.clearAsFar(parts)
 }

@@ -1,5 +1,5 @@
 import type { Model, ModelPanel } from '../model/model.ts'
-import { rangesOf } from '../motion/range.ts'
+import { rangesOf, toldEnd } from '../motion/range.ts'
 import { laid } from '../plane/lay.ts'
 import { SAME } from '../plane/segment.ts'
 import type { Vec3 } from '../plane/vector.ts'
@@ -99,6 +99,7 @@ const stops = (subject: Subject): Finding[] =>
     // What fits at no opening is as far from flat as can be.
     const opening = high?.at ?? 0
     const missing = 180 - opening
+    const end = toldEnd(opening, 'most')
     return [
       {
         name: 'opens-flat',
@@ -110,7 +111,7 @@ const stops = (subject: Subject): Finding[] =>
         ids: [id],
         opening,
         sentence: high
-          ? pulledTight(The(id), `${opening.toFixed(1)}°`, `${missing.toFixed(1)}°`, 'open')
+          ? pulledTight(The(id), `${end.toFixed(1)}°`, `${(180 - end).toFixed(1)}°`, 'open')
           : fitsNowhere(subject, owner),
       },
     ]

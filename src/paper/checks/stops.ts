@@ -1,7 +1,7 @@
 import type { Design } from '../design/design.ts'
 import { modelOf } from '../model/model.ts'
 import type { End, Why } from '../motion/range.ts'
-import { rangesOf } from '../motion/range.ts'
+import { rangesOf, toldEnd } from '../motion/range.ts'
 import * as says from '../words/stops.ts'
 import { side, The } from './names.ts'
 
@@ -39,17 +39,22 @@ export function openingStops(design: Design): Stops {
   const told = ({ at: opening, why }: End, verb: 'open' | 'shut'): Stop | null => {
     if (!why) return null
     const id = idOf(why.owner)
+    const end = toldEnd(opening, verb === 'open' ? 'most' : 'least')
     const crease = creases[why.crease ?? -1]
     if (why.how === 'stop' || !crease) {
-      const short = verb === 'open' ? 180 - opening : opening
-      const sentence = says.pulledTight(The(id), degrees(opening), degrees(short), verb)
+      const sentence = says.pulledTight(
+        The(id),
+        degrees(end),
+        degrees(verb === 'open' ? 180 - end : end),
+        verb,
+      )
       return { opening, id, why: 'stop', sentence }
     }
     const panel =
       [crease.left, crease.right]
         .map(({ panel }) => panels[panel])
         .find((one) => one !== undefined && one.owner !== why.owner)?.name ?? ''
-    const sentence = says.wouldGoThrough(The(id), degrees(opening), side(panel), verb)
+    const sentence = says.wouldGoThrough(The(id), degrees(end), side(panel), verb)
     return { opening, id, why: 'through', crease: crease.name, panel, sentence }
   }
   return { least: told(card.low, 'shut'), most: told(card.high, 'open'), nowhere: nowhere.map(idOf) }

@@ -45,10 +45,17 @@ export interface Span {
   readonly high: End
 }
 
-const WHOLE: Span = { low: { at: 0, why: null }, high: { at: 180, why: null } }
+const TENTH = 10
 
 /** Far above what rounding leaves of an angle that is nought, degrees. */
 const ROUNDING = 1e-6
+
+/** An end of a range as a reader is told it, degrees: to a tenth and rounded inwards, for what is told must be reached. */
+export const toldEnd = (at: number, end: 'least' | 'most'): number =>
+  (end === 'least' ? Math.max(0, Math.ceil(at * TENTH - ROUNDING)) : Math.floor(at * TENTH + ROUNDING)) /
+  TENTH
+
+const WHOLE: Span = { low: { at: 0, why: null }, high: { at: 180, why: null } }
 
 const widest = (one: Span, two: Span): Span | null => {
   const low = two.low.at > one.low.at ? two.low : one.low

@@ -1,7 +1,7 @@
 /** How far the card on a bench can be opened, and what to say where it stops. */
 import * as says from '../../../content/words/bench.ts'
 import type { Design, Stop } from '../../paper/index.ts'
-import { openingRange, openingStops } from '../../paper/index.ts'
+import { openingRange, openingStops, toldEnd } from '../../paper/index.ts'
 import type { BenchState } from './state.ts'
 import { within } from './state.ts'
 
@@ -10,7 +10,7 @@ const TENTH = 10
 /** The openings that a card can be set to, degrees: its range to a tenth, rounded inwards. */
 export function openingsOf(design: Design): readonly [least: number, most: number] {
   const [least, most] = openingRange(design)
-  const [low, high] = [Math.ceil(least * TENTH - 1e-6) / TENTH, Math.floor(most * TENTH + 1e-6) / TENTH]
+  const [low, high] = [toldEnd(least, 'least'), toldEnd(most, 'most')]
   return low <= high ? [low, high] : [least, most]
 }
 

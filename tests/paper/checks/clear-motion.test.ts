@@ -203,7 +203,7 @@ describe('a card that stops short of shut and of flat', () => {
     const [found] = only('clear-motion', design([gluedMoth({ base: 60, facet: 45 })]))
     expect(found).toMatchObject({ ok: true, verdict: 'clear' })
     expect(found?.sentence).toBe(
-      'All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.5° to shut, with all that stands on it.',
+      'All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.4° to shut, with all that stands on it.',
     )
   })
 

@@ -56,7 +56,7 @@ test('a glued V-fold with facets smaller than its base stops the card where the 
   const stop = first('opens-flat', [moth(60, 45)])
   expect(stop).toMatchObject({ ok: false, unit: 'deg', ids: ['moth'] })
   expect(stop.opening).toBeCloseTo((Math.acos(-1 / 3) * 180) / Math.PI, 6)
-  expect(stop.sentence).toBe('The moth stops the card at 109.5°, 70.5° short of flat.')
+  expect(stop.sentence).toBe('The moth stops the card at 109.4°, 70.6° short of flat.')
 })
 
 test('a glued V-fold that stands up when the card is flat does not keep it from opening flat', () => {

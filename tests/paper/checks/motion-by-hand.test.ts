@@ -71,10 +71,10 @@ test('what stops the card is told with how far it goes', () => {
   const cos2 = (degrees: number) => Math.cos(degrees / DEG) ** 2
   const far = 2 * DEG * Math.acos(Math.sqrt((cos2(45) - cos2(50)) / (1 - cos2(50))))
   expect(motion(tight).sentence).toBe(
-    'All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.5° to shut, with all that stands on it.',
+    'All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.4° to shut, with all that stands on it.',
   )
   expect(motion(tight, owl).sentence).toBe(
-    `All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.5° to shut and the owl from ${far.toFixed(1)}° to shut, with all that stands on them.`,
+    `All parts pass clear of each other, from flat to shut, as far as they go: the moth from 109.4° to shut and the owl from ${(Math.floor(far * 10) / 10).toFixed(1)}° to shut, with all that stands on them.`,
   )
 })
 

@@ -24,7 +24,7 @@ test('what is pulled tight is named, with its opening and what is missing', () =
     opening: expect.closeTo(STOP, 6),
     id: 'moth',
     why: 'stop',
-    sentence: 'The moth stops the card at 109.5°, 70.5° short of flat.',
+    sentence: 'The moth stops the card at 109.4°, 70.6° short of flat.',
   })
 })
 

@@ -1,7 +1,7 @@
 // What stops a card, mechanism by mechanism, in closed forms: quick, beside the dense looking.
 import { describe, expect, test } from 'vitest'
 import { openingRange, openingStops } from '../../../src/paper/index.ts'
-import { broughtIn, rangesOf } from '../../../src/paper/motion/range.ts'
+import { broughtIn, rangesOf, toldEnd } from '../../../src/paper/motion/range.ts'
 import { fold, layer } from '../shared/check-designs.ts'
 import { design, gluedMoth } from '../shared/designs.ts'
 import { DEG, RAD } from '../shared/space.ts'
@@ -28,6 +28,19 @@ const tight = (more: object = {}) => gluedMoth({ base: 60, facet: 45, ...more })
 const LEAST = Math.acos((30 * 30 + 66 * 66 - 40 * 40) / (2 * 30 * 66)) * DEG
 
 const leaning = tent({ rightWall: 36 })
+
+test('an end is told to a tenth that the card reaches', () => {
+  // Arithmetic: the nearest tenth would be out of the range at the first of each pair, and is its end at the second.
+  expect([toldEnd(TIGHT, 'most'), toldEnd(109.41, 'most')]).toEqual([109.4, 109.4])
+  expect([toldEnd(43.32, 'least'), toldEnd(43.39, 'least')]).toEqual([43.4, 43.4])
+  // What rounding leaves of a tenth takes none away.
+  for (const end of ['least', 'most'] as const)
+    expect([toldEnd(0, end), toldEnd(180, end), toldEnd(0.3 * 3, end)]).toEqual([0, 180, 0.9])
+  // A hair short of flat is not told as flat (common practice, no source).
+  const { most } = openingStops(design([tight({ facet: 59.9999 })]))
+  expect(most?.opening).toBeGreaterThan(179.5)
+  expect(most?.sentence).toMatch(/ at 179\.\d°, 0\.[1-9]° short of flat/)
+})
 
 describe('a lineage', () => {
   test('is from shut to flat where nothing stops it', () => {

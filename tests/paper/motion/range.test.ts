@@ -66,7 +66,7 @@ describe('the range of a card', () => {
     expect(openingStops(made).most).toMatchObject({
       id: 'moth',
       why: 'stop',
-      sentence: 'The moth stops the card at 109.5°, 70.5° short of flat.',
+      sentence: 'The moth stops the card at 109.4°, 70.6° short of flat.',
     })
     expect(openingStops(made).least).toBeNull()
   })
