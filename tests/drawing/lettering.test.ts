@@ -7,7 +7,7 @@ import { chart } from '../../src/drawing/chart/chart.ts'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
 import type { Rect, Side, Wish } from '../../src/drawing/pen/lettering.ts'
 import { placeWords, textWidth, wordRect } from '../../src/drawing/pen/lettering.ts'
-import type { Drawing, WordMark } from '../../src/drawing/pen/marks.ts'
+import type { Drawing, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import { section } from '../../src/drawing/section/section.ts'
 import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
 import { design, runs } from '../paper/shared/designs.ts'
@@ -88,6 +88,49 @@ describe('placeWords', () => {
     expect(placeWords([wish], box)).toHaveLength(1)
     expect(placeWords([wish], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(0)
     expect(placeWords([{ ...wish, optional: false }], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(1)
+  })
+
+  // How words keep clear of lines and of one another is common practice, no source.
+  it('says in brief what would lie across a line, and all of it where there is room', () => {
+    const box = [0, 0, 300, 200] as const
+    const wish = {
+      ...{ text: 'slit 42.0 mm', brief: '42.0 mm', role: 'handle', size: 15, at: [150, 100], gap: 8 },
+      ...{ optional: true, sides: ['right'] },
+    } as const
+    const said = (...lines: (readonly [Point, Point])[]) => placeWords([wish], box, { lines })[0]?.text
+    expect(said()).toBe('slit 42.0 mm')
+    // The short one ends before this line, the long one does not, and no other side is free.
+    const right = 158 + textWidth('42.0 mm', 15) + 4
+    const fence = [[...Array(24)].map((_, k) => [[6 * k, 0] as Point, [6 * k, 200] as Point] as const)].flat()
+    expect(said(...fence, [[right, 0] as Point, [right, 200] as Point])).toBe('42.0 mm')
+    // One line just where both would stand makes nothing shorter: it is as much in the way of the short one.
+    expect(said(...fence, [[165, 0] as Point, [165, 200] as Point])).not.toBe('42.0 mm')
+  })
+
+  it('leaves out a bare name over lines over which a number would stand', () => {
+    const box = [0, 0, 300, 200] as const
+    const wish = {
+      ...{ text: 'apex', role: 'handle', size: 15, at: [150, 100], gap: 8, optional: true },
+    } as const
+    // Wherever it stands, two upright lines go through it, each as high as the word: nearly two ems in all.
+    const lines = [...Array(30)].map((_, k) => [[12 * k, 0] as Point, [12 * k, 200] as Point] as const)
+    expect(placeWords([wish], box, { lines })).toHaveLength(1)
+    expect(placeWords([{ ...wish, bare: true }], box, { lines })).toHaveLength(0)
+    expect(placeWords([{ ...wish, bare: true }], box, { lines: lines.slice(0, 1) })).toHaveLength(1)
+  })
+
+  it('keeps half an em between one word and the next, above each other too', () => {
+    const [first, second] = placeWords(
+      [
+        { text: '42.3°', role: 'handle', size: 20, at: [150, 100], gap: 4, sides: ['right'] },
+        { text: 'apex', role: 'handle', size: 20, at: [150, 79], gap: 4, sides: ['right'] },
+      ],
+      [0, 0, 300, 200],
+    ).map(wordRect)
+    if (!first || !second) throw new Error('a word is missing')
+    const free = Math.max(first[1] - second[1] - second[3], second[1] - first[1] - first[3])
+    const beside = Math.max(first[0] - second[0] - second[2], second[0] - first[0] - first[2])
+    expect(Math.max(free, beside)).toBeGreaterThanOrEqual(10)
   })
 
   it('goes off a shape where there is room beside it', () => {

@@ -61,6 +61,8 @@ export type Side =
 
 export interface Wish {
   readonly text: string
+  /** What says it in fewer words, where all of them would lie on a line or on something else. */
+  readonly brief?: string
   readonly role: Role
   readonly size: number
   readonly bold?: boolean
@@ -71,6 +73,8 @@ export interface Wish {
   readonly orAt?: readonly Point[]
   /** Left out where it would lie on another word or on something that it must keep clear of. */
   readonly optional?: boolean
+  /** Of what is optional, a name without a number: it is left out sooner than it covers lines. */
+  readonly bare?: boolean
   /** Free space between spot and word. */
   readonly gap: number
   /** Sides in the order wished for; the others come after. */
@@ -101,8 +105,8 @@ const SIDES: readonly Side[] = [
   'below',
 ]
 
-function wordAt(wish: Wish, spot: Point, side: Side, far: number): WordMark {
-  const { text, role, size, bold, of } = wish
+function wordAt(wish: Wish, text: string, spot: Point, side: Side, far: number): WordMark {
+  const { role, size, bold, of } = wish
   const gap = wish.gap + far
   const x = side.endsWith('right') ? 1 : side.endsWith('left') ? -1 : 0
   const y = side.startsWith('above') ? -1 : side.startsWith('below') ? 1 : 0
@@ -176,7 +180,10 @@ function covered([x, y, w, h]: Rect, shapes: readonly Shape[]): number {
 /** Free space round a word, in ems: two words on one line do not read as one, nor two lines as one text. */
 const AIR = 0.5
 
-const airy = ([x, y, w, h]: Rect, air: number): Rect => [x - air, y - air / 2, w + 2 * air, h + air]
+const airy = ([x, y, w, h]: Rect, air: number): Rect => [x - air, y - air, w + 2 * air, h + 2 * air]
+
+/** What the words cost that are left out: a little less than one line across what is said. */
+const BRIEF = 30
 
 /** How far from its spot a word may stand, in ems beyond the gap. */
 const STEPS = [0, 0.5, 1, 1.6, 2.4, 3.4]
@@ -204,13 +211,17 @@ export function placeWords(
     let best: WordMark | null = null
     let hit = false
     let least = Number.POSITIVE_INFINITY
-    for (const [turn, spot] of [wish.at, ...(wish.orAt ?? [])].entries())
+    const texts = wish.brief === undefined ? [wish.text] : [wish.text, wish.brief]
+    const spots = [wish.at, ...(wish.orAt ?? [])]
+    for (const [text, turn, spot] of texts.flatMap((text) =>
+      spots.map((spot, k) => [text, k, spot] as const),
+    ))
       for (const far of wish.optional ? NEAR_STEPS : STEPS)
         for (const [rank, side] of sides.entries()) {
           // The place itself costs too much already: whatever it covers, it is not the best.
-          let cost = rank * 2 + far * 22 + turn * 3
+          let cost = rank * 2 + far * 22 + turn * 3 + (text === wish.text ? 0 : BRIEF)
           if (cost >= least) break
-          const free = wordAt(wish, spot, side, far * size)
+          const free = wordAt(wish, text, spot, side, far * size)
           const word = kept(free, box)
           cost += (4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])) / unit
           if (cost >= least) continue
@@ -229,7 +240,7 @@ export function placeWords(
           if (cost < least) {
             least = cost
             best = word
-            hit = on / (unit * unit) > CLASH || crossed > CROSSED * size
+            hit = on / (unit * unit) > CLASH || crossed > (wish.bare ? BARE_CROSSED : CROSSED) * size
           }
         }
     if (!best || (wish.optional && hit)) continue
@@ -243,6 +254,8 @@ export function placeWords(
 const CLASH = 60
 
 const CROSSED = 3
+
+const BARE_CROSSED = 1.5
 
 /** Whether the words of a dot that is held ride below it: it lies too near the figure's top. */
 export const ridesBelow = (y: number, height: number): boolean => y < 0.22 * height
