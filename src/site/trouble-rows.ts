@@ -1,6 +1,6 @@
 import type { StepState } from '../drawing/steps/steps.ts'
 import type { Reading } from './cells/chapter-tree.ts'
-import { attribute, chapterTree, line, named } from './cells/chapter-tree.ts'
+import { attribute, chapterTree, has, line, named } from './cells/chapter-tree.ts'
 
 /** A trouble row as a chapter's file has it. */
 export interface TroubleRow {
@@ -9,6 +9,7 @@ export interface TroubleRow {
   readonly shows: StepState
   readonly at: number | undefined
   readonly only: string | undefined
+  readonly dots: boolean
   readonly cure: string
 }
 
@@ -20,5 +21,6 @@ export const rowsOf = (body: string, reading: Reading): readonly TroubleRow[] =>
     shows: attribute(slip, 'shows') as StepState,
     at: attribute(slip, 'at') as number | undefined,
     only: attribute(slip, 'only') as string | undefined,
+    dots: has(slip, 'dots'),
     cure: line(slip, reading),
   }))

@@ -2,7 +2,6 @@
 import { getCollection, getEntry } from 'astro:content'
 import type { Drawing } from '../drawing/pen/marks.ts'
 import { stepFigure } from '../drawing/steps/steps.ts'
-import type { Design } from '../paper/index.ts'
 import type { Fault, Trouble } from '../widgets/fault/trouble.ts'
 import { anchorOf } from './anchor.ts'
 import { ownNumbers } from './cells/chapter-tree.ts'
@@ -14,8 +13,8 @@ import { rowsOf } from './trouble-rows.ts'
 
 /** The small picture of a trouble: the card in a state of its making. */
 export const troubleFigure = (
-  design: Design,
-  { shows, at, only }: Pick<TroubleRow, 'shows' | 'at' | 'only'>,
+  { design, config: { point } }: Pick<Chapter, 'design' | 'config'>,
+  { shows, at, only, dots }: Pick<TroubleRow, 'shows' | 'at' | 'only' | 'dots'>,
 ): Drawing =>
   stepFigure(
     design,
@@ -24,6 +23,7 @@ export const troubleFigure = (
     {
       ...(at === undefined ? {} : { opening: at }),
       ...(only === undefined ? {} : { of: only.split(/\s+/) }),
+      ...(dots && point ? { dot: point } : {}),
       text: 11,
       plain: true,
     },
@@ -37,9 +37,7 @@ const pictureName = (slug: string, sign: string): string => `trouble-${slug}-${a
 /** The pictures of all trouble rows, by the names of their files. */
 export const troublePictures = (chapters: readonly Chapter[]): readonly (readonly [string, Drawing])[] =>
   chapters.flatMap((chapter) =>
-    rowsIn(chapter).map(
-      (row) => [pictureName(chapter.slug, row.sign), troubleFigure(chapter.design, row)] as const,
-    ),
+    rowsIn(chapter).map((row) => [pictureName(chapter.slug, row.sign), troubleFigure(chapter, row)] as const),
   )
 
 /** Every trouble row of every chapter. */

@@ -50,6 +50,15 @@ describe('the signs', () => {
     }
   })
 
+  test('have a picture with dots where the words speak of those that the maker drew', () => {
+    // Common practice, no source: a picture shows what its words speak of.
+    const gutter = texts.filter(({ body }) => /^ {2}point: /m.test(body))
+    expect(gutter.length).toBeGreaterThan(0)
+    for (const { body } of gutter)
+      for (const { cure, dots } of rowsOf(body, { design: dummy('card'), dummy }))
+        expect(dots).toBe(/\bdots\b/.test(cure))
+  })
+
   test('each have a cause at least, and an order of their own', () => {
     for (const id of Object.keys(faults)) expect(troubles.some((one) => one.fault === id)).toBe(true)
     expect(list.map(({ number }) => number).sort((a, b) => a - b)).toEqual(list.map((_, k) => k + 1))

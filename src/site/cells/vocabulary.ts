@@ -241,6 +241,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
         takes: 'words',
         says: 'Ids of the mechanisms that it is about, parted by spaces, as in a Step.',
       },
+      dots: { takes: 'flag', says: 'The point of a bare card is drawn on both pages, as in a Step.' },
     },
   },
   Recall: {
