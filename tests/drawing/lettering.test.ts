@@ -107,6 +107,24 @@ describe('placeWords', () => {
     expect(said(...fence, [[165, 0] as Point, [165, 200] as Point])).not.toBe('42.0 mm')
   })
 
+  it('says in brief only right beside its spot: farther off, a number without its name could be anything’s', () => {
+    const wish = {
+      ...{ text: 'left foot 30.0 mm', brief: '30.0 mm', role: 'handle', size: 15, at: [150, 100], gap: 8 },
+      optional: true,
+    } as const
+    // All that is near is taken, and there is room for the short one half an em farther right.
+    const near = [
+      [80, 60, 70, 80],
+      [120, 60, 60, 30],
+      [120, 110, 60, 30],
+      [150, 60, 13, 80],
+      [240, 0, 60, 200],
+    ] as const
+    const place = (rects: readonly Rect[]) => placeWords([wish], [0, 0, 300, 200], { rects })
+    expect(place(near.slice(4)).map(({ text }) => text)).toEqual(['left foot 30.0 mm'])
+    expect(place(near)).toHaveLength(0)
+  })
+
   it('leaves out a bare name over lines over which a number would stand', () => {
     const box = [0, 0, 300, 200] as const
     const wish = {
@@ -123,7 +141,7 @@ describe('placeWords', () => {
     const [first, second] = placeWords(
       [
         { text: '42.3°', role: 'handle', size: 20, at: [150, 100], gap: 4, sides: ['right'] },
-        { text: 'apex', role: 'handle', size: 20, at: [150, 79], gap: 4, sides: ['right'] },
+        { text: 'apex', role: 'handle', size: 20, at: [150, 74], gap: 4, sides: ['right'] },
       ],
       [0, 0, 300, 200],
     ).map(wordRect)

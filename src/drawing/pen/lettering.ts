@@ -61,7 +61,7 @@ export type Side =
 
 export interface Wish {
   readonly text: string
-  /** What says it in fewer words, where all of them would lie on a line or on something else. */
+  /** What says it in fewer words right beside the spot, where all of them would lie on a line or on something else. */
   readonly brief?: string
   readonly role: Role
   readonly size: number
@@ -213,10 +213,11 @@ export function placeWords(
     let least = Number.POSITIVE_INFINITY
     const texts = wish.brief === undefined ? [wish.text] : [wish.text, wish.brief]
     const spots = [wish.at, ...(wish.orAt ?? [])]
+    // A number without its name stands right beside what it measures.
     for (const [text, turn, spot] of texts.flatMap((text) =>
       spots.map((spot, k) => [text, k, spot] as const),
     ))
-      for (const far of wish.optional ? NEAR_STEPS : STEPS)
+      for (const far of text !== wish.text ? [0] : wish.optional ? NEAR_STEPS : STEPS)
         for (const [rank, side] of sides.entries()) {
           // The place itself costs too much already: whatever it covers, it is not the best.
           let cost = rank * 2 + far * 22 + turn * 3 + (text === wish.text ? 0 : BRIEF)
