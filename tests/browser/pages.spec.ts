@@ -173,6 +173,8 @@ test('a chapter spends nothing on pictures far below, and prints them', async ({
   await expect.poll(async () => (await drawn())[0]).toBe(true)
   await page.emulateMedia({ media: 'print' })
   await expect.poll(async () => (await drawn()).every(Boolean)).toBe(true)
+  // What is pressed to get a template is of no use on paper (common practice, no source).
+  for (const ways of await page.locator('.templates').all()) await expect(ways).toBeHidden()
 })
 
 test('the picture on top of the home page comes with it, and those of the path when one comes near', async ({
