@@ -265,6 +265,34 @@ test('on a phone what was pressed for comes into sight, clear of the card that i
   await page.close()
 })
 
+// What has the focus is not hidden by what the page pins: WCAG 2.2, 2.4.11.
+test('on a phone keys bring nothing into sight under the bar that is pinned', async ({ browser }) => {
+  const page = await browser.newPage({ viewport: { width: 390, height: 844 }, hasTouch: true })
+  await openDummy(page)
+  const seen = { on: 0, under: [] as string[], tops: [] as number[] }
+  for (let k = 0; k < 45; k++) {
+    await page.keyboard.press('Tab')
+    const what = await page.evaluate(async () => {
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
+      const at = document.activeElement
+      const bar = document.querySelector('.dummy-bar')
+      if (!at?.closest('.dummy') || !bar || bar.contains(at)) return null
+      const covered = at.getBoundingClientRect().bottom - bar.getBoundingClientRect().top
+      const top = at.getBoundingClientRect().top + scrollY
+      return { covered, top, words: at.textContent || at.getAttribute('aria-label') || '' }
+    })
+    if (!what) continue
+    seen.on++
+    seen.tops.push(what.top)
+    if (what.covered > 1) seen.under.push(`${what.words} by ${what.covered}`)
+  }
+  expect(seen.under).toEqual([])
+  // In the order in which it stands there, but for what is side by side: WCAG 2.2, 2.4.3.
+  expect(seen.tops.filter((top, k) => top < (seen.tops[k - 1] ?? 0) - 160)).toEqual([])
+  expect(seen.on).toBeGreaterThan(10)
+  await page.close()
+})
+
 test('on a phone a size takes two rows that a finger hits, and no more', async ({ browser }) => {
   const page = await browser.newPage({
     hasTouch: true,
