@@ -527,6 +527,16 @@ test.describe('a dummy by keyboard alone', () => {
     await expect(page.locator('.outline [role="treeitem"]:focus')).toHaveCount(1)
   })
 
+  // The focus goes back to what opened it: ARIA practices, dialog.
+  test('a slip that is put away gives the focus back to its button', async ({ page }) => {
+    await openDummy(page)
+    const file = page.getByRole('button', { name: 'Save, open, send' })
+    await file.press('Enter')
+    await expect(slip(page).getByRole('heading').first()).toBeFocused()
+    await page.keyboard.press('Escape')
+    await expect(file).toBeFocused()
+  })
+
   test('Escape puts the slip away, and a question mark lists the keys', async ({ page }) => {
     await openDummy(page)
     await rows(page).nth(1).focus()

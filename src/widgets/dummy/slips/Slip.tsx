@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks'
 import * as says from '../../../../content/words/dummy/slips.ts'
 import { intoSight } from '../in-sight.ts'
 import type { Dummy } from '../model/dummy-model.ts'
-import { putAway } from './put-away.ts'
+import { noteOpener, putAway } from './put-away.ts'
 
 interface SlipProps {
   readonly dummy: Dummy
@@ -21,6 +21,7 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
   useLayoutEffect(() => {
     // What stands there when the page opens takes no focus.
     if ((!stays || !first.current) && heading.current) {
+      noteOpener()
       heading.current.focus({ preventScroll: true })
       intoSight(heading.current, 'anywhere')
     }
