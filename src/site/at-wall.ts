@@ -1,6 +1,7 @@
 /** A clicker's keys on a projector, and the tools, for pages that have no lesson of their own. */
 import * as says from '../../content/words/site/wall-way.ts'
 import { notLoaded } from '../widgets/model/loading.ts'
+import { endProjector, isExplained } from '../widgets/projector/ending.ts'
 import type { WallWay } from './wall-way.ts'
 import { keysOf, scrolledTo } from './wall-way.ts'
 
@@ -56,7 +57,7 @@ const takes = (target: EventTarget | null, key: string): boolean =>
 const press = (key: string): (() => void) | null => {
   if (key === 'PageDown') return () => go(1)
   if (key === 'PageUp') return () => go(-1)
-  if (key === 'Escape') return () => document.querySelector<HTMLElement>('[data-switch="projector"]')?.click()
+  if (key === 'Escape') return endProjector
   return key === ' ' && way.plays !== undefined ? () => playButton()?.click() : null
 }
 
@@ -66,6 +67,7 @@ document.addEventListener(
     const { key, ctrlKey, metaKey, altKey, target } = event
     if (!isOn() || ctrlKey || metaKey || altKey || takes(target, key)) return
     const does = document.querySelector('dialog[open]') ? null : press(key)
+    if (key === 'Escape' && isExplained(target)) return
     if (!does) return
     // A slider that has the focus would take a clicker's keys for itself.
     event.preventDefault()

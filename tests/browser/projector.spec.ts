@@ -93,6 +93,30 @@ test('Page Down asks, then shows, and keeps what was read before; Page Up goes b
   await expect(says(page)).toContainText('Drag the upper apex')
 })
 
+// What is shown over the page can be put away without anything else happening: WCAG 2.2, 1.4.13.
+test('Escape puts away what explains a word first, then ends, and the focus stays in sight', async ({
+  page,
+}) => {
+  await lesson(page)
+  const on = page.locator('html[data-projector="on"]')
+  const term = page.locator('button.term').first()
+  await term.press('Enter')
+  await expect(page.locator('.term-says:popover-open')).toHaveCount(1)
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.term-says:popover-open')).toHaveCount(0)
+  await expect(on).toHaveCount(1)
+  await page.keyboard.press('Escape')
+  await expect(on).toHaveCount(0)
+  await expect(term).toBeFocused()
+  await expect(term).toBeInViewport()
+})
+
+test('who ends it from its own bar is at the switch again', async ({ page }) => {
+  await lesson(page)
+  await page.getByRole('button', { name: 'End', exact: true }).press('Enter')
+  await expect(page.getByRole('button', { name: 'Projector' })).toBeFocused()
+})
+
 test('S shows and hides, Space plays, Escape ends', async ({ page }) => {
   await lesson(page)
   await expect(rise(page)).toBeHidden()

@@ -4,6 +4,7 @@ import * as says from '../../../content/words/projector.ts'
 import { benchOf, coverAnswers, covering, followGuess, lengthUnit } from '../model/page.ts'
 import { called } from '../model/place.ts'
 import { shown } from '../state/format.ts'
+import { endProjector, isExplained } from './ending.ts'
 import { headline, LESSON_KEYS, pressOf } from './lesson.ts'
 
 export interface ClassBarProps {
@@ -19,7 +20,7 @@ export interface ClassBarProps {
 const isOn = (): boolean => document.documentElement.dataset.projector === 'on'
 
 const end = (): void => {
-  if (isOn()) document.querySelector<HTMLElement>('[data-switch="projector"]')?.click()
+  if (isOn()) endProjector()
 }
 
 /** The first reading as it stands, in words; whoever draws it draws it anew when the hand has moved on. */
@@ -82,7 +83,7 @@ export function ClassBar({ slug, task, ask, after }: ClassBarProps): JSX.Element
     const onKey = (event: KeyboardEvent) => {
       const press = isOn() ? pressOf(event) : null
       if (!press || document.querySelector('dialog[open]')) return
-      if (press === 'end' && benchOf(slug).peek()?.held.peek()) return
+      if (press === 'end' && (benchOf(slug).peek()?.held.peek() || isExplained(event.target))) return
       // A slider that has the focus would take a clicker's keys for itself.
       event.preventDefault()
       event.stopPropagation()
