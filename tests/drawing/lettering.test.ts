@@ -93,10 +93,16 @@ describe('placeWords', () => {
   // How words keep clear of lines and of one another is common practice, no source.
   it('says in brief what would lie across a line, and all of it where there is room', () => {
     const box = [0, 0, 300, 200] as const
-    const wish = {
-      ...{ text: 'slit 42.0 mm', brief: '42.0 mm', role: 'handle', size: 15, at: [150, 100], gap: 8 },
-      ...{ optional: true, sides: ['right'] },
-    } as const
+    const wish: Wish = {
+      text: 'slit 42.0 mm',
+      brief: '42.0 mm',
+      role: 'handle',
+      size: 15,
+      at: [150, 100],
+      gap: 8,
+      optional: true,
+      sides: ['right'],
+    }
     const said = (...lines: (readonly [Point, Point])[]) => placeWords([wish], box, { lines })[0]?.text
     expect(said()).toBe('slit 42.0 mm')
     // The short one ends before this line, the long one does not, and no other side is free.
@@ -108,10 +114,15 @@ describe('placeWords', () => {
   })
 
   it('says in brief only right beside its spot: farther off, a number without its name could be anything’s', () => {
-    const wish = {
-      ...{ text: 'left foot 30.0 mm', brief: '30.0 mm', role: 'handle', size: 15, at: [150, 100], gap: 8 },
+    const wish: Wish = {
+      text: 'left foot 30.0 mm',
+      brief: '30.0 mm',
+      role: 'handle',
+      size: 15,
+      at: [150, 100],
+      gap: 8,
       optional: true,
-    } as const
+    }
     // All that is near is taken, and there is room for the short one half an em farther right.
     const near = [
       [80, 60, 70, 80],
@@ -127,9 +138,7 @@ describe('placeWords', () => {
 
   it('leaves out a bare name over lines over which a number would stand', () => {
     const box = [0, 0, 300, 200] as const
-    const wish = {
-      ...{ text: 'apex', role: 'handle', size: 15, at: [150, 100], gap: 8, optional: true },
-    } as const
+    const wish: Wish = { text: 'apex', role: 'handle', size: 15, at: [150, 100], gap: 8, optional: true }
     // Wherever it stands, two upright lines go through it, each as high as the word: nearly two ems in all.
     const lines = [...Array(30)].map((_, k) => [[12 * k, 0] as Point, [12 * k, 200] as Point] as const)
     expect(placeWords([wish], box, { lines })).toHaveLength(1)
