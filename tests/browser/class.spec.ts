@@ -107,3 +107,17 @@ test('a dummy of one’s own is a lesson too, and is kept for the next time', as
   await page.getByLabel('Card', { exact: true }).selectOption({ label: 'Moth' })
   await expect(page.getByText(/of the moth/).first()).toBeAttached()
 })
+
+// What has the focus is in sight, though the chart beside the readings stays where it is: WCAG 2.2, 2.4.11.
+test('at the back of a room the keys reach what stands below the chart', async ({ page }) => {
+  await page.setViewportSize({ width: 1920, height: 1080 })
+  await page.addInitScript(() => localStorage.setItem('hingebook.projector', 'on'))
+  await page.goto('/class/')
+  const paste = page.locator('.readings-paste summary')
+  await paste.focus()
+  await expect(paste).toBeInViewport({ ratio: 0.9 })
+  await paste.press('Enter')
+  await page.keyboard.press('Tab')
+  await expect(page.locator('.readings-paste textarea')).toBeFocused()
+  await expect(page.locator('.readings-paste textarea')).toBeInViewport({ ratio: 0.9 })
+})
