@@ -126,7 +126,7 @@ function Fault({ dummy, single }: { readonly dummy: Dummy; readonly single: Sing
 export function MendSlip({ dummy }: { readonly dummy: Dummy }): JSX.Element {
   const failed = (dummy.bench.checks.value ?? []).filter(({ ok }) => !ok)
   return (
-    <Slip dummy={dummy} title={verdictSays.thingsToMend(failed.length)}>
+    <Slip dummy={dummy} about="mend" title={verdictSays.thingsToMend(failed.length)}>
       {failed.length === 0 ? (
         <p class="slip-says">{verdictSays.allWell}</p>
       ) : (

@@ -8,13 +8,15 @@ import { noteOpener, putAway } from './put-away.ts'
 interface SlipProps {
   readonly dummy: Dummy
   readonly title: string
+  /** What it is about, where its title changes while one works beside it: only of something else does it take the focus. */
+  readonly about?: string
   readonly children: ComponentChildren
   /** It cannot be put away. */
   readonly stays?: boolean
 }
 
 /** A slip of paper beside the card: what can be done here. Escape puts it away. */
-export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.Element {
+export function Slip({ dummy, title, about = title, children, stays = false }: SlipProps): JSX.Element {
   const heading = useRef<HTMLHeadingElement>(null)
   const first = useRef(true)
   // At once: a key that is pressed next is pressed here.
@@ -26,7 +28,7 @@ export function Slip({ dummy, title, children, stays = false }: SlipProps): JSX.
       intoSight(heading.current, 'anywhere')
     }
     first.current = false
-  }, [title, stays])
+  }, [about, stays])
   return (
     <section
       class="dummy-slip"
