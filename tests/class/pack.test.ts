@@ -7,6 +7,10 @@ import { packOf, packPdf, shoppingOf } from '../../src/class/pack.ts'
 import { pieces } from '../../src/paper/index.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
+import { corners, grown, overlap, runsThrough } from '../../src/sheet/marks/clip.ts'
+import { isIn, stretchesOf } from '../../src/sheet/marks/lettering.ts'
+import { onPage } from '../../src/sheet/marks/piece-marks.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
 import type { ReadPage, ReadPdf } from '../sheet/read-pdf.ts'
 import { readPdf } from '../sheet/read-pdf.ts'
 import { dummy, orderFor } from './shared.ts'
@@ -248,5 +252,52 @@ test('the whole garden has its code on every page with pieces, on US Letter as w
   const half = pages.length / 2
   pages.forEach((page, k) => {
     if (page.placed.length > 0) expect(textOn(page)).toMatch(k < half ? /\bA1\b/ : /\bA2\b/)
+  })
+})
+
+describe('the code of a sheet without a title', () => {
+  const orders = (['a4', 'letter'] as const).flatMap((paper) =>
+    (['class-card-large', 'garden'] as const).flatMap((name) =>
+      [true, false].map((large) => ({ name, paper, large })),
+    ),
+  )
+  // Common practice, no source: what is printed over something else cannot be read.
+  test.each(orders)(
+    'stands on free paper: $name, $paper, large print $large',
+    async ({ name, paper, large }) => {
+      const design = dummy(name)
+      const order = { ...orderFor('layers', { pupils: 2, groups: 1, paper, large }), design }
+      const pages = sectionOf(await packOf(classOf(order)), 'sheets')
+      const coded = pages.flatMap((page) =>
+        page.marks.flatMap((mark) => (mark.mark === 'word' && mark.of === 'code' ? [{ page, mark }] : [])),
+      )
+      expect(coded.map(({ mark }) => mark.text)).toEqual(['A1', 'A2'])
+      for (const { page, mark } of coded) {
+        const box = grown(extent(mark), 0.5)
+        const others = page.marks.filter((one) => one !== mark)
+        expect(
+          others.flatMap((one) => (one.mark === 'word' && overlap(extent(one), box) ? [one.text] : [])),
+        ).toEqual([])
+        const lines = others.flatMap((one) => (one.mark === 'path' ? stretchesOf(one) : []))
+        expect(runsThrough(lines)(box)).toBe(false)
+        const card = pieces(design).find(({ id }) => id === 'card')?.outline ?? []
+        const place = page.placed[0]?.place
+        // It stays on the card once its rim is trimmed off.
+        const rim = place ? card.map((point) => onPage(place, point)) : []
+        expect(corners(box).every((corner) => isIn(corner, rim))).toBe(true)
+      }
+    },
+  )
+})
+
+test('sheets of several pages that are alike have their own code at each number of a page', async () => {
+  const order = { ...orderFor('layers', { pupils: 2, groups: 1 }), design: dummy('garden') }
+  const pages = sectionOf(await packOf(classOf(order)), 'sheets')
+  const half = pages.length / 2
+  expect(half).toBeGreaterThan(1)
+  pages.forEach((page, k) => {
+    expect(textOn(page)).toContain(
+      `Garden at night ${k < half ? 'A1' : 'A2'}, page ${(k % half) + 1} of ${half}`,
+    )
   })
 })

@@ -13,6 +13,7 @@ import type { Class, Sheet } from '../class.ts'
 import { paperIn } from '../class.ts'
 import { sizeSays } from '../spread.ts'
 import { filled } from '../words.ts'
+import { codeOn } from './code.ts'
 import { bold, LOOKS, pagesOf, piled, said } from './frame.ts'
 
 /** Half of a cross at a point to be measured, and how far from it its number stands, mm. */
@@ -76,21 +77,14 @@ export function sheetPages(of: Class, sheet: Sheet, first?: readonly SheetPage[]
       care: careIn(of.design),
     },
   )
-  return pages.map((page) => ({
-    ...page,
-    marks: [...page.marks, ...crosses(page, of, sheet), ...codeOn(page, sheet.code)],
-  }))
+  const codes = sheets.map(({ code }) => code)
+  return pages.map((page) => {
+    const crossed = { ...page, marks: [...page.marks, ...crosses(page, of, sheet)] }
+    return { ...crossed, marks: [...crossed.marks, ...codeOn(crossed, sheet.design, sheet.code, codes)] }
+  })
 }
 
-/** Where a card fills its page no title stands on it: the code stands small in its lower left corner. */
-function codeOn({ marks, placed, box }: SheetPage, code: string): SheetMark[] {
-  const isSaid = marks.some((mark) => mark.mark === 'word' && mark.bold && mark.text.endsWith(code))
-  if (isSaid || placed.length === 0) return []
-  const at: Point = [12, box[3] - 9]
-  return [{ mark: 'word', at, text: code, role: 'note', anchor: 'start', size: 3.4, bold: true, of: 'code' }]
-}
-
-/** The same page under another code: the last word of its title. */
+/** The same page under another code: the last word of its title, and the title at its number. */
 function recoded(page: SheetPage, from: string, to: string): SheetPage {
   const [was = '', is = ''] = [from.split(' ').at(-1), to.split(' ').at(-1)]
   const isTitle = (text: string): boolean => text === was || text.endsWith(` ${was}`)
@@ -98,9 +92,13 @@ function recoded(page: SheetPage, from: string, to: string): SheetPage {
     ...page,
     says: page.says.replace(from, to),
     marks: page.marks.map((mark) =>
-      mark.mark === 'word' && mark.bold && isTitle(mark.text)
-        ? { ...mark, text: `${mark.text.slice(0, mark.text.length - was.length)}${is}` }
-        : mark,
+      mark.mark !== 'word'
+        ? mark
+        : mark.of === 'page-number'
+          ? { ...mark, text: mark.text.replace(from, to) }
+          : mark.bold && isTitle(mark.text)
+            ? { ...mark, text: `${mark.text.slice(0, mark.text.length - was.length)}${is}` }
+            : mark,
     ),
   }
 }
