@@ -301,3 +301,26 @@ test('sheets of several pages that are alike have their own code at each number 
     )
   })
 })
+
+// Common practice, no source: what is said of a page must be true of that page, and card is not spent on a head alone.
+test.each(['class-card-large', 'garden', 'night-garden', 'card'])(
+  'in large print each sheet of the %s has pieces, the check lines, and what is said of its own pieces alone',
+  async (name) => {
+    for (const paper of ['a4', 'letter'] as const) {
+      const order = {
+        ...orderFor('layers', { pupils: 1, groups: 1, paper, large: true }),
+        design: dummy(name),
+      }
+      const pages = sectionOf(await packOf(classOf(order)), 'sheets')
+      const texts = pages.map(textOn)
+      expect(texts.some((text) => text.includes('100 mm'))).toBe(true)
+      pages.forEach(({ placed }, k) => {
+        const has = (text: string): boolean => texts[k]?.includes(text) ?? false
+        expect(placed).not.toEqual([])
+        expect(texts[k]?.match(/Made by/g) ?? []).toHaveLength(has('This side is') ? 1 : 0)
+        expect(has('This side is the inside') && placed[0]?.piece !== 'card').toBe(false)
+        expect(has('This side is the front of each') && placed[0]?.piece === 'card').toBe(false)
+      })
+    }
+  },
+)

@@ -280,8 +280,9 @@ function laidOut(
     ...(options.fault ? { fault: options.fault } : {}),
     ...(hasLettersBeside ? { hasLettersBeside } : {}),
   }
+  const isFew = options.words === 'few'
   const said = (sections: readonly Section[]): readonly Section[] =>
-    options.words === 'few'
+    isFew
       ? sections
           .filter(({ id }) => FEW.has(id))
           .map((one) => (one.id === 'head' ? largeHead(design, lines) : one))
@@ -313,10 +314,12 @@ function laidOut(
         paper,
       )
   const trim = { ...first?.trim, ...byHand }
+  // Of few words the card's head is the card's page's own: it would be wrong on a page of other pieces.
+  const isPassedOn = ({ id }: Section): boolean => !(isFew && first && id === 'head')
   const words = new Map(
     Object.values(fittings).map((type) => {
       const wanted = first?.left ?? sectionsFor(design, lines, type, trim, care)
-      const left = new Set(wanted.map(({ id }) => id))
+      const left = new Set(wanted.filter(isPassedOn).map(({ id }) => id))
       return [type, said(sectionsLeft(left, design, lines, type, trim, care))] as const
     }),
   )
@@ -327,9 +330,12 @@ function laidOut(
     ...(first ? times(card, copies - 1) : []),
     ...others.filter((piece) => !large.includes(piece)).flatMap((piece) => times(piece, copies)),
   ]
+  // What the check lines are for is said with the other words, wherever those are.
+  const isEnough = isFew && (first?.checked || beside.length > 0)
   const wordsLeft = (left: ReadonlySet<Section['id']>): { turn: Turned; pages: SheetMark[][] } => {
     const [lying, standing] = turns(paper)
     const turn = columnsOn(lying) > 1 ? lying : standing
+    if (isEnough) return { turn, pages: [] }
     const pagesIn = (type: Fitting): SheetMark[][] => {
       const rest = waiting(type).filter(({ id }) => left.has(id))
       return rest.length === 0 ? [] : wordPages([nameSection(design), ...rest], turn)
@@ -359,7 +365,7 @@ function laidOut(
       box: [0, 0, turn.width, turn.height],
       unit: 'mm',
       // What no key names is not printed.
-      marks: options.words === 'few' ? marks.filter(({ role }) => role !== 'grain') : marks,
+      marks: isFew ? marks.filter(({ role }) => role !== 'grain') : marks,
       paper,
       placed,
       ...(part ? { part } : {}),
