@@ -6,8 +6,9 @@ import type { Class, Section } from './class.ts'
 import { figureBlock, plainFigure } from './pages/card.ts'
 import { certificatePages } from './pages/certificate.ts'
 import { keyPages } from './pages/key.ts'
+import { makingPages } from './pages/making.ts'
 import { recallPages } from './pages/recall.ts'
-import { makingPages, sheetPages } from './pages/sheets.ts'
+import { sheetPages } from './pages/sheets.ts'
 import { teacherPages } from './pages/teacher.ts'
 import { worksheetPages } from './pages/worksheet.ts'
 import { SEEN } from './seen.ts'
@@ -34,7 +35,7 @@ export async function packOf(of: Class, tell: Tell = () => {}, pause: Pause = as
     tell(k + 1, sheets.length)
     await pause()
   }
-  const making = choice.large ? makingPages(of) : []
+  const making = choice.large ? makingPages(of, drawn.flat()) : []
   const worksheets = sheets.flatMap((sheet) => worksheetPages(of, sheet, figure))
   const recall = recallPages(of)
   const key = keyPages(of)

@@ -4,7 +4,7 @@ import type { Class } from '../../src/class/class.ts'
 import { classOf, pageNumbers } from '../../src/class/class.ts'
 import type { Pack } from '../../src/class/pack.ts'
 import { packOf, packPdf, shoppingOf } from '../../src/class/pack.ts'
-import { pieces } from '../../src/paper/index.ts'
+import { jointsOf, pieces } from '../../src/paper/index.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
 import { corners, grown, overlap, runsThrough } from '../../src/sheet/marks/clip.ts'
@@ -324,3 +324,64 @@ test.each(['class-card-large', 'garden', 'night-garden', 'card'])(
     }
   },
 )
+
+describe('in large print the pages of the making say what the sheet leaves out', () => {
+  const makingOf = async (name: string, paper: 'a4' | 'letter'): Promise<[string, readonly SheetPage[]]> => {
+    const order = { ...orderFor('layers', { pupils: 1, groups: 1, paper, large: true }), design: dummy(name) }
+    const pack = await packOf(classOf(order))
+    return [sectionOf(pack, 'making').map(textOn).join(' '), sectionOf(pack, 'sheets')]
+  }
+
+  // ISO 216: A4 is 210 mm high lying; ANSI Letter, 279.4 mm wide. The card is 270 × 200 mm.
+  test('what to trim off a card that fills its paper', async () => {
+    const [a4] = await makingOf('class-card-large', 'a4')
+    expect(a4).toContain(`Trim ${(210 - 200) / 2} mm off the upper and lower edges of the card’s sheet.`)
+    expect(a4).not.toContain('left and right edges')
+    const [letter] = await makingOf('class-card-large', 'letter')
+    expect(letter).toContain(`Trim ${((279.4 - 270) / 2).toFixed(1)} mm off the left and right edges`)
+    const [small] = await makingOf('class-card', 'a4')
+    expect(small).not.toContain('edges of the card’s sheet')
+  })
+
+  // Common practice, no source: a key names every sign that stands on the sheet, and no other.
+  test('the key of the lines, the letters of each step and where each letter goes', async () => {
+    const [text] = await makingOf('class-card-large', 'a4')
+    for (const said of [
+      'Lines',
+      'Cut',
+      'Valley',
+      'Mountain',
+      'Glue',
+      'Place',
+      'Letters. A on A.',
+      'Letters. B on B.',
+    ])
+      expect(text).toContain(said)
+    expect(text).not.toContain('Grain')
+    expect(text).toMatch(/Joints A B moon glued to card/)
+    const [beak] = await makingOf('beak', 'a4')
+    expect(beak).toContain('Lines')
+    expect(beak).not.toContain('Joints')
+    expect(beak).not.toContain('Letters.')
+  })
+
+  test.each(['class-card', 'class-card-large', 'beak'])('of care, where the %s is marked', async (name) => {
+    const [text, sheets] = await makingOf(name, 'a4')
+    const isMarked = sheets.some(({ marks }) => marks.some(({ role }) => role === 'care'))
+    expect(text.includes('cut or glue this one with care')).toBe(isMarked)
+  })
+
+  test('each letter of the whole garden, and no caution twice', async () => {
+    const [text, sheets] = await makingOf('garden', 'a4')
+    const listed = text.slice(text.lastIndexOf('Joints'))
+    const joints = new Set(jointsOf(dummy('garden')).map(({ of }) => of))
+    const letters = sheets.flatMap(({ marks }) =>
+      marks.flatMap((mark) =>
+        mark.mark === 'word' && mark.bold && joints.has(mark.of ?? '') ? [mark.text] : [],
+      ),
+    )
+    expect(letters.length).toBeGreaterThan(20)
+    expect([...new Set(letters)].filter((one) => !new RegExp(`\\b${one}\\b`).test(listed))).toEqual([])
+    expect(text.match(/A craft knife is a job for an adult/g)).toHaveLength(1)
+  })
+})

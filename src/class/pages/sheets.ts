@@ -1,6 +1,4 @@
-/** The sheets that pupils cut, each with its code and a line for the name; and the steps in large print. */
-import * as says from '../../../content/words/class/pages.ts'
-import { orderOf, wordsOf } from '../../booklet/index.ts'
+/** The sheets that pupils cut, each with its code and a line for the name. */
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Design, Tight } from '../../paper/index.ts'
 import { plainText, tightest } from '../../paper/index.ts'
@@ -8,13 +6,9 @@ import type { SheetPage } from '../../sheet/index.ts'
 import { layOut, usualArt } from '../../sheet/index.ts'
 import { onPage } from '../../sheet/marks/piece-marks.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
-import { hung, paragraph, toldAs } from '../../sheet/marks/setting.ts'
 import type { Class, Sheet } from '../class.ts'
-import { paperIn } from '../class.ts'
 import { sizeSays } from '../spread.ts'
-import { filled } from '../words.ts'
 import { codeOn } from './code.ts'
-import { bold, LOOKS, pagesOf, piled, said } from './frame.ts'
 
 /** Half of a cross at a point to be measured, and how far from it its number stands, mm. */
 const CROSS = 2.5
@@ -53,7 +47,7 @@ export const titleOf = ({ order }: Class, { code }: Sheet): string =>
 const known = new WeakMap<Design, readonly Tight[]>()
 
 /** What asks for care on the card as it was designed: the same on all its copies, and worked out once. */
-function careIn(design: Design): readonly Tight[] {
+export function careIn(design: Design): readonly Tight[] {
   const found = known.get(design) ?? tightest(design)
   known.set(design, found)
   return found
@@ -101,42 +95,4 @@ function recoded(page: SheetPage, from: string, to: string): SheetPage {
             : mark,
     ),
   }
-}
-
-/** Nothing is drawn on it that would have to be coloured. */
-const bare = ({ art: _, ...design }: Design): Design => design
-
-/** How it is made, in large print, step by step. */
-export function makingPages(of: Class): readonly SheetPage[] {
-  const { order } = of
-  const design = order.choice.picture ? of.design : bare(of.design)
-  const look = LOOKS.large
-  const { words } = order
-  const steps = orderOf(design).map((work) => wordsOf(design, work))
-  return pagesOf(
-    steps.map(({ title, text, caution }, k) => ({
-      label: '',
-      whole: true,
-      rows: (width) => [
-        hung(
-          paragraph([{ text: `${k + 1}`, bold: true, role: 'dimension' }], look.body, 10).marks,
-          11,
-          piled(
-            [
-              toldAs(paragraph([bold(title)], look.body, width - 11), 'H2'),
-              ...text.map((one) => said(one, look.body, width - 11)),
-              ...(caution === undefined ? [] : [said(caution, look.body, width - 11)]),
-            ],
-            look.row * 0.6,
-          ),
-        ),
-      ],
-    })),
-    {
-      ...{ paper: paperIn(of), look },
-      head: (width) => paragraph([bold(plainText(order.design.title))], look.title, width),
-      foot: `${plainText(order.design.title)}: ${filled(words.labels.steps ?? '', {})}`,
-      says: says.making,
-    },
-  )
 }
