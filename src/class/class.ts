@@ -8,6 +8,7 @@ import type { Seen } from './seen.ts'
 import type { Copy, Measured, Spread, Tell } from './spread.ts'
 import { alike, measuredOn, spreadOf } from './spread.ts'
 import type { ChapterWords, Lesson, PackWords, Part } from './words.ts'
+import { lessonFor } from './words.ts'
 
 /** What a pack is made of. */
 export interface Order {
@@ -73,12 +74,9 @@ export function classOf(order: Order, tell: Tell = () => {}): Class {
     if (!copy) throw new RangeError(`there is no sheet ${place.nth} of ${spread.copies.length}`)
     return { ...place, ...copy }
   })
-  return {
-    ...{ order, design, measured, sheets },
-    differs: sheets.some(({ size }) => size !== null),
-    notes: spread.notes,
-    parts: partsOf(order),
-  }
+  const differs = sheets.some(({ size }) => size !== null)
+  const told: Order = { ...order, lesson: lessonFor(order.lesson, differs) }
+  return { order: told, design, measured, sheets, differs, notes: spread.notes, parts: partsOf(told) }
 }
 
 /** Pages of one sort, in the order of the file. */

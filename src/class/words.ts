@@ -50,6 +50,39 @@ export interface Lesson {
   readonly notes: readonly string[]
   /** On the worksheet: what is asked beside the reading. */
   readonly worksheet: readonly string[]
+  /** What stands in place of the same above where all sheets are alike. */
+  readonly alike: Alike
+}
+
+/** Of a lesson, what is said otherwise where all sheets are alike; of its plans, what is done in a part. */
+export interface Alike {
+  readonly aims?: Lesson['aims'] | undefined
+  readonly plans?:
+    | { readonly [M in `${Minutes}`]?: { readonly [N in Part['name']]?: string | undefined } | undefined }
+    | undefined
+  readonly questions?: Lesson['questions'] | undefined
+  readonly slips?: Lesson['slips'] | undefined
+  readonly rubric?: Lesson['rubric'] | undefined
+  readonly notes?: Lesson['notes'] | undefined
+  readonly worksheet?: Lesson['worksheet'] | undefined
+}
+
+/** The lesson for sheets that differ, or for sheets that are alike: nothing is asked about sizes that nobody has. */
+export function lessonFor(lesson: Lesson, differs: boolean): Lesson {
+  if (differs) return lesson
+  const { alike } = lesson
+  const plan = (minutes: `${Minutes}`): readonly Part[] =>
+    lesson.plans[minutes].map((part) => ({ ...part, does: alike.plans?.[minutes]?.[part.name] ?? part.does }))
+  return {
+    ...lesson,
+    aims: alike.aims ?? lesson.aims,
+    plans: { '20': plan('20'), '45': plan('45'), '90': plan('90') },
+    questions: alike.questions ?? lesson.questions,
+    slips: alike.slips ?? lesson.slips,
+    rubric: alike.rubric ?? lesson.rubric,
+    notes: alike.notes ?? lesson.notes,
+    worksheet: alike.worksheet ?? lesson.worksheet,
+  }
 }
 
 /** What one chapter gives a lesson: its own words, read from it when the lesson is made. */

@@ -1,6 +1,6 @@
 // The words of lessons: every file, every plan, every text with something to fill in.
 import { describe, expect, test } from 'vitest'
-import { AGES, filled, MINUTES, standardName, UnfilledError } from '../../src/class/words.ts'
+import { AGES, filled, lessonFor, MINUTES, standardName, UnfilledError } from '../../src/class/words.ts'
 import { lessonOnDisk } from '../../src/site/lesson/on-disk.ts'
 import { lessonSchema, packSchema } from '../../src/site/lesson/schema.ts'
 import { chapters, words } from './shared.ts'
@@ -22,6 +22,25 @@ describe.each(AGES)('the lesson for ages %s', (ages) => {
     expect(lesson.ages).toBe(ages)
     for (const minutes of MINUTES)
       expect(lesson.plans[`${minutes}`].reduce((sum, part) => sum + part.minutes, 0)).toBe(minutes)
+  })
+
+  // No outside source: sheets that are alike have no size that differs, and their readings no curve over it.
+  test('of sheets that are alike it asks nothing that supposes sizes that differ', () => {
+    const alike = lessonFor(lesson, false)
+    for (const text of strings({ ...alike, alike: null }))
+      expect(text).not.toMatch(
+        /curve|\bcross|differs from|small and large sizes|half-way|with one size|one size moves/,
+      )
+    expect(lessonFor(lesson, true)).toBe(lesson)
+    for (const minutes of MINUTES) {
+      const [plan, was] = [alike.plans[`${minutes}`], lesson.plans[`${minutes}`]]
+      expect(plan.map((part) => [part.name, part.minutes])).toEqual(
+        was.map((part) => [part.name, part.minutes]),
+      )
+      // What stands there for a part that the plan does not have would be said nowhere.
+      const given = Object.values(lesson.alike.plans?.[`${minutes}`] ?? {})
+      expect(given.filter((does) => !plan.some((part) => part.does === does))).toEqual([])
+    }
   })
 
   test('its words stand in the glossary', () => {

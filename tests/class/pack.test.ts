@@ -385,3 +385,20 @@ describe('in large print the pages of the making say what the sheet leaves out',
     expect(text.match(/A craft knife is a job for an adult/g)).toHaveLength(1)
   })
 })
+
+// No outside source: what a page asks must be there to be answered.
+test.each([
+  ['alike', null],
+  ['of sizes that differ', 'body.depth'],
+] as const)('for sheets that are %s the pages ask about what the class has', async (_, differs) => {
+  const pack = await packOf(classOf(orderFor('layers', { pupils: 4, groups: 2, differs })))
+  const has = (name: string, text: string): boolean =>
+    sectionOf(pack, name).map(textOn).join(' ').includes(text)
+  const isOfSizes = differs !== null
+  expect(has('worksheets', 'Where would the cross be')).toBe(isOfSizes)
+  expect(has('worksheets', 'How far apart are they')).toBe(!isOfSizes)
+  for (const text of ['Which one thing differs', 'Groups have small and large sizes', 'Show the class curve'])
+    expect(has('teacher', text)).toBe(isOfSizes)
+  for (const text of ['Which things are alike', 'Write all readings on the board'])
+    expect(has('teacher', text)).toBe(!isOfSizes)
+})

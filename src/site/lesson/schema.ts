@@ -25,6 +25,30 @@ const mistake = z.strictObject({ sign: text, cure: text })
 
 const question = z.strictObject({ asks: text, answer: text })
 
+/** What is done in a part where all sheets are alike. */
+const otherwise = z.strictObject({
+  show: text.optional(),
+  guess: text.optional(),
+  make: text.optional(),
+  measure: text.optional(),
+  say: text.optional(),
+})
+
+const judged = z.strictObject({ aim: text, levels: z.array(text).length(3) })
+
+/** Only what is said otherwise: see `Alike`. */
+const alike = z.strictObject({
+  aims: z.array(text).min(1).optional(),
+  plans: z
+    .strictObject({ '20': otherwise.optional(), '45': otherwise.optional(), '90': otherwise.optional() })
+    .optional(),
+  questions: z.array(question).min(1).optional(),
+  slips: z.array(mistake).min(1).optional(),
+  rubric: z.array(judged).min(1).optional(),
+  notes: z.array(text).optional(),
+  worksheet: z.array(text).min(1).optional(),
+})
+
 /** A lesson for one range of ages: see `Lesson`. */
 export const lessonSchema = z.strictObject({
   ages: z.enum(AGES),
@@ -34,9 +58,10 @@ export const lessonSchema = z.strictObject({
   plans: z.strictObject({ '20': plan(MINUTES[0]), '45': plan(MINUTES[1]), '90': plan(MINUTES[2]) }),
   questions: z.array(question).min(1),
   slips: z.array(mistake).min(1),
-  rubric: z.array(z.strictObject({ aim: text, levels: z.array(text).length(3) })).min(1),
+  rubric: z.array(judged).min(1),
   notes: z.array(text),
   worksheet: z.array(text).min(1),
+  alike,
 })
 
 const named = z.record(z.string(), text)

@@ -7,6 +7,7 @@ import * as says from '../../../content/words/class-page.ts'
 import { POINT, sizeName } from '../../class/spread.ts'
 import type { Together } from '../../class/together.ts'
 import type { Part } from '../../class/words.ts'
+import { lessonFor } from '../../class/words.ts'
 import type { Design } from '../../paper/index.ts'
 import { nameOf } from '../../paper/index.ts'
 import { paperForLocale } from '../../sheet/pages/paper-sizes.ts'
@@ -168,7 +169,8 @@ export function ClassPage({ offer }: { readonly offer: ClassOffer }): JSX.Elemen
     return () => clearTimeout(timer)
   }, [wanted, state.readings])
 
-  const planned = lesson?.plans[`${state.choice.minutes}`] ?? []
+  const told = lesson ? lessonFor(lesson, shown?.differs ?? true) : null
+  const planned = told?.plans[`${state.choice.minutes}`] ?? []
   const parts = planned.map(
     (part, k): Part => ({
       ...part,
