@@ -1,6 +1,7 @@
 // The words of lessons: every file, every plan, every text with something to fill in.
 import { describe, expect, test } from 'vitest'
 import { AGES, filled, lessonFor, MINUTES, standardName, UnfilledError } from '../../src/class/words.ts'
+import { riseOf } from '../../src/paper/index.ts'
 import { lessonOnDisk } from '../../src/site/lesson/on-disk.ts'
 import { lessonSchema, packSchema } from '../../src/site/lesson/schema.ts'
 import { chapters, words } from './shared.ts'
@@ -109,4 +110,19 @@ test('a number that a chapter takes from the model is the model’s', () => {
   // less open (the misconception of chapter 2, 106 degrees by the curve that is drawn there).
   const said = chapters.find(({ slug }) => slug === 'one-slit-two-v-folds')?.words()
   expect(said?.misconceptions.join(' ')).toContain('It is highest near 106°')
+})
+
+// The distance of a point from a plane through the origin: |n · p| (any textbook of vectors). At an opening of 90
+// degrees each page leans 45 degrees from upright.
+test('the ruler is stood on the page nearer to the tip, where the model reads it', () => {
+  const half = Math.SQRT1_2
+  for (const x of [20, -20]) {
+    const tip = [x, 0, 30] as const
+    const away = [-1, 1].map((side) => Math.abs(side * half * tip[0] + half * tip[2]))
+    expect(riseOf(tip, 90)).toBeCloseTo(Math.min(...away), 9)
+    expect(Math.max(...away) - Math.min(...away)).toBeGreaterThan(20)
+  }
+  expect(filled(words.reading.rise, values)).toContain(
+    'Stand the ruler on the page nearer to the tip of the beak',
+  )
 })
