@@ -127,14 +127,14 @@ export interface PackWords {
 export class UnfilledError extends Error {}
 
 /**
- * A text with its names in braces filled in, as in `Your {size} is {value}`. Throws an `UnfilledError` that names
- * what is not given.
+ * A text with its names in braces filled in, as in `Your {size} is {value}`; by a number the word that goes with it, as
+ * in `{n} {n|book|books}`: the first for one. Throws an `UnfilledError` that names what is not given.
  */
 export const filled = (text: string, values: Readonly<Record<string, string | number>>): string =>
-  text.replace(/\{(\w+)\}/g, (_, name: string) => {
+  text.replace(/\{(\w+)(?:\|([^|}]*)\|([^|}]*))?\}/g, (_, name: string, one?: string, more?: string) => {
     const value = values[name]
     if (value === undefined) throw new UnfilledError(`“${text}” asks for {${name}}, which is not given.`)
-    return String(value)
+    return (Number(value) === 1 ? one : more) ?? String(value)
   })
 
 /** The full name of the standard that a code belongs to; the code alone where none is known. */

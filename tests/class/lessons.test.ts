@@ -77,6 +77,38 @@ test('what is not given is named', () => {
   expect(() => filled('Your {size} is {much}', { size: 'slit' })).toThrow('{much}')
 })
 
+// English grammar: one takes the singular, every other number the plural.
+test('a number has the word that goes with it', () => {
+  const books = (n: number): string => filled('{n} {n|book|books}', { n })
+  expect([0, 1, 2, 11].map(books)).toEqual(['0 books', '1 book', '2 books', '11 books'])
+  expect(() => filled('{n|book|books}', {})).toThrow('{n}')
+  const one = {
+    n: 1,
+    pupils: 1,
+    groups: 1,
+    joints: 1,
+    places: 1,
+    left: 1,
+    rolls: 1,
+    metres: 1,
+    each: 1,
+    area: 1,
+  }
+  const rest = {
+    paper: 'A4',
+    grams: 200,
+    pounds: 110,
+    grade: 'index',
+    minutes: 45,
+    chapter: 'Layers',
+    ages: 'adults',
+  }
+  for (const text of [...Object.values(words.materials), words.labels.lead ?? ''])
+    expect(filled(text, { ...one, ...rest })).not.toMatch(
+      /\b1 (dry ball |glue )?(sheets|pairs|rulers|pencils|pens|things|joints|sticks|places|pupils|groups)\b/,
+    )
+})
+
 describe.each(chapters.map((chapter) => [chapter.slug, chapter] as const))('the chapter %s', (_, chapter) => {
   const said = chapter.words()
 
@@ -117,9 +149,8 @@ test('a number that a chapter takes from the model is the model’s', () => {
 test('the ruler is stood on the page nearer to the tip, where the model reads it', () => {
   const half = Math.SQRT1_2
   for (const x of [20, -20]) {
-    const tip = [x, 0, 30] as const
-    const away = [-1, 1].map((side) => Math.abs(side * half * tip[0] + half * tip[2]))
-    expect(riseOf(tip, 90)).toBeCloseTo(Math.min(...away), 9)
+    const away = [-1, 1].map((side) => Math.abs(side * half * x + half * 30))
+    expect(riseOf([x, 0, 30], 90)).toBeCloseTo(Math.min(...away), 9)
     expect(Math.max(...away) - Math.min(...away)).toBeGreaterThan(20)
   }
   expect(filled(words.reading.rise, values)).toContain(

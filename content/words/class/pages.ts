@@ -17,6 +17,9 @@ export const onePage = (number: number): string => `page ${number}`
 export const pages = (first: number, last: number): string => `pages ${first} to ${last}`
 export const both = (spans: readonly string[]): string => spans.join(' and ')
 
+/** Who is taught, by the name of the ages: `10 to 13`, `Adults`. */
+export const agesOf = (label: string): string => (/\d/.test(label) ? `ages ${label}` : label.toLowerCase())
+
 /** When a part of the lesson is. */
 export const time = (from: number, to: number, minutes: string | undefined): string =>
   `${from} to ${to} ${minutes}`
