@@ -132,6 +132,9 @@ export const sideBySide = (left: Pictured, right: Pictured, at: number): Picture
   panels: [...(left.panels ?? []), ...shifted(right.panels ?? [], at, 0)],
 })
 
+/** How near cells and rows come to one another where that spares a page, as shares of their usual distance. */
+const CLOSER = [1, 0.85, 0.7] as const
+
 interface Draft {
   readonly marks: SheetMark[]
   readonly panels: Painting['panels'][number][]
@@ -139,8 +142,12 @@ interface Draft {
 }
 
 /** Cells one after another, on as many pages as they take. */
-export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
-  const { paper, look, head, again, foot, says: shows } = headed
+function drafted(
+  cells: readonly Cell[],
+  { paper, look, head, again }: Headed,
+  share: number,
+): readonly Draft[] {
+  const [between, apart] = [share * look.row, share * look.cell]
   const left = look.margin > 0 ? EDGE + look.margin + GAP : EDGE
   const width = textWidth(paper, look)
   const bottom = paper.height - EDGE - FOOT
@@ -156,7 +163,7 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
     const top = (first ? head : again)?.(width)
     if (!top) return
     put(top, left)
-    ;(drafts.at(-1) as Draft).y += top.height + look.cell
+    ;(drafts.at(-1) as Draft).y += top.height + apart
   }
   next()
   for (const cell of cells) {
@@ -167,9 +174,9 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
       look.label,
       look.margin > 0 ? look.margin : width,
     )
-    const above = look.margin > 0 || cell.label === '' ? 0 : label.height + look.row
+    const above = look.margin > 0 || cell.label === '' ? 0 : label.height + between
     const needed = cell.whole
-      ? rows.reduce((sum, row) => sum + row.height + look.row, above)
+      ? rows.reduce((sum, row) => sum + row.height + between, above)
       : above + (rows[0]?.height ?? 0)
     let page = drafts.at(-1) as Draft
     const begin = (): void => {
@@ -187,10 +194,23 @@ export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
         begin()
       }
       put(row, left)
-      page.y += row.height + look.row
+      page.y += row.height + between
     }
-    page.y += look.cell - look.row
+    page.y += apart - between
   }
+  return drafts
+}
+
+/** Cells one after another, on as few pages as they take: closer where a last page would hold little. */
+export function pagesOf(cells: readonly Cell[], headed: Headed): SheetPage[] {
+  const { paper, look, foot, says: shows } = headed
+  const left = look.margin > 0 ? EDGE + look.margin + GAP : EDGE
+  const width = textWidth(paper, look)
+  const drafts = CLOSER.reduce<readonly Draft[]>((best, share) => {
+    if (best.length === 1) return best
+    const made = drafted(cells, headed, share)
+    return best.length === 0 || made.length < best.length ? made : best
+  }, [])
   return drafts.map(({ marks, panels }, k) => {
     const numbered = (what: string): string =>
       drafts.length > 1 ? says.which(what, k + 1, drafts.length) : what

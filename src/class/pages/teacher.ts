@@ -177,6 +177,8 @@ export function teacherPages(
   )
   const rubric: Cell = {
     label: labels.rubric ?? '',
+    // Its levels stand over all its rows; in large print each row names them.
+    whole: !choice.large,
     rows: (width) => rubricRows(of, width, look),
   }
   return pagesOf(
@@ -205,15 +207,19 @@ export function teacherPages(
       rubric,
       {
         label: labels.curriculum ?? '',
-        rows: (width) => [
-          said(words.curriculum, look.body, width),
-          ...pairs(
+        rows: (width) => {
+          const [first, ...rest] = pairs(
             chapter.standards.map(({ code, says: asks }) => ({
               head: `${standardName(code, words)}:`,
               text: asks,
             })),
-          )(width),
-        ],
+          )(width)
+          // What is said of them all is never left alone at the end of a page.
+          return [
+            piled([said(words.curriculum, look.body, width), ...(first ? [first] : [])], look.row),
+            ...rest,
+          ]
+        },
       },
     ],
     {
@@ -226,7 +232,7 @@ export function teacherPages(
               filled(labels.lead ?? '', {
                 pupils: choice.pupils,
                 groups: choice.groups,
-                ages: lesson.label,
+                ages: says.agesOf(lesson.label),
                 minutes: minutes.reduce((sum, m) => sum + m, 0),
                 chapter: chapter.title,
               }),
