@@ -4,7 +4,7 @@ import * as says from '../../content/words/booklet/steps.ts'
 import { only } from '../drawing/steps/scene.ts'
 import { foldsTogether } from '../making/making.ts'
 import { spineSays } from '../making/spine.ts'
-import type { Design } from '../paper/index.ts'
+import type { Design, TipMeasure } from '../paper/index.ts'
 import {
   isUneven,
   jointsOf,
@@ -16,6 +16,7 @@ import {
   pieces,
   ridgeFold,
   rimOf,
+  riseOf,
   threaded,
 } from '../paper/index.ts'
 import { isOutside } from '../sheet/marks/instructions.ts'
@@ -57,6 +58,15 @@ function readAt(design: Design): number {
   return Math.round(Math.min(Math.max(90, least), most))
 }
 
+/** The page from which the ruler reads so: that which is nearer to the tip, unless the other one reads the same. */
+function readFrom({ at, rise }: TipMeasure, opening: number): string {
+  const [x, y, z] = at
+  // From a tip to two pages it is as far, taken together, as from the spot of it right over the gutter.
+  const fromOther = 2 * riseOf([0, y, z], opening) - rise
+  if (mm(fromOther) === mm(rise)) return says.eitherPage
+  return says.page(x > 0 ? 'right' : 'left')
+}
+
 /** How high the highest of some tips stands, once they are there. */
 function checkOf(design: Design, done: readonly string[], of: readonly string[]): string | undefined {
   const part = only(design, done)
@@ -65,11 +75,12 @@ function checkOf(design: Design, done: readonly string[], of: readonly string[])
   const { tips } = measure(part, opening)
   const read = of.flatMap((id) => {
     const tip = tips[id]
-    return tip && tip.rise >= 1 ? [{ id, rise: tip.rise }] : []
+    return tip && tip.rise >= 1 ? [{ id, tip }] : []
   })
-  const [best] = [...read].sort((a, b) => b.rise - a.rise)
+  const [best] = [...read].sort((a, b) => b.tip.rise - a.tip.rise)
   if (!best) return undefined
-  return says.check(`${opening}°`, nameOf(best.id), mm(best.rise))
+  const { id, tip } = best
+  return says.check(`${opening}°`, readFrom(tip, opening), nameOf(id), mm(tip.rise))
 }
 
 /** Strips that go away from the reader: those with a valley in their middle. */

@@ -263,6 +263,19 @@ describe('words', () => {
     ])
   })
 
+  test('tell from which page a ruler reads where the two differ', () => {
+    // A layer cut 46 mm deep into the left page and 36 mm into the right one, the card at a right angle: with the pages
+    // its section is a rectangle, so its ridge is 36 mm from the left page and 46 mm from the right one.
+    const ledge = (left: number, right: number): Design =>
+      card(105, 148, [{ id: 'ledge', kind: 'cut-layer', on: 'gutter', start: 40, end: 80, left, right }])
+    expect(checks(ledge(46, 36))[0]).toContain(
+      'from the left page up to the tip of the ledge a ruler shows 36',
+    )
+    expect(checks(ledge(36, 46))[0]).toContain(
+      'from the right page up to the tip of the ledge a ruler shows 36',
+    )
+  })
+
   test('hold the card no farther open than it goes', () => {
     // Facets of 45 on bases of 60 degrees are pulled tight at arccos(-1/3) = 109.47 degrees: a right angle is reached.
     const { mechanisms, ...rest } = moth()

@@ -29,9 +29,10 @@ export const side = (of: string, which: string): string => `the ${SIDES[which] ?
 /** Which letters of the sheet lie on one another. */
 export const letters = (all: readonly string[]): string => `${listed(all.map((one) => `${one} on ${one}`))}.`
 
-/** A number of the model to hold a ruler to. */
-export const check = (opening: string, part: string, rise: string): string =>
-  `Hold the card open at ${opening}: from the page up to the tip of ${one(part)} a ruler shows ${rise}.`
+/** A number of the model to hold a ruler to; `from`: a page, or either where both tell the same. */
+export const eitherPage = 'the page'
+export const check = (opening: string, from: string, part: string, rise: string): string =>
+  `Hold the card open at ${opening}: from ${from} up to the tip of ${one(part)} a ruler shows ${rise}.`
 
 /** Cautions. */
 export const rules = 'Your school’s own rules come first.'
