@@ -21,8 +21,10 @@ import {
 } from '../paper/index.ts'
 import { isOutside } from '../sheet/marks/instructions.ts'
 import { letteredJoints } from '../sheet/marks/joint-places.ts'
+import { shown } from '../sheet/marks/sizes.ts'
 import type { Work } from './order.ts'
 import { tapedOf } from './order.ts'
+import { coverApart, mayBeTrimmed } from './outlines.ts'
 
 export interface Words {
   readonly title: string
@@ -179,6 +181,16 @@ function tabsOf(design: Design, of: readonly string[]): readonly string[] {
   return [tabbed.length === of.length ? says.keepTabs : says.keepTabsOn(the(tabbed))]
 }
 
+/** How the cover gets its outline: last of all, so that it stays clean and flat until then. */
+function coverCut(design: Design): string {
+  const apart = coverApart(design)
+  return [
+    says.cutCover,
+    ...(mayBeTrimmed(design, 'cover') ? [says.trimFirst] : []),
+    ...(apart ? [says.coverOfOther(shown(apart[0]), shown(apart[1]))] : []),
+  ].join(' ')
+}
+
 /** The words of one piece of work. */
 export function wordsOf(design: Design, work: Work): Words {
   const { does, of, there } = work
@@ -188,7 +200,12 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'cut-out':
       return {
         title: pieces(design).length > 1 ? says.cutOutFirstTitle : says.cutOutTitle,
-        text: [says.printAt, says.scoreFirst, says.kindsOfLine],
+        text: [
+          says.printAt,
+          ...(mayBeTrimmed(design, 'card') ? [says.trimFirst] : []),
+          says.scoreFirst,
+          says.kindsOfLine,
+        ],
         tools: says.cutOutTools,
         caution: `${says.rules} ${says.blade}`,
       }
@@ -334,10 +351,14 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'cover':
       return {
         title: says.coverTitle,
-        text: [`${spineSays(design)}${says.glueRim(mm(rimOf(design.card)))}`, says.layInCover],
+        text: [
+          coverCut(design),
+          `${spineSays(design) || `${says.scoreCover} `}${says.glueRim(mm(rimOf(design.card)))}`,
+          says.layInCover,
+        ],
         tools: says.coverTools,
         ...withLetters(lettersOf(design, ['cover'], undefined, says.coverLetters)),
-        caution: says.hotGlue,
+        caution: `${says.blade} ${says.hotGlue}`,
       }
   }
 }

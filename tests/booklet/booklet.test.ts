@@ -333,6 +333,38 @@ describe('words', () => {
     expect(stuck('front', 'back')).toContain('where there are dots, on the other face. None')
   })
 
+  test('have every piece of the sheet cut out, the cover too', () => {
+    // A card and its cover alone, and one with pieces beside them.
+    for (const [name, design] of dummies.filter(([, one]) => one.card.cover)) {
+      const work = orderOf(design).at(-1) as Work
+      const { text, tools, caution } = wordsOf(design, work)
+      expect(text[0], name).toMatch(/^Cut the cover out\./)
+      expect(tools).toContain('scissors')
+      expect(caution).toMatch(/knife.*adult/)
+      // It is scored once or twice, before it is folded.
+      expect(text.join(' '), name).toMatch(/Score .*Fold the cover/)
+    }
+    expect(stepsText(lantern)).not.toContain('cover out')
+  })
+
+  test('have a card trimmed that fills its paper, and a cover cut from other card where no sheet has it', () => {
+    // ISO 216: A4 is 210 by 297 mm. Laid open, 200 mm high, the garden comes nearer to its edge than printers reach.
+    const cut = (design: Design): string =>
+      orderOf(design)
+        .filter(({ does }) => does === 'cut-out' || does === 'cover')
+        .map((work) => wordsOf(design, work).text.join(' '))
+        .join('\n')
+    const { mechanisms: _, art: __, papers: ___, ...garden } = dummy('garden')
+    const sized = (width: number, height: number): Design =>
+      parseDesign({ ...garden, card: { width, height, caliper: 0.25, cover: true }, mechanisms: [] })
+    expect(cut(sized(135, 200)).match(/trim its edges/g)).toHaveLength(2)
+    // A rim of 3 mm makes the cover of this one too high, not the card.
+    expect(cut(sized(120, 194)).match(/trim its edges/g)).toHaveLength(1)
+    expect(cut(sized(100, 150))).not.toContain('trim')
+    expect(cut(sized(135, 200))).not.toContain('other card')
+    expect(cut(sized(135, 208))).toContain('cut it from other card, 276 × 214')
+  })
+
   test('say how tape gets to an edge that the shut card hides, and not across which fold it goes', () => {
     const taped = stepsText(dummy('mouth'))
     expect(taped).toContain('Slip tape under the right edge of the lower, sticky side up')

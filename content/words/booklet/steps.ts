@@ -43,6 +43,10 @@ export const hotGlue = 'Hot glue is a job for an adult. A glue stick will do.'
 export const cutOutTitle = 'Cut the card out and score its folds'
 export const cutOutFirstTitle = 'Cut out the card and score its folds'
 export const printAt = 'Print the sheet at 100 % and hold a ruler to its check lines.'
+
+/** Of a piece that is as large as the paper, by which edges ever. */
+export const trimFirst =
+  'Where the sheet says so, trim its edges first: there the paper ends where the piece does.'
 export const scoreFirst =
   'Go along every fold with a ruler and a dry ball pen before you cut: small ones cannot be reached later.'
 export const kindsOfLine = 'Valley folds are dashed, mountain folds dash and dot. Solid lines are cut.'
@@ -195,6 +199,12 @@ export const openSlowly = 'Open the card slowly.'
 export const openTools = 'ruler'
 
 export const coverTitle = 'Glue the cover behind'
+export const cutCover = 'Cut the cover out.'
+
+/** The same where some sheets have no room for it; numbers are mm. */
+export const coverOfOther = (wide: string, high: string): string =>
+  `If no sheet has it, cut it from other card, ${wide} × ${high}\u00a0mm.`
+export const scoreCover = 'Score its fold.'
 export const glueRim = (wide: string): string =>
   `Fold the cover. Put glue on the rim alone, ${wide} wide: nothing that moves may stick.`
 export const layInCover = 'Lay the card in it, gutter on gutter. Shut both and let them dry.'
@@ -202,7 +212,7 @@ export const layInCover = 'Lay the card in it, gutter on gutter. Shut both and l
 /** A good copy has no letters on its card, for its face is seen; nor has a card whose cover is cut without a sheet. */
 export const coverLetters = (all: readonly string[]): string =>
   `${letters(all)} If your card has no such letters, lay reader’s ends together.`
-export const coverTools = 'glue'
+export const coverTools = 'scissors, ruler, dry ball pen, glue'
 
 /** The steps as plain text, line by line. */
 export const numbered = (number: number, title: string): string => `${number}. ${title}`
