@@ -9,7 +9,6 @@ import {
   isUneven,
   jointsOf,
   measure,
-  modelOf,
   nameOf,
   openingRange,
   ownerOf,
@@ -155,6 +154,14 @@ function closingOn(design: Design, id: string): (what: string) => string {
   return tapedOf(design).has(id) ? says.closeOnTape : says.closeOnIt
 }
 
+/** What the joints of a part are stuck with: an edge without tabs takes tape, not glue. */
+const stuckWith = (design: Design, id: string): Pick<Words, 'tools' | 'caution'> =>
+  tapedOf(design).has(id) ? { tools: says.tapeTools } : { tools: says.gluedTools, caution: says.hotGlue }
+
+/** Something is glued on, not taped; the cover comes later. */
+const hasGlued = (design: Design): boolean =>
+  jointsOf(design).some(({ isTaped, host }) => !isTaped && host.piece !== 'cover')
+
 /** Some slits lie in pieces that are cut out later than the card. */
 const hasSlitPieces = (design: Design): boolean =>
   jointsOf(design).some(({ isThrough, host }) => isThrough && host.piece !== 'card')
@@ -271,6 +278,7 @@ export function wordsOf(design: Design, work: Work): Words {
           says.cutPiecesOut(the(of)),
           ...tabsOf(design, of),
           says.foldPieces,
+          ...(hasGlued(design) ? [says.hatchedGetGlue] : []),
           says.twins,
           ...(hasSlitPieces(design) ? [says.cutSlitsInPieces] : []),
         ],
@@ -291,18 +299,19 @@ export function wordsOf(design: Design, work: Work): Words {
       return {
         title: says.layTitle(titled(of)),
         text: [laidOn(design, first), ...(sitsOutside(design, first) ? astride(design, first) : [byLetter])],
-        tools: says.layTools,
+        ...stuckWith(design, first),
         ...withLetters(lettersOf(design, of, 'left')),
-        caution: says.hotGlue,
       }
     }
     case 'close':
       return {
         title: sitsOutside(design, first) ? says.closeAstrideTitle : says.closeTitle,
-        text: [closingOn(design, first)(the(of)), says.lookWhileWet],
-        tools: says.closeTools,
+        text: [
+          closingOn(design, first)(the(of)),
+          tapedOf(design).has(first) ? says.lookAtTape : says.lookWhileWet,
+        ],
+        ...stuckWith(design, first),
         ...withLetters(lettersOf(design, of, 'right')),
-        caution: says.hotGlue,
         ...withCheck(checkOf(design, done, of)),
       }
     case 'tape':
@@ -338,7 +347,7 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'press':
       return {
         title: says.pressTitle,
-        text: [says.pressHard, ...(modelOf(design).pieces.length > 1 ? [says.letDry] : [])],
+        text: [says.pressHard, ...(hasGlued(design) ? [says.letDry] : [])],
         tools: says.pressTools,
       }
     case 'open':

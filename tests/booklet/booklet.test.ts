@@ -6,7 +6,7 @@ import { bookPages } from '../../src/booklet/book-pages.ts'
 import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { kindOf, ownerOf, parseDesign, tabbed, withTabs } from '../../src/paper/index.ts'
+import { kindOf, ownerOf, parseDesign, settingOf, tabbed, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
 import { faultSays, layOut } from '../../src/sheet/index.ts'
 import { stepsFor } from '../../src/sheet/marks/instructions.ts'
@@ -372,6 +372,28 @@ describe('words', () => {
     expect(taped).toContain('not across the gutter')
     expect(stepsText(dummy('house'))).toContain('Make the right joint')
   })
+})
+
+// That bare edges are taped, for glue has nothing to lie on there, is common practice, no source.
+test('glue is spoken of where there is some, tape where there is an edge', () => {
+  const owl = dummy('owl')
+  const before = orderOf(owl).filter(({ does }) => does !== 'cover')
+  expect(JSON.stringify(before.map((work) => wordsOf(owl, work)))).not.toMatch(/glue/i)
+  for (const [name, design] of dummies)
+    for (const work of orderOf(design)) {
+      if (work.does !== 'lay' && work.does !== 'close') continue
+      const { tools, caution = '', text } = wordsOf(design, work)
+      // A size of its own says whether a part has tabs: `tab`, 0 for none.
+      const [id = ''] = work.of
+      const part = design.mechanisms.find((one) => one.id === id)
+      const hasTabs = part !== undefined && settingOf(part, 'tab') > 0
+      expect(tools, `${name} ${id}`).toBe(hasTabs ? 'glue' : 'tape')
+      expect(/Hot glue/.test(caution), `${name} ${id}`).toBe(hasTabs)
+      expect(/glue/.test(text.join(' ')), `${name} ${id}`).toBe(hasTabs && work.does === 'close')
+    }
+  const house = stepsText(dummy('house'))
+  expect(house).toContain('The hatched places get glue')
+  expect(house).toContain('Let the glue dry')
 })
 
 describe('the steps of a card that fails', () => {

@@ -112,8 +112,11 @@ export const cutPiecesOut = (what: string): string => `Score the folds, then cut
 /** On all of them, and on some. */
 export const keepTabs = 'Leave the tabs on.'
 export const keepTabsOn = (what: string): string => `Leave the tabs on ${what}.`
-export const foldPieces =
-  'Fold each piece along its folds, both ways. The hatched places get glue; where there are dots, glue goes on the other face.'
+export const foldPieces = 'Fold each piece along its folds, both ways.'
+
+/** Where something is glued on, before its cover is. */
+export const hatchedGetGlue =
+  'The hatched places get glue; where there are dots, glue goes on the other face.'
 export const twins = 'Each letter has a twin: that is where it goes.'
 export const cutSlitsInPieces =
   'Cut the short slits in them too, while they lie flat on a mat: with a knife and a ruler, and no farther.'
@@ -146,7 +149,6 @@ export const layLeft =
   'Fold it and lay it to the left, its left joint right on its line. Stick that joint alone.'
 export const layLeftByLetter =
   'Fold it and lay it to the left, its left joint right on its line, letter on letter. Stick that joint alone.'
-export const layTools = 'glue or tape'
 
 export const closeTitle = 'Let the card find the other side'
 export const closeOnIt = (what: string): string =>
@@ -154,7 +156,10 @@ export const closeOnIt = (what: string): string =>
 export const closeOnTape = (what: string): string =>
   `Slip tape under the right edge of ${what}, sticky side up, half of it showing. Shut the card on it and press. It sticks just where it should.`
 export const lookWhileWet = 'Open the card while the glue is wet and look.'
-export const closeTools = 'glue or tape'
+export const lookAtTape = 'Open the card and look.'
+
+/** What joints with tabs are stuck with; edges take tape. */
+export const gluedTools = 'glue'
 
 export const tapeTitle = (what: string): string => `Tape the joints of ${what}`
 export const tapeWhole = (place: string): string =>
