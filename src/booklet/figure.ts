@@ -8,6 +8,7 @@ import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Size } from '../drawing/view/camera.ts'
 import type { Design } from '../paper/index.ts'
 import { openingRange } from '../paper/index.ts'
+import { isOutside } from '../sheet/marks/instructions.ts'
 import type { Work } from './order.ts'
 
 const FIGURES: Readonly<Record<Work['does'], StepState>> = {
@@ -28,6 +29,14 @@ const FIGURES: Readonly<Record<Work['does'], StepState>> = {
   press: 'shut',
   open: 'open',
   cover: 'covering',
+}
+
+/** The same of what is built on the outside of a fold: no page shuts on it. */
+const OUTSIDE: Partial<Record<Work['does'], StepState>> = { lay: 'astride', close: 'saddled' }
+
+function stateOf(design: Design, { does, of }: Work): StepState {
+  const sits = design.mechanisms.some((m) => of.includes(m.id) && isOutside(m))
+  return (sits ? OUTSIDE[does] : undefined) ?? FIGURES[does]
 }
 
 /** Openings at which steps are shown, degrees: as far as the card goes. */
@@ -70,11 +79,14 @@ function drawnOf(design: Design, work: Work): { readonly part: Design; readonly 
 /** What a piece of work looks like, in a box of `size`, px; its words `text` px high. */
 export function figureOf(design: Design, work: Work, size: Size, text?: number): Drawing {
   const { part, options } = drawnOf(design, work)
-  return stepFigure(part, FIGURES[work.does], size, { ...options, ...(text === undefined ? {} : { text }) })
+  return stepFigure(part, stateOf(design, work), size, {
+    ...options,
+    ...(text === undefined ? {} : { text }),
+  })
 }
 
 /** How a piece of work moves what it shows; null where nothing moves. */
 export function motionOf(design: Design, work: Work, size: Size): StepMotion | null {
   const { part, options } = drawnOf(design, work)
-  return stepMotion(part, FIGURES[work.does], size, options)
+  return stepMotion(part, stateOf(design, work), size, options)
 }

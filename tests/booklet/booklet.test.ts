@@ -5,6 +5,7 @@ import { pictureDoes } from '../../content/words/sheet/key.ts'
 import { bookPages } from '../../src/booklet/book-pages.ts'
 import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
+import type { Drawing } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { kindOf, ownerOf, parseDesign, settingOf, tabbed, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
@@ -243,6 +244,57 @@ describe('figures', () => {
           expect(y, `${work.does} ${work.of}`).toBeLessThan(size.height + 8)
         }
       }
+    }
+  })
+})
+
+/** The figure of the step that does something to a part. */
+function figureFor(design: Design, does: Work['does'], part: string): Drawing {
+  const work = orderOf(design).find((one) => one.does === does && one.of.includes(part))
+  if (!work) throw new Error(`${does} ${part} is a step`)
+  return figureOf(design, work, { width: 340, height: 250 })
+}
+
+describe('figures show what the words say', () => {
+  test('both joints of a part that is taped have their word, in every card', () => {
+    for (const [name, design] of dummies)
+      for (const work of orderOf(design).filter(({ does }) => does === 'tape')) {
+        const { marks } = figureOf(design, work, { width: 340, height: 250 })
+        const words = marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
+        // A fold is bridged from its one side to its other: such a part has two joints.
+        expect(words, `${name} ${work.of}`).toEqual(work.of.flatMap(() => ['tape', 'tape']))
+      }
+  })
+
+  test('no page swings on what sits on the outside of a fold: the fold is pinched, and the piece pressed on it', () => {
+    const owl = dummy('owl')
+    expect(figureFor(owl, 'close', 'body').says).toContain('right page comes over')
+    expect(figureFor(owl, 'lay', 'tail').says).toContain('fold is pinched')
+    expect(figureFor(owl, 'close', 'tail').says).toContain('one half on each side, and is pressed')
+    // Both show the card alike, and an arrow that ends where the piece is, or comes to be.
+    const ends = (['lay', 'close'] as const).map((does) => {
+      const { marks } = figureFor(owl, does, 'tail')
+      const corner = marks.find((mark) => mark.mark === 'path' && mark.of?.startsWith('page/'))
+      const arrow = marks.find((mark) => mark.mark === 'path' && mark.role === 'hand')
+      if (corner?.mark !== 'path' || arrow?.mark !== 'path') throw new Error('a page and an arrow are drawn')
+      return { corner: corner.runs[0]?.[0], end: arrow.runs[0]?.at(-1) as readonly [number, number] }
+    })
+    expect(ends[0]?.corner).toEqual(ends[1]?.corner)
+    const [a, b] = ends.map(({ end }) => end) as [readonly [number, number], readonly [number, number]]
+    expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeLessThan(40)
+  })
+
+  test('of what sits on the outside of the gutter the card is shut', () => {
+    const { mechanisms, ...rest } = dummy('owl-body')
+    const [body] = mechanisms
+    const made = parseDesign({ ...rest, art: [], papers: {}, mechanisms: [{ ...body, side: 'outside' }] })
+    for (const does of ['lay', 'close'] as const) {
+      const { marks } = figureFor(made, does, made.mechanisms[0]?.id ?? '')
+      const pages = marks.flatMap((mark) =>
+        mark.mark === 'path' && mark.of?.startsWith('page/') ? mark.runs.flat() : [],
+      )
+      const wide = Math.max(...pages.map(([x]) => x)) - Math.min(...pages.map(([x]) => x))
+      expect(wide, does).toBeLessThan(200)
     }
   })
 })

@@ -46,6 +46,9 @@ export const laidOnLeft = (opening: string): string =>
 export const heldOverPlace = (opening: string): string =>
   `The card is open ${opening}; the piece is held over its place.`
 
+export const heldAstride = 'The fold is pinched; the piece is held off it, one half for each side.'
+export const setAstride = 'The fold is pinched; the piece sits on it, one half on each side, and is pressed.'
+
 export const heldOverSlits = (opening: string): string =>
   `The card is open ${opening}; the piece is held over its slits, its tabs straight.`
 

@@ -17,7 +17,7 @@ import { standing } from '../view/camera.ts'
 import type { Scene, Task } from './scene.ts'
 import { only } from './scene.ts'
 import { creasedIn, foldedOver, OVER, OVER_COVER, overCover } from './scenes-cut.ts'
-import { HELD, overSlits } from './scenes-glued.ts'
+import { HELD, overFold, overSlits } from './scenes-glued.ts'
 import type { StepOptions, StepState } from './steps.ts'
 import { commonScale, isPictured, sceneMarks, taskOf } from './steps.ts'
 
@@ -165,6 +165,15 @@ function lowering({ design, glued: ids, before, opening = 150 }: Task): Plan | n
   }
 }
 
+/** What sits on the outside of a fold comes up to it. */
+const saddling = (task: Task): Plan => {
+  const { stand, opening } = overFold(task, 0)
+  return {
+    says: says.lowering,
+    stretches: [{ stand, opening: () => opening, shows: (_, share) => overFold(task, HELD * (1 - share)) }],
+  }
+}
+
 /** What has its tabs straight comes down until they are through their slits. */
 function threaded(task: Task): Plan {
   const { opening = 150 } = task
@@ -243,6 +252,7 @@ const PLANS: Partial<Record<StepState, (task: Task) => Plan | null>> = {
   open: opening,
   glued: lowering,
   threading: threaded,
+  astride: saddling,
   creased: creasing,
   covering: covered,
 }

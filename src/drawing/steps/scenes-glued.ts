@@ -3,8 +3,8 @@ import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
-import { change, kindOf, poseAt, ridgeOf } from '../../paper/index.ts'
-import { add, distance, subtract } from '../../paper/plane/vector.ts'
+import { change, kindOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
+import { add, distance, subtract, unit } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
 import { ghostsOf, hatched, inked, middle, only, pagePath, pushed } from './scene.ts'
@@ -80,6 +80,57 @@ export function glued(task: Task): Scene {
     opening,
     over: arrows,
     says: (lying.length > 0 ? says.laidOnLeft : says.heldOverPlace)(angleText(opening, 0)),
+  }
+}
+
+/** How far a card is open whose inner folds are pinched, degrees: nearly shut, but to be seen into. */
+const PINCHED = 50
+
+/** From where a finger presses, mm. */
+const PRESS = 26
+
+/** Pieces on the outside of a fold, held off it so far, mm. Of the gutter the outside is seen when the card is shut. */
+export function overFold({ design, glued: ids, before }: Task, held: number): Omit<Scene, 'over' | 'says'> {
+  const isOnGutter = design.mechanisms.every((m) => !ids.includes(m.id) || m.on === 'gutter')
+  const opening = isOnGutter ? SHUT : PINCHED
+  return {
+    paper: making(design, {
+      ...{ opening, through: [...before, ...ids], cut: [] },
+      lifted: Object.fromEntries(ids.map((id) => [id, held])),
+    }),
+    ink: [],
+    stand: isOnGutter ? 'left' : 'gutter',
+    opening,
+  }
+}
+
+/** The corners of the pieces that a step is about. */
+const cornersOf = (paper: readonly Surface[], ids: readonly string[], side = ''): readonly Vec3[] =>
+  paper.flatMap(({ panel, points }) => (ids.some((id) => panel.startsWith(`${id}/${side}`)) ? points : []))
+
+/** A piece on its way to the fold that it will sit on. */
+export function astride(task: Task): Scene {
+  const over = overFold(task, HELD)
+  const from = middle(cornersOf(over.paper, task.glued))
+  const to = middle(cornersOf(overFold(task, 0).paper, task.glued))
+  return {
+    ...over,
+    over: [{ role: 'hand', points: [from, add(to, subtract(from, to), 0.12)] }],
+    says: says.heldAstride,
+  }
+}
+
+/** The same on its fold: what is stuck second is pressed from without. */
+export function saddled(task: Task): Scene {
+  const on = overFold(task, 0)
+  const [left, right] = (['left', 'right'] as const).map((side) =>
+    middle(cornersOf(on.paper, task.glued, side)),
+  ) as [Vec3, Vec3]
+  const out = unit(subtract(right, left))
+  return {
+    ...on,
+    over: [{ role: 'hand', points: [add(right, out, PRESS), add(right, out, 1)] }],
+    says: says.setAstride,
   }
 }
 
@@ -170,14 +221,16 @@ export function taping({ design, glued: ids, opening = 120 }: Task): Scene {
     cut: [],
     taped: ids,
   })
-  const tapes = paper.filter(({ tape, layer }) => tape && layer === 1)
+  const tapes = paper.filter(({ tape }) => tape)
+  // Each joint has two strips of it, one on either paper, under one name.
+  const joints = tapes.filter(({ panel }, k) => tapes.findIndex((one) => one.panel === panel) === k)
   return {
     paper,
-    ink: paper.filter(({ tape }) => tape).flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
+    ink: tapes.flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
     stand: 'gutter',
     opening,
     over: [],
-    words: tapes.slice(0, 2).map(({ points }) => ({ text: says.tape, at: middle(points.slice(1, 3)) })),
+    words: joints.map(({ points }) => ({ text: says.tape, at: middle(points.slice(1, 3)) })),
     says: says.taping(angleText(opening, 0)),
   }
 }

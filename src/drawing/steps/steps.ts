@@ -13,7 +13,7 @@ import { shadowMarks } from '../view/shadows.ts'
 import type { Scene, Task } from './scene.ts'
 import { LIFTED, STEP_CAMERA } from './scene.ts'
 import { covering, cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
-import { closing, glued, onTable, popping, taping, threading } from './scenes-glued.ts'
+import { astride, closing, glued, onTable, popping, saddled, taping, threading } from './scenes-glued.ts'
 import { nestedCreased } from './scenes-nested.ts'
 
 /**
@@ -31,6 +31,8 @@ import { nestedCreased } from './scenes-nested.ts'
  *   folded     the same, folded over at its ridge, or its tabs bent
  *   glued      the card open, the piece on its place: folded and lying on the left page, or held over it
  *   threading  the card open, the piece held over its slits, its tabs straight
+ *   astride    a fold pinched, the piece held off the outside of it
+ *   saddled    the same, the piece on it, pressed
  *   closing    the right page comes over on the piece
  *   popping    the piece still lies down in the fold and is being pushed up
  *   taping     as open, with tape along the joints
@@ -53,6 +55,8 @@ export const stepStates = [
   'folded',
   'glued',
   'threading',
+  'astride',
+  'saddled',
   'closing',
   'popping',
   'taping',
@@ -101,6 +105,8 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
   folded: (task) => onTable(task, true),
   glued,
   threading,
+  astride,
+  saddled,
   closing,
   popping,
   taping,
@@ -120,6 +126,8 @@ const GLUED: ReadonlySet<StepState> = new Set([
   'folded',
   'glued',
   'threading',
+  'astride',
+  'saddled',
   'closing',
   'popping',
   'taping',
