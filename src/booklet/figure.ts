@@ -56,22 +56,28 @@ const AT: Partial<Record<Work['does'], number>> = {
 const WHOLE: ReadonlySet<Work['does']> = new Set(['cut-out', 'slits', 'colour', 'cut', 'crease', 'pieces'])
 
 /** The design as far as it is made when a piece of work is done. */
-function madeSoFar(design: Design, { does, of, there }: Work): Design {
-  if (WHOLE.has(does)) return design
-  return only(design, [...there, ...of])
+function madeSoFar(design: Design, work: Work): Design {
+  if (WHOLE.has(work.does) && work.inHand === undefined) return design
+  return only(design, [...under(work), ...work.of])
 }
+
+/** What is there before a piece of work, and the platforms that are in the hand. */
+const under = ({ there, inHand = [] }: Work): readonly string[] => [...inHand, ...there]
 
 /** The design so far, and how its step is drawn. */
 function drawnOf(design: Design, work: Work): { readonly part: Design; readonly options: StepOptions } {
   const part = madeSoFar(design, work)
-  const wanted = AT[work.does]
+  const { inHand } = work
+  // A platform in the hand lies flat, as it does over the open card.
+  const wanted = inHand && work.does === 'thread' ? 180 : AT[work.does]
   const [least, most] = openingRange(part)
   const opening = wanted === undefined ? undefined : Math.max(least, Math.min(most, wanted))
   return {
     part,
     options: {
       ...(opening === undefined ? {} : { opening }),
-      ...(work.of.length > 0 ? { of: work.of, there: work.there } : {}),
+      ...(inHand ? { inHand } : {}),
+      ...(work.of.length > 0 ? { of: work.of, there: under(work) } : {}),
     },
   }
 }

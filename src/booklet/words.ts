@@ -188,6 +188,18 @@ function tabsOf(design: Design, of: readonly string[]): readonly string[] {
   return [tabbed.length === of.length ? says.keepTabs : says.keepTabsOn(the(tabbed))]
 }
 
+/** How the walls of a platform are set up: which of their lower tabs go through slits, and which do not. */
+function wallsSay(design: Design, id: string): string {
+  const host = ownerOf(hostOf(design, id))
+  const on = design.mechanisms.some((m) => m.id === host) ? the([host]) : says.card
+  const feet = letteredJoints(design).filter(
+    ({ of, host: { piece } }) => ownerOf(of) === id && ownerOf(piece) !== id,
+  )
+  const through = feet.filter(({ isThrough }) => isThrough).map(({ letter }) => letter)
+  if (through.length === 0) return says.glueWalls(on)
+  return says.threadWalls(on, through, through.length < feet.length)
+}
+
 /** How the cover gets its outline: last of all, so that it stays clean and flat until then. */
 function coverCut(design: Design): string {
   const apart = coverApart(design)
@@ -200,8 +212,9 @@ function coverCut(design: Design): string {
 
 /** The words of one piece of work. */
 export function wordsOf(design: Design, work: Work): Words {
-  const { does, of, there } = work
-  const done = [...there, ...of]
+  const { does, of, there, inHand } = work
+  // No ruler reads what does not stand on the card yet.
+  const done = inHand ? [] : [...there, ...of]
   const [first = ''] = of
   switch (does) {
     case 'cut-out':
@@ -288,7 +301,12 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'thread':
       return {
         title: says.threadTitle(titled(of)),
-        text: [says.threadTabs(the(of)), says.bendTabs(placeOf(design, first)), says.turnBack],
+        text: [
+          ...(inHand ? [says.beforeItStands(the(inHand.slice(-1)))] : []),
+          says.threadTabs(the(of)),
+          says.bendTabs(placeOf(design, first)),
+          threaded(design, 'card').includes(first) ? `${says.turnBack} ${says.hiddenBehind}` : says.turnBack,
+        ],
         tools: says.threadTools,
         ...withLetters(lettersOf(design, of)),
         caution: says.hotGlue,
@@ -325,7 +343,11 @@ export function wordsOf(design: Design, work: Work): Words {
     case 'stand':
       return {
         title: says.standTitle(titled(of)),
-        text: [threaded(design).includes(first) ? says.threadWalls : says.glueWalls, says.gluePlatform],
+        text: [
+          ...(inHand ? [says.beforeItStands(the(inHand.slice(-1)))] : []),
+          wallsSay(design, first),
+          says.gluePlatform(placeOf(design, first)),
+        ],
         tools: says.standTools,
         ...withLetters(lettersOf(design, of)),
         caution: says.hotGlue,

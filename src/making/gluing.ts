@@ -189,12 +189,14 @@ export function heldOff(
   model: Model,
   index: number,
   off: number,
+  riders: readonly number[] = [],
 ): readonly Surface[] {
   const moves = ({ owner, leaf }: Surface): boolean =>
     owner === index && model.creases[model.panels[leaf]?.crease ?? 0]?.hidden !== true
   const sum = paper.filter(moves).reduce<Vec3>((way, { front }) => add(way, front), [0, 0, 0])
   const way = scale(sum, off / (length(sum) || 1))
-  return paper.map((one) => (moves(one) ? { ...one, points: one.points.map((p) => add(p, way)) } : one))
+  const goes = (one: Surface): boolean => moves(one) || riders.includes(one.owner)
+  return paper.map((one) => (goes(one) ? { ...one, points: one.points.map((p) => add(p, way)) } : one))
 }
 
 /** Tape along the joints of one mechanism: half of each strip on the host, half on the piece. */

@@ -6,6 +6,7 @@ import { modelOf } from '../paper/model/model.ts'
 import type { Stacking } from '../paper/model/patches.ts'
 import { stackingOf } from '../paper/model/patches.ts'
 import type { Poser } from '../paper/motion/pose.ts'
+import { baseOf } from '../paper/motion/base.ts'
 import { compile, SHUT } from '../paper/motion/pose.ts'
 import type { Surface } from '../paper/motion/surface.ts'
 import { frontOf, surfaces } from '../paper/motion/surface.ts'
@@ -45,6 +46,12 @@ export interface Making {
 
 /** Two flat points nearer than this are one, mm. */
 const ONE_POINT = 1e-6
+
+/** Whether a mechanism (index) stands on another one, or on what stands on that. */
+function standsOn(model: Model, owner: number, other: number): boolean {
+  for (let at = baseOf(model, owner); at >= 0; at = baseOf(model, at)) if (at === other) return true
+  return false
+}
 
 /** Where the fold line of one side lies in the host's panel; null if this kind has none there. */
 function foldLay(build: Build, side: Side): Lay | null {
@@ -117,7 +124,10 @@ export function making(design: Design, state: Making): readonly Surface[] {
   let found: readonly Surface[] = surfaces(open)
   for (const id of lying) found = laidDown(found, poser, index(id))
   for (const id of straight) found = [...found, ...straightTabs(found, poser, index(id))]
-  for (const [id, off] of Object.entries(lifted)) found = heldOff(found, whole, index(id), off)
+  for (const [id, off] of Object.entries(lifted)) {
+    const riders = part.mechanisms.flatMap((m, k) => (m.id in lifted || !standsOn(whole, k, index(id)) ? [] : [k]))
+    found = heldOff(found, whole, index(id), off, riders)
+  }
   for (const id of taped) found = [...found, ...tapes(found, poser, index(id))]
   const paper = found.map((one) => ({ ...one, owner: one.owner < 0 ? -1 : (owners[one.owner] as number) }))
   let leaf = 1 + Math.max(...found.map((one) => one.leaf))

@@ -6,8 +6,9 @@ import { bookPages } from '../../src/booklet/book-pages.ts'
 import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Drawing } from '../../src/drawing/pen/marks.ts'
+import { making } from '../../src/making/making.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { kindOf, ownerOf, parseDesign, settingOf, tabbed, withTabs } from '../../src/paper/index.ts'
+import { jointsOf, kindOf, ownerOf, parseDesign, settingOf, tabbed, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
 import { faultSays, layOut } from '../../src/sheet/index.ts'
 import { stepsFor } from '../../src/sheet/marks/instructions.ts'
@@ -35,14 +36,17 @@ function expectFollowable(design: Design): void {
   const works = orderOf(design)
   const made: string[] = []
   const gluedOn = new Set<string>()
-  for (const { does, of, there } of works) {
+  for (const { does, of, there, inHand = [] } of works) {
     // What is said to be there has been made, and all of it is said.
     if (of.length > 0 && does !== 'pieces' && does !== 'slits')
       expect([...there].sort()).toEqual(made.filter((id) => !of.includes(id)).sort())
     for (const id of of) {
       const host = ownerOf(design.mechanisms.find((m) => m.id === id)?.on ?? '')
       if (does !== 'pieces' && does !== 'slits' && design.mechanisms.some((m) => m.id === host))
-        expect(made).toContain(host)
+        if (inHand.includes(host))
+          // A platform in the hand is not set up yet: what is under it can still be reached.
+          expect(made).not.toContain(host)
+        else expect(made).toContain(host)
       // No cut is made in a piece on which something has been glued: it could lie under it.
       if (does === 'cut') expect(gluedOn.has(pieceUnder(design, id))).toBe(false)
       // A slit for a tab is cut while nothing is glued at all.
@@ -52,6 +56,13 @@ function expectFollowable(design: Design): void {
     }
     if (MAKES.has(does)) made.push(...of)
   }
+  // A tab through a platform is glued beneath it, between walls that leave no room for a finger: before it is set up.
+  for (const { owner, host, isThrough } of jointsOf(design)) {
+    const { id = '', on = '' } = design.mechanisms[owner] ?? {}
+    const platform = works.findIndex((work) => work.does === 'stand' && work.of.includes(ownerOf(host.piece)))
+    if (isThrough && platform >= 0 && ownerOf(on) === ownerOf(host.piece))
+      expect(made.indexOf(id), id).toBeLessThan(made.indexOf(ownerOf(host.piece)))
+  }
   expect([...made].sort()).toEqual(design.mechanisms.map(({ id }) => id).sort())
   expect(works.at(-1)?.does).toBe(design.card.cover ? 'cover' : 'open')
 }
@@ -60,6 +71,10 @@ describe('the order of work', () => {
   test.each(dummies)('of %s can be followed', (_, design) => expectFollowable(design))
 
   test.each(ladder)('of $name can be followed', ({ design }) => expectFollowable(design))
+
+  test.each(dummies)('of %s can be followed with its tabs through slits', (_, design) =>
+    expectFollowable(withTabs(design, 'slit')),
+  )
 
   test('of random cards can be followed', () => {
     fc.assert(fc.property(gardens(8), expectFollowable), runs(200))
@@ -107,6 +122,92 @@ describe('the order of work', () => {
     expect(text).toMatch(/knife.*adult|adult.*knife/i)
     // Pushed through from the front, tabs cannot be pressed on by shutting the card.
     expect(text).not.toContain('Shut the card on it')
+  })
+
+  test('by hand: what goes through a platform is glued beneath it before that is set up, in the hand', () => {
+    const made = withTabs(dummy('garden'), 'slit')
+    const works = orderOf(made)
+    const told = works.map(({ does, of }) => [does, ...of].join(' '))
+    const [thread, stand, pop] = ['thread back', 'stand lawn', 'pop back'].map((one) => told.indexOf(one))
+    expect(thread).toBeGreaterThan(told.indexOf('push reed-1 left-eye window right-eye'))
+    expect(stand).toBe((thread as number) + 1)
+    expect(pop).toBe((thread as number) + 2)
+    expect(works[thread as number]?.inHand).toEqual(['lawn'])
+    const { text, check } = wordsOf(made, works[thread as number] as Work)
+    expect(text[0]).toContain('before the lawn is set up')
+    expect(text.join(' ')).not.toContain('cover')
+    expect(check).toBeUndefined()
+    // Nothing of the card is drawn, and the platform without its walls.
+    const panels = (at: number): string[] =>
+      figureOf(made, works[at] as Work, { width: 340, height: 250 }).marks.flatMap((mark) =>
+        mark.mark === 'path' && mark.of ? [mark.of] : [],
+      )
+    expect(panels(thread as number).some((of) => of.startsWith('lawn/'))).toBe(true)
+    expect(panels(thread as number).filter((of) => /^page|wall/.test(of))).toEqual([])
+    expect(panels(stand as number).some((of) => of.startsWith('page/'))).toBe(true)
+    // A tab through the card itself does come out where a cover hides it.
+    expect(stepsText(withTabs(dummy('hedgehog'), 'slit'))).toContain('behind is hidden by a cover')
+    expect(orderOf(dummy('garden')).some(({ inHand }) => inHand)).toBe(false)
+  })
+
+  test('by hand: a strip in a platform is cut, and an upper platform set up, before the lower one stands', () => {
+    const { mechanisms, art: _, papers: __, ...rest } = withTabs(dummy('garden'), 'slit')
+    const [lawn, back] = mechanisms
+    const strip = { id: 'step', kind: 'cut-layer', on: 'lawn/ridge', start: 10, end: 16, left: 8, right: 8 }
+    const upper = {
+      ...lawn,
+      id: 'upper',
+      on: 'lawn/ridge',
+      start: 18,
+      end: 30,
+      left: 30,
+      right: 30,
+      walls: [-20, 20],
+    }
+    const made = parseDesign({ ...rest, mechanisms: [lawn, back, strip, upper] })
+    expectFollowable(made)
+    const told = orderOf(made).map(({ does, of, inHand = [] }) =>
+      [does, ...of, ...inHand.map((id) => `(${id})`)].join(' '),
+    )
+    expect(told.slice(told.findIndex((one) => one.startsWith('pieces')) + 1, -3)).toEqual([
+      'cut step (lawn)',
+      'push step (lawn)',
+      'thread back (lawn)',
+      'stand upper (lawn)',
+      'stand lawn',
+      'pop back',
+    ])
+    expect(() => stepsText(made)).not.toThrow()
+    for (const work of orderOf(made))
+      expect(figureOf(made, work, { width: 340, height: 250 }).marks).not.toEqual([])
+  })
+
+  test('a platform that is set up takes along what is on it', () => {
+    // Held over its walls, both are higher by as much: what is under the platform's edge stays under it.
+    const made = withTabs(dummy('garden'), 'slit')
+    const ids = made.mechanisms.slice(0, 2).map(({ id }) => id)
+    const high = (off: number) =>
+      making(made, { opening: 180, through: ids, cut: [], lifted: { lawn: off } }).flatMap(
+        ({ panel, points }) => (panel.startsWith('back/') ? points.map(([, , z]) => z) : []),
+      )
+    high(32).forEach((z, k) => {
+      expect(z - (high(0)[k] as number)).toBeCloseTo(32, 6)
+    })
+  })
+
+  test('of the tabs of a platform those are pushed through that have a slit', () => {
+    // Its middle wall stands on the gutter: a slit there would cut the fold. Of three lower tabs two go through.
+    for (const name of ['pond', 'hedgehog', 'garden']) {
+      const made = withTabs(dummy(name), 'slit')
+      const through = letteredJoints(made).filter(({ isThrough, of }) => isThrough && /foot/.test(of))
+      expect(through).toHaveLength(2)
+      const text = stepsText(made)
+      expect(text).toContain(
+        `Push the lower tabs ${through[0]?.letter} and ${through[1]?.letter} through their slits`,
+      )
+      expect(text).toContain('No other tab has a slit: glue the other lower ones on the card')
+      expect(stepsText(dummy(name))).not.toContain('has a slit')
+    }
   })
 
   test('by hand: a moth with a star, then its cover', () => {

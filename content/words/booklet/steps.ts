@@ -127,8 +127,14 @@ export const threadTabs = (what: string): string =>
   `Do not glue yet. Push each tab of ${what} through its slit, until the edge beside it stands on the line.`
 export const bendTabs = (place: string): string =>
   `Look at it from behind. Bend the tabs away from ${place}, so that they lie flat, and glue them there.`
-export const turnBack =
-  'Turn it back, shut it and press. What shows on the other side is hidden by a cover, or by a sheet glued over it.'
+export const turnBack = 'Turn it back, shut it and press.'
+
+/** Added where tabs come out behind the card itself. */
+export const hiddenBehind = 'What shows behind is hidden by a cover, or by a sheet glued over it.'
+
+/** On a platform that has no walls yet. */
+export const beforeItStands = (what: string): string =>
+  `Do this before ${what} is set up: later no finger gets under it.`
 export const threadTools = 'glue'
 
 export const layTitle = (what: string): string => `Stick one side of ${what}`
@@ -172,11 +178,18 @@ export const popUp =
 export const popTools = 'a finger'
 
 export const standTitle = (what: string): string => `Set up ${what}`
-export const threadWalls =
-  'Work with the card open flat. Push the lower tab of each wall through its slit, and glue it behind, letter on letter.'
-export const glueWalls =
-  'Work with the card open flat. Glue the walls on the card first, letter on letter, all tabs pointing out.'
-export const gluePlatform = 'Then glue the platform on the walls, its fold right over the gutter.'
+
+/** `on`: what the walls stand on; `tabs`: the letters of those that go through slits in it, and whether there are others. */
+export const threadWalls = (on: string, tabs: readonly string[], hasOthers: boolean): string =>
+  `Work with ${on} open flat. Push the lower ${
+    tabs.length === 1
+      ? `tab ${listed(tabs)} through its slit, and glue it`
+      : `tabs ${listed(tabs)} through their slits, and glue them`
+  } behind.${hasOthers ? ` No other tab has a slit: glue the other lower ones on ${on}, letter on letter.` : ''}`
+export const glueWalls = (on: string): string =>
+  `Work with ${on} open flat. Glue the walls on ${on} first, letter on letter, all tabs pointing out.`
+export const gluePlatform = (over: string): string =>
+  `Then glue the platform on the walls, its fold right over ${over}.`
 export const standTools = 'glue'
 
 export const stickTitle = (what: string): string => `Stick on ${what}`

@@ -52,6 +52,9 @@ export const setAstride = 'The fold is pinched; the piece sits on it, one half o
 export const heldOverSlits = (opening: string): string =>
   `The card is open ${opening}; the piece is held over its slits, its tabs straight.`
 
+export const heldOverLoose =
+  'The platform lies by itself; the piece is held over its slits, its tabs straight.'
+
 export const closing = 'The right page comes over and is pressed on the piece.'
 
 export const popping = (opening: string): string =>

@@ -107,6 +107,8 @@ export interface Task {
   /** What is in its place once the step is done; all there is if the step does not say. */
   readonly through: readonly string[]
   readonly opening: number | undefined
+  /** What is not set up yet, and threaded through all the same. */
+  readonly inHand: readonly string[]
 }
 
 /** A straight line as ink on a leaf. */

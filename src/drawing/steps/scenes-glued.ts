@@ -3,7 +3,7 @@ import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
-import { change, kindOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
+import { change, jointsOf, kindOf, modelOf, ownerOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
 import { add, distance, subtract, unit } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
 import type { Scene, Task } from './scene.ts'
@@ -134,16 +134,28 @@ export function saddled(task: Task): Scene {
   }
 }
 
+/** Of the paper of a design: some parts, and the pieces through which they go. */
+function loosened(part: Design, paper: readonly Surface[], ids: readonly string[]): readonly Surface[] {
+  const joints = jointsOf(part).filter(({ of }) => ids.includes(ownerOf(of)))
+  const kept = new Set(joints.flatMap(({ host, own }) => [host.piece, own.piece]))
+  const { panels, pieces } = modelOf(part)
+  return paper.filter(({ leaf, panel }) => {
+    const at = panels[leaf]
+    return at ? kept.has(pieces[at.piece]?.id ?? '') : ids.includes(ownerOf(panel))
+  })
+}
+
 /** Pieces held over their slits, mm, their tabs straight: what goes through at 0. */
 export function overSlits(
-  { design, glued: ids, before }: Task,
+  { design, glued: ids, before, inHand }: Task,
   opening: number,
   held: number,
 ): Pick<Scene, 'paper' | 'ink'> {
   const through = [...before, ...ids]
   const lifted = Object.fromEntries(ids.map((id) => [id, held]))
+  const paper = making(design, { opening, through, cut: [], straight: ids, lifted })
   return {
-    paper: making(design, { opening, through, cut: [], straight: ids, lifted }),
+    paper: inHand.length === 0 ? paper : loosened(only(design, through), paper, ids),
     ink: ids.flatMap((id) =>
       glueAreas(design, through, id, opening).flatMap(({ leaf, slit }) =>
         inked(leaf, 'cut', slit, id, 'front'),
@@ -164,7 +176,7 @@ export function threading(task: Task): Scene {
     stand: 'gutter',
     opening,
     over: [{ role: 'hand', points: [from, add(to, subtract(from, to), 0.12)] }],
-    says: says.heldOverSlits(angleText(opening, 0)),
+    says: task.inHand.length > 0 ? says.heldOverLoose : says.heldOverSlits(angleText(opening, 0)),
   }
 }
 

@@ -77,6 +77,8 @@ export interface StepOptions {
   readonly of?: readonly string[]
   /** What stands already; default all that come before those in the design. With it, nothing else is shown. */
   readonly there?: readonly string[]
+  /** What pieces are threaded through before it is set up: it is drawn without what is under it. */
+  readonly inHand?: readonly string[]
   /** A dot drawn by hand on the right page and its twin on the left, for `flat` and `open`: mm from the gutter and from the reader's end. */
   readonly dot?: Flat
   /** Height of the type, px; default 15. */
@@ -245,7 +247,8 @@ export function taskOf(design: Design, options: StepOptions): Task {
   const through = design.mechanisms
     .map(({ id }) => id)
     .filter((id) => options.there === undefined || done.includes(id))
-  return { design, cut, guests, glued: mounted, before, through, opening }
+  const { inHand = [] } = options
+  return { design, cut, guests, glued: mounted, before, through, opening, inHand }
 }
 
 /** The same with a dot on the right page and its twin on the left. */
