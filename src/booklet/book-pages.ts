@@ -1,6 +1,6 @@
 /** The steps on paper: two, four or six to a page, figures and words in cells. Lengths in mm. */
 import * as says from '../../content/words/booklet/pages.ts'
-import type { Drawing } from '../drawing/pen/marks.ts'
+import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
 import type { Design } from '../paper/index.ts'
 import { plainText } from '../paper/index.ts'
 import { faultBlocks } from '../sheet/marks/fault-blocks.ts'
@@ -32,6 +32,9 @@ interface Look {
   readonly columns: number
   readonly body: Type
   readonly title: Type
+  readonly foot: Type
+  /** Type in figures as they are drawn, mm: with shadows beside them they are printed a little smaller. */
+  readonly lettering: number
   /** Of a figure: as high as it should be, and as it may be where words need the room; times its width. */
   readonly high: number
   readonly least: number
@@ -41,25 +44,28 @@ interface Look {
   readonly apart: number
 }
 
+const SMALL: Type = { size: 2.8, leading: 3.6 }
+
 const LOOKS: Readonly<Record<PerPage, Look>> = {
   2: {
-    ...{ columns: 1, high: 0.95, least: 0.6, share: 0.6, apart: 40 },
+    ...{ columns: 1, high: 0.95, least: 0.6, share: 0.62, apart: 40 },
     ...{ body: { size: 4.9, leading: 6.8 }, title: { size: 6.2, leading: 7.6 } },
+    ...{ foot: { size: 3.8, leading: 4.8 }, lettering: 5 },
   },
   4: {
     ...{ columns: 2, high: 0.74, least: 0.5, share: 1, apart: 16 },
     ...{ body: { size: 3.5, leading: 4.7 }, title: { size: 4.3, leading: 5.4 } },
+    ...{ foot: SMALL, lettering: 3.4 },
   },
   6: {
     ...{ columns: 2, high: 0.52, least: 0.4, share: 1, apart: 10 },
     ...{ body: { size: 2.95, leading: 3.8 }, title: { size: 3.7, leading: 4.5 } },
+    ...{ foot: SMALL, lettering: 3.1 },
   },
 }
 
 /** Between the paper's edge and what is printed: any printer reaches that far. */
 const EDGE = 12
-
-const FOOT: Type = { size: 2.8, leading: 3.6 }
 
 const HEAD: Type = { size: 7, leading: 8.4 }
 
@@ -68,9 +74,6 @@ const GAP = { across: 8, down: 7, within: 1.9 } as const
 
 /** Figures are drawn so many pixels wide: what lines weigh is told in pixels. */
 const PIXELS = 340
-
-/** Type in figures, mm. */
-const LETTERING = 3.1
 
 const lead = (text: string): Run => ({ text, bold: true })
 
@@ -103,25 +106,30 @@ interface Cell {
 
 const stacked = (blocks: readonly Block[]): Block => stack(blocks, GAP.within)
 
-/** Above and below all that the figures show, px. */
+/** Round all that the figures show, px. */
 const ROOM = 6
 
-/** The figures without the empty table above and below: all cut alike, so that they lie side by side. */
+/** What a mark takes up, as far as its box goes: of a word its height. */
+const spotsOf = (mark: Mark): readonly Point[] =>
+  mark.mark === 'path'
+    ? mark.runs.flat()
+    : [[mark.at[0], mark.at[1] - (mark.mark === 'word' ? mark.size : mark.radius)], mark.at]
+
+/**
+ * The figures without the empty table above and below, and with the shadows that fall on it at their sides: all cut
+ * alike, so that they lie side by side.
+ */
 function cropped(figures: readonly Drawing[]): readonly Drawing[] {
-  const heights = figures.flatMap(({ marks }) =>
-    marks.flatMap((mark) =>
-      mark.mark === 'path'
-        ? mark.role === 'shadow'
-          ? []
-          : mark.runs.flat().map(([, y]) => y)
-        : [mark.at[1] - (mark.mark === 'word' ? mark.size : mark.radius), mark.at[1]],
-    ),
-  )
+  const spots = figures.flatMap(({ marks }) => marks.flatMap(spotsOf))
+  const across = spots.map(([x]) => x)
+  const down = spots.map(([, y]) => y)
+  const [first, last] = [Math.min(...across) - ROOM, Math.max(...across) + ROOM]
+  const [upper, lower] = [Math.min(...down) - ROOM, Math.max(...down) + ROOM]
   return figures.map((figure) => {
     const [x, y, width, height] = figure.box
-    const top = Math.max(y, Math.min(...heights) - ROOM)
-    const bottom = Math.min(y + height, Math.max(...heights) + ROOM)
-    return { ...figure, box: [x, top, width, bottom - top] }
+    const [left, right] = [Math.min(x, first), Math.max(x + width, last)]
+    const [top, bottom] = [Math.max(y, upper), Math.min(y + height, lower)]
+    return { ...figure, box: [left, top, right - left, bottom - top] }
   })
 }
 
@@ -203,17 +211,17 @@ export function bookPages(
 ): readonly SheetPage[] {
   const paper = paperOf(asked)
   const look = LOOKS[perPage]
-  const { columns, body, title, share: beside } = look
+  const { columns, body, title, foot: footing, lettering, share: beside } = look
   const within = paper.width - 2 * EDGE
   const width = (within - GAP.across * (columns - 1)) / columns
   const wide = beside < 1 ? width * beside : width
   const name = paragraph([{ text: says.title(plainText(design.title)), bold: true }], HEAD, within)
   const head = stack([name, ...faultBlocks(fault, body, within)], 4)
-  const bottom = paper.height - EDGE - FOOT.leading - 3
+  const bottom = paper.height - EDGE - footing.leading - 3
   const top = (page: number): number => EDGE + (page === 0 ? head.height + 6 : 0)
   const room = (page: number): number => bottom - top(page)
   const size = { width: PIXELS, height: Math.round(PIXELS * look.high) }
-  const text = (LETTERING * PIXELS) / wide
+  const text = (lettering * PIXELS) / wide
   const works = orderOf(design)
   const figures = cropped(works.map((work) => draw(design, work, size, text)))
   const tall = Math.min(...figures.map(({ box }) => box[3] / box[2]))
@@ -240,7 +248,7 @@ export function bookPages(
     let high = tall
     while (high > least && heightOf(rows, high) > room(k)) high = Math.max(least, high - 0.01)
     const which = says.page(plainText(design.title), k + 1, pages.length)
-    const foot = toldAs(paragraph([{ text: which, role: 'guide' }], FOOT, within), 'Artifact')
+    const foot = toldAs(paragraph([{ text: which, role: 'guide' }], footing, within), 'Artifact')
     const full = perPage / columns
     // A page that is full is filled; on others cells lie as close as on those.
     const free = rows.length === full ? room(k) - heightOf(rows, high) : 0

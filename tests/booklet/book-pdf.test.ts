@@ -97,12 +97,60 @@ describe('the pages of a booklet', () => {
     const [frame] = picturesOn(first)
     const picture = frame?.mark === 'path' ? frame.picture : undefined
     const [, , width, height] = picture?.box ?? [0, 0, 0, 0]
-    const same = figureOf(design, work, { width, height: Math.round(0.95 * width) })
-    expect(height).toBeLessThanOrEqual(0.95 * width)
+    const same = figureOf(design, work, { width: 340, height: 323 })
+    expect(width).toBeGreaterThanOrEqual(340)
+    expect(height).toBeLessThanOrEqual(323)
     expect(picture?.marks.filter(({ mark }) => mark === 'path')).toEqual(
       same.marks.filter(({ mark }) => mark === 'path'),
     )
   })
+})
+
+describe('figures on paper', () => {
+  const picturesOf = (perPage: PerPage) =>
+    bookPages(dummy('pond'), { paper: 'letter', perPage }).flatMap((page) =>
+      picturesOn(page).flatMap((frame) =>
+        frame.mark === 'path' && frame.picture ? [{ picture: frame.picture, runs: frame.runs }] : [],
+      ),
+    )
+
+  test.each(PER_PAGE)('%i to a page have their shadows whole', (perPage) => {
+    let shadows = 0
+    for (const { picture } of picturesOf(perPage)) {
+      const [left, , width] = picture.box
+      for (const mark of picture.marks) {
+        if (mark.mark !== 'path' || mark.role !== 'shadow') continue
+        for (const [x] of mark.runs.flat()) {
+          shadows += 1
+          expect(x).toBeGreaterThanOrEqual(left)
+          expect(x).toBeLessThanOrEqual(left + width)
+        }
+      }
+    }
+    expect(shadows).toBeGreaterThan(100)
+  })
+
+  test.each(PER_PAGE)(
+    '%i to a page have words hardly smaller than the text, and so has the foot',
+    (perPage) => {
+      // From far away as from near: type on one page is of one order of size. Common practice, no source.
+      const pages = bookPages(dummy('pond'), { paper: 'letter', perPage }, blank)
+      const words = pages.flatMap(({ marks }) =>
+        marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : [])),
+      )
+      const body = words.find(({ text }) => text.startsWith('Hold the card'))?.size ?? Number.NaN
+      const feet = words.filter(({ told }) => told?.as === 'Artifact')
+      expect(feet.length).toBeGreaterThanOrEqual(pages.length)
+      for (const { size } of feet) expect(size / body).toBeGreaterThan(0.75)
+      const inFigures = picturesOf(perPage).flatMap(({ picture, runs }) => {
+        const [[left] = [0, 0], [right] = [0, 0]] = runs[0] ?? []
+        const printed = (right - left) / picture.box[2]
+        return picture.marks.flatMap((mark) => (mark.mark === 'word' ? [mark.size * printed] : []))
+      })
+      expect(inFigures.length).toBeGreaterThan(0)
+      for (const size of inFigures) expect(size / body).toBeGreaterThan(0.75)
+    },
+  )
 })
 
 describe('the booklet as a PDF', () => {
