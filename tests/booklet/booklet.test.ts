@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { pictureDoes } from '../../content/words/sheet/key.ts'
 import { bookPages } from '../../src/booklet/book-pages.ts'
 import type { Work } from '../../src/booklet/index.ts'
-import { figureOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
+import { figureOf, motionOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Drawing } from '../../src/drawing/pen/marks.ts'
 import { making } from '../../src/making/making.ts'
 import type { Design } from '../../src/paper/index.ts'
@@ -145,6 +145,9 @@ describe('the order of work', () => {
     expect(panels(thread as number).some((of) => of.startsWith('lawn/'))).toBe(true)
     expect(panels(thread as number).filter((of) => /^page|wall/.test(of))).toEqual([])
     expect(panels(stand as number).some((of) => of.startsWith('page/'))).toBe(true)
+    const moves = motionOf(made, works[thread as number] as Work, { width: 340, height: 250 })
+    expect(moves?.told(0)).toMatch(/over the platform$/)
+    expect(moves?.says).not.toContain('card')
     // A tab through the card itself does come out where a cover hides it.
     expect(stepsText(withTabs(dummy('hedgehog'), 'slit'))).toContain('behind is hidden by a cover')
     expect(orderOf(dummy('garden')).some(({ inHand }) => inHand)).toBe(false)

@@ -11,12 +11,14 @@ export const shutting = 'The card shuts, and all that stands in it lies down.'
 export const opening = 'The card opens, and all that lies in it stands up.'
 export const lowering = 'The piece comes down on its place.'
 export const threading = 'The piece comes down on the card, and its tabs go through their slits.'
+export const threadingLoose = 'The piece comes down on the platform, and its tabs go through their slits.'
 export const creasing =
   'The strips are folded over to the front and back flat. The card is turned over, and they are folded the other way and back flat.'
 export const covering = 'The card comes down on its cover, gutter on gutter. Both are shut, and open as one.'
 
 /** How far it is. */
 export const pieceOverCard = (mm: string): string => `piece ${mm} mm over the card`
+export const pieceOverPlatform = (mm: string): string => `piece ${mm} mm over the platform`
 export const stripsToFront = (by: string): string => `strips folded ${by} over to the front`
 export const stripsToBack = (by: string): string => `strips folded ${by} over to the back`
 export const turnedOver = (by: string): string => `card turned over by ${by}`

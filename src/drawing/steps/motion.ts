@@ -178,13 +178,15 @@ const saddling = (task: Task): Plan => {
 function threaded(task: Task): Plan {
   const { opening = 150 } = task
   const held = between(HELD, 0)
+  const isLoose = task.inHand.length > 0
+  const over = isLoose ? says.pieceOverPlatform : says.pieceOverCard
   return {
-    says: says.threading,
+    says: isLoose ? says.threadingLoose : says.threading,
     stretches: [
       {
         ...{ stand: 'gutter', opening: () => opening },
         shows: (at, share) => overSlits(task, at, held(share)),
-        told: (share) => says.pieceOverCard(held(share).toFixed(0)),
+        told: (share) => over(held(share).toFixed(0)),
       },
     ],
   }
