@@ -5,8 +5,8 @@ import type { Model, ModelCrease } from '../paper/model/model.ts'
 import { modelOf } from '../paper/model/model.ts'
 import type { Stacking } from '../paper/model/patches.ts'
 import { stackingOf } from '../paper/model/patches.ts'
-import type { Poser } from '../paper/motion/pose.ts'
 import { baseOf } from '../paper/motion/base.ts'
+import type { Poser } from '../paper/motion/pose.ts'
 import { compile, SHUT } from '../paper/motion/pose.ts'
 import type { Surface } from '../paper/motion/surface.ts'
 import { frontOf, surfaces } from '../paper/motion/surface.ts'
@@ -125,7 +125,9 @@ export function making(design: Design, state: Making): readonly Surface[] {
   for (const id of lying) found = laidDown(found, poser, index(id))
   for (const id of straight) found = [...found, ...straightTabs(found, poser, index(id))]
   for (const [id, off] of Object.entries(lifted)) {
-    const riders = part.mechanisms.flatMap((m, k) => (m.id in lifted || !standsOn(whole, k, index(id)) ? [] : [k]))
+    const riders = part.mechanisms.flatMap((m, k) =>
+      m.id in lifted || !standsOn(whole, k, index(id)) ? [] : [k],
+    )
     found = heldOff(found, whole, index(id), off, riders)
   }
   for (const id of taped) found = [...found, ...tapes(found, poser, index(id))]
