@@ -128,7 +128,7 @@ describe('the order of work', () => {
     const made = withTabs(dummy('garden'), 'slit')
     const works = orderOf(made)
     const told = works.map(({ does, of }) => [does, ...of].join(' '))
-    const [thread, stand, pop] = ['thread back', 'stand lawn', 'pop back'].map((one) => told.indexOf(one))
+    const [thread, stand, pop] = ['thread body', 'stand lawn', 'pop body'].map((one) => told.indexOf(one))
     expect(thread).toBeGreaterThan(told.indexOf('push reed-1 left-eye window right-eye'))
     expect(stand).toBe((thread as number) + 1)
     expect(pop).toBe((thread as number) + 2)
@@ -155,7 +155,7 @@ describe('the order of work', () => {
 
   test('by hand: a strip in a platform is cut, and an upper platform set up, before the lower one stands', () => {
     const { mechanisms, art: _, papers: __, ...rest } = withTabs(dummy('garden'), 'slit')
-    const [lawn, back] = mechanisms
+    const [lawn, body] = mechanisms
     const strip = { id: 'step', kind: 'cut-layer', on: 'lawn/ridge', start: 10, end: 16, left: 8, right: 8 }
     const upper = {
       ...lawn,
@@ -167,7 +167,7 @@ describe('the order of work', () => {
       right: 30,
       walls: [-20, 20],
     }
-    const made = parseDesign({ ...rest, mechanisms: [lawn, back, strip, upper] })
+    const made = parseDesign({ ...rest, mechanisms: [lawn, body, strip, upper] })
     expectFollowable(made)
     const told = orderOf(made).map(({ does, of, inHand = [] }) =>
       [does, ...of, ...inHand.map((id) => `(${id})`)].join(' '),
@@ -175,10 +175,10 @@ describe('the order of work', () => {
     expect(told.slice(told.findIndex((one) => one.startsWith('pieces')) + 1, -3)).toEqual([
       'cut step (lawn)',
       'push step (lawn)',
-      'thread back (lawn)',
+      'thread body (lawn)',
       'stand upper (lawn)',
       'stand lawn',
-      'pop back',
+      'pop body',
     ])
     expect(() => stepsText(made)).not.toThrow()
     for (const work of orderOf(made))

@@ -96,6 +96,7 @@ test('the kernel’s public face: a name that comes or goes is a decision, not a
       "tightest",
       "tipAt",
       "tipTowards",
+      "toldEnd",
       "topOf",
       "trim",
       "trimHits",
