@@ -383,13 +383,12 @@ export function wordsOf(design: Design, work: Work): Words {
       return {
         title: says.coverTitle,
         text: [
-          coverCut(design),
-          `${spineSays(design) || `${says.scoreCover} `}${says.glueRim(mm(rimOf(design.card)))}`,
+          `${coverCut(design)} ${spineSays(design) || `${says.scoreCover} `}${says.glueRim(mm(rimOf(design.card)))}`,
           says.layInCover,
         ],
         tools: says.coverTools,
         ...withLetters(lettersOf(design, ['cover'], undefined, says.coverLetters)),
-        caution: `${says.blade} ${says.hotGlue}`,
+        caution: says.hotGlue,
       }
   }
 }

@@ -272,7 +272,7 @@ describe('the letters of the cover', () => {
     const printed = [...new Set(onCard(design, 'front'))]
     expect(printed.length).toBeGreaterThan(0)
     for (const letter of printed) expect(letters).toContain(`${letter} on ${letter}`)
-    expect(letters).toMatch(/If your card has no such letters, lay reader’s ends together\.$/)
+    expect(letters).toMatch(/If your card has none, lay reader’s ends together\.$/)
   })
 
   test('alone may be missing on the card: of all other joints nothing of the kind is said', () => {
@@ -493,10 +493,11 @@ describe('words', () => {
     // A card and its cover alone, and one with pieces beside them.
     for (const [name, design] of dummies.filter(([, one]) => one.card.cover)) {
       const work = orderOf(design).at(-1) as Work
-      const { text, tools, caution } = wordsOf(design, work)
+      const { text, tools } = wordsOf(design, work)
       expect(text[0], name).toMatch(/^Cut the cover out\./)
       expect(tools).toContain('scissors')
-      expect(caution).toMatch(/knife.*adult/)
+      // Of blades it is told with the first cut.
+      expect(stepsText(design).indexOf('A craft knife is a job for an adult')).toBeGreaterThan(-1)
       // It is scored once or twice, before it is folded.
       expect(text.join(' '), name).toMatch(/Score .*Fold the cover/)
     }

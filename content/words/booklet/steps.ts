@@ -229,7 +229,7 @@ export const layInCover = 'Lay the card in it, gutter on gutter. Shut both and l
 
 /** A good copy has no letters on its card, for its face is seen; nor has a card whose cover is cut without a sheet. */
 export const coverLetters = (all: readonly string[]): string =>
-  `${letters(all)} If your card has no such letters, lay reader’s ends together.`
+  `${letters(all)} If your card has none, lay reader’s ends together.`
 export const coverTools = 'scissors, ruler, dry ball pen, glue'
 
 /** The steps as plain text, line by line. */
