@@ -21,6 +21,7 @@ const LINE_TYPES = {
 
 const lineTypeOf: Readonly<Record<Layer, keyof typeof LINE_TYPES>> = {
   glue: 'DOTTED',
+  'glue-behind': 'DOTTED',
   valley: 'VALLEY',
   mountain: 'MOUNTAIN',
   crease: 'DOTTED',

@@ -6,8 +6,8 @@ import * as says from '../../content/words/cutter.ts'
 import { mainFold } from '../making/grain.ts'
 import type { Blank, NestOptions, Stock } from '../making/nest.ts'
 import { NoRoomError, nest } from '../making/nest.ts'
-import type { Design, Piece } from '../paper/index.ts'
-import { nameOf, pieces } from '../paper/index.ts'
+import type { Design, Flat, Piece } from '../paper/index.ts'
+import { jointsOf, nameOf, pieces } from '../paper/index.ts'
 import type { CutSheet, LineOptions } from './lines.ts'
 import { cutLines } from './lines.ts'
 
@@ -66,6 +66,25 @@ function tooLarge(piece: Piece, { width, height, margin }: Stock): TooLargeToCut
   return new TooLargeToCutError(says.tooLarge(what, size(0), size(1), room, margin))
 }
 
+/** Two corners nearer than this are one, mm. */
+const SAME = 1e-6
+
+/** Of the places for glue of each piece: whether glue goes on the face that lies down, where a plotter cannot draw it. */
+function behindOn(design: Design): (piece: string, points: readonly Flat[]) => boolean {
+  const behind = jointsOf(design).flatMap(({ host, own }) =>
+    [host, own].filter(({ face }) => face === 'back'),
+  )
+  return (piece, points) =>
+    behind.some(
+      (side) =>
+        side.piece === piece &&
+        side.points.length === points.length &&
+        side.points.every(
+          ([x, y], k) => Math.hypot(x - (points[k]?.[0] ?? 0), y - (points[k]?.[1] ?? 0)) < SAME,
+        ),
+    )
+}
+
 /**
  * The sheets of a design: pieces of one paper lie together. Throws a `TooLargeToCutError`, and a `RangeError` for more
  * than 2000 pieces.
@@ -74,6 +93,7 @@ export function sheetsToCut(design: Design, options: CutOptions): readonly Sheet
   const flat = pieces(design)
   if (flat.length * options.copies > MOST_PIECES)
     throw new RangeError(says.tooMany(MOST_PIECES, Math.floor(MOST_PIECES / flat.length)))
+  const isBehind = behindOn(design)
   const byPaper = new Map<string | null, Blank[]>()
   for (const piece of flat) {
     const paper = paperOf(design, piece.id)
@@ -84,7 +104,7 @@ export function sheetsToCut(design: Design, options: CutOptions): readonly Sheet
     try {
       return nest(blanks, options.copies, options.stock, options).map(
         (sheet): SheetToCut => ({
-          ...cutLines(sheet, flat, options),
+          ...cutLines(sheet, flat, options, isBehind),
           paper,
           count: sheet.nested.length,
           full: sheet.full,

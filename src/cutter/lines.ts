@@ -4,10 +4,19 @@ import type { NestedSheet } from '../making/nest.ts'
 import { turned } from '../making/turn.ts'
 import type { Flat, LineKind, Piece } from '../paper/index.ts'
 
-export type Layer = 'glue' | 'valley' | 'mountain' | 'crease' | 'inner-cut' | 'outline'
+/** `glue`: places that are glued on the face that lies up, `glue-behind`: on the other one. */
+export type Layer = 'glue' | 'glue-behind' | 'valley' | 'mountain' | 'crease' | 'inner-cut' | 'outline'
 
 /** First what is only drawn, then creases while the paper still lies fast, cuts within a piece, and what frees it last. */
-export const LAYERS: readonly Layer[] = ['glue', 'valley', 'mountain', 'crease', 'inner-cut', 'outline']
+export const LAYERS: readonly Layer[] = [
+  'glue',
+  'glue-behind',
+  'valley',
+  'mountain',
+  'crease',
+  'inner-cut',
+  'outline',
+]
 
 export interface Run {
   readonly points: readonly Flat[]
@@ -36,12 +45,11 @@ export interface LineOptions {
   readonly glue: boolean
 }
 
-const layerOf: Readonly<Record<LineKind, Layer>> = {
+const layerOf: Readonly<Record<Exclude<LineKind, 'glue'>, Layer>> = {
   cut: 'inner-cut',
   mountain: 'mountain',
   valley: 'valley',
   crease: 'crease',
-  glue: 'glue',
 }
 
 const far = (a: Flat, b: Flat): number => Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -159,8 +167,16 @@ function perforated(run: Run, { cut, gap }: { readonly cut: number; readonly gap
   })
 }
 
-/** The lines of a sheet's pieces, each once. */
-export function cutLines(sheet: NestedSheet, pieces: readonly Piece[], options: LineOptions): CutSheet {
+/**
+ * The lines of a sheet's pieces, each once.
+ * @param isBehind whether a place of a piece is glued on the face that lies down
+ */
+export function cutLines(
+  sheet: NestedSheet,
+  pieces: readonly Piece[],
+  options: LineOptions,
+  isBehind: (piece: string, points: readonly Flat[]) => boolean,
+): CutSheet {
   const { bridge, perforate, glue } = options
   const byId = new Map(pieces.map((piece) => [piece.id, piece]))
   const found = new Map<Layer, Run[]>(LAYERS.map((layer) => [layer, []]))
@@ -175,7 +191,9 @@ export function cutLines(sheet: NestedSheet, pieces: readonly Piece[], options: 
     for (const { kind, points, closed = false } of piece?.lines ?? []) {
       const isOutline = kind === 'cut' && points === piece?.outline
       const run: Run = { points: points.map(place), closed, of: id, nth }
-      if (kind !== 'glue' || glue) found.get(isOutline ? 'outline' : layerOf[kind])?.push(run)
+      if (kind === 'glue') {
+        if (glue) found.get(isBehind(id, points) ? 'glue-behind' : 'glue')?.push(run)
+      } else found.get(isOutline ? 'outline' : layerOf[kind])?.push(run)
     }
   }
   const cuts = new Set<string>()

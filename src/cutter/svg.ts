@@ -10,6 +10,7 @@ const number = (value: number): string => String(Math.round(value * 1e4) / 1e4 +
 /** Dashes of the screen's patterns, mm: for the eye alone, the lines are whole. */
 const DASHES: Readonly<Record<Layer, string>> = {
   glue: '0.5 1.5',
+  'glue-behind': '0.5 3',
   valley: '3 1.5',
   mountain: '4 1.5 0.75 1.5',
   crease: '0.5 1.5',

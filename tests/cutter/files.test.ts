@@ -15,7 +15,7 @@ import {
   USUAL,
 } from '../../src/cutter/index.ts'
 import { roomiest } from '../../src/cutter/names.ts'
-import type { Piece } from '../../src/paper/index.ts'
+import type { Design, Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import { areaOf } from '../paper/shared/areas.ts'
 import { runs } from '../paper/shared/designs.ts'
@@ -371,6 +371,19 @@ describe('what is drawn besides', () => {
       sheetsToCut(moth(), usual({ glue })).flatMap((sheet) => sheet.layers.map(({ layer }) => layer))
     expect(layers(false)).not.toContain('glue')
     expect(layers(true)).toContain('glue')
+  })
+
+  // By hand: a cover goes behind its card, and what lies flat on a face is glued by its own back.
+  test('places for glue on the face that lies up apart from those on the other one', () => {
+    const of = (design: Design, wanted: 'glue' | 'glue-behind'): readonly string[] =>
+      sheetsToCut(design, usual({ glue: true, stock: { ...A4, width: 420, height: 594 } })).flatMap((sheet) =>
+        sheet.layers.flatMap(({ layer, runs }) => (layer === wanted ? runs.map((run) => run.of) : [])),
+      )
+    expect(new Set(of(dummy('heron'), 'glue'))).toEqual(new Set(['cover']))
+    expect(new Set(of(dummy('heron'), 'glue-behind'))).toEqual(new Set(['card']))
+    const stars = (wanted: 'glue' | 'glue-behind') => of(moth(), wanted).filter((id) => id.startsWith('star'))
+    expect([stars('glue').length, stars('glue-behind').length]).toEqual([0, 1])
+    expect(of(moth(), 'glue')).toContain('moth/piece')
   })
 
   test('pieces of one paper lie together, of two papers never', () => {
