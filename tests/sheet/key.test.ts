@@ -29,5 +29,9 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
     const isDotted = paths.some(({ role, of }) => role === 'behind' && glued.some((one) => one.of === of))
     const said = marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])).join(' ')
     expect(said.includes('where there are dots, on the other face'), name).toBe(isDotted)
+    // Of tape the key speaks where the steps do.
+    expect(said.replaceAll(' (tape too)', '').length < said.length, name).toBe(
+      roles(true).includes('behind') && said.includes('tape it along its whole length'),
+    )
   }
 })

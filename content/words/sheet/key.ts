@@ -18,7 +18,9 @@ export const tape = 'Tape'
 export const tapeDoes = 'along this line, on this face'
 
 export const behind = 'Glue behind'
-export const behindDoes = 'here, but on the other face (tape too)'
+/** `hasTape`: something is taped, and some of that there. */
+export const behindDoes = (hasTape: boolean): string =>
+  `here, but on the other face${hasTape ? ' (tape too)' : ''}`
 
 export const place = 'Place'
 export const placeDoes = 'where another piece goes: no cut, no fold'

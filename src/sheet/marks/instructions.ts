@@ -245,6 +245,8 @@ export interface KeyOf {
   readonly lines: SheetLines
   readonly trim: Trim
   readonly care: readonly Tight[]
+  /** Something is taped. */
+  readonly hasTape: boolean
 }
 
 export interface KeyEntry {
@@ -260,7 +262,7 @@ export const legend = (of: KeyOf): readonly KeyEntry[] => [
   { sign: 'crease', name: key.oldFold, does: key.oldFoldDoes },
   { sign: 'glue', name: key.glue, does: key.glueDoes },
   { sign: 'tape', name: key.tape, does: key.tapeDoes },
-  { sign: 'behind', name: key.behind, does: key.behindDoes },
+  { sign: 'behind', name: key.behind, does: key.behindDoes(of.hasTape) },
   { sign: 'place', name: key.place, does: key.placeDoes },
   { sign: 'care', name: key.care, does: key.careDoes(spoiltBy(of.care)) },
   // That it lies across the fold of most paper is common practice, no source.

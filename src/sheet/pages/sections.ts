@@ -4,7 +4,7 @@ import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
 import { mainFold } from '../../making/grain.ts'
 import type { Design, Tight } from '../../paper/index.ts'
-import { pieces } from '../../paper/index.ts'
+import { jointsOf, pieces } from '../../paper/index.ts'
 import { triangle } from '../marks/care-marks.ts'
 import { faultBlocks } from '../marks/fault-blocks.ts'
 import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
@@ -249,8 +249,9 @@ function signs(
   care: readonly Tight[],
 ): Section {
   const used = signsOn(design, lines, care)
+  const hasTape = jointsOf(design).some(({ isTaped }) => isTaped)
   const rows = (width: number): Block[] =>
-    legend({ lines, trim, care })
+    legend({ lines, trim, care, hasTape })
       .filter(({ sign }) => used.has(sign))
       .map(({ sign, name, does }): Block => {
         const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
