@@ -38,10 +38,10 @@ const squeezed = {
   hooks: {
     'astro:build:done': async ({ dir }) => {
       const folder = fileURLToPath(dir)
-      readyForDisk(folder)
+      await readyForDisk(folder)
       makePortable(folder, assets, new URL(site).pathname)
       await shrinkInline(folder)
-      placeFirstPictures(folder)
+      await placeFirstPictures(folder)
       listKept(folder)
       await squeeze(folder)
       // No host squeezes what no host gives.

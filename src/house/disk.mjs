@@ -1,10 +1,11 @@
 // Makes the built site work from a folder of a disk. There a browser gives a page neither modules nor workers nor what
 // it would fetch, but classic scripts it gives: so everything that is asked for by script lies in `disk/` once more, each
 // file as one script, which public/folder.js brings. A page from a host loads none of it.
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { dirname, extname, join, relative, sep } from 'node:path'
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { dirname, extname, join } from 'node:path'
 // The bundler that vite brings: what made these files knows best how to turn them.
 import { rolldown } from 'rolldown'
+import { filesIn, turnPages } from './files.mjs'
 
 /** Where those scripts lie in the built site. */
 export const DISK = 'disk'
@@ -40,20 +41,7 @@ export function pageForDisk(html) {
 }
 
 /** @param {string} folder the built site, before its addresses are turned: its pages are written anew */
-export function readyForDisk(folder) {
-  for (const path of filesIn(folder))
-    if (extname(path) === '.html')
-      writeFileSync(join(folder, path), pageForDisk(readFileSync(join(folder, path), 'utf8')))
-}
-
-/**
- * @param {string} folder
- * @returns {string[]} all files below it, as `chapters/index.html`
- */
-const filesIn = (folder) =>
-  readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
+export const readyForDisk = (folder) => turnPages(folder, pageForDisk)
 
 /** What a module is called while it is turned. */
 const ALONE = '/alone.js'

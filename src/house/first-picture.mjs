@@ -1,7 +1,8 @@
 // The picture that a page shows before all others stands in the page itself, and is there with it: fetched by its
 // address it would come an answer later, after whatever else the page asks for.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { turnPages } from './files.mjs'
 
 /** A drawing that a page asks to have before others. */
 const FIRST = /(<img\b[^>]*?\ssrc=")([^":]+\.svg)("[^>]*\sfetchpriority="high")/g
@@ -25,15 +26,10 @@ export const withFirstPicture = (html, drawing) =>
   })
 
 /** @param {string} folder the built site: its pages are written anew */
-export function placeFirstPictures(folder) {
-  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile() || !entry.name.endsWith('.html')) continue
-    const path = join(entry.parentPath, entry.name)
-    const html = readFileSync(path, 'utf8')
-    const placed = withFirstPicture(html, (address) => {
-      const file = join(dirname(path), address)
+export const placeFirstPictures = (folder) =>
+  turnPages(folder, (html, path) =>
+    withFirstPicture(html, (address) => {
+      const file = join(folder, dirname(path), address)
       return existsSync(file) ? readFileSync(file, 'utf8') : undefined
-    })
-    if (placed !== html) writeFileSync(path, placed)
-  }
-}
+    }),
+  )

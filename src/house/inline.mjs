@@ -1,8 +1,7 @@
 // Scripts that stand in the pages themselves are made as small as those beside them: no page waits for them, and each
 // reader fetches them with every page.
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { minify } from 'terser'
+import { turnPages } from './files.mjs'
 
 /** A script of a page's own: neither fetched by its address nor data. */
 const OWN = /(<script(?![^>]*(?:\ssrc=|json))[^>]*>)([\s\S]+?)(<\/script>)/g
@@ -31,10 +30,4 @@ export async function withSmallScripts(html) {
 }
 
 /** @param {string} folder the built site: its pages are written anew */
-export async function shrinkInline(folder) {
-  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile() || !entry.name.endsWith('.html')) continue
-    const path = join(entry.parentPath, entry.name)
-    writeFileSync(path, await withSmallScripts(readFileSync(path, 'utf8')))
-  }
-}
+export const shrinkInline = (folder) => turnPages(folder, withSmallScripts)

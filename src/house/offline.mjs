@@ -1,8 +1,9 @@
 // Lists what a device keeps of the built site, so that it works without a network: public/worker.js fetches it.
 import { createHash } from 'node:crypto'
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { extname, join, relative, sep } from 'node:path'
+import { readFileSync, writeFileSync } from 'node:fs'
+import { basename, extname, join } from 'node:path'
 import { DISK } from './disk.mjs'
+import { filesIn } from './files.mjs'
 
 /** Templates are made on the device too, and a squeezed file is fetched by its plain name. */
 const LEFT = new Set(['.pdf', '.br', '.gz'])
@@ -23,13 +24,13 @@ const OWN = new Set(['worker.js', 'kept.json'])
 export function kept(folder) {
   /** @type {Record<string, string>} */
   const list = {}
-  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile() || LEFT.has(extname(entry.name)) || OWN.has(entry.name)) continue
-    const path = join(entry.parentPath, entry.name)
-    const [first = ''] = relative(folder, path).split(sep)
+  for (const path of filesIn(folder)) {
+    if (LEFT.has(extname(path)) || OWN.has(basename(path))) continue
+    const [first = ''] = path.split('/')
     if (first === FOR_OTHERS || FOR_DISK.has(first)) continue
-    const address = `./${relative(folder, path).split(sep).join('/')}`.replace(/\/index\.html$/, '/')
-    list[address] = createHash('sha256').update(readFileSync(path)).digest('base64url').slice(0, 12)
+    const address = `./${path}`.replace(/\/index\.html$/, '/')
+    const text = readFileSync(join(folder, path))
+    list[address] = createHash('sha256').update(text).digest('base64url').slice(0, 12)
   }
   return Object.fromEntries(Object.entries(list).sort(([a], [b]) => (a < b ? -1 : 1)))
 }

@@ -1,7 +1,8 @@
 // Makes the built site work wherever it lies: at the root of a host, in a folder of one, or in a folder of a disk. What
 // its files call by `/…` they then call from where they stand themselves.
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { extname, join, relative, sep } from 'node:path'
+import { extname, join } from 'node:path'
+import { filesIn } from './files.mjs'
 
 /** Shown at addresses that nobody knows before: it alone must call everything by its whole path. */
 const LOST = '404.html'
@@ -66,13 +67,12 @@ const TURNS = {
 export function makePortable(folder, assets, place) {
   // A page is called by its folder.
   const names = readdirSync(folder).filter((name) => extname(name) !== '.html')
-  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue
-    const path = join(entry.parentPath, entry.name)
-    const way = relative(folder, path).split(sep)
-    const to = way.join('/') === LOST ? place : '../'.repeat(way.length - 1) || './'
+  for (const path of filesIn(folder)) {
+    const way = path.split('/')
+    const to = path === LOST ? place : '../'.repeat(way.length - 1) || './'
     const end = extname(path)
     const turn = end === '.html' || way[0] === assets ? TURNS[end] : undefined
-    if (turn) writeFileSync(path, turn(readFileSync(path, 'utf8'), { names, assets, to }))
+    const file = join(folder, path)
+    if (turn) writeFileSync(file, turn(readFileSync(file, 'utf8'), { names, assets, to }))
   }
 }

@@ -1,8 +1,9 @@
 // Lays a squeezed twin beside every text file of the built site: whoever serves the folder need not squeeze again.
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { extname, join } from 'node:path'
 import { promisify } from 'node:util'
 import { brotliCompress, constants, gzip } from 'node:zlib'
+import { filesIn } from './files.mjs'
 
 const [smallBr, smallGz] = [promisify(brotliCompress), promisify(gzip)]
 
@@ -19,12 +20,11 @@ const QUALITY = { usual: 8, drawn: 10 }
 
 /** @param {string} folder every text file in it gets a `.br` and a `.gz` beside it */
 export async function squeeze(folder) {
-  const files = readdirSync(folder, { recursive: true, withFileTypes: true })
   await Promise.all(
-    files.map(async (entry) => {
-      const kind = extname(entry.name)
-      if (!entry.isFile() || !TEXT.has(kind)) return
-      const path = join(entry.parentPath, entry.name)
+    filesIn(folder).map(async (name) => {
+      const kind = extname(name)
+      if (!TEXT.has(kind)) return
+      const path = join(folder, name)
       const text = readFileSync(path)
       if (text.length < SMALL) return
       const quality = DRAWN.has(kind) ? QUALITY.drawn : QUALITY.usual

@@ -12,6 +12,16 @@ import { section } from '../../src/drawing/section/section.ts'
 import { DEFAULT_CAMERA, view } from '../../src/drawing/view/view.ts'
 import { design, runs } from '../paper/shared/designs.ts'
 
+/** What a handle in the middle of a figure wants said. */
+const HANDLE = {
+  text: 'slit 42.0 mm',
+  role: 'handle',
+  size: 15,
+  at: [150, 100],
+  gap: 8,
+  optional: true,
+} as const
+
 const find = createRequire(import.meta.url).resolve
 
 const font = (weight: 400 | 700) =>
@@ -77,32 +87,15 @@ describe('placeWords', () => {
 
   it('leaves out an optional word that finds no free place nearby, and only such a one', () => {
     const box = [0, 0, 300, 200] as const
-    const wish = {
-      text: 'slit 42.0 mm',
-      role: 'handle',
-      size: 15,
-      at: [150, 100],
-      gap: 8,
-      optional: true,
-    } as const
-    expect(placeWords([wish], box)).toHaveLength(1)
-    expect(placeWords([wish], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(0)
-    expect(placeWords([{ ...wish, optional: false }], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(1)
+    expect(placeWords([HANDLE], box)).toHaveLength(1)
+    expect(placeWords([HANDLE], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(0)
+    expect(placeWords([{ ...HANDLE, optional: false }], box, { rects: [[60, 40, 180, 120]] })).toHaveLength(1)
   })
 
   // How words keep clear of lines and of one another is common practice, no source.
   it('says in brief what would lie across a line, and all of it where there is room', () => {
     const box = [0, 0, 300, 200] as const
-    const wish: Wish = {
-      text: 'slit 42.0 mm',
-      brief: '42.0 mm',
-      role: 'handle',
-      size: 15,
-      at: [150, 100],
-      gap: 8,
-      optional: true,
-      sides: ['right'],
-    }
+    const wish: Wish = { ...HANDLE, brief: '42.0 mm', sides: ['right'] }
     const said = (...lines: (readonly [Point, Point])[]) => placeWords([wish], box, { lines })[0]?.text
     expect(said()).toBe('slit 42.0 mm')
     // The short one ends before this line, the long one does not, and no other side is free.
@@ -114,15 +107,7 @@ describe('placeWords', () => {
   })
 
   it('says in brief only right beside its spot: farther off, a number without its name could be anything’s', () => {
-    const wish: Wish = {
-      text: 'left foot 30.0 mm',
-      brief: '30.0 mm',
-      role: 'handle',
-      size: 15,
-      at: [150, 100],
-      gap: 8,
-      optional: true,
-    }
+    const wish: Wish = { ...HANDLE, text: 'left foot 30.0 mm', brief: '30.0 mm' }
     // All that is near is taken, and there is room for the short one half an em farther right.
     const near = [
       [80, 60, 70, 80],
@@ -138,7 +123,7 @@ describe('placeWords', () => {
 
   it('leaves out a bare name over lines over which a number would stand', () => {
     const box = [0, 0, 300, 200] as const
-    const wish: Wish = { text: 'apex', role: 'handle', size: 15, at: [150, 100], gap: 8, optional: true }
+    const wish: Wish = { ...HANDLE, text: 'apex' }
     // Wherever it stands, two upright lines go through it, each as high as the word: nearly two ems in all.
     const lines = [...Array(30)].map((_, k) => [[12 * k, 0] as Point, [12 * k, 200] as Point] as const)
     expect(placeWords([wish], box, { lines })).toHaveLength(1)

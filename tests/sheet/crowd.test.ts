@@ -5,25 +5,14 @@ import { pieces } from '../../src/paper/index.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import type { Ground, Wish } from '../../src/sheet/marks/lettering.ts'
 import { edges, lettered } from '../../src/sheet/marks/lettering.ts'
-import { card } from './designs.ts'
+import { card, MOTH } from './designs.ts'
 
 /** V-folds of their own card, one a little beyond the other: their glue places overlap. */
 const crowd = (count: number): Design =>
   card(
     105,
     148,
-    Array.from({ length: count }, (_, k) => ({
-      id: `wing-${k}`,
-      kind: 'glued-v-fold',
-      on: 'gutter',
-      apex: 10 + (56 * k) / count,
-      toward: 1,
-      base: 45,
-      facet: 50,
-      foot: 60,
-      ridge: 50,
-      tab: 10,
-    })),
+    Array.from({ length: count }, (_, k) => ({ ...MOTH, id: `wing-${k}`, apex: 10 + (56 * k) / count })),
   )
 
 /** What the letters of the card ask for. */

@@ -18,20 +18,9 @@ import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/set
 import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
 import { Shelves } from '../../src/sheet/pages/bed.ts'
 import { fittings, sectionsFor } from '../../src/sheet/pages/sections.ts'
-import { beak, card, dummy, moth, shelf } from './designs.ts'
+import { beak, card, dummy, MOTH, moth, shelf } from './designs.ts'
 
-const wings = (tab: number, id = 'wings') => ({
-  id,
-  kind: 'glued-v-fold',
-  on: 'gutter',
-  apex: 30,
-  toward: 1,
-  base: 45,
-  facet: 50,
-  foot: 40,
-  ridge: 40,
-  tab,
-})
+const wings = (tab: number, id = 'wings') => ({ ...MOTH, id, foot: 40, ridge: 40, tab })
 
 const tent = (tab: number) => ({
   id: 'hut',

@@ -51,14 +51,22 @@ const STEP = 0.5
 const covering = (design: Design): ReadonlySet<string> =>
   new Set(coveredSlits(modelOf(design)).flatMap(({ by }) => design.mechanisms[by]?.id ?? []))
 
-/** The design with a tab just so narrow that it covers no slit any more; as it was where no width does. */
-function narrowed(design: Design, id: string): Design {
-  const m = design.mechanisms.find((one) => one.id === id)
-  for (let tab = m ? settingOf(m, 'tab') - STEP : 0; tab >= LEAST_THROUGH; tab -= STEP) {
-    const made = change(design, id, { tab })
-    if (!covering(made).has(id)) return made
+/** The width of a mechanism's tab, mm. */
+const tabOf = ({ mechanisms }: Design, id: string): number => {
+  const m = mechanisms.find((one) => one.id === id)
+  return m ? settingOf(m, 'tab') : 0
+}
+
+/** The design with tabs just so narrow that they cover no slit any more, all at once; one that no width helps is as it was. */
+function leftFree(design: Design, ids: readonly string[]): Design {
+  for (let now = design; ; ) {
+    const over = covering(now)
+    const left = ids.filter((id) => over.has(id))
+    const narrower = left.filter((id) => tabOf(now, id) - STEP >= LEAST_THROUGH)
+    if (narrower.length === 0)
+      return left.reduce((one, id) => change(one, id, { tab: tabOf(design, id) }), now)
+    now = narrower.reduce((one, id) => change(one, id, { tab: tabOf(one, id) - STEP }), now)
   }
-  return design
 }
 
 /**
@@ -68,7 +76,5 @@ function narrowed(design: Design, id: string): Design {
 export function withTabs(design: Design, tabs: Tabs): Design {
   const ids = tabbed(design)
   const made = ids.reduce((now, id) => change(now, id, { tabs }), design)
-  if (tabs !== 'slit') return made
-  const over = covering(made)
-  return ids.filter((id) => over.has(id)).reduce(narrowed, made)
+  return tabs === 'slit' ? leftFree(made, ids) : made
 }
