@@ -12,8 +12,9 @@ import {
   withTabs,
 } from '../../src/paper/index.ts'
 import { unlaid } from '../../src/paper/plane/lay.ts'
+import { metAt } from '../../src/paper/plane/ray.ts'
 import { edgesOf, isWithin } from '../../src/paper/plane/segment.ts'
-import { add, cross, dot, scale, subtract, type Vec3 } from '../../src/paper/plane/vector.ts'
+import { add, scale, type Vec3 } from '../../src/paper/plane/vector.ts'
 import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
@@ -36,19 +37,6 @@ function letterOf(design: Design, { of, host }: Joint): Spot | null {
   return [(left + right) / 2, -(top + bottom) / 2]
 }
 
-/** How far along a ray a triangle lies; infinite where it is missed. */
-function hit(from: Vec3, way: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): number {
-  const [u, v] = [subtract(b, a), subtract(c, a)]
-  const p = cross(way, v)
-  const det = dot(u, p)
-  if (Math.abs(det) < 1e-12) return Number.POSITIVE_INFINITY
-  const t = subtract(from, a)
-  const x = dot(t, p) / det
-  const q = cross(t, u)
-  const y = dot(way, q) / det
-  return x < 0 || y < 0 || x + y > 1 ? Number.POSITIVE_INFINITY : dot(v, q) / det
-}
-
 /** To an eye right above, and to that of a reader who sits before the card and looks down on it at 60 degrees. Common practice, no source. */
 const ABOVE: Vec3 = [0, 0, 1]
 const READER: Vec3 = [0, -Math.cos(Math.PI / 3), Math.sin(Math.PI / 3)]
@@ -69,7 +57,7 @@ function isScreened(design: Design, { owner }: Joint, spot: Spot, eye: Vec3): bo
     return paper.some(({ points: [a, ...rest] }) =>
       rest.some((b, k) => {
         const c = rest[k + 1]
-        const far = a && c ? hit(from, eye, [a, b, c]) : Number.POSITIVE_INFINITY
+        const far = a && c ? metAt(from, eye, [a, b, c]) : Number.POSITIVE_INFINITY
         return far > 0 && Number.isFinite(far)
       }),
     )

@@ -1,13 +1,12 @@
 /** A sheet's code where its page has no title: on free paper of a piece, so that it is still there once that is cut out. */
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design } from '../../paper/index.ts'
-import { pieces } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { Rectangle } from '../../sheet/marks/clip.ts'
 import { corners, grown, overlap, runsThrough } from '../../sheet/marks/clip.ts'
 import { edges, isIn, stretchesOf } from '../../sheet/marks/lettering.ts'
 import { CAPITAL, TAIL, wordWidth } from '../../sheet/marks/letters.ts'
-import { onPage } from '../../sheet/marks/piece-marks.ts'
+import { lyingOn } from '../../sheet/marks/lying.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
 import { extent } from '../../sheet/marks/setting.ts'
 import { printableOf } from '../../sheet/pages/bed.ts'
@@ -18,11 +17,6 @@ const SIZE = 3.4
 const CLEAR = 1.2
 
 const STEP = 1.5
-
-const outlinesOn = (design: Design, { placed }: SheetPage): readonly (readonly Point[])[] => {
-  const flat = new Map(pieces(design).map(({ id, outline }) => [id, outline]))
-  return placed.map(({ piece, place }) => (flat.get(piece) ?? []).map((p) => onPage(place, p)))
-}
 
 /**
  * The code of a sheet as near to the lower left corner of its paper as there is room for it, within a piece if that
@@ -38,7 +32,7 @@ export function codeOn(
   const { marks, placed, box } = page
   const isSaid = marks.some((mark) => mark.mark === 'word' && mark.bold && mark.text.endsWith(code))
   if (isSaid || placed.length === 0) return []
-  const outlines = outlinesOn(design, page)
+  const outlines = lyingOn(design)(placed)
   const isCrossed = runsThrough([
     ...marks.flatMap((mark) => (mark.mark === 'path' ? stretchesOf(mark) : [])),
     ...outlines.flatMap(edges),

@@ -16,6 +16,7 @@ import { onPage } from '../../sheet/marks/piece-marks.ts'
 import type { Block } from '../../sheet/marks/setting.ts'
 import { hung, paragraph, toldAs } from '../../sheet/marks/setting.ts'
 import { printableOf } from '../../sheet/pages/bed.ts'
+import { trimOf } from '../../sheet/pages/bed-page.ts'
 import { boxOf } from '../../sheet/pages/fit.ts'
 import { hasLettersBeside } from '../../sheet/pages/letters-beside.ts'
 import { sectionsFor } from '../../sheet/pages/sections.ts'
@@ -37,12 +38,9 @@ export function trimOn(design: Design, drawn: readonly SheetPage[]): Trim {
     const place = placed.find(({ piece }) => piece === 'card')?.place
     const outline = pieces(design).find(({ id }) => id === 'card')?.outline
     if (!place || !outline) continue
-    const card = boxOf(outline.map((point) => onPage(place, point)))
-    const [left, top] = printableOf({ width: box[2], height: box[3] })
-    return {
-      ...(card.left < left ? { sides: Math.max(0, card.left) } : {}),
-      ...(card.top < top ? { ends: Math.max(0, card.top) } : {}),
-    }
+    const { left, top, right, bottom } = boxOf(outline.map((point) => onPage(place, point)))
+    const turn = { width: box[2], height: box[3] }
+    return trimOf({ card: [left, top, right, bottom], printable: printableOf(turn), turn })
   }
   return {}
 }

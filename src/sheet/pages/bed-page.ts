@@ -61,7 +61,7 @@ export interface BedPage {
 }
 
 /** What is to be trimmed off the paper where the card's edge is too near its edge to be printed, mm a side. */
-function trimOf({ card, printable, turn }: Bed): Trim {
+export function trimOf({ card, printable, turn }: Pick<Bed, 'card' | 'printable' | 'turn'>): Trim {
   const wide = card[0] < printable[0]
   const high = card[1] < printable[1]
   return {

@@ -25,9 +25,10 @@ import { beside, EVERYWHERE } from '../marks/clip.ts'
 import type { SheetArt, SheetLines, Trim } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
+import type { Placed } from '../marks/lying.ts'
+import { lyingOn } from '../marks/lying.ts'
 import type { Painting } from '../marks/painting.ts'
 import { paintingOf } from '../marks/painting.ts'
-import type { Place } from '../marks/piece-marks.ts'
 import { onPage, pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
@@ -83,7 +84,7 @@ export interface SheetPage extends Drawing {
   readonly part?: SheetPart
   readonly paper: Paper
   /** The pieces on this page and where they lie; a page of words has none. */
-  readonly placed: readonly { readonly piece: string; readonly place: Place }[]
+  readonly placed: readonly Placed[]
 }
 
 /** Between the rows of a section that the end of a column parts, mm. */
@@ -399,10 +400,9 @@ function laidOut(
     painting: paint({ placed, marks }),
     marks: [...pictureMarks(design, { placed, marks }, lines), ...marks],
   })
+  const lying = lyingOn(design)
   const numberOf = ({ box: [, , width, height], marks, placed, part }: (typeof pages)[number], k: number) => {
-    const outlines = placed.map(({ piece, place }) =>
-      (flat.get(piece)?.outline ?? []).map((p) => onPage(place, p)),
-    )
+    const outlines = lying(placed)
     const covered = { width, height, marks, outlines, taken: part ? [part.clip] : [] }
     return pageNumber(plainText(design.title), k + 1, pages.length, covered, Boolean(options.fault))
   }

@@ -6,7 +6,8 @@ import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf } from '../marks/instructions.ts'
 import { letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { isIn } from '../marks/lettering.ts'
-import { onPage, pieceMarks } from '../marks/piece-marks.ts'
+import { lyingOn } from '../marks/lying.ts'
+import { pieceMarks } from '../marks/piece-marks.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import { extent } from '../marks/setting.ts'
 import type { SheetPage } from './layout.ts'
@@ -21,20 +22,18 @@ export function hasLettersBeside(
   design: Design,
   pages: readonly Pick<SheetPage, 'marks' | 'placed' | 'part'>[],
 ): boolean {
-  const outlines = new Map(pieces(design).map(({ id, outline }) => [id, outline]))
+  const lying = lyingOn(design)
   // The cover is laid on by its edges too.
   const joints = letteredJoints(design).filter(({ host }) => host.piece !== 'cover')
   const lettered = new Map(joints.map(({ of, letter }) => [of, letter]))
   return pages.some(({ marks, placed, part }) => {
-    const lying = placed.map(({ piece, place }) =>
-      (outlines.get(piece) ?? []).map((point) => onPage(place, point)),
-    )
+    const outlines = lying(placed)
     return [...marks, ...(part?.marks ?? [])].some(
       (mark) =>
         mark.mark === 'word' &&
         mark.of !== undefined &&
         lettered.get(mark.of) === mark.text &&
-        !lying.some((outline) => isIn(middle(mark), outline)),
+        !outlines.some((outline) => isIn(middle(mark), outline)),
     )
   })
 }

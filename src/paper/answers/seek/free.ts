@@ -6,9 +6,10 @@ import { broughtIn, openingRange } from '../../motion/range.ts'
 import { frontOf } from '../../motion/surface.ts'
 import type { Flat } from '../../plane/lay.ts'
 import { extentOf } from '../../plane/near.ts'
+import { metAt } from '../../plane/ray.ts'
 import { edgesOf, isWithin } from '../../plane/segment.ts'
 import type { Vec3 } from '../../plane/vector.ts'
-import { cross, dot, scale, subtract } from '../../plane/vector.ts'
+import { scale } from '../../plane/vector.ts'
 
 /** One cell of a panel. */
 export interface Free {
@@ -45,21 +46,6 @@ const LOOKS = 10
 
 /** Nearer than this is the panel itself or what is stuck on it, mm. */
 const OFF = 0.01
-
-/** How far along a ray a triangle is met, mm; infinite if it is not. Source: Möller and Trumbore 1997. */
-function metAt(from: Vec3, way: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): number {
-  const [u, v] = [subtract(b, a), subtract(c, a)]
-  const p = cross(way, v)
-  const size = dot(u, p)
-  if (Math.abs(size) < 1e-12) return Number.POSITIVE_INFINITY
-  const off = subtract(from, a)
-  const s = dot(off, p) / size
-  const q = cross(off, u)
-  const t = dot(way, q) / size
-  if (s < -1e-9 || t < -1e-9 || s + t > 1 + 1e-9) return Number.POSITIVE_INFINITY
-  const far = dot(v, q) / size
-  return far > OFF ? far : Number.POSITIVE_INFINITY
-}
 
 /**
  * Where on a panel something may still go: cell by cell, whether it is bare, and how high over it the next paper is,
@@ -106,7 +92,10 @@ export function room(design: Design, panel: string, { face = 'front', opening = 
     })
     spots.forEach((spot, k) => {
       const p = poser.lift(index, spot.at)
-      for (const triangle of triangles) heights[k] = Math.min(heights[k] as number, metAt(p, way, triangle))
+      for (const triangle of triangles) {
+        const far = metAt(p, way, triangle)
+        if (far > OFF) heights[k] = Math.min(heights[k] as number, far)
+      }
     })
   }
   return {
