@@ -40,7 +40,6 @@ export async function packOf(of: Class, tell: Tell = () => {}, pause: Pause = as
   const recall = recallPages(of)
   const key = keyPages(of)
   const certificates = choice.certificate ? certificatePages(of, plainFigure(of, order.seen ?? SEEN)) : []
-  const cardSheets = drawn.reduce((sum, { length }) => sum + length, 0)
   const rest: readonly Section[] = [
     { name: 'sheets', pages: drawn.flat() },
     {
@@ -52,21 +51,25 @@ export async function packOf(of: Class, tell: Tell = () => {}, pause: Pause = as
     { name: 'key', pages: key },
     { name: 'certificates', pages: certificates },
   ]
-  const others = rest.reduce((sum, { pages }) => sum + pages.length, 0) - cardSheets
-  // How many pages the teacher's own part has hangs on nothing that it says of the others.
-  const teacher = (own: readonly SheetPage[]): readonly SheetPage[] => {
-    const sections: readonly Section[] = [{ name: 'teacher', pages: own }, ...rest]
-    return teacherPages(
-      of,
-      shoppingFor(of.design, choice, { cardSheets, paperSheets: others + own.length }),
-      sections,
-    )
-  }
-  const own = teacher(teacher([]))
-  return {
-    sections: [{ name: 'teacher', pages: own }, ...rest],
-    shopping: shoppingFor(of.design, choice, { cardSheets, paperSheets: others + own.length }),
-  }
+  const teacher = teacherOf(of, rest)
+  return { ...teacher, sections: [...teacher.sections, ...rest] }
+}
+
+/**
+ * The teacher's own section, and what must be there for all. How many pages it has hangs on nothing that it says of
+ * the others.
+ */
+export function teacherOf(of: Class, rest: readonly Section[]): Pack {
+  const countIn = (sections: readonly Section[]): number =>
+    sections.reduce((sum, { pages }) => sum + pages.length, 0)
+  const cardSheets = countIn(rest.filter(({ name }) => name === 'sheets'))
+  const others = countIn(rest) - cardSheets
+  const shopping = (own: readonly SheetPage[]): Shopping =>
+    shoppingFor(of.design, of.order.choice, { cardSheets, paperSheets: others + own.length })
+  const pages = (own: readonly SheetPage[]): readonly SheetPage[] =>
+    teacherPages(of, shopping(own), [{ name: 'teacher', pages: own }, ...rest])
+  const own = pages(pages([]))
+  return { sections: [{ name: 'teacher', pages: own }], shopping: shopping(own) }
 }
 
 /**

@@ -161,6 +161,7 @@ test('a picture of dots that lies on a face is painted where it lies', async ({ 
   await page.setViewportSize(desk)
   const asked = page.waitForRequest(/\/brush\.[^/]*\.js$/)
   await page.goto('/dummy/')
+  await page.locator('.dummy[data-awake="true"]').waitFor()
   await page.getByRole('button', { name: 'Save, open, send' }).click()
   await openFile(page, 'red.hingebook.json', Buffer.from(JSON.stringify(design)))
   const stage = page.locator('.stage-view').first()
