@@ -29,9 +29,9 @@ export const measureOf = (what: string, part: string): string =>
 
 export const reached = (now: string): string => `${now}.`
 
-export const toGo = (now: string, far: string): string => `${now}: ${far} to go.`
+export const toGo = (now: string, far: string): string => `${now}. It needs ${far} more.`
 
-export const tooMuch = (now: string, far: string): string => `${now}: ${far} too much.`
+export const tooMuch = (now: string, far: string): string => `${now}. That is ${far} too much.`
 
 export const mustWork = 'It must also work as paper.'
 

@@ -886,7 +886,7 @@ test.describe('beside the bench', () => {
     await bench(page)
     const challenge = page.locator('.challenge').first()
     await challenge.scrollIntoViewIfNeeded()
-    await expect(challenge).toContainText('to go')
+    await expect(challenge).toContainText('It needs')
     await expect(challenge).toHaveAttribute('data-done', 'false')
     // A longer upper half and a deeper slit: 52 sin(2 atan(60 cos 45 / 52)) sin 45 = 36.0.
     await field(page, 'Upper apex').fill('128')

@@ -33,11 +33,11 @@ describe('a challenge', () => {
   test('says what is and how far it is to go, from the middle where it lies between two', () => {
     expect(says({ measure: 'rise', at: 90, between: [37.5, 38.5] }, start)).toEqual({
       done: false,
-      says: 'Rise is 34.0 mm at 90°: 4.0 mm to go.',
+      says: 'Rise is 34.0 mm at 90°. It needs 4.0 mm more.',
     })
     expect(says({ measure: 'rise', atMost: 30 }, start)).toEqual({
       done: false,
-      says: 'Rise is 34.0 mm: 4.0 mm too much.',
+      says: 'Rise is 34.0 mm. That is 4.0 mm too much.',
     })
   })
 
@@ -70,14 +70,14 @@ describe('a challenge', () => {
     const verdict = says(goal, start)
     expect(verdict.done).toBe(false)
     expect(verdict.says).not.toContain('Rise')
-    expect(verdict.says).toContain('to go')
+    expect(verdict.says).toContain('It needs')
   })
 
   test('a field of the design can be asked for', () => {
     const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
     expect(says(goal, startState(beak, {}))).toEqual({
       done: false,
-      says: 'Slit is 38.0 mm: 8.0 mm too much.',
+      says: 'Slit is 38.0 mm. That is 8.0 mm too much.',
     })
   })
 
@@ -85,7 +85,7 @@ describe('a challenge', () => {
     const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
     const config = { fields: [{ id: 'beak', field: 'cut', label: 'Beak: depth of the slit' }] }
     expect(says(goal, startState(beak, config), config).says).toBe(
-      'Beak: depth of the slit 38.0 mm: 8.0 mm too much.',
+      'Beak: depth of the slit 38.0 mm. That is 8.0 mm too much.',
     )
   })
 
@@ -97,7 +97,7 @@ describe('a challenge', () => {
       ],
     }
     expect(says(goal, startState(beak, {})).says).toMatch(
-      /^Rise is [\d.]+ mm at 90°: [\d.]+ mm to go\. Rise of the jaw is /,
+      /^Rise is [\d.]+ mm at 90°\. It needs [\d.]+ mm more\. Rise of the jaw is /,
     )
   })
 
@@ -122,6 +122,6 @@ describe('a challenge', () => {
 
   test('lengths are told in inches to who asked for inches', () => {
     const verdict = judge({ measure: 'rise', at: 90, atLeast: 40 }, start, {}, [], 'in')
-    expect(verdict.says).toBe('Rise is 1.34 in at 90°: 0.24 in to go.')
+    expect(verdict.says).toBe('Rise is 1.34 in at 90°. It needs 0.24 in more.')
   })
 })

@@ -9,6 +9,6 @@ export const stop = 'chapter'
 
 export const lead = 'Each one stands on the one before. Start at the top, or where you are curious.'
 
-export const notHow = 'Do you know what your part shall do, but not how?'
+export const notHow = 'Do you know what you want your part to do, but not how?'
 
 export const choose = 'Choose a mechanism'

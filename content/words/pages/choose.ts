@@ -9,7 +9,7 @@ export const description =
 export const stop = 'card'
 
 export const lead =
-  'All of them side by side, on cards of one size. Open them together, say what your part shall do, and go to its chapter.'
+  'All of them side by side, on cards of one size. Open them together, say what you want your part to do, and go to its chapter.'
 
 export const sizesBefore =
   'Each card is 105 mm wide and 148 mm high when it is shut. Heights are over the page, at an opening of 90°. You can scale most parts: height and room grow together. Then try it on'

@@ -25,7 +25,7 @@ export const nightGarden = 'night garden'
 
 export const path = 'The path'
 
-export const notHow = 'Do you know what your part shall do, but not how?'
+export const notHow = 'Do you know what you want your part to do, but not how?'
 
 export const choose = 'Choose a mechanism'
 

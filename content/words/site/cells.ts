@@ -76,8 +76,11 @@ export const templateInColourOn = (paper: string): string => `Template in colour
 
 export const templateWithoutPictureOn = (paper: string): string => `Template without a picture on ${paper}`
 
-export const lastPageIsCover =
-  'The last page of the template is a cover. It goes behind the card and shows dark through every hole. The last step glues it on. You can also leave it out.'
+/** `hasHoles`: something is cut from the card. */
+export const lastPageIsCover = (hasHoles: boolean): string =>
+  `The last page of the template is a cover. It goes behind the card${
+    hasHoles ? ' and shows dark through every hole' : ''
+  }. The last step glues it on. You can also leave it out.`
 
 export const glueOnCover = 'Glue on the cover.'
 

@@ -1,7 +1,7 @@
 import type { MdastPluginDefinition } from 'satteri'
 
 /** A number and its unit, which no end of a line may part. */
-const MEASURE = /(\d) (mm|cm|g\/m²)(?![\p{L}])/gu
+const MEASURE = /(\d) (mm|cm|g\/m²|g|lb)(?![\p{L}])/gu
 
 const unbrokenText = (text: string): string => text.replace(MEASURE, '$1\u00a0$2')
 
