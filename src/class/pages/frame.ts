@@ -91,7 +91,7 @@ export const pageOf = (
   unit: 'mm',
   paper,
   placed: [],
-  painting: panels.length > 0 ? { panels, areas: [], bands: [] } : null,
+  painting: panels.length > 0 ? { panels, seams: [], areas: [], bands: [] } : null,
   marks,
   says,
 })

@@ -43,7 +43,7 @@ import { wordWidth } from '../marks/letters.ts'
 import type { Colour } from '../marks/looks.ts'
 import { dashesOf, inkOf, lookOf } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
-import { SEAM } from '../marks/painting.ts'
+import { FOLD_SEAM, SEAM } from '../marks/painting.ts'
 import type { SheetMark, SheetPath, Told } from '../marks/setting.ts'
 import { pictureWords } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
@@ -126,7 +126,11 @@ function shape(one: InkShape, height: number, pictures: Pictures): PDFOperator[]
 const WHITE: Colour = '#ffffff'
 
 /** The pieces in colour, each panel within its outline, and the paper that stays white. */
-function painted({ panels, areas, bands }: Painting, height: number, pictures: Pictures): PDFOperator[] {
+function painted(
+  { panels, seams, areas, bands }: Painting,
+  height: number,
+  pictures: Pictures,
+): PDFOperator[] {
   return [
     setDashPattern([], 0),
     setLineCap(LineCapStyle.Round),
@@ -135,13 +139,25 @@ function painted({ panels, areas, bands }: Painting, height: number, pictures: P
       ...(paper === null
         ? []
         : [fillColour(paper), strokeColour(paper), ...straight([outline], true, height), fillAndStroke()]),
-      pushGraphicsState(),
-      ...straight([outline], true, height),
-      clip(),
-      endPath(),
-      ...shapes.flatMap((one) => shape(one, height, pictures)),
-      popGraphicsState(),
+      ...(shapes.length === 0
+        ? []
+        : [
+            pushGraphicsState(),
+            ...straight([outline], true, height),
+            clip(),
+            endPath(),
+            ...shapes.flatMap((one) => shape(one, height, pictures)),
+            popGraphicsState(),
+          ]),
     ]),
+    setLineCap(LineCapStyle.Butt),
+    setLineWidth(pt(FOLD_SEAM)),
+    ...seams.flatMap(({ colour, runs }) => [
+      strokeColour(colour),
+      ...straight(runs, false, height),
+      stroke(),
+    ]),
+    setLineCap(LineCapStyle.Round),
     ...(areas.length > 0 ? [fillColour(WHITE), ...straight(areas, true, height), fill()] : []),
     ...bands.flatMap(({ runs, closed, width }) => [
       strokeColour(WHITE),

@@ -4,7 +4,7 @@ import { cut, pathData, shapeData, shapeStyle } from '../../drawing/pen/svg-valu
 import { corners } from '../marks/clip.ts'
 import { dashesOf, inks, lookOf, looks } from '../marks/looks.ts'
 import type { Painting } from '../marks/painting.ts'
-import { SEAM } from '../marks/painting.ts'
+import { FOLD_SEAM, SEAM } from '../marks/painting.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import type { SheetPage } from '../pages/layout.ts'
 import type { SheetFont } from './font.ts'
@@ -63,7 +63,7 @@ function inked(mark: SheetMark, name: string): string {
 const PAINTED = 2
 
 /** The pieces in colour, each panel within its outline, and the paper that stays white. */
-function painted({ panels, areas, bands }: Painting): string[] {
+function painted({ panels, seams, areas, bands }: Painting): string[] {
   const white = (d: string, style: string): string => `<path class="bare" style="${style}" d="${d}"/>`
   return [
     ...panels.map(({ outline, paper, shapes }, k) => {
@@ -75,8 +75,13 @@ function painted({ panels, areas, bands }: Painting): string[] {
           ? `<path style="${shapeStyle(shape)}" d="${shapeData(shape, PAINTED)}"/>`
           : written(imageNode(shape)),
       )
+      if (drawn.length === 0) return ground
       return `${ground}<clipPath id="panel-${k}"><path d="${d}"/></clipPath><g class="painted" clip-path="url(#panel-${k})">${drawn.join('')}</g>`
     }),
+    ...seams.map(
+      ({ colour, runs }) =>
+        `<path style="stroke:${colour};stroke-width:${FOLD_SEAM}px" d="${pathData(runs, false, PAINTED)}"/>`,
+    ),
     ...(areas.length > 0 ? [white(pathData(areas, true, PAINTED), 'fill:#ffffff')] : []),
     ...bands.map(({ runs, closed, width }) =>
       white(pathData(runs, closed, PAINTED), `stroke:#ffffff;stroke-width:${cut(width, DIGITS)}px`),

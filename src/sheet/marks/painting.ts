@@ -2,17 +2,23 @@
 import type { PaintedPanel } from '../../drawing/art/colours.ts'
 import { artColours, tabPaper } from '../../drawing/art/colours.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
+import type { Hex } from '../../drawing/pen/papers.ts'
 import type { Design, Piece } from '../../paper/index.ts'
+import { between } from '../../paper/plane/clip.ts'
+import type { Ground } from './ground.ts'
+import { contrast, groundOf, WHITE } from './ground.ts'
 import type { SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
 import { placesOn } from './joint-places.ts'
+import type { Stretch } from './lettering.ts'
+import { stretchesOf } from './lettering.ts'
 import { lookOf } from './looks.ts'
 import type { Place } from './piece-marks.ts'
-import { onPage, onPiece } from './piece-marks.ts'
+import { foldsOf, onPage, onPiece } from './piece-marks.ts'
 import type { SheetMark } from './setting.ts'
 import { extent } from './setting.ts'
 
-/** Lines with white paper on either side. */
+/** Lines, or parts of them, with white paper on either side. */
 export interface Band {
   readonly runs: readonly (readonly Point[])[]
   readonly closed: boolean
@@ -20,9 +26,16 @@ export interface Band {
   readonly width: number
 }
 
-/** Painted under all marks of a page: first the panels, then what stays white. Lengths in mm, on the page. */
+/** Stretches of folds in the colour that lies on both their sides. */
+export interface Seam {
+  readonly colour: Hex
+  readonly runs: readonly Stretch[]
+}
+
+/** Painted under all marks of a page: first the panels, then their seams, then what stays white. Lengths in mm, on the page. */
 export interface Painting {
   readonly panels: readonly PaintedPanel[]
+  readonly seams: readonly Seam[]
   readonly areas: readonly (readonly Point[])[]
   readonly bands: readonly Band[]
 }
@@ -30,10 +43,70 @@ export interface Painting {
 /** Panels of one paper overlap by this much, mm: no seam of light is left where they meet. */
 export const SEAM = 0.15
 
-/** White paper on either side of a line and round words, mm: lines stay black on white, on any printer. */
-const BESIDE = 0.5
+/** How wide the seam of a fold is, mm: less than a fold in paper. */
+export const FOLD_SEAM = 0.3
+
+/** Where across a fold its sides are looked at, to the seam's edges: what is narrower shall not be drawn out. */
+const ASIDE = [-FOLD_SEAM / 2, -0.05, 0.05, FOLD_SEAM / 2] as const
+
+/** Folds are looked at so finely along, mm. */
+const FINE = 0.1
+
+/** White paper on either side of a line that would not show on what is painted there, mm: it stays in view. */
+const BESIDE = 0.3
+
+/** As much brighter than its line a ground has to be for the line to show: WCAG 2.2, 1.4.11. */
+const SHOWS = 3
 
 const ROUND = 0.6
+
+const ownerOf = ({ of }: PaintedPanel): string => of.slice(0, of.indexOf('/'))
+
+/**
+ * Of panels that meet in folds first what they are cut from, then what is drawn on them: else the paper of the later
+ * one would lie as a hairline over the picture of the one before. What is cut loose from them follows.
+ */
+function groundsFirst(panels: readonly PaintedPanel[]): readonly PaintedPanel[] {
+  return [...new Set(panels.map(ownerOf))].flatMap((owner) => {
+    const own = panels.filter((panel) => ownerOf(panel) === owner)
+    if (own.length < 2) return own
+    const bare = own.flatMap((panel) => (panel.paper === null ? [] : [{ ...panel, shapes: [] }]))
+    const drawn = own.flatMap((panel) => (panel.shapes.length === 0 ? [] : [{ ...panel, paper: null }]))
+    return [...bare, ...drawn]
+  })
+}
+
+/**
+ * Each panel is clipped to its outline, and where two are, a pen lets a little of what lies below shine through. Along
+ * folds whose sides have one colour that closes the gap; where they differ there is an edge anyway.
+ */
+function seamsOn(folds: readonly Stretch[], ground: Ground): readonly Seam[] {
+  const seams = new Map<Hex, Stretch[]>()
+  for (const [a, b] of folds) {
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+    if (!(long > 0)) continue
+    const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+    const at = (t: number, off = 0): Point => [a[0] + t * u - off * v, a[1] + t * v + off * u]
+    const colourAt = (t: number): Hex | null => {
+      const [colour = null, ...others] = ASIDE.map((off) => ground(at(t, off)))
+      return others.every((one) => one === colour) ? colour : null
+    }
+    const parts = Math.ceil(long / FINE)
+    let [from, colour]: readonly [number, Hex | null] = [0, colourAt(long / parts / 2)]
+    for (let k = 1; k <= parts; k++) {
+      const next = k < parts ? colourAt(((k + 0.5) * long) / parts) : null
+      if (next === colour && k < parts) continue
+      const to = (k * long) / parts
+      if (colour !== null) {
+        const runs = seams.get(colour) ?? []
+        seams.set(colour, runs)
+        runs.push([at(from), at(to)])
+      }
+      ;[from, colour] = [to, next]
+    }
+  }
+  return [...seams].map(([colour, runs]) => ({ colour, runs }))
+}
 
 /** One piece in colour, and the places on it that are glued on this face: glue holds on bare paper. */
 function painted(
@@ -57,7 +130,7 @@ function painted(
   }))
   const glued = places.filter(({ isBehind }) => !isBehind)
   return {
-    panels: [...tabs, ...panels],
+    panels: [...tabs, ...groundsFirst(panels)],
     areas: glued.flatMap(({ points }) => onPiece(at(points), outline)),
   }
 }
@@ -77,18 +150,57 @@ const roundWords = (marks: readonly SheetMark[]): readonly (readonly Point[])[] 
     ]
   })
 
-/** The bands under lines, as few as there are widths; beyond the edges of pieces (ids) the paper is white anyway. */
-function bandsUnder(marks: readonly SheetMark[], edges: ReadonlySet<string>): readonly Band[] {
-  const bands = new Map<string, Band>()
+/** Where a line is looked at beside it, beyond its own half width, and how finely along it. */
+const NEXT_TO = 0.15
+
+const STEP = 0.4
+
+/** Stretches of a line that hide, in turn; those with less than `STEP` twice between them are one. */
+function hidden([a, b]: Stretch, hides: (point: Point, across: Point) => boolean): readonly Stretch[] {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const parts = Math.max(1, Math.ceil(long / STEP))
+  const across: Point = [(a[1] - b[1]) / (long || 1), (b[0] - a[0]) / (long || 1)]
+  const found: [number, number][] = []
+  for (let k = 0; k < parts; k++) {
+    if (!hides(between(a, b, (k + 0.5) / parts), across)) continue
+    // What shows ends between two looks: the white reaches to the next one.
+    const [from, to] = [Math.max(0, k - 0.5), Math.min(parts, k + 1.5)]
+    const last = found.at(-1)
+    if (last && from - last[1] < 2) last[1] = to
+    else found.push([from, to])
+  }
+  return found.map(([from, to]) => [between(a, b, from / parts), between(a, b, to / parts)])
+}
+
+/** The bands under the parts of lines that would hide on a dark ground, as few as there are widths. */
+function bandsUnder(
+  marks: readonly SheetMark[],
+  edges: ReadonlySet<string>,
+  ground: Ground,
+): readonly Band[] {
+  const bands = new Map<number, (readonly Point[])[]>()
   for (const mark of marks) {
     if (mark.mark !== 'path') continue
+    // Beyond the edges of pieces (ids) the paper is white anyway.
     if (mark.role === 'cut' && mark.closed && edges.has(mark.of ?? '')) continue
-    const { closed, role, runs } = mark
-    const width = lookOf(role).width + 2 * BESIDE
-    const key = `${width} ${closed}`
-    bands.set(key, { width, closed, runs: [...(bands.get(key)?.runs ?? []), ...runs] })
+    const { colour, width } = lookOf(mark.role)
+    const off = width / 2 + NEXT_TO
+    // The red line of the margin is pale: it cannot show better than on white.
+    const least = Math.min(SHOWS, contrast(WHITE, colour))
+    const isSeenOn = (point: Point): boolean => {
+      const under = ground(point)
+      return under !== null && contrast(under, colour) >= least
+    }
+    // Beside one light side a line is seen, and so are its dashes.
+    const hides = ([x, y]: Point, [u, v]: Point): boolean =>
+      !isSeenOn([x + off * u, y + off * v]) && !isSeenOn([x - off * u, y - off * v])
+    const found = stretchesOf(mark).flatMap((line) => hidden(line, hides))
+    if (found.length === 0) continue
+    const runs = bands.get(width) ?? []
+    bands.set(width, runs)
+    runs.push(...found)
   }
-  return [...bands.values()]
+  return [...bands].map(([width, runs]) => ({ runs, closed: false, width: width + 2 * BESIDE }))
 }
 
 /** The pieces of a page in colour, white round its marks; null where nothing on them has a colour. */
@@ -101,9 +213,13 @@ export function paintingOf(
   const all = placed.map(({ piece, place }) => painted(design, piece, place, lines))
   const panels = all.flatMap((one) => one.panels)
   if (panels.length === 0) return null
+  const folds = placed.flatMap(({ piece, place }) => foldsOf(piece, place))
+  const edges = new Set(placed.map(({ piece: { id } }) => (id === 'card' ? 'page' : id)))
+  const areas = [...all.flatMap((one) => one.areas), ...roundWords(marks)]
   return {
     panels,
-    areas: [...all.flatMap(({ areas }) => areas), ...roundWords(marks)],
-    bands: bandsUnder(marks, new Set(placed.map(({ piece: { id } }) => (id === 'card' ? 'page' : id)))),
+    seams: seamsOn(folds, groundOf(panels)),
+    areas,
+    bands: bandsUnder(marks, edges, groundOf(panels, areas)),
   }
 }

@@ -276,13 +276,20 @@ function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): re
 const edgesOf = (placed: readonly PlacedJoint[]): readonly Stretch[] =>
   placed.flatMap(({ joint, areas }) => (joint.isTaped || joint.isBehind ? [] : areas.flatMap(edges)))
 
-const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
+const linesOn = (piece: Piece, place: Place, isMeant: (kind: LineKind) => boolean): readonly Stretch[] =>
   piece.lines
-    .filter(({ kind }) => kind !== 'glue')
+    .filter(({ kind }) => isMeant(kind))
     .flatMap(({ points, closed }): Stretch[] => {
       const at = points.map((point) => onPage(place, point))
       return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
     })
+
+const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
+  linesOn(piece, place, (kind) => kind !== 'glue')
+
+/** The folds of a piece as they lie on its page. */
+export const foldsOf = (piece: Piece, place: Place): readonly Stretch[] =>
+  linesOn(piece, place, (kind) => kind !== 'glue' && kind !== 'cut')
 
 /** What says on a printed piece where it is glued: hatching, strokes of tape, dots, dashes. */
 export function jointSigns(
