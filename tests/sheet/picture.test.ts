@@ -107,6 +107,33 @@ describe('on a sheet', () => {
   })
 })
 
+describe('along folds', () => {
+  /** How much of the picture's lines lies on the gutter, mm, between 8 mm from its ends. */
+  const onGutter = (art: readonly object[], lines: 'front' | 'ticks', papers: object): number => {
+    const one = parseDesign({ hingebook: 1, title: 'Card', card: A6, mechanisms: [], art, papers })
+    const [page] = layOut(one, { paper: 'a4', lines, art: 'lines' })
+    const gutter = page?.placed[0]?.place.origin[0] ?? Number.NaN
+    const runs = (page?.marks ?? []).flatMap((mark) =>
+      mark.mark === 'path' && mark.role === 'picture' ? mark.runs : [],
+    )
+    return runs
+      .flatMap((run) => run.slice(1).map((end, k) => [run[k] ?? end, end] as const))
+      .filter((ends) => ends.every(([x]) => Math.abs(x - gutter) < 0.2))
+      .reduce((sum, [[, from], [, to]]) => sum + Math.abs(to - from), 0)
+  }
+  const left = square('page/left', 0, 60)
+
+  test('no dots lie on the dashes of a fold', () => {
+    expect(onGutter([left, square('page/right', 0, 60)], 'front', { page: 'dusk' })).toBe(0)
+    expect(onGutter([left], 'front', { page: 'dusk' })).toBe(0)
+  })
+  test('a good copy has them between the ticks, where two colours meet, and only there', () => {
+    expect(onGutter([left, square('page/right', 0, 60)], 'ticks', { page: 'dusk' })).toBe(0)
+    // 60 mm of amber beside dusk, 4 mm of them under a tick.
+    expect(onGutter([left], 'ticks', { page: 'dusk' })).toBeCloseTo(56, 0)
+  })
+})
+
 test.each(['heron', 'owl', 'garden'])('%s: no letter lies on a line of the picture', (name) => {
   for (const lines of ['front', 'ticks', 'back'] as const)
     for (const { marks } of layOut(dummy(name), { paper: 'a4', lines, art: 'lines' })) {

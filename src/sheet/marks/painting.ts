@@ -76,36 +76,57 @@ function groundsFirst(panels: readonly PaintedPanel[]): readonly PaintedPanel[] 
   })
 }
 
+interface Part {
+  readonly stretch: Stretch
+  /** What lies on both its sides; null where they differ, or may. */
+  readonly colour: Hex | null
+}
+
+/** A fold in parts, each with one colour on both its sides or with sides that differ. */
+function partsOf([a, b]: Stretch, ground: Ground): readonly Part[] {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (!(long > 0)) return []
+  const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+  const at = (t: number, off = 0): Point => [a[0] + t * u - off * v, a[1] + t * v + off * u]
+  const count = Math.ceil(long / FINE)
+  const found: Part[] = []
+  for (let k = 0; k < count; k++) {
+    const [first = null, ...others] = ASIDE.map((off) => ground(at(((k + 0.5) * long) / count, off)))
+    const colour = others.every((one) => one === first) ? first : null
+    const last = found.at(-1)
+    const to = at(((k + 1) * long) / count)
+    if (last?.colour === colour) found[found.length - 1] = { colour, stretch: [last.stretch[0], to] }
+    else found.push({ colour, stretch: [at((k * long) / count), to] })
+  }
+  return found
+}
+
 /**
  * Each panel is clipped to its outline, and where two are, a pen lets a little of what lies below shine through. Along
  * folds whose sides have one colour that closes the gap; where they differ there is an edge anyway.
  */
 function seamsOn(folds: readonly Stretch[], ground: Ground): readonly Seam[] {
   const seams = new Map<Hex, Stretch[]>()
-  for (const [a, b] of folds) {
-    const long = Math.hypot(b[0] - a[0], b[1] - a[1])
-    if (!(long > 0)) continue
-    const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
-    const at = (t: number, off = 0): Point => [a[0] + t * u - off * v, a[1] + t * v + off * u]
-    const colourAt = (t: number): Hex | null => {
-      const [colour = null, ...others] = ASIDE.map((off) => ground(at(t, off)))
-      return others.every((one) => one === colour) ? colour : null
-    }
-    const parts = Math.ceil(long / FINE)
-    let [from, colour]: readonly [number, Hex | null] = [0, colourAt(long / parts / 2)]
-    for (let k = 1; k <= parts; k++) {
-      const next = k < parts ? colourAt(((k + 0.5) * long) / parts) : null
-      if (next === colour && k < parts) continue
-      const to = (k * long) / parts
-      if (colour !== null) {
-        const runs = seams.get(colour) ?? []
-        seams.set(colour, runs)
-        runs.push([at(from), at(to)])
-      }
-      ;[from, colour] = [to, next]
-    }
+  for (const { stretch, colour } of folds.flatMap((fold) => partsOf(fold, ground))) {
+    if (colour === null) continue
+    const runs = seams.get(colour) ?? []
+    seams.set(colour, runs)
+    runs.push(stretch)
   }
   return [...seams].map(([colour, runs]) => ({ colour, runs }))
+}
+
+/** Where the sides of a piece's folds differ in colour: edges to colour up to. */
+export function edgesOnFolds(
+  design: Design,
+  piece: Piece,
+  place: Place,
+  lines: SheetLines,
+): readonly Stretch[] {
+  const ground = groundOf(painted(design, piece, place, lines).panels)
+  return foldsOf(piece, place).flatMap((fold) =>
+    partsOf(fold, ground).flatMap(({ stretch, colour }) => (colour === null ? [stretch] : [])),
+  )
 }
 
 /** One piece in colour, and the places on it that are glued on this face: glue holds on bare paper. */

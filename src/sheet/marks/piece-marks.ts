@@ -93,7 +93,7 @@ const DRAWN_IN = 1.3
 const NEAR = 0.2
 
 /** Whether one stretch lies along another, with both its ends on it. */
-const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
+export const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
   const square = dx * dx + dy * dy
   return side.every(([x, y]) => {
@@ -103,7 +103,7 @@ const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
 }
 
 /** What is left of a stretch beside lines that run along it; the stretch itself where none does. */
-function leftOf(side: Stretch, lines: readonly Stretch[]): readonly Stretch[] {
+export function leftOf(side: Stretch, lines: readonly Stretch[]): readonly Stretch[] {
   const [a, b] = side
   const long = Math.hypot(b[0] - a[0], b[1] - a[1])
   const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
@@ -284,7 +284,8 @@ const linesOn = (piece: Piece, place: Place, isMeant: (kind: LineKind) => boolea
       return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
     })
 
-const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
+/** The folds and cuts of a piece as they lie on its page. */
+export const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
   linesOn(piece, place, (kind) => kind !== 'glue')
 
 /** The folds of a piece as they lie on its page. */

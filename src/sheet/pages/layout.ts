@@ -25,11 +25,13 @@ import { beside, EVERYWHERE } from '../marks/clip.ts'
 import type { SheetArt, SheetLines, Trim } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
+import { stretchesOf } from '../marks/lettering.ts'
 import type { Placed } from '../marks/lying.ts'
 import { lyingOn } from '../marks/lying.ts'
+import { far, offLines } from '../marks/off-lines.ts'
 import type { Painting } from '../marks/painting.ts'
-import { paintingOf } from '../marks/painting.ts'
-import { onPage, pieceMarks } from '../marks/piece-marks.ts'
+import { edgesOnFolds, paintingOf } from '../marks/painting.ts'
+import { foldsAndCuts, leftOf, onPage, pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import { extent, stack } from '../marks/setting.ts'
@@ -181,6 +183,9 @@ function outside(run: readonly Point[], boxes: readonly Rectangle[]): readonly (
   return left
 }
 
+/** Shorter than this an edge along a fold is none to colour up to, mm. */
+const EDGE = 3
+
 /** What is drawn on the pieces of a page, under all their lines; it leaves room for the letters. */
 function pictureMarks(
   design: Design,
@@ -192,14 +197,23 @@ function pictureMarks(
     const [l, t, r, b] = extent(mark)
     return [[l - CLEAR, t - CLEAR, r + CLEAR, b + CLEAR]]
   })
+  const all = pieces(design)
+  const printed = marks.flatMap((mark) => (mark.mark === 'path' ? stretchesOf(mark) : []))
   return placed.flatMap(({ piece, place }): PathMark[] => {
     const found = artOutlines(design, piece, faceOf(lines) === 'inside' ? 'front' : 'back')
-    const runs = found.flatMap((run) =>
-      outside(
+    const flat = all.find(({ id }) => id === piece)
+    if (found.length === 0 || !flat) return []
+    const drawn = foldsAndCuts(flat, place)
+    const off = found.flatMap((run) =>
+      offLines(
         run.map((p) => onPage(place, p)),
-        words,
+        drawn,
       ),
     )
+    // A good copy has the ends of folds alone: where colours meet between them, dots say up to where each goes.
+    const between = lines === 'ticks' ? edgesOnFolds(design, flat, place, lines) : []
+    const edges = between.flatMap((edge) => leftOf(edge, printed)).filter(([a, b]) => far(a, b) >= EDGE)
+    const runs = [...off, ...edges].flatMap((run) => outside(run, words))
     return runs.length === 0 ? [] : [{ mark: 'path', runs, closed: false, role: 'picture', of: piece }]
   })
 }
