@@ -85,3 +85,19 @@ test('the name of a part stands on none that is cut from within it, though there
   }
   expect(lantern?.corners).toHaveLength(4)
 })
+
+test('a name leaves small shapes of the picture free where there is other room', () => {
+  const design = dummy('eyes')
+  const [page] = layOut(design, { paper: 'a4', lines: 'front', art: 'colour', care: [] })
+  const names = (page?.marks ?? []).filter(({ of }) => /eye.name$/.test(of ?? '')).map(extent)
+  expect(names).toHaveLength(2)
+  // The light in the heron's pupils is a round of 4.8 mm.
+  const lights = (page?.painting?.panels ?? [])
+    .filter(({ of }) => /^(left|right)-eye/.test(of))
+    .flatMap(({ shapes }) => shapes.flatMap(({ runs }) => runs))
+    .map((run) => extent({ mark: 'path', runs: [run], closed: true, role: 'picture' }))
+    .filter(([l, t, r, b]) => Math.max(r - l, b - t) < 7)
+  expect(lights.length).toBeGreaterThan(1)
+  for (const [l, t, r, b] of lights)
+    for (const [x, y, u, v] of names) expect(x < r && u > l && y < b && v > t).toBe(false)
+})

@@ -30,6 +30,8 @@ interface Ground {
   readonly lines: readonly (readonly [Point, Point])[]
   readonly taken: readonly Rectangle[]
   readonly printable: Rectangle
+  /** Small shapes of the picture: names leave them free where there is other room. */
+  readonly small: readonly Rectangle[]
 }
 
 /** What folds in the card; slits alone are for tabs of other pieces. */
@@ -96,7 +98,7 @@ function placeIn(
 export function partNames(
   piece: Piece,
   onPage: (point: Point) => Point,
-  { lines, taken, printable }: Ground,
+  { lines, taken, printable, small }: Ground,
 ): { readonly marks: readonly WordMark[]; readonly boxes: readonly Rectangle[] } {
   const parts = partsOf(piece, onPage)
   if (parts.length < 2) return { marks: [], boxes: [] }
@@ -116,7 +118,9 @@ export function partNames(
     .flatMap((part) => {
       const inner = parts.filter((other) => other.area < part.area)
       const text = nameOf(part.id)
-      const mark = placeIn(part, inner, text, isFree)
+      const isBare = (box: Rectangle): boolean => isFree(box) && !small.some((one) => overlap(one, box))
+      const mark =
+        (small.length > 0 ? placeIn(part, inner, text, isBare) : null) ?? placeIn(part, inner, text, isFree)
       if (!mark) return []
       boxes.push(grown(extent(mark), CLEAR))
       return [mark]

@@ -15,6 +15,7 @@ import type { JointPlace } from './joint-places.ts'
 import type { Stretch, Wish } from './lettering.ts'
 import { edges, lettered, stretchesOf } from './lettering.ts'
 import { partNames } from './part-names.ts'
+import { extent } from './setting.ts'
 import { cornersOf, cornersUnder } from './stuck-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
@@ -334,6 +335,8 @@ export function pieceMarks(
   lines: SheetLines,
   printable: Rectangle,
   care: readonly Tight[] = [],
+  /** Small shapes of the picture, in the piece's own coordinates: names of parts leave them free. */
+  small: readonly (readonly Point[])[] = [],
 ): DrawnPiece {
   const outline = piece.outline.map((point) => onPage(place, point))
   const plain = piece.lines
@@ -404,7 +407,14 @@ export function pieceMarks(
   // A good copy is seen, and has no words.
   const called =
     isCard && lines !== 'ticks'
-      ? partNames(piece, at, { lines: ground.flatMap(stretchesOf), taken: besides, printable })
+      ? partNames(piece, at, {
+          lines: ground.flatMap(stretchesOf),
+          taken: besides,
+          printable,
+          small: small.map((run) =>
+            extent({ mark: 'path', runs: [run.map(at)], closed: true, role: 'picture' }),
+          ),
+        })
       : { marks: [], boxes: [] }
   const kept = [...besides, ...called.boxes]
   // A good copy is seen: there the list of lines says it in words.

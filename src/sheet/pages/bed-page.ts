@@ -1,3 +1,4 @@
+import type { Point } from '../../drawing/pen/marks.ts'
 import type { Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { clipped } from '../marks/clip.ts'
@@ -44,6 +45,8 @@ export interface Bedded {
   readonly lines: SheetLines
   /** Sizes that are marked. */
   readonly care: readonly Tight[]
+  /** Small shapes of its picture, in its own coordinates. */
+  readonly small?: readonly (readonly Point[])[]
   /** What stands above the piece where no column can hold it. */
   readonly head: (width: number) => Block
   readonly sections: (type: Fitting, trim: Trim) => readonly Section[]
@@ -224,7 +227,7 @@ function nameOf(
  * everything in its usual place, then elsewhere, then with closer type.
  */
 export function bedPage(
-  { piece, joints, lines, care, head, sections: wanted, notes }: Bedded,
+  { piece, joints, lines, care, small, head, sections: wanted, notes }: Bedded,
   paper: Paper,
 ): BedPage {
   const box = boxOf(piece.outline)
@@ -233,7 +236,7 @@ export function bedPage(
   const fitting = turns(paper).filter(whole)
   const beds = (fitting.length > 0 ? fitting : [bestTurn(piece, paper).turn]).map((turn) => {
     const bed = bedFor(piece, turn, head, faceOf(lines))
-    const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable, care)
+    const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable, care, small)
     return { bed, drawn, bare: once(() => bareRulers(bed)) }
   })
   const cost = (page: Arranged): number => page.left.length + (page.checked ? 0 : 10)

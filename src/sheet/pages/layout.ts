@@ -22,7 +22,7 @@ import { COVER_RIM, nameOf, pieces, plainText, tightest } from '../../paper/inde
 import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside, EVERYWHERE } from '../marks/clip.ts'
-import type { SheetArt, SheetLines, Trim } from '../marks/instructions.ts'
+import type { SheetArt, SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
 import { faceOf, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import { stretchesOf } from '../marks/lettering.ts'
@@ -183,6 +183,19 @@ function outside(run: readonly Point[], boxes: readonly Rectangle[]): readonly (
   return left
 }
 
+/** A shape of the picture that spans no more, mm, would be gone under a name. */
+const SMALL = 10
+
+const smallShapes = (design: Design, piece: string, face: SheetFace): readonly (readonly Point[])[] =>
+  artColours(design, piece, face === 'inside' ? 'front' : 'back')
+    .flatMap(({ shapes }) => shapes.flatMap(({ runs }) => runs))
+    .filter((run) =>
+      [0, 1].every((k) => {
+        const all = run.map((point) => point[k] as number)
+        return Math.max(...all) - Math.min(...all) <= SMALL
+      }),
+    )
+
 /** Shorter than this an edge along a fold is none to colour up to, mm. */
 const EDGE = 3
 
@@ -314,6 +327,8 @@ function laidOut(
           joints: placesOn(design, card.id, face),
           lines,
           care,
+          small:
+            options.art === 'colour' || options.art === 'lines' ? smallShapes(adorned, card.id, face) : [],
           head: (width) => header(design, lines, width, fittings.roomy.body, options.fault),
           sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
           notes: () => ({
