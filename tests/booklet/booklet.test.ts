@@ -378,10 +378,13 @@ describe('figures show what the words say', () => {
     // Both show the card alike, and an arrow that ends where the piece is, or comes to be.
     const ends = (['lay', 'close'] as const).map((does) => {
       const { marks } = figureFor(owl, does, 'tail')
-      const corner = marks.find((mark) => mark.mark === 'path' && mark.of?.startsWith('page/'))
+      const pages = marks.flatMap((mark) =>
+        mark.mark === 'path' && mark.role === 'facet' && mark.of?.startsWith('page/') ? mark.runs.flat() : [],
+      )
       const arrow = marks.find((mark) => mark.mark === 'path' && mark.role === 'hand')
-      if (corner?.mark !== 'path' || arrow?.mark !== 'path') throw new Error('a page and an arrow are drawn')
-      return { corner: corner.runs[0]?.[0], end: arrow.runs[0]?.at(-1) as readonly [number, number] }
+      if (arrow?.mark !== 'path') throw new Error('an arrow is drawn')
+      const corner = [Math.min(...pages.map(([x]) => x)), Math.max(...pages.map(([, y]) => y))]
+      return { corner, end: arrow.runs[0]?.at(-1) as readonly [number, number] }
     })
     expect(ends[0]?.corner).toEqual(ends[1]?.corner)
     const [a, b] = ends.map(({ end }) => end) as [readonly [number, number], readonly [number, number]]

@@ -47,7 +47,7 @@ describe('step figures', () => {
 
   it('draw the joints on the flat card and none of the pieces', () => {
     const flat = stepFigure(moth, 'flat', size)
-    expect(flat.marks.filter(({ role }) => role === 'glue')).toHaveLength(2)
+    expect(flat.marks.filter(({ role }) => role === 'place')).toHaveLength(2)
     expect(of(flat, 'moth/')).toEqual([])
   })
 

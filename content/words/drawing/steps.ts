@@ -23,7 +23,10 @@ export const nestedCreased = (opening: string): string =>
 export const nestedReversing = (opening: string): string =>
   `The card is open ${opening}; strips that still lie in their hosts are pushed through.`
 
-export const shut = 'The card is shut and pressed.'
+export const shut = 'The card is nearly shut; its upper page comes down.'
+
+export const backing =
+  'The card stands on its edges like a tent; strips of paper are glued over the back of its gutter.'
 
 /** Added to what such a figure shows. */
 export const dots = 'There is a dot on each page.'

@@ -86,7 +86,16 @@ const lineOf = (role: Role, more: Partial<Line> = {}): Line => ({
 })
 
 /** What is drawn on a standing card: pale on its dark pages, dark on its lighter pieces. */
-const ON_CARD: ReadonlySet<Role> = new Set(['cut', 'valley', 'mountain', 'crease', 'guide', 'glue'])
+const ON_CARD: ReadonlySet<Role> = new Set([
+  'cut',
+  'valley',
+  'mountain',
+  'crease',
+  'guide',
+  'glue',
+  'place',
+  'behind',
+])
 
 function onCard(role: Role, paint: Paint): Line {
   const isPage = paint.card === 0 && paint.face === 'front'

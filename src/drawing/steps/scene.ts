@@ -1,11 +1,12 @@
-import type { Design, Surface, Vec3 } from '../../paper/index.ts'
+import type { Design, Flat, Surface, Vec3 } from '../../paper/index.ts'
 import { pieces, SHUT } from '../../paper/index.ts'
-import { add, dot, RADIANS, subtract, unit } from '../../paper/plane/vector.ts'
+import { add, cross, dot, length, RADIANS, subtract, unit } from '../../paper/plane/vector.ts'
 import { hatch } from '../pen/hatch.ts'
 import type { Point } from '../pen/marks.ts'
 import type { Camera, Stand } from '../view/camera.ts'
 import { standing } from '../view/camera.ts'
 import type { InkLine } from '../view/paper.ts'
+import { drawnLines, SPACE, tapeStrokes } from './ink.ts'
 
 /** All steps are seen from the same place. */
 export const STEP_CAMERA: Camera = { turn: -26, tilt: 50 }
@@ -30,6 +31,12 @@ export interface Scene {
   readonly words?: readonly { readonly text: string; readonly at: Vec3 }[]
   /** What is drawn on the pages by hand, in the card's frame. */
   readonly dots?: readonly Vec3[]
+  /** The cuts that are drawn are made in this step: they stand out. */
+  readonly cutsNow?: boolean
+  /** It lies by itself on the table: drawn as large as it goes. */
+  readonly fills?: boolean
+  /** What is worked on, where that is small, in the card's frame. */
+  readonly about?: readonly Vec3[]
   readonly says: string
 }
 
@@ -46,38 +53,49 @@ export function inkOn(
     Math.abs(x) * Math.cos(half),
   ]
   const lines: InkLine[] = []
-  for (const { kind, points: corners, closed = false, of } of pieces(design)[0]?.lines ?? []) {
+  const [card] = pieces(design)
+  for (const { kind, points: corners, closed = false, of } of card?.lines ?? []) {
     if (of === 'page' || of.startsWith('cover/') || !keep(of, kind)) continue
-    const points = closed ? [...corners, ...corners.slice(0, 1)] : corners
-    for (let k = 0; k + 1 < points.length; k++) {
-      const [a, b] = [points[k], points[k + 1]] as [readonly [number, number], readonly [number, number]]
-      // A line across the gutter is two lines, one on each page.
-      const t = a[0] * b[0] < 0 ? a[0] / (a[0] - b[0]) : null
-      const cut: readonly [number, number] | null = t === null ? null : [0, a[1] + t * (b[1] - a[1])]
-      for (const [p, q] of cut ? [[a, cut] as const, [cut, b] as const] : [[a, b] as const]) {
-        const side = p[0] + q[0] < 0 ? -1 : 1
-        lines.push({
-          leaf: side < 0 ? 0 : 1,
-          role: kind,
-          points: [lift(p[0], p[1], side), lift(q[0], q[1], side)],
-          face: 'front',
-          of,
-        })
+    for (const { role, points } of drawnLines(design, card?.id ?? '', { kind, points: corners, closed }))
+      for (let k = 0; k + 1 < points.length; k++) {
+        const [a, b] = [points[k], points[k + 1]] as [Flat, Flat]
+        // A line across the gutter is two lines, one on each page.
+        const t = a[0] * b[0] < 0 ? a[0] / (a[0] - b[0]) : null
+        const cut: Flat | null = t === null ? null : [0, a[1] + t * (b[1] - a[1])]
+        for (const [p, q] of cut ? [[a, cut] as const, [cut, b] as const] : [[a, b] as const]) {
+          const side = p[0] + q[0] < 0 ? -1 : 1
+          lines.push({
+            leaf: side < 0 ? 0 : 1,
+            role,
+            points: [lift(p[0], p[1], side), lift(q[0], q[1], side)],
+            face: 'front',
+            of,
+          })
+        }
       }
-    }
   }
   return lines
 }
 
-/** The way of the right page's edge over the table, the left page lying still; in the card's frame at an opening. */
-export function pagePath(design: Design, from: number, to: number, at = LIFTED): readonly Vec3[] {
+/**
+ * The way of the right page's edge over the table, the left page lying still; in the card's frame at an opening. `beyond`:
+ * so far outside of the edge, mm, and `along` which share of it.
+ */
+export function pagePath(
+  design: Design,
+  from: number,
+  to: number,
+  at = LIFTED,
+  { beyond = 0, along = 0.5 } = {},
+): readonly Vec3[] {
   const { width, height } = design.card
+  const reach = width + beyond
   // The turn that undoes the stand is the other stand's.
   const back = standing('right', at)
   return Array.from({ length: 13 }, (_, k) => {
     const opening = from + ((to - from) * k) / 12
     const half = (opening / 2) * RADIANS
-    return back(standing('left', opening)([width * Math.sin(half), height * 0.5, width * Math.cos(half)]))
+    return back(standing('left', opening)([reach * Math.sin(half), height * along, reach * Math.cos(half)]))
   })
 }
 
@@ -121,7 +139,7 @@ export const inked = (
 ): InkLine[] => points.slice(1).map((p, k) => ({ leaf, role, points: [points[k] as Vec3, p], face, of }))
 
 /** Slanting lines that fill an outline in space, `step` mm apart, as ink on its leaf. */
-export function hatched(leaf: number, outline: readonly Vec3[], of: string, step = 4.5): InkLine[] {
+export function hatched(leaf: number, outline: readonly Vec3[], of: string, step = SPACE): InkLine[] {
   const [a, b, c] = outline
   if (!a || !b || !c) return []
   const u = unit(subtract(b, a))
@@ -136,6 +154,30 @@ export function hatched(leaf: number, outline: readonly Vec3[], of: string, step
       of,
     ),
   )
+}
+
+/** A line along which paper is taped, in space, `front` the normal of its leaf: dashes, with strokes across. */
+export function struck(leaf: number, line: readonly Vec3[], front: Vec3, of: string): InkLine[] {
+  const [a, b] = line
+  if (!a || !b) return []
+  const long = subtract(b, a)
+  const u = unit(long)
+  const v = cross(front, u)
+  const runs = tapeStrokes([
+    [0, 0],
+    [length(long), 0],
+  ])
+  return [
+    ...inked(leaf, 'place', [a, b], of),
+    ...runs.flatMap((run) =>
+      inked(
+        leaf,
+        'glue',
+        run.map(([x, y]) => add(add(a, u, x), v, y)),
+        of,
+      ),
+    ),
+  ]
 }
 
 /** A part of the design. */

@@ -2,12 +2,14 @@ import * as says from '../../../content/words/drawing/steps.ts'
 import type { Making } from '../../making/making.ts'
 import { foldsTogether, making } from '../../making/making.ts'
 import type { Design, Surface, Vec3 } from '../../paper/index.ts'
-import { jointsOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
-import { RADIANS } from '../../paper/plane/vector.ts'
+import { jointsOf, kindOf, ownerOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
+import { add, dot, length, RADIANS, subtract, unit } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
+import { lensFor } from '../view/camera.ts'
 import { coverSurfaces } from '../view/cover.ts'
+import type { InkLine } from '../view/paper.ts'
 import type { Scene, Task } from './scene.ts'
-import { ghostsOf, hatched, inked, inkOn, LIFTED, middle, pagePath, pushed } from './scene.ts'
+import { ghostsOf, hatched, inked, inkOn, LIFTED, middle, pagePath, pushed, STEP_CAMERA } from './scene.ts'
 import { nestedCutting, nestedReversing } from './scenes-nested.ts'
 
 /** How far a strip is folded over: far enough to look folded, not so far that it looks glued down. */
@@ -46,6 +48,29 @@ const foldsOf =
   (of: string, kind: string): boolean =>
     kind !== 'cut' && cut.some((id) => of.startsWith(`${id}/`))
 
+/** How far a fold line lies in from the edge of its strip, mm: all of it on the strip, whose paper its ink must suit. */
+const ON_STRIP = 0.9
+
+/**
+ * Fold lines at the edge of strips that are cut and lie in the card are drawn on those; where a strip is folded over at
+ * its line, that is an edge by itself.
+ */
+function onStrips(ink: readonly InkLine[], paper: readonly Surface[], folded: readonly string[]): InkLine[] {
+  return ink.flatMap((line): readonly InkLine[] => {
+    const id = ownerOf(line.of ?? '')
+    if (line.role === 'cut') return [line]
+    if (folded.includes(id)) return []
+    const strip = paper.filter(({ panel }) => panel === `${id}/${line.leaf === 0 ? 'left' : 'right'}`)
+    const [first] = strip
+    if (!first) return [line]
+    const [a, b] = line.points
+    const along = unit(subtract(b, a))
+    const inward = subtract(middle(strip.flatMap(({ points }) => points)), a)
+    const way = unit(add(inward, along, -dot(inward, along)))
+    return [{ ...line, leaf: first.leaf, points: [add(a, way, ON_STRIP), add(b, way, ON_STRIP)] }]
+  })
+}
+
 export function flat({ design }: Task): Scene {
   return {
     paper: making(design, { opening: 180, through: [], cut: [] }),
@@ -77,9 +102,13 @@ export function cutting(task: Task): Scene {
   // The blades come from the fold, along the slit.
   const foot = slit && (slit.points[0][2] < slit.points[1][2] ? slit.points[0] : slit.points[1])
   const from = (back: number): Vec3 => [0, foot?.[1] ?? 0, (foot?.[2] ?? 0) - back]
+  const paper = insideOut(making(design, { opening: 0, through: [], cut }))
+  const isDrawn = (of: string, kind: string): boolean =>
+    foldsOf(task)(of, kind) || (kind === 'cut' && cut.includes(of))
   return {
-    paper: insideOut(making(design, { opening: 0, through: [], cut })),
-    ink: inkOn(design, 0, foldsOf(task)),
+    paper,
+    ink: onStrips(inkOn(design, 0, isDrawn), paper, []),
+    cutsNow: true,
     stand: 'left',
     opening: SHUT,
     over: foot ? [{ role: 'hand', points: [from(0.26 * design.card.width), from(2)] }] : [],
@@ -102,9 +131,10 @@ export function folded(task: Task, side: 'front' | 'back'): Scene {
   const { design, cut } = task
   const over = side === 'front' ? OVER : -OVER
   const lying: Making = { opening: 0, through: [], cut }
+  const paper = foldedOver(task, over)
   return {
-    paper: foldedOver(task, over),
-    ink: inkOn(design, 0, foldsOf(task)),
+    paper,
+    ink: onStrips(inkOn(design, 0, foldsOf(task)), paper, creasedIn(task)),
     stand: side === 'front' ? 'left' : 'right',
     opening: SHUT,
     over: creasedIn(task).map((id) => ({ role: 'hand', points: foldPath(design, lying, id, over) })),
@@ -112,40 +142,106 @@ export function folded(task: Task, side: 'front' | 'back'): Scene {
   }
 }
 
+/** More outlines of what will stand than these would be a tangle. */
+const MOST_GHOSTS = 2
+
 export function reversing(task: Task): Scene {
   if (task.cut.length === 0 && task.guests.length > 0) return nestedReversing(task)
   const { design, cut, opening = 110 } = task
   const paper = making(design, { opening, through: [], cut })
   const popped = poseAt(design, opening)
-  const [first] = cut
-  const outlines = first === undefined ? [] : ghostsOf(popped.panels, first)
-  const ridge = popped.creases[(first !== undefined && ridgeOf(design, first)) || '']
-  const strip = paper.find(({ panel }) => panel === `${first}/right`)
-  const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
   return {
     paper,
     ink: [],
     stand: 'gutter',
     opening,
-    over:
-      ridge && onGutter.length > 0
-        ? [...outlines, { role: 'hand', points: pushed(middle(onGutter), middle([ridge.start, ridge.end])) }]
-        : outlines,
+    over: [
+      ...(cut.length > MOST_GHOSTS ? cut.slice(0, 1) : cut).flatMap((id) => ghostsOf(popped.panels, id)),
+      ...cut.flatMap((id) => {
+        const ridge = popped.creases[ridgeOf(design, id) ?? '']
+        const strip = paper.find(({ panel }) => panel === `${id}/right`)
+        const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
+        if (!ridge || onGutter.length === 0) return []
+        const to = middle([ridge.start, ridge.end])
+        return [{ role: 'hand' as const, points: pushed(middle(onGutter), to) }]
+      }),
+    ],
     says: says.reversing(angleText(opening, 0)),
   }
 }
 
-export function shut({ design, through }: Task): Scene {
-  const { width, height } = design.card
-  const over = (z: number): Vec3 => [z, height * 0.5, width * 0.45]
+/** How far a card is still open that is being shut, degrees. */
+const NEARLY_SHUT = 22
+
+/** The upper page comes down; the hand is beside its free edge, over the table. */
+export function shut({ design, through, opening = NEARLY_SHUT }: Task): Scene {
   return {
-    paper: making(design, { opening: 0, through, cut: [] }),
+    paper: making(design, { opening, through, cut: [] }),
     ink: [],
     stand: 'left',
-    opening: SHUT,
-    over: [{ role: 'hand', points: [over(0.42 * width), over(4)] }],
+    opening,
+    over: [
+      {
+        role: 'hand',
+        points: pagePath(design, opening + 26, opening - 8, opening, { beyond: 11, along: 0.7 }),
+      },
+    ],
     says: says.shut,
   }
+}
+
+/** How far a card is open that stands like a tent, and how far strips reach down from its gutter, mm. */
+const TENT = 70
+
+const STRIP = 14
+
+/** Strips lie off the card so far that they are seen to lie on it, mm. */
+const OFF = 0.8
+
+/** Where nothing that is cut moves along the gutter: stretches of it, mm from the near edge. */
+function still({ card, mechanisms }: Design): readonly (readonly [number, number])[] {
+  const moving = mechanisms
+    .filter((m) => m.on === 'gutter' && kindOf(m).stock.from !== 'own-card')
+    .map((m) => kindOf(m).build(m).span)
+    .sort(([a], [b]) => a - b)
+  const ends = [0, ...moving.flat(), card.height]
+  return ends.flatMap((from, k) => {
+    const to = ends[k + 1]
+    return k % 2 === 0 && to !== undefined && to - from > 4 ? [[from + 1, to - 1] as const] : []
+  })
+}
+
+/** The card from behind: it stands on its edges, and strips of paper lie over its gutter. */
+export function backing({ design, through, opening = TENT }: Task): Scene {
+  const card = making(design, { opening, through, cut: [] })
+  const half = (opening / 2) * RADIANS
+  const top = design.card.width * Math.cos(half)
+  const over = ([x, y, z]: Vec3): Vec3 => [-x, y, top - z]
+  const pages = card.filter(({ panel }) => panel.startsWith('page/'))
+  let leaf = 1 + Math.max(...card.map((one) => one.leaf))
+  const strips = still(design).flatMap(([from, to]) =>
+    ([-1, 1] as const).flatMap((side): Surface[] => {
+      const page = pages.find(({ panel }) => panel === (side < 0 ? 'page/left' : 'page/right'))
+      if (!page) return []
+      const at = (out: number, y: number): Vec3 => [side * out * Math.sin(half), y, out * Math.cos(half)]
+      const { front, owner } = page
+      const points = [at(0, from), at(0, to), at(STRIP, to), at(STRIP, from)].map((p) => add(p, front, -OFF))
+      return [
+        {
+          ...{ panel: 'gutter/strip', owner, leaf: leaf++, layer: 0, tape: true },
+          ...{ points, drawn: [false, true, true, true], front },
+        },
+      ]
+    }),
+  )
+  const turnedOver = [...card, ...strips].map(
+    (one): Surface => ({
+      ...one,
+      points: one.points.map(over),
+      front: [-one.front[0], one.front[1], -one.front[2]],
+    }),
+  )
+  return { paper: turnedOver, ink: [], stand: 'gutter', opening, over: [], says: says.backing }
 }
 
 /** How far the card is held over its cover, mm. */
@@ -173,12 +269,59 @@ export function overCover(
       ([x, y]): Vec3 => [x * Math.sin(half), y, Math.abs(x) * Math.cos(half) + (corner?.[2] ?? 0)],
     )
     return [
-      ...inked(leaf, 'glue', [...outline, ...outline.slice(0, 1)], of, 'front'),
+      ...inked(leaf, 'place', [...outline, ...outline.slice(0, 1)], of, 'front'),
       ...hatched(leaf, outline, of),
     ]
   })
   const up = ([x, y, z]: Vec3): Vec3 => [x, y, z + held]
-  return { paper: [...cover, ...card.map((one) => ({ ...one, points: one.points.map(up) }))], ink: rim }
+  return {
+    paper: [...cover, ...card.map((one) => ({ ...one, points: one.points.map(up) }))],
+    ink: seenBeside(design, rim, opening, held),
+  }
+}
+
+/** Lines under the card are cut into stretches of this length, mm. */
+const STRETCH = 1.5
+
+/** Of lines on the cover what is seen beside the card, not through what is cut in it: there it would pass for glue. */
+function seenBeside(
+  { card }: Design,
+  lines: readonly InkLine[],
+  opening: number,
+  held: number,
+): readonly InkLine[] {
+  const half = (opening / 2) * RADIANS
+  const { eye } = lensFor({
+    card,
+    camera: STEP_CAMERA,
+    size: { width: 1, height: 1 },
+    points: [[0, 0, 0]],
+    padding: 0,
+  })
+  const isHidden = (p: Vec3): boolean =>
+    [-1, 1].some((side) => {
+      const across: Vec3 = [side * Math.sin(half), 0, Math.cos(half)]
+      const front: Vec3 = [-side * Math.cos(half), 0, Math.sin(half)]
+      const to = subtract(eye, p)
+      const t = dot(subtract([0, 0, held], p), front) / dot(to, front)
+      const [x, y, z] = add(p, to, t)
+      const out = dot([x, y, z - held], across)
+      return t > 0 && out >= 0 && out <= card.width && y >= 0 && y <= card.height
+    })
+  return lines.flatMap((line) => {
+    const [a, b] = line.points
+    const way = subtract(b, a)
+    const count = Math.max(1, Math.ceil(length(way) / STRETCH))
+    const at = (k: number): Vec3 => add(a, way, k / count)
+    const runs: [number, number][] = []
+    for (let k = 0; k < count; k++) {
+      if (isHidden(add(a, way, (k + 0.5) / count))) continue
+      const last = runs.at(-1)
+      if (last?.[1] === k) last[1] = k + 1
+      else runs.push([k, k + 1])
+    }
+    return runs.map(([from, to]): InkLine => ({ ...line, points: [at(from), at(to)] }))
+  })
 }
 
 /** The finished card over its cover, and where that is glued. */

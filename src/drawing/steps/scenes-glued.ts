@@ -1,30 +1,79 @@
 import * as says from '../../../content/words/drawing/steps.ts'
+import type { Loose } from '../../making/gluing.ts'
 import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
-import type { Design, Surface, Vec3 } from '../../paper/index.ts'
+import type { Design, Flat, Surface, Vec3 } from '../../paper/index.ts'
 import { change, jointsOf, kindOf, modelOf, ownerOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
-import { add, distance, subtract, unit } from '../../paper/plane/vector.ts'
+import { turned } from '../../paper/plane/turn.ts'
+import { add, cross, distance, dot, RADIANS, subtract, unit } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
+import type { InkLine } from '../view/paper.ts'
+import { drawnLines } from './ink.ts'
 import type { Scene, Task } from './scene.ts'
-import { ghostsOf, hatched, inked, middle, only, pagePath, pushed } from './scene.ts'
+import { ghostsOf, hatched, inked, middle, only, pagePath, pushed, struck } from './scene.ts'
+
+const UPRIGHT: Vec3 = [0, 1, 0]
+
+const aboutRidge = (p: Vec3, degrees: number): Vec3 => turned(p, [0, 0, 0], UPRIGHT, degrees * RADIANS)
+
+/** How far a half of a folded piece reaches from its ridge, mm. */
+const broad = (half: readonly Surface[]): number =>
+  Math.max(...half.flatMap(({ points }) => points.map(([x, , z]) => Math.hypot(x, z))))
+
+/** A lopsided piece that is folded turned over, so that its broader half lies behind the other and looks out there. */
+function broadBehind(piece: Loose): Loose {
+  const { paper } = piece
+  const lower = paper.filter(({ points }) => points.every(([, , z]) => Math.abs(z) < 1e-6))
+  const upper = paper.filter((one) => !lower.includes(one))
+  const hasTab = paper.some(({ panel }) => panel.endsWith('/tab'))
+  if (hasTab || piece.path.length === 0 || upper.length === 0) return piece
+  if (broad(upper) <= broad(lower) + 1) return piece
+  const [far] = upper
+    .flatMap(({ points }) => points)
+    .sort(([x, , z], [u, , w]) => u * u + w * w - x * x - z * z)
+  if (!far) return piece
+  // The upper half comes down on the other side of the ridge.
+  const side = far[0] > 0 ? 1 : -1
+  const gape = Math.atan2(far[2], Math.abs(far[0])) / RADIANS
+  const over = (p: Vec3): Vec3 => aboutRidge(p, -side * (180 - gape))
+  const flat = paper.map((one) => ({ ...one, points: one.points.map(over), front: over(one.front) }))
+  const tip = lower
+    .flatMap(({ points }) => points)
+    .reduce((best, p) => (Math.abs(p[0]) > Math.abs(best[0]) ? p : best))
+  return {
+    ...piece,
+    paper: flat,
+    path: Array.from({ length: 13 }, (_, k) => aboutRidge(over(tip), side * (18 + (124 * (12 - k)) / 12))),
+  }
+}
 
 /** Mechanisms' own pieces on the table, in the card's frame where it lies flat. */
 export function onTable(task: Task, folded: boolean): Scene {
   const [id = ''] = task.glued
-  const { paper, lines, path } = loose(task.design, folded ? id : task.glued, folded)
+  const lying = loose(task.design, folded ? id : task.glued, folded)
+  const { paper, lines, path } = folded ? broadBehind(lying) : lying
   const tabs = paper.filter(({ panel }) => folded && panel.endsWith('/tab'))
   return {
     paper,
     ink: [
-      ...lines.flatMap(({ leaf, kind, points, closed, of }) => [
-        ...inked(leaf, kind, closed ? [...points, ...points.slice(0, 1)] : points, of),
-        ...(kind === 'glue' && closed ? hatched(leaf, points, of) : []),
-      ]),
+      ...lines.flatMap(({ leaf, kind, points, closed, of }) => {
+        const piece = paper.find((one) => one.leaf === leaf)?.panel ?? ''
+        const flat = points.map(([x, y]): Flat => [x, y])
+        return drawnLines(task.design, piece, { kind, points: flat, closed }).flatMap((line) =>
+          inked(
+            leaf,
+            line.role,
+            line.points.map(([x, y]): Vec3 => [x, y, 0]),
+            of,
+          ),
+        )
+      }),
       ...tabs.flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
     ],
     stand: 'gutter',
     opening: 180,
+    fills: true,
     over: path.length > 0 ? [{ role: 'hand', points: path }] : [],
     says: folded ? says.pieceFolded(id) : says.piecesFlat(task.glued),
   }
@@ -32,6 +81,53 @@ export function onTable(task: Task, folded: boolean): Scene {
 
 /** How far a piece is held off its place, mm. */
 export const HELD = 32
+
+/** How far tape reaches on the page, mm. */
+const TAPE = 8
+
+const away = (p: Vec3, others: readonly Vec3[]): number => Math.min(...others.map((q) => distance(p, q)))
+
+/** Tape on the page along the joint that a folded piece lies on: what of it the piece leaves to be seen. */
+function leftTape(
+  { design, before }: Task,
+  paper: readonly Surface[],
+  id: string,
+  opening: number,
+): readonly Surface[] {
+  const own = paper.filter(({ panel }) => panel.startsWith(`${id}/`)).flatMap(({ points }) => points)
+  return glueAreas(design, [...before, id], id, opening).flatMap(({ leaf, points, closed }): Surface[] => {
+    const [a, b] = points
+    const page = paper.find((one) => one.leaf === leaf)
+    if (closed || !a || !b || !page || away(b, own) > 1) return []
+    const along = unit(subtract(b, a))
+    const across = cross(page.front, along)
+    const out = dot(across, subtract(middle(own), a)) > 0 ? -TAPE : TAPE
+    const outline = [a, b, add(b, across, out), add(add(a, across, out), along, Math.abs(out))]
+    return [
+      {
+        panel: `${id}/left/tape`,
+        owner: page.owner,
+        leaf: 1 + Math.max(...paper.map((one) => one.leaf)),
+        layer: page.layer + 1,
+        points: outline,
+        drawn: outline.map(() => true),
+        front: page.front,
+        tape: true,
+      },
+    ]
+  })
+}
+
+/** Whether the middle of a surface lies under one of others, seen square to it. */
+function isUnder({ points, front }: Surface, others: readonly Surface[]): boolean {
+  const at = middle(points)
+  return others.some((one) => {
+    const turns = one.points.map((p, k) =>
+      dot(cross(subtract(one.points[(k + 1) % one.points.length] as Vec3, p), subtract(at, p)), front),
+    )
+    return turns.every((turn) => turn > 0) || turns.every((turn) => turn < 0)
+  })
+}
 
 /** The piece on its place, not yet fixed on the other side. */
 export function glued(task: Task): Scene {
@@ -41,9 +137,12 @@ export function glued(task: Task): Scene {
   const lifted = ids.filter((id) => how.get(id) !== 'joints')
   const through = [...before, ...lifted]
   const state: Making = { opening, through, cut: [], lying }
-  const paper = making(design, { ...state, lifted: Object.fromEntries(lifted.map((id) => [id, HELD])) })
+  const paper = making(design, {
+    ...state,
+    lifted: Object.fromEntries(lifted.map((id) => [id, HELD])),
+  }).filter(({ panel }) => !(panel.endsWith('/tape') && lying.some((id) => panel.startsWith(`${id}/`))))
   const there = making(design, state)
-  const held = paper.filter(({ panel }) => lying.some((id) => panel.startsWith(`${id}/`)))
+  const leftTapes = lying.flatMap((id) => leftTape(task, paper, id, opening))
   const arrows = lifted.flatMap((id) => {
     const moved = paper.flatMap((one, k) => {
       const home = there[k]
@@ -56,12 +155,11 @@ export function glued(task: Task): Scene {
       ? [{ role: 'hand' as const, points: [from, add(to, subtract(from, to), 0.12)] }]
       : []
   })
+  const own = paper.filter(({ panel }) => lying.some((id) => panel.startsWith(`${id}/`)))
   return {
-    paper,
+    paper: [...paper, ...leftTapes],
     ink: [
-      ...held
-        .filter(({ panel }) => panel.endsWith('/tab') || panel.endsWith('/tape'))
-        .flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
+      ...leftTapes.flatMap(({ leaf, points, panel }) => hatched(leaf, points, panel)),
       ...lifted
         .filter((id) => how.get(id) === 'face')
         .flatMap((id) =>
@@ -69,7 +167,7 @@ export function glued(task: Task): Scene {
             ({ leaf, points, closed }) =>
               closed
                 ? [
-                    ...inked(leaf, 'glue', [...points, ...points.slice(0, 1)], id),
+                    ...inked(leaf, 'place', [...points, ...points.slice(0, 1)], id),
                     ...hatched(leaf, points, id),
                   ]
                 : [],
@@ -78,7 +176,13 @@ export function glued(task: Task): Scene {
     ],
     stand: 'gutter',
     opening,
-    over: arrows,
+    over: [
+      ...arrows,
+      // Where the piece itself hides it.
+      ...leftTapes
+        .filter((tape) => isUnder(tape, own))
+        .map(({ points }) => ({ role: 'ghost' as const, points, closed: true })),
+    ],
     says: (lying.length > 0 ? says.laidOnLeft : says.heldOverPlace)(angleText(opening, 0)),
   }
 }
@@ -93,12 +197,26 @@ const PRESS = 26
 export function overFold({ design, glued: ids, before }: Task, held: number): Omit<Scene, 'over' | 'says'> {
   const isOnGutter = design.mechanisms.every((m) => !ids.includes(m.id) || m.on === 'gutter')
   const opening = isOnGutter ? SHUT : PINCHED
+  const through = [...before, ...ids]
+  const paper = making(design, {
+    ...{ opening, through, cut: [] },
+    lifted: Object.fromEntries(ids.map((id) => [id, held])),
+  })
   return {
-    paper: making(design, {
-      ...{ opening, through: [...before, ...ids], cut: [] },
-      lifted: Object.fromEntries(ids.map((id) => [id, held])),
-    }),
-    ink: [],
+    paper,
+    // Its places, as long as it does not hide them.
+    ink: (held > 0 ? ids : []).flatMap((id) =>
+      glueAreas(design, through, id, opening).flatMap(({ leaf, points, closed }): InkLine[] => {
+        const face = jointsOf(design).find(({ of }) => ownerOf(of) === id)?.host.face ?? 'front'
+        const front = paper.find((one) => one.leaf === leaf)?.front
+        const lines = closed
+          ? [...inked(leaf, 'place', [...points, ...points.slice(0, 1)], id), ...hatched(leaf, points, id)]
+          : front
+            ? struck(leaf, points, front, id)
+            : []
+        return lines.map((line) => ({ ...line, face }))
+      }),
+    ),
     stand: isOnGutter ? 'left' : 'gutter',
     opening,
   }
@@ -115,6 +233,11 @@ export function astride(task: Task): Scene {
   const to = middle(cornersOf(overFold(task, 0).paper, task.glued))
   return {
     ...over,
+    about: [
+      ...cornersOf(over.paper, task.glued),
+      ...cornersOf(overFold(task, 0).paper, task.glued),
+      ...over.ink.flatMap(({ points }) => points),
+    ],
     over: [{ role: 'hand', points: [from, add(to, subtract(from, to), 0.12)] }],
     says: says.heldAstride,
   }

@@ -42,6 +42,8 @@ export function nestedCutting(task: Task): Scene {
     ink: lines.flatMap(({ leaf, kind, points, of }) => inked(leaf, kind, points, of)),
     stand: 'gutter',
     opening: state.opening,
+    cutsNow: true,
+    about: lines.flatMap(({ points }) => points),
     over: task.guests.map((id) => ({ role: 'hand', points: bladePath(paper, lines, id) })),
     says: says.nestedCutting(angleText(state.opening, 0)),
   }
@@ -54,6 +56,7 @@ export function nestedCreased(task: Task): Scene {
     ink: lines.flatMap(({ leaf, kind, points, of }) => inked(leaf, kind, points, of)),
     stand: 'gutter',
     opening: state.opening,
+    about: lines.flatMap(({ points }) => points),
     over: [],
     says: says.nestedCreased(angleText(state.opening, 0)),
   }
@@ -61,25 +64,24 @@ export function nestedCreased(task: Task): Scene {
 
 export function nestedReversing({ design, guests, before, opening = 110 }: Task): Scene {
   const popped = poseAt(only(design, [...before, ...guests]), opening)
+  const over = guests.flatMap((id): Scene['over'] => {
+    const m = design.mechanisms.find((one) => one.id === id)
+    const host = m && popped.creases[m.on]
+    const ridge = popped.creases[ridgeOf(design, id) ?? '']
+    const ghosts = ghostsOf(popped.panels, id)
+    if (!m || !host || !ridge) return ghosts
+    const [from, to] = kindOf(m).build(m).span
+    const along = unit(subtract(host.end, host.start))
+    const foot = add(host.start, along, (from + to) / 2)
+    return [...ghosts, { role: 'hand', points: pushed(foot, middle([ridge.start, ridge.end]), 26) }]
+  })
   return {
     paper: making(design, { opening, through: before, cut: guests }),
     ink: [],
     stand: 'gutter',
     opening,
-    over: guests.flatMap((id) => {
-      const m = design.mechanisms.find((one) => one.id === id)
-      const host = m && popped.creases[m.on]
-      const ridge = popped.creases[ridgeOf(design, id) ?? '']
-      const ghosts = ghostsOf(popped.panels, id)
-      if (!m || !host || !ridge) return ghosts
-      const [from, to] = kindOf(m).build(m).span
-      const along = unit(subtract(host.end, host.start))
-      const foot = add(host.start, along, (from + to) / 2)
-      return [
-        ...ghosts,
-        { role: 'hand' as const, points: pushed(foot, middle([ridge.start, ridge.end]), 26) },
-      ]
-    }),
+    about: over.flatMap(({ points }) => points),
+    over,
     says: says.nestedReversing(angleText(opening, 0)),
   }
 }

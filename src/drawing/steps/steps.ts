@@ -5,14 +5,15 @@ import { pagePoint } from '../../paper/index.ts'
 import type { Wish } from '../pen/lettering.ts'
 import { placeWords } from '../pen/lettering.ts'
 import type { Drawing, Mark, Point } from '../pen/marks.ts'
-import type { Lens, Size, Stand } from '../view/camera.ts'
+import type { Camera, Lens, Size, Stand } from '../view/camera.ts'
 import { lensFor, motionPoints, standing } from '../view/camera.ts'
 import { lampFor } from '../view/light.ts'
 import { paperMarks } from '../view/paper.ts'
 import { shadowMarks } from '../view/shadows.ts'
+import { inInk } from './ink.ts'
 import type { Scene, Task } from './scene.ts'
 import { LIFTED, STEP_CAMERA } from './scene.ts'
-import { covering, cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
+import { backing, covering, cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
 import { astride, closing, glued, onTable, popping, saddled, taping, threading } from './scenes-glued.ts'
 import { nestedCreased } from './scenes-nested.ts'
 
@@ -36,7 +37,8 @@ import { nestedCreased } from './scenes-nested.ts'
  *   closing    the right page comes over on the piece
  *   popping    the piece still lies down in the fold and is being pushed up
  *   taping     as open, with tape along the joints
- *   shut       shut, the strips inside, pressed
+ *   shut       nearly shut, the upper page coming down
+ *   backing    from behind, on its edges like a tent: strips of paper over the gutter
  *   open       standing open
  *   covering   held over its open cover, whose rim is hatched: glued on last
  *
@@ -61,6 +63,7 @@ export const stepStates = [
   'popping',
   'taping',
   'shut',
+  'backing',
   'open',
   'covering',
 ] as const
@@ -85,6 +88,12 @@ export interface StepOptions {
   readonly text?: number
   /** Pages stay plain in every state: of a small picture little is left but what it points at. */
   readonly plain?: boolean
+  /** From where it is seen; default the place of all steps. */
+  readonly camera?: Camera | undefined
+  /** How an `open` card rests; default on its gutter. */
+  readonly stand?: Stand | undefined
+  /** What is worked on fills the picture, where that is small. */
+  readonly near?: boolean
 }
 
 const PADDING = 12
@@ -94,6 +103,15 @@ const DOT = 4
 
 /** A hair more than fits by the corners of the paper alone: the standing card's own scale is such. */
 const FITTED = 1.12
+
+/** What is worked on is drawn so many times as large as the card, at most. */
+const LARGEST = 3
+
+/** And what is looked at closely. */
+const CLOSEST = 5
+
+/** Round what is looked at closely: this share of the picture's height. */
+const CLOSE = 0.2
 
 const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Scene>> = {
   flat,
@@ -113,6 +131,7 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
   popping,
   taping,
   shut,
+  backing,
   open,
   covering,
 }
@@ -159,6 +178,10 @@ interface Framed {
   readonly pictured: boolean
   /** What must be in the picture, in the table's frame; all that is there unless said. */
   readonly frame?: readonly Vec3[]
+  /** From where it is seen, if not from where all steps are. */
+  readonly camera?: Camera | undefined
+  /** What is small fills the picture, and the rest of the card goes beyond its frame. */
+  readonly near?: boolean
   /** While it moves no shadows fall on paper, and those on the table are plain. */
   readonly quick?: boolean
 }
@@ -168,17 +191,33 @@ export function sceneMarks(
   scene: Scene,
   design: Design,
   size: Size,
-  { scale, centre, text, pictured, frame, quick = false }: Framed,
+  { scale, centre, text, pictured, frame, camera, near = false, quick = false }: Framed,
 ): Mark[] {
-  const { paper, ink, stand, opening, over, words = [], dots = [] } = scene
+  const { paper, ink, stand, opening, over, words = [], dots = [], cutsNow = false } = scene
   const place = standing(stand, opening)
-  const points = frame ?? paper.flatMap((one) => one.points.map(place))
-  const framing = { card: design.card, camera: STEP_CAMERA, size, points, padding: PADDING }
+  const about = near ? scene.about : undefined
+  const whole = [
+    ...paper.flatMap((one) => one.points),
+    ...(scene.fills ? over.flatMap(({ points }) => points) : []),
+  ]
+  const points = frame ?? (about ?? whole).map(place)
+  const padding = about ? CLOSE * Math.min(size.width, size.height) : PADDING
+  const framing = { card: design.card, camera: camera ?? STEP_CAMERA, size, points, padding, stand }
   // One scale for all states; what is too large for it is drawn as large as it goes.
-  const fitted = !frame && paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
-  const lens: Lens = lensFor({ ...framing, scale: Math.min(scale, lensFor(framing).scale * fitted) })
+  const fitted = !frame && !camera && paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
+  const most = about
+    ? CLOSEST * scale
+    : scene.fills
+      ? LARGEST * scale
+      : camera
+        ? Number.POSITIVE_INFINITY
+        : scale
+  const lens: Lens = lensFor({
+    ...framing,
+    scale: Math.min(most, lensFor(framing).scale * (about ? 1 : fitted)),
+  })
   const shifted = movedLens(lens, centre - size.width / 2)
-  const lamp = lampFor(shifted)
+  const lamp = lampFor(shifted, stand)
   const marks: Mark[] = [
     ...shadowMarks(
       paper.map((one) => one.points.map(place)),
@@ -186,9 +225,12 @@ export function sceneMarks(
       lamp,
       !quick,
     ),
-    ...paperMarks(design, paper, ink, shifted, place, {
-      ...{ lamp, shadows: quick ? 'none' : 'hard', bare: !pictured },
-    }),
+    ...inInk(
+      paperMarks(design, paper, ink, shifted, place, {
+        ...{ lamp, shadows: quick ? 'none' : 'hard', bare: !pictured },
+      }),
+      cutsNow,
+    ),
   ]
   for (const at of dots)
     marks.push({ mark: 'dot', at: shifted.toScreen(place(at)), radius: DOT, role: 'dimension' })
@@ -259,7 +301,7 @@ function dotted(scene: Scene, point: Flat): Scene {
 
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
 export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
-  const { text = 15, plain = false, dot } = options
+  const { text = 15, plain = false, dot, camera, stand, near = false } = options
   const scale = commonScale(design, size)
   const box = [0, 0, size.width, size.height] as const
   const task = taskOf(design, options)
@@ -269,12 +311,13 @@ export function stepFigure(design: Design, state: StepState, size: Size, options
   const nested = state === 'creased' && cut.length === 0 && guests.length > 0
   if (state !== 'creased' || nested) {
     const drawn = state === 'creased' ? nestedCreased(task) : scenes[state](task)
-    const scene = dot ? dotted(drawn, dot) : drawn
+    const resting = stand && state === 'open' ? { ...drawn, stand } : drawn
+    const scene = dot ? dotted(resting, dot) : resting
     return {
       box,
       unit: 'px',
       marks: sceneMarks(scene, design, size, {
-        ...{ scale, centre: size.width / 2, text, pictured: !plain && isPictured(state) },
+        ...{ scale, centre: size.width / 2, text, pictured: !plain && isPictured(state), camera, near },
       }),
       says: scene.says,
     }

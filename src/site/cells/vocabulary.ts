@@ -146,6 +146,11 @@ export const WORDS: Readonly<Record<string, Word>> = {
         takes: 'flag',
         says: 'The point of a bare card is drawn on both pages, where the bench has it at first.',
       },
+      turn: {
+        takes: 'number',
+        says: 'From where the card is seen, degrees round it, together with tilt; if left out from the place of all steps, and the open card as its bench shows it.',
+      },
+      tilt: { takes: 'number', says: 'The same, degrees above the table.' },
     },
   },
   TakeCare: {

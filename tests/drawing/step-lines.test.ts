@@ -1,0 +1,204 @@
+// What lines and frames of step figures may not mislead about: a solid line is a cut, glue is where glue is, a hand is where a hand is.
+import { describe, expect, it } from 'vitest'
+import type { Drawing, PathMark, Point } from '../../src/drawing/pen/marks.ts'
+import { isDark } from '../../src/drawing/steps/ink.ts'
+import type { StepOptions, StepState } from '../../src/drawing/steps/steps.ts'
+import { stepFigure } from '../../src/drawing/steps/steps.ts'
+import type { Design } from '../../src/paper/index.ts'
+import { stepPicture } from '../../src/site/step-picture.ts'
+import { dummy } from '../sheet/designs.ts'
+
+const size = { width: 340, height: 250 }
+
+const paths = ({ marks }: Drawing, role: string): readonly PathMark[] =>
+  marks.filter((mark): mark is PathMark => mark.mark === 'path' && mark.role === role)
+
+const drawn = (design: Design, state: StepState, options: StepOptions = {}): Drawing =>
+  stepFigure(design, state, size, options)
+
+const long = ([a, b]: readonly Point[]): number =>
+  a && b ? Math.hypot(a[0] - b[0], a[1] - b[1]) : Number.NaN
+
+/** The corners of all paper of a panel's name, as a convex ring; by Andrew's monotone chain, 1979. */
+function hull(figure: Drawing, name: string): readonly Point[] {
+  const points = paths(figure, 'facet')
+    .filter(({ of }) => of === name)
+    .flatMap(({ runs }) => runs.flat())
+    .sort(([ax, ay], [bx, by]) => ax - bx || ay - by)
+  const chain = (list: readonly Point[]): Point[] => {
+    const out: Point[] = []
+    for (const p of list) {
+      while (out.length > 1) {
+        const [a, b] = out.slice(-2) as [Point, Point]
+        if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0) break
+        out.pop()
+      }
+      out.push(p)
+    }
+    return out.slice(0, -1)
+  }
+  return [...chain(points), ...chain([...points].reverse())]
+}
+
+/** How deep a point lies in a ring, px; below 0 outside. */
+const depth = ([x, y]: Point, ring: readonly Point[]): number =>
+  Math.min(
+    ...ring.map(([ax, ay], k) => {
+      const [bx, by] = ring[(k + 1) % ring.length] as Point
+      return ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / Math.hypot(bx - ax, by - ay)
+    }),
+  )
+
+const span = (points: readonly Point[], k: 0 | 1): number =>
+  Math.max(...points.map((p) => p[k])) - Math.min(...points.map((p) => p[k]))
+
+describe('lines in step figures', () => {
+  it('are dashed where something is stuck, with short strokes: nothing there is solid but cuts', () => {
+    const flat = drawn(dummy('owl'), 'flat')
+    expect(paths(flat, 'place').length).toBe(4)
+    for (const { runs } of paths(flat, 'glue')) expect(long(runs[0] ?? [])).toBeLessThan(12)
+    expect(paths(flat, 'cut')).toEqual([])
+    const body = drawn(dummy('owl'), 'piece', { of: ['body'] })
+    // Two joints of the tail, and one of each wing.
+    expect(paths(body, 'place').length).toBe(4)
+    for (const { runs } of paths(body, 'glue')) expect(long(runs[0] ?? [])).toBeLessThan(20)
+  })
+
+  it('are dots where the other face is glued', () => {
+    const owl = drawn(dummy('tree'), 'piece', { of: ['owl'] })
+    expect(paths(owl, 'behind').length).toBe(4)
+    expect(paths(owl, 'glue')).toEqual([])
+    const tree = drawn(dummy('tree'), 'piece', { of: ['tree'] })
+    expect(paths(tree, 'behind').length).toBe(8)
+    // The owl's place alone is on the front.
+    for (const { of } of paths(tree, 'glue')) expect(of).toBe('owl')
+  })
+
+  it('are pale on dark paper and dark on light, whatever it is cut from', () => {
+    const [ridge] = paths(drawn(dummy('owl'), 'piece', { of: ['left-wing'] }), 'mountain')
+    expect(ridge?.paint).toMatchObject({ card: 0, face: 'front' })
+    const [lily] = paths(drawn(dummy('lilies'), 'piece', { of: ['near-lily'] }), 'mountain')
+    expect(lily?.paint?.card).toBeGreaterThan(0)
+    const paint = { card: 1, light: 1, face: 'front' } as const
+    expect(isDark({ ...paint, paper: '#767676' })).toBe(false)
+    expect(isDark({ ...paint, paper: '#757575' })).toBe(true)
+    expect(isDark({ ...paint, paper: '#000000', face: 'back' })).toBe(false)
+  })
+
+  it('of the cuts that are made in this step have a rim, and their folds lie on the strips', () => {
+    const cutting = drawn(dummy('tree'), 'cutting', { of: ['wall'] })
+    const cuts = paths(cutting, 'cut')
+    expect(cuts.length).toBe(2)
+    for (const { runs, paint } of cuts) {
+      expect(paint).toBeUndefined()
+      expect(paths(cutting, 'halo').some((halo) => halo.runs === runs)).toBe(true)
+    }
+    expect(paths(drawn(dummy('tree'), 'flat'), 'halo')).toEqual([])
+    const wall = hull(cutting, 'wall/right')
+    const folds = paths(cutting, 'valley').filter(({ of }) => of?.startsWith('wall/'))
+    expect(folds.length).toBeGreaterThan(0)
+    for (const { runs } of folds) for (const p of runs.flat()) expect(depth(p, wall)).toBeGreaterThan(-0.1)
+  })
+
+  it('leave the rim of a cover out behind the holes of its card', () => {
+    for (const name of ['layers', 'eyes', 'tree']) {
+      const figure = drawn(dummy(name), 'covering')
+      const pages = ['page/left', 'page/right'].map((page) => hull(figure, page))
+      const rim = [...paths(figure, 'glue'), ...paths(figure, 'place')]
+      expect(rim.length).toBeGreaterThan(20)
+      for (const { runs } of rim)
+        for (const page of pages) for (const p of runs.flat()) expect(depth(p, page), name).toBeLessThan(3)
+    }
+  })
+})
+
+describe('frames of step figures', () => {
+  it('are filled by a piece that lies by itself', () => {
+    for (const [name, id] of [
+      ['moth', 'moth'],
+      ['lilies', 'near-lily'],
+    ] as const)
+      for (const state of ['piece', 'folded'] as const) {
+        const figure = drawn(dummy(name), state, { of: [id] })
+        const all = [...paths(figure, 'facet'), ...paths(figure, 'hand')].flatMap(({ runs }) => runs.flat())
+        expect(Math.max(span(all, 0) / size.width, span(all, 1) / size.height)).toBeGreaterThan(0.6)
+      }
+  })
+
+  it('come close to small cuts where that is asked for', () => {
+    const of = ['left-lid']
+    const cuts = (near: boolean) =>
+      paths(drawn(dummy('eyes'), 'cutting', { of, near }), 'cut').flatMap(({ runs }) => runs.flat())
+    expect(span(cuts(true), 0)).toBeGreaterThan(3 * span(cuts(false), 0))
+  })
+
+  it('show the broader half of a lopsided piece behind the other', () => {
+    const figure = drawn(dummy('lilies'), 'folded', { of: ['near-lily'] })
+    const facets = paths(figure, 'facet')
+    // Painted from back to front: each half is one panel.
+    const names = [...new Set(facets.map(({ of }) => of ?? ''))]
+    const [under, over] = names.map((name) => hull(figure, name))
+    expect(names.length).toBe(2)
+    expect(under?.some((p) => depth(p, over ?? []) < -10)).toBe(true)
+  })
+
+  it('are seen from the chapter’s own bench once the card is done, and from where a step says', () => {
+    const chapter = {
+      design: dummy('eyes'),
+      config: { camera: { turn: -11, tilt: 12 }, stand: 'edge' },
+    } as const
+    const place = 'here'
+    const open = stepPicture(chapter, { shows: 'open', at: 118, place })
+    // Upright: the card is as high as it is wide, and its art faces the reader.
+    const points = paths(open, 'facet').flatMap(({ runs }) => runs.flat())
+    expect(span(points, 1)).toBeGreaterThan(0.8 * span(points, 0))
+    expect(stepPicture(chapter, { shows: 'shut', place })).toEqual(drawn(chapter.design, 'shut'))
+    expect(stepPicture(chapter, { shows: 'open', turn: 20, tilt: 30, place })).toEqual(
+      drawn(chapter.design, 'open', { camera: { turn: 20, tilt: 30 } }),
+    )
+    expect(() => stepPicture(chapter, { shows: 'open', turn: 20, place })).toThrow(/here <Step> .*both/)
+    expect(() => stepPicture(chapter, { shows: 'open', only: 'nose', place })).toThrow(/"nose"/)
+  })
+})
+
+describe('hands in step figures', () => {
+  it('shut a card at its free edge, over the table', () => {
+    for (const name of ['layers', 'eyes', 'lilies']) {
+      const figure = drawn(dummy(name), 'shut')
+      const [hand] = paths(figure, 'hand')
+      const tip = hand?.runs[0]?.at(-1) as Point
+      for (const page of ['page/left', 'page/right'])
+        expect(depth(tip, hull(figure, page)), name).toBeLessThan(-2)
+    }
+  })
+
+  it('push each strip', () => {
+    const hands = (of: readonly string[]) => paths(drawn(dummy('eyes'), 'reversing', { of }), 'hand').length
+    expect(hands(['beak'])).toBe(1)
+    expect(hands(['beak', 'jaw'])).toBe(2)
+  })
+
+  it('glue strips over the back of the gutter, and none where something moves', () => {
+    const figure = drawn(dummy('tree'), 'backing')
+    const strips = paths(figure, 'facet').filter(({ of }) => of === 'gutter/strip')
+    // One below the wall and one above, each over both pages.
+    expect(strips.length).toBe(4)
+    expect(
+      paths(drawn(dummy('moth'), 'backing'), 'facet').filter(({ of }) => of === 'gutter/strip').length,
+    ).toBe(2)
+  })
+
+  it('tape the joint that the words speak of: the left one, shown through the piece where that hides it', () => {
+    const tapes = (name: string, id: string) => {
+      const figure = drawn(dummy(name), 'glued', { of: [id], there: [] })
+      return {
+        tape: paths(figure, 'facet')
+          .filter(({ of }) => of?.endsWith('/tape'))
+          .map(({ of }) => of),
+        ghosts: paths(figure, 'ghost').length,
+      }
+    }
+    expect(tapes('moth', 'moth')).toEqual({ tape: ['moth/left/tape'], ghosts: 0 })
+    expect(tapes('lilies', 'near-lily').ghosts).toBe(1)
+  })
+})
