@@ -73,12 +73,13 @@ export function readPrint(svg: string): Print {
   let name: Record<string, string> | null = null
   const parser = new SaxesParser()
   parser.on('opentag', ({ name: tag, attributes }) => {
-    const { class: words = '', d = '', style = '' } = attributes as Record<string, string>
+    const { class: words = '', d = '', style = '', 'data-of': of = '' } = attributes as Record<string, string>
     const has = (role: string): boolean => words.split(' ').includes(`m-${role}`)
     const text = tag === 'text' ? (attributes as Record<string, string>) : null
     word = words.includes('bold') ? text : null
     name = text?.['data-of'] === 'name' ? text : null
-    if (tag !== 'path') return
+    // Corners of what is stuck flat, and lines to prick through, say again where a place is that is read by its own marks.
+    if (tag !== 'path' || /-(corner|line|end)$/.test(of)) return
     const on = (['place', 'glue', 'behind'] as const).find(has)
     if (on && d.endsWith('Z')) areas.push({ on, points: pointsIn(d.slice(1)) })
     const strokes = d.split('M').filter(Boolean).map(pointsIn)

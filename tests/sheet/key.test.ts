@@ -1,9 +1,14 @@
 // What the key explains is on the sheet, and what is on the sheet is explained: by the marks alone.
 import { expect, test } from 'vitest'
 import type { Role } from '../../src/drawing/pen/marks.ts'
-import { jointsOf, withTabs } from '../../src/paper/index.ts'
+import type { Design } from '../../src/paper/index.ts'
+import { jointsOf, pieces, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
+import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
+import { faceOf } from '../../src/sheet/marks/instructions.ts'
+import { placesOn } from '../../src/sheet/marks/joint-places.ts'
+import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
 import { dummies } from './designs.ts'
 
 /** All that asks a maker for something. */
@@ -12,6 +17,14 @@ const ROLES: readonly Role[] = ['cut', 'valley', 'mountain', 'crease', 'glue', '
 const ways = (['front', 'ticks', 'back'] as const).flatMap((lines) =>
   (['flat', 'slit'] as const).map((tabs): readonly [SheetLines, 'flat' | 'slit'] => [lines, tabs]),
 )
+
+/** Whether something is dashed where another piece goes: around what is glued on its own face no piece does. */
+const hasPlaces = (design: Design, lines: SheetLines): boolean =>
+  pieces(design).some((piece) => {
+    const places = placesOn(design, piece.id, faceOf(lines)).filter(({ isOwn }) => !isOwn)
+    const place = { origin: [0, 0], mirrored: faceOf(lines) === 'outside' } as const
+    return pieceMarks(piece, places, place, lines, EVERYWHERE).lines.some(({ role }) => role === 'place')
+  })
 
 test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no more', (lines, tabs) => {
   for (const [name, plain] of dummies) {
@@ -29,6 +42,11 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
     const isDotted = paths.some(({ role, of }) => role === 'behind' && glued.some((one) => one.of === of))
     const said = marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])).join(' ')
     expect(said.includes('where there are dots, on the other face'), name).toBe(isDotted)
+    const words = marks.flatMap((mark) => (mark.mark === 'word' && mark.bold ? [mark.text] : []))
+    expect(words.includes('Place'), name).toBe(hasPlaces(design, lines))
+    // Corners alone are taken for ticks, and only where there are ticks.
+    const hasCorners = paths.some(({ of }) => of?.endsWith('-corner'))
+    expect(said.includes('do not score them'), name).toBe(lines === 'ticks' && hasCorners)
     // Of tape the key speaks where the steps do.
     expect(said.replaceAll(' (tape too)', '').length < said.length, name).toBe(
       roles(true).includes('behind') && said.includes('tape it along its whole length'),

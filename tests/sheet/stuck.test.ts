@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest'
 import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { layOut } from '../../src/sheet/index.ts'
-import { card, dummy, MOTH } from './designs.ts'
+import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
+import { card, dummies, dummy, MOTH } from './designs.ts'
 
 const SHAPE: readonly Point[] = [
   [5, 20],
@@ -21,13 +21,22 @@ const GLUE: readonly Point[] = [
   [8, 27],
 ]
 
+/** The moth stands where its own joints are not in the star's way. */
 const withStar = (star: object): Design =>
-  card(105, 148, [MOTH, { id: 'star', kind: 'rider', on: 'moth/left', shape: SHAPE, glue: GLUE, ...star }])
+  card(105, 148, [
+    { ...MOTH, apex: 80 },
+    { id: 'star', kind: 'rider', on: 'moth/left', shape: SHAPE, glue: GLUE, ...star },
+  ])
 
-const ofStar = (design: Design, lines: 'front' | 'ticks' = 'ticks'): readonly PathMark[] =>
+type Lines = 'front' | 'ticks' | 'back'
+
+const pathsOf = (design: Design, lines: Lines): readonly PathMark[] =>
   layOut(design, { paper: 'a4', lines, care: [] })
     .flatMap(({ marks }) => marks)
-    .filter((mark) => mark.mark === 'path' && mark.of === 'star') as PathMark[]
+    .filter((mark) => mark.mark === 'path')
+
+const ofStar = (design: Design, lines: Lines = 'ticks'): readonly PathMark[] =>
+  pathsOf(design, lines).filter(({ of }) => of === 'star' || of === 'star-corner')
 
 const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 
@@ -51,7 +60,7 @@ const drawnIn = ([l, b, r, t]: readonly [number, number, number, number], by: nu
   [l + by, t - by],
 ]
 
-const placesOf = (design: Design, lines?: 'front') => {
+const placesOf = (design: Design, lines?: Lines) => {
   const marks = ofStar(design, lines).filter(({ role }) => role === 'place')
   const glued = marks.find(({ closed }) => closed)?.runs[0] ?? []
   return { glued, corners: marks.filter(({ closed }) => !closed) }
@@ -70,18 +79,63 @@ describe('on the face that is printed', () => {
     },
   )
 
-  test('turned, they are turned with it; where every line is printed there is no need of them', () => {
-    const turned = placesOf(withStar({ on: 'page/right', turn: 30 }))
+  test('turned, they are turned with it; where every line is printed they are too, and from behind not', () => {
+    const turned = placesOf(withStar({ on: 'page/right', turn: 10 }))
     expect(new Set(cornersOf(turned.corners, turned.glued))).toEqual(
       new Set(drawnIn([5, 20, 25, 40], 1).map((p) => awayFrom(p, GLUE))),
     )
-    expect(placesOf(withStar({}), 'front').corners).toEqual([])
+    const printed = placesOf(withStar({}), 'front')
+    expect(new Set(cornersOf(printed.corners, printed.glued))).toEqual(
+      new Set(drawnIn([5, 20, 25, 40], 1).map((p) => awayFrom(p, GLUE))),
+    )
+    expect(ofStar(withStar({}), 'back').filter(({ of }) => of === 'star-corner')).toEqual([])
   })
 
-  test('a leg is short: 4 mm at most', () => {
-    for (const { runs } of placesOf(withStar({})).corners)
-      for (const [a, b] of runs) expect(far(a as Point, b as Point)).toBeLessThan(4.001)
+  test('a leg is 2.5 mm long, and each corner has two', () => {
+    const legs = placesOf(withStar({})).corners.flatMap(({ runs }) => runs)
+    expect(legs).toHaveLength(8)
+    for (const [a, b] of legs) expect(far(a as Point, b as Point)).toBeCloseTo(2.5, 6)
   })
+
+  test('of a corner beside the glue, or beside a cut of its host, nothing is drawn, not even one leg', () => {
+    // The lower left corner, 1 mm within the edge, is 0.5 mm from the glue.
+    const near: readonly Point[] = [[6.5, 21.5], ...GLUE.slice(1)]
+    const { glued, corners } = placesOf(withStar({ glue: near }))
+    expect(new Set(cornersOf(corners, glued))).toEqual(
+      new Set(
+        drawnIn([5, 20, 25, 40], 1)
+          .slice(1)
+          .map((p) => awayFrom(p, near)),
+      ),
+    )
+    expect(corners).toHaveLength(6)
+  })
+
+  test.each(['front', 'ticks'] as const)(
+    '%s: all over the garden corners come in twos that meet, four at most',
+    (lines) => {
+      let count = 0
+      for (const [name, design] of dummies) {
+        const paper = fitOn(design, paperOf('a4')).ok ? 'a4' : 'a3'
+        const marks = layOut(design, { paper, lines, care: [] }).flatMap((page) => page.marks)
+        const paths = marks.filter((mark) => mark.mark === 'path')
+        const legs = paths.filter(({ of }) => of?.endsWith('-corner'))
+        const byPiece = new Map<string, PathMark[]>()
+        for (const leg of legs) byPiece.set(leg.of ?? '', [...(byPiece.get(leg.of ?? '') ?? []), leg])
+        for (const [of, own] of byPiece) {
+          expect(own.length, `${name} ${of}`).toBeLessThanOrEqual(8)
+          const starts = own.map(({ runs }) => runs[0]?.[0] as Point)
+          for (const p of starts)
+            expect(
+              starts.filter((q) => far(p, q) < 1e-9),
+              `${name} ${of}`,
+            ).toHaveLength(2)
+        }
+        count += byPiece.size
+      }
+      expect(count).toBeGreaterThan(10)
+    },
+  )
 
   test('none is on the other side of a fold, where the piece does not stay', () => {
     const shape: readonly Point[] = SHAPE.map(([x, y]) => [x < 10 ? -15 : x, y])

@@ -22,6 +22,9 @@ export const cutBothOut = 'Cut the card and its cover out.'
 export const pencilFirst = 'Pencil a letter that stands beside its piece on the back of it.'
 export const cutAllOut = 'Cut all pieces out.'
 
+/** Of pieces that are stuck flat, on a face that has ticks: what must not be taken for one. */
+export const cornersAreNone = 'Fine dashed corners show where a piece goes: do not score them.'
+
 /** `isFromTicks`: where no fold has its line; `hasOwnCover`: how its cover is scored is told later. */
 export const score = (isFromTicks: boolean, hasOwnCover: boolean): string =>
   `Score every fold${hasOwnCover ? ' but the cover’s' : ''} with a ruler and a dry ball pen${
@@ -83,7 +86,7 @@ export const letterToTwin =
   'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.'
 /** Where nothing is printed on the face that is glued. */
 export const findOnInside =
-  'To find a joint on the clean side, hold the paper to a window, or prick its ends through with a pin.'
+  'To find a joint on the clean side, hold the paper to a window, or prick both ends of its line through with a pin.'
 export const pushTabs = (parts: readonly string[]): string =>
   `Push each tab of ${listed(parts)} that has a slit through its slit, bend it away from the fold and glue it behind.`
 /** Under a platform that stands on its walls no hand gets. */

@@ -201,12 +201,14 @@ function cuttingOut(design: Design, isTrimmed: boolean, hasLettersBeside: boolea
 /**
  * Steps in brief. A design without mechanisms is a card to fold.
  * @param isDotted whether places that are glued on the other face are dotted on this sheet
+ * @param hasCorners whether corners show where a piece is stuck flat
  */
 export function stepsFor(
   design: Design,
   lines: SheetLines,
   trim: Trim = {},
   isDotted = lines !== 'ticks',
+  hasCorners = false,
 ): readonly string[] {
   const face = faceOf(lines)
   const cut = design.mechanisms.filter(isCut)
@@ -217,6 +219,7 @@ export function stepsFor(
     [
       ...cuttingOut(design, trimming !== null, trim.hasLettersBeside ?? false),
       says.score(lines === 'ticks', spineSays(design) !== ''),
+      ...(lines === 'ticks' && hasCorners ? [says.cornersAreNone] : []),
     ].join(' '),
   ]
   if (threaded(design).length > 0) steps.push(says.cutSlits)

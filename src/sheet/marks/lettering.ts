@@ -13,6 +13,8 @@ export interface Wish {
   readonly partner: string
   /** The area or the line that it is for, on the page. */
   readonly points: readonly Point[]
+  /** What it stands beside where it finds no room in that; the same unless said. */
+  readonly round?: readonly Point[]
   readonly isLine: boolean
   readonly of: string
   /** It may stand in the area that it is for. */
@@ -326,10 +328,11 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   }
   // Beside a piece it is the piece that a letter must be near to; to the left of its line the end of its partner's name
   // is, and the letter no farther off than a short name is long.
-  const isAstray = (letter: Point, box: Rectangle, { points, stay, isLine }: Wish): boolean => {
+  const isAstray = (letter: Point, box: Rectangle, wish: Wish): boolean => {
+    const { points, stay, isLine } = wish
     const isFar = (point: Point, sides: readonly Stretch[], reach: number): boolean =>
       sides.every((side) => nearest(point, side) > reach)
-    if (stay !== 'outside') return isFar(letter, sidesOf(points), REACH)
+    if (stay !== 'outside') return isFar(letter, sidesOf(wish.round ?? points), REACH)
     if (!isLine) return isFar(letter, edges(ground.outline), REACH)
     const line = sidesOf(points)
     return (
@@ -391,7 +394,7 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const usual = wish.isQuiet ? quiet : styles
     // What paper will cover is better small than large on a face that will be seen.
     if (wish.isQuiet ? into(styles) || into(least) : into(named)) continue
-    const near = around(wish.points)
+    const near = around(wish.round ?? wish.points)
     const close = near.slice(0, MOST_NEAR)
     if (spots.length > 0) {
       // With its partner's name close by, on its piece, it says more than alone in its place.

@@ -36,7 +36,7 @@ export const looks = {
   mountain: { colour: INK, width: 0.3, dash: dashed(8, 3, 1.5, 3) },
   crease: { colour: INK, width: 0.2, dash: dashed(1, 3) },
   glue: { colour: INK, width: 0.2, dash: [2.2, 0.5] },
-  place: { colour: INK, width: 0.2, dash: [0.9, 0.7] },
+  place: { colour: INK, width: 0.2, dash: [0.5, 0.5] },
   // Never solid: solid means cut.
   picture: { colour: '#7b829c', width: 0.2, dash: [0.35, 0.55] },
   // The three sides of a small triangle, open at its corners: never a line that goes on.

@@ -1,10 +1,22 @@
 /** Lines of a picture keep off folds and cuts that run the same way. */
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Stretch } from './lettering.ts'
-import { isAlong } from './piece-marks.ts'
+
+/** Lines that are no further from one another are one, mm. */
+const NEAR = 0.2
 
 /** Lines that differ by less in direction, as the sine of the angle, run along one another. */
 const PARALLEL = 0.1
+
+/** Whether one stretch lies along another, with both its ends on it. */
+const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const square = dx * dx + dy * dy
+  return side.every(([x, y]) => {
+    const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
+    return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy) < NEAR
+  })
+}
 
 /** What is left of a run of points where none of these lines runs along it: dots on dashes would be neither. */
 export function offLines(run: readonly Point[], lines: readonly Stretch[]): readonly (readonly Point[])[] {

@@ -16,6 +16,8 @@ import type { Stretch, Wish } from './lettering.ts'
 import { edges, lettered, stretchesOf } from './lettering.ts'
 import { partNames } from './part-names.ts'
 import { extent } from './setting.ts'
+import type { StripLines } from './strips.ts'
+import { isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
 import { cornersOf, cornersUnder } from './stuck-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
@@ -90,49 +92,6 @@ function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable:
 /** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
 const DRAWN_IN = 1.3
 
-/** Lines that are no further from one another are one, mm. */
-const NEAR = 0.2
-
-/** Whether one stretch lies along another, with both its ends on it. */
-export const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-  const square = dx * dx + dy * dy
-  return side.every(([x, y]) => {
-    const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
-    return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy) < NEAR
-  })
-}
-
-/** What is left of a stretch beside lines that run along it; the stretch itself where none does. */
-export function leftOf(side: Stretch, lines: readonly Stretch[]): readonly Stretch[] {
-  const [a, b] = side
-  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
-  const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
-  const at = ([x, y]: Point): number => (x - a[0]) * u + (y - a[1]) * v
-  const off = ([x, y]: Point): number => Math.abs((x - a[0]) * v - (y - a[1]) * u)
-  let left: readonly (readonly [from: number, to: number])[] = [[0, long]]
-  for (const [c, d] of lines) {
-    if (off(c) > NEAR || off(d) > NEAR) continue
-    const [start, end] = [Math.min(at(c), at(d)), Math.max(at(c), at(d))]
-    // One that goes on where the other ends lies beside it, not on it.
-    if (Math.min(long, end) - Math.max(0, start) < SHORT) continue
-    const [from, to] = [start - NEAR, end + NEAR]
-    left = left.flatMap(([p, q]) =>
-      q <= from || p >= to
-        ? [[p, q] as const]
-        : [[p, from] as const, [to, q] as const].filter(([s, t]) => t - s > SHORT),
-    )
-  }
-  const whole = left[0]
-  if (whole?.[0] === 0 && whole[1] === long) return [side]
-  return left.map(
-    ([p, q]): Stretch => [
-      [a[0] + p * u, a[1] + p * v],
-      [a[0] + q * u, a[1] + q * v],
-    ],
-  )
-}
-
 /** Between the strokes of a hatch and the edge of its area: they touch no fold and no cut, mm. */
 const INSET = 0.7
 
@@ -197,20 +156,22 @@ function partsOn(points: readonly Point[], outline: readonly Point[]): Parts['ar
   return areas
 }
 
-interface PlacedJoint {
+interface PlacedJoint extends StripLines {
   readonly joint: JointPlace
   readonly points: readonly Point[]
   /** Its parts on the piece; of a line that is taped none. */
   readonly areas: readonly (readonly Point[])[]
-  /** The outline of what is stuck flat here. */
-  readonly under: readonly Point[]
   /** What lies on the piece of the strip beside a slit that will be screened. */
   readonly screened: readonly Point[]
+  /** The corners of what is stuck flat here, in pairs of lines. */
+  readonly corners: readonly Stretch[]
+  /** Of a strip that is glued behind, on a good copy: its ends. */
+  readonly ends: readonly Stretch[]
 }
 
 /** The marks of a place that is glued or taped, but for its letter. */
 function jointMarks(
-  { joint, points, areas, under }: PlacedJoint,
+  { joint, points, areas, corners, ends, line, bars }: PlacedJoint,
   lines: SheetLines,
   printable: Rectangle,
   letters: readonly Rectangle[],
@@ -218,8 +179,12 @@ function jointMarks(
   outlined: readonly Stretch[] = [],
 ): PathMark[] {
   const { of, isTaped, isBehind, isAllBehind, isOwn, isFlat, isRim } = joint
-  const seenPart = (runs: readonly (readonly Point[])[], closed: boolean, role: Role): PathMark[] =>
-    runs.flatMap((run) => lineMark(run, closed, { role, of }, printable) ?? [])
+  const seenPart = (
+    runs: readonly (readonly Point[])[],
+    closed: boolean,
+    role: Role,
+    part = '',
+  ): PathMark[] => runs.flatMap((run) => lineMark(run, closed, { role, of: `${of}${part}` }, printable) ?? [])
   const within = (mark: PathMark): PathMark => ({
     ...mark,
     runs: mark.runs
@@ -238,13 +203,18 @@ function jointMarks(
     // What is stuck on a face covers the marks there. Behind a face nothing covers any: both places have their corners.
     return isAllBehind && !isRim ? seenPart(areas.flatMap(cornersOf), false, 'behind') : []
   }
-  if (isBehind && lines === 'ticks') {
-    // The ends of its joint alone, where another piece goes; on a tab the fold has its own.
-    const [a, b] = points
-    if (isOwn || !a || !b || drawn.some((line) => isAlong([a, b], line))) return []
-    return seenPart(ticks([a, b]), false, 'behind')
-  }
-  if (isBehind) return seenPart(areas, true, 'behind')
+  if (isBehind && lines === 'ticks') return seenPart(ends, false, 'behind')
+  if (isBehind)
+    return [
+      ...seenPart(areas, true, 'behind'),
+      ...seenPart(
+        line.flatMap((one) => leftOf(one, outlined)),
+        false,
+        'place',
+        '-line',
+      ),
+      ...seenPart(bars, false, 'place', '-end'),
+    ]
   // Where another line runs along its edge, that alone is drawn: dashes on dashes would say something else.
   const edge = areas.flatMap((area) => {
     const sides = edges(area)
@@ -252,30 +222,53 @@ function jointMarks(
     const isWhole = left.every(([one], k) => one === sides[k])
     return isWhole ? seenPart([area], true, 'place') : seenPart(left.flat(), false, 'place')
   })
-  const stuck = (lines === 'ticks' ? cornersUnder(under, points, drawn) : []).flatMap((one) =>
-    leftOf(one, edges(points)),
-  )
-  return [...edge, ...seenPart(stuck, false, 'place'), within(glueHatch(areas, of, letters))]
+  return [...edge, ...seenPart(corners, false, 'place', '-corner'), within(glueHatch(areas, of, letters))]
 }
 
-function placedOn(piece: Piece, joints: readonly JointPlace[], place: Place): readonly PlacedJoint[] {
+function placedOn(
+  piece: Piece,
+  joints: readonly JointPlace[],
+  place: Place,
+  lines: SheetLines,
+  drawn: readonly Stretch[],
+): readonly PlacedJoint[] {
   const at = (points: readonly Point[]): readonly Point[] => points.map((point) => onPage(place, point))
-  return joints.map((joint): PlacedJoint => {
+  const isSeen = lines === 'ticks'
+  const alone = joints.map((joint) => {
     const points = at(joint.points)
     const areas = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
     return {
       joint,
       points,
       areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas,
-      under: at(joint.under),
+      // Behind a slit the slit says it, on a tab its fold does.
+      ends: isSeen && isStrip(joint) && joint.screened.length === 0 ? stripEnds(points, drawn) : [],
+      ...(isSeen ? { line: [], bars: [] } : trueLine(joint, points, drawn)),
       screened: joint.screened.length > 0 ? (partsOn(joint.screened, piece.outline).map(at)[0] ?? []) : [],
     }
   })
+  // Of two strips that meet, a bar of one may run along the line of the other, or along its bar.
+  const placed = alone.map((one, k) => {
+    const others = [...alone.flatMap(({ line }) => line), ...alone.slice(0, k).flatMap(({ bars }) => bars)]
+    return { ...one, bars: one.bars.flatMap((bar) => leftOf(bar, others)) }
+  })
+  if (lines === 'back') return placed.map((one) => ({ ...one, corners: [] }))
+  const busy = placed.flatMap(({ joint, points, areas, ends, line, bars }): readonly Stretch[] => {
+    if (joint.isTaped) return [points as unknown as Stretch]
+    return isSeen && joint.isBehind ? ends : [...areas.flatMap(edges), ...line, ...bars]
+  })
+  return placed.map((one) => ({
+    ...one,
+    corners: cornersUnder(at(one.joint.under), one.points, drawn, busy),
+  }))
 }
 
-/** Of places that are outlined with dashes: two that meet share one line, since dashes on dashes close up to a cut. */
+/** Of places that are drawn with dashes: two that meet share one line, since dashes on dashes close up to a cut. */
 const edgesOf = (placed: readonly PlacedJoint[]): readonly Stretch[] =>
-  placed.flatMap(({ joint, areas }) => (joint.isTaped || joint.isBehind ? [] : areas.flatMap(edges)))
+  placed.flatMap(({ joint, areas, line }) => [
+    ...(joint.isTaped || joint.isBehind ? [] : areas.flatMap(edges)),
+    ...line,
+  ])
 
 const linesOn = (piece: Piece, place: Place, isMeant: (kind: LineKind) => boolean): readonly Stretch[] =>
   piece.lines
@@ -293,24 +286,25 @@ export const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
 export const foldsOf = (piece: Piece, place: Place): readonly Stretch[] =>
   linesOn(piece, place, (kind) => kind !== 'glue' && kind !== 'cut')
 
-/** What says on a printed piece where it is glued: hatching, strokes of tape, dots, dashes. */
+/** What says on a printed piece where it is glued: hatching, strokes of tape, dots, dashes; corners are dashes too. */
 export function jointSigns(
   piece: Piece,
   joints: readonly JointPlace[],
   lines: SheetLines,
-): ReadonlySet<'glue' | 'tape' | 'behind' | 'place'> {
+): ReadonlySet<'glue' | 'tape' | 'behind' | 'place' | 'corner'> {
   const place: Place = { origin: [0, 0], mirrored: false }
   const drawn = foldsAndCuts(piece, place)
   return new Set(
-    placedOn(piece, joints, place).flatMap((one) =>
-      jointMarks(one, lines, EVERYWHERE, [], drawn)
+    placedOn(piece, joints, place, lines, drawn).flatMap((one) => [
+      ...(one.corners.length > 0 ? (['corner'] as const) : []),
+      ...jointMarks(one, lines, EVERYWHERE, [], drawn)
         .filter(({ runs }) => runs.length > 0)
         .flatMap(({ role }) => {
           if (role === 'glue') return one.joint.isTaped ? 'tape' : 'glue'
           if (role === 'place') return one.joint.isOwn ? [] : 'place'
           return role === 'behind' ? role : []
         }),
-    ),
+    ]),
   )
 }
 
@@ -342,9 +336,9 @@ export function pieceMarks(
   const plain = piece.lines
     .filter(({ kind }) => kind !== 'glue')
     .flatMap((line) => plainMarks(line, place, lines, printable))
-  const placed = placedOn(piece, joints, place)
   const isCard = piece.id === 'card'
   const allFolds = foldsAndCuts(piece, place)
+  const placed = placedOn(piece, joints, place, lines, allFolds)
   const drawnStrokes = placed.flatMap((one) =>
     one.joint.isTaped
       ? jointMarks(one, lines, printable, [], []).flatMap(({ runs }) =>
@@ -352,18 +346,21 @@ export function pieceMarks(
         )
       : [],
   )
-  const stuck =
-    lines === 'ticks' ? placed.flatMap((one) => cornersUnder(one.under, one.points, allFolds)) : []
-  const strokesDrawn = [...drawnStrokes, ...stuck]
+  const strokesDrawn = [
+    ...drawnStrokes,
+    ...placed.flatMap(({ corners, ends, line, bars }) => [...corners, ...ends, ...line, ...bars]),
+  ]
   // Of a good copy the card's own face stays clean: the rim of its back is told by the cover.
   const named = placed.filter(({ joint }) => !(lines === 'ticks' && isCard && joint.isRim && joint.isBehind))
-  const wishes = named.map(({ joint, points, areas, screened }): Wish => {
+  const wishes = named.map(({ joint, points, areas, screened, ends, line, bars }): Wish => {
     const isSeen = lines === 'ticks'
+    const strip = ends.length > 0 ? nearEnd(points, outline) : joint.isTaped ? points : (areas[0] ?? points)
     const isScreened = isSeen && screened.length > 0
     return {
       letter: joint.letter,
       partner: joint.partner,
-      points: isScreened ? screened : joint.isTaped ? points : (areas[0] ?? points),
+      points: isScreened ? screened : strip,
+      ...(line.length + bars.length > 0 ? { round: points } : {}),
       isLine: joint.isTaped,
       of: joint.of,
       // On a face that will be seen a letter stands only where paper or tape will cover it.
@@ -424,7 +421,7 @@ export function pieceMarks(
     grainMark(
       [onPage(place, fold[0]), onPage(place, fold[1])],
       {
-        lines: [...allFolds, ...drawnStrokes],
+        lines: [...allFolds, ...strokesDrawn],
         ...{ taken: kept, areas: placed.flatMap(({ areas }) => areas), outline, printable },
       },
       `${piece.id}-grain`,

@@ -1,12 +1,16 @@
 /** Where a piece that is stuck flat goes, told by its corners alone: for a face that will be seen. Lengths in mm. */
 import { inset } from '../../drawing/pen/inset.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
-import { crossing, middleOf } from '../../paper/plane/gap.ts'
+import { crossing, gapOf } from '../../paper/plane/gap.ts'
 import type { Stretch } from './lettering.ts'
 import { edges, isIn } from './lettering.ts'
 
-/** How far a mark runs from its corner along an edge. */
-const LEG = 4
+/** How far a mark runs from its corner along both edges: of dashes, and of dots, which say less. */
+const LEG = 2.5
+const DOTTED_LEG = 4
+
+/** A leg that is shorter says nothing. */
+const SHORT = 1.3
 
 /** So many corners say where a piece goes and how it is turned. */
 const MOST = 4
@@ -14,11 +18,17 @@ const MOST = 4
 /** How far within a piece's own edge the marks lie: it covers them though it is glued a little beside its place. */
 const COVERED = 1
 
-/** Where a line ends that runs into a fold or a cut it keeps clear of that. */
-const CLEAR = 0.7
+/** Free paper between a mark and a fold or a cut. */
+const CLEAR = 0.6
 
-/** Shorter than this a stretch of an edge says nothing. */
-const SHORT = 2
+/** Nearer to the border of the glued place a mark would be taken for part of it. */
+const OFF_GLUE = 0.9
+
+/** From so much of a turn on a corner is one to the eye, radians: such are marked first, and those of a round outline where there are too few. */
+const SHARP = (50 * Math.PI) / 180
+
+/** Corners that are nearer to one another run together. */
+const APART = 2 * LEG
 
 const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 
@@ -27,33 +37,44 @@ const toward = (a: Point, b: Point, by: number): Point => {
   return [a[0] + (by / long) * (b[0] - a[0]), a[1] + (by / long) * (b[1] - a[1])]
 }
 
-const crossed = ([a, b]: Stretch, [c, d]: Stretch): Point | null => crossing({ a, b }, { a: c, b: d })
+const isCrossed = ([a, b]: Stretch, [c, d]: Stretch): boolean => crossing({ a, b }, { a: c, b: d }) !== null
 
-/** Those farthest from a point first, then always the one farthest from all that were chosen. */
-function spread(points: readonly Point[], from: Point): readonly Point[] {
-  const chosen: Point[] = []
-  let left = points
-  while (chosen.length < MOST && left.length > 0) {
-    const away = (p: Point): number =>
-      Math.min(...(chosen.length > 0 ? chosen : [from]).map((q) => far(p, q)))
-    const next = left.reduce((best, p) => (away(p) > away(best) ? p : best))
-    chosen.push(next)
-    left = left.filter((p) => far(p, next) > 1e-6)
-  }
-  return chosen
+/** How near two stretches come to one another. */
+const apart = ([a, b]: Stretch, [c, d]: Stretch): number => gapOf({ a, b }, { a: c, b: d }).distance
+
+/** A corner of an outline, with short lines from it along both its edges. */
+interface Corner {
+  readonly at: Point
+  readonly legs: readonly [Stretch, Stretch]
+  /** By how much the outline turns there, radians. */
+  readonly turn: number
 }
 
-/** Short lines from some of the corners in which stretches end, along them. */
-function corners(sides: readonly Stretch[], from: Point): readonly Stretch[] {
-  return spread(sides.flat(), from).flatMap((corner) =>
-    sides.flatMap(([a, b]): Stretch[] => {
-      const leg = Math.min(LEG, far(a, b) / 2.5)
-      return [
-        ...(far(a, corner) < 1e-6 ? [[a, toward(a, b, leg)] as const] : []),
-        ...(far(b, corner) < 1e-6 ? [[b, toward(b, a, leg)] as const] : []),
-      ]
-    }),
-  )
+function cornersAlong(outline: readonly Point[], leg: number): readonly Corner[] {
+  return outline.map((at, k): Corner => {
+    const ends = [outline.at(k - 1) as Point, outline[(k + 1) % outline.length] as Point] as const
+    const legTo = (end: Point): Stretch => [at, toward(at, end, Math.min(leg, far(at, end) / 2))]
+    const [u, v] = ends.map(([x, y]) => [x - at[0], y - at[1]] as const) as [Point, Point]
+    return {
+      at,
+      legs: [legTo(ends[0]), legTo(ends[1])],
+      turn: Math.PI - Math.abs(Math.atan2(u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1])),
+    }
+  })
+}
+
+/** The farthest from all that were chosen, and so on; from a point where none was. */
+function spread(corners: readonly Corner[], from: Point, before: readonly Corner[] = []): readonly Corner[] {
+  const chosen = [...before]
+  const away = ({ at }: Corner): number =>
+    Math.min(...(chosen.length > 0 ? chosen.map((one) => one.at) : [from]).map((q) => far(at, q)))
+  let left = corners
+  while (chosen.length < MOST && left.length > 0) {
+    const next = left.reduce((best, one) => (away(one) > away(best) ? one : best))
+    chosen.push(next)
+    left = left.filter((one) => away(one) >= APART)
+  }
+  return chosen
 }
 
 const centre = (area: readonly Point[]): Point => {
@@ -61,38 +82,45 @@ const centre = (area: readonly Point[]): Point => {
   return [x / area.length, y / area.length]
 }
 
+const legsOf = (corners: readonly Corner[]): readonly Stretch[] => corners.flatMap(({ legs }) => legs)
+
 /** The corners of an area. */
-export const cornersOf = (area: readonly Point[]): readonly Stretch[] => corners(edges(area), centre(area))
+export const cornersOf = (area: readonly Point[]): readonly Stretch[] =>
+  legsOf(spread(cornersAlong(area, DOTTED_LEG), centre(area)))
 
 /**
- * The corners of a piece on the face that it is stuck to, just within its edge, so that it covers them. None where
- * a fold, a cut or the edge of that face (`drawn`) lies between them and the glue: what lies there may move off.
+ * The corners of a piece on the face that it is stuck to, just within its edge, so that it covers them: two lines
+ * each, that meet. None where a fold, a cut or the edge of that face (`drawn`) lies between them and the glue: what
+ * lies there may move off; and none beside other marks (`busy`).
  */
 export function cornersUnder(
   outline: readonly Point[],
   glue: readonly Point[],
   drawn: readonly Stretch[],
+  busy: readonly Stretch[] = [],
 ): readonly Stretch[] {
   if (outline.length < 3) return []
   const from = centre(glue)
-  const sides = edges(inset(outline, COVERED)).flatMap(([a, b]): Stretch[] => {
-    const stops = drawn
-      .flatMap((line) => {
-        const at = crossed([a, b], line)
-        return at ? [at] : []
-      })
-      .sort((p, q) => far(a, p) - far(a, q))
-    const ends: readonly Point[] = [a, ...stops, b]
-    return ends.slice(1).flatMap((end, k): Stretch[] => {
-      const start = ends[k] as Point
-      const [first, last] = [k > 0, k < stops.length]
-      if (far(start, end) < SHORT + CLEAR * (Number(first) + Number(last))) return []
-      return [[first ? toward(start, end, CLEAR) : start, last ? toward(end, start, CLEAR) : end]]
-    })
-  })
-  const inSight = sides.filter(([a, b]) => {
-    const way: Stretch = [from, middleOf({ a, b }) as Point]
-    return !drawn.some((line) => crossed(way, line) !== null)
-  })
-  return corners(inSight, from).filter(([corner]) => !isIn(corner, glue))
+  const border = edges(glue)
+  const isInSight = ({ at, legs }: Corner): boolean => {
+    const ways = [at, ...legs.map(([, end]) => end)].map((to): Stretch => [from, to])
+    return !drawn.some(
+      (line) => ways.some((way) => isCrossed(way, line)) || legs.some((leg) => apart(leg, line) < CLEAR),
+    )
+  }
+  const isFree = ({ at, legs }: Corner): boolean =>
+    !isIn(at, glue) &&
+    legs.every(
+      (leg) =>
+        far(...leg) >= SHORT &&
+        border.every((side) => apart(leg, side) >= OFF_GLUE) &&
+        [...drawn, ...busy].every((line) => apart(leg, line) >= CLEAR),
+    )
+  const found = cornersAlong(inset(outline, COVERED), LEG).filter((one) => isFree(one) && isInSight(one))
+  const sharp = spread(
+    found.filter(({ turn }) => turn > SHARP),
+    from,
+  )
+  const blunt = found.filter(({ at }) => sharp.every((one) => far(at, one.at) >= APART))
+  return legsOf(spread(blunt, from, sharp))
 }

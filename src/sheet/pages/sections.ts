@@ -174,8 +174,14 @@ const isDotted = (design: Design, lines: SheetLines): boolean =>
     return jointSigns(piece, glued, lines).has('behind')
   })
 
+/** Whether corners show where some piece is stuck flat. */
+const hasCorners = (design: Design, lines: SheetLines): boolean =>
+  pieces(design).some((piece) =>
+    jointSigns(piece, placesOn(design, piece.id, faceOf(lines)), lines).has('corner'),
+  )
+
 function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: Trim): Section {
-  const said = stepsFor(design, lines, trim, isDotted(design, lines))
+  const said = stepsFor(design, lines, trim, isDotted(design, lines), hasCorners(design, lines))
   const rows = (width: number): Block[] =>
     said.map((text, k) => {
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
@@ -237,7 +243,8 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
   if (flat.some(({ id }) => artOutlines(design, id, face === 'inside' ? 'front' : 'back').length > 0))
     signs.add('picture')
   for (const piece of flat)
-    for (const sign of jointSigns(piece, placesOn(design, piece.id, face), lines)) signs.add(sign)
+    for (const sign of jointSigns(piece, placesOn(design, piece.id, face), lines))
+      if (sign !== 'corner') signs.add(sign)
   return signs
 }
 
