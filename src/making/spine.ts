@@ -1,5 +1,5 @@
 import * as says from '../../content/words/making.ts'
-import type { Design } from '../paper/index.ts'
+import type { Design, Piece } from '../paper/index.ts'
 import { thickest } from '../paper/index.ts'
 
 /** From this thickness on a fold that lies round the layers is better made as two, mm. Common practice, no source. */
@@ -17,6 +17,21 @@ export function spineOf(design: Design): number {
   const { layers } = thickest(design)
   const inside = (layers - OWN) * design.card.caliper
   return inside < ROUND ? 0 : Math.ceil(2 * inside - 1e-9) / 2
+}
+
+/** A piece with the lines that are scored: of a cover that is scored twice these two, in place of its fold. */
+export function scored(design: Design, piece: Piece): Piece {
+  const half = piece.id === 'cover' ? spineOf(design) / 2 : 0
+  if (half === 0) return piece
+  const lines = piece.lines.flatMap((line) =>
+    line.of === 'cover/gutter'
+      ? [-half, half].map((off) => ({
+          ...line,
+          points: line.points.map(([x, y]): readonly [number, number] => [x + off, y]),
+        }))
+      : [line],
+  )
+  return { ...piece, lines }
 }
 
 /** How the cover is scored; empty where it is folded as any card is. */

@@ -2,6 +2,7 @@
 import { difference, intersection } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import type { PathMark, WordMark } from '../../src/drawing/pen/marks.ts'
+import { spineSays } from '../../src/making/spine.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { check, jointsOf, modelOf, parseDesign, pieces, thickest } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
@@ -204,7 +205,7 @@ describe('the cover on the sheet', () => {
     for (const lines of ['front', 'ticks', 'back'] as const) {
       const steps = stepsFor(dummy('hedgehog'), lines)
       expect(steps.at(-1)).toMatch(
-        /^(Score the cover twice, .* )?Fold the cover\. Put glue on the hatched rim only/,
+        /^Fold the cover along its two scored lines\. Put glue on the hatched rim only/,
       )
       expect(steps.filter((step) => step.includes('Fold the cover')).length).toBe(1)
       // The rim is hatched too: who glues it with the other places can push nothing through any more.
@@ -212,10 +213,29 @@ describe('the cover on the sheet', () => {
         'not on the rim yet',
       )
     }
+    expect(stepsFor(covered(60, 100), 'front').at(-1)).toMatch(/^Fold the cover\. Put glue/)
     expect(stepsFor(dummy('heron'), 'front')[0]).toContain('Cut the card and its cover out.')
     expect(stepsFor(uncovered(dummy('heron')), 'front').join()).not.toContain('cover')
     // Nothing else is glued: no word of other pieces.
     expect(stepsFor(dummy('heron'), 'front').join()).not.toContain('Fold the other pieces')
+  })
+
+  test('round a thick card it has two lines, as far apart as the booklet says, where they are scored', () => {
+    for (const lines of ['front', 'ticks', 'back'] as const) {
+      const design = dummy('hedgehog')
+      const apart = Number(/Score the cover twice, ([\d.]+)/.exec(spineSays(design))?.[1])
+      const sheet = on(design, lines).find(({ ids }) => ids[0] === 'cover')
+      const gutter = sheet?.page.placed[0]?.place.origin[0] ?? 0
+      const at = paths(sheet?.page as SheetPage)
+        .filter(({ of }) => of === 'cover/gutter')
+        .flatMap(({ runs }) => runs)
+        .map(([p]) => Number(((p?.[0] ?? 0) - gutter).toFixed(6)))
+      expect(new Set(at)).toEqual(new Set([-apart / 2, apart / 2]))
+      // Two lines, or two ticks at each of two ends.
+      expect(at).toHaveLength(lines === 'ticks' ? 4 : 2)
+    }
+    const thin = on(covered(60, 100), 'front').find(({ ids }) => ids[0] === 'cover')
+    expect(paths(thin?.page as SheetPage).filter(({ of }) => of === 'cover/gutter')).toHaveLength(1)
   })
 
   test('where it is larger than the paper, it is left out, and the sentence and the steps say so', () => {

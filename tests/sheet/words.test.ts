@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { orderOf } from '../../src/booklet/index.ts'
 import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
+import { spineOf } from '../../src/making/spine.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { pieces, withTabs } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
@@ -119,17 +120,16 @@ describe('steps', () => {
     )
   })
 
-  test('a cover that is scored twice is not scored once before', () => {
+  test('a cover with two lines is scored with all other folds, and not once more', () => {
     for (const name of ['hedgehog', 'owl', 'heron', 'moth'] as const) {
       const said = saidOf(dummy(name))
-      expect(said.includes('Score every fold but the cover’s with'), name).toBe(
-        said.includes('Score the cover twice'),
-      )
+      expect(said).toContain('Score every fold with')
+      expect(said.toLowerCase().split('score').length - 1, name).toBe(spineOf(dummy(name)) > 0 ? 2 : 1)
+      expect(said.includes('along its two scored lines'), name).toBe(spineOf(dummy(name)) > 0)
     }
-    expect(saidOf(dummy('hedgehog'))).toContain('Score the cover twice')
-    expect(saidOf(card(105, 148, [wings(8)]))).toContain('Score every fold with')
+    expect(saidOf(dummy('hedgehog'))).toContain('two scored lines')
     expect(saidOf(dummy('hedgehog'), 'ticks')).toContain(
-      'but the cover’s with a ruler and a dry ball pen, from',
+      'Score every fold with a ruler and a dry ball pen, from',
     )
   })
 

@@ -25,11 +25,9 @@ export const cutAllOut = 'Cut all pieces out.'
 /** Of pieces that are stuck flat, on a face that has ticks: what must not be taken for one. */
 export const cornersAreNone = 'Fine dashed corners show where a piece goes: do not score them.'
 
-/** `isFromTicks`: where no fold has its line; `hasOwnCover`: how its cover is scored is told later. */
-export const score = (isFromTicks: boolean, hasOwnCover: boolean): string =>
-  `Score every fold${hasOwnCover ? ' but the cover’s' : ''} with a ruler and a dry ball pen${
-    isFromTicks ? ', from tick to tick' : ''
-  }.`
+/** `isFromTicks`: where no fold has its line. */
+export const score = (isFromTicks: boolean): string =>
+  `Score every fold with a ruler and a dry ball pen${isFromTicks ? ', from tick to tick' : ''}.`
 export const cutSlits =
   'Cut the short slits for tabs with a knife while all lies flat. They are for an adult.'
 
@@ -113,13 +111,17 @@ export const tapeEdges =
 export const shutSlowly = 'Shut the card slowly. Press every fold. Open it.'
 export const pushUp = 'Push up from behind what stays down in its fold.'
 
-/** The cover; `isLettered`: the card has its letters too. */
-export const glueCover = (isLettered: boolean): string =>
-  `Fold the cover. Put glue on the hatched rim only: nothing that moves may stick. ${
+/** The cover; `isLettered`: the card has its letters too; `isTwice`: it has two lines, to leave room for a thick card. */
+export const glueCover = (isLettered: boolean, isTwice: boolean): string => {
+  const gutter = isTwice ? 'gutter midway between the two' : 'gutter on gutter'
+  const fold = isTwice ? 'Fold the cover along its two scored lines.' : 'Fold the cover.'
+  const laid = isTwice ? 'Lay the card on it, ' : 'Lay card and cover '
+  return `${fold} Put glue on the hatched rim only: nothing that moves may stick. ${
     isLettered
-      ? 'Lay card and cover gutter on gutter, letter on letter.'
-      : 'Its letters have no twins: lay the card’s back on it, gutter on gutter, reader’s ends together.'
+      ? `${laid}${gutter}, letter on letter.`
+      : `Its letters have no twins: lay the card’s back on it, ${gutter}, reader’s ends together.`
   } Shut them and let them dry.`
+}
 
 /** The same where the cover has no page: no rim is marked. Numbers are mm. */
 export const cutCover = (wide: string, high: string): string =>

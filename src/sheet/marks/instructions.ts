@@ -4,7 +4,7 @@ import * as pages from '../../../content/words/sheet/pages.ts'
 import * as sections from '../../../content/words/sheet/sections.ts'
 import * as says from '../../../content/words/sheet/steps.ts'
 import { foldsTogether } from '../../making/making.ts'
-import { spineSays } from '../../making/spine.ts'
+import { spineOf, spineSays } from '../../making/spine.ts'
 import type { Design, LineKind, Placed, Tight } from '../../paper/index.ts'
 import {
   isUneven,
@@ -184,7 +184,7 @@ function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): read
 
 /** Glued last: until then all that is cut can be pushed through from behind. A good copy has no letters of its rim. */
 const coverStep = (design: Design, lines: SheetLines): string =>
-  `${spineSays(design)}${says.glueCover(lines !== 'ticks')}`
+  says.glueCover(lines !== 'ticks', spineOf(design) > 0)
 
 /** The same where the cover has no page: no rim is marked. */
 const ownCoverStep = (design: Design, [wide, high]: readonly [number, number], rim: number): string =>
@@ -218,7 +218,7 @@ export function stepsFor(
     ...(trimming === null ? [] : [trimming]),
     [
       ...cuttingOut(design, trimming !== null, trim.hasLettersBeside ?? false),
-      says.score(lines === 'ticks', spineSays(design) !== ''),
+      says.score(lines === 'ticks'),
       ...(lines === 'ticks' && hasCorners ? [says.cornersAreNone] : []),
     ].join(' '),
   ]

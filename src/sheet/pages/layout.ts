@@ -17,6 +17,7 @@ import * as sides from '../../../content/words/sheet/sides.ts'
 import { artColours } from '../../drawing/art/colours.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
+import { scored } from '../../making/spine.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { COVER_RIM, nameOf, pieces, plainText, tightest } from '../../paper/index.ts'
 import { careOf } from '../marks/care-marks.ts'
@@ -316,7 +317,7 @@ function laidOut(
           .filter(({ id }) => FEW.has(id))
           .map((one) => (one.id === 'head' ? largeHead(design, lines) : one))
       : sections
-  const all = pieces(design)
+  const all: readonly Piece[] = pieces(design).map((piece) => scored(design, piece))
   const large = all.filter((piece) => isTooLarge(piece, paper))
   const [card, ...others] = all as readonly [Piece, ...Piece[]]
   const face = faceOf(lines)
