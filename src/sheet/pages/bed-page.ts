@@ -14,7 +14,7 @@ import { moved, paragraph } from '../marks/setting.ts'
 import type { PlacedRulers } from './bare-rulers.ts'
 import { bareRulers } from './bare-rulers.ts'
 import type { Bed, Cell } from './bed.ts'
-import { bedFor, GAP, MARGIN, Shelves } from './bed.ts'
+import { bedFor, MARGIN, Shelves } from './bed.ts'
 import type { Turned } from './fit.ts'
 import { bestTurn, boxOf, SAFE, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
@@ -144,22 +144,11 @@ function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
   }
   const taken = rulersAt?.taken
   const trim = trimOf(bed)
-  const whole = () => [...marks, ...furniture(bed), ...nameOf(bed, drawn, taken, notes(trim))]
+  const whole = () => [...marks, ...nameOf(bed, drawn, taken, notes(trim))]
   return { bed, marks: whole, left, trim, checked }
 }
 
 const NOTE = { size: 2.5, leading: 3 }
-
-/** The margin's red line. */
-function furniture({ column, turn }: Bed): SheetMark[] {
-  if (!column) return []
-  const x = column.x + column.width + GAP / 2
-  const run = [
-    [x, SAFE],
-    [x, turn.height - SAFE],
-  ] as const
-  return [{ mark: 'path', runs: [run], closed: false, role: 'dimension', of: 'margin-line' }]
-}
 
 /** A note in the free paper at a side of the piece, upright from its lower end; null if neither side has room. */
 function besidePiece(

@@ -1,7 +1,7 @@
 /**
  * A sheet: the pieces of a design at true size on paper, and round them the words that a reader needs at
- * the table. A page looks like a page of the exercise book: a margin with a red line down the left, the
- * card beside it, the rest in the strip below.
+ * the table. A page looks like a page of the exercise book: a margin of words down the left, the card
+ * beside it, the rest in the strip below.
  *
  *   +--------+------------------+
  *   | margin | card             |
