@@ -28,7 +28,10 @@ const OFF_GLUE = 0.9
 const SHARP = (50 * Math.PI) / 180
 
 /** Corners that are nearer to one another run together. */
-const APART = 2 * LEG
+const APART = 3 * LEG
+
+/** Dots do not: nearer than this two corners are one. */
+const SAME = 1e-6
 
 const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 
@@ -64,7 +67,12 @@ function cornersAlong(outline: readonly Point[], leg: number): readonly Corner[]
 }
 
 /** The farthest from all that were chosen, and so on; from a point where none was. */
-function spread(corners: readonly Corner[], from: Point, before: readonly Corner[] = []): readonly Corner[] {
+function spread(
+  corners: readonly Corner[],
+  from: Point,
+  before: readonly Corner[] = [],
+  gap = APART,
+): readonly Corner[] {
   const chosen = [...before]
   const away = ({ at }: Corner): number =>
     Math.min(...(chosen.length > 0 ? chosen.map((one) => one.at) : [from]).map((q) => far(at, q)))
@@ -72,7 +80,7 @@ function spread(corners: readonly Corner[], from: Point, before: readonly Corner
   while (chosen.length < MOST && left.length > 0) {
     const next = left.reduce((best, one) => (away(one) > away(best) ? one : best))
     chosen.push(next)
-    left = left.filter((one) => away(one) >= APART)
+    left = left.filter((one) => away(one) >= gap)
   }
   return chosen
 }
@@ -86,7 +94,7 @@ const legsOf = (corners: readonly Corner[]): readonly Stretch[] => corners.flatM
 
 /** The corners of an area. */
 export const cornersOf = (area: readonly Point[]): readonly Stretch[] =>
-  legsOf(spread(cornersAlong(area, DOTTED_LEG), centre(area)))
+  legsOf(spread(cornersAlong(area, DOTTED_LEG), centre(area), [], SAME))
 
 /**
  * The corners of a piece on the face that it is stuck to, just within its edge, so that it covers them: two lines
