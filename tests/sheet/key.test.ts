@@ -44,6 +44,8 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
     expect(said.includes('where there are dots, on the other face'), name).toBe(isDotted)
     const words = marks.flatMap((mark) => (mark.mark === 'word' && mark.bold ? [mark.text] : []))
     expect(words.includes('Place'), name).toBe(hasPlaces(design, lines))
+    // Nothing is dotted that no key names: dots mean glue behind.
+    expect(paths.filter(({ role }) => role === 'dimension')).toEqual([])
     // Corners alone are taken for ticks, and only where there are ticks.
     const hasCorners = paths.some(({ of }) => of?.endsWith('-corner'))
     expect(said.includes('do not score them'), name).toBe(lines === 'ticks' && hasCorners)
