@@ -3,11 +3,11 @@ import { expect, test } from 'vitest'
 import { metAt } from '../../../src/paper/plane/ray.ts'
 import type { Vec3 } from '../../../src/paper/plane/vector.ts'
 
-const roof = [
+const roof: readonly [Vec3, Vec3, Vec3] = [
   [0, 0, 5],
   [4, 0, 5],
   [0, 4, 5],
-] satisfies readonly Vec3[]
+]
 
 const NEVER = Number.POSITIVE_INFINITY
 
