@@ -7,6 +7,7 @@ import type { SheetArt, SheetLines } from '../sheet/index.ts'
 import { artWays, usualArt } from '../sheet/index.ts'
 import type { BenchConfig } from '../widgets/state/config.ts'
 import { benchConfig } from './bench.ts'
+import type { RawDesign } from './fault-picture.ts'
 
 /** A chapter with everything its page and its cells need. */
 export interface Chapter {
@@ -14,6 +15,8 @@ export interface Chapter {
   readonly data: CollectionEntry<'chapters'>['data']
   readonly entry: CollectionEntry<'chapters'>
   readonly design: Design
+  /** The same as its file has it. */
+  readonly raw: RawDesign
   readonly config: BenchConfig
 }
 
@@ -45,25 +48,34 @@ export function templateArts(
 /** The lines on a template: in colour it is for a good copy, and its folds have ticks at their ends alone. */
 export const templateLines = (art: SheetArt): SheetLines => (art === 'colour' ? 'ticks' : 'front')
 
+/** A dummy as its file has it. Throws an Error that names the file. */
+async function rawDummy(name: string): Promise<RawDesign> {
+  const entry = await getEntry('dummies', name)
+  if (entry) return entry.data
+  const names = (await getCollection('dummies')).map(({ id }) => id)
+  throw new Error(`There is no ${fileOf(name)}; the dummies are ${names.join(', ')}.`)
+}
+
+const fileOf = (name: string): string => `content/dummies/${name}.hingebook.json`
+
 /** A design of content/dummies by its file's name. Throws an Error that names the file. */
 export async function dummyNamed(name: string): Promise<Design> {
-  const file = `content/dummies/${name}.hingebook.json`
-  const entry = await getEntry('dummies', name)
-  if (!entry) {
-    const names = (await getCollection('dummies')).map(({ id }) => id)
-    throw new Error(`There is no ${file}; the dummies are ${names.join(', ')}.`)
-  }
+  const raw = await rawDummy(name)
   try {
-    return parseDesign(entry.data)
+    return parseDesign(raw)
   } catch (error) {
-    if (error instanceof DesignError) throw new Error(`${file}: ${error.message}`)
+    if (error instanceof DesignError) throw new Error(`${fileOf(name)}: ${error.message}`)
     throw error
   }
 }
 
 async function chapterOf(entry: CollectionEntry<'chapters'>): Promise<Chapter> {
   const { id: slug, data } = entry
-  return { slug, data, entry, design: await dummyNamed(data.dummy.id), config: benchConfig(data) }
+  const { id } = data.dummy
+  return {
+    ...{ slug, data, entry, design: await dummyNamed(id), raw: await rawDummy(id) },
+    config: benchConfig(data),
+  }
 }
 
 /** All chapters in reading order. Throws an Error if two have one number. */

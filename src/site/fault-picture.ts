@@ -1,56 +1,238 @@
 import { z } from 'astro/zod'
-import type { Drawing } from '../drawing/pen/marks.ts'
+import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
 import { stepFigure, stepStates } from '../drawing/steps/steps.ts'
 import type { Size } from '../drawing/view/camera.ts'
+import type { View } from '../drawing/view/view.ts'
 import { view } from '../drawing/view/view.ts'
-import type { Design } from '../paper/index.ts'
-import { check, parseDesign } from '../paper/index.ts'
+import type { Check, CheckName, Design, Mechanism, Vec3 } from '../paper/index.ts'
+import {
+  broughtIn,
+  change,
+  check,
+  kindOf,
+  openingRange,
+  ownerOf,
+  parseDesign,
+  poseAt,
+  settable,
+} from '../paper/index.ts'
+
+/** A card as its file has it. */
+export type RawDesign = Record<string, unknown>
+
+/** A card that was made wrongly, as it stands. */
+export const wrongCardSchema = z.strictObject({
+  /** Degrees; where the card stops before that, it is drawn as far as it goes. */
+  opening: z.number().min(0).max(180),
+  /** What is wrong: fields of mechanisms, by their ids, as a design file has them; null takes a field or a mechanism away. */
+  set: z.record(z.string(), z.record(z.string(), z.unknown()).nullable()).default({}),
+  /** The check that marks the place. */
+  marks: z.string().optional(),
+  /** Places that no check knows, parted by spaces: a crease by its name is a dashed line, `beak/left/end` or `/start` a ring. */
+  where: z.string().optional(),
+  /** From where it is seen: from its side if it is shut, else from the reader's end. */
+  camera: z
+    .strictObject({
+      turn: z.number().min(-180).max(180),
+      tilt: z.number().min(0).max(90),
+      far: z.number().min(1).max(10).default(1.7),
+    })
+    .optional(),
+  stand: z.enum(['gutter', 'left', 'right', 'edge']).optional(),
+  /** How many times nearer than the whole card what is marked is seen. */
+  near: z.number().min(1).max(8).optional(),
+})
+
+export type WrongCard = z.infer<typeof wrongCardSchema>
 
 /** A picture of a fault: a card in a state of its making, or one that was made wrongly, open so far. */
 export const faultPictureSchema = z.union([
   z.strictObject({ dummy: z.string(), shows: z.enum(stepStates) }),
-  z.strictObject({
-    dummy: z.string(),
-    /** Degrees. */
-    opening: z.number().min(0).max(180),
-    /** What is wrong: fields of mechanisms, by their ids, as a design file has them; null takes one away. */
-    set: z.record(z.string(), z.record(z.string(), z.unknown())).default({}),
-    /** The check that marks the place. */
-    marks: z.string().optional(),
-  }),
+  wrongCardSchema.extend({ dummy: z.string() }),
 ])
 
 export type FaultPicture = z.infer<typeof faultPictureSchema>
 
-const SMALL = { size: { width: 200, height: 140 }, text: 11 } as const
+/** How large a picture is, px, and how high its words are. */
+export interface Scale {
+  readonly size: Size
+  readonly text: number
+}
+
+export const SMALL: Scale = { size: { width: 200, height: 140 }, text: 11 }
 
 /** Shut, a card is seen from its side: there is nothing else of it. */
 const SHUT = { turn: -64, tilt: 16, far: 1.7 }
 
 const OPEN = { turn: -22, tilt: 34, far: 1.7 }
 
-/** The design with what is wrong with it. Throws a `DesignError` where a file could not hold it. */
-function spoilt(raw: Record<string, unknown>, set: Record<string, Record<string, unknown>>): Design {
-  const mechanisms = (raw.mechanisms as { id: string }[]).map((m) =>
-    Object.fromEntries(Object.entries({ ...m, ...set[m.id] }).filter(([, value]) => value !== null)),
-  )
-  // Drawn for the right sizes: on wrong ones it would lie beside the paper.
+/** Radius of the ring round a place, px: as round a failed check. */
+const RING = 14
+
+const list = (names: readonly string[]): string => (names.length > 0 ? names.join(', ') : 'none')
+
+/** A number that a file does not have, for it follows from those that it has: how far a piece is turned. */
+const isDerived = (m: Mechanism, file: RawDesign, name: string, value: unknown): boolean =>
+  typeof value === 'number' && !(name in file) && settable(m).some((one) => one.name === name)
+
+/** The design with what is wrong with it. Throws an Error for a mechanism that is not there, a `DesignError` where a file could not hold it. */
+export function spoilt(raw: RawDesign, set: WrongCard['set']): Design {
+  const right = parseDesign(raw)
+  const files = raw.mechanisms as RawDesign[]
+  const stranger = Object.keys(set).find((id) => !files.some((file) => file.id === id))
+  if (stranger !== undefined)
+    throw new Error(`set names ${stranger}; the card has ${list(right.mechanisms.map(({ id }) => id))}.`)
+  const derived: [string, Record<string, number>][] = []
+  let isCarried = true
+  const mechanisms = right.mechanisms.flatMap((m, k): RawDesign[] => {
+    const [file, wrong] = [files[k] ?? {}, set[m.id]]
+    if (wrong === undefined) return [file]
+    isCarried &&= wrong !== null && kindOf(m).carries !== undefined
+    if (wrong === null) return []
+    const all = Object.entries(wrong)
+    const follows = all.filter(([name, value]) => isDerived(m, file, name, value))
+    derived.push([m.id, Object.fromEntries(follows) as Record<string, number>])
+    const written = all.filter((one) => !follows.includes(one))
+    const entries = Object.entries({ ...file, ...Object.fromEntries(written) })
+    return [Object.fromEntries(entries.filter(([, value]) => value !== null))]
+  })
+  // Drawn for the right sizes: on wrong ones it would lie beside the paper, but for what goes along with its piece.
   const { art: _, ...rest } = raw
-  return parseDesign({ ...(Object.keys(set).length > 0 ? rest : raw), mechanisms })
+  const papers = Object.entries((raw.papers as RawDesign | undefined) ?? {}).filter(
+    ([id]) => set[id] !== null,
+  )
+  const wrong = parseDesign({
+    ...(isCarried ? raw : rest),
+    ...(raw.papers ? { papers: Object.fromEntries(papers) } : {}),
+    mechanisms,
+  })
+  return derived.reduce((design, [id, fields]) => change(design, id, fields), wrong)
 }
 
-/** The picture of a fault, small unless said; its words `text` px high. `raw` is the dummy as its file has it. */
-export function faultPicture(
-  raw: Record<string, unknown>,
-  picture: FaultPicture,
-  { size, text }: { readonly size: Size; readonly text: number } = SMALL,
-): Drawing {
-  if ('shows' in picture) return stepFigure(parseDesign(raw), picture.shows, size, { text, plain: true })
-  const { opening, set, marks } = picture
-  const design = spoilt(raw, set)
-  return view(design, opening, opening < 5 ? SHUT : OPEN, size, {
-    frame: [opening],
-    faults: marks === undefined ? [] : check(design, { repairs: false }).filter(({ name }) => name === marks),
-    text,
+/** What a card fails is marked where it is worst: so much another opening, degrees, shows something else. */
+const SAME_OPENING = 1
+
+const failing = (design: Design, names?: readonly CheckName[]): readonly Check[] =>
+  check(design, { repairs: false, ...(names ? { names } : {}) }).filter(({ ok }) => !ok)
+
+/** What a card fails of one check as it is drawn. Throws an Error if that is nothing: nothing would be marked. */
+function failed(design: Design, name: CheckName, opening: number): readonly Check[] {
+  const found = failing(design, [name])
+  const [least, most] = openingRange(design)
+  // Where the card does not come to, nothing has a place.
+  const isBeyond = ({ opening: at = least }: Check): boolean => at < least || at > most
+  const isHere = ({ opening: at = opening }: Check): boolean => Math.abs(at - opening) <= SAME_OPENING
+  const here = found.filter((one) => (isBeyond(one) ? !one.space : isHere(one)))
+  if (here.length > 0) return here
+  const other = found.map((one) => `at ${one.opening?.toFixed(0)}°`)
+  const fails = found.length > 0 ? [] : failing(design).map((one) => one.name)
+  throw new Error(
+    found.length > 0
+      ? `marks is ${name}, which this card fails ${list(other)}; it is drawn at ${opening.toFixed(0)}°.`
+      : `marks is ${name}, which this card does not fail; it fails ${list(fails)}.`,
+  )
+}
+
+/** What fails without a place of its own, as what stops a card: the whole part, by its outlines. */
+function partMarks(
+  design: Design,
+  opening: number,
+  faults: readonly Check[],
+  toScreen: View['toScreen'],
+): readonly Mark[] {
+  const { panels } = poseAt(design, opening)
+  const ids = faults.filter(({ space, flat }) => !space && !flat).flatMap((one) => one.ids)
+  return Object.entries(panels)
+    .filter(([name]) => ids.includes(ownerOf(name)))
+    .map(([name, outline]): Mark => {
+      return { mark: 'path', runs: [outline.map(toScreen)], closed: true, role: 'fault', of: name }
+    })
+}
+
+/** A crease as a dashed line, an end of one as a ring. Throws an Error for one that is not there. */
+function placeMarks(
+  design: Design,
+  opening: number,
+  where: string,
+  toScreen: View['toScreen'],
+): readonly Mark[] {
+  const { creases } = poseAt(design, opening)
+  return where.split(/\s+/).flatMap((name): Mark[] => {
+    const whole = creases[name]
+    if (whole) {
+      const run = [toScreen(whole.start), toScreen(whole.end)]
+      return [{ mark: 'path', runs: [run], closed: false, role: 'fault', of: name }]
+    }
+    const [, crease = '', end] = /^(.*)\/(start|end)$/.exec(name) ?? []
+    const at: Vec3 | undefined = creases[crease]?.[end as 'start' | 'end']
+    if (!at)
+      throw new Error(
+        `where names ${name}; the card has the creases ${list(Object.keys(creases))}, each with a /start and an /end.`,
+      )
+    return [{ mark: 'dot', at: toScreen(at), radius: RING, role: 'fault', of: name }]
   })
+}
+
+/** Corners of what stands for a ring under a ring. */
+const ROUND = 32
+
+const round = ([x, y]: Point, radius: number): readonly Point[] =>
+  Array.from({ length: ROUND + 1 }, (_, k): Point => {
+    const turn = (2 * Math.PI * k) / ROUND
+    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)]
+  })
+
+/** What is marked stands out from dark card. */
+function standingOut(mark: Mark): readonly Mark[] {
+  if (mark.role !== 'fault' || mark.mark === 'word') return [mark]
+  const [runs, closed] =
+    mark.mark === 'dot' ? [[round(mark.at, mark.radius)], false] : [mark.runs, mark.closed]
+  return [{ mark: 'path', runs, closed, role: 'halo' }, mark]
+}
+
+const pointsOf = (mark: Mark): readonly Point[] => {
+  if (mark.mark === 'dot') return [mark.at]
+  return mark.mark === 'path' ? mark.runs.flat() : []
+}
+
+/** Of a large picture a part of this size, what is marked in the middle of it. Throws an Error if nothing is. */
+function cropped(drawing: Drawing, { width, height }: Size): Drawing {
+  const points = drawing.marks.filter(({ role }) => role === 'fault').flatMap(pointsOf)
+  if (points.length === 0) throw new Error('near asks for something that is marked, by marks or by where.')
+  const middle = (k: 0 | 1): number => {
+    const all = points.map((p) => p[k])
+    return (Math.min(...all) + Math.max(...all)) / 2
+  }
+  const [, , wide, high] = drawing.box
+  const x = Math.max(0, Math.min(wide - width, middle(0) - width / 2))
+  const y = Math.max(0, Math.min(high - height, middle(1) - height / 2))
+  return { ...drawing, box: [x, y, width, height] }
+}
+
+/** The picture of a card that was made wrongly. Throws an Error with a sentence on what cannot be. */
+export function wrongCard(raw: RawDesign, wrong: WrongCard, { size, text }: Scale = SMALL): Drawing {
+  const { opening: wanted, set, marks, where, stand, near = 1 } = wrong
+  const design = spoilt(raw, set)
+  const opening = broughtIn(design, wanted)
+  const camera = wrong.camera ?? (opening < 5 ? SHUT : OPEN)
+  const large: Size = { width: near * size.width, height: near * size.height }
+  const faults = marks === undefined ? [] : failed(design, marks as CheckName, opening)
+  const drawn = view(design, opening, camera, large, {
+    frame: [opening],
+    faults,
+    text,
+    ...(stand ? { stand } : {}),
+  })
+  const { toScreen, ...picture } = drawn
+  const pointed = where === undefined ? [] : placeMarks(design, opening, where, toScreen)
+  const marked = [...drawn.marks, ...partMarks(design, opening, faults, toScreen), ...pointed]
+  const whole: Drawing = { ...picture, marks: marked.flatMap(standingOut) }
+  return near > 1 ? cropped(whole, size) : whole
+}
+
+/** The picture of a fault, small unless said. `raw` is the dummy as its file has it. */
+export function faultPicture(raw: RawDesign, picture: FaultPicture, scale: Scale = SMALL): Drawing {
+  if ('shows' in picture)
+    return stepFigure(parseDesign(raw), picture.shows, scale.size, { text: scale.text, plain: true })
+  return wrongCard(raw, picture, scale)
 }

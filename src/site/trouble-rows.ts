@@ -2,14 +2,26 @@ import type { StepState } from '../drawing/steps/steps.ts'
 import type { Reading } from './cells/chapter-tree.ts'
 import { attribute, chapterTree, has, line, named } from './cells/chapter-tree.ts'
 
+/** What a trouble's small picture shows, as a chapter's file has it: a state of its making, or the card as it stands. */
+export interface TroublePicture {
+  readonly shows?: StepState | undefined
+  readonly at?: number | undefined
+  readonly only?: string | undefined
+  readonly dots?: boolean | undefined
+  readonly opening?: number | undefined
+  readonly set?: unknown
+  readonly marks?: string | undefined
+  readonly where?: string | undefined
+  readonly camera?: unknown
+  readonly stand?: string | undefined
+  readonly near?: number | undefined
+}
+
 /** A trouble row as a chapter's file has it. */
 export interface TroubleRow {
   readonly sign: string
   readonly fault: string
-  readonly shows: StepState
-  readonly at: number | undefined
-  readonly only: string | undefined
-  readonly dots: boolean
+  readonly picture: TroublePicture
   readonly cure: string
 }
 
@@ -18,9 +30,18 @@ export const rowsOf = (body: string, reading: Reading): readonly TroubleRow[] =>
   named(chapterTree(body), 'Slip').map((slip) => ({
     sign: attribute(slip, 'sign') as string,
     fault: attribute(slip, 'fault') as string,
-    shows: attribute(slip, 'shows') as StepState,
-    at: attribute(slip, 'at') as number | undefined,
-    only: attribute(slip, 'only') as string | undefined,
-    dots: has(slip, 'dots'),
+    picture: {
+      shows: attribute(slip, 'shows') as StepState | undefined,
+      at: attribute(slip, 'at') as number | undefined,
+      only: attribute(slip, 'only') as string | undefined,
+      dots: has(slip, 'dots'),
+      opening: attribute(slip, 'opening') as number | undefined,
+      set: attribute(slip, 'set'),
+      marks: attribute(slip, 'marks') as string | undefined,
+      where: attribute(slip, 'where') as string | undefined,
+      camera: attribute(slip, 'camera'),
+      stand: attribute(slip, 'stand') as string | undefined,
+      near: attribute(slip, 'near') as number | undefined,
+    },
     cure: line(slip, reading),
   }))

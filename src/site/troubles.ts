@@ -1,33 +1,15 @@
 /** What goes wrong, gathered from all chapters: the page that finds faults shows it, each with its small picture. */
 import { getCollection, getEntry } from 'astro:content'
 import type { Drawing } from '../drawing/pen/marks.ts'
-import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Fault, Trouble } from '../widgets/fault/trouble.ts'
 import { anchorOf } from './anchor.ts'
 import { ownNumbers } from './cells/chapter-tree.ts'
 import type { Chapter } from './chapters.ts'
 import { chapterPath } from './chapters.ts'
 import { faultPicture } from './fault-picture.ts'
+import { troubleFigure } from './trouble-figure.ts'
 import type { TroubleRow } from './trouble-rows.ts'
 import { rowsOf } from './trouble-rows.ts'
-
-/** The small picture of a trouble: the card in a state of its making. */
-export const troubleFigure = (
-  { design, config: { point } }: Pick<Chapter, 'design' | 'config'>,
-  { shows, at, only, dots }: Pick<TroubleRow, 'shows' | 'at' | 'only' | 'dots'>,
-): Drawing =>
-  stepFigure(
-    design,
-    shows,
-    { width: 200, height: 140 },
-    {
-      ...(at === undefined ? {} : { opening: at }),
-      ...(only === undefined ? {} : { of: only.split(/\s+/) }),
-      ...(dots && point ? { dot: point } : {}),
-      text: 11,
-      plain: true,
-    },
-  )
 
 const rowsIn = ({ entry, design, slug }: Chapter): readonly TroubleRow[] =>
   rowsOf(entry.body ?? '', ownNumbers(design, slug, 'Slip'))
@@ -36,9 +18,13 @@ const pictureName = (slug: string, sign: string): string => `trouble-${slug}-${a
 
 /** The pictures of all trouble rows, by the names of their files. */
 export const troublePictures = (chapters: readonly Chapter[]): readonly (readonly [string, Drawing])[] =>
-  chapters.flatMap((chapter) =>
-    rowsIn(chapter).map((row) => [pictureName(chapter.slug, row.sign), troubleFigure(chapter, row)] as const),
-  )
+  chapters.flatMap((chapter) => {
+    const { slug, raw, config } = chapter
+    return rowsIn(chapter).map(({ sign, picture }) => {
+      const place = `content/chapters/${slug}.mdx “${sign}”`
+      return [pictureName(slug, sign), troubleFigure(raw, picture, { point: config.point, place })] as const
+    })
+  })
 
 /** Every trouble row of every chapter. */
 export const allTroubles = (chapters: readonly Chapter[]): readonly Trouble[] =>

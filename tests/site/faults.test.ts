@@ -55,8 +55,8 @@ describe('the signs', () => {
     const gutter = texts.filter(({ body }) => /^ {2}point: /m.test(body))
     expect(gutter.length).toBeGreaterThan(0)
     for (const { body } of gutter)
-      for (const { cure, dots } of rowsOf(body, { design: dummy('card'), dummy }))
-        expect(dots).toBe(/\bdots\b/.test(cure))
+      for (const { cure, picture } of rowsOf(body, { design: dummy('card'), dummy }))
+        expect(picture.dots).toBe(/\bdots\b/.test(cure))
   })
 
   test('each have a cause at least, and an order of their own', () => {

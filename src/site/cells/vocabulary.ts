@@ -237,14 +237,45 @@ export const WORDS: Readonly<Record<string, Word>> = {
         needed: true,
         says: 'Where it stands among the signs of the page that finds faults (content/faults.json).',
       },
-      shows: { takes: stepStates, needed: true, says: 'The state of the card in its small picture.' },
+      shows: {
+        takes: stepStates,
+        says: 'The state of making in its small picture, for what is wrong before the card is done; else `opening`.',
+      },
       at: {
         ...at,
-        says: 'The opening of the card in the picture, in degrees, where the state leaves it open.',
+        says: 'The opening of the card in that state, in degrees, where it leaves the card open.',
       },
       only: {
         takes: 'words',
         says: 'Ids of the mechanisms that it is about, parted by spaces, as in a Step.',
+      },
+      opening: {
+        takes: 'number',
+        says: 'The opening of the standing card in its small picture, in degrees; a card that stops before is drawn where it stops.',
+      },
+      set: {
+        takes: 'value',
+        says: 'What was made wrongly: fields of mechanisms, by their ids, as a design file has them; null takes a field or a mechanism away.',
+      },
+      marks: {
+        takes: 'words',
+        says: 'The check that the standing card fails: it marks the place.',
+      },
+      where: {
+        takes: 'words',
+        says: 'Places to mark that no check knows, parted by spaces: a crease, as in gutter or beak/ridge, or its /start or /end.',
+      },
+      camera: {
+        takes: 'value',
+        says: 'From where the standing card is seen, as in {{ turn: -20, tilt: 30 }}.',
+      },
+      stand: {
+        takes: ['gutter', 'left', 'right', 'edge'],
+        says: 'How it rests on the table.',
+      },
+      near: {
+        takes: 'number',
+        says: 'How many times nearer what is marked is seen than the whole card.',
       },
       dots: { takes: 'flag', says: 'The point of a bare card is drawn on both pages, as in a Step.' },
     },
