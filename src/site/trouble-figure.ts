@@ -18,6 +18,15 @@ const plain = (raw: RawDesign): RawDesign => {
   return art ? { ...raw, art: art.filter(({ on }) => !on.startsWith('page/')) } : raw
 }
 
+/** How much wider than the card its picture is, for its shadow falls to the right of it. */
+const ROOM = 1.1
+
+/** The same with room for the shadow: without a table it would end at the edge. */
+function roomy({ box: [x, y, width, height], ...drawing }: Drawing): Drawing {
+  const [wide, high] = [ROOM * width, ROOM * height]
+  return { ...drawing, box: [x - (wide - width) / 5, y - (high - height) / 3, wide, high] }
+}
+
 /** What belongs to a step alone, and what to a standing card alone. */
 const OF_A_STEP = ['at', 'only', 'dots'] as const
 
@@ -51,7 +60,8 @@ function standing(raw: RawDesign, picture: TroublePicture): Drawing {
   const [stray] = given(picture, OF_A_STEP)
   if (stray) throw new Error(`has ${stray}, which goes with shows, not with opening.`)
   const { opening, set, marks, where, camera, stand, near } = picture
-  return wrongCard(plain(raw), wrongIn({ opening, set, marks, where, camera, stand, near }))
+  const drawing = wrongCard(plain(raw), wrongIn({ opening, set, marks, where, camera, stand, near }))
+  return near === undefined ? roomy(drawing) : drawing
 }
 
 /**
