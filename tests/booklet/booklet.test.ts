@@ -308,15 +308,15 @@ describe('creasing both ways', () => {
     )
     expect(both.sheet).toContain('Deeper on one side: moon. ')
     expect(both.sheet).toContain(
-      'Do not fold it over: pushing makes its folds. Cut the other solid lines from the fold, through both layers. | Fold the other strips to the front',
+      'Do not fold it over: pushing makes its folds. Cut reed from the fold, through both layers. Not yet: star and moth. | Fold the other cut parts to the front',
     )
-    expect(both.sheet).toContain('cut from it, crease (only star) and push.')
+    expect(both.sheet).toContain('Crease (only star) and push.')
 
     const alike = told(even, onReed)
     expect(alike.booklet).toContain('fold the part over to the front')
     expect(alike.booklet).not.toContain('pushing makes')
-    expect(alike.sheet).toContain('Fold each strip to the front')
-    expect(alike.sheet).toContain('cut from it, crease and push.')
+    expect(alike.sheet).toContain('Fold each cut part to the front')
+    expect(alike.sheet).toContain('cut from it. Crease and push.')
 
     const deeper = told(uneven, onMoon)
     expect(deeper.booklet).not.toMatch(/Crease|over to the front/)
@@ -552,7 +552,7 @@ test('glue is spoken of where there is some, tape where there is an edge', () =>
       expect(/glue/.test(text.join(' ')), `${name} ${id}`).toBe(hasTabs && work.does === 'close')
     }
   const house = stepsText(dummy('house'))
-  expect(house).toContain('The hatched places get glue')
+  expect(house).toContain('the hatched one gets glue')
   expect(house).toContain('Let the glue dry')
 })
 

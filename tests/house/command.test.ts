@@ -356,7 +356,7 @@ describe('cut', () => {
     const printed = readFileSync(sheet, 'utf8')
     expect(printed).toContain('through slits, glued behind card')
     // What goes through is not pressed on by shutting the card.
-    expect(printed).not.toContain('joints stick the left one')
+    expect(printed).not.toContain('fold the piece, lay it over')
     expect(await dummy('sheet', house, '--paper', 'a4', '--out', sheet, '--tabs', 'none')).toMatchObject({
       code: 1,
       err: '--tabs must be one of flat, slit, not none.\n',

@@ -209,12 +209,10 @@ describe('the cover on the sheet', () => {
       )
       expect(steps.filter((step) => step.includes('Fold the cover')).length).toBe(1)
       // The rim is hatched too: who glues it with the other places can push nothing through any more.
-      expect(steps.find((step) => step.startsWith('Put glue on the hatched places'))).toContain(
-        'not on the rim yet',
-      )
+      expect(steps.find((step) => step.includes('Each letter has a twin'))).toContain('not the rim yet')
     }
     expect(stepsFor(covered(60, 100), 'front').at(-1)).toMatch(/^Fold the cover\. Put glue/)
-    expect(stepsFor(dummy('heron'), 'front')[0]).toContain('Cut the card and its cover out.')
+    expect(stepsFor(dummy('heron'), 'front')[0]).toContain('Then cut the card and its cover out.')
     expect(stepsFor(uncovered(dummy('heron')), 'front').join()).not.toContain('cover')
     // Nothing else is glued: no word of other pieces.
     expect(stepsFor(dummy('heron'), 'front').join()).not.toContain('Fold the other pieces')

@@ -6,12 +6,13 @@ import { orderOf } from '../../src/booklet/index.ts'
 import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import { spineOf } from '../../src/making/spine.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { pieces, withTabs } from '../../src/paper/index.ts'
+import { measure, openingRange, pieces, settingOf, withTabs } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
 import { layOut, paperOf } from '../../src/sheet/index.ts'
 import { clipped } from '../../src/sheet/marks/clip.ts'
 import type { SheetLines } from '../../src/sheet/marks/instructions.ts'
 import { pieceName, stepsFor } from '../../src/sheet/marks/instructions.ts'
+import { letteredJoints } from '../../src/sheet/marks/joint-places.ts'
 import { wordWidth } from '../../src/sheet/marks/letters.ts'
 import { onPage, seen } from '../../src/sheet/marks/piece-marks.ts'
 import type { Block } from '../../src/sheet/marks/setting.ts'
@@ -19,7 +20,7 @@ import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/set
 import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
 import { Shelves } from '../../src/sheet/pages/bed.ts'
 import { fittings, sectionsFor } from '../../src/sheet/pages/sections.ts'
-import { beak, card, dummy, MOTH, moth, shelf } from './designs.ts'
+import { beak, card, dummies, dummy, MOTH, moth, shelf } from './designs.ts'
 
 const wings = (tab: number, id = 'wings') => ({ ...MOTH, id, foot: 40, ridge: 40, tab })
 
@@ -50,7 +51,7 @@ const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design,
 
 describe('steps', () => {
   test('what has no tab is taped along its joints, what has one is glued', () => {
-    const [tape, glue] = ['tape it along its whole length', 'Put glue on the hatched places only']
+    const [tape, glue] = ['Slip tape under', 'Put glue on one of the two: the hatched one']
     for (const [made, isTaped, isGlued] of [
       [card(105, 148, [wings(0)]), true, false],
       [card(105, 148, [wings(8)]), false, true],
@@ -75,7 +76,7 @@ describe('steps', () => {
     const uneven = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
     // Said before anything is cut: both layers together are too far on one of them.
     expect(uneven).toContain(
-      'Fold the gutter, lines outside. Deeper on one side: reed. Cut through both layers to the shorter end only, open the fold and cut on. Do not fold it over: pushing makes its folds. Cut the other solid lines from the fold, through both layers.',
+      'Fold the gutter, lines outside. Deeper on one side: reed. Turn the shorter lines to you, cut both layers to their end, open the fold and cut on. Do not fold it over: pushing makes its folds. Cut the other solid lines from the fold, through both layers.',
     )
     const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
     expect(lone).toContain('Deeper on one side: reed.')
@@ -85,7 +86,11 @@ describe('steps', () => {
     )
     const eye = { id: 'eye', kind: 'cut-layer', on: 'beak/ridge', start: 5, end: 9, left: 3 }
     expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
-      'Work the new folds in the same way: eye. Pinch each fold flat, cut from it, crease and push. Push in, away from you: eye.',
+      'Work the new folds in the same way: eye. Pinch each fold flat and cut from it. Crease and push. Push in, away from you: eye.',
+    )
+    // Until then only what begins on the gutter is cut, and the eye is named as what is not.
+    expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
+      'Cut beak from the fold, through both layers. Not yet: eye. | Fold each cut part to the front',
     )
     // A strip on the eye's own middle fold, a valley, comes out again; cut deeper on one side, it is told with its like.
     const glint = { id: 'glint', kind: 'cut-layer', on: 'eye/ridge', start: 1, end: 3, left: 1, right: 2 }
@@ -93,8 +98,10 @@ describe('steps', () => {
     expect(twice).toContain('Push in, away from you: eye.')
     expect(twice).toContain('Work the new folds in the same way: eye and glint.')
     expect(twice).toMatch(
-      /Deeper on one side: glint\. .+ cut on\. Pinch each fold flat, cut from it, crease \(only eye\) and push\./,
+      /Pinch each fold flat and cut from it\. Deeper on one side: glint\. .+ cut on\. Crease \(only eye\) and push\./,
     )
+    const both = saidOf(card(105, 148, [layer('rush', 40, 15, 12), { ...glint, on: 'rush/ridge' }]))
+    expect(both).toContain('Deeper on one side, cut on as before: glint. Push.')
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
     expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
@@ -108,15 +115,15 @@ describe('steps', () => {
     const ledge = mechanisms.find(({ id }) => id === 'ledge')
     if (!ledge || !('start' in ledge && 'end' in ledge)) throw new Error('no ledge')
     const said = saidOf(dummy('layers'), 'ticks')
-    expect(said).toContain(`Deeper on one side: ledge (${ledge.start}–${ledge.end}\u00a0mm). Cut`)
+    expect(said).toContain(`Deeper on one side: ledge (${ledge.start}–${ledge.end}\u00a0mm). Turn`)
     expect(said.split('In brackets').length).toBe(2)
-    expect(saidOf(dummy('layers'), 'front')).toContain('Deeper on one side: ledge. Cut')
+    expect(saidOf(dummy('layers'), 'front')).toContain('Deeper on one side: ledge. Turn')
     const strip = layer('reed', 20, 15, 12)
-    expect(saidOf(card(105, 148, [strip]), 'ticks')).toContain('Deeper on one side: reed. Cut')
+    expect(saidOf(card(105, 148, [strip]), 'ticks')).toContain('Deeper on one side: reed. Turn')
     const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
     const twice = saidOf(card(105, 148, [layer('rush', 40, 15), glint]), 'ticks')
     expect(twice).toMatch(
-      /in the same way: glint \(41–43\u00a0mm\)\. In brackets.*Deeper on one side: glint\. Cut/,
+      /Cut rush \(40–46\u00a0mm\) .*Not yet: glint \(41–43\u00a0mm\)\. In brackets.*in the same way: glint\. Pinch/,
     )
   })
 
@@ -148,7 +155,9 @@ describe('steps', () => {
     const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
     expect(lone).not.toContain(over)
     expect(lone).toContain('Do not fold it over: pushing makes its folds.')
-    expect(lone).toMatch(/Push each strip through to the inside\. Shut it and press\./)
+    expect(lone).toMatch(
+      /Push each strip through to the inside\. Shut it and press\. In reed press the old fold flat/,
+    )
     const two = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15, 12)]))
     expect(two).toContain('Do not fold them over')
     const mixed = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
@@ -158,12 +167,12 @@ describe('steps', () => {
     expect(even).not.toContain('Shut it and press')
     const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
     const nested = saidOf(card(105, 148, [layer('rush', 40, 15), glint]))
-    expect(nested).toContain('Pinch each fold flat, cut from it and push.')
+    expect(nested).toMatch(/Pinch each fold flat and cut from it\. Deeper .* cut on\. Push\./)
     for (const name of ['reeds', 'pond', 'lantern', 'layers', 'owl', 'garden'] as const) {
       const design = dummy(name)
       const isCreased = orderOf(design).some(({ does }) => does === 'crease')
       expect(
-        /Fold (each (strip|triangle|part)|the other (strips|triangles|parts)) to the front and press/.test(
+        /Fold (each (strip|triangle|part|cut part)|the other (strips|triangles|parts|cut parts)) to the front and press/.test(
           saidOf(design),
         ),
         name,
@@ -172,20 +181,82 @@ describe('steps', () => {
   })
 
   test('a piece with two joints is stuck at one, then found by the card; walls come before their platform', () => {
-    const two = 'Of two joints stick the left one first and lay the piece folded to the left.'
-    expect(saidOf(card(105, 148, [wings(8)]))).toContain(two)
+    expect(saidOf(card(105, 148, [wings(8)]))).toContain(
+      'A and B: fold the piece, lay it over to A’s side, outside its two lines, not between them. Glue A alone. Then make B sticky, shut the card on it and press. Let it dry.',
+    )
+    expect(saidOf(card(105, 148, [wings(0)]))).toMatch(
+      /lay it over to A’s side.*\. Tape all of A to its line\. Slip tape under B’s edge, .* press\. Open it and tape both/,
+    )
     expect(saidOf(card(105, 148, [wings(8)]))).toContain('Push up from behind what stays down')
-    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Of two joints')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('fold the piece')
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Push up')
     const said = saidOf(dummy('pond'))
     expect(said).toContain('Of pond, glue all walls on the card first, then the platform on the walls.')
     // Under the platform no partner shows a hatch: what is glued there is dotted on both.
-    expect(said).toContain('where there are dots, on the other face')
+    expect(said).toContain('where both are dotted, on the other face')
     expect(saidOf(dummy('owl'))).not.toContain('walls')
     // The owl's tail sits on the outside of its ridge: no page shuts on that.
     expect(saidOf(dummy('owl'))).toMatch(/On the outside of a fold: tail\. Pinch that fold flat/)
-    expect(saidOf(dummy('owl'))).toMatch(/Of two joints of (?!.*tail.* stick the left).* stick the left one/)
+    expect(saidOf(dummy('owl'))).toContain('A\u00a0B, C\u00a0D, E\u00a0F: fold the piece')
+    expect(saidOf(dummy('owl'))).toContain('tape both edges on their lines')
     expect(saidOf(card(105, 148, [wings(8)]))).not.toContain('outside of a fold')
+  })
+
+  // Common practice, no source: what is pressed before one knows how it is held is spoilt.
+  test('scored before it is cut out, told how before it is stuck', () => {
+    for (const name of ['garden', 'pond', 'owl', 'lilies', 'house', 'scene'] as const) {
+      const said = saidOf(dummy(name))
+      const order = [
+        'Score every fold',
+        'cut all pieces out',
+        'Each letter has a twin',
+        ': fold the piece, lay',
+      ]
+      const at = [...order, 'Now stick piece after piece'].map((words) => said.indexOf(words))
+      expect(at, name).toEqual([...at].sort((a, b) => a - b))
+      expect(at[0], name).toBeGreaterThanOrEqual(0)
+    }
+    const said = saidOf(dummy('garden'))
+    expect(said.indexOf('glue all walls')).toBeLessThan(said.indexOf('A first'))
+    // One piece has no order.
+    expect(saidOf(card(105, 148, [wings(8)]))).not.toContain('piece after piece')
+  })
+
+  // The kernel's own shut card: the ridge of what is laid over lies beyond its line, seen from the gutter.
+  test('folded, a piece lies outside its two lines', () => {
+    let looked = 0
+    for (const [name, design] of dummies)
+      for (const m of design.mechanisms) {
+        if (m.on !== 'gutter' || (m.kind !== 'glued-v-fold' && m.kind !== 'glued-tent')) continue
+        const tip = measure(design, openingRange(design)[0]).tips[m.id]
+        if (!tip) continue
+        const [x, y, z] = tip.at
+        const off = Math.hypot(x, z)
+        if (m.kind === 'glued-tent') expect(off, name).toBeGreaterThan(m.leftFoot)
+        else {
+          const angle = (Math.atan2(off, m.toward * (y - m.apex)) * 180) / Math.PI
+          expect(angle, `${name}: ${m.id}`).toBeGreaterThan(settingOf(m, 'base'))
+        }
+        looked++
+      }
+    expect(looked).toBeGreaterThan(12)
+  })
+
+  test('of two joints the left one has the letter that comes first', () => {
+    for (const [name, design] of dummies) {
+      const letters = letteredJoints(design)
+      for (const { of, letter } of letters) {
+        if (!of.endsWith('/left') || of.startsWith('cover')) continue
+        const right = letters.findIndex((one) => one.of === of.replace('/left', '/right'))
+        expect(right, name).toBeGreaterThan(letters.findIndex((one) => one.letter === letter))
+      }
+    }
+  })
+
+  test('a letter that is cut off is pencilled on its piece, by the side that is printed', () => {
+    const step = (lines: SheetLines) => stepsFor(dummy('owl'), lines, { hasLettersBeside: true })[0]
+    expect(step('front')).toContain('on the piece, for dots on its other face. Then cut')
+    expect(step('back')).toContain('on the piece, on this printed side. Then cut')
   })
 
   test('the printed side decides which way the lines lie', () => {
@@ -196,8 +267,8 @@ describe('steps', () => {
     expect(saidOf(card(105, 148), 'front')).toContain('Fold the gutter, lines inside.')
     expect(saidOf(card(105, 148), 'ticks')).toContain('from tick to tick')
     expect(saidOf(card(105, 148))).not.toContain('from tick to tick')
-    expect(saidOf(card(105, 148))).toContain('Cut the card out.')
-    expect(saidOf(card(105, 148, [wings(8)]))).toContain('Cut all pieces out.')
+    expect(saidOf(card(105, 148))).toContain('Then cut the card out.')
+    expect(saidOf(card(105, 148, [wings(8)]))).toContain('Then cut all pieces out.')
     expect(saidOf(card(105, 148, [wings(8)]))).not.toContain('window')
     expect(saidOf(card(105, 148, [wings(8)]), 'back')).toContain('hold the paper to a window')
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]), 'back')).not.toContain('window')
@@ -208,8 +279,8 @@ describe('steps', () => {
     expect(step({ sides: 0.04 })).toBe('The left and right edges of the card’s sheet are the card’s own.')
     expect(step({ sides: 0.05 })).toBe('Trim 0.1\u00a0mm off the left and right edges of the card’s sheet.')
     expect(step({ ends: 2 })).toBe('Trim 2\u00a0mm off the upper and lower edges of the card’s sheet.')
-    expect(step({})).toContain('Cut the card out.')
-    expect(stepsFor(card(105, 148), 'front', { ends: 2 }).join()).not.toContain('Cut the card out')
+    expect(step({})).toContain('Then cut the card out.')
+    expect(stepsFor(card(105, 148), 'front', { ends: 2 }).join()).not.toContain('cut the card out')
   })
 
   test('sizes leave out what is nought by choice and what is said already', () => {

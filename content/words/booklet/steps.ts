@@ -116,7 +116,7 @@ export const foldPieces = 'Fold each piece along its folds, both ways.'
 
 /** Where something is glued on, before its cover is. */
 export const hatchedGetGlue =
-  'The hatched places get glue; where there are dots, glue goes on the other face.'
+  'Of two places that meet, the hatched one gets glue; where both are dotted, glue goes on the other face.'
 export const twins = 'Each letter has a twin: that is where it goes.'
 export const cutSlitsInPieces =
   'Cut the short slits in them too, while they lie flat on a mat: with a knife and a ruler, and no farther.'

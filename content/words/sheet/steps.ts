@@ -16,11 +16,17 @@ export const trimSides = ({ sheet }: Filled, mm: string): string =>
   `Trim ${mm}\u00a0mm off the left and right edges of ${sheet}.`
 export const trimEnds = ({ sheet }: Filled, mm: string): string =>
   `Trim ${mm}\u00a0mm off the upper and lower edges of ${sheet}.`
-export const cutCardOut = 'Cut the card out.'
-export const cutCoverOut = 'Cut the cover out.'
-export const cutBothOut = 'Cut the card and its cover out.'
-export const pencilFirst = 'Pencil a letter that stands beside its piece on the back of it.'
-export const cutAllOut = 'Cut all pieces out.'
+/** After scoring: small folds cannot be reached later. */
+export const cutCardOut = 'Then cut the card out.'
+export const cutCoverOut = 'Then cut the cover out.'
+export const cutBothOut = 'Then cut the card and its cover out.'
+export const cutAllOut = 'Then cut all pieces out.'
+
+/** By the side that is printed: whoever cuts the piece out cuts the letter off. */
+export const pencilFirst = {
+  inside: 'Pencil a letter that stands beside its piece on the piece, for dots on its other face.',
+  outside: 'Pencil a letter that stands beside its piece on the piece, on this printed side.',
+}
 
 /** Of pieces that are stuck flat, on a face that has ticks: what must not be taken for one. */
 export const cornersAreNone = 'Fine dashed corners show where a piece goes: do not score them.'
@@ -41,14 +47,21 @@ export const foldGutter = {
 export const part = 'part'
 /** On a good copy no part carries its name: where it lies, from and to. */
 export const partAt = (name: string, from: number, to: number): string => `${name} (${from}–${to}\u00a0mm)`
-export const partsAt = 'In brackets: from where to where along the gutter.'
+export const partsAt = 'In brackets: where along the gutter.'
 export const foldToCut = 'Fold the gutter, lines outside.'
 /** Said before anything is cut: through both layers is too far on one of them. */
 export const uneven = (parts: readonly string[]): string =>
-  `Deeper on one side: ${listed(parts)}. Cut through both layers to the shorter end only, open the fold and cut on.`
+  `Deeper on one side: ${listed(parts)}. Turn the shorter lines to you, cut both layers to their end, open the fold and cut on.`
+/** Once it was told how. */
+export const unevenToo = (parts: readonly string[]): string =>
+  `Deeper on one side, cut on as before: ${listed(parts)}.`
 /** `isOther`: not those that are deeper on one side. */
 export const cutEven = (isOther: boolean): string =>
   `Cut the ${isOther ? 'other ' : ''}solid lines from the fold, through both layers.`
+/** The same where not all solid lines begin on this fold. */
+export const cutNamed = (parts: readonly string[]): string =>
+  `Cut ${listed(parts)} from the fold, through both layers.`
+export const notYet = (parts: readonly string[]): string => `Not yet: ${listed(parts)}.`
 /** The same where others are folded over; so many they are. */
 export const notOver = (count: number): string =>
   count === 1
@@ -58,6 +71,9 @@ export const notOver = (count: number): string =>
 /** `isOther`: not those that are deeper on one side. */
 export const foldToAndFro = (loose: string, isOther: boolean): string =>
   `Fold ${isOther ? `the other ${loose}s` : `each ${loose}`} to the front and press, then to the back.`
+
+/** What is folded and pushed, where other parts are not cut yet. */
+export const cutPart = 'cut part'
 
 /** Before parts are pushed through, by the side that lines are on. */
 export const linesOf = {
@@ -70,42 +86,86 @@ export const pushThrough = (loose: string): string =>
 /** After those that could not be creased before. */
 export const pressNewFolds = 'Shut it and press.'
 
+/** Parts that a fold of what they are cut from runs through. */
+export const pressOldFold = (parts: readonly string[]): string =>
+  `In ${listed(parts)} press the old fold flat again.`
+
 export const newFolds = (parts: readonly string[]): string =>
   `Work the new folds in the same way: ${listed(parts)}.`
+export const pinchAndCut = 'Pinch each fold flat and cut from it.'
 /** `creased`: those of so many that are folded over before they are pushed. */
-export const workNewFolds = (count: number, creased: readonly string[]): string => {
-  const creasing = creased.length < count ? `crease (only ${listed(creased)})` : 'crease'
-  return `Pinch each fold flat, cut from it${creased.length > 0 ? `, ${creasing} and push` : ' and push'}.`
-}
+export const creaseAndPush = (count: number, creased: readonly string[]): string =>
+  creased.length === 0
+    ? 'Push.'
+    : creased.length < count
+      ? `Crease (only ${listed(creased)}) and push.`
+      : 'Crease and push.'
 export const pushInwards = (parts: readonly string[]): string => `Push in, away from you: ${listed(parts)}.`
 
-/** Parts of their own card. */
-export const letterToTwin =
-  'Fold the other pieces. Put each letter to its twin, A first: the list of joints says what goes where.'
+/** Parts of their own card: which letters meet, and which of two places gets the glue. */
+export const foldPieces = 'Fold the other pieces.'
+export const letterToTwin = 'Each letter has a twin: see the list of joints.'
+/** `hasRim`: that of the cover is hatched or dotted too; `isDotted`: some of the places are. */
+export const glueHatched = (hasRim: boolean, isDotted: boolean): string =>
+  `Put glue on one of the two: the hatched one${hasRim ? ', not the rim yet' : ''}${
+    isDotted ? '; where both are dotted, on the other face' : ''
+  }.`
 /** Where nothing is printed on the face that is glued. */
 export const findOnInside =
   'To find a joint on the clean side, hold the paper to a window, or prick both ends of its line through with a pin.'
+
+/** Then how each kind is held. */
 export const pushTabs = (parts: readonly string[]): string =>
   `Push each tab of ${listed(parts)} that has a slit through its slit, bend it away from the fold and glue it behind.`
 /** Under a platform that stands on its walls no hand gets. */
 export const beforePlatform = (parts: readonly string[]): string =>
   `What goes through a platform comes before it stands on its walls: ${listed(parts)}.`
 
-/** `parts`: those that are meant, where others are held in another way; none: all. */
-export const leftFirst = (parts: readonly string[]): string =>
-  `Of two joints${parts.length > 0 ? ` of ${listed(parts)}` : ''} stick the left one first and lay the piece folded to the left. Make the right one sticky, shut the card on it and press.`
-export const astride = (parts: readonly string[]): string =>
-  `On the outside of a fold: ${listed(parts)}. Pinch that fold flat, set the piece over it, one half on each side, and stick both joints.`
+/** The letters of the two joints of a piece, the one that is stuck first before the other. */
+export type Pair = readonly [first: string, second: string]
+
+const pairs = (all: readonly Pair[]): string => listed(all.map((letters) => letters.join('\u00a0')))
+
+/** It lies as it will lie in the shut card. */
+const laidOver = (side: string): string =>
+  `lay it over to ${side} side, outside its two lines, not between them`
+
+/** A piece that has tabs. */
+export const layGlued = (all: readonly Pair[]): string => {
+  const [only] = all
+  return all.length === 1 && only
+    ? `${only[0]} and ${only[1]}: fold the piece, ${laidOver(`${only[0]}’s`)}. Glue ${only[0]} alone. Then make ${only[1]} sticky, shut the card on it and press.`
+    : `${pairs(all)}: fold the piece, ${laidOver('the first letter’s')}. Glue that joint alone. Then make the other one sticky, shut the card on it and press.`
+}
+
+/** One whose edges are taped. */
+export const layTaped = (all: readonly Pair[]): string => {
+  const [only] = all
+  const [fold, other] =
+    all.length === 1 && only
+      ? [
+          `${only[0]} and ${only[1]}: fold the piece, ${laidOver(`${only[0]}’s`)}. Tape all of ${only[0]} to its line`,
+          `${only[1]}’s edge`,
+        ]
+      : [
+          `${pairs(all)}: fold the piece, ${laidOver('the first letter’s')}. Tape all of that edge to its line`,
+          'the other edge',
+        ]
+  return `${fold}. Slip tape under ${other}, sticky side up, half of it showing. Shut the card on it and press. Open it and tape both edges on their other side too.`
+}
+
+/** On the outside of a fold; `isTaped`: by edges without tabs. */
+export const astride = (parts: readonly string[], isTaped: boolean): string =>
+  `On the outside of a fold: ${listed(parts)}. Pinch that fold flat, set the piece over it, one half on each side, and ${
+    isTaped ? 'tape both edges on their lines, along their whole length' : 'glue both joints'
+  }.`
 export const wallsFirst = (parts: readonly string[]): string =>
   `Of ${listed(parts)}, glue all walls on the card first, then the platform on the walls.`
 
-/** `hasRim`: that of the cover is hatched or dotted too; `isDotted`: some of the places are. */
-export const glueHatched = (hasRim: boolean, isDotted: boolean): string =>
-  `Put glue on the hatched places only${hasRim ? ', and not on the rim yet' : ''}${
-    isDotted ? '; where there are dots, on the other face' : ''
-  }. Press, and let it dry.`
-export const tapeEdges =
-  'Where there is no tab, lay the edge on its line and tape it along its whole length. Slip the tape under an edge that a shut card hides, sticky side up, half of it showing.'
+/** Last of all, when it is known how; with one piece there is no order. */
+export const inOrder = (isGlued: boolean): string =>
+  `Now stick piece after piece, letter on letter, A first.${isGlued ? ' Press, and let each dry.' : ''}`
+export const letDry = 'Let it dry.'
 
 /** At last. */
 export const shutSlowly = 'Shut the card slowly. Press every fold. Open it.'

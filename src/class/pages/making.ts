@@ -95,7 +95,7 @@ function stepsOf(design: Design, drawn: readonly SheetPage[]): readonly Step[] {
     return {
       title,
       text: [
-        ...(work.does === 'pieces' && isBeside ? [pencilFirst] : []),
+        ...(work.does === 'pieces' && isBeside ? [pencilFirst.inside] : []),
         // The key says it, with a picture of each. What is trimmed comes after the first sentence: how to print.
         ...text
           .filter((one) => one !== kindsOfLine)

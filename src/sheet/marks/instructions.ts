@@ -17,6 +17,7 @@ import {
   rimOf,
   threaded,
 } from '../../paper/index.ts'
+import { letteredJoints } from './joint-places.ts'
 import { shown } from './sizes.ts'
 
 /** The side of the card that is printed. */
@@ -74,45 +75,83 @@ function calledOn(design: Design, lines: SheetLines, cut: readonly Mechanism[]):
     })
 }
 
-function deeper(parts: readonly Mechanism[], called: Called): readonly string[] {
+function deeper(parts: readonly Mechanism[], called: Called, say = says.uneven): readonly string[] {
   const uneven = parts.filter(isUneven)
-  return uneven.length > 0 ? [says.uneven(called(uneven))] : []
+  return uneven.length > 0 ? [say(called(uneven))] : []
 }
 
-/** How parts are cut on folds that other parts made. */
-function nested(design: Design, later: readonly Mechanism[], called: Called, isExplained: boolean): string {
+/** Of some parts of the card, those that a fold of what they are cut from runs through: it is pressed flat in them. */
+function pressedFlat(design: Design, parts: readonly Mechanism[]): readonly Mechanism[] {
+  const lines = pieces(design).find(({ id }) => id === 'card')?.lines ?? []
+  const along = (of: (of: string) => boolean): readonly number[] =>
+    lines.flatMap((line) => (of(line.of) ? line.points.map(([, y]) => y) : []))
+  return parts.filter(({ id, on }) => {
+    const own = along((of) => of.startsWith(`${id}/`))
+    return lines.some(
+      ({ kind, of, points }) =>
+        kind === 'crease' &&
+        of === on &&
+        points.every(([, y]) => y > Math.min(...own) - 0.01 && y < Math.max(...own) + 0.01),
+    )
+  })
+}
+
+function pressing(design: Design, parts: readonly Mechanism[]): readonly string[] {
+  const found = pressedFlat(design, parts)
+  return found.length > 0 ? [says.pressOldFold(named(found))] : []
+}
+
+/** How parts are cut on folds that other parts made: where they lie was said when they were left. */
+function nested(design: Design, later: readonly Mechanism[], isExplained: boolean): string {
   const inwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
   return [
-    says.newFolds(called(later)),
-    ...(called === named || isExplained ? [] : [says.partsAt]),
-    ...deeper(later, named),
-    says.workNewFolds(later.length, named(later.filter(({ id }) => foldsTogether(design, id)))),
+    says.newFolds(named(later)),
+    says.pinchAndCut,
+    ...deeper(later, named, isExplained ? says.unevenToo : says.uneven),
+    says.creaseAndPush(later.length, named(later.filter(({ id }) => foldsTogether(design, id)))),
     ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
+    ...pressing(design, later),
   ].join(' ')
+}
+
+/** Which solid lines are cut from the gutter: by name, where some of them begin on folds that are not there yet. */
+function cutNow(even: readonly Mechanism[], later: readonly Mechanism[], isOther: boolean, called: Called) {
+  if (even.length === 0) return []
+  return [later.length > 0 ? says.cutNamed(called(even)) : says.cutEven(isOther)]
 }
 
 function cuttingSteps(design: Design, cut: readonly Mechanism[], lines: SheetLines): readonly string[] {
   const face = faceOf(lines)
   const called = calledOn(design, lines, cut)
-  const shape = shapeOf(cut)
   const first = cut.filter((m) => m.on === 'gutter')
   const later = cut.filter((m) => m.on !== 'gutter')
+  const shape = later.length > 0 ? says.cutPart : shapeOf(cut)
   // Where the two layers fold about different lines, folding them over together would put a fold beside its own line.
   const over = first.filter(({ id }) => foldsTogether(design, id))
   const others = first.length - over.length
   const uneven = deeper(first, called)
-  const evenOnes = first.filter((m) => !isUneven(m))
   return [
     [
       says.foldToCut,
       ...uneven,
       ...(others > 0 ? [says.notOver(others)] : []),
-      ...(evenOnes.length > 0 ? [says.cutEven(uneven.length > 0)] : []),
-      ...(called !== named && uneven.length > 0 ? [says.partsAt] : []),
+      ...cutNow(
+        first.filter((m) => !isUneven(m)),
+        later,
+        uneven.length > 0,
+        called,
+      ),
+      ...(later.length > 0 ? [says.notYet(called(later))] : []),
+      ...(called !== named && (uneven.length > 0 || later.length > 0) ? [says.partsAt] : []),
     ].join(' '),
     ...(over.length > 0 ? [says.foldToAndFro(shape, others > 0)] : []),
-    [says.linesOf[face], says.pushThrough(shape), ...(others > 0 ? [says.pressNewFolds] : [])].join(' '),
-    ...(later.length > 0 ? [nested(design, later, called, uneven.length > 0)] : []),
+    [
+      says.linesOf[face],
+      says.pushThrough(shape),
+      ...(others > 0 ? [says.pressNewFolds] : []),
+      ...pressing(design, first),
+    ].join(' '),
+    ...(later.length > 0 ? [nested(design, later, uneven.length > 0)] : []),
   ]
 }
 
@@ -152,11 +191,20 @@ export function trimStep({ sides, ends }: Trim, of = says.ofCard): string | null
 /** Built on the outside of a fold, where no page shuts on it. */
 export const isOutside = (m: Mechanism): boolean => 'side' in m && m.side === 'outside'
 
-/** Glue where there are tabs or glued places, tape along a joint that has none: letter to letter. */
+/** The letters of the two joints of each of some parts, in the order in which they are stuck: the left one first. */
+const pairsOf = (design: Design, parts: readonly Mechanism[]): readonly says.Pair[] =>
+  parts.flatMap(({ id }): readonly says.Pair[] => {
+    const own = letteredJoints(design).filter(({ of }) => ownerOf(of) === id)
+    const at = (side: string): string | undefined => own.find(({ of }) => of === `${id}/${side}`)?.letter
+    const [left, right] = [at('left'), at('right')]
+    return left !== undefined && right !== undefined ? [[left, right]] : []
+  })
+
+/** How pieces of their own card are stuck: which places, how each kind is held, and only then in which order. */
 function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
-  const isTaped = all.some(({ isTaped }) => isTaped)
+  const taped = new Set(all.flatMap(({ of, isTaped }) => (isTaped ? [ownerOf(of)] : [])))
   const through = design.mechanisms.filter(({ id }) => threaded(design).includes(id))
   const heldBy = (held: 'joints' | 'walls'): readonly Mechanism[] =>
     design.mechanisms.filter((m) => {
@@ -167,18 +215,32 @@ function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): read
   const folded = heldBy('joints').filter((m) => !through.includes(m))
   const laid = folded.filter((m) => !isOutside(m))
   const saddles = folded.filter(isOutside)
-  const hasOthers = through.length + saddles.length > 0
   const platforms = new Set(walled.map(({ id }) => id))
   const above = through.filter(({ on }) => platforms.has(ownerOf(on)))
-  return [
-    face === 'outside' ? `${says.letterToTwin} ${says.findOnInside}` : says.letterToTwin,
-    ...(through.length > 0 ? [says.pushTabs(named(through))] : []),
-    ...(laid.length > 0 ? [says.leftFirst(hasOthers ? named(laid) : [])] : []),
-    ...(saddles.length > 0 ? [says.astride(named(saddles))] : []),
+  const withTape = (parts: readonly Mechanism[], isTaped: boolean): readonly Mechanism[] =>
+    parts.filter(({ id }) => taped.has(id) === isTaped)
+  const [gluedLaid, tapedLaid] = [withTape(laid, false), withTape(laid, true)]
+  const isOne = new Set(all.map(({ of }) => ownerOf(of))).size === 1
+  const how = [
     ...(walled.length > 0 ? [says.wallsFirst(named(walled))] : []),
+    ...(through.length > 0 ? [says.pushTabs(named(through))] : []),
     ...(above.length > 0 ? [says.beforePlatform(named(above))] : []),
-    ...(isGlued ? [says.glueHatched(design.card.cover ?? false, isDotted)] : []),
-    ...(isTaped ? [says.tapeEdges] : []),
+    ...(gluedLaid.length > 0 ? [says.layGlued(pairsOf(design, gluedLaid))] : []),
+    ...(tapedLaid.length > 0 ? [says.layTaped(pairsOf(design, tapedLaid))] : []),
+    ...[false, true].flatMap((isTaped) => {
+      const some = withTape(saddles, isTaped)
+      return some.length > 0 ? [says.astride(named(some), isTaped)] : []
+    }),
+  ]
+  return [
+    [
+      says.foldPieces,
+      says.letterToTwin,
+      ...(isGlued ? [says.glueHatched(design.card.cover ?? false, isDotted)] : []),
+      ...(face === 'outside' ? [says.findOnInside] : []),
+    ].join(' '),
+    ...(isOne && isGlued ? [...how.slice(0, -1), [...how.slice(-1), says.letDry].join(' ')] : how),
+    ...(isOne ? [] : [says.inOrder(isGlued)]),
   ]
 }
 
@@ -190,17 +252,17 @@ const coverStep = (design: Design, lines: SheetLines): string =>
 const ownCoverStep = (design: Design, [wide, high]: readonly [number, number], rim: number): string =>
   `${says.cutCover(shown(wide), shown(high))} ${spineSays(design)}${says.glueOwnCover(shown(rim))}`
 
-/** How the pieces get their outlines. */
-function cuttingOut(design: Design, isTrimmed: boolean, hasLettersBeside: boolean): readonly string[] {
+/** How the pieces get their outlines, once they are scored. */
+function cuttingOut(design: Design, isTrimmed: boolean): readonly string[] {
   const others = pieces(design).filter(({ id }) => id !== 'card')
   if (others.length === 0) return isTrimmed ? [] : [says.cutCardOut]
   if (others.every(({ id }) => id === 'cover')) return [isTrimmed ? says.cutCoverOut : says.cutBothOut]
-  return [...(hasLettersBeside ? [says.pencilFirst] : []), says.cutAllOut]
+  return [says.cutAllOut]
 }
 
 /**
  * Steps in brief. A design without mechanisms is a card to fold.
- * @param isDotted whether places that are glued on the other face are dotted on this sheet
+ * @param isDotted whether some joint has dots on both of its places, and a hatch on neither
  * @param hasCorners whether corners show where a piece is stuck flat
  */
 export function stepsFor(
@@ -217,9 +279,10 @@ export function stepsFor(
   const steps = [
     ...(trimming === null ? [] : [trimming]),
     [
-      ...cuttingOut(design, trimming !== null, trim.hasLettersBeside ?? false),
       says.score(lines === 'ticks'),
       ...(lines === 'ticks' && hasCorners ? [says.cornersAreNone] : []),
+      ...(trim.hasLettersBeside ? [says.pencilFirst[face]] : []),
+      ...cuttingOut(design, trimming !== null),
     ].join(' '),
   ]
   if (threaded(design).length > 0) steps.push(says.cutSlits)

@@ -166,11 +166,11 @@ function section(
 
 const NUMBER_INDENT = 5.2
 
-/** Whether dots say of some place that its other face is glued; the cover has a step of its own. */
+/** Whether some joint has dots on both of its places, and a hatch on neither; the cover has a step of its own. */
 const isDotted = (design: Design, lines: SheetLines): boolean =>
   pieces(design).some((piece) => {
     const places = placesOn(design, piece.id, faceOf(lines))
-    const glued = places.filter(({ isRim, isTaped }) => !isRim && !isTaped)
+    const glued = places.filter(({ isRim, isTaped, isAllBehind }) => !isRim && !isTaped && isAllBehind)
     return jointSigns(piece, glued, lines).has('behind')
   })
 
