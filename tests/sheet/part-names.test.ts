@@ -69,10 +69,9 @@ test.each(['front', 'back'] as const)('lines %s: eyes and lids are told apart', 
   }
 })
 
-test('every reed has its own name; a good copy has none, nor a card with a single part', () => {
+test('every reed has its own name; a good copy has none', () => {
   expect(namesOn('reeds', 'back').map(({ text }) => text)).toHaveLength(7)
   expect(namesOn('eyes', 'ticks')).toEqual([])
-  expect(namesOn('class-card', 'front')).toEqual([])
 })
 
 test('the name of a part stands on none that is cut from within it, though there would be room', () => {
@@ -100,4 +99,13 @@ test('a name leaves small shapes of the picture free where there is other room',
   expect(lights.length).toBeGreaterThan(1)
   for (const [l, t, r, b] of lights)
     for (const [x, y, u, v] of names) expect(x < r && u > l && y < b && v > t).toBe(false)
+})
+
+test.each([
+  ['class-card', 'name'],
+  ['scene', 'lantern'],
+  ['tree', 'wall'],
+])('%s: a part that is the only one has its name too', (name, part) => {
+  for (const lines of ['front', 'back'] as const)
+    expect(namesOn(name, lines).map(({ text }) => text)).toEqual([part])
 })

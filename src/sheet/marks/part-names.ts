@@ -94,14 +94,14 @@ function placeIn(
   return null
 }
 
-/** Names on the card of the parts that are cut from it, where there are several and each finds room for its own. */
+/** Names on the card of the parts that are cut from it, where each finds room for its own. */
 export function partNames(
   piece: Piece,
   onPage: (point: Point) => Point,
   { lines, taken, printable, small }: Ground,
 ): { readonly marks: readonly WordMark[]; readonly boxes: readonly Rectangle[] } {
   const parts = partsOf(piece, onPage)
-  if (parts.length < 2) return { marks: [], boxes: [] }
+  if (parts.length === 0) return { marks: [], boxes: [] }
   const isCrossed = runsThrough(lines)
   const boxes: Rectangle[] = []
   const [left, top, right, bottom] = printable
