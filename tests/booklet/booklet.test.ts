@@ -308,7 +308,7 @@ describe('creasing both ways', () => {
     )
     expect(both.sheet).toContain('Deeper on one side: moon. ')
     expect(both.sheet).toContain(
-      'Do not fold it over: pushing makes its folds. Cut reed from the fold, through both layers. Not yet: star and moth. | Fold the other cut parts to the front',
+      'Do not fold it over: pushing folds it. Cut reed from the fold, through both layers. Not yet: star and moth. | Fold the other cut parts to the front',
     )
     expect(both.sheet).toContain('Crease (only star) and push.')
 

@@ -85,10 +85,12 @@ describe('the arrow', () => {
   test('of a good copy is left out, and that is said', () => {
     const pages = layOut(moth(), { paper: 'a4', lines: 'ticks', care: [] })
     expect(pages.flatMap(arrowsOn)).toEqual([])
+    // Nor has its key one: beside slits it would look like one of them.
+    expect(pages.flatMap(({ marks }) => marks.filter(({ role }) => role === 'grain'))).toEqual([])
     const said = pages.flatMap(({ marks }) =>
       marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])),
     )
-    expect(said.join(' ')).toContain('no arrow, it would show')
+    expect(said.join(' ')).toContain('best along each longest fold')
   })
 })
 
@@ -106,8 +108,8 @@ describe('the grain of printing paper', () => {
   })
 
   test('a card whose fold lies across the long side of its page says so; one along it does not', () => {
-    expect(said(card(105, 148))).toContain('across this card’s fold')
-    expect(said(card(90, 250))).not.toContain('across this card’s fold')
+    expect(said(card(105, 148))).toContain('across the card’s fold, as in most paper')
+    expect(said(card(90, 250))).not.toContain('across the card’s fold, as in most paper')
   })
 
   test('pieces lie with their main folds along the long side of their page, or say that they do not', () => {

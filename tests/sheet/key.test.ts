@@ -9,7 +9,8 @@ import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
 import { faceOf } from '../../src/sheet/marks/instructions.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
-import { dummies } from './designs.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
+import { dummies, dummy } from './designs.ts'
 
 /** All that asks a maker for something. */
 const ROLES: readonly Role[] = ['cut', 'valley', 'mountain', 'crease', 'glue', 'behind']
@@ -37,11 +38,15 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
         paths.some((mark) => mark.role === role && (mark.of ?? '').startsWith('legend') === isKey),
       )
     expect(roles(true), name).toEqual(roles(false))
-    // The step that glues speaks of dots where some place, not of the cover, has them.
-    const glued = jointsOf(design).filter(({ isTaped, host }) => !isTaped && host.piece !== 'cover')
+    // The step that glues speaks of dots where both places of a joint, not of the cover, have them and no hatch.
+    const hidden = lines === 'back' ? 'front' : 'back'
+    const glued = jointsOf(design).filter(
+      ({ isTaped, own, host }) =>
+        !isTaped && host.piece !== 'cover' && own.face === hidden && host.face === hidden,
+    )
     const isDotted = paths.some(({ role, of }) => role === 'behind' && glued.some((one) => one.of === of))
     const said = marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])).join(' ')
-    expect(said.includes('where there are dots, on the other face'), name).toBe(isDotted)
+    expect(said.includes('where both are dotted, on the other face'), name).toBe(isDotted)
     const words = marks.flatMap((mark) => (mark.mark === 'word' && mark.bold ? [mark.text] : []))
     expect(words.includes('Place'), name).toBe(hasPlaces(design, lines))
     // Nothing is dotted that no key names: dots mean glue behind.
@@ -51,7 +56,19 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
     expect(said.includes('do not score them'), name).toBe(lines === 'ticks' && hasCorners)
     // Of tape the key speaks where the steps do.
     expect(said.replaceAll(' (tape too)', '').length < said.length, name).toBe(
-      roles(true).includes('behind') && said.includes('tape it along its whole length'),
+      roles(true).includes('behind') && said.includes('Slip tape under'),
     )
   }
+})
+
+test('samples of glue in rows one below the other keep a millimetre apart, in close type too', () => {
+  for (const name of ['class-card', 'pond', 'house'])
+    for (const { marks } of layOut(dummy(name), { paper: 'a4', care: [] })) {
+      const boxes = marks.flatMap((mark) =>
+        mark.mark === 'path' && mark.of === 'legend' && mark.closed ? [extent(mark)] : [],
+      )
+      boxes.sort((a, b) => a[1] - b[1])
+      for (const [k, box] of boxes.entries())
+        if (k > 0) expect(box[1] - (boxes[k - 1]?.[3] ?? 0), name).toBeGreaterThan(1)
+    }
 })

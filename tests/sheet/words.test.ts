@@ -76,7 +76,7 @@ describe('steps', () => {
     const uneven = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
     // Said before anything is cut: both layers together are too far on one of them.
     expect(uneven).toContain(
-      'Fold the gutter, lines outside. Deeper on one side: reed. Turn the shorter lines to you, cut both layers to their end, open the fold and cut on. Do not fold it over: pushing makes its folds. Cut the other solid lines from the fold, through both layers.',
+      'Fold the gutter, lines outside. Deeper on one side: reed. Turn the shorter lines to you, cut both layers so far, open and cut on. Do not fold it over: pushing folds it. Cut the other solid lines from the fold, through both layers.',
     )
     const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
     expect(lone).toContain('Deeper on one side: reed.')
@@ -115,7 +115,7 @@ describe('steps', () => {
     const ledge = mechanisms.find(({ id }) => id === 'ledge')
     if (!ledge || !('start' in ledge && 'end' in ledge)) throw new Error('no ledge')
     const said = saidOf(dummy('layers'), 'ticks')
-    expect(said).toContain(`Deeper on one side: ledge (${ledge.start}–${ledge.end}\u00a0mm). Turn`)
+    expect(said).toContain(`Deeper on one side: ledge (${ledge.start}–${ledge.end}). Turn`)
     expect(said.split('In brackets').length).toBe(2)
     expect(saidOf(dummy('layers'), 'front')).toContain('Deeper on one side: ledge. Turn')
     const strip = layer('reed', 20, 15, 12)
@@ -123,7 +123,7 @@ describe('steps', () => {
     const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
     const twice = saidOf(card(105, 148, [layer('rush', 40, 15), glint]), 'ticks')
     expect(twice).toMatch(
-      /Cut rush \(40–46\u00a0mm\) .*Not yet: glint \(41–43\u00a0mm\)\. In brackets.*in the same way: glint\. Pinch/,
+      /Cut rush \(40–46\) .*Not yet: glint\. In brackets.*Deeper on one side: glint \(41–43\)\. Turn/,
     )
   })
 
@@ -154,7 +154,7 @@ describe('steps', () => {
     const over = 'to the front and press'
     const lone = saidOf(card(105, 148, [layer('reed', 20, 15, 12)]))
     expect(lone).not.toContain(over)
-    expect(lone).toContain('Do not fold it over: pushing makes its folds.')
+    expect(lone).toContain('Do not fold it over: pushing folds it.')
     expect(lone).toMatch(
       /Push each strip through to the inside\. Shut it and press\. In reed press the old fold flat/,
     )

@@ -33,11 +33,11 @@ export const careDoes = (most: readonly string[]): string =>
 
 export const grain = 'Grain'
 
-/** Where no arrow is printed, and where the card’s own fold lies across it. */
+/** Which way fibres best run; where no arrow is printed, and where the card’s own fold lies across them in most paper. */
 export const grainDoes = (isUnmarked: boolean, isAcross: boolean): string =>
-  `paper’s fibres run this way${isUnmarked ? ' along each longest fold (no arrow, it would show)' : ''}${
-    isAcross ? '; in most paper they run across this card’s fold' : ''
-  }`
+  `best along ${isUnmarked ? 'each longest fold' : 'the arrow'}; ${
+    isAcross ? 'across the card’s fold, as in most paper' : 'if yours runs across'
+  }, score well`
 
 export const picture = 'Picture'
 export const pictureDoes = 'fine grey dots: colour them in while the paper lies flat'

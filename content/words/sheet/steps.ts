@@ -46,15 +46,18 @@ export const foldGutter = {
 /** Parts that are cut from their host; `loose`: what comes free, a part where there are several kinds. */
 export const part = 'part'
 /** On a good copy no part carries its name: where it lies, from and to. */
-export const partAt = (name: string, from: number, to: number): string => `${name} (${from}–${to}\u00a0mm)`
-export const partsAt = 'In brackets: where along the gutter.'
+export const partAt = (name: string, from: number, to: number): string => `${name} (${from}–${to})`
+export const partsAt = 'In brackets: mm along the gutter.'
 export const foldToCut = 'Fold the gutter, lines outside.'
+/** None: all that the step is about. */
+const someOf = (parts: readonly string[]): string => (parts.length > 0 ? listed(parts) : 'all')
+
 /** Said before anything is cut: through both layers is too far on one of them. */
 export const uneven = (parts: readonly string[]): string =>
-  `Deeper on one side: ${listed(parts)}. Turn the shorter lines to you, cut both layers to their end, open the fold and cut on.`
+  `Deeper on one side: ${someOf(parts)}. Turn the shorter lines to you, cut both layers so far, open and cut on.`
 /** Once it was told how. */
 export const unevenToo = (parts: readonly string[]): string =>
-  `Deeper on one side, cut on as before: ${listed(parts)}.`
+  `Deeper on one side, cut on as before: ${someOf(parts)}.`
 /** `isOther`: not those that are deeper on one side. */
 export const cutEven = (isOther: boolean): string =>
   `Cut the ${isOther ? 'other ' : ''}solid lines from the fold, through both layers.`
@@ -64,9 +67,7 @@ export const cutNamed = (parts: readonly string[]): string =>
 export const notYet = (parts: readonly string[]): string => `Not yet: ${listed(parts)}.`
 /** The same where others are folded over; so many they are. */
 export const notOver = (count: number): string =>
-  count === 1
-    ? 'Do not fold it over: pushing makes its folds.'
-    : 'Do not fold them over: pushing makes their folds.'
+  count === 1 ? 'Do not fold it over: pushing folds it.' : 'Do not fold them over: pushing folds them.'
 
 /** `isOther`: not those that are deeper on one side. */
 export const foldToAndFro = (loose: string, isOther: boolean): string =>
@@ -88,7 +89,9 @@ export const pressNewFolds = 'Shut it and press.'
 
 /** Parts that a fold of what they are cut from runs through. */
 export const pressOldFold = (parts: readonly string[]): string =>
-  `In ${listed(parts)} press the old fold flat again.`
+  parts.length > 0
+    ? `In ${listed(parts)} press the old fold flat again.`
+    : 'Press the old fold in each flat again.'
 
 export const newFolds = (parts: readonly string[]): string =>
   `Work the new folds in the same way: ${listed(parts)}.`

@@ -75,9 +75,17 @@ function calledOn(design: Design, lines: SheetLines, cut: readonly Mechanism[]):
     })
 }
 
-function deeper(parts: readonly Mechanism[], called: Called, say = says.uneven): readonly string[] {
+/** `say`: how they are cut; all of several are not named where they were just before. */
+function deeper(
+  parts: readonly Mechanism[],
+  called: Called,
+  say = says.uneven,
+  areNamed = false,
+): readonly string[] {
   const uneven = parts.filter(isUneven)
-  return uneven.length > 0 ? [say(called(uneven))] : []
+  const isAll = areNamed && uneven.length === parts.length && parts.length > 1
+  if (uneven.length === 0) return []
+  return [say(isAll ? [] : called(uneven))]
 }
 
 /** Of some parts of the card, those that a fold of what they are cut from runs through: it is pressed flat in them. */
@@ -98,16 +106,17 @@ function pressedFlat(design: Design, parts: readonly Mechanism[]): readonly Mech
 
 function pressing(design: Design, parts: readonly Mechanism[]): readonly string[] {
   const found = pressedFlat(design, parts)
-  return found.length > 0 ? [says.pressOldFold(named(found))] : []
+  if (found.length === 0) return []
+  return [says.pressOldFold(found.length === parts.length && parts.length > 1 ? [] : named(found))]
 }
 
-/** How parts are cut on folds that other parts made: where they lie was said when they were left. */
-function nested(design: Design, later: readonly Mechanism[], isExplained: boolean): string {
+/** How parts are cut on folds that other parts made: theirs are the solid lines that are left. */
+function nested(design: Design, later: readonly Mechanism[], called: Called, isExplained: boolean): string {
   const inwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
   return [
     says.newFolds(named(later)),
     says.pinchAndCut,
-    ...deeper(later, named, isExplained ? says.unevenToo : says.uneven),
+    ...deeper(later, called, isExplained ? says.unevenToo : says.uneven, true),
     says.creaseAndPush(later.length, named(later.filter(({ id }) => foldsTogether(design, id)))),
     ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
     ...pressing(design, later),
@@ -141,7 +150,7 @@ function cuttingSteps(design: Design, cut: readonly Mechanism[], lines: SheetLin
         uneven.length > 0,
         called,
       ),
-      ...(later.length > 0 ? [says.notYet(called(later))] : []),
+      ...(later.length > 0 ? [says.notYet(named(later))] : []),
       ...(called !== named && (uneven.length > 0 || later.length > 0) ? [says.partsAt] : []),
     ].join(' '),
     ...(over.length > 0 ? [says.foldToAndFro(shape, others > 0)] : []),
@@ -151,7 +160,7 @@ function cuttingSteps(design: Design, cut: readonly Mechanism[], lines: SheetLin
       ...(others > 0 ? [says.pressNewFolds] : []),
       ...pressing(design, first),
     ].join(' '),
-    ...(later.length > 0 ? [nested(design, later, uneven.length > 0)] : []),
+    ...(later.length > 0 ? [nested(design, later, called, uneven.length > 0)] : []),
   ]
 }
 
