@@ -101,15 +101,9 @@ describe('the whole night garden', () => {
       const [first, ...others] = [...outlines.map(ring), ...own]
       const filled = union(first as [Ring], ...others).reduce((sum, [outer = []]) => sum + areaOf(outer), 0)
       expect(filled / taken).toBeGreaterThan(0.6)
-      // Pieces alone: what the sheet itself says is of the whole of it.
+      // Pieces alone.
       const alone = outlines.reduce((sum, one) => sum + areaOf(one), 0)
       expect(alone / taken).toBeGreaterThan(0.5)
-      const said = Math.round((100 * alone) / (page.box[2] * page.box[3]))
-      expect(
-        words(page)
-          .map(({ text }) => text)
-          .join(' '),
-      ).toContain(`Pieces fill ${said} % of this sheet.`)
     },
   )
 })

@@ -63,12 +63,3 @@ test('it is said in whole hundredths, of one sheet and of several', () => {
   expect(useSays({ sheets: 1, full: 0.384 })).toBe('1 sheet, 38\u00a0% full')
   expect(useSays({ sheets: 2, full: 0.585 })).toBe('2 sheets, 59\u00a0% full')
 })
-
-test('a sheet with hardly a piece on it does not say that nothing is', () => {
-  const pages = layOut(dummy('garden'), { paper: 'letter', lines: 'ticks', care: [] })
-  const said = pages.map(({ marks }) =>
-    marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])).join(' '),
-  )
-  expect(said.filter((text) => /Pieces fill [1-9]/.test(text)).length).toBeGreaterThan(0)
-  expect(said.join(' ')).not.toMatch(/fill 0/)
-})

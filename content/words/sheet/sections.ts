@@ -1,6 +1,8 @@
 /** The heads of a sheet’s parts, and what stands under them. */
 export const makeIt = 'Make it'
 export const moreSteps = 'More steps'
+/** On the card's page, where the steps found no room. */
+export const stepsOn = (page: number): string => `Make it: page ${page}`
 
 export const lines = 'Lines'
 
@@ -33,6 +35,3 @@ export const fourInches = '4 in'
 
 /** Before a line for a name. */
 export const madeBy = 'Made by'
-
-/** How much of a sheet becomes pieces. */
-export const filled = (percent: number): string => `Pieces fill ${percent}\u00a0% of this sheet.`

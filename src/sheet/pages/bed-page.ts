@@ -19,7 +19,7 @@ import type { Turned } from './fit.ts'
 import { bestTurn, boxOf, SAFE, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Fitting, Section } from './sections.ts'
-import { fittings } from './sections.ts'
+import { fittings, stepsElsewhere, stepsElsewhereBlock } from './sections.ts'
 
 /** What a function gives, worked out when it is first asked for. */
 function once<T>(of: () => T): () => T {
@@ -97,6 +97,21 @@ const choices: readonly (typeof usual)[] = Array.from({ length: 32 }, (_, bits) 
   .sort((a, b) => a.other - b.other)
   .map(({ homes }) => homes)
 
+/** How much is lost where a section finds no room: hands need the steps beside the card more than its sizes. */
+const WORTH: Readonly<Record<Section['id'], number>> = {
+  head: 2,
+  check: 1,
+  legend: 2,
+  steps: 3,
+  care: 1,
+  joints: 1.5,
+  sizes: 1,
+}
+
+/** The last of them is hard to read: for words that would need a page more. */
+const ALL_TYPES: readonly Fitting[] = [fittings.roomy, fittings.close, fittings.tight]
+export const READABLE: readonly Fitting[] = [fittings.roomy, fittings.close]
+
 interface Try {
   readonly bed: Bed
   readonly drawn: DrawnPiece
@@ -129,11 +144,18 @@ function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
   let room = bed
   let rulersAt: PlacedRulers | null = null
   let checked = false
+  /** Nothing says yet on which page the steps are. */
+  let isUntold = false
   for (const section of sections) {
     const cells = cellsFor(section.id, room, homes)
     const found = shelves.put(section.block, cells)
     if (found) marks.push(...found)
     else left.push(section)
+    if (!found && section.id === 'steps') {
+      const told = shelves.put(stepsElsewhereBlock, cells)
+      marks.push(...(told ?? []))
+      isUntold = told === null
+    }
     if (section.id !== 'check') continue
     const alone = found ?? shelves.put((width) => (width >= RULER_WIDTH ? rulers() : null), cells)
     rulersAt = alone ? null : bare()
@@ -144,11 +166,19 @@ function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
   }
   const taken = rulersAt?.taken
   const trim = trimOf(bed)
-  const whole = () => [...marks, ...nameOf(bed, drawn, taken, notes(trim))]
+  const whole = () => {
+    const { below, beside, on } = notes(trim)
+    const more: readonly Run[] = isUntold ? [{ text: ' ' }, stepsElsewhere] : []
+    const said = { below: [...below, ...more], beside: [...beside, ...more], on }
+    return [...marks, ...nameOf(bed, drawn, taken, said)]
+  }
   return { bed, marks: whole, left, trim, checked }
 }
 
 const NOTE = { size: 2.5, leading: 3 }
+
+/** Along an edge of a piece that fills its page, mm. */
+const WIDE = 190
 
 /** A note in the free paper at a side of the piece, upright from its lower end; null if neither side has room. */
 function besidePiece(
@@ -178,7 +208,7 @@ function nameOf(
   taken: Rectangle | undefined,
   { below: long, beside: upwards, on }: Notes,
 ): SheetMark[] {
-  const { card, printable } = bed
+  const { card, printable, column } = bed
   const set = (runs: readonly Run[], width: number): Block =>
     paragraph(
       runs.map((run) => ({ ...run, role: 'guide' })),
@@ -186,13 +216,14 @@ function nameOf(
       width,
       'near-edge',
     )
-  const note = set(long, 96)
-  const below = card[3] + 1.5
+  const note = set(long, column ? 96 : WIDE)
+  // A strip that is trimmed off may be narrow.
+  const below = [1.5, 0.6].map((gap) => card[3] + gap).find((y) => y + note.height <= printable[3]) ?? card[3]
   const beside = taken !== undefined && taken[3] > below && taken[0] < card[0] + note.width
   const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
   const at = (left: number, top: number): SheetMark[] => note.marks.map((mark) => moved(mark, left, top))
   if (below + note.height <= printable[3] && x + note.width <= printable[2]) return at(x, below)
-  const standing = besidePiece(bed, set(upwards, 160), taken)
+  const standing = besidePiece(bed, set(upwards, WIDE), taken)
   if (standing) return standing
   const left = Math.max(card[0], printable[0]) + 2
   const right = Math.min(card[2], printable[2]) - 2
@@ -218,6 +249,7 @@ function nameOf(
 export function bedPage(
   { piece, joints, lines, care, small, head, sections: wanted, notes }: Bedded,
   paper: Paper,
+  types: readonly Fitting[] = ALL_TYPES,
 ): BedPage {
   const box = boxOf(piece.outline)
   const whole = ({ width, height }: Turned): boolean =>
@@ -228,10 +260,11 @@ export function bedPage(
     const drawn = pieceMarks(piece, joints, bed.place, lines, bed.printable, care, small)
     return { bed, drawn, bare: once(() => bareRulers(bed)) }
   })
-  const cost = (page: Arranged): number => page.left.length + (page.checked ? 0 : 10)
+  const cost = (page: Arranged): number =>
+    page.left.reduce((sum, { id }) => sum + WORTH[id], 0) + (page.checked ? 0 : 10)
   const taken = (page: Arranged): BedPage => ({ ...page, marks: page.marks() })
   let best: Arranged | undefined
-  for (const type of [fittings.roomy, fittings.close, fittings.tight] satisfies Fitting[]) {
+  for (const type of types) {
     for (const { bed, drawn, bare } of beds) {
       const sections = wanted(type, trimOf(bed))
       for (const homes of choices) {

@@ -74,7 +74,9 @@ export function bedFor(piece: Piece, turn: Turned, head: (width: number) => Bloc
   const headed = columnWidth === 0 && spareY >= 2 * MARGIN + headHeight + GAP
   // A card that fills the paper lies in its middle: the edge of the paper is its edge.
   const x = columnWidth > 0 ? MARGIN + columnWidth + GAP : spareX / 2
-  const y = headed ? MARGIN + headHeight + GAP : Math.min(MARGIN, spareY / 2)
+  // What is trimmed off above and below is too narrow for words, unless all of it is below.
+  const isHigh = columnWidth === 0 && spareY >= 2 * SAFE && spareY < 2 * MARGIN
+  const y = headed ? MARGIN + headHeight + GAP : isHigh ? SAFE : Math.min(MARGIN, spareY / 2)
   const stripX = columnWidth > 0 ? x : MARGIN
   const title: Cell = { x: MARGIN, y: MARGIN, width: titleWidth, bottom: y - 2 }
   return {

@@ -14,6 +14,7 @@
  */
 import * as says from '../../../content/words/sheet/pages.ts'
 import * as sides from '../../../content/words/sheet/sides.ts'
+import * as steps from '../../../content/words/sheet/steps.ts'
 import { artColours } from '../../drawing/art/colours.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import type { Drawing, PathMark, Point } from '../../drawing/pen/marks.ts'
@@ -24,7 +25,7 @@ import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside, EVERYWHERE } from '../marks/clip.ts'
 import type { SheetArt, SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, pieceName } from '../marks/instructions.ts'
+import { faceOf, pieceName, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import { stretchesOf } from '../marks/lettering.ts'
 import type { Placed } from '../marks/lying.ts'
@@ -34,12 +35,12 @@ import type { Painting } from '../marks/painting.ts'
 import { edgesOnFolds, paintingOf } from '../marks/painting.ts'
 import { foldsAndCuts, onPage, pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
-import type { SheetMark } from '../marks/setting.ts'
+import type { Run, SheetMark } from '../marks/setting.ts'
 import { extent, stack } from '../marks/setting.ts'
 import { leftOf } from '../marks/strips.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, placeAt, Shelves } from './bed.ts'
-import { bedPage } from './bed-page.ts'
+import { bedPage, READABLE } from './bed-page.ts'
 import type { Fit, Turned } from './fit.ts'
 import { boxOf, fitOn, isTooLarge, TooLargeError, turns } from './fit.ts'
 import { hasLettersBeside, mayHaveLettersBeside } from './letters-beside.ts'
@@ -48,7 +49,15 @@ import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
 import { piecePages } from './piece-pages.ts'
 import type { Fitting, Section } from './sections.ts'
-import { fittings, header, largeHead, nameSection, sectionsFor, sectionsLeft } from './sections.ts'
+import {
+  fittings,
+  header,
+  largeHead,
+  nameSection,
+  sectionsFor,
+  sectionsLeft,
+  withStepsPage,
+} from './sections.ts'
 import { tilesOf, tilingOf } from './tiles.ts'
 
 export interface SheetOptions {
@@ -289,17 +298,40 @@ const besideNow = (told: boolean, drawn: boolean): Beside => ({ is: drawn, isSur
 
 type Part = Pick<SheetPart, 'clip' | 'marks'>
 
+/** Where the card fills its sheet, what is trimmed off that says so. */
+function trimmedOff(trim: Trim): readonly Run[] {
+  const told = trimStep(trim, steps.ofThis)
+  return told === null ? [] : [{ text: ` ${told}` }]
+}
+
 /** What a sheet of few words says. */
 const FEW: ReadonlySet<Section['id']> = new Set(['head', 'check'])
 
-/** The same with these sizes marked where there is room for it, and with steps for letters beside pieces or without. */
-function laidOut(
+/** What is found out about a sheet before it is laid out for good. */
+interface Known {
+  readonly care: readonly Tight[]
+  readonly hasLettersBeside: boolean
+}
+
+/**
+ * The same with these sizes marked where there is room for it, and with steps for letters beside pieces or without. What
+ * the card's page cannot hold in type that is easy to read goes on, unless that takes a page more.
+ */
+function laidOut(drawn: Design, options: SheetOptions, paper: Paper, fit: Fit, known: Known): SheetPage[] {
+  const easy = laidOutIn(drawn, options, paper, fit, known, pieces(drawn).length === 1)
+  if (pieces(drawn).length === 1 || !easy.isParted) return easy.pages
+  const tight = laidOutIn(drawn, options, paper, fit, known, true)
+  return tight.pages.length < easy.pages.length ? tight.pages : easy.pages
+}
+
+function laidOutIn(
   drawn: Design,
   options: SheetOptions,
   paper: Paper,
   fit: Fit,
-  { care, hasLettersBeside }: { readonly care: readonly Tight[]; readonly hasLettersBeside: boolean },
-): SheetPage[] {
+  { care, hasLettersBeside }: Known,
+  isTight: boolean,
+): { readonly pages: SheetPage[]; readonly isParted: boolean } {
   const lines = options.lines ?? 'front'
   const leavesCover = fit.leavesCover && !options.tiled
   const adorned = leavesCover ? uncovered(drawn) : drawn
@@ -333,9 +365,9 @@ function laidOut(
             options.art === 'colour' || options.art === 'lines' ? smallShapes(adorned, card.id, face) : [],
           head: (width) => header(design, lines, width, fittings.roomy.body, options.fault),
           sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
-          notes: () => ({
-            below: [{ text: sides.nearEdge[face] }],
-            beside: [{ text: sides.besideCard[face] }],
+          notes: (trim) => ({
+            below: [{ text: sides.nearEdge[face] }, ...trimmedOff(trim)],
+            beside: [{ text: sides.besideCard[face] }, ...trimmedOff(trim)],
             // A good copy is seen: which end is which is said where the words are.
             on:
               lines === 'ticks'
@@ -344,6 +376,7 @@ function laidOut(
           }),
         },
         paper,
+        isTight ? undefined : READABLE,
       )
   const trim = { ...first?.trim, ...byHand }
   // Of few words the card's head is the card's page's own: it would be wrong on a page of other pieces.
@@ -437,12 +470,18 @@ function laidOut(
     const covered = { width, height, marks, outlines, taken: part ? [part.clip] : [] }
     return pageNumber(plainText(design.title), k + 1, pages.length, covered, Boolean(options.fault))
   }
-  const numbered = pages.map((one, k) => ({ ...one, marks: [...one.marks, ...numberOf(one, k)] }))
-  return numbered.map(({ part, ...one }, k) => ({
+  const numbered = withStepsPage(pages).map((one, k) => ({
+    ...one,
+    marks: [...one.marks, ...numberOf(one, k)],
+  }))
+  const whole = numbered.map(({ part, ...one }, k) => ({
     ...one,
     ...(part
       ? { painting: null, part: { clip: part.clip, ...shown({ placed: one.placed, marks: part.marks }) } }
       : shown(one)),
     says: says.page(plainText(design.title), k + 1, pages.length, paper.label, sayOf(one, lines)),
   }))
+  // A page whose card fills it holds no words in whatever type.
+  const hasRoom = first !== null && Boolean(first.bed.column ?? first.bed.top ?? first.bed.strip[0])
+  return { pages: whole, isParted: hasRoom && ofWords.length > 0 }
 }

@@ -18,6 +18,9 @@ const LONGEST = 90
 /** Free paper round it, mm; and from place to place where it is tried. */
 const CLEAR = 1.2
 
+/** The same in a strip that is trimmed off, where no other paper is free. */
+const NARROW = 0.5
+
 const STEP = 3
 
 /** What lies on a page. */
@@ -65,17 +68,21 @@ export function pageNumber(
     )
   const [named, short] = [words(says.numbered(title, number, all)), words(says.number(number, all))]
   const room = printableOf(page)
-  function* tried() {
+  function* atAnyRim() {
     if (named.width <= LONGEST) yield* atRim(named, room)
     yield* atRim(short, room)
-    yield* within(short, room)
+  }
+  function* tried() {
+    for (const spot of atAnyRim()) yield [...spot, CLEAR] as const
+    for (const spot of atAnyRim()) yield [...spot, NARROW] as const
+    for (const spot of within(short, room)) yield [...spot, CLEAR] as const
   }
   const { marks, outlines, taken } = page
   const stretches = marks.flatMap((mark) => (mark.mark === 'word' ? [] : stretchesOf(mark)))
   const isCrossed = runsThrough([...stretches, ...outlines.flatMap(edges)])
   const boxes = [...taken, ...marks.flatMap((mark) => (mark.mark === 'word' ? [extent(mark)] : []))]
-  for (const [block, [x, y]] of tried()) {
-    const box: Rectangle = [x - CLEAR, y - CLEAR, x + block.width + CLEAR, y + block.height + CLEAR]
+  for (const [block, [x, y], clear] of tried()) {
+    const box: Rectangle = [x - clear, y - clear, x + block.width + clear, y + block.height + clear]
     const middle: Point = [x + block.width / 2, y + block.height / 2]
     const isFree =
       !isCrossed(box) &&

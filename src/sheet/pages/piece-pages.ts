@@ -240,8 +240,8 @@ export function piecePages(
 ): PiecePages {
   const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {
-    const head = (full: number) => pieceHeader(design, lines, turn.width - 2 * MARGIN, { full, hasCards })
-    const top = MARGIN + head(1).height + 5
+    const head = pieceHeader(design, lines, turn.width - 2 * MARGIN, { hasCards })
+    const top = MARGIN + head.height + 5
     const foot = rulers().height + APART
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
@@ -324,8 +324,7 @@ export function piecePages(
     const { head } = room(turn)
     const left = new Set(waiting(fittings.roomy).map(({ id }) => id))
     const full = pages.map((spots): PiecePage => {
-      const area = spots.reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
-      const over = head(area / (turn.width * turn.height)).marks.map((mark) => moved(mark, MARGIN, MARGIN))
+      const over = head.marks.map((mark) => moved(mark, MARGIN, MARGIN))
       const page = drawn(spots, turn)
       return {
         ...page,

@@ -11,7 +11,7 @@ import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
 import { faceOf, legend, printSays, stepsFor } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
-import { CAPITAL, wordWidth } from '../marks/letters.ts'
+import { CAPITAL, TAIL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, jointSigns, seen } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark, Type } from '../marks/setting.ts'
@@ -99,24 +99,15 @@ export const LARGE: Type = { size: 5.6, leading: 8 }
 export const largeHead = (design: Design, lines: SheetLines): Section =>
   wholeBlock('head', (width) => header(design, lines, width, LARGE))
 
-/**
- * Above pieces that are glued on, or above the cover; `full`: how much of the sheet becomes pieces, 0 to 1;
- * `hasCards`: further cards lie among them.
- */
+/** Above pieces that are glued on, or above the cover; `hasCards`: further cards lie among them. */
 export function pieceHeader(
   design: Design,
   lines: SheetLines,
   width: number,
-  {
-    isCover = false,
-    hasCards = false,
-    full,
-  }: { readonly isCover?: boolean; readonly hasCards?: boolean; readonly full?: number } = {},
+  { isCover = false, hasCards = false }: { readonly isCover?: boolean; readonly hasCards?: boolean } = {},
 ): Block {
   const pieces = hasCards ? sides.cardsToo : sides.pieces
-  const side = (isCover ? sides.cover : pieces)[lines]
-  const percent = Math.round(100 * (full ?? 0))
-  const text = percent === 0 ? side : `${side} ${says.filled(percent)}`
+  const text = (isCover ? sides.cover : pieces)[lines]
   return stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
@@ -190,10 +181,36 @@ function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: 
   return section('steps', says.makeIt, rows, row)
 }
 
+/** The name of the words that say on which page the steps are. */
+export const STEPS_PAGE = 'steps-page'
+
+/** Said until all pages are known: most often it is the next. */
+const NEXT = 2
+
+/** Where the steps are, on a page that has no room for them; and the same as a part of other words. */
+export const stepsElsewhere: Run = { text: says.stepsOn(NEXT), bold: true }
+export const stepsElsewhereBlock = (width: number): Block =>
+  paragraph([{ ...stepsElsewhere, role: 'dimension' }], LABEL, width, STEPS_PAGE)
+
+/** The pages of a sheet, once it is known on which of them the steps are. */
+export function withStepsPage<P extends { readonly marks: readonly SheetMark[] }>(
+  pages: readonly P[],
+): readonly P[] {
+  const isWord = (mark: SheetMark, text: string): boolean => mark.mark === 'word' && mark.text === text
+  const found = pages.findIndex(({ marks }) => marks.some((mark) => isWord(mark, says.makeIt)))
+  const right = (mark: SheetMark): SheetMark =>
+    mark.mark === 'word' && isWord(mark, stepsElsewhere.text)
+      ? { ...mark, text: says.stepsOn(found + 1) }
+      : mark
+  return found < 0 ? pages : pages.map((page) => ({ ...page, marks: page.marks.map(right) }))
+}
+
 const SAMPLE = 15
 
+const SAMPLES_APART = 1.1
+
 /** A stretch of a line as it stands on the sheet. */
-function sample(sign: Sign, size: number): SheetMark[] {
+function sample(sign: Sign, lines: SheetLines, { body: { size }, row }: Fitting): SheetMark[] {
   const y = (CAPITAL * size) / 2
   const line = [
     [0, y],
@@ -204,7 +221,9 @@ function sample(sign: Sign, size: number): SheetMark[] {
       { mark: 'path', runs: [line], closed: false, role: 'place', of: 'legend' },
       { ...glueHatch([], 'legend'), runs: strokes(line) },
     ]
-  if (sign === 'grain') return [grainArrow([SAMPLE / 2, y], 0, SAMPLE_ARROW, 'legend')]
+  // A good copy has no arrows.
+  if (sign === 'grain')
+    return lines === 'ticks' ? [] : [grainArrow([SAMPLE / 2, y], 0, SAMPLE_ARROW, 'legend')]
   if (sign === 'care') return [triangle([SAMPLE / 2, y], [1, 0], 'legend')]
   if (sign !== 'glue' && sign !== 'behind')
     return [
@@ -216,11 +235,13 @@ function sample(sign: Sign, size: number): SheetMark[] {
         of: 'legend',
       },
     ]
+  // Two of them in rows of one line each stay apart.
+  const half = Math.min(1.3, ((CAPITAL + TAIL) * size + row - SAMPLES_APART) / 2)
   const area = [
-    [0, y - 1.3],
-    [SAMPLE, y - 1.3],
-    [SAMPLE, y + 1.3],
-    [0, y + 1.3],
+    [0, y - half],
+    [SAMPLE, y - half],
+    [SAMPLE, y + half],
+    [0, y + half],
   ] as const
   return [
     { mark: 'path', runs: [area], closed: true, role: sign === 'glue' ? 'place' : sign, of: 'legend' },
@@ -251,10 +272,11 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
 function signs(
   design: Design,
   lines: SheetLines,
-  { body, row }: Fitting,
+  fitting: Fitting,
   trim: Trim,
   care: readonly Tight[],
 ): Section {
+  const { body, row } = fitting
   const used = signsOn(design, lines, care)
   const hasTape = jointsOf(design).some(({ isTaped }) => isTaped)
   const rows = (width: number): Block[] =>
@@ -262,7 +284,7 @@ function signs(
       .filter(({ sign }) => used.has(sign))
       .map(({ sign, name, does }): Block => {
         const runs: Run[] = [{ text: name, bold: true }, { text: ` ${does}` }]
-        return hung(sample(sign, body.size), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
+        return hung(sample(sign, lines, fitting), SAMPLE + 3, paragraph(runs, body, width - SAMPLE - 3))
       })
   return section('legend', says.lines, rows, row, 40)
 }

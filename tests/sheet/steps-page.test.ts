@@ -1,0 +1,63 @@
+// Where the steps found no room beside the card, its page says on which they are; type that is hard to read is no room.
+import { describe, expect, test } from 'vitest'
+import type { SheetLines } from '../../src/sheet/index.ts'
+import { layOut } from '../../src/sheet/index.ts'
+import { CAPITAL } from '../../src/sheet/marks/letters.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
+import { SAFE } from '../../src/sheet/pages/fit.ts'
+import { dummies, dummy } from './designs.ts'
+
+const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
+
+type Pages = ReturnType<typeof layOut>
+
+const wordsOn = ({ marks }: Pages[number]) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : []))
+
+const texts = (page: Pages[number]): readonly string[] => wordsOn(page).map(({ text }) => text)
+
+test.each(ways)('%s: the first page has the steps, or says where they are', (lines) => {
+  let pointed = 0
+  for (const [name, design] of dummies) {
+    const pages = layOut(design, { paper: 'letter', lines, care: [] })
+    const [first] = pages
+    if (!first || texts(first).includes('Make it')) continue
+    pointed++
+    const at = pages.findIndex((page) => texts(page).includes('Make it'))
+    expect(at, name).toBeGreaterThan(0)
+    expect(texts(first), name).toContain(`Make it: page ${at + 1}`)
+  }
+  expect(pointed).toBeGreaterThan(3)
+})
+
+test('sizes give way to steps, and steps to a next page before they become small', () => {
+  const [lilies] = layOut(dummy('lilies'), { paper: 'a4', care: [] })
+  expect(lilies && texts(lilies)).toContain('Make it')
+  for (const name of ['lilies', 'scene', 'tree'])
+    for (const page of layOut(dummy(name), { paper: 'a4', lines: 'ticks', care: [] })) {
+      const numbers = wordsOn(page).filter(({ text, bold }) => bold && /^\d+$/.test(text))
+      for (const { size } of numbers) expect(CAPITAL * size, name).toBeGreaterThan(2)
+    }
+})
+
+describe('a card that fills its page', () => {
+  test.each(['night-garden', 'garden', 'class-card-large'])(
+    '%s says what it is on what is trimmed off',
+    (name) => {
+      for (const lines of ways) {
+        const [page] = layOut(dummy(name), { paper: 'letter', lines, art: 'lines', care: [] })
+        if (!page) throw new Error('no page')
+        const said = wordsOn(page).filter(({ of }) => of === 'near-edge' || of === 'page-number')
+        const all = said.map(({ text }) => text).join(' ')
+        // US Letter is 279.4 mm wide, two pages of 135 mm are 270.
+        expect(all).toContain('Trim 4.7 mm off the left and right edges of this sheet.')
+        expect(all).toMatch(/(Inside|Outside) of the card\. Reader’s end.* Make it: page \d .*, page 1 of \d/)
+        // The card is 200 mm high, and no printer reaches the rim.
+        const [, , , high] = page.box
+        for (const word of said) {
+          expect(extent(word)[1]).toBeGreaterThan(SAFE + 200)
+          expect(extent(word)[3]).toBeLessThanOrEqual(high - SAFE + 1e-9)
+        }
+      }
+    },
+  )
+})
