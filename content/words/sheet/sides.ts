@@ -25,10 +25,10 @@ export const cardsToo = {
   back: 'This side is the outside of each card and the back of each other piece: left and right are swapped, and mountain and valley too.',
 }
 
+/** Its inside is printed, whatever of the card is: its outside is seen. */
 export const cover = {
   front: 'The cover goes behind the card. This side is its inside.',
-  ticks: 'The cover goes behind the card. This side is its inside.',
-  back: 'The cover goes behind the card. This side is its outside: left and right are swapped, and mountain and valley too.',
+  ticks: 'The cover goes behind the card. This side is its inside. Its folds have ticks at their ends only.',
 }
 
 /** Where the card has a page without room for words. */
@@ -48,10 +48,7 @@ export const besideCard = {
 }
 
 /** The same of the cover. */
-export const coverEdge = {
-  inside: 'Inside of the cover. Reader’s end below',
-  outside: 'Outside of the cover. Reader’s end below',
-}
+export const coverEdge = 'Inside of the cover. Reader’s end below'
 
 /** The same where there is little room. */
 export const shortEdge = {

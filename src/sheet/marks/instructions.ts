@@ -35,6 +35,13 @@ export type SheetArt = 'colour' | 'lines' | 'none'
 /** The face that the lines are printed on: of the card, its front is the inside. */
 export const faceOf = (lines: SheetLines): SheetFace => (lines === 'back' ? 'outside' : 'inside')
 
+/**
+ * How a piece is printed. Of a cover the outside is seen and the inside never, but through holes: where the card is
+ * printed on its outside, so that its inside stays clean, the cover is printed on its inside, with ticks.
+ */
+export const linesOn = (piece: string, lines: SheetLines): SheetLines =>
+  piece === 'cover' && lines === 'back' ? 'ticks' : lines
+
 type Mechanism = Design['mechanisms'][number]
 
 /** What a piece of card is called: its mechanism, and its part where there are several (`pond/wall-1`: pond wall 1). */

@@ -8,7 +8,7 @@ import { between } from '../../paper/plane/clip.ts'
 import type { Ground } from './ground.ts'
 import { contrast, groundOf, WHITE } from './ground.ts'
 import type { SheetLines } from './instructions.ts'
-import { faceOf } from './instructions.ts'
+import { faceOf, linesOn } from './instructions.ts'
 import { placesOn } from './joint-places.ts'
 import type { Stretch } from './lettering.ts'
 import { stretchesOf } from './lettering.ts'
@@ -134,8 +134,9 @@ function painted(
   design: Design,
   piece: Piece,
   place: Place,
-  lines: SheetLines,
+  asked: SheetLines,
 ): Pick<Painting, 'panels' | 'areas'> {
+  const lines = linesOn(piece.id, asked)
   const face = faceOf(lines) === 'inside' ? 'front' : 'back'
   const at = (points: readonly Point[]): Point[] => points.map((point) => onPage(place, point))
   const outline = at(piece.outline)

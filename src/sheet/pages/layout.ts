@@ -25,7 +25,7 @@ import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside, EVERYWHERE } from '../marks/clip.ts'
 import type { SheetArt, SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, pieceName, trimStep } from '../marks/instructions.ts'
+import { faceOf, linesOn, pieceName, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import { stretchesOf } from '../marks/lettering.ts'
 import type { Placed } from '../marks/lying.ts'
@@ -150,8 +150,9 @@ function wordPages(sections: readonly Section[], turn: Turned): SheetMark[][] {
 function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
   if (page.placed.length === 0) return says.words
   const names = page.placed.map(({ piece }) => nameOf(piece.split('/')[0] ?? piece))
-  const isCard = page.placed[0]?.piece === 'card'
-  const side = lines === 'back' ? (isCard ? 'outside' : 'back') : isCard ? 'inside' : 'front'
+  const [{ piece = '' } = {}] = page.placed
+  const isCard = piece === 'card'
+  const side = linesOn(piece, lines) === 'back' ? (isCard ? 'outside' : 'back') : isCard ? 'inside' : 'front'
   return says.pieces(names, side)
 }
 
@@ -224,7 +225,7 @@ function pictureMarks(
   const all = pieces(design)
   const printed = marks.flatMap((mark) => (mark.mark === 'path' ? stretchesOf(mark) : []))
   return placed.flatMap(({ piece, place }): PathMark[] => {
-    const found = artOutlines(design, piece, faceOf(lines) === 'inside' ? 'front' : 'back')
+    const found = artOutlines(design, piece, faceOf(linesOn(piece, lines)) === 'inside' ? 'front' : 'back')
     const flat = all.find(({ id }) => id === piece)
     if (found.length === 0 || !flat) return []
     const drawn = foldsAndCuts(flat, place)
@@ -436,11 +437,13 @@ function laidOutIn(
       ...(part ? { part } : {}),
     }) as const
   const joined = large.flatMap((piece) => {
+    const own = linesOn(piece.id, lines)
+    const face = faceOf(own)
     const tiling = tilingOf(piece, paper, face)
     const box = boxOf(piece.outline)
     return tilesOf(tiling, pieceName(piece.id)).map((tile) => {
       const place = placeAt(box, ...tile.corner, face)
-      const drawn = pieceMarks(piece, placesOn(design, piece.id, face), place, lines, EVERYWHERE, care)
+      const drawn = pieceMarks(piece, placesOn(design, piece.id, face), place, own, EVERYWHERE, care)
       const marks = [...drawn.lines, ...drawn.words]
       return page(tiling.turn, tile.marks, [{ piece: piece.id, place }], { clip: tile.clip, marks })
     })

@@ -5,7 +5,7 @@ import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { corners, EVERYWHERE, grown, runsThrough } from '../marks/clip.ts'
 import type { SheetLines } from '../marks/instructions.ts'
-import { faceOf, pieceName } from '../marks/instructions.ts'
+import { faceOf, linesOn, pieceName } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Stretch } from '../marks/lettering.ts'
 import { edges, isIn, nearest, stretchesOf } from '../marks/lettering.ts'
@@ -102,7 +102,8 @@ function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] 
   return corners(grown(box, Math.max(0, far - NEARER)))
 }
 
-function drawnIn({ design, lines, care }: Job, piece: Piece, turn: number): Drawn {
+function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Drawn {
+  const lines = linesOn(piece.id, asked)
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }
   const joints = placesOn(design, piece.id, faceOf(lines))

@@ -5,7 +5,7 @@ import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { signedArea } from '../../paper/plane/convex.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, trimStep } from '../marks/instructions.ts'
+import { faceOf, linesOn, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { readersEnds } from '../marks/readers-end.ts'
@@ -134,15 +134,16 @@ function wordsOn(
 
 /** A piece that leaves no room beside others: on a page to itself, with what words find room there. */
 function alone(
-  { design, lines, care, ends }: Job,
+  { design, lines: asked, care, ends }: Job,
   piece: Piece,
   paper: Paper,
   waiting: (type: Fitting) => readonly Section[],
 ): { readonly page: PiecePage; readonly left: readonly Section[] } {
   const isCover = piece.id === 'cover'
+  const lines = linesOn(piece.id, asked)
   const head = (width: number) => pieceHeader(design, lines, width, { isCover })
   const name: readonly Run[] = isCover
-    ? [{ text: sides.coverEdge[faceOf(lines)] }]
+    ? [{ text: sides.coverEdge }]
     : nameOfPiece(piece, ends(piece.id), lines)
   const named = (trim: Trim): readonly Run[] => {
     const trimming = trimStep(trim, steps.ofThis)

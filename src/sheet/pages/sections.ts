@@ -3,13 +3,13 @@ import * as sides from '../../../content/words/sheet/sides.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
 import { mainFold } from '../../making/grain.ts'
-import type { Design, Tight } from '../../paper/index.ts'
+import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { jointsOf, pieces } from '../../paper/index.ts'
 import { triangle } from '../marks/care-marks.ts'
 import { faultBlocks } from '../marks/fault-blocks.ts'
 import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
-import { faceOf, legend, printSays, stepsFor } from '../marks/instructions.ts'
+import { faceOf, legend, linesOn, printSays, stepsFor } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, TAIL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, jointSigns, seen } from '../marks/piece-marks.ts'
@@ -107,7 +107,7 @@ export function pieceHeader(
   { isCover = false, hasCards = false }: { readonly isCover?: boolean; readonly hasCards?: boolean } = {},
 ): Block {
   const pieces = hasCards ? sides.cardsToo : sides.pieces
-  const text = (isCover ? sides.cover : pieces)[lines]
+  const text = isCover ? sides.cover[lines === 'ticks' ? 'ticks' : 'front'] : pieces[lines]
   return stack(
     [
       paragraph([{ text: design.title, bold: true }], { size: 5.2, leading: 6 }, width),
@@ -160,16 +160,21 @@ const NUMBER_INDENT = 5.2
 /** Whether some joint has dots on both of its places, and a hatch on neither; the cover has a step of its own. */
 const isDotted = (design: Design, lines: SheetLines): boolean =>
   pieces(design).some((piece) => {
-    const places = placesOn(design, piece.id, faceOf(lines))
+    const own = linesOn(piece.id, lines)
+    const places = placesOn(design, piece.id, faceOf(own))
     const glued = places.filter(({ isRim, isTaped, isAllBehind }) => !isRim && !isTaped && isAllBehind)
-    return jointSigns(piece, glued, lines).has('behind')
+    return jointSigns(piece, glued, own).has('behind')
   })
 
 /** Whether corners show where some piece is stuck flat. */
 const hasCorners = (design: Design, lines: SheetLines): boolean =>
-  pieces(design).some((piece) =>
-    jointSigns(piece, placesOn(design, piece.id, faceOf(lines)), lines).has('corner'),
-  )
+  pieces(design).some((piece) => signsOf(design, piece, lines).has('corner'))
+
+/** What says on a piece, printed like this, where something is stuck. */
+function signsOf(design: Design, piece: Piece, asked: SheetLines): ReturnType<typeof jointSigns> {
+  const lines = linesOn(piece.id, asked)
+  return jointSigns(piece, placesOn(design, piece.id, faceOf(lines)), lines)
+}
 
 function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: Trim): Section {
   const said = stepsFor(design, lines, trim, isDotted(design, lines), hasCorners(design, lines))
@@ -251,21 +256,26 @@ function sample(sign: Sign, lines: SheetLines, { body: { size }, row }: Fitting)
 
 /** What is marked on the pieces of a design, printed like this. */
 function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): ReadonlySet<Sign> {
-  const face = faceOf(lines)
   const flat = pieces(design)
   const signs = new Set<Sign>(
     flat.flatMap((piece) =>
-      piece.lines.map(({ kind }) => seen(kind, face)).filter((kind) => kind !== 'glue'),
+      piece.lines
+        .map(({ kind }) => seen(kind, faceOf(linesOn(piece.id, lines))))
+        .filter((kind) => kind !== 'glue'),
     ),
   )
   if (lines === 'ticks') signs.delete('crease')
   if (care.length > 0) signs.add('care')
   if (flat.some((piece) => mainFold(piece) !== null)) signs.add('grain')
-  if (flat.some(({ id }) => artOutlines(design, id, face === 'inside' ? 'front' : 'back').length > 0))
+  if (
+    flat.some(
+      ({ id }) =>
+        artOutlines(design, id, faceOf(linesOn(id, lines)) === 'inside' ? 'front' : 'back').length > 0,
+    )
+  )
     signs.add('picture')
   for (const piece of flat)
-    for (const sign of jointSigns(piece, placesOn(design, piece.id, face), lines))
-      if (sign !== 'corner') signs.add(sign)
+    for (const sign of signsOf(design, piece, lines)) if (sign !== 'corner') signs.add(sign)
   return signs
 }
 
