@@ -7,6 +7,8 @@ export interface ReadLine {
   readonly runs: readonly (readonly (readonly [number, number])[])[]
   readonly closed: boolean
   readonly dash: readonly number[]
+  /** How far into its dashes it begins. */
+  readonly phase: number
   readonly width: number
 }
 
@@ -122,6 +124,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const lines: ReadLine[] = []
     const fonts = new Set<string>()
     let dash: readonly number[] = []
+    let phase = 0
     let width = 1
     // What a picture is made of is no line of the page.
     let within = 0
@@ -130,12 +133,12 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       if (operator === OPS.paintFormXObjectBegin) within++
       if (operator === OPS.paintFormXObjectEnd) within--
       if (within > 0) return
-      if (operator === OPS.setDash) dash = given[0] as number[]
+      if (operator === OPS.setDash) [dash, phase] = given as [number[], number]
       if (operator === OPS.setLineWidth) width = given[0] as number
       if (operator === OPS.setFont) fonts.add(page.commonObjs.get(given[0] as string).name as string)
       if (operator === OPS.constructPath) {
         const [codes] = given[1] as [Record<string, number>]
-        lines.push({ ...outline(Object.values(codes)), dash, width })
+        lines.push({ ...outline(Object.values(codes)), dash, phase, width })
       }
     })
     const { items } = await page.getTextContent()

@@ -35,11 +35,14 @@ describe('the SVG', () => {
   })
 })
 
-const fold = (role: 'valley' | 'mountain' | 'cut', long: number): readonly number[] =>
+const line = (
+  role: 'valley' | 'mountain' | 'cut' | 'crease',
+  long: number,
+  clear: readonly [number, number] = [0, 0],
+) =>
   dashesOf({
-    mark: 'path',
     role,
-    closed: false,
+    clear,
     runs: [
       [
         [0, 0],
@@ -47,6 +50,21 @@ const fold = (role: 'valley' | 'mountain' | 'cut', long: number): readonly numbe
       ],
     ],
   })
+
+const fold = (role: 'valley' | 'mountain' | 'cut', long: number): readonly number[] => line(role, long).dash
+
+/** Where a pen puts ink along a line, from and to: by PDF 32000-1, 8.4.3.6, and SVG 2, 13.5.6, which say the same. */
+function inked({ dash, phase }: ReturnType<typeof dashesOf>, long: number): [number, number][] {
+  const spots: [number, number][] = []
+  let at = -phase
+  for (let k = 0; at < long - 1e-9; k++) {
+    const part = dash[k % dash.length] as number
+    const [from, to] = [Math.max(0, at), Math.min(long, at + part)]
+    if (k % 2 === 0 && to - from > 1e-9) spots.push([from, to])
+    at += part
+  }
+  return spots
+}
 
 test('a fold of 6 mm still shows what it is', () => {
   // A mountain: dash, gap, dot, gap, dash; a valley: dash, gap, dash.
@@ -62,9 +80,72 @@ test.each([0, 1e-9, 0.5, 3, 6, 7.4, 20, 148, 420])('a fold of %d mm has dashes o
 })
 
 test('long folds keep their pattern to a third', () => {
-  for (let long = 12; long < 300; long += 0.7)
+  for (let long = 16; long < 300; long += 0.7)
     for (const role of ['valley', 'mountain'] as const)
       expect(Math.abs((fold(role, long)[0] ?? 0) / (looks[role].dash[0] ?? 1) - 1)).toBeLessThan(0.35)
+})
+
+describe('a fold that meets something', () => {
+  const roles = ['valley', 'mountain'] as const
+  const ends = [
+    [0, 0],
+    [0.9, 0],
+    [0, 0.5],
+    [0.5, 0.9],
+    [0.9, 0.9],
+  ] as const
+
+  test('has its first and its last dash clear of it, by no more than a fifth of a short one', () => {
+    for (let long = 3; long < 200; long += 0.37)
+      for (const role of roles)
+        for (const clear of ends) {
+          const spots = inked(line(role, long, clear), long)
+          const [from, to] = [spots[0]?.[0] ?? Number.NaN, long - (spots.at(-1)?.[1] ?? Number.NaN)]
+          for (const [is, wanted] of [
+            [from, clear[0]],
+            [to, clear[1]],
+          ] as const) {
+            expect(is).toBeLessThanOrEqual(Math.min(wanted, long / 5) + 1e-6)
+            expect(is).toBeGreaterThanOrEqual(Math.min(wanted, long / 9) - 1e-6)
+          }
+        }
+  })
+
+  test('and no dot or gap too small to be printed', () => {
+    for (let long = 3; long < 200; long += 0.37)
+      for (const role of roles)
+        for (const clear of ends) {
+          const spots = inked(line(role, long, clear), long)
+          for (const [from, to] of spots) expect(to - from).toBeGreaterThan(0.4 - 1e-6)
+          spots.slice(1).forEach(([from], k) => {
+            expect(from - (spots[k]?.[1] ?? Number.NaN)).toBeGreaterThan(0.4 - 1e-6)
+          })
+        }
+  })
+
+  test('shows its pattern twice from 10 mm on, with dashes that are no dots', () => {
+    for (let long = 10; long < 60; long += 0.37)
+      for (const clear of ends) {
+        expect(inked(line('valley', long, clear), long).length).toBeGreaterThanOrEqual(3)
+        // Dash, dot, dash, dot, dash.
+        const [dash = 0, dot = 0, ...others] = inked(line('mountain', long, clear), long).map(
+          ([a, b]) => b - a,
+        )
+        expect(others.length).toBeGreaterThanOrEqual(3)
+        expect(dash / dot).toBeGreaterThan(2)
+      }
+  })
+})
+
+test('an old fold is four dots at least where they fit, and touches nothing', () => {
+  for (let long = 1; long < 150; long += 0.31) {
+    const spots = inked(line('crease', long), long)
+    expect(spots.length).toBeGreaterThanOrEqual(Math.min(4, Math.floor((long - 0.4) / 0.9)))
+    expect(spots[0]?.[0]).toBeGreaterThan(0.2)
+    expect(long - (spots.at(-1)?.[1] ?? long)).toBeGreaterThan(0.2)
+    for (const [from, to] of spots) expect(to - from).toBeLessThan(0.5 + 1e-6)
+  }
+  expect(inked(line('crease', 5), 5)).toHaveLength(4)
 })
 
 test('dash patterns on paper are those of the screen, at one scale', () => {

@@ -35,7 +35,7 @@ import {
   stroke,
   TextRenderingMode,
 } from '@cantoo/pdf-lib'
-import type { Drawing, InkShape, PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { Drawing, InkShape, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { pictureMatrix } from '../../drawing/pen/svg-values.ts'
 import { bytesOf } from '../../paper/design/picture.ts'
 import { corners } from '../marks/clip.ts'
@@ -168,13 +168,13 @@ function painted(
   ]
 }
 
-function path(mark: PathMark, height: number): PDFOperator[] {
+function path(mark: SheetPath, height: number): PDFOperator[] {
   const { colour, width, round } = lookOf(mark.role)
-  const dash = dashesOf(mark)
+  const { dash, phase } = dashesOf(mark)
   return [
     strokeColour(colour),
     setLineWidth(pt(width)),
-    setDashPattern(dash.map(pt), 0),
+    setDashPattern(dash.map(pt), pt(phase)),
     setLineCap(round ? LineCapStyle.Round : LineCapStyle.Butt),
     ...straight(mark.runs, mark.closed, height),
     stroke(),

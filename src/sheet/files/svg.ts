@@ -55,8 +55,10 @@ function inked(mark: SheetMark, name: string): string {
   if (mark.mark === 'path' && mark.picture) return pictureSvg(mark, mark.picture, name)
   const drawn = markSvg(mark, DIGITS)
   if (mark.mark === 'word' || lookOf(mark.role).dash.length === 0) return drawn
-  const dashes = dashesOf(mark).map((mm) => cut(mm, DIGITS))
-  return drawn.replace('<path ', `<path style="stroke-dasharray:${dashes.join(' ')}" `)
+  const { dash, phase } = dashesOf(mark)
+  const dashes = dash.map((mm) => cut(mm, DIGITS)).join(' ')
+  const begun = phase > 0 ? `;stroke-dashoffset:${cut(phase, DIGITS)}` : ''
+  return drawn.replace('<path ', `<path style="stroke-dasharray:${dashes}${begun}" `)
 }
 
 /** What is painted is never measured: a hundredth of a millimetre will do. */

@@ -1,4 +1,6 @@
-import type { PathMark, Role } from '../../drawing/pen/marks.ts'
+import type { Role } from '../../drawing/pen/marks.ts'
+import type { Clear } from './fold-ends.ts'
+import type { SheetPath } from './setting.ts'
 
 /** A colour as `#rrggbb`. */
 export type Colour = `#${string}`
@@ -53,24 +55,78 @@ const plain: Look = { colour: INK, width: 0.25, dash: [] }
 /** The look of a line on paper. */
 export const lookOf = (role: Role): Look => (looks as Partial<Record<Role, Look>>)[role] ?? plain
 
+/** A dashed line as a pen draws it, mm: lengths of dashes and gaps in turn, and how far into them it begins. */
+interface Dashes {
+  readonly dash: readonly number[]
+  readonly phase: number
+}
+
+const whole = (dash: readonly number[]): Dashes => ({ dash, phase: 0 })
+
+const sum = (parts: readonly number[]): number => parts.reduce((all, part) => all + part, 0)
+
+/** No dot and no gap of a fold is shorter: printers lose them. */
+const FINE = 0.4
+
+/** A fold keeps clear of what it meets by no more than this part of it: short ones stay long enough to be seen. */
+const SHARE = 1 / 8
+
+/** A longer fold shows its pattern twice: once is a stroke, a dot and a stroke, and may be three lines. */
+const TWICE = 8
+
 /**
- * The dashes of one line, mm: the pattern stretched or shrunk a little, so that the line begins and ends
- * with a dash and both its ends can be seen. Even the shortest fold shows its pattern once: a mountain of
- * 6 mm is dash, dot, dash, a valley dash, dash.
+ * Of a fold: it begins and ends with a dash, as far from its ends as it keeps clear there. Its dots and gaps stay
+ * wide enough to be seen, the dashes give way.
  */
-export function dashesOf({ role, runs }: PathMark): readonly number[] {
+function foldDashes(pattern: readonly number[], long: number, clear: Clear): Dashes {
+  const [start, end] = [Math.min(clear[0], SHARE * long), Math.min(clear[1], SHARE * long)]
+  const [first = 0, ...others] = pattern
+  const left = long - start - end
+  const fits = Math.round((left - first) / sum(pattern))
+  const times = left < TWICE ? 1 : Math.max(2, fits)
+  const scale = left / (times * sum(pattern) + first)
+  const gap = Math.max(FINE, start, end)
+  const rest = others.map((part, k) => Math.max(part * scale, k % 2 === 0 ? gap : FINE))
+  const dash = (left - times * sum(rest)) / (times + 1)
+  // No fold is so short in any card that can be made by hand.
+  if (!(dash > FINE)) {
+    const small = long / (sum(pattern) + first)
+    return whole(small > 0 ? pattern.map((part) => part * small) : pattern)
+  }
+  const parts = [dash, ...rest]
+  return { dash: parts, phase: start > 0 ? sum(parts) - start : 0 }
+}
+
+/** So many dots at least tell an old fold from a speck, where they fit. */
+const FEWEST_DOTS = 4
+
+/** Of an old fold: dots, and at either end a gap, so that none closes up with a cut. */
+function dotted([dot = 0, gap = 0]: readonly number[], long: number): Dashes {
+  const fits = Math.floor((long - FINE) / (dot + FINE))
+  const count = Math.max(1, Math.min(fits, Math.max(FEWEST_DOTS, Math.round((long - gap) / (dot + gap)))))
+  const wide = Math.min(dot, long / 3)
+  return wide > 0 ? { dash: [wide, (long - count * wide) / (count + 1)], phase: wide } : whole([dot, gap])
+}
+
+/**
+ * The dashes of one line: the pattern stretched or shrunk a little, so that the line begins and ends with a dash
+ * and both its ends can be seen. Even the shortest fold shows its pattern once: a mountain of 6 mm is dash, dot,
+ * dash, a valley dash, dash. What it meets it keeps clear of (`clear`) by where its dashes begin: its points stay.
+ */
+export function dashesOf({ role, runs, clear = [0, 0] }: Pick<SheetPath, 'role' | 'runs' | 'clear'>): Dashes {
   const { dash } = lookOf(role)
   const [run, ...others] = runs
   const [first = 0] = dash
-  if (first === 0 || run === undefined || others.length > 0) return dash
-  const long = run.slice(1).reduce((sum, [x, y], k) => {
+  if (first === 0 || run === undefined || others.length > 0) return whole(dash)
+  const long = run.slice(1).reduce((far, [x, y], k) => {
     const [u, v] = run[k] ?? [x, y]
-    return sum + Math.hypot(x - u, y - v)
+    return far + Math.hypot(x - u, y - v)
   }, 0)
-  const period = dash.reduce((sum, part) => sum + part, 0)
-  const times = Math.max(1, Math.round((long - first) / period))
-  const scale = long / (times * period + first)
-  return scale > 0 ? dash.map((part) => part * scale) : dash
+  if (role === 'valley' || role === 'mountain') return foldDashes(dash, long, clear)
+  if (role === 'crease') return dotted(dash, long)
+  const times = Math.max(1, Math.round((long - first) / sum(dash)))
+  const scale = long / (times * sum(dash) + first)
+  return whole(scale > 0 ? dash.map((part) => part * scale) : dash)
 }
 
 /** Words on paper: labels red, asides quiet, all else black. */

@@ -4,10 +4,12 @@ import { inset } from '../../drawing/pen/inset.ts'
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
 import { longestFold } from '../../making/grain.ts'
 import { turned } from '../../making/turn.ts'
-import type { LineKind, Piece, PieceLine, Tight } from '../../paper/index.ts'
+import type { LineKind, Piece, Tight } from '../../paper/index.ts'
 import { careMarks, careOf } from './care-marks.ts'
 import type { Rectangle } from './clip.ts'
 import { beside, clipped, EVERYWHERE } from './clip.ts'
+import type { Clear, ClearLine } from './fold-ends.ts'
+import { clearLines, foldTicks } from './fold-ends.ts'
 import { grainMark } from './grain-marks.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
@@ -15,6 +17,7 @@ import type { JointPlace } from './joint-places.ts'
 import type { Stretch, Wish } from './lettering.ts'
 import { edges, lettered, stretchesOf } from './lettering.ts'
 import { partNames } from './part-names.ts'
+import type { SheetPath } from './setting.ts'
 import { extent } from './setting.ts'
 import type { StripLines } from './strips.ts'
 import { isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
@@ -44,14 +47,24 @@ export function onPage({ origin, mirrored, turn = 0 }: Place, point: Point): Poi
 const inside = ([x, y]: Point, [left, top, right, bottom]: Rectangle): boolean =>
   x >= left && x <= right && y >= top && y <= bottom
 
+/** Where a line runs off what can be printed it meets nothing. */
+const clearIn = (clear: Clear, ends: readonly (Point | undefined)[], printable: Rectangle): Clear => {
+  const at = (k: 0 | 1): number => {
+    const end = ends[k]
+    return end && inside(end, printable) ? clear[k] : 0
+  }
+  return [at(0), at(1)]
+}
+
 /** A line of points as a mark; what lies beyond the printable rectangle is left out. */
 function lineMark(
   points: readonly Point[],
   closed: boolean,
-  { role, of }: { readonly role: Role; readonly of: string },
+  { role, of, clear = [0, 0] }: { readonly role: Role; readonly of: string; readonly clear?: Clear },
   printable: Rectangle,
-): PathMark | null {
-  const mark = { mark: 'path', role, of } as const
+): SheetPath | null {
+  const kept = clearIn(clear, [points[0], points.at(-1)], printable)
+  const mark = { mark: 'path', role, of, ...(kept.some((off) => off > 0) ? { clear: kept } : {}) } as const
   if (points.every((point) => inside(point, printable))) return { ...mark, runs: [points], closed }
   const ends = closed ? [...points, points[0] as Point] : points
   const runs = ends
@@ -61,10 +74,10 @@ function lineMark(
   return runs.length === 0 ? null : { ...mark, runs, closed: false }
 }
 
-/** A tick at the end of a fold, mm: long enough to show its dashes once. */
+/** A tick at the end of such a line, mm. */
 const TICK = 4
 
-/** The two ends of a fold, for a sheet whose face will be seen. */
+/** The two ends of a line that is taped or glued, for a sheet whose face will be seen. */
 function ticks([a, b]: readonly [Point, Point]): readonly (readonly [Point, Point])[] {
   const long = Math.hypot(b[0] - a[0], b[1] - a[1])
   const part = Math.min(TICK, long / 3)
@@ -76,17 +89,27 @@ function ticks([a, b]: readonly [Point, Point]): readonly (readonly [Point, Poin
   ]
 }
 
-/** Cuts and folds of a piece. */
-function plainMarks(line: PieceLine, place: Place, lines: SheetLines, printable: Rectangle): PathMark[] {
+/** A cut or a fold of a piece. */
+function plainMarks(
+  { line, clear }: ClearLine,
+  place: Place,
+  lines: SheetLines,
+  printable: Rectangle,
+): SheetPath[] {
   const face = faceOf(lines)
   const points = line.points.map((point) => onPage(place, point))
   const look = { role: seen(line.kind, face), of: line.of }
   const [a, b, more] = points
-  const isTicked = lines === 'ticks' && line.kind !== 'cut' && a && b && !more
+  if (lines !== 'ticks' || line.kind === 'cut' || !a || !b || more) {
+    const whole = lineMark(points, line.closed ?? false, { ...look, clear }, printable)
+    return whole ? [whole] : []
+  }
   // A fold that runs off what can be printed has its ticks where that ends.
-  const seenPart = isTicked && line.kind !== 'crease' ? clipped(a, b, printable) : null
-  const parts = isTicked ? (seenPart ? ticks(seenPart) : []) : [points]
-  return parts.flatMap((part) => lineMark(part, line.closed ?? false, look, printable) ?? [])
+  const seenPart = line.kind === 'crease' ? null : clipped(a, b, printable)
+  const parts = seenPart ? foldTicks(seenPart, clearIn(clear, [a, b], printable)) : []
+  return parts.flatMap(
+    (part) => lineMark(part.points, false, { ...look, clear: part.clear }, printable) ?? [],
+  )
 }
 
 /** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
@@ -333,9 +356,7 @@ export function pieceMarks(
   small: readonly (readonly Point[])[] = [],
 ): DrawnPiece {
   const outline = piece.outline.map((point) => onPage(place, point))
-  const plain = piece.lines
-    .filter(({ kind }) => kind !== 'glue')
-    .flatMap((line) => plainMarks(line, place, lines, printable))
+  const plain = clearLines(piece).flatMap((line) => plainMarks(line, place, lines, printable))
   const isCard = piece.id === 'card'
   const allFolds = foldsAndCuts(piece, place)
   const placed = placedOn(piece, joints, place, lines, allFolds)

@@ -16,8 +16,12 @@ interface Tellable {
   readonly told?: Told
 }
 
-/** A path on a sheet; with a picture it is the frame that this fills, by two opposite corners. */
-export type SheetPath = PathMark & Tellable & { readonly picture?: Drawing }
+/**
+ * A path on a sheet; with a picture it is the frame that this fills, by two opposite corners. A fold may keep clear,
+ * at its start and at its end, of what it meets there (`clear`, mm): by its dashes alone, its points stay.
+ */
+export type SheetPath = PathMark &
+  Tellable & { readonly picture?: Drawing; readonly clear?: readonly [start: number, end: number] }
 
 /** What a sheet is made of. */
 export type SheetMark = SheetPath | (WordMark & Tellable)
