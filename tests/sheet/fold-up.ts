@@ -16,6 +16,8 @@ interface PrintedLine {
   readonly kind: Kind
   readonly points: readonly Flat[]
   readonly closed: boolean
+  /** What it is of, as the reader calls it. */
+  readonly of: string
 }
 
 /** How many parts the dash pattern of each kind has: solid, dash and gap, dash and gap and dot and gap. */
@@ -31,9 +33,12 @@ interface Lettered {
   readonly points: readonly Flat[]
 }
 
-/** Where the name of a piece begins, and the way on the page to the end of the piece that is the reader's. */
+/**
+ * The name of a piece, and the way on the page to the end of the piece that is the reader's. That names stand at their
+ * own pieces piece-names.test.ts holds.
+ */
 interface Named {
-  readonly at: Flat
+  readonly name: string
   readonly toReader: Flat
 }
 
@@ -69,11 +74,12 @@ export function readPrint(svg: string): Print {
   const sides: (readonly Flat[])[] = []
   const letters: { text: string; at: Flat }[] = []
   let word: Record<string, string> | null = null
-  const said: { at: Flat; text: string }[] = []
+  const said: { name: string; text: string }[] = []
   let name: Record<string, string> | null = null
   const parser = new SaxesParser()
   parser.on('opentag', ({ name: tag, attributes }) => {
     const { class: words = '', d = '', style = '', 'data-of': of = '' } = attributes as Record<string, string>
+    const called = of.replace(/\/piece$/, '').replaceAll(/[-/]/g, ' ')
     const has = (role: string): boolean => words.split(' ').includes(`m-${role}`)
     const text = tag === 'text' ? (attributes as Record<string, string>) : null
     word = words.includes('bold') ? text : null
@@ -90,12 +96,15 @@ export function readPrint(svg: string): Print {
     const dashes = /stroke-dasharray:([^;"]+)/.exec(style)?.[1]?.trim().split(/\s+/).length ?? 0
     if (dashes !== DASHES[kind]) throw new Error(`a ${kind} line has ${dashes} parts in its dashes`)
     for (const run of d.split('M').filter(Boolean))
-      lines.push({ kind, points: pointsIn(run), closed: run.includes('Z') })
+      lines.push({ kind, points: pointsIn(run), closed: run.includes('Z'), of: called })
   })
   parser.on('text', (text) => {
-    if (name && word) said.push({ at: [Number(name.x), -Number(name.y)], text })
+    if (text.trim() === '') return
     const last = said.at(-1)
-    if (name && !word && last) last.text += ` ${text}`
+    // A long name is broken: its bold parts follow one another.
+    if (name && word && last?.text === '') said[said.length - 1] = { name: `${last.name} ${text}`, text: '' }
+    else if (name && word) said.push({ name: text, text: '' })
+    else if (name && last) last.text += ` ${text}`
     if (!word || !/^[A-Z]{1,2}$/.test(text.trim())) return
     const { x, y, 'font-size': size, transform = '' } = word
     // The middle of a capital, turned as it is.
@@ -138,9 +147,9 @@ export function readPrint(svg: string): Print {
     if (!best) throw new Error('a joint has no letter')
     return { ...area, letter: best.text }
   })
-  const names = said.flatMap(({ at, text }): Named[] => {
-    const toReader = WAYS[/reader’s end\s+(\w+)/.exec(text)?.[1] ?? '']
-    return toReader ? [{ at, toReader }] : []
+  const names = said.flatMap(({ name: piece, text }): Named[] => {
+    const toReader = WAYS[/reader’s\s+end\s+(?:at\s+the\s+)?(\w+)/.exec(text)?.[1] ?? '']
+    return toReader ? [{ name: piece, toReader }] : []
   })
   return { lines, lettered, names }
 }
@@ -503,14 +512,10 @@ export function sheetOf(pages: readonly Print[]): Sheet {
   for (const [page, { lines, lettered, names }] of pages.entries()) {
     const from = faces.length
     const ends = new Map<number, Flat>()
-    const outlines = lines.filter(({ kind, closed }) => kind === 'cut' && closed).map(({ points }) => points)
-    for (const outline of outlines) {
+    const outlines = lines.filter(({ kind, closed }) => kind === 'cut' && closed)
+    for (const { points: outline, of } of outlines) {
       const piece = pieceOf(lines, outline, faces.length)
-      const away = ({ at }: Named, round: readonly Flat[]): number =>
-        isWithin(at, round)
-          ? 0
-          : Math.min(...round.map((a, k) => off(at, a, round[(k + 1) % round.length] as Flat)))
-      const own = names.find((one) => outlines.every((other) => away(one, outline) <= away(one, other)))
+      const own = names.find(({ name }) => name === of)
       // The reader's end of the card is the lower one.
       for (const k of piece.faces.keys()) ends.set(faces.length + k, own?.toReader ?? [0, -1])
       faces.push(...piece.faces)
