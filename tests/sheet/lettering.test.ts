@@ -145,3 +145,86 @@ test.each(['front', 'ticks', 'back'] as const)(
     expect(doubtful).toEqual([])
   },
 )
+
+/** A capital of 2 mm can be read at arm's length: common practice, no source. */
+const READABLE = 2
+
+test.each(['front', 'ticks', 'back'] as const)(
+  'printed as %s: letters stand upright, can be read but where there is no paper for it, and on a tab stand in it',
+  (lines) => {
+    let letters = 0
+    let small = 0
+    const turnedOrAstray = dummies.flatMap(([name, design]) =>
+      pieces(design).flatMap((piece) => {
+        const joints = placesOn(design, piece.id, lines === 'back' ? 'outside' : 'inside')
+        const place = { origin: [0, 0] as const, mirrored: lines === 'back' }
+        const { words } = pieceMarks(piece, joints, place, lines, EVERYWHERE)
+        return words
+          .filter(({ bold, text }) => bold && joints.some(({ letter }) => letter === text))
+          .flatMap((word) => {
+            letters += 1
+            if (word.size * CAPITAL < READABLE) small += 1
+            const tabs = joints.filter(
+              ({ letter, isOwn, isTaped, isFlat }) => letter === word.text && isOwn && !isTaped && !isFlat,
+            )
+            const isAstray =
+              lines !== 'ticks' &&
+              tabs.length > 0 &&
+              tabs.every(
+                ({ points }) =>
+                  away(
+                    middle(word),
+                    points.map((point) => onPage(place, point)),
+                  ) > 0,
+              )
+            return word.turn || isAstray ? [`${name} ${piece.id} ${word.text}`] : []
+          })
+      }),
+    )
+    expect(letters).toBeGreaterThan(200)
+    expect(small / letters).toBeLessThan(0.03)
+    expect(turnedOrAstray).toEqual([])
+  },
+)
+
+describe('where there is room', () => {
+  const box = (w: number, h: number): readonly Point[] => [
+    [50, 50],
+    [50 + w, 50],
+    [50 + w, 50 + h],
+    [50, 50 + h],
+  ]
+  const setIn = (w: number, h: number, letter = 'Z') => {
+    const points = box(w, h)
+    const wish: Wish = {
+      ...{ letter, partner: 'pond', points, isLine: false, of: letter },
+      ...{ mayBeInside: true, stay: 'anywhere', isTab: true },
+    }
+    return lettered([wish], { lines: edges(points), printable: [0, 0, 200, 200], outline: points }).marks
+  }
+
+  test('for both side by side, the name follows its letter', () => {
+    const [letter, name] = setIn(20, 6)
+    expect([letter?.turn, name?.turn, name?.text]).toEqual([undefined, undefined, 'pond'])
+    expect(name?.at[1]).toBe(letter?.at[1])
+  })
+
+  test('for both in a narrow place, the name runs up from a letter that stands upright', () => {
+    const [letter, name] = setIn(5, 20)
+    expect([letter?.turn, name?.turn, name?.text]).toEqual([undefined, -90, 'pond'])
+    // Its paper begins above the letter, with some between.
+    expect((letter?.at[1] ?? 0) - CAPITAL * (letter?.size ?? 0) - (name?.at[1] ?? 0)).toBeGreaterThan(0.5)
+  })
+
+  test('for the letter alone, it is no smaller for want of its name', () => {
+    const [letter, ...others] = setIn(5, 5)
+    expect((letter?.size ?? 0) * CAPITAL).toBeGreaterThan(READABLE)
+    expect(others).toEqual([])
+  })
+
+  test('for a smaller one only, it stands in its tab all the same', () => {
+    const [letter] = setIn(3, 2.8)
+    expect((letter?.size ?? 0) * CAPITAL).toBeLessThan(READABLE)
+    expect(letter && isIn(middle(letter), box(3, 2.8))).toBe(true)
+  })
+})

@@ -3,7 +3,9 @@ import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
 import { corners, grown, overlap } from './clip.ts'
-import { CAPITAL, TAIL, wordWidth } from './letters.ts'
+import type { Shape, Style } from './letter-shapes.ts'
+import { boxOf, shapesOf } from './letter-shapes.ts'
+import { CAPITAL, TAIL } from './letters.ts'
 
 export type Stretch = readonly [Point, Point]
 
@@ -21,6 +23,8 @@ export interface Wish {
   readonly mayBeInside: boolean
   /** Else where: on the piece, beside it, or wherever there is room. */
   readonly stay: 'inside' | 'anywhere' | 'outside'
+  /** It is a tab of its piece: there a letter stands, with its partner's name or without. */
+  readonly isTab?: boolean
   /** On a face that will be seen, and on no paper that will be covered: it stands alone, small and near. */
   readonly isQuiet?: boolean
 }
@@ -35,8 +39,6 @@ export interface Ground {
 
 /** Free paper round a letter, mm. */
 const CLEAR = 0.5
-
-const SIZES = { named: [2.5], alone: [3.2, 2.5, 2], quiet: [2], least: [1.6] } as const
 
 const holds = (a: Rectangle, b: Rectangle): boolean =>
   a[0] <= b[0] && a[1] <= b[1] && a[2] >= b[2] && a[3] >= b[3]
@@ -57,35 +59,6 @@ export const edges = (outline: readonly Point[]): Stretch[] =>
 /** A drawn line, stretch by stretch. */
 export const stretchesOf = ({ runs, closed }: Pick<PathMark, 'runs' | 'closed'>): readonly Stretch[] =>
   runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
-
-/** Letter and partner as marks, their middle at a point. */
-function marksAt(
-  wish: Wish,
-  [x, y]: Point,
-  size: number,
-  isNamed: boolean,
-  turn: 0 | -90,
-): readonly WordMark[] {
-  const letter = wordWidth(wish.letter, size, true)
-  const space = wordWidth(' ', size)
-  const long = isNamed ? letter + space + wordWidth(wish.partner, size) : letter
-  const drop = (CAPITAL * size) / 2
-  const at = (along: number): Point => (turn === 0 ? [x + along, y + drop] : [x + drop, y - along])
-  const base = { mark: 'word', role: 'note', anchor: 'start', size, of: wish.of } as const
-  const turned = turn === 0 ? {} : { turn }
-  return [
-    { ...base, ...turned, at: at(-long / 2), text: wish.letter, bold: true },
-    ...(isNamed
-      ? [{ ...base, ...turned, at: at(-long / 2 + letter + space), text: wish.partner } as const]
-      : []),
-  ]
-}
-
-/** How long a letter is, with its partner's name if that is said. */
-function longOf(wish: Wish, { size, isNamed }: Style): number {
-  const letter = wordWidth(wish.letter, size, true)
-  return isNamed ? letter + wordWidth(' ', size) + wordWidth(wish.partner, size) : letter
-}
 
 /** The paper that words so long cover, their middle at a point. */
 export function boxAt([x, y]: Point, long: number, size: number, turn: 0 | -90): Rectangle {
@@ -222,33 +195,31 @@ function around(points: readonly Point[]): readonly Point[] {
     }, [])
 }
 
-/** A lone letter stands upright: turned, Z would be read as N, and C as U. */
-const UPRIGHT = [0] as const
-
-const BOTH = [0, -90] as const
-
 /** So many of the nearest places are tried in every style; of those farther off one in `FAR`, small. */
 const MOST_NEAR = 300
 
 const FAR = 8
 
-interface Style {
-  readonly size: number
-  readonly isNamed: boolean
-}
+/** Capitals of 2 mm can be read at arm's length: common practice, no source. */
+const READ = 3
 
-const alone = (sizes: readonly number[]): readonly Style[] => sizes.map((size) => ({ size, isNamed: false }))
+const NAME = 2.5
 
-const named: readonly Style[] = SIZES.named.map((size) => ({ size, isNamed: true }))
+const alone = (...sizes: readonly number[]): readonly Style[] => sizes.map((size) => ({ size, name: null }))
 
-const lone = alone(SIZES.alone)
+const named: readonly Style[] = [{ size: READ, name: NAME }]
 
-/** From the one that says most to what can just be read; the least is taken where nothing else finds room. */
+const lone = alone(3.2, READ)
+
+/** From the one that says most to what can just be read. */
 const styles: readonly Style[] = [...named, ...lone]
 
-const quiet = alone(SIZES.quiet)
+const quiet = alone(READ)
 
-const least = alone(SIZES.least)
+/** Taken where nothing else finds room. */
+const tiny: readonly Style[] = alone(2.5, 2, 1.6).map((style) => ({ ...style, mayTurn: true }))
+
+const least: readonly Style[] = [{ size: NAME, name: NAME }, ...tiny]
 
 /** A letter with a name after it is no farther than this from what it is for, mm: nearer to that than to anything else. */
 const REACH = 5
@@ -256,20 +227,13 @@ const REACH = 5
 /** The same beside an edge to the left of which it stands, so that the name is between the two. */
 const NAMED_REACH = 9
 
-/** Where the letter itself stands in the box of a letter with its partner's name. */
-function letterIn([l, t, r, b]: Rectangle, letter: string, size: number, turn: 0 | -90): Point {
-  const half = wordWidth(letter, size, true) / 2
-  return turn === 0 ? [l + half, (t + b) / 2] : [(l + r) / 2, b - half]
-}
-
 /** By so much a letter beside its place is nearer to that than to any other, mm, if free paper can be found there. */
 const CLEARLY = 1
 
 /** Free paper for a letter. */
 interface Spot {
   readonly point: Point
-  readonly style: Style
-  readonly turn: 0 | -90
+  readonly shape: Shape
   readonly box: Rectangle
 }
 
@@ -351,32 +315,40 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   const free = (wish: Wish, at: readonly Point[], inside: boolean, some: readonly Style[]): Found => {
     let doubtful: Spot | null = null
     for (const style of some) {
-      const long = longOf(wish, style)
       let clear: Spot | null = null
-      for (const point of at)
-        for (const turn of style.isNamed || wish.letter.length > 1 ? BOTH : UPRIGHT) {
-          const box = boxAt(point, long, style.size, turn)
-          const letter = letterIn(box, wish.letter, style.size, turn)
-          if (!inside && style.isNamed && isAstray(letter, box, wish)) continue
-          if (!isFree(box, wish, inside)) continue
-          const spot = { point, style, turn, box }
-          if (!inside && !isClear(letter, wish)) {
-            doubtful ??= spot
-            continue
+      const shapes = shapesOf(wish, style)
+      // In its place the best way to set it is found first; beside it the nearest place, with the name however it fits.
+      for (const first of inside || style.mayTurn ? shapes : [null])
+        for (const point of at)
+          for (const shape of first ? [first] : shapes) {
+            const box = boxOf(shape, point)
+            const letter: Point = [point[0] + shape.letter[0], point[1] + shape.letter[1]]
+            if (!inside && style.name !== null && isAstray(letter, box, wish)) continue
+            // The letter at the foot of a long name would stand beside the next line.
+            if (!inside && shape.isStack && wish.isLine && isPastMiddle(letter, wish.points)) continue
+            if (!isFree(box, wish, inside)) continue
+            const spot = { point, shape, box }
+            if (!inside && !isClear(letter, wish)) {
+              doubtful ??= spot
+              continue
+            }
+            // On its piece it is cut out with it.
+            if (inside || wish.stay !== 'anywhere' || isIn(point, ground.outline))
+              return { clear: spot, doubtful }
+            clear ??= spot
           }
-          // On its piece it is cut out with it.
-          if (inside || wish.stay !== 'anywhere' || isIn(point, ground.outline))
-            return { clear: spot, doubtful }
-          clear ??= spot
-        }
       if (clear) return { clear, doubtful }
     }
     return { clear: null, doubtful }
   }
   const put = (wish: Wish, spot: Spot | null): boolean => {
     if (!spot) return false
-    const { point, style, turn, box } = spot
-    marks.push(...marksAt(wish, point, style.size, style.isNamed, turn))
+    const { point, shape, box } = spot
+    marks.push(
+      ...shape.marks.map(
+        (mark): WordMark => ({ ...mark, of: wish.of, at: [point[0] + mark.at[0], point[1] + mark.at[1]] }),
+      ),
+    )
     const wide = grown(box, CLEAR)
     taken.push(wide)
     letters.addBox(wide, wide)
@@ -394,8 +366,11 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const usual = wish.isQuiet ? quiet : styles
     // What paper will cover is better small than large on a face that will be seen.
     if (wish.isQuiet ? into(styles) || into(least) : into(named)) continue
-    const near = around(wish.round ?? wish.points)
+    // Beside its piece it finds no paper on it: those places are not tried, or all of the nearest might be such.
+    const near = around(wish.round ?? wish.points).filter((spot) => wish.stay !== 'outside' || !isIn(spot, ground.outline))
     const close = near.slice(0, MOST_NEAR)
+    // A piece is turned to and fro while it is glued: what stands in the tab is the tab's.
+    if (wish.isTab && (into(lone) || into(tiny))) continue
     if (spots.length > 0) {
       // With its partner's name close by, on its piece, it says more than alone in its place.
       const { clear } = free(wish, close, false, named)

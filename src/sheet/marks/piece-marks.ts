@@ -383,6 +383,7 @@ export function pieceMarks(
       points: isScreened ? screened : strip,
       ...(line.length + bars.length > 0 ? { round: points } : {}),
       isLine: joint.isTaped,
+      isTab: joint.isOwn && !joint.isTaped && !joint.isFlat,
       of: joint.of,
       // On a face that will be seen a letter stands only where paper or tape will cover it.
       mayBeInside: !isSeen || !joint.isBehind || isScreened,

@@ -257,7 +257,12 @@ export function piecePages(
   const before = nothingKnown()
   const lyingOn = (piece: Piece, turn: Turned): Lying | null => {
     const { width, height } = room(turn)
-    const fits = (cut: Cut): boolean => cut.width <= width && cut.height <= height
+    // The ground that its letters keep for themselves has to go on the paper too.
+    const fits = ({ areas, ...cut }: Cut): boolean =>
+      [width, height].every((room, k) => {
+        const at = areas.flatMap((area) => area.map((point) => point[k] as number))
+        return (k === 0 ? cut.width : cut.height) <= room && Math.max(...at) - Math.min(...at) <= room
+      })
     const fitting = (by: readonly number[], isAcross: boolean): readonly Cuts[] =>
       by
         .map((one) => cuts(piece, one, isAcross))
