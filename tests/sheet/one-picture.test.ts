@@ -38,7 +38,7 @@ const whole = (lines: readonly Line[]): Line[] =>
       return Math.hypot(q[0] - a[0], q[1] - a[1]) < 1e-6 && Math.abs(off) < 1e-6
     }
     const before = all.findIndex(isNext)
-    if (before < 0) return [...all, line]
+    if (before < 0) return all.concat(line)
     const joined = { role: line.role, points: [all[before]?.points[0], line.points.at(-1)] as Point[] }
     return all.map((one, k) => (k === before ? joined : one))
   }, [])
