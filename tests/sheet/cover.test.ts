@@ -155,10 +155,11 @@ describe('the cover on the sheet', () => {
     }
   })
 
-  test('front: the rim is hatched on the cover and dotted on the card; on the back the other way round', () => {
+  test('front: the rim is hatched on the cover and dotted on the card, hatched on its back', () => {
     for (const [lines, onCard, onCover] of [
       ['front', 'behind', 'glue'],
-      ['back', 'glue', 'behind'],
+      // Its outside is seen: the cover's inside is printed whatever of the card is.
+      ['back', 'glue', 'glue'],
     ] as const) {
       const sheets = on(dummy('heron'), lines)
       const roles = (id: string) => {
@@ -230,7 +231,7 @@ describe('the cover on the sheet', () => {
         .map(([p]) => Number(((p?.[0] ?? 0) - gutter).toFixed(6)))
       expect(new Set(at)).toEqual(new Set([-apart / 2, apart / 2]))
       // Two lines, or two ticks at each of two ends.
-      expect(at).toHaveLength(lines === 'ticks' ? 4 : 2)
+      expect(at).toHaveLength(lines === 'front' ? 2 : 4)
     }
     const thin = on(covered(60, 100), 'front').find(({ ids }) => ids[0] === 'cover')
     expect(paths(thin?.page as SheetPage).filter(({ of }) => of === 'cover/gutter')).toHaveLength(1)

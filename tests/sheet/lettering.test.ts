@@ -177,7 +177,9 @@ test.each(['front', 'ticks', 'back'] as const)(
                     points.map((point) => onPage(place, point)),
                   ) > 0,
               )
-            return word.turn || isAstray ? [`${name} ${piece.id} ${word.text}`] : []
+            // Two letters take twice the room: where there is none for them upright, they are turned.
+            const isTurned = word.turn && (word.text.length < 2 || word.size * CAPITAL >= READABLE)
+            return isTurned || isAstray ? [`${name} ${piece.id} ${word.text}`] : []
           })
       }),
     )

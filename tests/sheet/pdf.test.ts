@@ -91,14 +91,14 @@ describe('the heron’s PDF', () => {
   })
 
   test('tells the lines apart by dash pattern: cut solid, valley dashed, mountain dash and dot', () => {
-    // In parts of the first dash: a line's own pattern is fitted to its length. Two more are dots: the margin's
-    // line and the one for the maker's name.
+    // In parts of the first dash: a line's own pattern is fitted to its length. One more is dots: the line for
+    // the maker's name.
     const patterns = new Set(
       (read.pages[0]?.lines ?? []).map(({ dash }) =>
         dash.map((d) => (d / (dash[0] ?? 1)).toFixed(1)).join(' '),
       ),
     )
-    expect([...patterns].sort()).toEqual(['', '1.0 0.4 0.2 0.4', '1.0 0.5', '1.0 2.3', '1.0 3.0'])
+    expect([...patterns].sort()).toEqual(['', '1.0 0.4 0.2 0.4', '1.0 0.5', '1.0 2.3'])
   })
 
   test('begins and ends every fold with a dash, at its end or just clear of it', () => {

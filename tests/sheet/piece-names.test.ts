@@ -56,19 +56,15 @@ test.each(ways)('%s, lines %s: each name is nearest to its own piece', (name, li
       if (!found) throw new Error(`there is no ${piece}`)
       return { piece, outline: found.outline.map((point): Point => onPage(place, point)) }
     })
-    const words = marks.filter((mark) => mark.mark === 'word' && mark.of === 'name')
-    words.forEach((word, k) => {
-      if (word.mark !== 'word') return
-      const own = outlines.find(({ piece }) => pieceName(piece) === word.text)
+    const words = marks.flatMap((mark) => (mark.mark === 'word' && mark.of === 'name' ? [mark] : []))
+    // A name is bold, in one or more lines; the rest follows it: which face it is, and whose end.
+    const starts = words.flatMap(({ bold }, k) => (bold && !words[k - 1]?.bold ? [k] : []))
+    starts.forEach((start, k) => {
+      const all = words.slice(start, starts[k + 1])
+      const name = all.flatMap(({ bold, text }) => (bold ? [text] : [])).join(' ')
+      const own = outlines.find(({ piece }) => pieceName(piece) === name)
       if (!own) return
-      // The rest of the name follows: which face it is, and whose end.
-      const next = words.findIndex(
-        (one, i) =>
-          i > k && one.mark === 'word' && outlines.some(({ piece }) => pieceName(piece) === one.text),
-      )
-      const boxes = words
-        .slice(k, next < 0 ? words.length : next)
-        .flatMap((one) => (one.mark === 'word' ? [extent(one)] : []))
+      const boxes = all.map(extent)
       const far = between(boxes, own.outline)
       for (const other of outlines)
         if (other !== own)
