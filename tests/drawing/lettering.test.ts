@@ -131,6 +131,16 @@ describe('placeWords', () => {
     expect(placeWords([{ ...wish, bare: true }], box, { lines: lines.slice(0, 1) })).toHaveLength(1)
   })
 
+  it('has no cut through its middle, and a fold there if it must', () => {
+    const box = [0, 0, 300, 200] as const
+    const wish: Wish = { ...HANDLE, sides: ['right'] }
+    // An upright line wherever it may stand: through the middle of the word on either side, and of those above.
+    const lines = (parts: boolean) =>
+      [105, 150, 195, 210].map((x) => [[x, 0] as Point, [x, 200] as Point, parts] as const)
+    expect(placeWords([wish], box, { lines: lines(false) })).toHaveLength(1)
+    expect(placeWords([wish], box, { lines: lines(true) })).toHaveLength(0)
+  })
+
   it('keeps half an em between one word and the next, above each other too', () => {
     const [first, second] = placeWords(
       [

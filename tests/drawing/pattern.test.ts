@@ -1,12 +1,27 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Pattern } from '../../src/drawing/pattern/pattern.ts'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
-import type { PathMark, Point, Role } from '../../src/drawing/pen/marks.ts'
-import { change, handlesOf, pieces } from '../../src/paper/index.ts'
+import { wordRect } from '../../src/drawing/pen/lettering.ts'
+import type { DotMark, PathMark, Point, Role, WordMark } from '../../src/drawing/pen/marks.ts'
+import { change, handlesOf, parseDesign, pieces } from '../../src/paper/index.ts'
 import { design } from '../paper/shared/designs.ts'
 import { beak, heron, lantern, moth, owl, pond } from './garden.ts'
 
 const size = { width: 600, height: 440 }
+
+const dummy = (name: string) =>
+  parseDesign(
+    JSON.parse(
+      readFileSync(new URL(`../../content/dummies/${name}.hingebook.json`, import.meta.url), 'utf8'),
+    ),
+  )
+
+/** Sheets with dots close to one another, at the sizes of a desk, a phone and a projector. */
+const NEAR = ['eyes', 'house', 'tree', 'lilies', 'scene', 'layers'].flatMap((name) => [
+  [name, 370, 293, 15] as const,
+  [name, 897, 684, 53] as const,
+])
 
 const paths = ({ marks }: Pattern, role: Role, of?: string): readonly PathMark[] =>
   marks.filter(
@@ -232,5 +247,41 @@ describe('a sheet of one mechanism', () => {
     const said = drawn.marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
     expect(said).toEqual(expect.arrayContaining(['upper apex', 'lower apex']))
     expect(said.some((words) => words.startsWith('slit '))).toBe(true)
+  })
+
+  it('sets no word astride an edge of the paper, the left one neither', () => {
+    // An outline is closed: its last side is a line as well. Both feet of the house are dragged on the card.
+    const drawn = pattern(
+      dummy('house'),
+      { width: 897, height: 684 },
+      { handles: ['house/start-foot', 'house/end-foot', 'house/wall'], legend: false, text: 36 },
+    )
+    const [edge] = paths(drawn, 'edge', 'page')
+    const left = Math.min(...(edge?.runs.flat().map(([x]) => x) ?? []))
+    const words = drawn.marks.filter((mark): mark is WordMark => mark.mark === 'word')
+    const across = words.filter((word) => {
+      const [x, , width] = wordRect(word)
+      return x + width / 4 < left && left < x + (3 * width) / 4
+    })
+    expect(across).toEqual([])
+  })
+
+  it('sets each word nearer to its own dot than to any other', () => {
+    const grip = (text: number) => Math.max(10, 0.7 * text)
+    for (const [name, width, height, text] of NEAR) {
+      const { marks } = pattern(dummy(name), { width, height }, { handles: true, legend: text < 26, text })
+      const all = marks.filter((mark): mark is DotMark => mark.mark === 'dot' && mark.role === 'handle')
+      for (const word of marks.filter(
+        (mark): mark is WordMark => mark.mark === 'word' && mark.role === 'handle',
+      )) {
+        const own = all.find(({ of }) => of === word.of)
+        const [x, y, w, h] = wordRect(word)
+        const away = ({ at }: DotMark) =>
+          Math.hypot(Math.max(x - at[0], 0, at[0] - x - w), Math.max(y - at[1], 0, at[1] - y - h))
+        if (own)
+          for (const dot of all)
+            expect(away(own), `${name} ${text}: ${word.text}`).toBeLessThan(away(dot) + grip(text) / 4)
+      }
+    }
   })
 })

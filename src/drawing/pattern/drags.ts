@@ -102,42 +102,34 @@ const ARC = 1.6
 
 /** An angle between a host crease and a crease of its guest, as an arc on a flat piece. */
 interface Arc {
-  readonly of: string
   readonly piece: string
   readonly points: readonly SheetPoint[]
-  readonly middle: SheetPoint
   readonly corner: SheetPoint
-  readonly words: string
-  /** The handle that turns it, and nothing else. */
-  readonly handle: string | undefined
 }
 
 /** The arcs of all angles that the handles turn. */
 export function arcs(handles: readonly SheetHandle[], board: Board): Drawn {
   const { design, ground, text, held } = board
   const [marks, wishes]: [Mark[], Wish[]] = [[], []]
-  const found = design.mechanisms.flatMap((m) =>
-    kindOf(m).derived.flatMap((angle) => {
+  for (const m of design.mechanisms)
+    for (const angle of kindOf(m).derived) {
       const own = handles.filter(({ id, across }) => id === m.id && turns(m, angle, across))
-      const handle = own.find(({ across }) => across === angle.name)
-      return own.length > 0 ? arcOf(m, angle, handle && nameOfHandle(handle), board) : []
-    }),
-  )
-  for (const { of, piece, points, middle, corner, words, handle } of found) {
-    const at = (p: SheetPoint): Point => ground.fromSheet(p, piece)
-    marks.push({ mark: 'path', runs: [points.map(at)], closed: false, role: 'handle', of })
-    // While the crease is dragged its angle rides beside it.
-    if (held !== undefined && held === handle) continue
-    const [[cx, cy], [mx, my]] = [at(corner), at(middle)]
-    const sides: Wish['sides'] =
-      my > cy
-        ? ['below', mx > cx ? 'below-right' : 'below-left']
-        : ['above', mx > cx ? 'above-right' : 'above-left']
-    wishes.push({
-      ...{ text: words, role: 'handle', size: text, bold: true, of },
-      ...{ optional: true, at: [mx, my], gap: 4, sides },
-    })
-  }
+      const arc = own.length > 0 && arcOf(m, angle, board)
+      if (!arc) continue
+      const of = `${m.id}/${angle.name}`
+      const points = arc.points.map((p) => ground.fromSheet(p, arc.piece))
+      marks.push({ mark: 'path', runs: [points], closed: false, role: 'handle', of })
+      // While the crease is dragged its angle rides beside it.
+      if (own.some((handle) => handle.across === angle.name && nameOfHandle(handle) === held)) continue
+      const at = points[MIDDLE] as Point
+      const [cx, cy] = ground.fromSheet(arc.corner, arc.piece)
+      const level = at[1] > cy ? 'below' : 'above'
+      const sides = [level, `${level}-${at[0] > cx ? 'right' : 'left'}`] as const
+      wishes.push({
+        ...{ text: angleText(Math.abs(angle.get(m))), role: 'handle', size: text, bold: true, of },
+        ...{ optional: true, at, gap: 4, sides },
+      })
+    }
   return { marks, wishes, rects: [] }
 }
 
@@ -147,36 +139,31 @@ const turns = (m: Placed, angle: Derived<Placed>, across: string | undefined): b
   angle.arc !== undefined &&
   (across === angle.name || Object.keys(angle.set(m, angle.get(m))).includes(across))
 
-function arcOf(m: Placed, angle: Derived<Placed>, handle: string | undefined, board: Board): Arc[] {
+/** Which point of an arc is its middle. */
+const MIDDLE = 6
+
+function arcOf(m: Placed, angle: Derived<Placed>, board: Board): Arc | null {
   const { creases, ground, text } = board
   const fold = creases.find(({ name }) => name === `${m.id}/${angle.arc}`)
   const host = fold && hostOf(creases, m, fold.piece)
-  if (!fold || !host) return []
+  if (!fold || !host) return null
   const [sx, sy] = fold.start
   const [dx, dy] = [fold.end[0] - sx, fold.end[1] - sy]
   let [hx, hy] = [host.end[0] - host.start[0], host.end[1] - host.start[1]]
   if (hx * dx + hy * dy < 0) [hx, hy] = [-hx, -hy]
   const from = Math.atan2(hy, hx)
-  let sweep = Math.atan2(dy, dx) - from
-  if (sweep > Math.PI) sweep -= 2 * Math.PI
-  if (sweep < -Math.PI) sweep += 2 * Math.PI
+  const sweep = Math.atan2(hx * dy - hy * dx, hx * dx + hy * dy)
   const r = Math.min((ARC * text) / ground.layout.scale, 0.45 * Math.hypot(dx, dy))
-  if (!(r > 0)) return []
+  if (!(r > 0)) return null
   const at = (t: number): SheetPoint => [
     sx + r * Math.cos(from + t * sweep),
     sy + r * Math.sin(from + t * sweep),
   ]
-  return [
-    {
-      of: `${m.id}/${angle.name}`,
-      piece: fold.piece,
-      points: Array.from({ length: 13 }, (_, k) => at(k / 12)),
-      middle: at(0.5),
-      corner: [sx, sy],
-      words: angleText(Math.abs(angle.get(m))),
-      handle,
-    },
-  ]
+  return {
+    piece: fold.piece,
+    points: Array.from({ length: 2 * MIDDLE + 1 }, (_, k) => at(k / (2 * MIDDLE))),
+    corner: fold.start,
+  }
 }
 
 /** Free space between a handle and the words that ride above it, px: its dot grows while it is held. */

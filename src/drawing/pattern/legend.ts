@@ -60,7 +60,7 @@ function legendRows(
   let used = 0
   for (const [role, words] of entries) {
     const wide = (role === 'square' ? BOX * text : long) + NEAR * text + textWidth(words, text)
-    const row = rows[rows.length - 1] as (typeof rows)[number]
+    const row = rows.at(-1) as (typeof rows)[number]
     if (row.length > 0 && used + apart + wide > width - 12) {
       rows.push([{ role, words, wide }])
       used = wide

@@ -5,6 +5,7 @@ import { faultMarks } from '../pen/faults.ts'
 import { gridMark } from '../pen/grid.ts'
 import { hatch, strokes } from '../pen/hatch.ts'
 import { inset } from '../pen/inset.ts'
+import type { Line } from '../pen/lettering.ts'
 import { meet, placeWords, wordRect } from '../pen/lettering.ts'
 import type { Drawing, Mark, PathMark, Point, Role, WordMark } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
@@ -18,7 +19,7 @@ import { groundFor } from './ground.ts'
 import type { Layout } from './layout.ts'
 import { legendMarks, legendPlan } from './legend.ts'
 import type { Shown } from './shown.ts'
-import { belongs, gluedOn, pieceName, shownPieces } from './shown.ts'
+import { belongs, gluedOn, pieceName, samePoints, shownPieces } from './shown.ts'
 
 export type { SheetPoint } from './ground.ts'
 
@@ -199,7 +200,7 @@ function lineMarks(
       const run = points.map((p) => fromSheet(p, id))
       const path = { mark: 'path', of, ...(isOther(of, id, only) ? { quiet: true } : {}) } as const
       if (kind !== 'glue') return [{ ...path, runs: [run], closed, role }]
-      const place = places.find((one) => one.piece === id && alike(one.points, points))
+      const place = places.find((one) => one.piece === id && samePoints(one.points, points))
       if (place && place.face !== seen)
         return [{ ...path, runs: [closed ? inset(run, DRAWN_IN) : run], closed, role: 'behind' }]
       const runs = closed ? hatch(run, HATCH) : strokes(run, HATCH, STROKE)
@@ -216,16 +217,15 @@ const isOther = (of: string, piece: string, only: string | undefined): boolean =
 /** How far the dots of a place that is glued behind lie inside it, px: they touch no fold. */
 const DRAWN_IN = 3
 
-const alike = (a: readonly SheetPoint[], b: readonly SheetPoint[]): boolean =>
-  a.length === b.length &&
-  a.every(([x, y], k) => Math.hypot(x - (b[k]?.[0] ?? 0), y - (b[k]?.[1] ?? 0)) < 1e-9)
-
-/** Every stretch of every line: words keep off them. */
-const lineSegments = ({ parts }: Shown, { fromSheet }: Ground): readonly (readonly [Point, Point])[] =>
+/** Every stretch of every line: words keep off them, and stand astride no cut, no gutter and no edge. */
+const lineSegments = ({ parts }: Shown, { fromSheet }: Ground): readonly Line[] =>
   parts.flatMap(({ id, lines }) =>
-    lines.flatMap(({ points }) =>
-      points.slice(1).map((p, k) => [fromSheet(points[k] as SheetPoint, id), fromSheet(p, id)] as const),
-    ),
+    lines.flatMap(({ kind, points, closed, of }) => {
+      const run = points.map((p) => fromSheet(p, id))
+      const parts = kind === 'cut' || of === 'gutter'
+      // The first one closes the outline, if it is one.
+      return run.map((p, k): Line => [run.at(k - 1) as Point, p, parts]).slice(closed ? 0 : 1)
+    }),
   )
 
 /** The glued pieces' names, each above its piece. */

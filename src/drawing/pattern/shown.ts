@@ -12,18 +12,19 @@ export interface Shown {
   readonly counts: ReadonlyMap<string, number>
 }
 
+type Points = Piece['lines'][number]['points']
+
+/** Whether two runs go through the same points, to a millionth of a millimetre. */
+export const samePoints = (a: Points, b: Points): boolean =>
+  a.length === b.length &&
+  a.every(([x, y], k) => Math.hypot(x - (b[k]?.[0] ?? 0), y - (b[k]?.[1] ?? 0)) < 1e-6)
+
 const alike = (a: Piece, b: Piece): boolean =>
   ownerOf(a.id) === ownerOf(b.id) &&
   a.lines.length === b.lines.length &&
   a.lines.every(({ kind, points }, k) => {
     const other = b.lines[k]
-    return (
-      kind === other?.kind &&
-      points.length === other.points.length &&
-      points.every(
-        ([x, y], n) => Math.hypot(x - (other.points[n]?.[0] ?? 0), y - (other.points[n]?.[1] ?? 0)) < 1e-6,
-      )
-    )
+    return kind === other?.kind && samePoints(points, other.points)
   })
 
 /** How many pieces a sheet shows at once before it is crowded: the card, and what is stuck on it. */

@@ -6,32 +6,19 @@ import type { Point, Role, WordMark } from './marks.ts'
 /** Left, top, width, height. */
 export type Rect = readonly [number, number, number, number]
 
-const NARROW = new Set(" ,.:;'’`|ijl!")
-
-const SLIM = new Set('f()[]{}trI-/°')
-
-const BROAD = new Set('wGHNUOQD&CK#=')
-
-const BROADEST = new Set('mMW%@')
-
-/** Figures of one width each, as tables are set: a number keeps its place while it changes. */
-const DIGITS = new Set('0123456789')
+/** About how wide letters are, in ems. Figures have one width each, as tables are set: a number keeps its place. */
+const WIDTHS = [
+  [" ,.:;'’`|ijl!", 0.28],
+  ['f()[]{}trI-/°', 0.39],
+  ['0123456789', 0.635],
+  ['mMW%@', 0.87],
+  ['wGHNUOQD&CK#=', 0.7],
+] as const
 
 /** About how wide a text is set, in the unit of `size`: a little generous, so that words do not touch. */
 export function textWidth(text: string, size: number, bold = false): number {
   let em = 0
-  for (const c of text)
-    em += NARROW.has(c)
-      ? 0.28
-      : SLIM.has(c)
-        ? 0.39
-        : DIGITS.has(c)
-          ? 0.635
-          : BROADEST.has(c)
-            ? 0.87
-            : BROAD.has(c)
-              ? 0.7
-              : 0.575
+  for (const c of text) em += WIDTHS.find(([letters]) => letters.includes(c))?.[1] ?? 0.575
   return em * size * (bold ? 1.05 : 1)
 }
 
@@ -81,12 +68,15 @@ export interface Wish {
   readonly sides?: readonly Side[]
 }
 
+/** A line, and whether it parts paper from paper, as a cut does: no word has it through its middle. */
+export type Line = readonly [from: Point, to: Point, parts?: boolean]
+
 /** What words should keep clear of: rectangles, and lines that they may cover only if they must. */
 export interface Obstacles {
   /** Other words, which want air as well. */
   readonly words?: readonly Rect[]
   readonly rects?: readonly Rect[]
-  readonly lines?: readonly (readonly [Point, Point])[]
+  readonly lines?: readonly Line[]
   /** Outlines whose inside is better left free, as the paper of a pop-up. */
   readonly shapes?: readonly (readonly Point[])[]
 }
@@ -133,7 +123,7 @@ const overlap = (a: Rect, b: Rect): number =>
 export const meet = (a: Rect, b: Rect): boolean => overlap(a, b) > 0
 
 /** How much of the segment lies inside the rectangle. */
-function inside([a, b]: readonly [Point, Point], [x, y, w, h]: Rect): number {
+function inside([a, b]: Line, [x, y, w, h]: Rect): number {
   const [from, to] = insideBox(a, b, [x, y, x + w, y + h]) ?? [0, 0]
   return (to - from) * Math.hypot(b[0] - a[0], b[1] - a[1])
 }
@@ -143,8 +133,11 @@ function kept(word: WordMark, box: Rect): WordMark {
   const [x, y, w, h] = wordRect(word)
   const dx = Math.max(0, box[0] + 2 - x) - Math.max(0, x + w - (box[0] + box[2] - 2))
   const dy = Math.max(0, box[1] + 2 - y) - Math.max(0, y + h - (box[1] + box[3] - 2))
-  return dx === 0 && dy === 0 ? word : { ...word, at: [word.at[0] + dx, word.at[1] + dy] }
+  return { ...word, at: [word.at[0] + dx, word.at[1] + dy] }
 }
+
+/** The middle of a word, with a little air above and below: what crosses it parts the word in two. */
+const heartOf = ([x, y, w, h]: Rect): Rect => [x + w / 4, y - h / 4, w / 2, 1.5 * h]
 
 interface Shape {
   readonly edges: readonly Segment[]
@@ -172,7 +165,6 @@ const PROBES: readonly Point[] = [0.05, 0.28, 0.5, 0.72, 0.95].flatMap((u): Poin
 /** The share of a rectangle that lies on shapes. */
 function covered([x, y, w, h]: Rect, shapes: readonly Shape[]): number {
   const near = shapes.filter(({ bounds }) => overlap([x, y, w, h], bounds) > 0)
-  if (near.length === 0) return 0
   const hits = PROBES.filter(([u, v]) => near.some(({ edges }) => isWithin(edges, [x + u * w, y + v * h])))
   return hits.length / PROBES.length
 }
@@ -189,7 +181,7 @@ const BRIEF = 30
 const STEPS = [0, 0.5, 1, 1.6, 2.4, 3.4]
 
 /** Further off, an optional word would seem to belong to something else. */
-const NEAR_STEPS = [0, 0.5, 1]
+const NEAR_STEPS = [0, 0.5]
 
 /**
  * Places words one after the other, each beside its spot where it covers least; the first get the best
@@ -207,44 +199,46 @@ export function placeWords(
     const { size } = wish
     // Costs are counted for words of 15 px, so that large ones weigh the same.
     const unit = size / 15
-    const sides = [...(wish.sides ?? []), ...SIDES.filter((side) => !wish.sides?.includes(side))]
+    const sides = [...new Set([...(wish.sides ?? []), ...SIDES])]
     let best: WordMark | null = null
-    let hit = false
-    let least = Number.POSITIVE_INFINITY
+    let least = Infinity
     const texts = wish.brief === undefined ? [wish.text] : [wish.text, wish.brief]
     const spots = [wish.at, ...(wish.orAt ?? [])]
     // A number without its name stands right beside what it measures.
-    for (const [text, turn, spot] of texts.flatMap((text) =>
-      spots.map((spot, k) => [text, k, spot] as const),
-    ))
-      for (const far of text !== wish.text ? [0] : wish.optional ? NEAR_STEPS : STEPS)
-        for (const [rank, side] of sides.entries()) {
-          // The place itself costs too much already: whatever it covers, it is not the best.
-          let cost = rank * 2 + far * 22 + turn * 3 + (text === wish.text ? 0 : BRIEF)
-          if (cost >= least) break
-          const free = wordAt(wish, text, spot, side, far * size)
-          const word = kept(free, box)
-          cost += (4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])) / unit
-          if (cost >= least) continue
-          const rect = wordRect(word)
-          const wide = airy(rect, AIR * size)
-          let on = 0
-          for (const other of taken) on += 20 * overlap(wide, other)
-          for (const other of obstacles.rects ?? []) on += 6 * overlap(rect, other)
-          cost += on / (unit * unit)
-          if (cost >= least) continue
-          let crossed = 0
-          for (const line of obstacles.lines ?? []) crossed += inside(line, rect)
-          cost += (2.5 * crossed) / unit
-          if (cost >= least) continue
-          cost += 160 * covered(rect, shapes)
-          if (cost < least) {
-            least = cost
-            best = word
-            hit = on / (unit * unit) > CLASH || crossed > (wish.bare ? BARE_CROSSED : CROSSED) * size
+    for (const text of texts)
+      for (const [turn, spot] of spots.entries())
+        for (const far of text !== wish.text ? [0] : wish.optional ? NEAR_STEPS : STEPS)
+          for (const [rank, side] of sides.entries()) {
+            // The place itself costs too much already: whatever it covers, it is not the best.
+            let cost = rank * 2 + far * 22 + turn * 3 + (text === wish.text ? 0 : BRIEF)
+            if (cost >= least) break
+            const free = wordAt(wish, text, spot, side, far * size)
+            const word = kept(free, box)
+            cost += (4 * Math.hypot(word.at[0] - free.at[0], word.at[1] - free.at[1])) / unit
+            if (cost >= least) continue
+            const rect = wordRect(word)
+            const wide = airy(rect, AIR * size)
+            const heart = heartOf(rect)
+            let on = 0
+            for (const other of taken) on += 20 * overlap(wide, other)
+            // The farther from its spot, the farther from all others: it is taken for what it is nearest to.
+            for (const other of obstacles.rects ?? []) on += 6 * overlap(airy(rect, (far * size) / 2), other)
+            cost += on / (unit * unit)
+            if (cost >= least) continue
+            let crossed = 0
+            for (const line of obstacles.lines ?? [])
+              crossed += inside(line, rect) + (line[2] ? STRONG * inside(line, heart) : 0)
+            cost += (2.5 * crossed) / unit
+            if (cost >= least) continue
+            cost += 160 * covered(rect, shapes)
+            if (cost < least) {
+              least = cost
+              const isHit =
+                on / (unit * unit) > CLASH || crossed > (wish.bare ? BARE_CROSSED : CROSSED) * size
+              best = wish.optional && isHit ? null : word
+            }
           }
-        }
-    if (!best || (wish.optional && hit)) continue
+    if (!best) continue
     taken.push(wordRect(best))
     placed.push(best)
   }
@@ -257,6 +251,9 @@ const CLASH = 60
 const CROSSED = 3
 
 const BARE_CROSSED = 1.5
+
+/** How much more a line across a word's heart weighs that parts paper from paper. */
+const STRONG = 4
 
 /** Whether the words of a dot that is held ride below it: it lies too near the figure's top. */
 export const ridesBelow = (y: number, height: number): boolean => y < 0.22 * height
