@@ -5,6 +5,8 @@ export const chapter = 'Chapter'
 
 export const placeInGarden = 'Its place in the night garden'
 
+export const inTheGarden = 'In the garden'
+
 export const beforeAndAfter = 'Chapters before and after'
 
 export const before = (number: number): string => `Chapter ${number}`
