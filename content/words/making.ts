@@ -1,3 +1,3 @@
 /** How a cover is scored that goes round much paper; `apart`: mm. */
 export const scoreTwice = (apart: number): string =>
-  `Score the cover twice, ${apart}\u00a0mm apart, half of that on each side of its fold: shut, that much lies in it.`
+  `Score the cover along two lines, ${apart}\u00a0mm apart, with its middle between them: the shut card is about so thick.`

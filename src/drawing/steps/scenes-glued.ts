@@ -231,10 +231,11 @@ export function astride(task: Task): Scene {
   const over = overFold(task, HELD)
   const from = middle(cornersOf(over.paper, task.glued))
   const to = middle(cornersOf(overFold(task, 0).paper, task.glued))
+  const hosts = task.design.mechanisms.filter(({ id }) => task.glued.includes(id)).map(({ on }) => ownerOf(on))
   return {
     ...over,
     about: [
-      ...cornersOf(over.paper, task.glued),
+      ...cornersOf(over.paper, [...task.glued, ...hosts]),
       ...cornersOf(overFold(task, 0).paper, task.glued),
       ...over.ink.flatMap(({ points }) => points),
     ],
