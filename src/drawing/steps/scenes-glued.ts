@@ -231,7 +231,9 @@ export function astride(task: Task): Scene {
   const over = overFold(task, HELD)
   const from = middle(cornersOf(over.paper, task.glued))
   const to = middle(cornersOf(overFold(task, 0).paper, task.glued))
-  const hosts = task.design.mechanisms.filter(({ id }) => task.glued.includes(id)).map(({ on }) => ownerOf(on))
+  const hosts = task.design.mechanisms
+    .filter(({ id }) => task.glued.includes(id))
+    .map(({ on }) => ownerOf(on))
   return {
     ...over,
     about: [

@@ -366,13 +366,13 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const usual = wish.isQuiet ? quiet : styles
     // What paper will cover is better small than large on a face that will be seen.
     if (wish.isQuiet ? into(styles) || into(least) : into(named)) continue
+    // A piece is turned to and fro while it is glued: what stands in the tab is the tab's.
+    if (wish.isTab && (into(lone) || into(tiny))) continue
     // Beside its piece it finds no paper on it: those places are not tried, or all of the nearest might be such.
     const near = around(wish.round ?? wish.points).filter(
       (spot) => wish.stay !== 'outside' || !isIn(spot, ground.outline),
     )
     const close = near.slice(0, MOST_NEAR)
-    // A piece is turned to and fro while it is glued: what stands in the tab is the tab's.
-    if (wish.isTab && (into(lone) || into(tiny))) continue
     if (spots.length > 0) {
       // With its partner's name close by, on its piece, it says more than alone in its place.
       const { clear } = free(wish, close, false, named)

@@ -47,7 +47,8 @@ import { hasLettersBeside, mayHaveLettersBeside } from './letters-beside.ts'
 import { pageNumber } from './page-number.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
-import { piecePages } from './piece-pages.ts'
+import type { Tried } from './piece-pages.ts'
+import { nothingTried, piecePages } from './piece-pages.ts'
 import type { Fitting, Section } from './sections.ts'
 import {
   fittings,
@@ -273,8 +274,9 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
     is: !isFew && mayHaveLettersBeside(drawn, options.lines ?? 'front'),
     isSure: isFew,
   }
+  let tried = nothingTried()
   for (;;) {
-    const pages = laidOut(drawn, options, paper, fit, { care, hasLettersBeside: lettersBeside.is })
+    const pages = laidOut(drawn, options, paper, fit, { care, hasLettersBeside: lettersBeside.is, tried })
     const marked = new Set(
       pages.flatMap(({ marks, part }) => [...marks, ...(part?.marks ?? [])].map(({ of }) => of)),
     )
@@ -283,6 +285,7 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
       ? lettersBeside
       : besideNow(lettersBeside.is, hasLettersBeside(drawn, pages))
     if (left.length === care.length && found.is === lettersBeside.is) return pages
+    if (left.length < care.length) tried = nothingTried()
     care = left
     lettersBeside = found
   }
@@ -312,6 +315,7 @@ const FEW: ReadonlySet<Section['id']> = new Set(['head', 'check'])
 interface Known {
   readonly care: readonly Tight[]
   readonly hasLettersBeside: boolean
+  readonly tried: Tried
 }
 
 /**
@@ -330,7 +334,7 @@ function laidOutIn(
   options: SheetOptions,
   paper: Paper,
   fit: Fit,
-  { care, hasLettersBeside }: Known,
+  { care, hasLettersBeside, tried }: Known,
   isTight: boolean,
 ): { readonly pages: SheetPage[]; readonly isParted: boolean } {
   const lines = options.lines ?? 'front'
@@ -425,6 +429,7 @@ function laidOutIn(
     waiting,
     (left) => wordsLeft(left).pages.length,
     isPlain,
+    tried,
   )
   const page = (turn: Turned, marks: readonly SheetMark[], placed: SheetPage['placed'], part?: Part) =>
     ({

@@ -220,6 +220,14 @@ interface Lying {
   readonly isAcross: boolean
 }
 
+/** Pieces that were drawn and laid side by side for the same sheet with other words: they are the same. */
+export interface Tried {
+  readonly cuts: Map<string, Cuts>
+  readonly nests: ReturnType<typeof nothingKnown>
+}
+
+export const nothingTried = (): Tried => ({ cuts: new Map(), nests: nothingKnown() })
+
 /**
  * Pieces that are glued on, each at true size and with its name, side by side on as few pages as they take; those that
  * leave no room for words have a page to themselves, and so has the cover, which comes last. They lie by their true
@@ -238,6 +246,7 @@ export function piecePages(
   waiting: (type: Fitting) => readonly Section[],
   further: (left: ReadonlySet<Section['id']>) => number,
   isPlain: Job['isPlain'],
+  { cuts: known, nests }: Tried = nothingTried(),
 ): PiecePages {
   const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {
@@ -247,14 +256,12 @@ export function piecePages(
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
   const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)), isPlain }
-  const known = new Map<string, Cuts>()
   const cuts = (piece: Piece, turn: number, isAcross: boolean): Cuts => {
     const key = `${piece.id} ${turn} ${isAcross}`
     const found = known.get(key) ?? cutsOf(job, piece, turn, isAcross)
     known.set(key, found)
     return found
   }
-  const before = nothingKnown()
   const lyingOn = (piece: Piece, turn: Turned): Lying | null => {
     const { width, height } = room(turn)
     // The ground that its letters keep for themselves has to go on the paper too.
@@ -291,7 +298,7 @@ export function piecePages(
       )
     const nested = (all: readonly (readonly Cut[])[], times = 1): Way => {
       const free = new Map<string, readonly Rectangle[]>()
-      const pages = onPage(nestedIn(all, width, height, before))
+      const pages = onPage(nestedIn(all, width, height, nests))
       return {
         ...{ turn, large, across, pages, taken: times * takenOn(pages) },
         freeOn: (spots, foot, column) => {
