@@ -29,7 +29,7 @@ test('not where there is no cover', () => {
 
 test('and says so as a maker reads it', () => {
   expect(spineSays(plain(0.5))).toBe(
-    'Score the cover along two lines, 1\u00a0mm apart, with its middle between them: the shut card is about so thick. ',
+    'Score two lines along the cover, 1\u00a0mm apart, its middle between them: room for the shut card. ',
   )
 })
 

@@ -222,7 +222,7 @@ describe('the cover on the sheet', () => {
   test('round a thick card it has two lines, as far apart as the booklet says, where they are scored', () => {
     for (const lines of ['front', 'ticks', 'back'] as const) {
       const design = dummy('hedgehog')
-      const apart = Number(/Score the cover along two lines, ([\d.]+)/.exec(spineSays(design))?.[1])
+      const apart = Number(/Score two lines along the cover, ([\d.]+)/.exec(spineSays(design))?.[1])
       const sheet = on(design, lines).find(({ ids }) => ids[0] === 'cover')
       const gutter = sheet?.page.placed[0]?.place.origin[0] ?? 0
       const at = paths(sheet?.page as SheetPage)
