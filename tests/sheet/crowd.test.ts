@@ -4,7 +4,8 @@ import type { Design } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import type { Ground, Wish } from '../../src/sheet/marks/lettering.ts'
-import { edges, lettered } from '../../src/sheet/marks/lettering.ts'
+import { lettered } from '../../src/sheet/marks/lettering.ts'
+import { edges } from '../../src/sheet/marks/stretches.ts'
 import { card, MOTH } from './designs.ts'
 
 /** V-folds of their own card, one a little beyond the other: their glue places overlap. */

@@ -6,7 +6,7 @@ import { jointsOf, pieces, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
 import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
 import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
-import { faceOf, linesOn } from '../../src/sheet/marks/instructions.ts'
+import { faceOf, printedAs } from '../../src/sheet/marks/instructions.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
@@ -22,7 +22,7 @@ const ways = (['front', 'ticks', 'back'] as const).flatMap((lines) =>
 /** Whether something is dashed where another piece goes: around what is glued on its own face no piece does. */
 const hasPlaces = (design: Design, asked: SheetLines): boolean =>
   pieces(design).some((piece) => {
-    const lines = linesOn(piece.id, asked)
+    const lines = printedAs(piece.id, asked)
     const places = placesOn(design, piece.id, faceOf(lines)).filter(({ isOwn }) => !isOwn)
     const place = { origin: [0, 0], mirrored: faceOf(lines) === 'outside' } as const
     return pieceMarks(piece, places, place, lines, EVERYWHERE).lines.some(({ role }) => role === 'place')

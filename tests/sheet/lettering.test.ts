@@ -4,9 +4,10 @@ import type { Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import { pieces } from '../../src/paper/index.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import type { Wish } from '../../src/sheet/marks/lettering.ts'
-import { edges, isIn, lettered, nearest } from '../../src/sheet/marks/lettering.ts'
+import { lettered } from '../../src/sheet/marks/lettering.ts'
 import { CAPITAL, wordWidth } from '../../src/sheet/marks/letters.ts'
 import { onPage, pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
+import { edges, isIn, nearest } from '../../src/sheet/marks/stretches.ts'
 import { dummies } from './designs.ts'
 
 /** A gable whose two sides are taped, half as wide as it is given and so high, mm. */

@@ -4,11 +4,11 @@ import type { Design } from '../../paper/index.ts'
 import type { SheetPage } from '../../sheet/index.ts'
 import type { Rectangle } from '../../sheet/marks/clip.ts'
 import { corners, grown, overlap, runsThrough } from '../../sheet/marks/clip.ts'
-import { edges, isIn, stretchesOf } from '../../sheet/marks/lettering.ts'
 import { CAPITAL, TAIL, wordWidth } from '../../sheet/marks/letters.ts'
 import { lyingOn } from '../../sheet/marks/lying.ts'
 import type { SheetMark } from '../../sheet/marks/setting.ts'
 import { extent } from '../../sheet/marks/setting.ts'
+import { edges, isIn, stretchesOf } from '../../sheet/marks/stretches.ts'
 import { printableOf } from '../../sheet/pages/bed.ts'
 
 const SIZE = 3.4

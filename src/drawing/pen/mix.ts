@@ -29,6 +29,12 @@ const toLight = (n: number): number => (n <= 0.04045 ? n / 12.92 : ((n + 0.055) 
 /** A colour as linear light, 0 to 1 each. */
 export const linear = (colour: Hex): readonly [number, number, number] => each(channels(colour), toLight)
 
+/** Relative luminance, 0 to 1: WCAG 2.2. */
+export function luminance(colour: Hex): number {
+  const [red, green, blue] = linear(colour)
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+}
+
 const toChannel = (n: number): number => (n <= 0.0031308 ? 12.92 * n : 1.055 * n ** (1 / 2.4) - 0.055)
 
 const times = (matrix: readonly Three[], [x, y, z]: Three): Three =>

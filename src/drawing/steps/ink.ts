@@ -4,6 +4,8 @@ import { jointsOf } from '../../paper/index.ts'
 import { hatch, strokes } from '../pen/hatch.ts'
 import { inset } from '../pen/inset.ts'
 import type { Mark, Paint, PathMark, Role } from '../pen/marks.ts'
+import { luminance } from '../pen/mix.ts'
+import type { Hex } from '../pen/papers.ts'
 import { CARDS } from '../pen/papers.ts'
 
 /** Between slanting lines, and how long a stroke across a line to tape is, mm. */
@@ -77,18 +79,9 @@ const TAPE = 5
 /** At this luminance black and white stand out from a ground alike. Source: WCAG 2.2, contrast ratio: (L + 0.05)² = 1.05 × 0.05. */
 const EVEN = Math.sqrt(1.05 * 0.05) - 0.05
 
-/** Source: WCAG 2.2, relative luminance. */
-function luminance(hex: string): number {
-  const [r = 0, g = 0, b = 0] = [1, 3, 5].map((k) => {
-    const part = Number.parseInt(hex.slice(k, k + 2), 16) / 255
-    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4
-  })
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b
-}
-
 /** Whether ink on this paper has to be pale. The back of every paper is. */
 export const isDark = ({ face, paper, card }: Paint): boolean =>
-  face === 'front' && luminance(paper ?? CARDS[card] ?? '#ffffff') < EVEN
+  face === 'front' && luminance((paper as Hex | undefined) ?? CARDS[card] ?? '#ffffff') < EVEN
 
 /** The paint by which a pen gives ink the colour that its ground wants: pale as on the dark base card, or dark as on all others. */
 const inkOf = (paint: Paint): Paint =>

@@ -4,8 +4,8 @@ import type { Tight } from '../../paper/index.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
 import { overlap } from './clip.ts'
-import type { Stretch } from './lettering.ts'
-import { edges, isIn, nearest, stretchesOf } from './lettering.ts'
+import type { Stretch } from './stretches.ts'
+import { edges, isIn, nearest, stretchesOf } from './stretches.ts'
 
 /** The name of the mark for a size; sizes that are set at one place share it. */
 export const careOf = ({ id, handle }: Tight): string => `${id}/${handle}/care`

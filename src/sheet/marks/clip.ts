@@ -4,6 +4,9 @@ import { between, insideBox } from '../../paper/plane/clip.ts'
 /** A rectangle of the page: left, top, right, bottom. */
 export type Rectangle = readonly [left: number, top: number, right: number, bottom: number]
 
+export const isWithin = ([x, y]: Point, [left, top, right, bottom]: Rectangle): boolean =>
+  x >= left && x <= right && y >= top && y <= bottom
+
 /** Where nothing is in the way. */
 export const EVERYWHERE: Rectangle = [-1e4, -1e4, 1e4, 1e4]
 

@@ -2,8 +2,8 @@
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Piece, PieceLine } from '../../paper/index.ts'
 import { crossing } from '../../paper/plane/gap.ts'
-import type { Stretch } from './lettering.ts'
-import { edges, nearest } from './lettering.ts'
+import type { Stretch } from './stretches.ts'
+import { far, nearest, stretchesOf } from './stretches.ts'
 
 /** How far a line keeps clear of what it meets at its start and at its end. */
 export type Clear = readonly [start: number, end: number]
@@ -28,11 +28,6 @@ const TICK = 4
 /** A shorter tick has dots and gaps that no printer shows. */
 const LEAST_TICK = 3
 
-const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
-
-const stretches = ({ points, closed }: PieceLine): readonly Stretch[] =>
-  closed ? edges(points) : points.slice(1).map((b, k): Stretch => [points[k] as Point, b])
-
 const isFold = ({ kind }: PieceLine): boolean => kind !== 'cut' && kind !== 'glue'
 
 /** What is left of an old fold between the cuts that cross it: its dots would close up with them. */
@@ -54,7 +49,9 @@ function between(line: PieceLine, cuts: readonly Stretch[]): readonly PieceLine[
 
 /** Cuts and folds of a piece, each fold with how far it keeps clear at either end. */
 export function clearLines({ lines }: Pick<Piece, 'lines'>): readonly ClearLine[] {
-  const cuts = lines.filter(({ kind }) => kind === 'cut').flatMap(stretches)
+  const cuts = lines
+    .filter(({ kind }) => kind === 'cut')
+    .flatMap(({ points, closed = false }) => stretchesOf({ runs: [points], closed }))
   const drawn = lines.filter(({ kind }) => kind !== 'glue').flatMap((line) => between(line, cuts))
   const folds = drawn.filter(isFold)
   return drawn.map((line): ClearLine => {

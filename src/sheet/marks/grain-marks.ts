@@ -4,8 +4,8 @@ import type { PathMark, Point } from '../../drawing/pen/marks.ts'
 import { turned } from '../../making/turn.ts'
 import type { Rectangle } from './clip.ts'
 import { corners, runsThrough } from './clip.ts'
-import type { Stretch } from './lettering.ts'
-import { edges, isIn, nearest } from './lettering.ts'
+import type { Stretch } from './stretches.ts'
+import { edges, isIn, nearest } from './stretches.ts'
 
 /** How long an arrow with so many gaps in its shaft is: its dashes begin and end with a dash, as its look has them. */
 const longOf = (gaps: number): number => 1.5 + 2.2 * gaps

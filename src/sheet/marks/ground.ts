@@ -2,13 +2,14 @@
 import type { PaintedPanel } from '../../drawing/art/colours.ts'
 import { straight } from '../../drawing/art/outlines.ts'
 import type { InkShape, Point } from '../../drawing/pen/marks.ts'
-import { linear } from '../../drawing/pen/mix.ts'
+import { luminance } from '../../drawing/pen/mix.ts'
 import type { Hex } from '../../drawing/pen/papers.ts'
 import type { Rectangle } from './clip.ts'
-import { isIn, nearest } from './lettering.ts'
+import { isWithin } from './clip.ts'
+import { isIn, nearest } from './stretches.ts'
 
 /** The sheet. */
-export const WHITE: Hex = '#ffffff'
+const WHITE: Hex = '#ffffff'
 
 /** A colour; null where a picture lies, which may have any. */
 export type Ground = (point: Point) => Hex | null
@@ -25,8 +26,6 @@ function boxOf(runs: readonly (readonly Point[])[], more = 0): Rectangle {
   const [xs, ys] = [all.map(([x]) => x), all.map(([, y]) => y)]
   return [Math.min(...xs) - more, Math.min(...ys) - more, Math.max(...xs) + more, Math.max(...ys) + more]
 }
-
-const isWithin = ([x, y]: Point, [l, t, r, b]: Rectangle): boolean => x >= l && x <= r && y >= t && y <= b
 
 /** How often a line goes round a point: pens fill where that is not 0. */
 function turnsRound([x, y]: Point, run: readonly Point[]): number {
@@ -80,10 +79,6 @@ export function groundOf(panels: readonly PaintedPanel[], areas: readonly (reado
 
 /** How much brighter one colour is than another, 1 to 21: WCAG 2.2, contrast ratio. */
 export function contrast(a: Hex, b: Hex): number {
-  const light = (colour: Hex): number => {
-    const [red, green, blue] = linear(colour)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue + 0.05
-  }
-  const [one, other] = [light(a), light(b)]
+  const [one, other] = [luminance(a) + 0.05, luminance(b) + 0.05]
   return Math.max(one, other) / Math.min(one, other)
 }

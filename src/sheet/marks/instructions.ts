@@ -39,7 +39,7 @@ export const faceOf = (lines: SheetLines): SheetFace => (lines === 'back' ? 'out
  * How a piece is printed. Of a cover the outside is seen and the inside never, but through holes: where the card is
  * printed on its outside, so that its inside stays clean, the cover is printed on its inside, with ticks.
  */
-export const linesOn = (piece: string, lines: SheetLines): SheetLines =>
+export const printedAs = (piece: string, lines: SheetLines): SheetLines =>
   piece === 'cover' && lines === 'back' ? 'ticks' : lines
 
 type Mechanism = Design['mechanisms'][number]

@@ -1,13 +1,13 @@
 /** Letters beside and inside the places that are glued: never on a line, never on each other. */
-import type { PathMark, Point, WordMark } from '../../drawing/pen/marks.ts'
+import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
 import { corners, grown, overlap } from './clip.ts'
 import type { Shape, Style } from './letter-shapes.ts'
 import { boxOf, shapesOf } from './letter-shapes.ts'
 import { CAPITAL, TAIL } from './letters.ts'
-
-export type Stretch = readonly [Point, Point]
+import type { Stretch } from './stretches.ts'
+import { edges, isIn, nearest } from './stretches.ts'
 
 /** A letter that looks for a place. */
 export interface Wish {
@@ -42,23 +42,6 @@ const CLEAR = 0.5
 
 const holds = (a: Rectangle, b: Rectangle): boolean =>
   a[0] <= b[0] && a[1] <= b[1] && a[2] >= b[2] && a[3] >= b[3]
-
-/** Whether a point lies in an outline, by the even-odd rule. */
-export function isIn([x, y]: Point, outline: readonly Point[]): boolean {
-  let inside = false
-  outline.forEach(([ax, ay], k) => {
-    const [bx, by] = outline[(k + 1) % outline.length] as Point
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside
-  })
-  return inside
-}
-
-export const edges = (outline: readonly Point[]): Stretch[] =>
-  outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length] as Point])
-
-/** A drawn line, stretch by stretch. */
-export const stretchesOf = ({ runs, closed }: Pick<PathMark, 'runs' | 'closed'>): readonly Stretch[] =>
-  runs.flatMap((run) => (closed ? edges(run) : run.slice(1).map((b, k): Stretch => [run[k] as Point, b])))
 
 /** The paper that words so long cover, their middle at a point. */
 export function boxAt([x, y]: Point, long: number, size: number, turn: 0 | -90): Rectangle {
@@ -142,16 +125,6 @@ function within(points: readonly Point[]): readonly Point[] {
 
 /** How much farther from a place's middle a letter may be to be nearer to the place itself. */
 const STRAY = 0.5
-
-/** How far a point is from a stretch. Asked a hundred thousand times a sheet: no square is too large here for a plain root. */
-export const nearest = (p: Point, [a, b]: Stretch): number => {
-  const x = p[0] - a[0]
-  const y = p[1] - a[1]
-  const dx = b[0] - a[0]
-  const dy = b[1] - a[1]
-  const t = Math.max(0, Math.min(1, (x * dx + y * dy) / (dx * dx + dy * dy || 1)))
-  return Math.sqrt((x - t * dx) ** 2 + (y - t * dy) ** 2)
-}
 
 /** Whether a point lies beside the first or the last quarter of a line, or beyond: there the next line begins. */
 function isPastMiddle([x, y]: Point, [a, b]: readonly Point[]): boolean {

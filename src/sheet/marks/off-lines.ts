@@ -1,6 +1,6 @@
 /** Lines of a picture keep off folds and cuts that run the same way. */
 import type { Point } from '../../drawing/pen/marks.ts'
-import type { Stretch } from './lettering.ts'
+import type { Stretch } from './stretches.ts'
 
 /** Lines that are no further from one another are one, mm. */
 const NEAR = 0.2
@@ -31,9 +31,6 @@ export function offLines(run: readonly Point[], lines: readonly Stretch[]): read
   }
   return left
 }
-
-/** From one point to another, mm. */
-export const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 
 function sine([a, b]: Stretch, [c, d]: Stretch): number {
   const [x, y, u, v] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]]

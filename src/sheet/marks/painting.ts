@@ -6,17 +6,17 @@ import type { Hex } from '../../drawing/pen/papers.ts'
 import type { Design, Piece } from '../../paper/index.ts'
 import { between } from '../../paper/plane/clip.ts'
 import type { Ground } from './ground.ts'
-import { contrast, groundOf, WHITE } from './ground.ts'
+import { contrast, groundOf } from './ground.ts'
 import type { SheetLines } from './instructions.ts'
-import { faceOf, linesOn } from './instructions.ts'
+import { faceOf, printedAs } from './instructions.ts'
 import { placesOn } from './joint-places.ts'
-import type { Stretch } from './lettering.ts'
-import { stretchesOf } from './lettering.ts'
 import { lookOf } from './looks.ts'
 import type { Place } from './piece-marks.ts'
 import { foldsOf, onPage, onPiece } from './piece-marks.ts'
 import type { SheetMark } from './setting.ts'
 import { extent } from './setting.ts'
+import type { Stretch } from './stretches.ts'
+import { stretchesOf } from './stretches.ts'
 
 /** Lines, or parts of them, with white paper on either side. */
 export interface Band {
@@ -136,7 +136,7 @@ function painted(
   place: Place,
   asked: SheetLines,
 ): Pick<Painting, 'panels' | 'areas'> {
-  const lines = linesOn(piece.id, asked)
+  const lines = printedAs(piece.id, asked)
   const face = faceOf(lines) === 'inside' ? 'front' : 'back'
   const at = (points: readonly Point[]): Point[] => points.map((point) => onPage(place, point))
   const outline = at(piece.outline)
@@ -207,11 +207,9 @@ function bandsUnder(
     if (mark.role === 'cut' && mark.closed && edges.has(mark.of ?? '')) continue
     const { colour, width } = lookOf(mark.role)
     const off = width / 2 + NEXT_TO
-    // The red line of the margin is pale: it cannot show better than on white.
-    const least = Math.min(SHOWS, contrast(WHITE, colour))
     const isSeenOn = (point: Point): boolean => {
       const under = ground(point)
-      return under !== null && contrast(under, colour) >= least
+      return under !== null && contrast(under, colour) >= SHOWS
     }
     // Beside one light side a line is seen, and so are its dashes.
     const hides = ([x, y]: Point, [u, v]: Point): boolean =>

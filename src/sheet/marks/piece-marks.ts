@@ -7,18 +7,20 @@ import { turned } from '../../making/turn.ts'
 import type { LineKind, Piece, Tight } from '../../paper/index.ts'
 import { careMarks, careOf } from './care-marks.ts'
 import type { Rectangle } from './clip.ts'
-import { beside, clipped, EVERYWHERE } from './clip.ts'
+import { beside, clipped, EVERYWHERE, isWithin } from './clip.ts'
 import type { Clear, ClearLine } from './fold-ends.ts'
 import { clearLines, foldTicks } from './fold-ends.ts'
 import { grainMark } from './grain-marks.ts'
 import type { SheetFace, SheetLines } from './instructions.ts'
 import { faceOf } from './instructions.ts'
 import type { JointPlace } from './joint-places.ts'
-import type { Stretch, Wish } from './lettering.ts'
-import { edges, lettered, stretchesOf } from './lettering.ts'
+import type { Wish } from './lettering.ts'
+import { lettered } from './lettering.ts'
 import { partNames } from './part-names.ts'
 import type { SheetPath } from './setting.ts'
 import { extent } from './setting.ts'
+import type { Stretch } from './stretches.ts'
+import { edges, stretchesOf } from './stretches.ts'
 import type { StripLines } from './strips.ts'
 import { isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
 import { cornersOf, cornersUnder } from './stuck-marks.ts'
@@ -44,14 +46,11 @@ export function onPage({ origin, mirrored, turn = 0 }: Place, point: Point): Poi
   return [origin[0] + (mirrored ? -x : x), origin[1] - y]
 }
 
-const inside = ([x, y]: Point, [left, top, right, bottom]: Rectangle): boolean =>
-  x >= left && x <= right && y >= top && y <= bottom
-
 /** Where a line runs off what can be printed it meets nothing. */
 const clearIn = (clear: Clear, ends: readonly (Point | undefined)[], printable: Rectangle): Clear => {
   const at = (k: 0 | 1): number => {
     const end = ends[k]
-    return end && inside(end, printable) ? clear[k] : 0
+    return end && isWithin(end, printable) ? clear[k] : 0
   }
   return [at(0), at(1)]
 }
@@ -65,7 +64,7 @@ function lineMark(
 ): SheetPath | null {
   const kept = clearIn(clear, [points[0], points.at(-1)], printable)
   const mark = { mark: 'path', role, of, ...(kept.some((off) => off > 0) ? { clear: kept } : {}) } as const
-  if (points.every((point) => inside(point, printable))) return { ...mark, runs: [points], closed }
+  if (points.every((point) => isWithin(point, printable))) return { ...mark, runs: [points], closed }
   const ends = closed ? [...points, points[0] as Point] : points
   const runs = ends
     .slice(1)
@@ -296,10 +295,9 @@ const edgesOf = (placed: readonly PlacedJoint[]): readonly Stretch[] =>
 const linesOn = (piece: Piece, place: Place, isMeant: (kind: LineKind) => boolean): readonly Stretch[] =>
   piece.lines
     .filter(({ kind }) => isMeant(kind))
-    .flatMap(({ points, closed }): Stretch[] => {
-      const at = points.map((point) => onPage(place, point))
-      return closed ? edges(at) : at.slice(1).map((b, k): Stretch => [at[k] as Point, b])
-    })
+    .flatMap(({ points, closed = false }) =>
+      stretchesOf({ runs: [points.map((point) => onPage(place, point))], closed }),
+    )
 
 /** The folds and cuts of a piece as they lie on its page. */
 export const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>

@@ -1,8 +1,8 @@
 /** The strips to which tabs of other pieces are glued from behind, and how a sheet shows where they are. Lengths in mm. */
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { JointPlace } from './joint-places.ts'
-import type { Stretch } from './lettering.ts'
-import { edges, nearest } from './lettering.ts'
+import type { Stretch } from './stretches.ts'
+import { edges, far, nearest, toward } from './stretches.ts'
 
 /** Lines that are no further from one another are one, mm. */
 const NEAR = 0.2
@@ -55,11 +55,6 @@ const ALONG = 4
 /** So much of the short sides of a strip tells on which side of its line it lies, mm. */
 const SIDE = 3
 
-const toward = ([ax, ay]: Point, [bx, by]: Point, far: number): Point => {
-  const t = far / (Math.hypot(bx - ax, by - ay) || 1)
-  return [ax + t * (bx - ax), ay + t * (by - ay)]
-}
-
 /** Whether this is where a tab of another piece is glued behind. */
 export const isStrip = ({ isOwn, isFlat, isTaped, isBehind }: JointPlace): boolean =>
   isBehind && !isOwn && !isFlat && !isTaped
@@ -74,8 +69,6 @@ function barAt([x, y]: Point, [u, v]: Point): Stretch {
   ]
 }
 
-const isAt = ([x, y]: Point, [u, v]: Point): boolean => Math.hypot(x - u, y - v) < NEAR
-
 /**
  * Where the fold of a piece stands that is glued behind, to be pricked through: its dots lie inside its place. The bars
  * are left out where a line along it ends there too.
@@ -84,7 +77,9 @@ export function trueLine(joint: JointPlace, [a, b]: readonly Point[], drawn: rea
   if (!isStrip(joint) || !a || !b) return { line: [], bars: [] }
   const line: Stretch = [a, b]
   const ends = drawn.filter((one) => leftOf(line, [one])[0] !== line).flat()
-  const bars = [barAt(a, b), barAt(b, a)].filter((_, k) => !ends.some((end) => isAt(end, line[k] as Point)))
+  const bars = [barAt(a, b), barAt(b, a)].filter(
+    (_, k) => !ends.some((end) => far(end, line[k] as Point) < NEAR),
+  )
   return { line: leftOf(line, drawn), bars: bars.flatMap((bar) => leftOf(bar, drawn)) }
 }
 
@@ -96,10 +91,10 @@ export function stripEnds([a, b, ...rest]: readonly Point[], drawn: readonly Str
     [a, toward(a, d, SIDE)],
     [b, toward(b, c, SIDE)],
   ]
-  const far = Math.min(ALONG, Math.hypot(b[0] - a[0], b[1] - a[1]) / 3)
+  const part = Math.min(ALONG, far(a, b) / 3)
   const along: readonly Stretch[] = [
-    [a, toward(a, b, far)],
-    [b, toward(b, a, far)],
+    [a, toward(a, b, part)],
+    [b, toward(b, a, part)],
   ]
   // A fold that runs along it has ticks of its own.
   return [...along.flatMap((one) => leftOf(one, drawn)), ...sides]

@@ -2,8 +2,8 @@
 import { inset } from '../../drawing/pen/inset.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import { crossing, gapOf } from '../../paper/plane/gap.ts'
-import type { Stretch } from './lettering.ts'
-import { edges, isIn } from './lettering.ts'
+import type { Stretch } from './stretches.ts'
+import { edges, far, isIn, toward } from './stretches.ts'
 
 /** How far a mark runs from its corner along both edges: of dashes, and of dots, which say less. */
 const LEG = 2.5
@@ -32,13 +32,6 @@ const APART = 3 * LEG
 
 /** Dots do not: nearer than this two corners are one. */
 const SAME = 1e-6
-
-const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
-
-const toward = (a: Point, b: Point, by: number): Point => {
-  const long = far(a, b) || 1
-  return [a[0] + (by / long) * (b[0] - a[0]), a[1] + (by / long) * (b[1] - a[1])]
-}
 
 const isCrossed = ([a, b]: Stretch, [c, d]: Stretch): boolean => crossing({ a, b }, { a: c, b: d }) !== null
 

@@ -25,18 +25,18 @@ import { careOf } from '../marks/care-marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { beside, EVERYWHERE } from '../marks/clip.ts'
 import type { SheetArt, SheetFace, SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, linesOn, pieceName, trimStep } from '../marks/instructions.ts'
+import { faceOf, pieceName, printedAs, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
-import { stretchesOf } from '../marks/lettering.ts'
 import type { Placed } from '../marks/lying.ts'
 import { lyingOn } from '../marks/lying.ts'
-import { far, offLines } from '../marks/off-lines.ts'
+import { offLines } from '../marks/off-lines.ts'
 import type { Painting } from '../marks/painting.ts'
 import { edgesOnFolds, paintingOf } from '../marks/painting.ts'
 import { foldsAndCuts, onPage, pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH } from '../marks/rulers.ts'
 import type { Run, SheetMark } from '../marks/setting.ts'
 import { extent, stack } from '../marks/setting.ts'
+import { far, stretchesOf } from '../marks/stretches.ts'
 import { leftOf } from '../marks/strips.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, placeAt, Shelves } from './bed.ts'
@@ -153,7 +153,8 @@ function sayOf(page: Pick<SheetPage, 'placed'>, lines: SheetLines): string {
   const names = page.placed.map(({ piece }) => nameOf(piece.split('/')[0] ?? piece))
   const [{ piece = '' } = {}] = page.placed
   const isCard = piece === 'card'
-  const side = linesOn(piece, lines) === 'back' ? (isCard ? 'outside' : 'back') : isCard ? 'inside' : 'front'
+  const side =
+    printedAs(piece, lines) === 'back' ? (isCard ? 'outside' : 'back') : isCard ? 'inside' : 'front'
   return says.pieces(names, side)
 }
 
@@ -226,7 +227,7 @@ function pictureMarks(
   const all = pieces(design)
   const printed = marks.flatMap((mark) => (mark.mark === 'path' ? stretchesOf(mark) : []))
   return placed.flatMap(({ piece, place }): PathMark[] => {
-    const found = artOutlines(design, piece, faceOf(linesOn(piece, lines)) === 'inside' ? 'front' : 'back')
+    const found = artOutlines(design, piece, faceOf(printedAs(piece, lines)) === 'inside' ? 'front' : 'back')
     const flat = all.find(({ id }) => id === piece)
     if (found.length === 0 || !flat) return []
     const drawn = foldsAndCuts(flat, place)
@@ -442,7 +443,7 @@ function laidOutIn(
       ...(part ? { part } : {}),
     }) as const
   const joined = large.flatMap((piece) => {
-    const own = linesOn(piece.id, lines)
+    const own = printedAs(piece.id, lines)
     const face = faceOf(own)
     const tiling = tilingOf(piece, paper, face)
     const box = boxOf(piece.outline)

@@ -5,11 +5,11 @@ import { EVERYWHERE } from '../marks/clip.ts'
 import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf } from '../marks/instructions.ts'
 import { letteredJoints, placesOn } from '../marks/joint-places.ts'
-import { isIn } from '../marks/lettering.ts'
 import { lyingOn } from '../marks/lying.ts'
 import { pieceMarks } from '../marks/piece-marks.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import { extent } from '../marks/setting.ts'
+import { isIn } from '../marks/stretches.ts'
 import type { SheetPage } from './layout.ts'
 
 const middle = (mark: SheetMark): Point => {

@@ -5,15 +5,15 @@ import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { corners, EVERYWHERE, grown, runsThrough } from '../marks/clip.ts'
 import type { SheetLines } from '../marks/instructions.ts'
-import { faceOf, linesOn, pieceName } from '../marks/instructions.ts'
+import { faceOf, pieceName, printedAs } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
-import type { Stretch } from '../marks/lettering.ts'
-import { edges, isIn, nearest, stretchesOf } from '../marks/lettering.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { onPage, pieceMarks } from '../marks/piece-marks.ts'
 import type { End, Ends } from '../marks/readers-end.ts'
 import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { extent, moved, paragraph } from '../marks/setting.ts'
+import type { Stretch } from '../marks/stretches.ts'
+import { edges, isIn, nearest, stretchesOf } from '../marks/stretches.ts'
 import { placeAt } from './bed.ts'
 import { boxOf } from './fit.ts'
 
@@ -103,7 +103,7 @@ function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] 
 }
 
 function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Drawn {
-  const lines = linesOn(piece.id, asked)
+  const lines = printedAs(piece.id, asked)
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }
   const joints = placesOn(design, piece.id, faceOf(lines))

@@ -4,10 +4,10 @@ import { doNotCut } from '../../../content/words/sheet.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import { runsThrough } from '../marks/clip.ts'
-import { edges, isIn, stretchesOf } from '../marks/lettering.ts'
 import { upright } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { extent, moved, paragraph, toldAs } from '../marks/setting.ts'
+import { edges, isIn, stretchesOf } from '../marks/stretches.ts'
 import { printableOf } from './bed.ts'
 
 const TYPE = { size: 2.5, leading: 3 }

@@ -5,7 +5,7 @@ import type { Design, Piece, Tight } from '../../paper/index.ts'
 import { signedArea } from '../../paper/plane/convex.ts'
 import type { Rectangle } from '../marks/clip.ts'
 import type { SheetLines, Trim } from '../marks/instructions.ts'
-import { faceOf, linesOn, trimStep } from '../marks/instructions.ts'
+import { faceOf, printedAs, trimStep } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Place } from '../marks/piece-marks.ts'
 import { readersEnds } from '../marks/readers-end.ts'
@@ -140,7 +140,7 @@ function alone(
   waiting: (type: Fitting) => readonly Section[],
 ): { readonly page: PiecePage; readonly left: readonly Section[] } {
   const isCover = piece.id === 'cover'
-  const lines = linesOn(piece.id, asked)
+  const lines = printedAs(piece.id, asked)
   const head = (width: number) => pieceHeader(design, lines, width, { isCover })
   const name: readonly Run[] = isCover
     ? [{ text: sides.coverEdge }]
@@ -246,7 +246,7 @@ export function piecePages(
   waiting: (type: Fitting) => readonly Section[],
   further: (left: ReadonlySet<Section['id']>) => number,
   isPlain: Job['isPlain'],
-  { cuts: known, nests }: Tried = nothingTried(),
+  { cuts: known, nests }: Tried,
 ): PiecePages {
   const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {

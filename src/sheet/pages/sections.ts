@@ -9,7 +9,7 @@ import { triangle } from '../marks/care-marks.ts'
 import { faultBlocks } from '../marks/fault-blocks.ts'
 import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
 import type { SheetLines, Sign, Trim } from '../marks/instructions.ts'
-import { faceOf, legend, linesOn, printSays, stepsFor } from '../marks/instructions.ts'
+import { faceOf, legend, printedAs, printSays, stepsFor } from '../marks/instructions.ts'
 import { jointSays, letteredJoints, placesOn } from '../marks/joint-places.ts'
 import { CAPITAL, TAIL, wordWidth } from '../marks/letters.ts'
 import { glueHatch, jointSigns, seen } from '../marks/piece-marks.ts'
@@ -160,7 +160,7 @@ const NUMBER_INDENT = 5.2
 /** Whether some joint has dots on both of its places, and a hatch on neither; the cover has a step of its own. */
 const isDotted = (design: Design, lines: SheetLines): boolean =>
   pieces(design).some((piece) => {
-    const own = linesOn(piece.id, lines)
+    const own = printedAs(piece.id, lines)
     const places = placesOn(design, piece.id, faceOf(own))
     const glued = places.filter(({ isRim, isTaped, isAllBehind }) => !isRim && !isTaped && isAllBehind)
     return jointSigns(piece, glued, own).has('behind')
@@ -172,7 +172,7 @@ const hasCorners = (design: Design, lines: SheetLines): boolean =>
 
 /** What says on a piece, printed like this, where something is stuck. */
 function signsOf(design: Design, piece: Piece, asked: SheetLines): ReturnType<typeof jointSigns> {
-  const lines = linesOn(piece.id, asked)
+  const lines = printedAs(piece.id, asked)
   return jointSigns(piece, placesOn(design, piece.id, faceOf(lines)), lines)
 }
 
@@ -260,7 +260,7 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
   const signs = new Set<Sign>(
     flat.flatMap((piece) =>
       piece.lines
-        .map(({ kind }) => seen(kind, faceOf(linesOn(piece.id, lines))))
+        .map(({ kind }) => seen(kind, faceOf(printedAs(piece.id, lines))))
         .filter((kind) => kind !== 'glue'),
     ),
   )
@@ -270,7 +270,7 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
   if (
     flat.some(
       ({ id }) =>
-        artOutlines(design, id, faceOf(linesOn(id, lines)) === 'inside' ? 'front' : 'back').length > 0,
+        artOutlines(design, id, faceOf(printedAs(id, lines)) === 'inside' ? 'front' : 'back').length > 0,
     )
   )
     signs.add('picture')
