@@ -4,10 +4,10 @@ import { describe, expect, test } from 'vitest'
 import type { CheckName, Design } from '../../src/paper/index.ts'
 import { change, check, kindOf, parseDesign, settingOf, tightest } from '../../src/paper/index.ts'
 import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
-import { layOut, sheetSvg } from '../../src/sheet/index.ts'
+import { sheetSvg } from '../../src/sheet/index.ts'
 import { careOf } from '../../src/sheet/marks/care-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { card, dummy, moth } from './designs.ts'
+import { card, dummy, laid, moth } from './designs.ts'
 
 /** A star stuck on near the edge of its facet. */
 const starred = (along: number): Design => {
@@ -59,7 +59,7 @@ describe.each([
   })
 
   describe.each(['front', 'ticks', 'back'] satisfies SheetLines[])('%s', (lines) => {
-    const pages = layOut(design, { paper: 'a4', lines })
+    const pages = laid(design, { paper: 'a4', lines })
     const isMark = (mark: SheetPage['marks'][number]): boolean =>
       mark.mark === 'path' && mark.role === 'care' && mark.of !== 'legend'
 
@@ -124,7 +124,7 @@ describe.each([
 test('a card that forgives has no mark and no line in the key', () => {
   for (const design of [dummy('heron-beak'), dummy('layers'), card(105, 148)]) {
     expect(tightest(design)).toEqual([])
-    const marks = layOut(design, { paper: 'a4' }).flatMap((page) => page.marks)
+    const marks = laid(design, { paper: 'a4' }).flatMap((page) => page.marks)
     expect(marks.filter(({ role }) => role === 'care')).toEqual([])
   }
 })

@@ -13,11 +13,11 @@ import { parseDesign } from '../../src/paper/index.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import { pagesPdf } from '../../src/sheet/files/pdf.ts'
 import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
-import { artWays, layOut, sheetPdf, sheetSvg, usualArt } from '../../src/sheet/index.ts'
+import { artWays, sheetPdf, sheetSvg, usualArt } from '../../src/sheet/index.ts'
 import { lookOf } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
 import { gluedMoth, vFold } from '../paper/shared/designs.ts'
-import { dummy } from './designs.ts'
+import { dummy, laid } from './designs.ts'
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 
@@ -46,13 +46,13 @@ const made = (art: readonly object[], mechanisms: readonly object[] = [], papers
 const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
 
 const first = (design: Design, lines: SheetLines = 'front'): SheetPage =>
-  layOut(design, { paper: 'a4', lines, art: 'colour' })[0] as SheetPage
+  laid(design, { paper: 'a4', lines, art: 'colour' })[0] as SheetPage
 
 describe('what is painted', () => {
   test('only where it is asked for, and never a line of the picture besides', () => {
     const one = made([square('page/right', 20, 30)])
     for (const art of ['lines', 'none'] as const)
-      for (const page of layOut(one, { paper: 'a4', art })) expect(page.painting).toBeNull()
+      for (const page of laid(one, { paper: 'a4', art })) expect(page.painting).toBeNull()
     expect(first(one).painting?.panels.map(({ of }) => of)).toEqual(['page/right'])
     expect(first(one).marks.some(({ role }) => role === 'picture')).toBe(false)
     const said = first(one).marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
@@ -96,7 +96,7 @@ describe('what is painted', () => {
       page: 'dusk',
       moth: 'lilac',
     })
-    const [card, piece] = layOut(one, { paper: 'a4', art: 'colour' }) as [SheetPage, SheetPage]
+    const [card, piece] = laid(one, { paper: 'a4', art: 'colour' }) as [SheetPage, SheetPage]
     // On the card two tabs are glued on its inside; of the moth they are glued by their backs.
     const glued = (page: SheetPage) =>
       page.marks.filter(({ mark, role }) => mark === 'path' && role === 'glue')
@@ -116,7 +116,7 @@ describe('what is painted', () => {
 
   test.each(['garden', 'heron', 'pond', 'owl'])('%s: white under every letter over its pieces', (name) => {
     for (const lines of ways)
-      for (const { marks, painting } of layOut(dummy(name), { paper: 'a4', lines, art: 'colour' })) {
+      for (const { marks, painting } of laid(dummy(name), { paper: 'a4', lines, art: 'colour' })) {
         if (!painting) continue
         for (const mark of marks) {
           if (mark.mark !== 'word') continue
@@ -261,7 +261,7 @@ describe.skipIf(!has('pdftoppm'))('as PDF, by poppler', () => {
     '%s: on one side at least every line has paper or colour from which it can be told',
     async (name) => {
       for (const lines of ['ticks', 'back'] as const)
-        for (const page of layOut(dummy(name), { paper: 'a4', lines, art: 'colour' })) {
+        for (const page of laid(dummy(name), { paper: 'a4', lines, art: 'colour' })) {
           if (!page.painting) continue
           // What lies under the marks alone.
           const at = coloursOf(await pagesPdf([{ ...page, marks: [] }], name, font), 300)

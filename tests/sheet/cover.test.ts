@@ -6,9 +6,9 @@ import { spineSays } from '../../src/making/spine.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { check, jointsOf, modelOf, parseDesign, pieces, thickest } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
-import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
+import { fitOn, paperOf } from '../../src/sheet/index.ts'
 import { stepsFor } from '../../src/sheet/marks/instructions.ts'
-import { beak, card, dummy, uncovered } from './designs.ts'
+import { beak, card, dummy, laid, MOTH, uncovered } from './designs.ts'
 
 type Ring = [number, number][]
 
@@ -142,7 +142,7 @@ const paths = (page: SheetPage): PathMark[] => page.marks.filter((mark) => mark.
 const words = (page: SheetPage): WordMark[] => page.marks.filter((mark) => mark.mark === 'word')
 
 const on = (design: Design, lines: 'front' | 'ticks' | 'back') =>
-  layOut(design, { paper: 'a4', lines }).map((page) => ({
+  laid(design, { paper: 'a4', lines }).map((page) => ({
     page,
     ids: page.placed.map(({ piece }) => piece),
   }))
@@ -195,7 +195,7 @@ describe('the cover on the sheet', () => {
   })
 
   test('the two halves have a letter each, told once in the list of joints', () => {
-    const pages = layOut(dummy('beak'), { paper: 'a4' })
+    const pages = laid(dummy('beak'), { paper: 'a4' })
     const said = pages.flatMap((page) => words(page).map(({ text }) => text))
     expect(said).toContain('card glued to cover')
     expect(said).toContain('A B')
@@ -243,7 +243,7 @@ describe('the cover on the sheet', () => {
     expect(ok).toBe(true)
     expect(sentence).toMatch(/^The cover is 5\.0 mm too wide for A4\. It fits on A3/)
     expect(sentence).toMatch(/The sheet on A4 leaves it out and says how to cut it from other card\.$/)
-    const pages = layOut(covered(148, 200), { paper: 'a4' })
+    const pages = laid(covered(148, 200), { paper: 'a4' })
     expect(pages.flatMap(({ placed }) => placed.map(({ piece }) => piece))).toEqual(['card'])
     const said = pages
       .flatMap((page) => words(page).map(({ text }) => text))
@@ -252,6 +252,14 @@ describe('the cover on the sheet', () => {
     // Two pages of 148 mm and 200 mm high, 3 mm larger all round.
     expect(said).toContain('cut 302 × 206 mm from other card')
     expect(said).not.toContain('hatched rim')
+    expect(said).toContain('Fold it in the middle.')
+    // Paper of 0.5 mm: whoever cuts the cover scores it twice, and is told to fold it so.
+    const thick = laid(covered(148, 200, [MOTH], { caliper: 0.5 }), { paper: 'a4' })
+      .flatMap((page) => words(page).map(({ text }) => text))
+      .join(' ')
+    expect(thick).toContain('Score two lines along the cover')
+    expect(thick).toContain('Fold it along these two lines.')
+    expect(thick).not.toContain('in the middle.')
     // A card that is too large itself is refused as one.
     expect(fitOn(covered(160, 200), paperOf('a4'))).toMatchObject({
       ok: false,

@@ -2,8 +2,8 @@
 // dashed lie on one another. ISO 128-2 parts lines by their dashes alone (from memory).
 import { expect, test } from 'vitest'
 import type { SheetLines } from '../../src/sheet/index.ts'
-import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
-import { dummies } from './designs.ts'
+import { fitOn, paperOf } from '../../src/sheet/index.ts'
+import { dummies, laid } from './designs.ts'
 
 type Point = readonly [number, number]
 type Stretch = readonly [Point, Point]
@@ -25,7 +25,7 @@ test.each(['front', 'ticks', 'back'] as const satisfies readonly SheetLines[])(
     let count = 0
     for (const [name, design] of dummies) {
       const paper = fitOn(design, paperOf('a4')).ok ? 'a4' : 'a3'
-      for (const { marks } of layOut(design, { paper, lines, care: [] })) {
+      for (const { marks } of laid(design, { paper, lines, care: [] })) {
         const dashed = marks.flatMap((mark) => {
           if (mark.mark !== 'path' || !['place', 'valley', 'mountain'].includes(mark.role)) return []
           return mark.runs.flatMap((run): Stretch[] => {

@@ -2,6 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import type { Design } from '../../src/paper/index.ts'
 import { parseDesign } from '../../src/paper/index.ts'
+import type { SheetOptions, SheetPage } from '../../src/sheet/index.ts'
+import { layOut } from '../../src/sheet/index.ts'
 
 export const dummy = (name: string): Design =>
   parseDesign(
@@ -14,6 +16,16 @@ export const dummy = (name: string): Design =>
 export const dummies: readonly (readonly [string, Design])[] = readdirSync(
   new URL('../../content/dummies/', import.meta.url),
 ).map((name) => [name, dummy(name.replace('.hingebook.json', ''))])
+
+const kept = new Map<string, readonly SheetPage[]>()
+
+/** A design's pages: laid out once for all tests in a worker that ask for the same, as many do for the whole garden. */
+export function laid(design: Design, options: SheetOptions): readonly SheetPage[] {
+  const asked = JSON.stringify([design, options])
+  const pages = kept.get(asked) ?? layOut(design, options)
+  kept.set(asked, pages)
+  return pages
+}
 
 /** The same without its cover. */
 export const uncovered = ({ card: { cover: _, ...card }, ...design }: Design): Design => ({ ...design, card })

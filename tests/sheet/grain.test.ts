@@ -12,7 +12,7 @@ import { onPage } from '../../src/sheet/marks/piece-marks.ts'
 import { areaOf, shared } from '../paper/shared/areas.ts'
 import { runs } from '../paper/shared/designs.ts'
 import { gardens } from '../paper/shared/gardens.ts'
-import { card, dummies, dummy, moth } from './designs.ts'
+import { card, dummies, dummy, laid, moth } from './designs.ts'
 
 /** The arrows of a page: on which piece, from tip to tip. */
 const arrowsOn = ({ marks }: SheetPage) =>
@@ -37,7 +37,7 @@ function round([[ax, ay], [bx, by]]: readonly [Flat, Flat], half: number): Flat[
 function holds(design: Design, lines: SheetLines): number {
   let count = 0
   const flat = new Map(pieces(design).map((piece) => [piece.id, piece]))
-  for (const page of layOut(design, { paper: 'a4', lines, care: [] }))
+  for (const page of laid(design, { paper: 'a4', lines, care: [] }))
     for (const { of, shaft } of arrowsOn(page)) {
       count += 1
       const piece = flat.get(of.replace(/-grain$/, '')) as Piece
@@ -83,7 +83,7 @@ describe('the arrow', () => {
   })
 
   test('of a good copy is left out, and that is said', () => {
-    const pages = layOut(moth(), { paper: 'a4', lines: 'ticks', care: [] })
+    const pages = laid(moth(), { paper: 'a4', lines: 'ticks', care: [] })
     expect(pages.flatMap(arrowsOn)).toEqual([])
     // Nor has its key one: beside slits it would look like one of them.
     expect(pages.flatMap(({ marks }) => marks.filter(({ role }) => role === 'grain'))).toEqual([])
@@ -96,7 +96,7 @@ describe('the arrow', () => {
 
 describe('the grain of printing paper', () => {
   const said = (design: Design): string =>
-    layOut(design, { paper: 'a4', care: [] })
+    laid(design, { paper: 'a4', care: [] })
       .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
       .join(' ')
 
@@ -116,7 +116,7 @@ describe('the grain of printing paper', () => {
     for (const name of ['night-garden', 'garden', 'pond', 'owl', 'hedgehog']) {
       const design = dummy(name)
       const flat = new Map(pieces(design).map((piece) => [piece.id, piece]))
-      for (const { placed, box, marks } of layOut(design, { paper: 'a4', care: [] })) {
+      for (const { placed, box, marks } of laid(design, { paper: 'a4', care: [] })) {
         const words = marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])).join(' ')
         for (const { piece, place } of placed.filter(({ piece: id }) => id !== 'card' && id !== 'cover')) {
           const fold = longestFold(flat.get(piece) as Piece)

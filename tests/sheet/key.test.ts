@@ -4,13 +4,13 @@ import type { Role } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { jointsOf, pieces, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
-import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
+import { fitOn, paperOf } from '../../src/sheet/index.ts'
 import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
 import { faceOf, printedAs } from '../../src/sheet/marks/instructions.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { dummies, dummy } from './designs.ts'
+import { dummies, dummy, laid } from './designs.ts'
 
 /** All that asks a maker for something. */
 const ROLES: readonly Role[] = ['cut', 'valley', 'mountain', 'crease', 'glue', 'behind']
@@ -32,7 +32,7 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
   for (const [name, plain] of dummies) {
     const design = withTabs(plain, tabs)
     const paper = fitOn(design, paperOf('a4')).ok ? 'a4' : 'a3'
-    const marks = layOut(design, { paper, lines, care: [] }).flatMap((page) => page.marks)
+    const marks = laid(design, { paper, lines, care: [] }).flatMap((page) => page.marks)
     const paths = marks.filter((mark) => mark.mark === 'path')
     const roles = (isKey: boolean): readonly Role[] =>
       ROLES.filter((role) =>
@@ -64,7 +64,7 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
 
 test('samples of glue in rows one below the other keep a millimetre apart, in close type too', () => {
   for (const name of ['class-card', 'pond', 'house'])
-    for (const { marks } of layOut(dummy(name), { paper: 'a4', care: [] })) {
+    for (const { marks } of laid(dummy(name), { paper: 'a4', care: [] })) {
       const boxes = marks.flatMap((mark) =>
         mark.mark === 'path' && mark.of === 'legend' && mark.closed ? [extent(mark)] : [],
       )

@@ -5,14 +5,14 @@ import type { PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import type { Design, Mechanism, Piece } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
 import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
-import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
+import { fitOn, paperOf } from '../../src/sheet/index.ts'
 import { clipped } from '../../src/sheet/marks/clip.ts'
 import { faceOf, stepsFor } from '../../src/sheet/marks/instructions.ts'
 import { letteredJoints, placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
 import { sizesOf } from '../../src/sheet/marks/sizes.ts'
-import { beak, card, dummy, moth, shelf, uncovered } from './designs.ts'
+import { beak, card, dummy, laid, moth, shelf, uncovered } from './designs.ts'
 
 const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
 
@@ -26,7 +26,7 @@ const sheets = shelf.flatMap(({ name, design }) =>
         // What the paper cannot hold of a cover is left out.
         design: fitOn(design, paperOf(paper)).leavesCover ? uncovered(design) : design,
         lines,
-        pages: layOut(design, { paper, lines }),
+        pages: laid(design, { paper, lines }),
       })),
     ),
 )
@@ -43,7 +43,7 @@ const segments = (path: PathMark): [Point, Point][] =>
 
 describe('on a face that will be seen', () => {
   const good = (name: string, paper: 'a4' | 'a5' | 'letter'): SheetPage => {
-    const [first] = layOut(uncovered(dummy(name)), { paper, lines: 'ticks' })
+    const [first] = laid(uncovered(dummy(name)), { paper, lines: 'ticks' })
     if (!first) throw new Error('there is no page')
     return first
   }
@@ -51,7 +51,7 @@ describe('on a face that will be seen', () => {
   test('a card that fills its page carries no sentence: another page says where its reader’s end is', () => {
     const page = good('beak', 'a5')
     expect(words(page)).toEqual([])
-    const said = layOut(uncovered(dummy('beak')), { paper: 'a5', lines: 'ticks' })
+    const said = laid(uncovered(dummy('beak')), { paper: 'a5', lines: 'ticks' })
       .flatMap((one) => words(one).map(({ text }) => text))
       .join(' ')
     expect(said).toContain('The lower edge of its page is the reader’s end')
@@ -85,7 +85,7 @@ test('no design of the garden takes a page more than its pieces need', () => {
     ['hedgehog', 'letter', 3],
   ] as const)
     for (const lines of ways)
-      expect(layOut(dummy(name), { paper, lines }).length, name).toBeLessThanOrEqual(most)
+      expect(laid(dummy(name), { paper, lines }).length, name).toBeLessThanOrEqual(most)
 })
 
 test('there is a design for every situation', () => {
@@ -321,8 +321,8 @@ const kindsOf = (page: SheetPage | undefined): Record<string, string> =>
 
 describe('the outside', () => {
   const heron = uncovered(dummy('heron'))
-  const [inside] = layOut(heron, { paper: 'a4' })
-  const [outside] = layOut(heron, { paper: 'a4', lines: 'back' })
+  const [inside] = laid(heron, { paper: 'a4' })
+  const [outside] = laid(heron, { paper: 'a4', lines: 'back' })
 
   test('turns mountains to valleys and valleys to mountains', () => {
     const flip: Record<string, string> = { mountain: 'valley', valley: 'mountain' }
@@ -353,12 +353,12 @@ test('the heron and the lantern keep to one page, on A4 and on letter paper', ()
   for (const name of ['heron', 'lantern', 'beak', 'layers', 'card'])
     for (const paper of ['a4', 'letter'] as const)
       for (const lines of ways)
-        expect(layOut(uncovered(dummy(name)), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
+        expect(laid(uncovered(dummy(name)), { paper, lines }), `${name} ${paper} ${lines}`).toHaveLength(1)
 })
 
 test('a card as large as the paper says what to trim', () => {
   const design = shelf.find(({ name }) => name === 'a card as large as A4')?.design
-  const said = (design ? layOut(design, { paper: 'a4' }) : [])
+  const said = (design ? laid(design, { paper: 'a4' }) : [])
     .flatMap((page) => words(page).map(({ text }) => text))
     .join(' ')
   // A4 lying is 297 mm wide, two A5 pages are 296 mm: half a millimetre on either side.
@@ -368,7 +368,7 @@ test('a card as large as the paper says what to trim', () => {
 
 /** The roles of what is marked for a joint, by page. */
 const marksOf = (design: Design, lines: SheetLines, of: string): string[][] =>
-  layOut(design, { paper: 'a4', lines }).map((page) =>
+  laid(design, { paper: 'a4', lines }).map((page) =>
     [
       ...new Set(paths(page).flatMap((path) => (path.of?.replace('-hatch', '') === of ? [path.role] : []))),
     ].filter((role) => /^(glue|place|behind)$/.test(role)),
@@ -385,7 +385,7 @@ describe('glue is marked on the face that is glued', () => {
   })
 
   test('of a piece stuck flat on a face', () => {
-    const [, front] = layOut(moth(), { paper: 'a4', lines: 'front' })
+    const [, front] = laid(moth(), { paper: 'a4', lines: 'front' })
     const star = paths(front as SheetPage).filter(({ of }) => of === 'star' || of === 'star-hatch')
     // Hatched on the moth, dotted on the star.
     expect(star.filter(({ role }) => role === 'glue')).toHaveLength(1)
@@ -393,7 +393,7 @@ describe('glue is marked on the face that is glued', () => {
   })
 
   test('walls under a platform and a sticker on it are marked apart', () => {
-    const [, page] = layOut(dummy('pond'), { paper: 'a4', lines: 'front' })
+    const [, page] = laid(dummy('pond'), { paper: 'a4', lines: 'front' })
     const on = (role: string, of: string): number =>
       paths(page as SheetPage).filter((path) => path.role === role && path.of === of).length
     expect(on('behind', 'pond/top-3')).toBeGreaterThan(0)
@@ -403,7 +403,7 @@ describe('glue is marked on the face that is glued', () => {
 
   test('the list of lines names what is there, and nothing else', () => {
     const said = (lines: SheetLines, design: Design): string[] =>
-      layOut(design, { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
+      laid(design, { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
     expect(said('front', moth())).toContain('Glue behind')
     expect(said('front', uncovered(dummy('heron')))).not.toContain('Glue behind')
     expect(said('front', uncovered(dummy('heron')))).not.toContain('Glue')
@@ -432,7 +432,7 @@ test('glue larger than its sticker stays on the sticker, and on the page', () =>
     },
   ])
   for (const lines of ways) {
-    const [, page] = layOut(wide, { paper: 'a4', lines })
+    const [, page] = laid(wide, { paper: 'a4', lines })
     const [cut] = paths(page as SheetPage).filter(({ of, role }) => role === 'cut' && of === 'star/piece')
     const [l, t, r, b] = extent(cut as PathMark)
     for (const mark of paths(page as SheetPage).filter(({ of }) => of === 'star' || of === 'star-hatch')) {
@@ -443,8 +443,8 @@ test('glue larger than its sticker stays on the sticker, and on the page', () =>
 })
 
 describe('for a good copy', () => {
-  const [page] = layOut(dummy('heron'), { paper: 'a4', lines: 'ticks' })
-  const [whole] = layOut(dummy('heron'), { paper: 'a4' })
+  const [page] = laid(dummy('heron'), { paper: 'a4', lines: 'ticks' })
+  const [whole] = laid(dummy('heron'), { paper: 'a4' })
   const folds = (of: SheetPage | undefined): PathMark[] =>
     (of ? paths(of) : []).filter(({ role, of }) => /^(valley|mountain)$/.test(role) && of !== 'legend')
 
@@ -514,7 +514,7 @@ describe('sizes are told as a maker would', () => {
 
 describe('on every piece', () => {
   const texts = (lines: SheetLines): string[] =>
-    layOut(moth(), { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
+    laid(moth(), { paper: 'a4', lines }).flatMap((page) => words(page).map(({ text }) => text))
 
   test('its face and its reader’s end are named', () => {
     expect(texts('front')).toContain('front, reader’s end below')
@@ -524,7 +524,7 @@ describe('on every piece', () => {
   })
 
   test('there is a line for the maker’s name', () => {
-    for (const page of layOut(moth(), { paper: 'a4' })) {
+    for (const page of laid(moth(), { paper: 'a4' })) {
       expect(words(page).map(({ text }) => text)).toContain('Made by')
       expect(paths(page).filter(({ of }) => of === 'maker')).toHaveLength(1)
     }

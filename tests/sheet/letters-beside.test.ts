@@ -4,10 +4,9 @@ import { expect, test } from 'vitest'
 import type { Design } from '../../src/paper/index.ts'
 import { jointsOf, pieces } from '../../src/paper/index.ts'
 import type { SheetLines, SheetPage } from '../../src/sheet/index.ts'
-import { layOut } from '../../src/sheet/index.ts'
 import { onPage } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { card, dummy, moth } from './designs.ts'
+import { card, dummy, laid, moth } from './designs.ts'
 
 const isOnPiece = (page: SheetPage, design: Design, [l, t, r, b]: ReturnType<typeof extent>): boolean =>
   page.placed.some(({ piece, place }) => {
@@ -54,7 +53,7 @@ test.each(ways)(
   'printed as %s, the steps speak of letters beside their pieces where there are some',
   (lines, ...has) => {
     const found = [moth(), dummy('pond')].map((design) => {
-      const pages = layOut(design, { paper: 'a4', lines, care: [] })
+      const pages = laid(design, { paper: 'a4', lines, care: [] })
       expect(told(pages), design.title).toBe(besides(design, pages))
       return told(pages)
     })
@@ -63,5 +62,5 @@ test.each(ways)(
 )
 
 test('nobody is told so of a card that nothing is stuck on', () => {
-  expect(told(layOut(card(105, 148), { paper: 'a4', lines: 'ticks' }))).toBe(false)
+  expect(told(laid(card(105, 148), { paper: 'a4', lines: 'ticks' }))).toBe(false)
 })

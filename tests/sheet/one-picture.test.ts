@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { pattern } from '../../src/drawing/pattern/pattern.ts'
 import type { Point } from '../../src/drawing/pen/marks.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
-import { layOut, sheetPdf, sheetSvg } from '../../src/sheet/index.ts'
+import { sheetPdf, sheetSvg } from '../../src/sheet/index.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
-import { dummy } from './designs.ts'
+import { dummy, laid } from './designs.ts'
 import { readPdf } from './read-pdf.ts'
 
 const font = await fontOnDisk()
@@ -49,7 +49,7 @@ const optionsOf = (face: SheetFace) => ({ paper: 'a4', lines: face === 'inside' 
 
 /** The lines of the card on the first page, in mm from the gutter's reader's end. */
 function sheetLines(name: string, face: SheetFace): Line[] {
-  const [page] = layOut(dummy(name), optionsOf(face))
+  const [page] = laid(dummy(name), optionsOf(face))
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
   return (page?.marks ?? []).flatMap((mark) =>
     mark.mark === 'path' && ROLES.has(mark.role) && mark.of !== 'legend'
@@ -80,7 +80,7 @@ function screenLines(name: string, face: SheetFace): Line[] {
 /** The paths of the SVG as another XML reader would find them, in its user units. */
 function svgLines(name: string, face: SheetFace): Line[] {
   const [text = ''] = sheetSvg(dummy(name), optionsOf(face))
-  const [page] = layOut(dummy(name), optionsOf(face))
+  const [page] = laid(dummy(name), optionsOf(face))
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
   return [
     ...text.matchAll(/<path (?:style="[^"]*" )?class="m-([a-z]+)[^"]*" data-of="([^"]*)" d="([^"]*)"/g),
@@ -107,7 +107,7 @@ function svgLines(name: string, face: SheetFace): Line[] {
 async function pdfLines(name: string, face: SheetFace): Promise<Line[]> {
   const design = dummy(name)
   const read = await readPdf(await sheetPdf(design, optionsOf(face), font))
-  const [page] = layOut(design, optionsOf(face))
+  const [page] = laid(design, optionsOf(face))
   const [ox = 0, oy = 0] = page?.placed[0]?.place.origin ?? []
   const height = page?.box[3] ?? 0
   return (read.pages[0]?.lines ?? []).flatMap(({ runs, dash, width }) => {

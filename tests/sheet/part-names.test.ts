@@ -3,10 +3,9 @@
 import { expect, test } from 'vitest'
 import { pieces } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
-import { layOut } from '../../src/sheet/index.ts'
 import { onPage } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { dummy } from './designs.ts'
+import { dummy, laid } from './designs.ts'
 
 type Point = readonly [number, number]
 
@@ -19,7 +18,7 @@ function isAmong([x, y]: Point, points: readonly Point[]): boolean {
 function namesOn(name: string, lines: SheetLines) {
   const design = dummy(name)
   const card = pieces(design).find(({ id }) => id === 'card')
-  const pages = layOut(design, { paper: 'a4', lines, care: [] })
+  const pages = laid(design, { paper: 'a4', lines, care: [] })
   return pages.flatMap(({ marks, placed }) => {
     const place = placed.find(({ piece }) => piece === 'card')?.place
     if (!place || !card) return []
@@ -87,7 +86,7 @@ test('the name of a part stands on none that is cut from within it, though there
 
 test('a name leaves small shapes of the picture free where there is other room', () => {
   const design = dummy('eyes')
-  const [page] = layOut(design, { paper: 'a4', lines: 'front', art: 'colour', care: [] })
+  const [page] = laid(design, { paper: 'a4', lines: 'front', art: 'colour', care: [] })
   const names = (page?.marks ?? []).filter(({ of }) => /eye.name$/.test(of ?? '')).map(extent)
   expect(names).toHaveLength(2)
   // The light in the heron's pupils is a round of 4.8 mm.

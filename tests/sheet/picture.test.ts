@@ -2,11 +2,10 @@
 import { describe, expect, test } from 'vitest'
 import { artOutlines } from '../../src/drawing/art/outlines.ts'
 import { parseDesign, pieces } from '../../src/paper/index.ts'
-import { layOut } from '../../src/sheet/index.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
 import { A6, gluedMoth, vFold } from '../paper/shared/designs.ts'
-import { dummy } from './designs.ts'
+import { dummy, laid } from './designs.ts'
 
 const square = (on: string, from: number, to: number, more: object = {}) => ({
   on,
@@ -86,9 +85,7 @@ describe('outlines to colour in', () => {
 describe('on a sheet', () => {
   const one = read([square('page/right', 20, 30)], [vFold('beak', 'gutter', 110, -40, 45)])
   const roles = (art?: 'lines' | 'none') =>
-    layOut(one, { paper: 'a4', ...(art ? { art } : {}) }).flatMap(({ marks }) =>
-      marks.map(({ role }) => role),
-    )
+    laid(one, { paper: 'a4', ...(art ? { art } : {}) }).flatMap(({ marks }) => marks.map(({ role }) => role))
 
   test('the picture is printed only where it is asked for', () => {
     expect(roles()).not.toContain('picture')
@@ -100,7 +97,7 @@ describe('on a sheet', () => {
     expect(all[0]).toBe('picture')
     expect(looks.picture.dash.length).toBeGreaterThan(0)
     expect(all.filter((role) => role === 'picture')).toHaveLength(2)
-    const words = layOut(one, { paper: 'a4', art: 'lines' })
+    const words = laid(one, { paper: 'a4', art: 'lines' })
       .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
       .join(' ')
     expect(words).toContain('fine grey dots')
@@ -111,7 +108,7 @@ describe('along folds', () => {
   /** How much of the picture's lines lies on the gutter, mm, between 8 mm from its ends. */
   const onGutter = (art: readonly object[], lines: 'front' | 'ticks', papers: object): number => {
     const one = parseDesign({ hingebook: 1, title: 'Card', card: A6, mechanisms: [], art, papers })
-    const [page] = layOut(one, { paper: 'a4', lines, art: 'lines' })
+    const [page] = laid(one, { paper: 'a4', lines, art: 'lines' })
     const gutter = page?.placed[0]?.place.origin[0] ?? Number.NaN
     const runs = (page?.marks ?? []).flatMap((mark) =>
       mark.mark === 'path' && mark.role === 'picture' ? mark.runs : [],
@@ -136,7 +133,7 @@ describe('along folds', () => {
 
 test.each(['heron', 'owl', 'garden'])('%s: no letter lies on a line of the picture', (name) => {
   for (const lines of ['front', 'ticks', 'back'] as const)
-    for (const { marks } of layOut(dummy(name), { paper: 'a4', lines, art: 'lines' })) {
+    for (const { marks } of laid(dummy(name), { paper: 'a4', lines, art: 'lines' })) {
       const picture = marks.flatMap((mark) =>
         mark.mark === 'path' && mark.role === 'picture' ? mark.runs : [],
       )

@@ -2,11 +2,10 @@
 // which the layout does not know.
 import { expect, test } from 'vitest'
 import { pieces } from '../../src/paper/index.ts'
-import { layOut } from '../../src/sheet/index.ts'
 import { pieceName } from '../../src/sheet/marks/instructions.ts'
 import { onPage } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { dummies, dummy } from './designs.ts'
+import { dummies, dummy, laid } from './designs.ts'
 
 type Point = readonly [number, number]
 type Box = readonly [left: number, top: number, right: number, bottom: number]
@@ -50,7 +49,7 @@ test.each(ways)('%s, lines %s: each name is nearest to its own piece', (name, li
   const design = dummy(name)
   const all = pieces(design)
   let names = 0
-  for (const { marks, placed } of layOut(design, { paper: 'letter', lines, care: [] })) {
+  for (const { marks, placed } of laid(design, { paper: 'letter', lines, care: [] })) {
     const outlines = placed.map(({ piece, place }) => {
       const found = all.find(({ id }) => id === piece)
       if (!found) throw new Error(`there is no ${piece}`)

@@ -1,11 +1,10 @@
 // Where the steps found no room beside the card, its page says on which they are; type that is hard to read is no room.
 import { describe, expect, test } from 'vitest'
-import type { SheetLines } from '../../src/sheet/index.ts'
-import { layOut } from '../../src/sheet/index.ts'
+import type { layOut, SheetLines } from '../../src/sheet/index.ts'
 import { CAPITAL } from '../../src/sheet/marks/letters.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
 import { SAFE } from '../../src/sheet/pages/fit.ts'
-import { dummies, dummy } from './designs.ts'
+import { dummies, dummy, laid } from './designs.ts'
 
 const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
 
@@ -18,7 +17,7 @@ const texts = (page: Pages[number]): readonly string[] => wordsOn(page).map(({ t
 test.each(ways)('%s: the first page has the steps, or says where they are', (lines) => {
   let pointed = 0
   for (const [name, design] of dummies) {
-    const pages = layOut(design, { paper: 'letter', lines, care: [] })
+    const pages = laid(design, { paper: 'letter', lines, care: [] })
     const [first] = pages
     if (!first || texts(first).includes('Make it')) continue
     pointed++
@@ -30,10 +29,10 @@ test.each(ways)('%s: the first page has the steps, or says where they are', (lin
 })
 
 test('sizes give way to steps, and steps to a next page before they become small', () => {
-  const [lilies] = layOut(dummy('lilies'), { paper: 'a4', care: [] })
+  const [lilies] = laid(dummy('lilies'), { paper: 'a4', care: [] })
   expect(lilies && texts(lilies)).toContain('Make it')
   for (const name of ['lilies', 'scene', 'tree'])
-    for (const page of layOut(dummy(name), { paper: 'a4', lines: 'ticks', care: [] })) {
+    for (const page of laid(dummy(name), { paper: 'a4', lines: 'ticks', care: [] })) {
       const numbers = wordsOn(page).filter(({ text, bold }) => bold && /^\d+$/.test(text))
       for (const { size } of numbers) expect(CAPITAL * size, name).toBeGreaterThan(2)
     }
@@ -44,7 +43,7 @@ describe('a card that fills its page', () => {
     '%s says what it is on what is trimmed off',
     (name) => {
       for (const lines of ways) {
-        const [page] = layOut(dummy(name), { paper: 'letter', lines, art: 'lines', care: [] })
+        const [page] = laid(dummy(name), { paper: 'letter', lines, art: 'lines', care: [] })
         if (!page) throw new Error('no page')
         const said = wordsOn(page).filter(({ of }) => of === 'near-edge' || of === 'page-number')
         const all = said.map(({ text }) => text).join(' ')

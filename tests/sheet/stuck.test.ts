@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest'
 import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { fitOn, layOut, paperOf } from '../../src/sheet/index.ts'
-import { card, dummies, dummy, MOTH } from './designs.ts'
+import { fitOn, paperOf } from '../../src/sheet/index.ts'
+import { card, dummies, dummy, laid, MOTH } from './designs.ts'
 
 const SHAPE: readonly Point[] = [
   [5, 20],
@@ -31,7 +31,7 @@ const withStar = (star: object): Design =>
 type Lines = 'front' | 'ticks' | 'back'
 
 const pathsOf = (design: Design, lines: Lines): readonly PathMark[] =>
-  layOut(design, { paper: 'a4', lines, care: [] })
+  laid(design, { paper: 'a4', lines, care: [] })
     .flatMap(({ marks }) => marks)
     .filter((mark) => mark.mark === 'path')
 
@@ -117,7 +117,7 @@ describe('on the face that is printed', () => {
       let count = 0
       for (const [name, design] of dummies) {
         const paper = fitOn(design, paperOf('a4')).ok ? 'a4' : 'a3'
-        const marks = layOut(design, { paper, lines, care: [] }).flatMap((page) => page.marks)
+        const marks = laid(design, { paper, lines, care: [] }).flatMap((page) => page.marks)
         const paths = marks.filter((mark) => mark.mark === 'path')
         const legs = paths.filter(({ of }) => of?.endsWith('-corner'))
         const byPiece = new Map<string, PathMark[]>()
@@ -169,7 +169,7 @@ test('behind a face both places have dots at their corners, and neither has more
 })
 
 describe('what is taped, on a good copy', () => {
-  const pages = layOut(dummy('owl'), { paper: 'a4', lines: 'ticks', care: [] })
+  const pages = laid(dummy('owl'), { paper: 'a4', lines: 'ticks', care: [] })
   const paths = pages.flatMap(({ marks }) => marks).filter((mark) => mark.mark === 'path') as PathMark[]
 
   test('its line has a tick at each end, and strokes that tell it from a fold', () => {
@@ -194,7 +194,7 @@ describe('what is taped, on a good copy', () => {
 
   test('the key names the tape, and on a sheet without it does not', () => {
     const said = (design: Design) =>
-      layOut(design, { paper: 'a4', lines: 'ticks', care: [] })
+      laid(design, { paper: 'a4', lines: 'ticks', care: [] })
         .flatMap(({ marks }) => marks)
         .flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
     expect(said(dummy('owl'))).toContain('Tape')

@@ -7,7 +7,7 @@ import { signedArea } from '../../src/paper/plane/convex.ts'
 import { fontOnDisk } from '../../src/sheet/files/font-on-disk.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
 import { layOut, ownPaper, sheetPdf, sheetSvg, TooLargeError } from '../../src/sheet/index.ts'
-import { card, dummy } from './designs.ts'
+import { card, dummy, laid } from './designs.ts'
 import { readPdf } from './read-pdf.ts'
 
 type Point = readonly [number, number]
@@ -58,20 +58,17 @@ describe('a card larger than the paper', () => {
 
   test('is refused, and parted where that is asked for', () => {
     expect(() => layOut(large, { paper: 'a5' })).toThrow(TooLargeError)
-    expect(joined(layOut(large, { paper: 'a5', tiled: true })).length).toBeGreaterThan(3)
-    expect(joined(layOut(card(60, 90), { paper: 'a4', tiled: true }))).toHaveLength(0)
+    expect(joined(laid(large, { paper: 'a5', tiled: true })).length).toBeGreaterThan(3)
+    expect(joined(laid(card(60, 90), { paper: 'a4', tiled: true }))).toHaveLength(0)
   })
 
   test('takes no more sheets than its size asks for', () => {
     // Open 420 by 297 mm and 2 mm of rim, on A4 lying: 284 by 171 mm of window, 12 of them shared: 2 by 2.
-    expect(joined(layOut(large, { paper: 'a4', tiled: true }))).toHaveLength(4)
+    expect(joined(laid(large, { paper: 'a4', tiled: true }))).toHaveLength(4)
   })
 
   test('comes together where the crosses of its sheets meet', () => {
-    const [first, ...rest] = joined(layOut(large, { paper: 'a4', tiled: true })) as [
-      SheetPage,
-      ...SheetPage[],
-    ]
+    const [first, ...rest] = joined(laid(large, { paper: 'a4', tiled: true })) as [SheetPage, ...SheetPage[]]
     const at = new Map<SheetPage, Point>([[first, [0, 0]]])
     for (const page of rest)
       for (const [known, [dx, dy]] of [...at]) {
@@ -96,25 +93,25 @@ describe('a card larger than the paper', () => {
 
   test('keeps every window within what a printer reaches, and neighbours share 12 mm', () => {
     for (const paper of ['a5', 'letter'] as const)
-      for (const { box, part } of joined(layOut(large, { paper, tiled: true }))) {
+      for (const { box, part } of joined(laid(large, { paper, tiled: true }))) {
         const [l, t, r, b] = part?.clip ?? [0, 0, 0, 0]
         expect(l).toBeGreaterThanOrEqual(6.5)
         expect(t).toBeGreaterThanOrEqual(6.5)
         expect(r).toBeLessThanOrEqual(box[2] - 6.5 + 1e-9)
         expect(b).toBeLessThanOrEqual(box[3] - 6.5 - 20)
       }
-    const [a, b] = joined(layOut(large, { paper: 'a4', tiled: true })) as [SheetPage, SheetPage]
+    const [a, b] = joined(laid(large, { paper: 'a4', tiled: true })) as [SheetPage, SheetPage]
     const [move] = moves(b, a).filter(([, y]) => Math.abs(y) < 1e-6) as [Point]
     const lap = (a.part?.clip[2] ?? 0) - ((b.part?.clip[0] ?? 0) + move[0])
     expect(lap).toBeCloseTo(12, 9)
   })
 
   test('says on each sheet which it is and what it is laid on', () => {
-    const words = joined(layOut(large, { paper: 'a4', tiled: true })).map(({ marks }) =>
+    const words = joined(laid(large, { paper: 'a4', tiled: true })).map(({ marks }) =>
       marks.flatMap((mark) => (mark.mark === 'word' && mark.of === 'tile' ? [mark.text] : [])).join(' '),
     )
     // A joint's name begins with a letter: no sheet is called so.
-    const plans = joined(layOut(large, { paper: 'a4', tiled: true })).map(({ marks }) =>
+    const plans = joined(laid(large, { paper: 'a4', tiled: true })).map(({ marks }) =>
       marks.flatMap((mark) => (mark.mark === 'word' && mark.of === 'plan' ? [mark] : [])),
     )
     for (const plan of plans) expect(plan.map(({ text }) => text)).toEqual(['1', '2', '3', '4'])
@@ -128,7 +125,7 @@ describe('a card larger than the paper', () => {
 
   test('leaves no word of the sheet out', () => {
     const text = (tiled: boolean, paper: 'a4' | 'a3') =>
-      layOut(large, { paper, tiled })
+      laid(large, { paper, tiled })
         .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
         .join(' ')
     for (const head of ['Check the size', 'Lines', 'Make it', 'Take care', 'Sizes in mm'])
@@ -153,7 +150,7 @@ describe('a card larger than the paper', () => {
     ['back', 'heron'],
     ['front', 'hedgehog'],
   ] as const)('joins beside its folds: dots on dashes would read as another fold (%s, %s)', (lines, name) => {
-    for (const { marks, part } of joined(layOut(dummy(name), { paper: 'a5', tiled: true, lines })))
+    for (const { marks, part } of joined(laid(dummy(name), { paper: 'a5', tiled: true, lines })))
       for (const join of marks) {
         if (join.mark !== 'path' || join.of !== 'join') continue
         const [[a, b] = []] = join.runs
@@ -173,7 +170,7 @@ describe('a card larger than the paper', () => {
   })
 
   test('has a cover parted as well, which no paper had room for before', () => {
-    const ids = joined(layOut(dummy('hedgehog'), { paper: 'a5', tiled: true })).map(
+    const ids = joined(laid(dummy('hedgehog'), { paper: 'a5', tiled: true })).map(
       ({ placed }) => placed[0]?.piece,
     )
     expect(new Set(ids)).toEqual(new Set(['card', 'cover']))
@@ -217,7 +214,7 @@ describe('a printer that prints 100 mm as 98 mm', () => {
   })
 
   test('and one that prints too large gets it smaller', () => {
-    const said = layOut(design, { paper: 'a4', measured: 101 })
+    const said = laid(design, { paper: 'a4', measured: 101 })
       .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
       .join(' ')
     expect(said).toContain('drawn 1 % smaller')
@@ -226,17 +223,17 @@ describe('a printer that prints 100 mm as 98 mm', () => {
   test('is believed from 95 to 105 mm only', () => {
     for (const measured of [94.9, 105.1, 0, -100, Number.NaN, Number.POSITIVE_INFINITY])
       expect(() => layOut(design, { paper: 'a4', measured })).toThrow(/can measure 95 to 105 mm/)
-    for (const measured of [95, 105]) expect(layOut(design, { paper: 'a4', measured })).not.toHaveLength(0)
+    for (const measured of [95, 105]) expect(laid(design, { paper: 'a4', measured })).not.toHaveLength(0)
   })
 
   test('reaches as near to the edge as ever: what is printed larger is drawn that much farther out', () => {
     // The lawn's lines end 6.5 mm and a hair from the edge of A4; printed 1.0256 times as large they do so still.
-    expect(layOut(dummy('night-garden'), { paper: 'a4', measured: 97.5 })).not.toHaveLength(0)
+    expect(laid(dummy('night-garden'), { paper: 'a4', measured: 97.5 })).not.toHaveLength(0)
   })
 
   test('has no room for what fills the paper to its edge', () => {
     const full = card(148.5, 210)
-    expect(layOut(full, { paper: 'a4' })).not.toHaveLength(0)
+    expect(laid(full, { paper: 'a4' })).not.toHaveLength(0)
     expect(() => layOut(full, { paper: 'a4', measured: 98 })).toThrow(/too wide.*It fits on A3/)
   })
 })
@@ -245,7 +242,7 @@ describe('paper of one’s own', () => {
   test('lies as it is told, the longer side along', () => {
     const paper = ownPaper(300, 200)
     expect([paper.width, paper.height]).toEqual([200, 300])
-    for (const { box } of layOut(card(60, 90), { paper }))
+    for (const { box } of laid(card(60, 90), { paper }))
       expect([box[2], box[3]].sort((a, b) => a - b)).toEqual([200, 300])
   })
 
@@ -259,9 +256,7 @@ describe('paper of one’s own', () => {
 
 describe('copies', () => {
   const ids = (copies: number): string[] =>
-    layOut(dummy('hedgehog'), { paper: 'a3', copies }).flatMap(({ placed }) =>
-      placed.map(({ piece }) => piece),
-    )
+    laid(dummy('hedgehog'), { paper: 'a3', copies }).flatMap(({ placed }) => placed.map(({ piece }) => piece))
 
   test('give so many of each piece', () => {
     const once = ids(1)
@@ -273,7 +268,7 @@ describe('copies', () => {
   })
 
   test('fill sheets up: two small cards share one', () => {
-    const pages = layOut(card(50, 60), { paper: 'a4', copies: 5 })
+    const pages = laid(card(50, 60), { paper: 'a4', copies: 5 })
     expect(pages.length).toBeLessThan(5)
   })
 

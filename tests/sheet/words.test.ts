@@ -8,7 +8,7 @@ import { spineOf } from '../../src/making/spine.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { measure, openingRange, pieces, settingOf, withTabs } from '../../src/paper/index.ts'
 import type { SheetPage } from '../../src/sheet/index.ts'
-import { layOut, paperOf } from '../../src/sheet/index.ts'
+import { paperOf } from '../../src/sheet/index.ts'
 import { clipped } from '../../src/sheet/marks/clip.ts'
 import type { SheetLines } from '../../src/sheet/marks/instructions.ts'
 import { pieceName, stepsFor } from '../../src/sheet/marks/instructions.ts'
@@ -20,7 +20,7 @@ import { extent, hung, moved, paragraph, stack } from '../../src/sheet/marks/set
 import { cardSizes, sizesOf } from '../../src/sheet/marks/sizes.ts'
 import { Shelves } from '../../src/sheet/pages/bed.ts'
 import { fittings, sectionsFor } from '../../src/sheet/pages/sections.ts'
-import { beak, card, dummies, dummy, MOTH, moth, shelf } from './designs.ts'
+import { beak, card, dummies, dummy, laid, MOTH, moth, shelf } from './designs.ts'
 
 const wings = (tab: number, id = 'wings') => ({ ...MOTH, id, foot: 40, ridge: 40, tab })
 
@@ -476,7 +476,7 @@ const words = (page: SheetPage): WordMark[] => page.marks.filter((mark) => mark.
 
 describe('on to a next page', () => {
   const design = shelf.find(({ name }) => name === 'a hundred mechanisms')?.design as Design
-  const pages = layOut(design, { paper: 'a4' })
+  const pages = laid(design, { paper: 'a4' })
 
   test('words go down one column, then the next, then over the page, in the order of the design', () => {
     const places = pages.flatMap((page, number) =>
@@ -506,9 +506,9 @@ describe('on to a next page', () => {
       expect(says).toContain(`page ${k + 1} of ${pages.length}`)
     })
     expect(pages.at(-1)?.says).toMatch(/: words\.$/)
-    expect(layOut(moth(), { paper: 'a4' })[1]?.says).toContain('seen from the front')
-    expect(layOut(moth(), { paper: 'a4', lines: 'back' })[1]?.says).toContain('seen from the back')
-    expect(layOut(moth(), { paper: 'a4', lines: 'back' })[0]?.says).toContain('seen from outside')
+    expect(laid(moth(), { paper: 'a4' })[1]?.says).toContain('seen from the front')
+    expect(laid(moth(), { paper: 'a4', lines: 'back' })[1]?.says).toContain('seen from the back')
+    expect(laid(moth(), { paper: 'a4', lines: 'back' })[0]?.says).toContain('seen from outside')
   })
 
   const wide = card(
@@ -525,7 +525,7 @@ describe('on to a next page', () => {
   test.each(['inside', 'outside'] as const)(
     'few pieces stand apart in rows, the high ones first, named below, printed for the %s',
     (face) => {
-      const sheets = layOut(wide, { paper: 'a4', lines: face === 'outside' ? 'back' : 'front' }).filter(
+      const sheets = laid(wide, { paper: 'a4', lines: face === 'outside' ? 'back' : 'front' }).filter(
         ({ placed }) => placed.some(({ piece }) => piece !== 'card'),
       )
       const flat = new Map(pieces(wide).map((piece) => [piece.id, piece]))
@@ -577,7 +577,7 @@ describe('on to a next page', () => {
         ridge: 60,
       })),
     )
-    const full = layOut(many, { paper: 'a4' }).filter(({ placed }) =>
+    const full = laid(many, { paper: 'a4' }).filter(({ placed }) =>
       placed.some(({ piece }) => piece !== 'card'),
     )
     expect(full.length).toBeGreaterThan(1)
@@ -611,7 +611,7 @@ test('a list that goes on in another place says there what it is', () => {
 })
 
 test('so does each further column and page of words alone', () => {
-  const pages = layOut(shelf.find(({ name }) => name === 'a hundred mechanisms')?.design as Design, {
+  const pages = laid(shelf.find(({ name }) => name === 'a hundred mechanisms')?.design as Design, {
     paper: 'a4',
   })
   const heads = pages.flatMap((page, k) =>

@@ -189,5 +189,9 @@ export const glueCover = (isLettered: boolean, isTwice: boolean): string => {
 /** The same where the cover has no page: no rim is marked. Numbers are mm. */
 export const cutCover = (wide: string, high: string): string =>
   `For a cover, cut ${wide} × ${high}\u00a0mm from other card.`
-export const glueOwnCover = (rim: string): string =>
-  `Fold it in the middle. Put glue along the edges of the card’s back only, ${rim}\u00a0mm wide: nothing that moves may stick. Lay card and cover gutter on gutter. Shut them and let them dry.`
+export const glueOwnCover = (rim: string, isTwice: boolean): string => {
+  const [fold, gutter] = isTwice
+    ? ['Fold it along these two lines.', 'Lay the card on it, gutter midway between the two.']
+    : ['Fold it in the middle.', 'Lay card and cover gutter on gutter.']
+  return `${fold} Put glue along the edges of the card’s back only, ${rim}\u00a0mm wide: nothing that moves may stick. ${gutter} Shut them and let them dry.`
+}

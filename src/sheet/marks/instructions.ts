@@ -264,9 +264,12 @@ function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): read
 const coverStep = (design: Design, lines: SheetLines): string =>
   says.glueCover(lines !== 'ticks', spineOf(design) > 0)
 
-/** The same where the cover has no page: no rim is marked. */
-const ownCoverStep = (design: Design, [wide, high]: readonly [number, number], rim: number): string =>
-  `${says.cutCover(shown(wide), shown(high))} ${spineSays(design)}${says.glueOwnCover(shown(rim))}`
+/** The same where the cover has no page: no rim is marked, and the design that is printed has none. */
+function ownCoverStep(printed: Design, [wide, high]: readonly [number, number]): string {
+  const design = { ...printed, card: { ...printed.card, cover: true } }
+  const glued = says.glueOwnCover(shown(rimOf(printed.card)), spineOf(design) > 0)
+  return `${says.cutCover(shown(wide), shown(high))} ${spineSays(design)}${glued}`
+}
 
 /** How the pieces get their outlines, once they are scored. */
 function cuttingOut(design: Design, isTrimmed: boolean): readonly string[] {
@@ -308,7 +311,7 @@ export function stepsFor(
   const pops = glued.some((m) => kindOf(m).pops)
   steps.push(pops ? `${says.shutSlowly} ${says.pushUp}` : says.shutSlowly)
   if (design.card.cover) steps.push(coverStep(design, lines))
-  if (trim.cover) steps.push(ownCoverStep(design, trim.cover, rimOf(design.card)))
+  if (trim.cover) steps.push(ownCoverStep(design, trim.cover))
   return steps
 }
 
