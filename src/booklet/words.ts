@@ -142,6 +142,9 @@ const withLetters = (letters: string | undefined): Pick<Words, 'letters'> =>
 const sitsOutside = (design: Design, id: string): boolean =>
   design.mechanisms.some((m) => m.id === id && isOutside(m))
 
+const lifted = (design: Design, id: string): readonly string[] =>
+  tapedOf(design).has(id) ? [says.liftAndTape] : []
+
 /** How such a one is laid on: its fold has no other side that a shutting card would press on it. */
 const astride = (design: Design, id: string): readonly string[] => [
   hostOf(design, id) === 'gutter' ? says.shutIt : says.pinch(placeOf(design, id)),
@@ -316,7 +319,10 @@ export function wordsOf(design: Design, work: Work): Words {
       const byLetter = lettersOf(design, of) ? says.layLeftByLetter : says.layLeft
       return {
         title: says.layTitle(titled(of)),
-        text: [laidOn(design, first), ...(sitsOutside(design, first) ? astride(design, first) : [byLetter])],
+        text: [
+          laidOn(design, first),
+          ...(sitsOutside(design, first) ? astride(design, first) : [byLetter, ...lifted(design, first)]),
+        ],
         ...stuckWith(design, first),
         ...withLetters(lettersOf(design, of, 'left')),
       }

@@ -308,14 +308,14 @@ describe('creasing both ways', () => {
     )
     expect(both.sheet).toContain('Deeper on one side: moon. ')
     expect(both.sheet).toContain(
-      'Do not fold it over: pushing folds it. Cut reed from the fold, through both layers. Not yet: star and moth. | Fold the other cut parts to the front',
+      'Do not fold it over: pushing folds it. Cut the lines of reed from the fold, through both layers. Not yet: star and moth. | Fold the other cut part to the front',
     )
     expect(both.sheet).toContain('Crease (only star) and push.')
 
     const alike = told(even, onReed)
     expect(alike.booklet).toContain('fold the part over to the front')
     expect(alike.booklet).not.toContain('pushing makes')
-    expect(alike.sheet).toContain('Fold each cut part to the front')
+    expect(alike.sheet).toContain('Fold the cut part to the front')
     expect(alike.sheet).toContain('cut from it. Crease and push.')
 
     const deeper = told(uneven, onMoon)
@@ -326,7 +326,7 @@ describe('creasing both ways', () => {
   test.each(dummies)('of %s is told on the sheet where the booklet tells it', (_, design) => {
     const strips = (design: Design) => orderOf(design).some(({ does }) => does === 'crease')
     expect(
-      stepsFor(design, 'front').some((step) => /^Fold (each|the other) .* to the front and press/.test(step)),
+      stepsFor(design, 'front').some((step) => /^Fold (each|the) .* to the front and press/.test(step)),
     ).toBe(strips(design))
   })
 })
@@ -599,5 +599,5 @@ test('the key of the sheet and the steps have what is drawn coloured at the same
   const text = stepsText(dummy('scene'))
   expect(text).toMatch(/colour while all lies flat/)
   expect(text.indexOf('colour while')).toBeGreaterThan(text.indexOf('Cut out the card'))
-  expect(pictureDoes).toMatch(/colour them in while the paper lies flat$/)
+  expect(pictureDoes).toMatch(/colour it in while the paper lies flat$/)
 })

@@ -210,7 +210,7 @@ describe('the cover on the sheet', () => {
       )
       expect(steps.filter((step) => step.includes('Fold the cover')).length).toBe(1)
       // The rim is hatched too: who glues it with the other places can push nothing through any more.
-      expect(steps.find((step) => step.includes('Each letter has a twin'))).toContain('not the rim yet')
+      expect(steps.find((step) => step.includes('Then stick piece after piece'))).toContain('The rim waits')
     }
     expect(stepsFor(covered(60, 100), 'front').at(-1)).toMatch(/^Fold the cover\. Put glue/)
     expect(stepsFor(dummy('heron'), 'front')[0]).toContain('Then cut the card and its cover out.')

@@ -108,8 +108,8 @@ describe('the grain of printing paper', () => {
   })
 
   test('a card whose fold lies across the long side of its page says so; one along it does not', () => {
-    expect(said(card(105, 148))).toContain('across the card’s fold, as in most paper')
-    expect(said(card(90, 250))).not.toContain('across the card’s fold, as in most paper')
+    expect(said(card(105, 148))).toContain('where it runs across, as in most paper')
+    expect(said(card(90, 250))).not.toContain('where it runs across, as in most paper')
   })
 
   test('pieces lie with their main folds along the long side of their page, or say that they do not', () => {

@@ -51,7 +51,7 @@ const saidOf = (design: Design, lines: SheetLines = 'front') => stepsFor(design,
 
 describe('steps', () => {
   test('what has no tab is taped along its joints, what has one is glued', () => {
-    const [tape, glue] = ['Slip tape under', 'Put glue on one of the two: the hatched one']
+    const [tape, glue] = ['Slip tape under', 'Glue goes on the hatched one of the two places']
     for (const [made, isTaped, isGlued] of [
       [card(105, 148, [wings(0)]), true, false],
       [card(105, 148, [wings(8)]), false, true],
@@ -63,15 +63,20 @@ describe('steps', () => {
     ] as const) {
       const said = saidOf(made)
       expect([said.includes(tape), said.includes(glue)]).toEqual([isTaped, isGlued])
-      expect(said.includes('Fold the other pieces')).toBe(isTaped || isGlued)
+      expect(/Fold (the \w+|each piece that has a fold)\. (Each letter|Then stick)/.test(said)).toBe(
+        isTaped || isGlued,
+      )
     }
   })
 
   test('cuts are told by their shape, uneven ones and later ones by name', () => {
     const strip = saidOf(card(105, 148, [layer('reed', 20, 15)]))
-    expect(strip).toContain('each strip')
+    expect(strip).toContain('Fold the strip')
+    expect(saidOf(card(105, 148, [layer('reed', 20, 15), layer('rush', 40, 15)]))).toContain(
+      'Fold each strip',
+    )
     expect(strip).not.toContain('Deeper on one side')
-    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).toContain('each triangle')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).toContain('Push the triangle')
     expect(saidOf(card(105, 148, [beak(110, -40, 40), layer('reed', 20, 15)]))).toContain('each part')
     const uneven = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
     // Said before anything is cut: both layers together are too far on one of them.
@@ -86,23 +91,25 @@ describe('steps', () => {
     )
     const eye = { id: 'eye', kind: 'cut-layer', on: 'beak/ridge', start: 5, end: 9, left: 3 }
     expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
-      'Work the new folds in the same way: eye. Pinch each fold flat and cut from it. Crease and push. Push in, away from you: eye.',
+      'Next, eye on the middle fold of beak. Pinch that fold flat, lines outside, and cut from it. Crease and push. Push to the outside: eye.',
     )
     // Until then only what begins on the gutter is cut, and the eye is named as what is not.
     expect(saidOf(card(105, 148, [beak(110, -40, 40), eye]))).toContain(
-      'Cut beak from the fold, through both layers. Not yet: eye. | Fold each cut part to the front',
+      'Cut the lines of beak from the fold, through both layers. Not yet: eye. | Fold the cut part to the front',
     )
     // A strip on the eye's own middle fold, a valley, comes out again; cut deeper on one side, it is told with its like.
     const glint = { id: 'glint', kind: 'cut-layer', on: 'eye/ridge', start: 1, end: 3, left: 1, right: 2 }
     const twice = saidOf(card(105, 148, [beak(110, -40, 40), eye, glint]))
-    expect(twice).toContain('Push in, away from you: eye.')
-    expect(twice).toContain('Work the new folds in the same way: eye and glint.')
+    expect(twice).toContain('Push to the outside: eye.')
+    expect(twice).toContain(
+      'Next, eye on the middle fold of beak; glint on the middle fold of eye. Pinch each fold',
+    )
     expect(twice).toMatch(
-      /Pinch each fold flat and cut from it\. Deeper on one side: glint\. .+ cut on\. Crease \(only eye\) and push\./,
+      /Pinch each fold flat, lines outside, and cut from it\. Deeper on one side: glint\. .+ cut on\. Crease \(only eye\) and push\./,
     )
     const both = saidOf(card(105, 148, [layer('rush', 40, 15, 12), { ...glint, on: 'rush/ridge' }]))
     expect(both).toContain('Deeper on one side, cut on as before: glint. Push.')
-    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Work the new folds')
+    expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Next,')
     const many = ['ash', 'elm', 'fir', 'oak', 'yew'].map((id, k) => layer(id, 10 + 10 * k, 9, 8))
     expect(saidOf(card(105, 148, many))).toContain('ash, elm, fir, oak, yew.')
     expect(saidOf(card(105, 148, many.slice(1)))).toContain('elm, fir, oak, yew.')
@@ -123,7 +130,7 @@ describe('steps', () => {
     const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
     const twice = saidOf(card(105, 148, [layer('rush', 40, 15), glint]), 'ticks')
     expect(twice).toMatch(
-      /Cut rush \(40–46\) .*Not yet: glint\. In brackets.*Deeper on one side: glint \(41–43\)\. Turn/,
+      /Cut the lines of rush \(40–46\) .*Not yet: glint\. In brackets.*Deeper on one side: glint \(41–43\)\. Turn/,
     )
   })
 
@@ -156,23 +163,23 @@ describe('steps', () => {
     expect(lone).not.toContain(over)
     expect(lone).toContain('Do not fold it over: pushing folds it.')
     expect(lone).toMatch(
-      /Push each strip through to the inside\. Shut it and press\. In reed press the old fold flat/,
+      /Push the strip through to the inside\. Shut it and press\. In reed press the old fold flat/,
     )
     const two = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15, 12)]))
     expect(two).toContain('Do not fold them over')
     const mixed = saidOf(card(105, 148, [layer('reed', 20, 15, 12), layer('rush', 40, 15)]))
-    expect(mixed).toContain(`Fold the other strips ${over}`)
+    expect(mixed).toContain(`Fold the other strip ${over}`)
     const even = saidOf(card(105, 148, [layer('rush', 40, 15)]))
-    expect(even).toContain(`Fold each strip ${over}`)
+    expect(even).toContain(`Fold the strip ${over}`)
     expect(even).not.toContain('Shut it and press')
     const glint = { id: 'glint', kind: 'cut-layer', on: 'rush/ridge', start: 1, end: 3, left: 1, right: 2 }
     const nested = saidOf(card(105, 148, [layer('rush', 40, 15), glint]))
-    expect(nested).toMatch(/Pinch each fold flat and cut from it\. Deeper .* cut on\. Push\./)
+    expect(nested).toMatch(/Pinch that fold flat, lines outside, and cut from it\. Deeper .* cut on\. Push\./)
     for (const name of ['reeds', 'pond', 'lantern', 'layers', 'owl', 'garden'] as const) {
       const design = dummy(name)
       const isCreased = orderOf(design).some(({ does }) => does === 'crease')
       expect(
-        /Fold (each (strip|triangle|part|cut part)|the other (strips|triangles|parts|cut parts)) to the front and press/.test(
+        /Fold (each|the|the other) (strip|triangle|part|cut part)s? to the front and press/.test(
           saidOf(design),
         ),
         name,
@@ -182,18 +189,18 @@ describe('steps', () => {
 
   test('a piece with two joints is stuck at one, then found by the card; walls come before their platform', () => {
     expect(saidOf(card(105, 148, [wings(8)]))).toContain(
-      'A and B: fold the piece, lay it over to A’s side, outside its two lines, not between them. Glue A alone. Then make B sticky, shut the card on it and press. Let it dry.',
+      'A and B: fold the piece. Lay its A on the other A, its ridge away from the gutter. Glue A alone. Then put glue on B, shut the card on it and press. Let it dry.',
     )
     expect(saidOf(card(105, 148, [wings(0)]))).toMatch(
-      /lay it over to A’s side.*\. Tape all of A to its line\. Slip tape under B’s edge, .* press\. Open it and tape both/,
+      /Lay its A on the other A.* Lift its upper half and tape all of A’s edge along its line, .*\. Slip tape under B’s edge, .* press\. Open it and tape both edges in front too/,
     )
     expect(saidOf(card(105, 148, [wings(8)]))).toContain('Push up from behind what stays down')
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('fold the piece')
     expect(saidOf(card(105, 148, [beak(110, -40, 40)]))).not.toContain('Push up')
     const said = saidOf(dummy('pond'))
-    expect(said).toContain('Of pond, glue all walls on the card first, then the platform on the walls.')
+    expect(said).toContain('Of pond, glue all walls on the open card first, all tabs pointing out. Then glue')
     // Under the platform no partner shows a hatch: what is glued there is dotted on both.
-    expect(said).toContain('where both are dotted, on the other face')
+    expect(said).toContain('where neither is hatched, on the other face of one')
     expect(saidOf(dummy('owl'))).not.toContain('walls')
     // The owl's tail sits on the outside of its ridge: no page shuts on that.
     expect(saidOf(dummy('owl'))).toMatch(/On the outside of a fold: tail\. Pinch that fold flat/)
@@ -209,21 +216,20 @@ describe('steps', () => {
       const order = [
         'Score every fold',
         'cut all pieces out',
-        'Each letter has a twin',
-        ': fold the piece, lay',
+        'Then stick piece after piece, letter on letter, A first',
+        'How: the next steps.',
+        ': fold the piece. Lay',
       ]
-      const at = [...order, 'Now stick piece after piece'].map((words) => said.indexOf(words))
+      const at = order.map((words) => said.indexOf(words))
       expect(at, name).toEqual([...at].sort((a, b) => a - b))
       expect(at[0], name).toBeGreaterThanOrEqual(0)
     }
-    const said = saidOf(dummy('garden'))
-    expect(said.indexOf('glue all walls')).toBeLessThan(said.indexOf('A first'))
     // One piece has no order.
     expect(saidOf(card(105, 148, [wings(8)]))).not.toContain('piece after piece')
   })
 
   // The kernel's own shut card: the ridge of what is laid over lies beyond its line, seen from the gutter.
-  test('folded, a piece lies outside its two lines', () => {
+  test('folded, a piece lies with its ridge away from the gutter', () => {
     let looked = 0
     for (const [name, design] of dummies)
       for (const m of design.mechanisms) {
@@ -255,7 +261,7 @@ describe('steps', () => {
 
   test('a letter that is cut off is pencilled on its piece, by the side that is printed', () => {
     const step = (lines: SheetLines) => stepsFor(dummy('owl'), lines, { hasLettersBeside: true })[0]
-    expect(step('front')).toContain('on the piece, for dots on its other face. Then cut')
+    expect(step('front')).toContain('on the back of the piece, at the same place. Then cut')
     expect(step('back')).toContain('on the piece, on this printed side. Then cut')
   })
 

@@ -155,6 +155,8 @@ export const layLeft =
   'Fold it and lay it to the left, its left joint right on its line. Stick that joint alone.'
 export const layLeftByLetter =
   'Fold it and lay it to the left, its left joint right on its line, letter on letter. Stick that joint alone.'
+/** An edge without a tab: its front lies on the page. */
+export const liftAndTape = 'Lift its upper half to tape the lower one from inside, then let it down.'
 
 export const closeTitle = 'Let the card find the other side'
 export const closeOnIt = (what: string): string =>

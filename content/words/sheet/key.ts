@@ -15,7 +15,7 @@ export const glue = 'Glue'
 export const glueDoes = 'here, on this face'
 
 export const tape = 'Tape'
-export const tapeDoes = 'along this line, on this face'
+export const tapeDoes = 'along this line, on both faces'
 
 export const behind = 'Glue behind'
 /** `hasTape`: something is taped, and some of that there. */
@@ -35,9 +35,9 @@ export const grain = 'Grain'
 
 /** Which way fibres best run; where no arrow is printed, and where the card’s own fold lies across them in most paper. */
 export const grainDoes = (isUnmarked: boolean, isAcross: boolean): string =>
-  `best along ${isUnmarked ? 'each longest fold' : 'the arrow'}; ${
-    isAcross ? 'across the card’s fold, as in most paper' : 'if yours runs across'
+  `best along ${isUnmarked ? 'each longest fold' : 'the arrow'}; where it runs across${
+    isAcross ? ', as in most paper' : ''
   }, score well`
 
 export const picture = 'Picture'
-export const pictureDoes = 'fine grey dots: colour them in while the paper lies flat'
+export const pictureDoes = 'fine grey dots: colour it in while the paper lies flat'

@@ -24,12 +24,16 @@ export const cutAllOut = 'Then cut all pieces out.'
 
 /** By the side that is printed: whoever cuts the piece out cuts the letter off. */
 export const pencilFirst = {
-  inside: 'Pencil a letter that stands beside its piece on the piece, for dots on its other face.',
-  outside: 'Pencil a letter that stands beside its piece on the piece, on this printed side.',
+  inside: 'Pencil each letter that stands beside its piece on the back of the piece, at the same place.',
+  outside: 'Pencil each letter that stands beside its piece on the piece, on this printed side.',
 }
 
-/** Of pieces that are stuck flat, on a face that has ticks: what must not be taken for one. */
-export const cornersAreNone = 'Fine dashed corners show where a piece goes: do not score them.'
+/** On a face that has ticks: what must not be taken for one. */
+export const notScored = {
+  corners: 'Fine dashed corners show where a piece goes: do not score them.',
+  tape: 'Crossed ends are for tape: do not score between them.',
+  both: 'Fine dashed corners and crossed ends are for pieces and tape: do not score them.',
+}
 
 /** `isFromTicks`: where no fold has its line. */
 export const score = (isFromTicks: boolean): string =>
@@ -49,6 +53,19 @@ export const part = 'part'
 export const partAt = (name: string, from: number, to: number): string => `${name} (${from}–${to})`
 export const partsAt = 'In brackets: mm along the gutter.'
 export const foldToCut = 'Fold the gutter, lines outside.'
+/** Parts and the fold that they are cut from. */
+export interface OnFold {
+  readonly parts: readonly string[]
+  readonly side: string
+  readonly owner: string
+}
+
+const onFolds = (groups: readonly OnFold[]): string =>
+  groups.map(({ parts, side, owner }) => `${listed(parts)} on the ${side} fold of ${owner}`).join('; ')
+
+/** The folds of a part. */
+export const sides: Readonly<Record<string, string>> = { ridge: 'middle', left: 'left', right: 'right' }
+
 /** None: all that the step is about. */
 const someOf = (parts: readonly string[]): string => (parts.length > 0 ? listed(parts) : 'all')
 
@@ -63,15 +80,17 @@ export const cutEven = (isOther: boolean): string =>
   `Cut the ${isOther ? 'other ' : ''}solid lines from the fold, through both layers.`
 /** The same where not all solid lines begin on this fold. */
 export const cutNamed = (parts: readonly string[]): string =>
-  `Cut ${listed(parts)} from the fold, through both layers.`
+  `Cut the lines of ${listed(parts)} from the fold, through both layers.`
 export const notYet = (parts: readonly string[]): string => `Not yet: ${listed(parts)}.`
 /** The same where others are folded over; so many they are. */
 export const notOver = (count: number): string =>
   count === 1 ? 'Do not fold it over: pushing folds it.' : 'Do not fold them over: pushing folds them.'
 
-/** `isOther`: not those that are deeper on one side. */
-export const foldToAndFro = (loose: string, isOther: boolean): string =>
-  `Fold ${isOther ? `the other ${loose}s` : `each ${loose}`} to the front and press, then to the back.`
+const eachOf = (loose: string, count: number): string => `${count === 1 ? 'the' : 'each'} ${loose}`
+
+/** So many; `isOther`: not those that are deeper on one side. */
+export const foldToAndFro = (loose: string, count: number, isOther: boolean): string =>
+  `Fold ${isOther ? `the other ${loose}${count === 1 ? '' : 's'}` : eachOf(loose, count)} to the front and press, then to the back.`
 
 /** What is folded and pushed, where other parts are not cut yet. */
 export const cutPart = 'cut part'
@@ -81,8 +100,8 @@ export const linesOf = {
   inside: 'Fold the gutter the other way, lines inside.',
   outside: 'Keep the lines outside.',
 }
-export const pushThrough = (loose: string): string =>
-  `Open the card half way. Push each ${loose} through to the inside.`
+export const pushThrough = (loose: string, count: number): string =>
+  `Open the card half way. Push ${eachOf(loose, count)} through to the inside.`
 
 /** After those that could not be creased before. */
 export const pressNewFolds = 'Shut it and press.'
@@ -93,9 +112,9 @@ export const pressOldFold = (parts: readonly string[]): string =>
     ? `In ${listed(parts)} press the old fold flat again.`
     : 'Press the old fold in each flat again.'
 
-export const newFolds = (parts: readonly string[]): string =>
-  `Work the new folds in the same way: ${listed(parts)}.`
-export const pinchAndCut = 'Pinch each fold flat and cut from it.'
+/** Pinched the way that it lies, a valley would hide its lines. */
+export const newFolds = (groups: readonly OnFold[]): string =>
+  `Next, ${onFolds(groups)}. Pinch ${groups.length === 1 ? 'that' : 'each'} fold flat, lines outside, and cut from it.`
 /** `creased`: those of so many that are folded over before they are pushed. */
 export const creaseAndPush = (count: number, creased: readonly string[]): string =>
   creased.length === 0
@@ -103,16 +122,23 @@ export const creaseAndPush = (count: number, creased: readonly string[]): string
     : creased.length < count
       ? `Crease (only ${listed(creased)}) and push.`
       : 'Crease and push.'
-export const pushInwards = (parts: readonly string[]): string => `Push in, away from you: ${listed(parts)}.`
+export const pushOutwards = (parts: readonly string[]): string => `Push to the outside: ${listed(parts)}.`
 
 /** Parts of their own card: which letters meet, and which of two places gets the glue. */
-export const foldPieces = 'Fold the other pieces.'
+export const foldPiece = (name: string): string => `Fold the ${name}.`
+export const foldPieces = 'Fold each piece that has a fold.'
 export const letterToTwin = 'Each letter has a twin: see the list of joints.'
-/** `hasRim`: that of the cover is hatched or dotted too; `isDotted`: some of the places are. */
-export const glueHatched = (hasRim: boolean, isDotted: boolean): string =>
-  `Put glue on one of the two: the hatched one${hasRim ? ', not the rim yet' : ''}${
-    isDotted ? '; where both are dotted, on the other face' : ''
-  }.`
+
+/** Of several: what is read before anything is stuck. */
+export const inOrder =
+  'Then stick piece after piece, letter on letter, A first: see the list of joints. How: the next steps.'
+
+/** `isHidden`: some joint has both its places on the other face; `hasRim`: that of the cover is hatched or dotted too. */
+export const glueHatched = (isHidden: boolean, hasRim: boolean): string =>
+  `Glue goes on the hatched one of the two places${
+    isHidden ? '; where neither is hatched, on the other face of one' : ''
+  }.${hasRim ? ' The rim waits for the cover.' : ''}`
+
 /** Where nothing is printed on the face that is glued. */
 export const findOnInside =
   'To find a joint on the clean side, hold the paper to a window, or prick both ends of its line through with a pin.'
@@ -129,32 +155,34 @@ export type Pair = readonly [first: string, second: string]
 
 const pairs = (all: readonly Pair[]): string => listed(all.map((letters) => letters.join('\u00a0')))
 
-/** It lies as it will lie in the shut card. */
-const laidOver = (side: string): string =>
-  `lay it over to ${side} side, outside its two lines, not between them`
+/** It lies as it will lie in the shut card: never between its two lines. */
+const laidOn = (letter: string, twin: string, fold: string): string =>
+  `fold the piece. Lay its ${letter} on ${twin}, its ridge away from ${fold}`
+
+/** Where its two places meet. */
+export const gutter = 'the gutter'
+export const itsFold = 'the fold that it stands on'
 
 /** A piece that has tabs. */
-export const layGlued = (all: readonly Pair[]): string => {
+export const layGlued = (all: readonly Pair[], fold: string): string => {
   const [only] = all
   return all.length === 1 && only
-    ? `${only[0]} and ${only[1]}: fold the piece, ${laidOver(`${only[0]}’s`)}. Glue ${only[0]} alone. Then make ${only[1]} sticky, shut the card on it and press.`
-    : `${pairs(all)}: fold the piece, ${laidOver('the first letter’s')}. Glue that joint alone. Then make the other one sticky, shut the card on it and press.`
+    ? `${only[0]} and ${only[1]}: ${laidOn(only[0], `the other ${only[0]}`, fold)}. Glue ${only[0]} alone. Then put glue on ${only[1]}, shut the card on it and press.`
+    : `${pairs(all)}: ${laidOn('first letter', 'its twin', fold)}. Glue that joint alone. Then put glue on the other one, shut the card on it and press.`
 }
 
-/** One whose edges are taped. */
-export const layTaped = (all: readonly Pair[]): string => {
+/** One whose edges are taped: the first one from inside, for its front lies on the page. */
+export const layTaped = (all: readonly Pair[], fold: string): string => {
   const [only] = all
-  const [fold, other] =
+  const [laid, edge, other] =
     all.length === 1 && only
       ? [
-          `${only[0]} and ${only[1]}: fold the piece, ${laidOver(`${only[0]}’s`)}. Tape all of ${only[0]} to its line`,
+          `${only[0]} and ${only[1]}: ${laidOn(only[0], `the other ${only[0]}`, fold)}`,
+          `all of ${only[0]}’s edge`,
           `${only[1]}’s edge`,
         ]
-      : [
-          `${pairs(all)}: fold the piece, ${laidOver('the first letter’s')}. Tape all of that edge to its line`,
-          'the other edge',
-        ]
-  return `${fold}. Slip tape under ${other}, sticky side up, half of it showing. Shut the card on it and press. Open it and tape both edges on their other side too.`
+      : [`${pairs(all)}: ${laidOn('first letter', 'its twin', fold)}`, 'all of that edge', 'the other edge']
+  return `${laid}. Lift its upper half and tape ${edge} along its line, not over the fold. Let it down. Slip tape under ${other}, sticky side up, half of it showing. Shut the card on it and press. Open it and tape both edges in front too.`
 }
 
 /** On the outside of a fold; `isTaped`: by edges without tabs. */
@@ -163,11 +191,9 @@ export const astride = (parts: readonly string[], isTaped: boolean): string =>
     isTaped ? 'tape both edges on their lines, along their whole length' : 'glue both joints'
   }.`
 export const wallsFirst = (parts: readonly string[]): string =>
-  `Of ${listed(parts)}, glue all walls on the card first, then the platform on the walls.`
+  `Of ${listed(parts)}, glue all walls on the open card first, all tabs pointing out. Then glue the platform on the walls, its fold right over the one below.`
 
-/** Last of all, when it is known how; with one piece there is no order. */
-export const inOrder = (isGlued: boolean): string =>
-  `Now stick piece after piece, letter on letter, A first.${isGlued ? ' Press, and let each dry.' : ''}`
+export const letEachDry = 'Let each dry before the next.'
 export const letDry = 'Let it dry.'
 
 /** At last. */

@@ -44,6 +44,9 @@ export const printedAs = (piece: string, lines: SheetLines): SheetLines =>
 
 type Mechanism = Design['mechanisms'][number]
 
+/** The face of a piece that is printed with a face of the card. */
+const PRINTED = { inside: 'front', outside: 'back' } as const
+
 /** What a piece of card is called: its mechanism, and its part where there are several (`pond/wall-1`: pond wall 1). */
 export function pieceName(id: string): string {
   const [owner = id, part] = id.split('/')
@@ -117,15 +120,33 @@ function pressing(design: Design, parts: readonly Mechanism[]): readonly string[
   return [says.pressOldFold(found.length === parts.length && parts.length > 1 ? [] : named(found))]
 }
 
+/** Parts by the fold that they are cut from, left and right as they are seen. */
+function byFold(parts: readonly Mechanism[], face: SheetFace): readonly says.OnFold[] {
+  const turned: Readonly<Record<string, string>> = face === 'outside' ? { left: 'right', right: 'left' } : {}
+  return [...new Set(parts.map(({ on }) => on))].map((on) => {
+    const side = on.slice(ownerOf(on).length + 1)
+    return {
+      parts: named(parts.filter((m) => m.on === on)),
+      side: says.sides[turned[side] ?? side] ?? nameOf(side),
+      owner: nameOf(ownerOf(on)),
+    }
+  })
+}
+
 /** How parts are cut on folds that other parts made: theirs are the solid lines that are left. */
-function nested(design: Design, later: readonly Mechanism[], called: Called, isExplained: boolean): string {
-  const inwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
+function nested(
+  design: Design,
+  later: readonly Mechanism[],
+  called: Called,
+  face: SheetFace,
+  isExplained: boolean,
+): string {
+  const outwards = later.filter(({ id }) => ridgeFold(design, id) === 'valley')
   return [
-    says.newFolds(named(later)),
-    says.pinchAndCut,
+    says.newFolds(byFold(later, face)),
     ...deeper(later, called, isExplained ? says.unevenToo : says.uneven, true),
     says.creaseAndPush(later.length, named(later.filter(({ id }) => foldsTogether(design, id)))),
-    ...(inwards.length > 0 ? [says.pushInwards(named(inwards))] : []),
+    ...(outwards.length > 0 ? [says.pushOutwards(named(outwards))] : []),
     ...pressing(design, later),
   ].join(' ')
 }
@@ -160,14 +181,14 @@ function cuttingSteps(design: Design, cut: readonly Mechanism[], lines: SheetLin
       ...(later.length > 0 ? [says.notYet(named(later))] : []),
       ...(called !== named && (uneven.length > 0 || later.length > 0) ? [says.partsAt] : []),
     ].join(' '),
-    ...(over.length > 0 ? [says.foldToAndFro(shape, others > 0)] : []),
+    ...(over.length > 0 ? [says.foldToAndFro(shape, over.length, others > 0)] : []),
     [
       says.linesOf[face],
-      says.pushThrough(shape),
+      says.pushThrough(shape, first.length),
       ...(others > 0 ? [says.pressNewFolds] : []),
       ...pressing(design, first),
     ].join(' '),
-    ...(later.length > 0 ? [nested(design, later, called, uneven.length > 0)] : []),
+    ...(later.length > 0 ? [nested(design, later, called, face, uneven.length > 0)] : []),
   ]
 }
 
@@ -216,8 +237,19 @@ const pairsOf = (design: Design, parts: readonly Mechanism[]): readonly says.Pai
     return left !== undefined && right !== undefined ? [[left, right]] : []
   })
 
-/** How pieces of their own card are stuck: which places, how each kind is held, and only then in which order. */
-function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): readonly string[] {
+/** The pieces of their own card that are folded before they are stuck. */
+function folding(design: Design): readonly string[] {
+  const folded = pieces(design).filter(
+    ({ id, lines }) =>
+      id !== 'card' && id !== 'cover' && lines.some(({ kind }) => kind === 'valley' || kind === 'mountain'),
+  )
+  const [only] = folded
+  if (!only) return []
+  return [folded.length === 1 ? says.foldPiece(pieceName(only.id)) : says.foldPieces]
+}
+
+/** How pieces of their own card are stuck: in which order, on which places, and how each kind is held. */
+function stickingSteps(design: Design, face: SheetFace): readonly string[] {
   const all = jointsOf(design).filter(({ host }) => host.piece !== 'cover')
   const isGlued = all.some(({ isTaped }) => !isTaped)
   const taped = new Set(all.flatMap(({ of, isTaped }) => (isTaped ? [ownerOf(of)] : [])))
@@ -237,12 +269,17 @@ function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): read
     parts.filter(({ id }) => taped.has(id) === isTaped)
   const [gluedLaid, tapedLaid] = [withTape(laid, false), withTape(laid, true)]
   const isOne = new Set(all.map(({ of }) => ownerOf(of))).size === 1
+  const isHidden = all.some(
+    ({ isTaped, own, host }) => !isTaped && [own, host].every(({ face: on }) => on !== PRINTED[face]),
+  )
+  const over = (parts: readonly Mechanism[]): string =>
+    parts.every(({ on }) => on === 'gutter') ? says.gutter : says.itsFold
   const how = [
     ...(walled.length > 0 ? [says.wallsFirst(named(walled))] : []),
     ...(through.length > 0 ? [says.pushTabs(named(through))] : []),
     ...(above.length > 0 ? [says.beforePlatform(named(above))] : []),
-    ...(gluedLaid.length > 0 ? [says.layGlued(pairsOf(design, gluedLaid))] : []),
-    ...(tapedLaid.length > 0 ? [says.layTaped(pairsOf(design, tapedLaid))] : []),
+    ...(gluedLaid.length > 0 ? [says.layGlued(pairsOf(design, gluedLaid), over(gluedLaid))] : []),
+    ...(tapedLaid.length > 0 ? [says.layTaped(pairsOf(design, tapedLaid), over(tapedLaid))] : []),
     ...[false, true].flatMap((isTaped) => {
       const some = withTape(saddles, isTaped)
       return some.length > 0 ? [says.astride(named(some), isTaped)] : []
@@ -250,13 +287,13 @@ function stickingSteps(design: Design, face: SheetFace, isDotted: boolean): read
   ]
   return [
     [
-      says.foldPieces,
-      says.letterToTwin,
-      ...(isGlued ? [says.glueHatched(design.card.cover ?? false, isDotted)] : []),
+      ...folding(design),
+      isOne ? says.letterToTwin : says.inOrder,
+      ...(isGlued ? [says.glueHatched(isHidden, design.card.cover ?? false)] : []),
       ...(face === 'outside' ? [says.findOnInside] : []),
+      ...(isGlued && !isOne ? [says.letEachDry] : []),
     ].join(' '),
     ...(isOne && isGlued ? [...how.slice(0, -1), [...how.slice(-1), says.letDry].join(' ')] : how),
-    ...(isOne ? [] : [says.inOrder(isGlued)]),
   ]
 }
 
@@ -271,6 +308,12 @@ function ownCoverStep(printed: Design, [wide, high]: readonly [number, number]):
   return `${says.cutCover(shown(wide), shown(high))} ${spineSays(design)}${glued}`
 }
 
+/** What stands among ticks and is none. */
+function notScored(hasCorners: boolean, hasTape: boolean): readonly string[] {
+  if (!hasCorners && !hasTape) return []
+  return [says.notScored[hasCorners ? (hasTape ? 'both' : 'corners') : 'tape']]
+}
+
 /** How the pieces get their outlines, once they are scored. */
 function cuttingOut(design: Design, isTrimmed: boolean): readonly string[] {
   const others = pieces(design).filter(({ id }) => id !== 'card')
@@ -281,14 +324,12 @@ function cuttingOut(design: Design, isTrimmed: boolean): readonly string[] {
 
 /**
  * Steps in brief. A design without mechanisms is a card to fold.
- * @param isDotted whether some joint has dots on both of its places, and a hatch on neither
  * @param hasCorners whether corners show where a piece is stuck flat
  */
 export function stepsFor(
   design: Design,
   lines: SheetLines,
   trim: Trim = {},
-  isDotted = lines !== 'ticks',
   hasCorners = false,
 ): readonly string[] {
   const face = faceOf(lines)
@@ -299,7 +340,12 @@ export function stepsFor(
     ...(trimming === null ? [] : [trimming]),
     [
       says.score(lines === 'ticks'),
-      ...(lines === 'ticks' && hasCorners ? [says.cornersAreNone] : []),
+      ...(lines === 'ticks'
+        ? notScored(
+            hasCorners,
+            jointsOf(design).some(({ isTaped }) => isTaped),
+          )
+        : []),
       ...(trim.hasLettersBeside ? [says.pencilFirst[face]] : []),
       ...cuttingOut(design, trimming !== null),
     ].join(' '),
@@ -307,7 +353,7 @@ export function stepsFor(
   if (threaded(design).length > 0) steps.push(says.cutSlits)
   if (cut.length > 0) steps.push(...cuttingSteps(design, cut, lines))
   else steps.push(says.foldGutter[face])
-  if (glued.length > 0) steps.push(...stickingSteps(design, face, isDotted))
+  if (glued.length > 0) steps.push(...stickingSteps(design, face))
   const pops = glued.some((m) => kindOf(m).pops)
   steps.push(pops ? `${says.shutSlowly} ${says.pushUp}` : says.shutSlowly)
   if (design.card.cover) steps.push(coverStep(design, lines))

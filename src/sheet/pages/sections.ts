@@ -157,15 +157,6 @@ function section(
 
 const NUMBER_INDENT = 5.2
 
-/** Whether some joint has dots on both of its places, and a hatch on neither; the cover has a step of its own. */
-const isDotted = (design: Design, lines: SheetLines): boolean =>
-  pieces(design).some((piece) => {
-    const own = printedAs(piece.id, lines)
-    const places = placesOn(design, piece.id, faceOf(own))
-    const glued = places.filter(({ isRim, isTaped, isAllBehind }) => !isRim && !isTaped && isAllBehind)
-    return jointSigns(piece, glued, own).has('behind')
-  })
-
 /** Whether corners show where some piece is stuck flat. */
 const hasCorners = (design: Design, lines: SheetLines): boolean =>
   pieces(design).some((piece) => signsOf(design, piece, lines).has('corner'))
@@ -177,7 +168,7 @@ function signsOf(design: Design, piece: Piece, asked: SheetLines): ReturnType<ty
 }
 
 function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: Trim): Section {
-  const said = stepsFor(design, lines, trim, isDotted(design, lines), hasCorners(design, lines))
+  const said = stepsFor(design, lines, trim, hasCorners(design, lines))
   const rows = (width: number): Block[] =>
     said.map((text, k) => {
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
