@@ -3,7 +3,7 @@
 import * as says from '../../content/words/booklet/steps.ts'
 import { only } from '../drawing/steps/scene.ts'
 import { foldsTogether } from '../making/making.ts'
-import { spineSays } from '../making/spine.ts'
+import { spineOf, spineSays } from '../making/spine.ts'
 import type { Design, TipMeasure } from '../paper/index.ts'
 import {
   isUneven,
@@ -390,7 +390,7 @@ export function wordsOf(design: Design, work: Work): Words {
         title: says.coverTitle,
         text: [
           `${coverCut(design)} ${spineSays(design) || `${says.scoreCover} `}${says.glueRim(mm(rimOf(design.card)))}`,
-          says.layInCover,
+          says.layInCover(spineOf(design) > 0),
         ],
         tools: says.coverTools,
         ...withLetters(lettersOf(design, ['cover'], undefined, says.coverLetters)),

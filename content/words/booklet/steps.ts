@@ -227,7 +227,9 @@ export const coverOfOther = (wide: string, high: string): string =>
 export const scoreCover = 'Score its fold.'
 export const glueRim = (wide: string): string =>
   `Fold the cover. Put glue on the rim alone, ${wide} wide: nothing that moves may stick.`
-export const layInCover = 'Lay the card in it, gutter on gutter. Shut both and let them dry.'
+/** `twice`: it is scored along two lines, and has no fold that the gutter could lie on. */
+export const layInCover = (twice: boolean): string =>
+  `Lay the card in it, gutter ${twice ? 'midway between the two lines' : 'on gutter'}. Shut both and let them dry.`
 
 /** A good copy has no letters on its card, for its face is seen; nor has a card whose cover is cut without a sheet. */
 export const coverLetters = (all: readonly string[]): string =>

@@ -84,8 +84,11 @@ export const lastPageIsCover = (hasHoles: boolean): string =>
 
 export const glueOnCover = 'Glue on the cover.'
 
-export const howToGlueCover =
-  'Fold the cover. Put glue on its hatched rim only: nothing that moves may stick. Hold the card over it, gutter over gutter. Press the edges down. Shut both and let them dry.'
+/** `twice`: it is scored along two lines, and has no fold that the gutter could lie on. */
+export const howToGlueCover = (twice: boolean): string =>
+  `Fold the cover. Put glue on its hatched rim only: nothing that moves may stick. Hold the card over it, ${
+    twice ? 'gutter midway between the two lines' : 'gutter over gutter'
+  }. Press the edges down. Shut both and let them dry.`
 
 export const everyStepBefore = 'On a wall, or one step to a sheet:'
 
