@@ -16,7 +16,7 @@ import {
 import { judge } from '../../src/widgets/challenge/judge.ts'
 import { startState } from '../../src/widgets/state/state.ts'
 import { between, crossOf, dotOf, minus, unit } from '../paper/shared/space.ts'
-import { all, attribute, chapter, dummy, goals, plain, slugs } from './chapters.ts'
+import { all, attribute, chapter, dummy, goals, plain, slugs, sourceOf } from './chapters.ts'
 
 /** One way to meet each task, found on the bench: mechanisms changed, the card opened, the point moved. */
 interface Way {
@@ -210,6 +210,21 @@ describe.each(slugs)('%s', (slug) => {
     const care = all(tree, 'TakeCare').map(plain).join(' ')
     expect(care).toMatch(/^\s*Your school’s own rules come first\./)
     expect(care).toMatch(/knife[^.]*adult/)
+  })
+
+  test('lists what hands need, to a teacher as well, and glue for its cover', () => {
+    const materials = /^materials: \[(.*)\]$/m.exec(sourceOf(slug))?.[1] ?? ''
+    if (design.card.cover) expect(materials).toContain('glue stick')
+    const list = all(tree, 'ForTeachers')
+      .map(plain)
+      .join('')
+      .split('\n')
+      .find((line) => line.startsWith('Materials'))
+    const tools = ['ruler', 'pencil', 'protractor', 'dry ball pen', 'scissors', 'glue stick']
+    for (const tool of tools.filter((one) => materials.includes(one))) expect(list).toContain(tool)
+    if (materials.includes('sticky tape')) expect(list).toMatch(/tape/i)
+    // What is called by one name in a step has it in the list.
+    expect(plain(tree)).not.toContain('empty ball pen')
   })
 
   test('does not shout', () => {

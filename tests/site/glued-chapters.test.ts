@@ -96,6 +96,19 @@ describe('A V-fold of its own card', () => {
   const moth = dummy('moth')
   const taped = (fields: Change): Design => change(moth, 'moth', fields)
 
+  test('nearly shut, the ridge points straight out from the gutter; wide open, it swings down and away', () => {
+    // The formula on the page with both angles 45°: the ridge makes 2 arctan cos(θ/2) with the gutter.
+    const along = (opening: number): number => {
+      const [, y] = unit(way(moth, opening, 'moth/ridge'))
+      return Math.acos(y) / RADIANS
+    }
+    for (const opening of [30, 110, 150])
+      expect(along(opening)).toBeCloseTo((2 * Math.atan(Math.cos((opening / 2) * RADIANS))) / RADIANS, 6)
+    expect(along(30)).toBeGreaterThan(85)
+    expect(tip(moth, 150, 'moth').rise).toBeLessThan(tip(moth, 110, 'moth').rise)
+    expect(tip(moth, 150, 'moth').reach).toBeGreaterThan(tip(moth, 110, 'moth').reach)
+  })
+
   test('taped at 60°, a corner stops the card at 109.47°, pulled tight', () => {
     // cos²(θ/2) = (cos²45° − cos²60°) / sin²60° = 1/3.
     const wide = taped({ 'left.base': 60, 'right.base': 60 })

@@ -20,7 +20,7 @@ import {
 } from '../../src/paper/index.ts'
 import { answer } from '../../src/site/cells/number.ts'
 import { between, crossOf, dotOf, minus, RAD, unit } from '../paper/shared/space.ts'
-import { all, attribute, chapter, dummy, plain, sourceOf } from './chapters.ts'
+import { all, attribute, chapter, dummy, plain, slugs, sourceOf } from './chapters.ts'
 
 const found = (design: Design, id: string) => {
   const m = design.mechanisms.find((one) => one.id === id)
@@ -256,14 +256,15 @@ describe('Will it fit?', () => {
 
 describe('Paper itself', () => {
   const { tree } = chapter('paper-itself')
-  const rows = [...sourceOf('paper-itself').matchAll(/^\| (\d+) lb (\w+) +\| (\d+) +\| ([\d.]+) +\|/gm)].map(
-    ([, pounds, sort, grams, thick]) => ({
-      pounds: Number(pounds),
-      sort: String(sort),
-      grams: Number(grams),
-      thick: Number(thick),
-    }),
-  )
+  const rows = [
+    ...sourceOf('paper-itself').matchAll(/^\| (\d+) lb (\w+) +\| (\d+) +\| ([\d.]+) +\| (.+?) +\|$/gm),
+  ].map(([, pounds, sort, grams, thick, good]) => ({
+    pounds: Number(pounds),
+    sort: String(sort),
+    grams: Number(grams),
+    thick: Number(thick),
+    good: String(good),
+  }))
 
   test('A4 of 80 g/m² weighs about 5 g, and sixteen make a square metre', () => {
     // ISO 216:2007, A4 210 × 297 mm; ISO 536, mass by area: 4.99 g is the published example.
@@ -313,6 +314,16 @@ describe('Paper itself', () => {
       expect(Math.abs(thick - (charts[k] as number))).toBeLessThan(0.005)
     })
     grows(rows.map((row) => row.grams))
+  })
+
+  test('what most cards here are made of is the row that comes nearest to most cards here', () => {
+    const calipers = slugs.map((slug) => chapter(slug).design.card.caliper)
+    const count = (caliper: number): number => calipers.filter((one) => one === caliper).length
+    const usual = calipers.reduce((most, one) => (count(one) > count(most) ? one : most))
+    expect(count(usual)).toBeGreaterThan(calipers.length / 2)
+    const off = ({ thick }: (typeof rows)[number]): number => Math.abs(thick - usual)
+    const nearest = rows.reduce((best, row) => (off(row) < off(best) ? row : best))
+    expect(rows.filter(({ good }) => good === 'most cards here')).toEqual([nearest])
   })
 
   test('wider tabs and longer joints leave the lanterns sound', () => {
