@@ -79,7 +79,15 @@ test.describe('a guess', () => {
   }) => {
     await bench(page, '/chapters/a-scene/')
     const farCut = page.getByRole('textbox', { name: 'Lantern: far cut', exact: true })
+    const sound = await farCut.inputValue()
+    // Neither does the ground of the reading tell, green or not, nor a line round it.
+    const margin = page.locator('.readings [data-reading="margin"]')
+    const none = 'rgba(0, 0, 0, 0)'
+    await expect(margin).toHaveAttribute('data-state', 'good')
+    await expect(margin).toHaveCSS('background-color', none)
     await farCut.fill('58')
+    await expect(margin).toHaveCSS('background-color', none)
+    await expect(margin).toHaveCSS('outline-style', 'none')
     await expect(page.locator('.fault-note')).toHaveAttribute('data-state', 'fault')
     await expect(page.locator('.fault-note')).toBeHidden()
     const marks = page.locator('.stage-view .drawing .m-fault')
@@ -88,6 +96,8 @@ test.describe('a guess', () => {
     await page.locator('.cell-predict').getByText('No, they meet on the way').click()
     await expect(page.locator('.fault-note')).toContainText('run into each other')
     await expect(marks.first()).toBeVisible()
+    await farCut.fill(sound)
+    await expect(margin).not.toHaveCSS('background-color', none)
   })
 
   test('is not answered by the small card that a phrase brings, nor aloud', async ({ page }) => {
