@@ -90,6 +90,7 @@ const numberGoal = z
     id: z.string().optional(),
     field: z.string().optional(),
     at: z.number().min(0).max(180).optional(),
+    quiet: z.literal(true).optional(),
     ...bounds,
   })
   .refine(({ atLeast, atMost, between }) => [atLeast, atMost, between].some((bound) => bound !== undefined), {

@@ -33,11 +33,11 @@ describe('a challenge', () => {
   test('says what is and how far it is to go, from the middle where it lies between two', () => {
     expect(says({ measure: 'rise', at: 90, between: [37.5, 38.5] }, start)).toEqual({
       done: false,
-      says: 'Rise is 34.0 mm at 90°. It needs 4.0 mm more.',
+      says: 'Rise is 34.0\u00a0mm at 90°. It needs 4.0\u00a0mm more.',
     })
     expect(says({ measure: 'rise', atMost: 30 }, start)).toEqual({
       done: false,
-      says: 'Rise is 34.0 mm. That is 4.0 mm too much.',
+      says: 'Rise is 34.0\u00a0mm. That is 4.0\u00a0mm too much.',
     })
   })
 
@@ -45,7 +45,7 @@ describe('a challenge', () => {
     expect(says({ measure: 'rise', at: 90, between: [34, 35] }, start).done).toBe(true)
     expect(says({ measure: 'rise', at: 90, atLeast: 34 }, start)).toEqual({
       done: true,
-      says: 'Rise is 34.0 mm at 90°.',
+      says: 'Rise is 34.0\u00a0mm at 90°.',
     })
   })
 
@@ -77,7 +77,7 @@ describe('a challenge', () => {
     const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
     expect(says(goal, startState(beak, {}))).toEqual({
       done: false,
-      says: 'Slit is 38.0 mm. That is 8.0 mm too much.',
+      says: 'Slit is 38.0\u00a0mm. That is 8.0\u00a0mm too much.',
     })
   })
 
@@ -85,7 +85,7 @@ describe('a challenge', () => {
     const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30 }
     const config = { fields: [{ id: 'beak', field: 'cut', label: 'Beak: depth of the slit' }] }
     expect(says(goal, startState(beak, config), config).says).toBe(
-      'Beak: depth of the slit 38.0 mm. That is 8.0 mm too much.',
+      'Beak: depth of the slit 38.0\u00a0mm. That is 8.0\u00a0mm too much.',
     )
   })
 
@@ -97,8 +97,23 @@ describe('a challenge', () => {
       ],
     }
     expect(says(goal, startState(beak, {})).says).toMatch(
-      /^Rise is [\d.]+ mm at 90°\. It needs [\d.]+ mm more\. Rise of the jaw is /,
+      /^Rise of the beak is [\d.]+\u00a0mm at 90°\. It needs [\d.]+\u00a0mm more\. Rise of the jaw is /,
     )
+  })
+
+  test('of one part it is said without its name, as the bench reads it, though the margin is asked for too', () => {
+    const goal: Goal = {
+      all: [
+        { measure: 'rise', id: 'beak', at: 90, atLeast: 90 },
+        { measure: 'margin', atLeast: 90 },
+      ],
+    }
+    expect(says(goal, startState(beak, {})).says).toMatch(/^Rise is /)
+  })
+
+  test('where how far it is to go would be the answer, it says only what is true now', () => {
+    const goal: Goal = { measure: 'field', id: 'beak', field: 'cut', atMost: 30, quiet: true }
+    expect(says(goal, startState(beak, {}))).toEqual({ done: false, says: 'Slit is 38.0\u00a0mm.' })
   })
 
   test('sound paper is judged by the kernel’s checks, and is not known without them', () => {
@@ -110,7 +125,7 @@ describe('a challenge', () => {
 
   test('the gap of a bare card is a chord', () => {
     const verdict = says({ measure: 'gape', between: [59.5, 60.5] }, startState(bare, bareConfig), bareConfig)
-    expect(verdict).toEqual({ done: true, says: 'Gap is 60.0 mm.' })
+    expect(verdict).toEqual({ done: true, says: 'Gap is 60.0\u00a0mm.' })
   })
 
   test('a goal that the bench cannot measure is a mistake of the chapter', () => {
@@ -122,6 +137,6 @@ describe('a challenge', () => {
 
   test('lengths are told in inches to who asked for inches', () => {
     const verdict = judge({ measure: 'rise', at: 90, atLeast: 40 }, start, {}, [], 'in')
-    expect(verdict.says).toBe('Rise is 1.34 in at 90°. It needs 0.24 in more.')
+    expect(verdict.says).toBe('Rise is 1.34\u00a0in at 90°. It needs 0.24\u00a0in more.')
   })
 })

@@ -25,6 +25,8 @@ export interface NumberGoal extends Bounds {
   readonly field?: string
   /** The opening in degrees at which it is judged; the one on the screen if left out. */
   readonly at?: number
+  /** How far it is to go would be the answer: only what is true now is said. */
+  readonly quiet?: true
 }
 
 /** Every check of the design must hold. */
@@ -67,6 +69,15 @@ function offBy(value: number, { atLeast, atMost, between }: Bounds): number {
   return between ? seen - (low + high) / 2 : seen - (seen < low ? low : high)
 }
 
+/** The parts whose measures a goal names. */
+function partsOf(goal: Goal): readonly (string | undefined)[] {
+  if ('all' in goal) return goal.all.flatMap(partsOf)
+  return 'measure' in goal && !['field', 'margin', 'opening'].includes(goal.measure) ? [goal.id] : []
+}
+
+/** Number and unit stay on one line. */
+const kept = (...of: Parameters<typeof shown>): string => shown(...of).replaceAll(' ', '\u00a0')
+
 interface Judged {
   readonly label: string
   readonly unit: ValueUnit
@@ -90,7 +101,18 @@ function numberOf(goal: NumberGoal, state: BenchState, config: BenchConfig): Jud
   return { label: offered?.label ?? field.label, unit: field.unit, value: settingOf(all.lead, field.name) }
 }
 
-function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, unit: LengthUnit): Verdict {
+interface Telling {
+  readonly unit: LengthUnit
+  /** Several parts are measured: each number is said with its own. */
+  readonly isOfSeveral: boolean
+}
+
+function judgeNumber(
+  goal: NumberGoal,
+  state: BenchState,
+  config: BenchConfig,
+  { unit, isOfSeveral }: Telling,
+): Verdict {
   // What the card does not open to cannot be read there.
   if (goal.at !== undefined && broughtIn(state.design, goal.at) !== goal.at) {
     const { least, most } = openingStops(state.design)
@@ -101,35 +123,36 @@ function judgeNumber(goal: NumberGoal, state: BenchState, config: BenchConfig, u
   const off = offBy(judged.value, goal)
   const { id, measure } = goal
   // Of the part that the bench reads, it is said without its name, as there.
-  const isOther = id !== undefined && measure !== 'field' && id !== leadOf(state.design, config)?.id
-  const label = isOther ? says.measureOf(judged.label, nameOf(id)) : judged.label
-  const [what, value] = [large(label), shown(judged.value, judged.unit, unit)]
+  const isNamed = isOfSeveral || id !== leadOf(state.design, config)?.id
+  const label =
+    id !== undefined && measure !== 'field' && isNamed
+      ? says.measureOf(judged.label, nameOf(id))
+      : judged.label
+  const [what, value] = [large(label), kept(judged.value, judged.unit, unit)]
   const now =
     goal.measure === 'margin' && judged.value < 0
-      ? says.sticksOut(shown(-judged.value, 'mm', unit))
+      ? says.sticksOut(kept(-judged.value, 'mm', unit))
       : goal.measure === 'margin'
-        ? says.hidden(shown(judged.value, 'mm', unit))
+        ? says.hidden(kept(judged.value, 'mm', unit))
         : goal.at === undefined
           ? says.is(what, value)
           : says.isAt(what, value, goal.at)
   if (off === 0) return { done: true, says: says.reached(now) }
-  const far = shown(Math.abs(off), judged.unit, unit)
+  if (goal.quiet) return { done: false, says: says.reached(now) }
+  const far = kept(Math.abs(off), judged.unit, unit)
   return { done: false, says: off < 0 ? says.toGo(now, far) : says.tooMuch(now, far) }
 }
 
-/**
- * How a state stands against a goal. `checks` are the verdicts on the very same design; null: not known yet.
- * Throws a RangeError if the goal asks for something the bench does not have.
- */
-export function judge(
+/** One goal, or several that are told together. */
+function judgeOf(
   goal: Goal,
   state: BenchState,
   config: BenchConfig,
   checks: readonly Check[] | null,
-  unit: LengthUnit = 'mm',
+  telling: Telling,
 ): Verdict {
   if ('all' in goal) {
-    const verdicts = goal.all.map((one) => judge(one, state, config, checks, unit))
+    const verdicts = goal.all.map((one) => judgeOf(one, state, config, checks, telling))
     const open = verdicts.filter(({ done }) => !done)
     return {
       done: open.length === 0,
@@ -143,5 +166,20 @@ export function judge(
       ? { done: false, says: says.mustWorkBut(large(failed.sentence)) }
       : { done: true, says: says.works }
   }
-  return judgeNumber(goal, state, config, unit)
+  return judgeNumber(goal, state, config, telling)
+}
+
+/**
+ * How a state stands against a goal. `checks` are the verdicts on the very same design; null: not known yet.
+ * Throws a RangeError if the goal asks for something the bench does not have.
+ */
+export function judge(
+  goal: Goal,
+  state: BenchState,
+  config: BenchConfig,
+  checks: readonly Check[] | null,
+  unit: LengthUnit = 'mm',
+): Verdict {
+  const isOfSeveral = new Set(partsOf(goal)).size > 1
+  return judgeOf(goal, state, config, checks, { unit, isOfSeveral })
 }
