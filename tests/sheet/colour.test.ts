@@ -132,24 +132,81 @@ describe('what is painted', () => {
       }
   })
 
-  test('white beside a line only where it would not show, and no more than is needed', () => {
-    const bands = (page: string, art: readonly object[] = []) =>
-      first(made(art, [vFold('beak', 'gutter', 110, -40, 45)], { page })).painting?.bands ?? []
-    const long = (page: string, art?: readonly object[]): number =>
-      bands(page, art)
+  describe('white beside a line', () => {
+    const painted = (page: string, art: readonly object[] = []): SheetPage =>
+      first(made(art, [vFold('beak', 'gutter', 110, -40, 45)], { page }))
+    const stretches = ({ painting }: SheetPage) =>
+      (painting?.bands ?? [])
         .flatMap(({ runs }) => runs)
-        .reduce((sum, [[x, y] = [0, 0], [u, v] = [0, 0]]) => sum + Math.hypot(u - x, v - y), 0)
-    // Black on dusk has a contrast of 2.2, on cream one of 16: WCAG 2.2 asks for 3 (1.4.11).
-    expect(long('cream')).toBe(0)
-    const all = long('dusk')
-    // The gutter's 148 mm, the slit's 90 mm and two folds of 60.2 mm.
-    expect(all).toBeGreaterThan(340)
-    expect(all).toBeLessThan(370)
-    for (const { width } of bands('dusk')) expect(width).toBeLessThan(0.4 + 2 * 0.3 + 1e-9)
-    // A light square over a part of the slit takes the white away there.
-    const light = long('dusk', [square('page/right', 10, 145, { fill: 'cream' })])
-    expect(light).toBeLessThan(all - 60)
-    expect(light).toBeGreaterThan(148)
+        .map(([[x, y] = [0, 0], [u, v] = [0, 0]]) => ({ xs: [x, u], long: Math.hypot(u - x, v - y) }))
+    const sum = (found: readonly { readonly long: number }[]): number =>
+      found.reduce((all, { long }) => all + long, 0)
+    const long = (page: string): number => sum(stretches(painted(page)))
+    const onGutter = (art: readonly object[]): number => {
+      const page = painted('cream', art)
+      const gutter = page.placed[0]?.place.origin[0] ?? Number.NaN
+      return sum(stretches(page).filter(({ xs }) => xs.every((x) => Math.abs(x - gutter) < 1e-6)))
+    }
+    /** On the right page, so far across, from one way along to another. */
+    const strip = (across: readonly [number, number], along: readonly [number, number], fill: string) => ({
+      on: 'page/right',
+      shape: [
+        [across[0], along[0]],
+        [across[1], along[0]],
+        [across[1], along[1]],
+        [across[0], along[1]],
+      ],
+      fill,
+    })
+
+    test('only where it would not show, and no wider than is needed', () => {
+      // Black on dusk has a contrast of 2.2, on cream one of 16: WCAG 2.2 asks for 3 (1.4.11).
+      expect(long('cream')).toBe(0)
+      // The gutter's 148 mm, the slit's 90 mm and two folds of 60.2 mm.
+      expect(long('dusk')).toBeGreaterThan(340)
+      expect(long('dusk')).toBeLessThan(370)
+      for (const { width } of painted('dusk').painting?.bands ?? [])
+        expect(width).toBeLessThan(0.4 + 2 * 0.3 + 1e-9)
+    })
+
+    test('also where one side alone is dark', () => {
+      // Dusk on the right of the gutter, as far as the slit.
+      expect(onGutter([strip([0, 105], [-1, 70], 'dusk')])).toBeCloseTo(70, 0)
+    })
+
+    test('all along where a good part hides, else from an end: it never comes and goes', () => {
+      // The gutter below the slit is 70 mm long: three bars of 5 mm are more than a fifth of it, and two less.
+      const bars = (...from: readonly number[]) => from.map((y) => strip([-1, 20], [y, y + 5], 'dusk'))
+      expect(onGutter(bars(10, 30, 50))).toBeCloseTo(70, 0)
+      expect(onGutter(bars(20, 45))).toBeCloseTo(70, 0)
+      // One by the end alone.
+      expect(onGutter(bars(3))).toBeCloseTo(8, 0)
+    })
+
+    test('white edges near one another are joined: a dark line between two folds would be a cut', () => {
+      const cover = parseDesign({
+        hingebook: 1,
+        title: 'Card',
+        card: { width: 105, height: 148, caliper: 0.25, cover: true },
+        mechanisms: [gluedMoth()],
+        papers: { cover: 'night' },
+      })
+      const page = laid(cover, { paper: 'a4', lines: 'front', art: 'colour' }).find(({ placed }) =>
+        placed.some(({ piece }) => piece === 'cover'),
+      )
+      const middle = page?.placed[0]?.place.origin[0] ?? Number.NaN
+      const upright = (page?.painting?.bands ?? []).flatMap(({ runs, width }) =>
+        runs.flatMap(([[x, y] = [0, 0], [u, v] = [0, 0]]) =>
+          Math.abs(x - u) < 1e-6 && Math.abs(y - v) > 140 && Math.abs(x - middle) < 3
+            ? [[x - width / 2, x + width / 2] as const]
+            : [],
+        ),
+      )
+      const sorted = upright.toSorted((a, b) => a[0] - b[0])
+      expect(sorted.length).toBe(3)
+      for (const [k, [left]] of sorted.entries())
+        if (k > 0) expect(left).toBeLessThan(sorted[k - 1]?.[1] ?? 0)
+    })
   })
 
   test('a fold is closed with the colour on both its sides, and only there', () => {
@@ -258,7 +315,7 @@ describe.skipIf(!has('pdftoppm'))('as PDF, by poppler', () => {
     }, 0.05)
 
   test.each(['garden', 'heron', 'owl'])(
-    '%s: on one side at least every line has paper or colour from which it can be told',
+    '%s: on both its sides every line has paper or colour from which it can be told',
     async (name) => {
       for (const lines of ['ticks', 'back'] as const)
         for (const page of laid(dummy(name), { paper: 'a4', lines, art: 'colour' })) {
@@ -270,6 +327,11 @@ describe.skipIf(!has('pdftoppm'))('as PDF, by poppler', () => {
             // The margin's red line is pale on white too.
             if (mark.mark === 'word' || mark.role === 'dimension') continue
             const { width, colour } = lookOf(mark.role)
+            // Along its outline a piece has the white sheet on one side.
+            const isOutline = page.placed.some(
+              ({ piece }) => mark.role === 'cut' && mark.of === (piece === 'card' ? 'page' : piece),
+            )
+            const least = isOutline ? Math.max : Math.min
             const ink = light([1, 3, 5].map((k) => Number.parseInt(colour.slice(k, k + 2), 16)))
             for (const run of mark.runs)
               for (const [k, [x, y]] of run.entries()) {
@@ -283,10 +345,10 @@ describe.skipIf(!has('pdftoppm'))('as PDF, by poppler', () => {
                   // In a sharp corner both sides are the same.
                   if (Math.min(t, 1 - t) * long < 0.5) continue
                   const off = (width / 2 + 0.15) / long
-                  const best = Math.max(
+                  const worst = least(
                     ...[off, -off].map((o) => light(at([x + t * dx - o * dy, y + t * dy + o * dx]))),
                   )
-                  if (best / ink < 2.9) hidden.push(`${mark.role} ${mark.of} ${x} ${y}`)
+                  if (worst / ink < 2.9) hidden.push(`${mark.role} ${mark.of} ${x} ${y}`)
                 }
               }
           }

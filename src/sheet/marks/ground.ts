@@ -9,7 +9,7 @@ import { isWithin } from './clip.ts'
 import { isIn, nearest } from './stretches.ts'
 
 /** The sheet. */
-const WHITE: Hex = '#ffffff'
+export const WHITE: Hex = '#ffffff'
 
 /** A colour; null where a picture lies, which may have any. */
 export type Ground = (point: Point) => Hex | null

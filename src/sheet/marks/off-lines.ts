@@ -9,7 +9,7 @@ const NEAR = 0.2
 const PARALLEL = 0.1
 
 /** Whether one stretch lies along another, with both its ends on it. */
-const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
+export const isAlong = (side: Stretch, [a, b]: Stretch): boolean => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
   const square = dx * dx + dy * dy
   return side.every(([x, y]) => {
@@ -32,7 +32,8 @@ export function offLines(run: readonly Point[], lines: readonly Stretch[]): read
   return left
 }
 
-function sine([a, b]: Stretch, [c, d]: Stretch): number {
+/** Of the angle between two stretches. */
+export function sine([a, b]: Stretch, [c, d]: Stretch): number {
   const [x, y, u, v] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]]
   return Math.abs(x * v - y * u) / (Math.hypot(x, y) * Math.hypot(u, v) || 1)
 }

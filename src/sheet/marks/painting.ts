@@ -4,27 +4,18 @@ import { artColours, tabPaper } from '../../drawing/art/colours.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Hex } from '../../drawing/pen/papers.ts'
 import type { Design, Piece } from '../../paper/index.ts'
-import { between } from '../../paper/plane/clip.ts'
+import type { Band } from './bands.ts'
+import { bandsUnder } from './bands.ts'
 import type { Ground } from './ground.ts'
-import { contrast, groundOf } from './ground.ts'
+import { groundOf } from './ground.ts'
 import type { SheetLines } from './instructions.ts'
 import { faceOf, printedAs } from './instructions.ts'
 import { placesOn } from './joint-places.ts'
-import { lookOf } from './looks.ts'
 import type { Place } from './piece-marks.ts'
 import { foldsOf, onPage, onPiece } from './piece-marks.ts'
 import type { SheetMark } from './setting.ts'
 import { extent } from './setting.ts'
 import type { Stretch } from './stretches.ts'
-import { stretchesOf } from './stretches.ts'
-
-/** Lines, or parts of them, with white paper on either side. */
-export interface Band {
-  readonly runs: readonly (readonly Point[])[]
-  readonly closed: boolean
-  /** mm. */
-  readonly width: number
-}
 
 /** Stretches of folds in the colour that lies on both their sides. */
 export interface Seam {
@@ -52,12 +43,7 @@ const ASIDE = [-FOLD_SEAM / 2, -0.05, 0.05, FOLD_SEAM / 2] as const
 /** Folds are looked at so finely along, mm. */
 const FINE = 0.1
 
-/** White paper on either side of a line that would not show on what is painted there, mm: it stays in view. */
-const BESIDE = 0.3
-
-/** As much brighter than its line a ground has to be for the line to show: WCAG 2.2, 1.4.11. */
-const SHOWS = 3
-
+/** White paper round words, mm. */
 const ROUND = 0.6
 
 const ownerOf = ({ of }: PaintedPanel): string => of.slice(0, of.indexOf('/'))
@@ -172,57 +158,6 @@ const roundWords = (marks: readonly SheetMark[]): readonly (readonly Point[])[] 
     ]
   })
 
-/** Where a line is looked at beside it, beyond its own half width, and how finely along it. */
-const NEXT_TO = 0.15
-
-const STEP = 0.4
-
-/** Stretches of a line that hide, in turn; those with less than `STEP` twice between them are one. */
-function hidden([a, b]: Stretch, hides: (point: Point, across: Point) => boolean): readonly Stretch[] {
-  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
-  const parts = Math.max(1, Math.ceil(long / STEP))
-  const across: Point = [(a[1] - b[1]) / (long || 1), (b[0] - a[0]) / (long || 1)]
-  const found: [number, number][] = []
-  for (let k = 0; k < parts; k++) {
-    if (!hides(between(a, b, (k + 0.5) / parts), across)) continue
-    // What shows ends between two looks: the white reaches to the next one.
-    const [from, to] = [Math.max(0, k - 0.5), Math.min(parts, k + 1.5)]
-    const last = found.at(-1)
-    if (last && from - last[1] < 2) last[1] = to
-    else found.push([from, to])
-  }
-  return found.map(([from, to]) => [between(a, b, from / parts), between(a, b, to / parts)])
-}
-
-/** The bands under the parts of lines that would hide on a dark ground, as few as there are widths. */
-function bandsUnder(
-  marks: readonly SheetMark[],
-  edges: ReadonlySet<string>,
-  ground: Ground,
-): readonly Band[] {
-  const bands = new Map<number, (readonly Point[])[]>()
-  for (const mark of marks) {
-    if (mark.mark !== 'path') continue
-    // Beyond the edges of pieces (ids) the paper is white anyway.
-    if (mark.role === 'cut' && mark.closed && edges.has(mark.of ?? '')) continue
-    const { colour, width } = lookOf(mark.role)
-    const off = width / 2 + NEXT_TO
-    const isSeenOn = (point: Point): boolean => {
-      const under = ground(point)
-      return under !== null && contrast(under, colour) >= SHOWS
-    }
-    // Beside one light side a line is seen, and so are its dashes.
-    const hides = ([x, y]: Point, [u, v]: Point): boolean =>
-      !isSeenOn([x + off * u, y + off * v]) && !isSeenOn([x - off * u, y - off * v])
-    const found = stretchesOf(mark).flatMap((line) => hidden(line, hides))
-    if (found.length === 0) continue
-    const runs = bands.get(width) ?? []
-    bands.set(width, runs)
-    runs.push(...found)
-  }
-  return [...bands].map(([width, runs]) => ({ runs, closed: false, width: width + 2 * BESIDE }))
-}
-
 /** The pieces of a page in colour, white round its marks; null where nothing on them has a colour. */
 export function paintingOf(
   design: Design,
@@ -234,12 +169,17 @@ export function paintingOf(
   const panels = all.flatMap((one) => one.panels)
   if (panels.length === 0) return null
   const folds = placed.flatMap(({ piece, place }) => foldsOf(piece, place))
-  const edges = new Set(placed.map(({ piece: { id } }) => (id === 'card' ? 'page' : id)))
+  const outlines = new Map(
+    placed.map(({ piece: { id, outline }, place }) => [
+      id === 'card' ? 'page' : id,
+      outline.map((point) => onPage(place, point)),
+    ]),
+  )
   const areas = [...all.flatMap((one) => one.areas), ...roundWords(marks)]
   return {
     panels,
     seams: seamsOn(folds, groundOf(panels)),
     areas,
-    bands: bandsUnder(marks, edges, groundOf(panels, areas)),
+    bands: bandsUnder(marks, outlines, areas, groundOf(panels, areas)),
   }
 }
