@@ -1,6 +1,7 @@
 // What is drawn on a design, printed as lines to colour in.
 import { describe, expect, test } from 'vitest'
 import { artOutlines } from '../../src/drawing/art/outlines.ts'
+import type { Point } from '../../src/drawing/pen/marks.ts'
 import { parseDesign, pieces } from '../../src/paper/index.ts'
 import { looks } from '../../src/sheet/marks/looks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
@@ -101,6 +102,70 @@ describe('on a sheet', () => {
       .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
       .join(' ')
     expect(words).toContain('fine grey dots')
+  })
+})
+
+describe('lines that lie on one another', () => {
+  /** From one corner to the other, so that an edge is shared with the square at 20 to 30, or lies beside it. */
+  const beside = (from: number) => ({
+    on: 'page/right',
+    shape: [
+      [from, 20],
+      [from + 10, 20],
+      [from + 10, 30],
+      [from, 30],
+    ],
+    fill: 'rust',
+  })
+  const picture = (art: readonly object[]): readonly (readonly Point[])[] =>
+    laid(read(art), { paper: 'a4', art: 'lines' }).flatMap(({ marks }) =>
+      marks.flatMap((mark) => (mark.mark === 'path' && mark.of === 'card' ? mark.runs : [])),
+    )
+  const one = square('page/right', 20, 30)
+
+  test('are drawn once, and those beside one another are two', () => {
+    // Seven sides of 10 mm, not eight; what meets the shared one may lose a look's 1.2 mm.
+    expect(Math.abs(long(picture([one, beside(30)])) - 70)).toBeLessThan(1.3)
+    expect(Math.abs(long(picture([one, beside(30.2)])) - 70)).toBeLessThan(1.3)
+    expect(long(picture([one, beside(31)]))).toBeCloseTo(80, 6)
+  })
+
+  test('go on where one takes over from another: each part would begin with a dot of its own', () => {
+    const line = (points: readonly (readonly number[])[]) => ({
+      ...{ on: 'page/right', closed: false, fill: null },
+      shape: points,
+    })
+    const runs = picture([
+      line([
+        [20, 20],
+        [30, 20],
+      ]),
+      line([
+        [40, 20],
+        [30, 20],
+      ]),
+      line([
+        [30, 20],
+        [30, 30],
+      ]),
+    ])
+    expect(runs.map((run) => Math.round(long([run]))).toSorted()).toEqual([10, 20])
+  })
+
+  test('a narrow shape is a line where its sides are one, and a small one stays whole', () => {
+    const strip = (wide: number) => ({
+      on: 'page/right',
+      shape: [
+        [20, 20],
+        [60, 20],
+        [60, 20 + wide],
+        [20, 20 + wide],
+      ],
+      fill: 'rust',
+    })
+    expect(long(picture([strip(0.2)]))).toBeLessThan(43)
+    expect(long(picture([strip(0.5)]))).toBeCloseTo(81, 6)
+    expect(long(picture([square('page/right', 50, 50.1)]))).toBeCloseTo(0.4, 6)
   })
 })
 

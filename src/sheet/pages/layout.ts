@@ -30,6 +30,7 @@ import { placesOn } from '../marks/joint-places.ts'
 import type { Placed } from '../marks/lying.ts'
 import { lyingOn } from '../marks/lying.ts'
 import { offLines } from '../marks/off-lines.ts'
+import { drawnOnce } from '../marks/once.ts'
 import type { Painting } from '../marks/painting.ts'
 import { edgesOnFolds, paintingOf } from '../marks/painting.ts'
 import { foldsAndCuts, onPage, pieceMarks } from '../marks/piece-marks.ts'
@@ -231,7 +232,7 @@ function pictureMarks(
     const flat = all.find(({ id }) => id === piece)
     if (found.length === 0 || !flat) return []
     const drawn = foldsAndCuts(flat, place)
-    const off = found.flatMap((run) =>
+    const off = drawnOnce(found).flatMap((run) =>
       offLines(
         run.map((p) => onPage(place, p)),
         drawn,
