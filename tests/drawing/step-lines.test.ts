@@ -1,7 +1,7 @@
 // What lines and frames of step figures may not mislead about: a solid line is a cut, glue is where glue is, a hand is where a hand is.
 import { describe, expect, it } from 'vitest'
 import type { Drawing, PathMark, Point } from '../../src/drawing/pen/marks.ts'
-import { isDark } from '../../src/drawing/steps/ink.ts'
+import { isDark, isDarkByNight } from '../../src/drawing/steps/ink.ts'
 import type { StepOptions, StepState } from '../../src/drawing/steps/steps.ts'
 import { stepFigure } from '../../src/drawing/steps/steps.ts'
 import type { Design } from '../../src/paper/index.ts'
@@ -83,6 +83,57 @@ describe('lines in step figures', () => {
     expect(isDark({ ...paint, paper: '#767676' })).toBe(false)
     expect(isDark({ ...paint, paper: '#757575' })).toBe(true)
     expect(isDark({ ...paint, paper: '#000000', face: 'back' })).toBe(false)
+  })
+
+  it('are pale by night alone where paper is light by day and dark then', () => {
+    const inked = (name: string, id: string) =>
+      paths(drawn(dummy(name), 'piece', { of: [id] }), 'mountain')[0]?.paint
+    // Card 6 is the style sheet's name for it; a pen without one draws it dark.
+    expect(inked('lilies', 'near-lily')).toMatchObject({ card: 6, paper: '#dd8f8c' })
+    expect(inked('owl', 'body')).toMatchObject({ card: 6, paper: '#b0763f' })
+    expect(inked('hedgehog', 'head')?.card).toBeLessThan(5)
+    const paint = { card: 1, light: 1, face: 'front' } as const
+    expect(isDarkByNight({ ...paint, paper: '#fbf6e8' })).toBe(false)
+    expect(isDarkByNight({ ...paint, paper: '#fbf6e8', light: 0, sky: 0 })).toBe(true)
+    expect(isDarkByNight({ ...paint, paper: '#fbf6e8', light: 0, sky: 0, face: 'back' })).toBe(false)
+  })
+
+  it('of the gutter lie on no edge, which would fill the gaps of its dashes', () => {
+    for (const name of ['card', 'beak', 'layers', 'tree']) {
+      const figure = drawn(dummy(name), 'flat')
+      const ends = paths(figure, 'valley')
+        .filter(({ of }) => of === 'gutter')
+        .flatMap(({ runs }) => runs.flat())
+      const [low, high] = [ends[0], ends.at(-1)]
+      if (!low || !high) throw new Error('a gutter has two ends')
+      const off = ([x, y]: Point): number =>
+        Math.abs((high[0] - low[0]) * (y - low[1]) - (high[1] - low[1]) * (x - low[0])) / long([low, high])
+      const edges = paths(figure, 'facet').flatMap(({ on = [] }) =>
+        on.flatMap((mark) => (mark.mark === 'path' && mark.role === 'edge' ? mark.runs : [])),
+      )
+      expect(edges.length, name).toBeGreaterThan(0)
+      for (const run of edges)
+        for (const [k, p] of run.slice(1).entries())
+          expect(Math.max(off(p), off(run[k] as Point)), name).toBeGreaterThan(1)
+    }
+  })
+
+  it('strips that are cut from the card are tinted, neither as dark as it nor white, until they stand', () => {
+    for (const [name, id] of [
+      ['beak', 'beak'],
+      ['scene', 'lantern'],
+    ] as const)
+      for (const state of ['cutting', 'creased', 'reversing'] as const) {
+        const strips = paths(drawn(dummy(name), state, { of: [id] }), 'facet').filter(({ of }) =>
+          of?.startsWith(`${id}/`),
+        )
+        expect(strips.length).toBeGreaterThan(0)
+        for (const { paint } of strips) expect(paint?.paper).toBe('#a9bdd2')
+      }
+    const stands = paths(drawn(dummy('scene'), 'open'), 'facet').filter(({ of }) =>
+      of?.startsWith('lantern/'),
+    )
+    for (const { paint } of stands) expect(paint?.paper).toBe('#1a1d33')
   })
 
   it('of the cuts that are made in this step have a rim, and their folds lie on the strips', () => {
@@ -172,10 +223,51 @@ describe('hands in step figures', () => {
     }
   })
 
-  it('push each strip', () => {
-    const hands = (of: readonly string[]) => paths(drawn(dummy('eyes'), 'reversing', { of }), 'hand').length
-    expect(hands(['beak'])).toBe(1)
-    expect(hands(['beak', 'jaw'])).toBe(2)
+  it('push one strip on the gutter after the other: the first of them is pointed at', () => {
+    const count = (of: readonly string[], role: string) =>
+      paths(drawn(dummy('eyes'), 'reversing', { of }), role).length
+    expect(count(['beak', 'jaw'], 'hand')).toBe(1)
+    expect(count(['beak', 'jaw'], 'ghost')).toBe(count(['beak'], 'ghost'))
+    expect(count(['left-eye', 'right-eye'], 'hand')).toBe(2)
+  })
+
+  it('rub a fold from its middle out, each arrow along it', () => {
+    const figure = drawn(dummy('card'), 'pressed')
+    const page = hull(figure, 'page/right')
+    const arrows = paths(figure, 'hand').map(({ runs }) => runs[0] ?? [])
+    expect(arrows.length).toBe(2)
+    for (const points of arrows) for (const p of points) expect(depth(p, page)).toBeGreaterThan(0)
+    const [[a, b] = [], [c, d] = []] = arrows as [readonly Point[], readonly Point[]]
+    if (!a || !b || !c || !d) throw new Error('an arrow has two ends')
+    expect((b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1])).toBeLessThan(0)
+    expect(Math.hypot(a[0] - c[0], a[1] - c[1])).toBeLessThan(Math.hypot(b[0] - d[0], b[1] - d[1]) / 4)
+  })
+
+  it('fold a card the other way: the gutter on top, the inside without', () => {
+    const figure = drawn(dummy('card'), 'ridged')
+    for (const { paint } of paths(figure, 'facet')) expect(paint?.face).toBe('front')
+    const [left, right] = ['page/left', 'page/right'].map((name) => hull(figure, name))
+    const both = (left ?? []).filter((p) => right?.some(([x, y]) => Math.hypot(x - p[0], y - p[1]) < 0.01))
+    expect(both.length).toBe(2)
+    // Of each page the gutter's end lies above the other end of the same edge.
+    const top = Math.min(...[...(left ?? []), ...(right ?? [])].map(([, y]) => y))
+    expect(both.some(([, y]) => y < top + 0.01)).toBe(true)
+  })
+
+  it('cut a guest with its fold pinched flat on its page, the other page out of the way', () => {
+    for (const [of, page] of [
+      ['left-eye', 'page/left'],
+      ['right-eye', 'page/right'],
+      ['left-lid', 'page/left'],
+      ['right-lid', 'page/right'],
+    ] as const) {
+      const figure = drawn(dummy('eyes'), 'cutting', { of: [of] })
+      const pages = new Set(paths(figure, 'facet').flatMap(({ of }) => (of?.startsWith('page/') ? [of] : [])))
+      expect([...pages], of).toEqual([page])
+      // The cut stands out, on one layer, and the blades come to it.
+      expect(paths(figure, 'cut').length, of).toBeGreaterThan(0)
+      expect(paths(figure, 'hand').length, of).toBe(1)
+    }
   })
 
   it('glue strips over the back of the gutter, and none where something moves', () => {

@@ -14,8 +14,8 @@ export const toBack = 'to the back'
 export const reversing = (opening: string): string =>
   `The card is open ${opening}; a strip that still lies in the pages is pushed through to the inside.`
 
-export const nestedCutting = (opening: string): string =>
-  `The card is open ${opening}; each slit is cut from its fold through both layers.`
+export const nestedCutting =
+  'The fold is pinched flat on its page, and cut from the fold through both layers. What lies over it is left out.'
 
 export const nestedCreased = (opening: string): string =>
   `The card is open ${opening}; the strips are cut and their fold lines creased both ways.`
@@ -24,6 +24,11 @@ export const nestedReversing = (opening: string): string =>
   `The card is open ${opening}; strips that still lie in their hosts are pushed through.`
 
 export const shut = 'The card is nearly shut; its upper page comes down.'
+
+export const pressed = 'The card is shut; its fold is rubbed down from the middle out to both ends.'
+
+export const ridged =
+  'The card is folded the other way: the gutter is a ridge on top, and both pages come down.'
 
 export const backing =
   'The card stands on its edges like a tent; strips of paper are glued over the back of its gutter.'

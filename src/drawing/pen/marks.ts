@@ -52,7 +52,7 @@ export type Role =
 
 /** How a surface is coloured: which card it is cut from, how much light it gets, which face shows. */
 export interface Paint {
-  /** 0 the base card, 1 the first mechanism, 2 … in turn; 5 sticky tape. */
+  /** 0 the base card, 1 the first mechanism, 2 … in turn; 5 sticky tape; 6 of a line: dark by day and pale by night. */
   readonly card: number
   /** `#rrggbb` where the design names its paper. */
   readonly paper?: string

@@ -3,8 +3,10 @@ import type { Design, Flat } from '../../paper/index.ts'
 import { jointsOf } from '../../paper/index.ts'
 import { hatch, strokes } from '../pen/hatch.ts'
 import { inset } from '../pen/inset.ts'
+import type { Light } from '../pen/lit.ts'
+import { darkOf } from '../pen/lit.ts'
 import type { Mark, Paint, PathMark, Role } from '../pen/marks.ts'
-import { luminance } from '../pen/mix.ts'
+import { luminance, mixed } from '../pen/mix.ts'
 import type { Hex } from '../pen/papers.ts'
 import { CARDS } from '../pen/papers.ts'
 
@@ -79,9 +81,22 @@ const TAPE = 5
 /** At this luminance black and white stand out from a ground alike. Source: WCAG 2.2, contrast ratio: (L + 0.05)² = 1.05 × 0.05. */
 const EVEN = Math.sqrt(1.05 * 0.05) - 0.05
 
+const paperOf = ({ paper, card }: Paint): Hex => (paper as Hex | undefined) ?? CARDS[card] ?? '#ffffff'
+
 /** Whether ink on this paper has to be pale. The back of every paper is. */
-export const isDark = ({ face, paper, card }: Paint): boolean =>
-  face === 'front' && luminance((paper as Hex | undefined) ?? CARDS[card] ?? '#ffffff') < EVEN
+export const isDark = (paint: Paint): boolean => paint.face === 'front' && luminance(paperOf(paint)) < EVEN
+
+/** By night, and what paper turns to in its shade: as the page's style sheet has them. */
+const NIGHT: Light = { air: 0.27, lamp: 0.52 }
+
+const NIGHT_SHADE: Hex = '#00072e'
+
+/** Whether ink has to be pale on it where the page is dark: there less light falls on the same paper. */
+export const isDarkByNight = (paint: Paint): boolean =>
+  paint.face === 'front' && luminance(mixed(NIGHT_SHADE, darkOf(paint, NIGHT), paperOf(paint))) < EVEN
+
+/** What pens take for the card of ink that is dark by day and pale by night. */
+const BY_LIGHT = 6
 
 /** The paint by which a pen gives ink the colour that its ground wants: pale as on the dark base card, or dark as on all others. */
 const inkOf = (paint: Paint): Paint =>
@@ -89,7 +104,9 @@ const inkOf = (paint: Paint): Paint =>
     ? paint
     : isDark(paint)
       ? { card: 0, light: paint.light, face: 'front' }
-      : { ...paint, card: Math.max(1, paint.card) }
+      : isDarkByNight(paint)
+        ? { ...paint, card: BY_LIGHT, paper: paperOf(paint) }
+        : { ...paint, card: Math.max(1, paint.card) }
 
 const isInk = (mark: Mark): mark is PathMark & { readonly paint: Paint } =>
   mark.mark === 'path' && mark.paint !== undefined && INKS.has(mark.role)

@@ -264,12 +264,14 @@ const LOOKS = [0, 0.25, 0.5, 0.75, 1]
 
 /** The motion of a step; null if nothing moves in it. */
 export function stepMotion(
-  design: Design,
+  whole: Design,
   state: StepState,
   size: Size,
   options: StepOptions = {},
 ): StepMotion | null {
-  const plan = PLANS[state]?.(taskOf(design, options))
+  const task = taskOf(whole, options, state)
+  const { design } = task
+  const plan = PLANS[state]?.(task)
   if (!plan) return null
   const { says: moves, stretches } = plan
   const placeAt = (share: number): { readonly stretch: Stretch; readonly part: number } => {

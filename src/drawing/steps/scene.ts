@@ -37,6 +37,8 @@ export interface Scene {
   readonly fills?: boolean
   /** What is worked on, where that is small, in the card's frame. */
   readonly about?: readonly Vec3[]
+  /** So many times as large as the card that may be drawn, at most. */
+  readonly closest?: number
   readonly says: string
 }
 

@@ -30,15 +30,23 @@ const farthest = (from: readonly Vec3[], to: readonly Vec3[]): number => {
   return best
 }
 
-/** The way that the outermost point of a folded strip took. */
+/** How much farther out than the paper an arrow goes that tells its way: so it ends before it meets its own start. */
+const OUTSIDE = 1.1
+
+/** The way that a folded strip took, outside of it: so that of two that meet in a slit each has its own. */
 function foldPath(design: Design, state: Making, id: string, over: number): readonly Vec3[] {
   const at = (degrees: number): readonly Vec3[] =>
     making(design, { ...state, folds: { [id]: degrees } }).find(
       ({ panel }) => panel === `${id}/${over > 0 ? 'left' : 'right'}`,
     )?.points ?? []
   const corner = farthest(at(0), at(over))
-  return Array.from({ length: 13 }, (_, k) => at((over * k) / 12)[corner]).filter(
-    (p): p is Vec3 => p !== undefined,
+  const point = (degrees: number): Vec3 => {
+    const corners = at(degrees)
+    return middle([corners[corner] ?? middle(corners), middle(corners)])
+  }
+  const centre = middle([point(0), point(Math.sign(over) * 180)])
+  return Array.from({ length: 17 }, (_, k) =>
+    add(centre, subtract(point(over * (0.04 + (0.92 * k) / 16)), centre), OUTSIDE),
   )
 }
 
@@ -71,9 +79,22 @@ function onStrips(ink: readonly InkLine[], paper: readonly Surface[], folded: re
   })
 }
 
+/** The pages where their gutter is drawn as a line: an edge along it would fill the gaps of its dashes. */
+const withoutGutter = (paper: readonly Surface[]): readonly Surface[] =>
+  paper.map((one) => ({
+    ...one,
+    drawn: one.drawn.map((isDrawn, k) => {
+      const ends = [one.points[k], one.points[(k + 1) % one.points.length]]
+      return isDrawn && !ends.every((p) => p && Math.hypot(p[0], p[2]) < ON_GUTTER)
+    }),
+  }))
+
+/** A point this near to the gutter lies on it, mm. */
+const ON_GUTTER = 0.01
+
 export function flat({ design }: Task): Scene {
   return {
-    paper: making(design, { opening: 180, through: [], cut: [] }),
+    paper: withoutGutter(making(design, { opening: 180, through: [], cut: [] })),
     ink: inkOn(design, 180, () => true),
     stand: 'gutter',
     opening: 180,
@@ -142,30 +163,35 @@ export function folded(task: Task, side: 'front' | 'back'): Scene {
   }
 }
 
-/** More outlines of what will stand than these would be a tangle. */
-const MOST_GHOSTS = 2
+/** What lies in the pages is drawn so many times as large as the card, at most: it is still seen where that is. */
+const CLOSE_BY = 1.9
 
 export function reversing(task: Task): Scene {
   if (task.cut.length === 0 && task.guests.length > 0) return nestedReversing(task)
   const { design, cut, opening = 110 } = task
   const paper = making(design, { opening, through: [], cut })
   const popped = poseAt(design, opening)
+  // One finger pushes one strip after the other: outlines and arrows of all would be a tangle.
+  const over = cut.slice(0, 1).flatMap((id): Scene['over'] => {
+    const ghosts = ghostsOf(popped.panels, id)
+    const ridge = popped.creases[ridgeOf(design, id) ?? '']
+    const strip = paper.find(({ panel }) => panel === `${id}/right`)
+    const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < ON_GUTTER) ?? []
+    if (!ridge || onGutter.length === 0) return ghosts
+    const to = middle([ridge.start, ridge.end])
+    return [...ghosts, { role: 'hand', points: pushed(middle(onGutter), to) }]
+  })
   return {
     paper,
     ink: [],
     stand: 'gutter',
     opening,
-    over: [
-      ...(cut.length > MOST_GHOSTS ? cut.slice(0, 1) : cut).flatMap((id) => ghostsOf(popped.panels, id)),
-      ...cut.flatMap((id) => {
-        const ridge = popped.creases[ridgeOf(design, id) ?? '']
-        const strip = paper.find(({ panel }) => panel === `${id}/right`)
-        const onGutter = strip?.points.filter((p) => Math.hypot(p[0], p[2]) < 1e-6) ?? []
-        if (!ridge || onGutter.length === 0) return []
-        const to = middle([ridge.start, ridge.end])
-        return [{ role: 'hand' as const, points: pushed(middle(onGutter), to) }]
-      }),
+    over,
+    about: [
+      ...over.flatMap(({ points }) => points),
+      ...paper.flatMap(({ panel, points }) => (cut.includes(ownerOf(panel)) ? points : [])),
     ],
+    closest: CLOSE_BY,
     says: says.reversing(angleText(opening, 0)),
   }
 }
@@ -187,6 +213,53 @@ export function shut({ design, through, opening = NEARLY_SHUT }: Task): Scene {
       },
     ],
     says: says.shut,
+  }
+}
+
+/** From the gutter of a shut card to where a thumb runs along it, and from its middle to where that begins, mm. */
+const THUMB = { in: 7, from: 5, end: 3 } as const
+
+/** Shut, and the fold rubbed down from its middle out to both ends. */
+export function pressed({ design, through }: Task): Scene {
+  const { height } = design.card
+  const half = height / 2
+  const rubbed = (way: 1 | -1): readonly Vec3[] =>
+    [THUMB.from, half - THUMB.end].map((out): Vec3 => [0, half + way * out, THUMB.in])
+  return {
+    paper: making(design, { opening: SHUT, through, cut: [] }),
+    ink: [],
+    stand: 'left',
+    opening: SHUT,
+    over: ([1, -1] as const).map((way) => ({ role: 'hand', points: rubbed(way) })),
+    says: says.pressed,
+  }
+}
+
+/** How far a card is still open to its back that is folded the other way, degrees. */
+const FOLDED_BACK = 84
+
+/** The gutter worked the other way: a ridge, the inside of the pages without. */
+export function ridged({ design, through, opening = FOLDED_BACK }: Task): Scene {
+  const { width } = design.card
+  const top = width * Math.cos((opening / 2) * RADIANS)
+  const over = ([x, y, z]: Vec3): Vec3 => [x, y, top - z]
+  const way = (side: 1 | -1): readonly Vec3[] =>
+    Array.from({ length: 13 }, (_, k): Vec3 => {
+      const half = ((opening + 74 - (66 * k) / 12) / 2) * RADIANS
+      const reach = width + 9
+      return over([side * reach * Math.sin(half), 0.3 * design.card.height, reach * Math.cos(half)])
+    })
+  return {
+    paper: making(design, { opening, through, cut: [] }).map((one) => ({
+      ...one,
+      points: one.points.map(over),
+      front: [-one.front[0], one.front[1], one.front[2]],
+    })),
+    ink: [],
+    stand: 'gutter',
+    opening,
+    over: ([1, -1] as const).map((side) => ({ role: 'hand', points: way(side) })),
+    says: says.ridged,
   }
 }
 

@@ -13,7 +13,19 @@ import { shadowMarks } from '../view/shadows.ts'
 import { inInk } from './ink.ts'
 import type { Scene, Task } from './scene.ts'
 import { LIFTED, STEP_CAMERA } from './scene.ts'
-import { backing, covering, cutting, flat, folded, folding, open, reversing, shut } from './scenes-cut.ts'
+import {
+  backing,
+  covering,
+  cutting,
+  flat,
+  folded,
+  folding,
+  open,
+  pressed,
+  reversing,
+  ridged,
+  shut,
+} from './scenes-cut.ts'
 import { astride, closing, glued, onTable, popping, saddled, taping, threading } from './scenes-glued.ts'
 import { nestedCreased } from './scenes-nested.ts'
 
@@ -38,6 +50,8 @@ import { nestedCreased } from './scenes-nested.ts'
  *   popping    the piece still lies down in the fold and is being pushed up
  *   taping     as open, with tape along the joints
  *   shut       nearly shut, the upper page coming down
+ *   pressed    shut, the fold rubbed down from its middle to its ends
+ *   ridged     folded the other way: the gutter is a ridge
  *   backing    from behind, on its edges like a tent: strips of paper over the gutter
  *   open       standing open
  *   covering   held over its open cover, whose rim is hatched: glued on last
@@ -63,6 +77,8 @@ export const stepStates = [
   'popping',
   'taping',
   'shut',
+  'pressed',
+  'ridged',
   'backing',
   'open',
   'covering',
@@ -131,6 +147,8 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
   popping,
   taping,
   shut,
+  pressed,
+  ridged,
   backing,
   open,
   covering,
@@ -140,6 +158,12 @@ const scenes: Readonly<Record<Exclude<StepState, 'creased'>, (task: Task) => Sce
 const PICTURED: ReadonlySet<StepState> = new Set(['coloured', 'open', 'covering'])
 
 export const isPictured = (state: StepState): boolean => PICTURED.has(state)
+
+/** States in which strips that are cut from the card are nothing yet but a part of it. */
+const UNPAINTED: ReadonlySet<StepState> = new Set(['cutting', 'front', 'back', 'creased', 'reversing'])
+
+/** Their paper there: tinted, so that they are told from the card, and never a hole's white or black. */
+const TINT = 'heron'
 
 /** States that are about pieces of their own card. */
 const GLUED: ReadonlySet<StepState> = new Set([
@@ -206,7 +230,7 @@ export function sceneMarks(
   // One scale for all states; what is too large for it is drawn as large as it goes.
   const fitted = !frame && !camera && paper.some(({ panel }) => panel.startsWith('page/')) ? FITTED : 1
   const most = about
-    ? CLOSEST * scale
+    ? (scene.closest ?? CLOSEST) * scale
     : scene.fills
       ? LARGEST * scale
       : camera
@@ -270,7 +294,14 @@ function movedLens(lens: Lens, by: number): Lens {
 }
 
 /** Which mechanisms a step is about, and which are there. */
-export function taskOf(design: Design, options: StepOptions): Task {
+export function taskOf(whole: Design, options: StepOptions, state?: StepState): Task {
+  const task = partsOf(whole, options)
+  if (!state || !UNPAINTED.has(state)) return task
+  const tinted = Object.fromEntries([...task.cut, ...task.guests].map((id) => [id, TINT] as const))
+  return { ...task, design: { ...whole, papers: { ...whole.papers, ...tinted } } }
+}
+
+function partsOf(design: Design, options: StepOptions): Task {
   const onGutter = design.mechanisms.filter((m) => m.on === 'gutter').map(({ id }) => id)
   const { of, opening } = options
   const own = design.mechanisms.filter(({ id }) => heldBy(design, id) !== null).map(({ id }) => id)
@@ -300,11 +331,12 @@ function dotted(scene: Scene, point: Flat): Scene {
 }
 
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
-export function stepFigure(design: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
+export function stepFigure(whole: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
   const { text = 15, plain = false, dot, camera, stand, near = false } = options
+  const task = taskOf(whole, options, state)
+  const { design } = task
   const scale = commonScale(design, size)
   const box = [0, 0, size.width, size.height] as const
-  const task = taskOf(design, options)
   if (GLUED.has(state) && task.glued.length === 0)
     throw new RangeError(`a step that shows ${state} needs a mechanism of its own card, and there is none`)
   const { cut, guests } = task
