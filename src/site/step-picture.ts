@@ -46,5 +46,6 @@ export function stepPicture(
     camera: chosen ?? (isDone ? config.camera : undefined),
     stand: isDone && !chosen ? config.stand : undefined,
     near: true,
+    covered: isDone,
   })
 }

@@ -200,12 +200,14 @@ describe('frames of step figures', () => {
     } as const
     const place = 'here'
     const open = stepPicture(chapter, { shows: 'open', at: 118, place })
+    // What is cut out of it shows its cover, not the page on which it is drawn.
+    expect(paths(open, 'facet')[0]?.of).toBe('cover/left')
     // Upright: the card is as high as it is wide, and its art faces the reader.
     const points = paths(open, 'facet').flatMap(({ runs }) => runs.flat())
     expect(span(points, 1)).toBeGreaterThan(0.8 * span(points, 0))
     expect(stepPicture(chapter, { shows: 'shut', place })).toEqual(drawn(chapter.design, 'shut'))
     expect(stepPicture(chapter, { shows: 'open', turn: 20, tilt: 30, place })).toEqual(
-      drawn(chapter.design, 'open', { camera: { turn: 20, tilt: 30 } }),
+      drawn(chapter.design, 'open', { camera: { turn: 20, tilt: 30 }, covered: true }),
     )
     expect(() => stepPicture(chapter, { shows: 'open', turn: 20, place })).toThrow(/here <Step> .*both/)
     expect(() => stepPicture(chapter, { shows: 'open', only: 'nose', place })).toThrow(/"nose"/)

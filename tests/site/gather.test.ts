@@ -1,6 +1,6 @@
 // How the cells of a chapter become lists.
 import { describe, expect, test } from 'vitest'
-import { afterLast, gather } from '../../src/site/cells/gather.ts'
+import { beforeLast, gather } from '../../src/site/cells/gather.ts'
 
 const step = (text: string): string => `<!--step-->${text}<!--/step-->`
 
@@ -14,13 +14,14 @@ describe('steps', () => {
     )
   })
 
-  test('one more comes behind the last of them, before what follows', () => {
-    expect(listed(afterLast(`${step('a')}<p>x</p>${step('b')}<p>And then.</p>`, 'step', step('cover')))).toBe(
-      '[0+1: a]<p>x</p>[1+2: bcover]<p>And then.</p>',
+  test('one more comes right before the last of them: a card is opened when it has its cover', () => {
+    const html = `${step('a')}<p>x</p>${step('open')}<p>And then.</p>`
+    expect(listed(beforeLast(html, 'step', step('cover')))).toBe(
+      '[0+1: a]<p>x</p>[1+2: coveropen]<p>And then.</p>',
     )
   })
 
   test('a cell without steps stays as it is', () => {
-    expect(afterLast('<p>x</p>', 'step', step('cover'))).toBe('<p>x</p>')
+    expect(beforeLast('<p>x</p>', 'step', step('cover'))).toBe('<p>x</p>')
   })
 })

@@ -80,7 +80,7 @@ export const templateWithoutPictureOn = (paper: string): string => `Template wit
 export const lastPageIsCover = (hasHoles: boolean): string =>
   `The last page of the template is a cover. It goes behind the card${
     hasHoles ? ' and shows dark through every hole' : ''
-  }. The last step glues it on. You can also leave it out.`
+  }. You glue it on just before the last step. You can also leave it out.`
 
 export const glueOnCover = 'Glue on the cover.'
 

@@ -418,6 +418,15 @@ export function covering(task: Task): Scene {
   }
 }
 
+/** The same with its cover behind it. */
+export const inCover = (scene: Scene, design: Design): Scene => ({
+  ...scene,
+  paper: [
+    ...coverSurfaces(design, scene.opening, 1 + Math.max(...scene.paper.map(({ leaf }) => leaf))),
+    ...scene.paper,
+  ],
+})
+
 export function open({ design, through, opening = 96 }: Task): Scene {
   return {
     paper: making(design, { opening, through, cut: [] }),

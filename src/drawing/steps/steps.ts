@@ -20,6 +20,7 @@ import {
   flat,
   folded,
   folding,
+  inCover,
   open,
   pressed,
   reversing,
@@ -106,6 +107,8 @@ export interface StepOptions {
   readonly plain?: boolean
   /** From where it is seen; default the place of all steps. */
   readonly camera?: Camera | undefined
+  /** An `open` card has its cover on, if it has one: it is seen through every hole. */
+  readonly covered?: boolean
   /** How an `open` card rests; default on its gutter. */
   readonly stand?: Stand | undefined
   /** What is worked on fills the picture, where that is small. */
@@ -332,7 +335,7 @@ function dotted(scene: Scene, point: Flat): Scene {
 
 /** The figure of one making step, in a box of `size` px: all from the model, from one place, in one scale. */
 export function stepFigure(whole: Design, state: StepState, size: Size, options: StepOptions = {}): Drawing {
-  const { text = 15, plain = false, dot, camera, stand, near = false } = options
+  const { text = 15, plain = false, dot, camera, stand, near = false, covered = false } = options
   const task = taskOf(whole, options, state)
   const { design } = task
   const scale = commonScale(design, size)
@@ -343,7 +346,8 @@ export function stepFigure(whole: Design, state: StepState, size: Size, options:
   const nested = state === 'creased' && cut.length === 0 && guests.length > 0
   if (state !== 'creased' || nested) {
     const drawn = state === 'creased' ? nestedCreased(task) : scenes[state](task)
-    const resting = stand && state === 'open' ? { ...drawn, stand } : drawn
+    const bound = covered && state === 'open' ? inCover(drawn, design) : drawn
+    const resting = stand && state === 'open' ? { ...bound, stand } : bound
     const scene = dot ? dotted(resting, dot) : resting
     return {
       box,

@@ -19,9 +19,8 @@ export function gather(
   })
 }
 
-/** The same with one more behind the last of those; unchanged where there is none. */
-export function afterLast(html: string, mark: string, more: string): string {
-  const close = `<!--/${mark}-->`
-  const at = html.lastIndexOf(close)
-  return at < 0 ? html : html.slice(0, at + close.length) + more + html.slice(at + close.length)
+/** The same with one more right before the last of those; unchanged where there is none. */
+export function beforeLast(html: string, mark: string, more: string): string {
+  const at = html.lastIndexOf(`<!--${mark}-->`)
+  return at < 0 ? html : html.slice(0, at) + more + html.slice(at)
 }
