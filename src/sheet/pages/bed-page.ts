@@ -109,7 +109,7 @@ const WORTH: Readonly<Record<Section['id'], number>> = {
 }
 
 /** The last of them is hard to read: for words that would need a page more. */
-const ALL_TYPES: readonly Fitting[] = [fittings.roomy, fittings.close, fittings.tight]
+const ALL_TYPES: readonly Fitting[] = [fittings.roomy, fittings.close, fittings.tight, fittings.least]
 export const READABLE: readonly Fitting[] = [fittings.roomy, fittings.close]
 
 interface Try {
@@ -175,7 +175,11 @@ function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
   return { bed, marks: whole, left, trim, checked }
 }
 
-const NOTE = { size: 2.5, leading: 3 }
+/** Capitals of 2 mm can be read at arm's length: common practice, no source. The smaller one is for where there is less room. */
+const NOTES = [
+  { size: 3, leading: 3.3 },
+  { size: 2.5, leading: 3 },
+] as const
 
 /** Along an edge of a piece that fills its page, mm. */
 const WIDE = 190
@@ -200,37 +204,54 @@ function besidePiece(
 
 /**
  * Which face of the piece this is, and which end is the reader's: under that end, at a side, or on the piece just
- * above its end.
+ * above its end; as large as there is room for in the best of these places that has any.
  */
 function nameOf(
   bed: Bed,
   drawn: DrawnPiece,
   taken: Rectangle | undefined,
-  { below: long, beside: upwards, on }: Notes,
-): SheetMark[] {
-  const { card, printable, column } = bed
-  const set = (runs: readonly Run[], width: number): Block =>
-    paragraph(
-      runs.map((run) => ({ ...run, role: 'guide' })),
-      NOTE,
-      width,
-      'near-edge',
-    )
-  const note = set(long, column ? 96 : WIDE)
+  notes: Notes,
+): readonly SheetMark[] {
+  for (const place of [below, atSide, onPiece])
+    for (const type of NOTES) {
+      const set: Setting = (runs, width) => paragraph(runs, type, width, 'near-edge')
+      const found = place({ bed, drawn, taken, notes, set })
+      if (found) return found
+    }
+  return []
+}
+
+type Setting = (runs: readonly Run[], width: number) => Block
+
+interface Noted {
+  readonly bed: Bed
+  readonly drawn: DrawnPiece
+  /** By the check lines. */
+  readonly taken: Rectangle | undefined
+  readonly notes: Notes
+  readonly set: Setting
+}
+
+function below({ bed: { card, printable, column }, taken, notes, set }: Noted): SheetMark[] | null {
+  const note = set(notes.below, column ? 112 : WIDE)
   // A strip that is trimmed off may be narrow.
-  const below = [1.5, 0.6].map((gap) => card[3] + gap).find((y) => y + note.height <= printable[3]) ?? card[3]
-  const beside = taken !== undefined && taken[3] > below && taken[0] < card[0] + note.width
-  const x = beside ? taken[2] + 4 : Math.max(card[0], MARGIN)
-  const at = (left: number, top: number): SheetMark[] => note.marks.map((mark) => moved(mark, left, top))
-  if (below + note.height <= printable[3] && x + note.width <= printable[2]) return at(x, below)
-  const standing = besidePiece(bed, set(upwards, WIDE), taken)
-  if (standing) return standing
+  const top = [1.5, 0.6].map((gap) => card[3] + gap).find((y) => y + note.height <= printable[3])
+  if (top === undefined) return null
+  const isBeside = taken !== undefined && taken[3] > top && taken[0] < card[0] + note.width
+  const x = isBeside ? taken[2] + 4 : Math.max(card[0], MARGIN)
+  return x + note.width <= printable[2] ? note.marks.map((mark) => moved(mark, x, top)) : null
+}
+
+const atSide = ({ bed, taken, notes, set }: Noted): SheetMark[] | null =>
+  besidePiece(bed, set(notes.beside, WIDE), taken)
+
+function onPiece({ bed: { card, printable }, drawn, taken, notes, set }: Noted): SheetMark[] | null {
   const left = Math.max(card[0], printable[0]) + 2
   const right = Math.min(card[2], printable[2]) - 2
   const top = Math.max(card[1], printable[1]) + 2
   const lines = drawn.lines.flatMap(stretchesOf)
   const busy = [...drawn.taken, ...(taken ? [taken] : [])]
-  for (const { width, height, marks } of on.map((runs, k) => set(runs, k === 0 ? 96 : 60)))
+  for (const { width, height, marks } of notes.on.map((runs, k) => set(runs, k === 0 ? 112 : 60)))
     for (let y = Math.min(card[3], printable[3]) - 2 - height; y >= top; y -= 2)
       for (let k = left; k + width <= right; k += 3) {
         const box: Rectangle = [k - 1, y - 1, k + width + 1, y + height + 1]
@@ -239,7 +260,7 @@ function nameOf(
           !busy.some((b) => box[0] < b[2] && b[0] < box[2] && box[1] < b[3] && b[1] < box[3])
         if (isFree) return marks.map((mark) => moved(mark, k, y))
       }
-  return []
+  return null
 }
 
 /**

@@ -413,7 +413,7 @@ function laidOutIn(
       return rest.length === 0 ? [] : wordPages([nameSection(design), ...rest], turn)
     }
     // In smaller type only where that spares a page: the last one would hold a few words alone.
-    const pages = [fittings.roomy, fittings.close, fittings.tight].map(pagesIn)
+    const pages = [fittings.roomy, fittings.close, fittings.tight, fittings.least].map(pagesIn)
     const fewest = Math.min(...pages.map(({ length }) => length))
     return { turn, pages: pages.find(({ length }) => length === fewest) ?? [] }
   }

@@ -52,6 +52,8 @@ const manners: readonly Manner[] = [
   { types: [fittings.close], column: 56 },
   { types: [fittings.tight], column: 75 },
   { types: [fittings.tight], column: 56 },
+  { types: [fittings.least], column: 75 },
+  { types: [fittings.least], column: 56 },
 ]
 
 const drawn = (spots: readonly Spot[], turn: Turned): PiecePage => ({
@@ -356,7 +358,7 @@ export function piecePages(
     })
     return { pages: [...full, ...single], left }
   }
-  const all = waiting(fittings.tight).reduce(
+  const all = waiting(fittings.least).reduce(
     (sum, { block }) => sum + COLUMN * (block(COLUMN)?.height ?? 0),
     0,
   )

@@ -30,10 +30,11 @@ export interface Section {
 }
 
 /** Type for a comfortable page, and for those that would otherwise spill on to a further one. */
-export const fittings: Readonly<Record<'roomy' | 'close' | 'tight', Fitting>> = {
+export const fittings: Readonly<Record<'roomy' | 'close' | 'tight' | 'least', Fitting>> = {
   roomy: { body: { size: 3.3, leading: 4.4 }, small: { size: 2.9, leading: 3.8 }, row: 1.8, smallRow: 1.2 },
-  close: { body: { size: 3.05, leading: 4 }, small: { size: 2.7, leading: 3.45 }, row: 1.4, smallRow: 0.8 },
-  tight: { body: { size: 2.8, leading: 3.5 }, small: { size: 2.6, leading: 3.2 }, row: 1, smallRow: 0.6 },
+  close: { body: { size: 3.05, leading: 4 }, small: { size: 2.85, leading: 3.5 }, row: 1.4, smallRow: 0.8 },
+  tight: { body: { size: 2.85, leading: 3.5 }, small: { size: 2.85, leading: 3.3 }, row: 1, smallRow: 0.6 },
+  least: { body: { size: 2.8, leading: 3.5 }, small: { size: 2.6, leading: 3.2 }, row: 1, smallRow: 0.6 },
 }
 
 export interface Fitting {
