@@ -108,3 +108,57 @@ test.each([
   for (const lines of ['front', 'back'] as const)
     expect(namesOn(name, lines).map(({ text }) => text)).toEqual([part])
 })
+
+/** How far the corners and the middles of a name's sides are from a stretch, by plain search. */
+const apart = (corners: readonly Point[], [a, b]: readonly [Point, Point]): number => {
+  const round = corners.flatMap(([x, y], k): Point[] => {
+    const [u, v] = corners[(k + 1) % corners.length] as Point
+    return Array.from({ length: 41 }, (_, i) => [x + ((u - x) * i) / 40, y + ((v - y) * i) / 40])
+  })
+  const line = Array.from(
+    { length: 201 },
+    (_, i): Point => [a[0] + ((b[0] - a[0]) * i) / 200, a[1] + ((b[1] - a[1]) * i) / 200],
+  )
+  return Math.min(...round.flatMap(([x, y]) => line.map(([u, v]) => Math.hypot(x - u, y - v))))
+}
+
+test.each(['scene', 'eyes', 'heron', 'tree'])('%s: a name is read apart from folds and cuts', (name) => {
+  const design = dummy(name)
+  const card = pieces(design).find(({ id }) => id === 'card')
+  const [page] = laid(design, { paper: 'a4', lines: 'front', care: [] })
+  const place = page?.placed.find(({ piece }) => piece === 'card')?.place
+  if (!card || !page || !place) throw new Error('no card')
+  for (const { text, corners } of namesOn(name, 'front'))
+    for (const { kind, points } of card.lines)
+      points.slice(1).forEach((b, k) => {
+        if (kind === 'glue') return
+        const far = apart(corners, [onPage(place, points[k] as Point), onPage(place, b)])
+        // In a small eye, and in its lid, there is less room.
+        const isSmall = / (eye|lid)$/.test(text)
+        expect(far, `${text} beside a ${kind}`).toBeGreaterThan(isSmall ? 0.55 : kind === 'cut' ? 1.4 : 1.9)
+      })
+})
+
+test.each(['front', 'back'] as const)(
+  'lines %s: names of the two eyes, and of the two lids, stand alike',
+  (lines) => {
+    const design = dummy('eyes')
+    const [page] = laid(design, { paper: 'a4', lines, care: [] })
+    const gutter = onPage(page?.placed[0]?.place ?? { origin: [0, 0], mirrored: false }, [0, 0])[0]
+    const found = namesOn('eyes', lines)
+    for (const part of ['eye', 'lid']) {
+      const [left, right] = ['left', 'right'].map((side) => {
+        const corners = found.find(({ text }) => text === `${side} ${part}`)?.corners ?? []
+        const mean = (k: 0 | 1) => corners.reduce((sum, corner) => sum + corner[k], 0) / corners.length
+        const height = Math.max(...corners.map(([, y]) => y)) - Math.min(...corners.map(([, y]) => y))
+        return { x: mean(0), y: mean(1), height }
+      })
+      if (!left || !right) throw new Error(`no ${part}`)
+      // What hangs below a line of words lies at the right of one that runs up.
+      expect(Math.abs((left.x + right.x) / 2 - gutter)).toBeLessThan(0.4)
+      expect(left.y).toBeCloseTo(right.y, 3)
+      // Both lie, or both stand.
+      expect(Math.abs(left.height - right.height)).toBeLessThan(3)
+    }
+  },
+)

@@ -82,3 +82,39 @@ test.each(dummies)('%s: no part is called as a face of the paper is', (_, design
   const faces = ['front', 'back', 'inside', 'outside', 'behind', 'face', 'side']
   expect(design.mechanisms.filter(({ id }) => faces.includes(id.replace(/-\d+$/, '')))).toEqual([])
 })
+
+test.each([
+  ['hedgehog', 'letter', 'ticks'],
+  ['pond', 'a4', 'front'],
+  ['owl', 'a4', 'ticks'],
+] as const)('%s, %s, lines %s: names keep 4 mm from letters beside pieces', (name, paper, lines) => {
+  const design = dummy(name)
+  const all = pieces(design)
+  let met = 0
+  for (const { marks, placed } of laid(design, { paper, lines, art: 'colour', care: [] })) {
+    const outlines = placed.map(({ piece, place }) =>
+      (all.find(({ id }) => id === piece)?.outline ?? []).map((point): Point => onPage(place, point)),
+    )
+    const words = marks.flatMap((mark) => (mark.mark === 'word' ? [mark] : []))
+    const isBeside = ([x, y]: Point): boolean => !outlines.some((outline) => isInside([x, y], outline))
+    const names = words.filter(({ of }) => of === 'name').map(extent)
+    const letters = words.filter(({ text, bold, of }) => bold && of !== undefined && /^[A-Z]$/.test(text))
+    for (const { text, at, ...letter } of letters) {
+      if (!isBeside([at[0], at[1]])) continue
+      const [l, t, r, b] = extent({ text, at, ...letter })
+      for (const box of names) {
+        const far = Math.min(
+          ...along([
+            [l, t],
+            [r, t],
+            [r, b],
+            [l, b],
+          ]).map((point) => toBox(box, point)),
+        )
+        expect(far, `${text} beside a name`).toBeGreaterThan(3.9)
+        met++
+      }
+    }
+  }
+  expect(met).toBeGreaterThan(0)
+})

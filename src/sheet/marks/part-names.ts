@@ -7,12 +7,26 @@ import type { Rectangle } from './clip.ts'
 import { corners, grown, overlap, runsThrough } from './clip.ts'
 import { boxAt } from './lettering.ts'
 import { CAPITAL, wordWidth } from './letters.ts'
-import { extent } from './setting.ts'
+import type { Stretch } from './stretches.ts'
 
-/** A name is small where it would else find no place. */
-const SIZES = [2.5, 2, 1.6] as const
+/** In which size a name is tried, and how much paper stays free between it and folds and cuts: nearer it reads as a part of it. */
+interface Manner {
+  readonly size: number
+  readonly fold: number
+  readonly cut: number
+}
 
-/** Free paper round a name. */
+/** Capitals of 2 mm can be read at arm's length: common practice, no source. Small and near a line only where there is no other room. */
+const MANNERS: readonly Manner[] = [
+  { size: 3, fold: 2, cut: 1.5 },
+  { size: 2.5, fold: 2, cut: 1.5 },
+  { size: 2.5, fold: 1, cut: 1 },
+  { size: 2, fold: 1.2, cut: 1 },
+  { size: 2, fold: 0.6, cut: 0.6 },
+  { size: 1.6, fold: 0.6, cut: 0.6 },
+]
+
+/** Free paper round a name on all sides. */
 const CLEAR = 0.6
 
 /** Places are tried in such steps. */
@@ -27,7 +41,10 @@ interface Part {
 
 /** What names keep clear of. */
 interface Ground {
-  readonly lines: readonly (readonly [Point, Point])[]
+  readonly folds: readonly Stretch[]
+  readonly cuts: readonly Stretch[]
+  /** All other lines. */
+  readonly lines: readonly Stretch[]
   readonly taken: readonly Rectangle[]
   readonly printable: Rectangle
   /** Small shapes of the picture: names leave them free where there is other room. */
@@ -64,66 +81,135 @@ const holds = ({ hull }: Part, box: Rectangle): boolean =>
 const touches = ({ hull }: Part, middle: Point, box: Rectangle): boolean =>
   [middle, ...corners(box)].some(([x, y]) => polygonContains(hull, [x, y]))
 
-/** Where within a part a name stands free, as near to its middle as may be; in no part that lies within it. */
-function placeIn(
-  part: Part,
-  inner: readonly Part[],
-  text: string,
-  isFree: (box: Rectangle) => boolean,
-): WordMark | null {
+/** A part with what it is called, and what lies within it. */
+interface Named {
+  readonly part: Part
+  readonly text: string
+  readonly inner: readonly Part[]
+}
+
+type IsFree = (box: Rectangle, manner: Manner) => boolean
+
+/** Where a name's middle is. */
+interface Spot {
+  readonly at: Point
+  readonly manner: Manner
+  readonly turn: 0 | -90
+}
+
+const boxOf = ({ text }: Named, { at, manner: { size }, turn }: Spot): Rectangle =>
+  boxAt(at, wordWidth(text, size), size, turn)
+
+function mayStand(named: Named, spot: Spot, isFree: IsFree): boolean {
+  const box = boxOf(named, spot)
+  // Most places fail by the first of these; looking at all that lies within is what costs.
+  return (
+    holds(named.part, box) &&
+    isFree(box, spot.manner) &&
+    !named.inner.some((one) => touches(one, spot.at, box))
+  )
+}
+
+/** Where within a part a name may stand free, as near to its middle as may be; in no part that lies within it. */
+function spotIn({ part }: Named, isGood: (spot: Spot) => boolean): Spot | null {
   const [xs, ys] = [part.hull.map(([x]) => x), part.hull.map(([, y]) => y)]
   const [l, r, t, b] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
-  const spots: Point[] = []
-  for (let x = l; x <= r; x += STEP) for (let y = t; y <= b; y += STEP) spots.push([x, y])
+  const points: Point[] = []
+  for (let x = l; x <= r; x += STEP) for (let y = t; y <= b; y += STEP) points.push([x, y])
   const [cx, cy] = [(l + r) / 2, (t + b) / 2]
-  spots.sort((p, q) => Math.hypot(p[0] - cx, p[1] - cy) - Math.hypot(q[0] - cx, q[1] - cy))
-  for (const size of SIZES)
+  points.sort((p, q) => Math.hypot(p[0] - cx, p[1] - cy) - Math.hypot(q[0] - cx, q[1] - cy))
+  for (const manner of MANNERS)
     for (const turn of [0, -90] as const)
-      for (const [x, y] of spots) {
-        const box = boxAt([x, y], wordWidth(text, size), size, turn)
-        // Most places fail by the first of these; looking at all that lies within is what costs.
-        if (!holds(part, box) || !isFree(grown(box, CLEAR)) || inner.some((one) => touches(one, [x, y], box)))
-          continue
-        const drop = (CAPITAL * size) / 2
-        const half = wordWidth(text, size) / 2
-        return {
-          ...{ mark: 'word', role: 'note', anchor: 'start', size, text, of: `${part.id}/name` },
-          ...(turn === 0 ? { at: [x - half, y + drop] } : { at: [x + drop, y + half], turn }),
-        }
-      }
+      for (const at of points) if (isGood({ at, manner, turn })) return { at, manner, turn }
   return null
 }
+
+function wordAt({ part, text }: Named, { at: [x, y], manner: { size }, turn }: Spot): WordMark {
+  const drop = (CAPITAL * size) / 2
+  const half = wordWidth(text, size) / 2
+  return {
+    ...{ mark: 'word', role: 'note', anchor: 'start', size, text, of: `${part.id}/name` },
+    ...(turn === 0 ? { at: [x - half, y + drop] } : { at: [x + drop, y + half], turn }),
+  }
+}
+
+/** Nearer than this to where its mirror image is, a corner is that, mm. */
+const SAME = 0.05
+
+/** Whether a part is the mirror image of another. */
+const areTwins = (a: Part, b: Part, mirrored: (point: Point) => Point): boolean =>
+  a.hull.length === b.hull.length &&
+  a.hull.every((point) => {
+    const [x, y] = mirrored(point)
+    return b.hull.some(([u, v]) => Math.hypot(u - x, v - y) < SAME)
+  })
 
 /** Names on the card of the parts that are cut from it, where each finds room for its own. */
 export function partNames(
   piece: Piece,
   onPage: (point: Point) => Point,
-  { lines, taken, printable, small }: Ground,
+  { folds, cuts, lines, taken, printable, small }: Ground,
 ): { readonly marks: readonly WordMark[]; readonly boxes: readonly Rectangle[] } {
   const parts = partsOf(piece, onPage)
   if (parts.length === 0) return { marks: [], boxes: [] }
-  const isCrossed = runsThrough(lines)
+  const [isOnFold, isOnCut, isOnLine] = [runsThrough(folds), runsThrough(cuts), runsThrough(lines)]
   const boxes: Rectangle[] = []
   const [left, top, right, bottom] = printable
-  const isFree = (box: Rectangle): boolean =>
-    box[0] >= left &&
-    box[1] >= top &&
-    box[2] <= right &&
-    box[3] <= bottom &&
-    !isCrossed(box) &&
-    ![...taken, ...boxes].some((other) => overlap(other, box))
+  const isFree: IsFree = (own, { fold, cut }) => {
+    const box = grown(own, CLEAR)
+    return (
+      box[0] >= left &&
+      box[1] >= top &&
+      box[2] <= right &&
+      box[3] <= bottom &&
+      !isOnFold(grown(own, fold)) &&
+      !isOnCut(grown(own, cut)) &&
+      !isOnLine(box) &&
+      ![...taken, ...boxes].some((other) => overlap(other, box))
+    )
+  }
+  const isBare: IsFree = (own, manner) =>
+    isFree(own, manner) && !small.some((one) => overlap(one, grown(own, CLEAR)))
+  const ways = small.length > 0 ? [isBare, isFree] : [isFree]
+  const axis = onPage([0, 0])[0]
+  const mirrored = ([x, y]: Point): Point => [2 * axis - x, y]
   // The smallest choose first.
-  const marks = [...parts]
+  const waiting = [...parts]
     .sort((a, b) => a.area - b.area)
-    .flatMap((part) => {
-      const inner = parts.filter((other) => other.area < part.area)
-      const text = nameOf(part.id)
-      const isBare = (box: Rectangle): boolean => isFree(box) && !small.some((one) => overlap(one, box))
-      const mark =
-        (small.length > 0 ? placeIn(part, inner, text, isBare) : null) ?? placeIn(part, inner, text, isFree)
-      if (!mark) return []
-      boxes.push(grown(extent(mark), CLEAR))
-      return [mark]
+    .map((part): Named => {
+      return { part, text: nameOf(part.id), inner: parts.filter((other) => other.area < part.area - SAME) }
     })
+  const marks: WordMark[] = []
+  const put = (named: Named, spot: Spot): void => {
+    marks.push(wordAt(named, spot))
+    boxes.push(grown(boxOf(named, spot), CLEAR))
+  }
+  const over = (spot: Spot): Spot => ({ ...spot, at: mirrored(spot.at) })
+  for (let named = waiting.shift(); named; named = waiting.shift()) {
+    const own = named
+    // Two parts that are each other's mirror image have their names alike.
+    const k = waiting.findIndex(({ part }) => areTwins(own.part, part, mirrored))
+    const twin = waiting[k]
+    const both =
+      twin &&
+      firstOf(ways, (is) => spotIn(own, (spot) => mayStand(own, spot, is) && mayStand(twin, over(spot), is)))
+    if (twin && both) {
+      put(own, both)
+      put(twin, over(both))
+      waiting.splice(k, 1)
+      continue
+    }
+    const spot = firstOf(ways, (is) => spotIn(own, (one) => mayStand(own, one, is)))
+    if (spot) put(own, spot)
+  }
   return { marks, boxes }
+}
+
+/** The first thing that one of these ways finds. */
+function firstOf<W, T>(ways: readonly W[], find: (way: W) => T | null): T | null {
+  for (const way of ways) {
+    const found = find(way)
+    if (found !== null) return found
+  }
+  return null
 }

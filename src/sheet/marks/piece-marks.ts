@@ -329,6 +329,9 @@ export function jointSigns(
   )
 }
 
+/** Whether it is how a fold is drawn. */
+export const isFold = (role: Role): boolean => role === 'valley' || role === 'mountain' || role === 'crease'
+
 /** A piece on its page. */
 export interface DrawnPiece {
   readonly lines: readonly PathMark[]
@@ -425,7 +428,9 @@ export function pieceMarks(
   const called =
     isCard && lines !== 'ticks'
       ? partNames(piece, at, {
-          lines: ground.flatMap(stretchesOf),
+          folds: ground.filter(({ role }) => isFold(role)).flatMap(stretchesOf),
+          cuts: ground.filter(({ role }) => role === 'cut').flatMap(stretchesOf),
+          lines: ground.filter(({ role }) => role !== 'cut' && !isFold(role)).flatMap(stretchesOf),
           taken: besides,
           printable,
           small: small.map((run) =>

@@ -3,12 +3,12 @@ import * as says from '../../../content/words/sheet/pages.ts'
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import type { Design, Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
-import { corners, EVERYWHERE, grown, runsThrough } from '../marks/clip.ts'
+import { corners, EVERYWHERE, grown, overlap, runsThrough } from '../marks/clip.ts'
 import type { SheetLines } from '../marks/instructions.ts'
 import { faceOf, pieceName, printedAs } from '../marks/instructions.ts'
 import { placesOn } from '../marks/joint-places.ts'
 import type { Place } from '../marks/piece-marks.ts'
-import { onPage, pieceMarks } from '../marks/piece-marks.ts'
+import { isFold, onPage, pieceMarks } from '../marks/piece-marks.ts'
 import type { End, Ends } from '../marks/readers-end.ts'
 import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { extent, moved, paragraph } from '../marks/setting.ts'
@@ -16,6 +16,7 @@ import type { Stretch } from '../marks/stretches.ts'
 import { edges, isIn, nearest, stretchesOf } from '../marks/stretches.ts'
 import { placeAt } from './bed.ts'
 import { boxOf } from './fit.ts'
+import { APART } from './rows.ts'
 
 /** What the pieces of a sheet have in common. */
 export interface Job {
@@ -39,7 +40,8 @@ export interface Cut {
   readonly areas: readonly (readonly Point[])[]
 }
 
-const NAME = { size: 2.9, leading: 3.6 }
+/** Capitals of 2 mm can be read at arm's length: common practice, no source. */
+const NAME = { size: 3, leading: 3.6 }
 
 /** On a small piece. */
 const SMALL = { size: 2.5, leading: 3 }
@@ -54,6 +56,10 @@ const MOST_NAMES = 3
 
 /** What lies beside a piece with its words keeps at least so far from them. */
 const NEARER = 1.5
+
+/** A name keeps so far from letters beside its piece: nearer they are read with it. From other pieces it keeps so far too, by what lies between them anyway. */
+const FROM_LETTERS = 4
+const OWN = 2
 
 const boundsOf = (boxes: readonly Rectangle[]): Rectangle => [
   Math.min(...boxes.map((b) => b[0])),
@@ -88,6 +94,10 @@ interface Drawn {
   readonly box: Rectangle
   /** Edges, folds and whatever else is drawn, stretch by stretch. */
   readonly sides: readonly Stretch[]
+  readonly folds: readonly Stretch[]
+  readonly cuts: readonly Stretch[]
+  /** The letters that stand beside it. */
+  readonly beside: readonly Rectangle[]
   readonly outline: readonly Point[]
 }
 
@@ -118,16 +128,29 @@ function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number
     areas: [outline, ...across, ...words.map((word) => ownGround(word, outline))],
     box: boundsOf(marks.map(extent)),
     sides: [...paths.flatMap(stretchesOf), ...words.flatMap((word) => edges(corners(extent(word))))],
+    folds: paths.filter(({ role }) => isFold(role)).flatMap(stretchesOf),
+    cuts: paths.filter(({ role }) => role === 'cut').flatMap(stretchesOf),
+    beside: words.map(extent).filter((box) => corners(box).some((corner) => !isIn(corner, outline))),
     outline,
   }
 }
 
-/** How far up a name goes that stands below a piece: until paper of that is in its way. */
-function rise({ sides, box }: Drawn, name: Block, x: number): number {
+/** Where a name stands below a piece: clear of letters there. */
+function lowest({ box, beside }: Drawn, name: Block, x: number): number {
+  let y = box[3] + NAME_DROP
+  while (beside.some((one) => overlap(grown(one, FROM_LETTERS), [x, y, x + name.width, y + name.height])))
+    y += 0.5
+  return y
+}
+
+/** How far up a name goes that stands below a piece: until paper of that is in its way, or a letter. */
+function rise(drawn: Drawn, name: Block, x: number): number {
+  const { sides, box, beside } = drawn
   const isCrossed = runsThrough(sides)
   const isFree = (y: number): boolean =>
-    !isCrossed([x - NAME_DROP, y - NAME_DROP, x + name.width + NAME_DROP, y + name.height])
-  let y = box[3] + NAME_DROP
+    !isCrossed([x - NAME_DROP, y - NAME_DROP, x + name.width + NAME_DROP, y + name.height]) &&
+    !beside.some((one) => overlap(grown(one, FROM_LETTERS), [x, y, x + name.width, y + name.height]))
+  let y = lowest(drawn, name, x)
   while (y - 0.5 >= box[1] && isFree(y - 0.5)) y -= 0.5
   return y
 }
@@ -146,8 +169,10 @@ function apart([l, t, r, b]: Rectangle, outline: readonly Point[]): number {
 function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
   const at: Rectangle = [x, y, x + name.width, y + name.height]
   // As a letter beside its piece, a name takes the paper round it: no other piece is nearer.
-  const ground = grown(at, Math.max(0, apart(at, drawn.outline) - NEARER))
-  const box = boundsOf([drawn.box, at])
+  const far = apart(at, drawn.outline)
+  const ground = grown(at, far === 0 ? 0 : Math.max(OWN, far - NEARER))
+  // In rows too, where boxes lie `APART`.
+  const box = boundsOf([drawn.box, grown(at, Math.max(0, far - APART))])
   const marks = [...drawn.marks, ...name.marks.map((mark) => moved(mark, x, y))]
   return {
     piece: drawn.piece,
@@ -161,25 +186,37 @@ function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
   }
 }
 
-/** Free paper round a name that stands on its piece. */
+/** In which type a name is tried on its piece, and how much paper stays free between it and folds and cuts: nearer it reads as a part of it. */
+const ON_PIECE = [
+  { type: NAME, fold: 2, cut: 1.5 },
+  { type: SMALL, fold: 2, cut: 1.5 },
+  { type: SMALL, fold: 1, cut: 1 },
+] as const
+
+/** Free paper round it on all sides. */
 const ROUND = 0.7
 
 /** A name on its piece breaks into lines so wide: as few as there is room for. */
 const WITHIN = [90, 34, 26, 20, 16, 12] as const
 
 /** The place on a piece, as near to its middle as may be, where a name stands free of all that is drawn; null: none. */
-function within({ sides, outline, box: [l, t, r, b] }: Drawn, name: Block): Point | null {
+function within(
+  { sides, folds, cuts, outline, box: [l, t, r, b] }: Drawn,
+  name: Block,
+  { fold, cut }: (typeof ON_PIECE)[number],
+): Point | null {
   const [wide, high] = [name.width + 2 * ROUND, name.height + 2 * ROUND]
   const [columns, rows] = [Math.floor(r - l - wide), Math.floor(b - t - high)]
-  const isCrossed = runsThrough(sides)
+  const [isCrossed, isOnFold, isOnCut] = [runsThrough(sides), runsThrough(folds), runsThrough(cuts)]
   let best: { readonly at: Point; readonly far: number } | null = null
   for (let row = 0; row <= rows; row++)
     for (let column = 0; column <= columns; column++) {
-      const [x, y] = [l + column, t + row]
-      const far = Math.hypot(x + wide / 2 - (l + r) / 2, y + high / 2 - (t + b) / 2)
+      const [x, y] = [l + column + ROUND, t + row + ROUND]
+      const far = Math.hypot(x + name.width / 2 - (l + r) / 2, y + name.height / 2 - (t + b) / 2)
       if (best && far >= best.far) continue
-      if (isCrossed([x, y, x + wide, y + high]) || !isIn([x, y], outline)) continue
-      best = { at: [x + ROUND, y + ROUND], far }
+      const own: Rectangle = [x, y, x + name.width, y + name.height]
+      if (isCrossed(grown(own, ROUND)) || isOnFold(grown(own, fold)) || isOnCut(grown(own, cut))) continue
+      if (isIn([x, y], outline)) best = { at: [x, y], far }
     }
   return best?.at ?? null
 }
@@ -198,21 +235,23 @@ export interface Cuts {
  */
 export function cutsOf(job: Job, piece: Piece, turn = 0, isAcross = false): Cuts {
   const drawn = drawnIn(job, piece, turn)
-  const [left, , right, bottom] = drawn.box
+  const [left, , right] = drawn.box
   const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines, isAcross)
   const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))
   const [usual] = names as [Block, Block]
   const xsOf = ({ width }: Block): readonly number[] => [left, (left + right - width) / 2, right - width]
-  const y = bottom + NAME_DROP
-  const farAt = (x: number): number => apart([x, y, x + usual.width, y + usual.height], drawn.outline)
+  const farAt = (x: number): number => {
+    const y = lowest(drawn, usual, x)
+    return apart([x, y, x + usual.width, y + usual.height], drawn.outline)
+  }
   // Where its piece comes nearest to it, else at the left.
   const x = xsOf(usual).reduce((best, one) => (farAt(one) < farAt(best) - 0.5 ? one : best))
-  const below = named(drawn, usual, x, y)
+  const below = named(drawn, usual, x, lowest(drawn, usual, x))
   if (job.isPlain(piece.id))
-    for (const type of [NAME, SMALL])
+    for (const manner of ON_PIECE)
       for (const width of WITHIN) {
-        const name = paragraph(runs, type, width, 'name')
-        const at = within(drawn, name)
+        const name = paragraph(runs, manner.type, width, 'name')
+        const at = within(drawn, name, manner)
         if (at) return { below, close: [named(drawn, name, ...at)] }
       }
   const others = names.flatMap((name, k): Cut[] => {
