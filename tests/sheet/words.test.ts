@@ -596,6 +596,16 @@ describe('on to a next page', () => {
   })
 })
 
+test('a list of places may be parted, so that what stands before it is not alone on its line', () => {
+  const sheet = dummy('pond')
+  const pond = sheet.mechanisms.find(({ id }) => id === 'pond')
+  if (!pond) throw new Error('no pond')
+  const { marks } = paragraph(sizesOf(sheet, pond), { size: 2.85, leading: 3.5 }, 46)
+  const lines = marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : []))
+  expect(lines.join(' ')).toMatch(/Glue tab 8, Walls at \d/)
+  expect(lines.filter((line) => /^Glue tab \d+,?$/.test(line))).toEqual([])
+})
+
 test('a list that goes on in another place says there what it is', () => {
   const cells = [0, 80].map((x) => ({ x, y: 0, width: 60, bottom: 30 }))
   const [, second] = cells as [(typeof cells)[number], (typeof cells)[number]]

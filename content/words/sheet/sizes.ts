@@ -16,7 +16,7 @@ export const right = 'right'
 
 /** Several places of one kind. */
 export const several = (name: string, places: readonly string[]): string =>
-  `${name} at ${places.join(' and ')}`
+  `${name}\u00a0at\u00a0${places.join(' and\u00a0')}`
 
 /** The card’s own numbers, after its name. */
 export const card = 'card'

@@ -51,6 +51,9 @@ function told(value: number, unit: 'mm' | 'deg', [below, above]: Ways): string {
   return way === '' ? number : says.size(number, way)
 }
 
+/** On one line. */
+const held = (text: string): string => text.replaceAll(' ', '\u00a0')
+
 const isDerived = (field: Field | Derived<Placed>): field is Derived<Placed> => 'get' in field
 
 /**
@@ -81,9 +84,10 @@ export function sizesOf(design: Design, m: Mechanism): readonly Run[] {
     const values = (m as unknown as Readonly<Record<string, unknown>>)[list.name]
     if (!Array.isArray(values)) return []
     const each = values.map((value) => told(Number(value), list.unit, waysOf(design, m, list)))
-    return [says.several(list.label, each)]
+    // A list may be parted between two of its values: held together it would leave half a line free before it.
+    return [says.several(held(list.label), each.map(held))]
   })
-  const parts = [...numbers, ...lists].map((text) => text.replaceAll(' ', '\u00a0'))
+  const parts = [...numbers.map(held), ...lists]
   if (parts.length === 0) return []
   return [{ text: nameOf(m.id), bold: true }, { text: ` ${parts.join(', ')}` }]
 }
