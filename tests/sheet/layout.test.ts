@@ -127,7 +127,8 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
 
   test('every section is said once, and all of it', () => {
     const said = pages.flatMap((page) => words(page).map((word) => word.text)).join(' ')
-    const count = (label: string): number => said.replaceAll(/Make it: page \d+/g, '').split(label).length - 1
+    const count = (label: string): number =>
+      said.replaceAll(/(Make it|Joints): page \d+/g, '').split(label).length - 1
     for (const label of ['Make it', 'Take care', 'Sizes in mm', 'Check the size'])
       expect(count(label), label).toBe(1)
     expect(said).not.toMatch(/and \d+ more/)
@@ -137,11 +138,14 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
     for (const text of [
       sections.print,
       sections.care,
-      sides.card[lines],
       design.title,
       ...stepsFor(design, lines).slice(1),
     ])
       expect(bare(said), text).toContain(bare(text))
+    // Beside the card it is this side, elsewhere it is page 1; a card of several sheets has no page of its own.
+    expect([sides.card[lines], sections.cardPage[lines]].some((one) => bare(said).includes(bare(one)))).toBe(
+      true,
+    )
     for (const m of design.mechanisms)
       expect(bare(said)).toContain(
         bare(

@@ -60,3 +60,31 @@ describe('a card that fills its page', () => {
     },
   )
 })
+
+test.each(ways)('%s: nor is one sent to a list of joints that is nowhere to be seen', (lines) => {
+  let pointed = 0
+  for (const name of ['pond', 'house', 'scene', 'hedgehog'])
+    for (const paper of ['a4', 'letter'] as const) {
+      const pages = laid(dummy(name), { paper, lines, care: [] })
+      const at = pages.findIndex((page) => texts(page).includes('Joints'))
+      expect(at, name).toBeGreaterThan(-1)
+      if (at === 0) continue
+      pointed++
+      expect(pages[0] && texts(pages[0]).join(' / '), name).toContain(`Joints: page ${at + 1}`)
+    }
+  if (lines === 'ticks') expect(pointed).toBeGreaterThan(0)
+})
+
+test('a card that fills its page is told from another one by its page', () => {
+  const pages = laid(dummy('class-card-large'), { paper: 'a4', care: [] })
+  const said = (k: number): string => (pages[k] ? texts(pages[k]).join(' ') : '')
+  expect(said(1)).toContain('Page 1 is the inside of the card.')
+  expect(said(1)).not.toContain('This side is the inside')
+  // The line runs up the side of the sheet: turned to read it, its upper edge is another.
+  expect(said(0)).toMatch(/edge where this line begins.*Trim 5 mm off the two long edges of this sheet\./)
+  expect(said(0)).not.toMatch(/upper|lower/)
+  const [note] = pages[0] ? wordsOn(pages[0]).filter(({ of }) => of === 'near-edge') : []
+  // It begins at the reader's end: low on the page, and runs up.
+  expect(note?.turn).toBe(-90)
+  expect(note?.at[1]).toBeGreaterThan(190)
+})

@@ -54,3 +54,18 @@ export const joinUpper = (upper: number): string =>
   `Cut along the upper dotted line. Lay it on sheet ${upper}, cross on cross, and tape it.`
 export const joinBoth = (left: number, upper: number): string =>
   `Cut along the left and upper dotted line. Lay it on sheets ${left} and ${upper}, cross on cross, and tape it.`
+
+/** In a line that runs up beside the card from the reader’s end: right however the sheet is held. */
+export const alongCard = {
+  inside:
+    'Inside of the card. The reader’s end is the edge where this line begins: lengths along the gutter start there.',
+  outside:
+    'Outside of the card. The reader’s end is the edge where this line begins: lengths along the gutter start there.',
+}
+export const alongCover = 'Inside of the cover. The reader’s end is the edge where this line begins.'
+
+/** The same of what is trimmed off; no `mm`: the edges of the sheet are those of the piece. */
+export const trimAlong = (isLong: boolean, mm: string | null): string => {
+  const edges = `${isLong ? 'long' : 'short'} edges of this sheet`
+  return mm === null ? `Leave the two ${edges} as they are.` : `Trim ${mm}\u00a0mm off the two ${edges}.`
+}

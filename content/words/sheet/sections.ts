@@ -1,8 +1,9 @@
 /** The heads of a sheet’s parts, and what stands under them. */
 export const makeIt = 'Make it'
 export const moreSteps = 'More steps'
-/** On the card's page, where the steps found no room. */
+/** On the card's page, where the steps found no room, or the list of joints. */
 export const stepsOn = (page: number): string => `Make it: page ${page}`
+export const jointsOn = (page: number): string => `Joints: page ${page}`
 
 export const lines = 'Lines'
 
@@ -15,6 +16,12 @@ export const moreSizes = 'More sizes'
 
 /** Over what found no room beside the card. */
 export const card = 'The card'
+/** And under it, which side of the card is on its own page. */
+export const cardPage = {
+  front: 'Page 1 is the inside of the card. All lines are on it: a sheet to practise with.',
+  ticks: 'Page 1 is the inside of the card. Folds have ticks at their ends only: a sheet for a good copy.',
+  back: 'Page 1 is the outside of the card: left and right are swapped, and mountain and valley too. The inside stays clean.',
+}
 
 export const takeCare = 'Take care'
 export const care =

@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/sheet/pages.ts'
 import type { Point } from '../../drawing/pen/marks.ts'
 import type { Piece, Tight } from '../../paper/index.ts'
 import type { Rectangle } from '../marks/clip.ts'
@@ -10,6 +11,7 @@ import { pieceMarks } from '../marks/piece-marks.ts'
 import { RULER_WIDTH, rulers, upright } from '../marks/rulers.ts'
 import type { Block, Run, SheetMark } from '../marks/setting.ts'
 import { moved, paragraph } from '../marks/setting.ts'
+import { shown } from '../marks/sizes.ts'
 import { stretchesOf } from '../marks/stretches.ts'
 import type { PlacedRulers } from './bare-rulers.ts'
 import { bareRulers } from './bare-rulers.ts'
@@ -19,7 +21,7 @@ import type { Turned } from './fit.ts'
 import { bestTurn, boxOf, SAFE, turns } from './fit.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Fitting, Section } from './sections.ts'
-import { fittings, stepsElsewhere, stepsElsewhereBlock } from './sections.ts'
+import { elsewhere, elsewhereBlock, fittings } from './sections.ts'
 
 /** What a function gives, worked out when it is first asked for. */
 function once<T>(of: () => T): () => T {
@@ -74,6 +76,12 @@ export function trimOf({ card, printable, turn }: Pick<Bed, 'card' | 'printable'
   }
 }
 
+/** What is trimmed off, in a line that runs up beside a piece: turned to read it, upper and lower would mean other edges. */
+export function trimmedAlong({ ends, acrossGrain = false }: Trim): readonly Run[] {
+  if (ends === undefined) return []
+  return [{ text: ` ${says.trimAlong(acrossGrain, ends < 0.05 ? null : shown(ends))}` }]
+}
+
 type Home = 'column' | 'strip'
 
 /** Where the sections would like to stand. */
@@ -114,6 +122,7 @@ export const READABLE: readonly Fitting[] = [fittings.roomy, fittings.close]
 
 interface Try {
   readonly bed: Bed
+  readonly isCard: boolean
   readonly drawn: DrawnPiece
   /** The check lines where no cell holds them; looked for when that is known. */
   readonly bare: () => PlacedRulers | null
@@ -137,24 +146,24 @@ interface Arranged extends Omit<BedPage, 'marks'> {
   readonly marks: () => readonly SheetMark[]
 }
 
-function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
+function arrange({ bed, isCard, drawn, bare, notes, sections, homes }: Try): Arranged {
   const marks: SheetMark[] = [...drawn.lines, ...drawn.words]
   const shelves = new Shelves()
   const left: Section[] = []
   let room = bed
   let rulersAt: PlacedRulers | null = null
   let checked = false
-  /** Nothing says yet on which page the steps are. */
-  let isUntold = false
+  /** What is on another page, and nothing says yet on which. */
+  const untold: Run[] = []
   for (const section of sections) {
     const cells = cellsFor(section.id, room, homes)
     const found = shelves.put(section.block, cells)
     if (found) marks.push(...found)
     else left.push(section)
     if (!found && section.id === 'steps') {
-      const told = shelves.put(stepsElsewhereBlock, cells)
+      const told = shelves.put(elsewhereBlock('steps'), cells)
       marks.push(...(told ?? []))
-      isUntold = told === null
+      if (told === null) untold.push(elsewhere('steps'))
     }
     if (section.id !== 'check') continue
     const alone = found ?? shelves.put((width) => (width >= RULER_WIDTH ? rulers() : null), cells)
@@ -164,11 +173,17 @@ function arrange({ bed, drawn, bare, notes, sections, homes }: Try): Arranged {
     // Rulers in the gap below the card leave no strip there.
     if (rulersAt && rulersAt.taken[1] > bed.card[3]) room = { ...bed, strip: [] }
   }
+  // Steps send one to the list of joints.
+  if (isCard && left.some(({ id }) => id === 'joints')) {
+    const told = shelves.put(elsewhereBlock('joints'), cellsFor('joints', room, homes))
+    marks.push(...(told ?? []))
+    if (told === null) untold.push(elsewhere('joints'))
+  }
   const taken = rulersAt?.taken
   const trim = trimOf(bed)
   const whole = () => {
     const { below, beside, on } = notes(trim)
-    const more: readonly Run[] = isUntold ? [{ text: ' ' }, stepsElsewhere] : []
+    const more = untold.flatMap((run): readonly Run[] => [{ text: ' ' }, run])
     const said = { below: [...below, ...more], beside: [...beside, ...more], on }
     return [...marks, ...nameOf(bed, drawn, taken, said)]
   }
@@ -289,7 +304,7 @@ export function bedPage(
     for (const { bed, drawn, bare } of beds) {
       const sections = wanted(type, trimOf(bed))
       for (const homes of choices) {
-        const page = arrange({ bed, drawn, bare, notes, sections, homes })
+        const page = arrange({ bed, isCard: piece.id === 'card', drawn, bare, notes, sections, homes })
         if (cost(page) === 0) return taken(page)
         if (!best || cost(page) < cost(best)) best = page
       }

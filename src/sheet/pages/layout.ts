@@ -41,7 +41,7 @@ import { far, stretchesOf } from '../marks/stretches.ts'
 import { leftOf } from '../marks/strips.ts'
 import type { Cell } from './bed.ts'
 import { MARGIN, placeAt, Shelves } from './bed.ts'
-import { bedPage, READABLE } from './bed-page.ts'
+import { bedPage, READABLE, trimmedAlong } from './bed-page.ts'
 import type { Fit, Turned } from './fit.ts'
 import { boxOf, fitOn, isTooLarge, TooLargeError, turns } from './fit.ts'
 import { hasLettersBeside, mayHaveLettersBeside } from './letters-beside.ts'
@@ -58,7 +58,7 @@ import {
   nameSection,
   sectionsFor,
   sectionsLeft,
-  withStepsPage,
+  withPagesTold,
 } from './sections.ts'
 import { tilesOf, tilingOf } from './tiles.ts'
 
@@ -374,7 +374,7 @@ function laidOutIn(
           sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
           notes: (trim) => ({
             below: [{ text: sides.nearEdge[face] }, ...trimmedOff(trim)],
-            beside: [{ text: sides.besideCard[face] }, ...trimmedOff(trim)],
+            beside: [{ text: says.alongCard[face] }, ...trimmedAlong(trim)],
             // A good copy is seen: which end is which is said where the words are.
             on:
               lines === 'ticks'
@@ -392,7 +392,7 @@ function laidOutIn(
     Object.values(fittings).map((type) => {
       const wanted = first?.left ?? sectionsFor(design, lines, type, trim, care)
       const left = new Set(wanted.filter(isPassedOn).map(({ id }) => id))
-      return [type, said(sectionsLeft(left, design, lines, type, trim, care))] as const
+      return [type, said(sectionsLeft(left, design, lines, type, trim, care, first !== null))] as const
     }),
   )
   const waiting = (type: Fitting): readonly Section[] => words.get(type) ?? []
@@ -480,7 +480,7 @@ function laidOutIn(
     const covered = { width, height, marks, outlines, taken: part ? [part.clip] : [] }
     return pageNumber(plainText(design.title), k + 1, pages.length, covered, Boolean(options.fault))
   }
-  const numbered = withStepsPage(pages).map((one, k) => ({
+  const numbered = withPagesTold(pages).map((one, k) => ({
     ...one,
     marks: [...one.marks, ...numberOf(one, k)],
   }))

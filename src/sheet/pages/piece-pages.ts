@@ -1,3 +1,4 @@
+import * as says from '../../../content/words/sheet/pages.ts'
 import * as sides from '../../../content/words/sheet/sides.ts'
 import * as steps from '../../../content/words/sheet/steps.ts'
 import { mainFold } from '../../making/grain.ts'
@@ -14,7 +15,7 @@ import type { Run, SheetMark } from '../marks/setting.ts'
 import { moved, stack } from '../marks/setting.ts'
 import type { Cell } from './bed.ts'
 import { GAP, MARGIN, Shelves } from './bed.ts'
-import { bedPage } from './bed-page.ts'
+import { bedPage, trimmedAlong } from './bed-page.ts'
 import type { Turned } from './fit.ts'
 import { turns } from './fit.ts'
 import type { Cut, Cuts, Job } from './named-piece.ts'
@@ -163,7 +164,11 @@ function alone(
         const check = wanted.find(({ id }) => id === 'check') ?? rulersAlone
         return [pieceHead(head), check, ...wanted.filter(({ id }) => id !== 'check')]
       },
-      notes: (trim) => ({ below: named(trim), beside: named(trim), on: [named(trim)] }),
+      notes: (trim) => ({
+        below: named(trim),
+        beside: isCover ? [{ text: says.alongCover }, ...trimmedAlong(trim)] : named(trim),
+        on: [named(trim)],
+      }),
     },
     paper,
   )

@@ -178,28 +178,42 @@ function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: 
   return section('steps', says.makeIt, rows, row)
 }
 
-/** The name of the words that say on which page the steps are. */
-export const STEPS_PAGE = 'steps-page'
-
 /** Said until all pages are known: most often it is the next. */
 const NEXT = 2
 
-/** Where the steps are, on a page that has no room for them; and the same as a part of other words. */
-export const stepsElsewhere: Run = { text: says.stepsOn(NEXT), bold: true }
-export const stepsElsewhereBlock = (width: number): Block =>
-  paragraph([{ ...stepsElsewhere, role: 'dimension' }], LABEL, width, STEPS_PAGE)
+/** What may stand on another page than the card, and how that is told there. */
+const ELSEWHERE = {
+  steps: { head: says.makeIt, says: says.stepsOn },
+  joints: { head: says.joints, says: says.jointsOn },
+} as const
 
-/** The pages of a sheet, once it is known on which of them the steps are. */
-export function withStepsPage<P extends { readonly marks: readonly SheetMark[] }>(
+/** On which page these are, as a part of other words. */
+export const elsewhere = (id: keyof typeof ELSEWHERE): Run => ({
+  text: ELSEWHERE[id].says(NEXT).replaceAll(' ', '\u00a0'),
+  bold: true,
+})
+
+/** The same as words of their own. */
+export const elsewhereBlock =
+  (id: keyof typeof ELSEWHERE) =>
+  (width: number): Block =>
+    paragraph([{ ...elsewhere(id), role: 'dimension' }], LABEL, width, `${id}-page`)
+
+/** The pages of a sheet, once it is known on which of them is what the card's page has no room for. */
+export function withPagesTold<P extends { readonly marks: readonly SheetMark[] }>(
   pages: readonly P[],
 ): readonly P[] {
-  const isWord = (mark: SheetMark, text: string): boolean => mark.mark === 'word' && mark.text === text
-  const found = pages.findIndex(({ marks }) => marks.some((mark) => isWord(mark, says.makeIt)))
+  const told = Object.values(ELSEWHERE).flatMap(({ head, says }) => {
+    const found = pages.findIndex(({ marks }) =>
+      marks.some((mark) => mark.mark === 'word' && mark.text === head),
+    )
+    return found < 0 ? [] : [[says(NEXT), says(found + 1)] as const]
+  })
   const right = (mark: SheetMark): SheetMark =>
-    mark.mark === 'word' && isWord(mark, stepsElsewhere.text)
-      ? { ...mark, text: says.stepsOn(found + 1) }
+    mark.mark === 'word' && mark.bold
+      ? { ...mark, text: told.reduce((text, [next, there]) => text.replace(next, there), mark.text) }
       : mark
-  return found < 0 ? pages : pages.map((page) => ({ ...page, marks: page.marks.map(right) }))
+  return pages.map((page) => ({ ...page, marks: page.marks.map(right) }))
 }
 
 const SAMPLE = 15
@@ -374,7 +388,10 @@ export const sectionsFor = (
     sizes(design, lines, fitting),
   ].filter((one) => one !== null)
 
-/** The sections that found no room beside the card, for another page: of its head what is not said there. */
+/**
+ * The sections that found no room beside the card, for another page: of its head what is not said there.
+ * @param isWhole whether the card has a page of its own, the first
+ */
 export const sectionsLeft = (
   ids: ReadonlySet<Section['id']>,
   design: Design,
@@ -382,6 +399,7 @@ export const sectionsLeft = (
   fitting: Fitting,
   trim: Trim,
   care: readonly Tight[],
+  isWhole: boolean,
 ): readonly Section[] =>
   sectionsFor(design, lines, fitting, trim, care)
     .filter(({ id }) => ids.has(id))
@@ -392,7 +410,11 @@ export const sectionsLeft = (
             says.card,
             (width) => [
               ...faultBlocks(trim.fault, fitting.body, width),
-              paragraph([{ text: `${sides.card[lines]} ${sides.lowerEdge}` }], fitting.body, width),
+              paragraph(
+                [{ text: `${(isWhole ? says.cardPage : sides.card)[lines]} ${sides.lowerEdge}` }],
+                fitting.body,
+                width,
+              ),
             ],
             1.2,
           )
