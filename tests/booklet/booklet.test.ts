@@ -7,6 +7,7 @@ import type { Work } from '../../src/booklet/index.ts'
 import { figureOf, motionOf, orderOf, stepsText, wordsOf } from '../../src/booklet/index.ts'
 import type { Drawing } from '../../src/drawing/pen/marks.ts'
 import { making } from '../../src/making/making.ts'
+import { spineOf } from '../../src/making/spine.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { jointsOf, kindOf, ownerOf, parseDesign, settingOf, tabbed, withTabs } from '../../src/paper/index.ts'
 import type { SheetLines } from '../../src/sheet/index.ts'
@@ -242,6 +243,20 @@ describe('the order of work', () => {
     expect(told.indexOf('cut eye')).toBeGreaterThan(told.indexOf('close moth'))
     expect(told.indexOf('cut eye')).toBeLessThan(told.indexOf('stick star'))
   })
+})
+
+test('a card lies in its cover gutter on gutter, or midway between two lines where there is no fold', () => {
+  const bare = moth()
+  const plain = { ...bare, card: { ...bare.card, caliper: 0.1, cover: true } }
+  const told = [...dummies.map(([, design]) => design), plain].flatMap((design) => {
+    const cover = orderOf(design).find(({ does }) => does === 'cover')
+    return cover ? [{ twice: spineOf(design) > 0, text: wordsOf(design, cover).text.join(' ') }] : []
+  })
+  for (const { twice, text } of told) {
+    expect(text.includes('gutter midway between the two lines')).toBe(twice)
+    expect(text.includes('gutter on gutter')).toBe(!twice)
+  }
+  expect(new Set(told.map(({ twice }) => twice)).size).toBe(2)
 })
 
 describe('the letters of the cover', () => {
