@@ -3,9 +3,12 @@ import type { MdastPluginDefinition } from 'satteri'
 /** A number and its unit, which no end of a line may part. */
 const MEASURE = /(\d) (mm|cm|g\/m²|g|lb)(?![\p{L}])/gu
 
-const unbrokenText = (text: string): string => text.replace(MEASURE, '$1\u00a0$2')
+/** The code of a standard, `MS-ETS1-2`: a line may end at a hyphen before a letter. A word joiner is not seen. */
+const CODE = /-(?=ETS\d)/g
 
-/** Keeps numbers in a text together with their units. */
+const unbrokenText = (text: string): string => text.replace(MEASURE, '$1\u00a0$2').replace(CODE, '-\u2060')
+
+/** Keeps numbers in a text together with their units, and codes in one. */
 export const unbroken: MdastPluginDefinition = {
   name: 'hingebook-unbroken',
   text(node, context) {
