@@ -122,8 +122,16 @@ function joined(runs: readonly Run[]): readonly Run[] {
   return [...chains]
 }
 
-/** The same runs, each line of theirs once. Their sides are no longer than a cell. */
+const known = new WeakMap<readonly Run[], readonly Run[]>()
+
+/** The same runs, each line of theirs once. Their sides are no longer than a cell. A sheet asks for the same again and again. */
 export function drawnOnce(runs: readonly Run[]): readonly Run[] {
+  const found = known.get(runs) ?? once(runs)
+  known.set(runs, found)
+  return found
+}
+
+function once(runs: readonly Run[]): readonly Run[] {
   const cells = new Map<number, Drawn[]>()
   const left = joined(runs.flatMap((points, run) => leftOfRun(points, run, cells)))
   // A run that is whole is drawn, however small: a star of the sky.
