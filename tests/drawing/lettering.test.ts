@@ -121,24 +121,19 @@ describe('placeWords', () => {
     expect(place(near)).toHaveLength(0)
   })
 
-  it('leaves out a bare name over lines over which a number would stand', () => {
-    const box = [0, 0, 300, 200] as const
-    const wish: Wish = { ...HANDLE, text: 'apex' }
-    // Wherever it stands, two upright lines go through it, each as high as the word: nearly two ems in all.
-    const lines = [...Array(30)].map((_, k) => [[12 * k, 0] as Point, [12 * k, 200] as Point] as const)
-    expect(placeWords([wish], box, { lines })).toHaveLength(1)
-    expect(placeWords([{ ...wish, bare: true }], box, { lines })).toHaveLength(0)
-    expect(placeWords([{ ...wish, bare: true }], box, { lines: lines.slice(0, 1) })).toHaveLength(1)
-  })
-
-  it('has no cut through its middle, and a fold there if it must', () => {
+  it('stands across no line, cut or fold: a little off its first place, or not at all', () => {
     const box = [0, 0, 300, 200] as const
     const wish: Wish = { ...HANDLE, sides: ['right'] }
-    // An upright line wherever it may stand: through the middle of the word on either side, and of those above.
-    const lines = (parts: boolean) =>
-      [105, 150, 195, 210].map((x) => [[x, 0] as Point, [x, 200] as Point, parts] as const)
-    expect(placeWords([wish], box, { lines: lines(false) })).toHaveLength(1)
-    expect(placeWords([wish], box, { lines: lines(true) })).toHaveLength(0)
+    const upright = (...xs: readonly number[]) => xs.map((x) => [[x, 0] as Point, [x, 200] as Point] as const)
+    // Through the words on the right and above: those on the left are free.
+    const [word] = placeWords([wish], box, { lines: upright(150, 195) })
+    expect(word?.anchor).toBe('end')
+    expect(placeWords([wish], box, { lines: upright(105, 150, 195) })).toHaveLength(0)
+    expect(placeWords([{ ...wish, optional: false }], box, { lines: upright(105, 150, 195) })).toHaveLength(1)
+    // Widths are guessed too large rather than too small: a line at the very end is not in the word.
+    const end = 158 + textWidth(wish.text, 15)
+    const beside = placeWords([wish], box, { lines: upright(end - 1) })
+    expect(beside[0]?.anchor).toBe('start')
   })
 
   it('keeps half an em between one word and the next, above each other too', () => {

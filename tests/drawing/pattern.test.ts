@@ -249,21 +249,53 @@ describe('a sheet of one mechanism', () => {
     expect(said.some((words) => words.startsWith('slit '))).toBe(true)
   })
 
-  it('sets no word astride an edge of the paper, the left one neither', () => {
-    // An outline is closed: its last side is a line as well. Both feet of the house are dragged on the card.
-    const drawn = pattern(
-      dummy('house'),
-      { width: 897, height: 684 },
-      { handles: ['house/start-foot', 'house/end-foot', 'house/wall'], legend: false, text: 36 },
-    )
-    const [edge] = paths(drawn, 'edge', 'page')
-    const left = Math.min(...(edge?.runs.flat().map(([x]) => x) ?? []))
-    const words = drawn.marks.filter((mark): mark is WordMark => mark.mark === 'word')
-    const across = words.filter((word) => {
-      const [x, , width] = wordRect(word)
-      return x + width / 4 < left && left < x + (3 * width) / 4
-    })
-    expect(across).toEqual([])
+  it('sets no word across a fold, a cut, the gutter or an edge, whatever the screen', () => {
+    const inside = ([ax, ay]: Point, [bx, by]: Point, [x, y, w, h]: ReturnType<typeof wordRect>): number => {
+      // How much of a line lies in a rectangle: Liang and Barsky 1984.
+      let [from, to] = [0, 1]
+      for (const [p, q] of [
+        [ax - bx, ax - x],
+        [bx - ax, x + w - ax],
+        [ay - by, ay - y],
+        [by - ay, y + h - ay],
+      ] as const) {
+        if (p === 0 && q < 0) return 0
+        if (p < 0) from = Math.max(from, q / p)
+        if (p > 0) to = Math.min(to, q / p)
+      }
+      return Math.max(0, to - from) * Math.hypot(bx - ax, by - ay)
+    }
+    for (const [name, width, height, text] of NEAR) {
+      const drawn = pattern(dummy(name), { width, height }, { handles: true, legend: text < 26, text })
+      const words = drawn.marks.filter(
+        (mark): mark is WordMark => mark.mark === 'word' && mark.role === 'handle',
+      )
+      expect(words.length).toBeGreaterThan(0)
+      for (const role of ['cut', 'valley', 'mountain', 'edge'] as const)
+        for (const { runs, closed, of } of paths(drawn, role))
+          for (const run of runs)
+            for (const [k, p] of run.entries()) {
+              const q = run[k + 1] ?? (closed ? run[0] : undefined)
+              if (!q) continue
+              for (const word of words) {
+                const [x, y, w, h] = wordRect(word)
+                // A guess of its width is a little generous.
+                const core = [x + 0.12 * text, y, w - 0.24 * text, h] as const
+                expect(inside(p, q, core), `${name} ${text}: ${word.text} on ${of}`).toBeLessThan(0.3 * text)
+              }
+            }
+    }
+  })
+
+  it('names all numbers beside its dots or none', () => {
+    for (const [name, width, height, text] of NEAR) {
+      const { marks } = pattern(dummy(name), { width, height }, { handles: true, legend: text < 26, text })
+      const numbers = marks.flatMap((mark) =>
+        mark.mark === 'word' && mark.role === 'handle' && mark.text.endsWith(' mm') ? [mark.text] : [],
+      )
+      const bare = numbers.filter((number) => /^\d/.test(number))
+      expect([0, numbers.length], `${name} ${text}: ${numbers}`).toContain(bare.length)
+    }
   })
 
   it('sets each word nearer to its own dot than to any other', () => {

@@ -91,7 +91,7 @@ export function dots(handles: readonly SheetHandle[], board: Board): Drawn {
     wishes.push({
       ...{ text: words, role: 'handle', size: text, bold: true, of },
       ...{ at: p, gap: grip + 2, optional: true },
-      ...(value === undefined ? { bare: true } : { brief: value }),
+      ...(value === undefined ? {} : { brief: value }),
     })
   }
   return { marks, wishes, rects }

@@ -5,7 +5,7 @@ import { faultMarks } from '../pen/faults.ts'
 import { gridMark } from '../pen/grid.ts'
 import { hatch, strokes } from '../pen/hatch.ts'
 import { inset } from '../pen/inset.ts'
-import type { Line } from '../pen/lettering.ts'
+import type { Line, Wish } from '../pen/lettering.ts'
 import { meet, placeWords, wordRect } from '../pen/lettering.ts'
 import type { Drawing, Mark, PathMark, Point, Role, WordMark } from '../pen/marks.ts'
 import type { LengthUnit } from '../pen/numbers.ts'
@@ -100,11 +100,18 @@ export function pattern(design: Design, size: Size, options: PatternOptions = {}
   const riding =
     taken && held ? [ridingRect(held.words, ground.fromSheet(taken.at, taken.piece), size, text)] : []
   const names = nameMarks(shown, ground, text)
-  const words = placeWords([...angles.wishes, ...drags.wishes], ground.drawable, {
-    words: names.map(wordRect),
-    rects: [...riding, ...drags.rects],
-    lines: lineSegments(shown, ground),
-  })
+  const wishes = [...angles.wishes, ...drags.wishes]
+  const placed = (wishes: readonly Wish[]): readonly WordMark[] =>
+    placeWords(wishes, ground.drawable, {
+      words: names.map(wordRect),
+      rects: [...riding, ...drags.rects],
+      lines: lineSegments(shown, ground),
+    })
+  const named = placed(wishes)
+  // Where one number has no room for its name, the others have none either: it would be taken for one of theirs.
+  const words = named.some(({ text }) => wishes.some(({ brief }) => brief === text))
+    ? placed(wishes.map((wish) => ({ ...wish, text: wish.brief ?? wish.text })))
+    : named
   return {
     box: [0, 0, size.width, size.height],
     unit: 'px',
@@ -217,14 +224,13 @@ const isOther = (of: string, piece: string, only: string | undefined): boolean =
 /** How far the dots of a place that is glued behind lie inside it, px: they touch no fold. */
 const DRAWN_IN = 3
 
-/** Every stretch of every line: words keep off them, and stand astride no cut, no gutter and no edge. */
+/** Every stretch of every line: words stand astride none. */
 const lineSegments = ({ parts }: Shown, { fromSheet }: Ground): readonly Line[] =>
   parts.flatMap(({ id, lines }) =>
-    lines.flatMap(({ kind, points, closed, of }) => {
+    lines.flatMap(({ points, closed }) => {
       const run = points.map((p) => fromSheet(p, id))
-      const parts = kind === 'cut' || of === 'gutter'
       // The first one closes the outline, if it is one.
-      return run.map((p, k): Line => [run.at(k - 1) as Point, p, parts]).slice(closed ? 0 : 1)
+      return run.map((p, k): Line => [run.at(k - 1) as Point, p]).slice(closed ? 0 : 1)
     }),
   )
 

@@ -58,18 +58,15 @@ export interface Wish {
   readonly at: Point
   /** Other spots that will do, the better ones first: along the line that it measures. */
   readonly orAt?: readonly Point[]
-  /** Left out where it would lie on another word or on something that it must keep clear of. */
+  /** Left out where it would lie on another word, across a line or on something that it must keep clear of. */
   readonly optional?: boolean
-  /** Of what is optional, a name without a number: it is left out sooner than it covers lines. */
-  readonly bare?: boolean
   /** Free space between spot and word. */
   readonly gap: number
   /** Sides in the order wished for; the others come after. */
   readonly sides?: readonly Side[]
 }
 
-/** A line, and whether it parts paper from paper, as a cut does: no word has it through its middle. */
-export type Line = readonly [from: Point, to: Point, parts?: boolean]
+export type Line = readonly [from: Point, to: Point]
 
 /** What words should keep clear of: rectangles, and lines that they may cover only if they must. */
 export interface Obstacles {
@@ -136,9 +133,6 @@ function kept(word: WordMark, box: Rect): WordMark {
   return { ...word, at: [word.at[0] + dx, word.at[1] + dy] }
 }
 
-/** The middle of a word, with a little air above and below: what crosses it parts the word in two. */
-const heartOf = ([x, y, w, h]: Rect): Rect => [x + w / 4, y - h / 4, w / 2, 1.5 * h]
-
 interface Shape {
   readonly edges: readonly Segment[]
   readonly bounds: Rect
@@ -202,12 +196,11 @@ export function placeWords(
     const sides = [...new Set([...(wish.sides ?? []), ...SIDES])]
     let best: WordMark | null = null
     let least = Infinity
-    const texts = wish.brief === undefined ? [wish.text] : [wish.text, wish.brief]
     const spots = [wish.at, ...(wish.orAt ?? [])]
     // A number without its name stands right beside what it measures.
-    for (const text of texts)
+    for (const text of [wish.text, wish.brief ?? wish.text])
       for (const [turn, spot] of spots.entries())
-        for (const far of text !== wish.text ? [0] : wish.optional ? NEAR_STEPS : STEPS)
+        for (const far of text === wish.brief ? [0] : wish.optional ? NEAR_STEPS : STEPS)
           for (const [rank, side] of sides.entries()) {
             // The place itself costs too much already: whatever it covers, it is not the best.
             let cost = rank * 2 + far * 22 + turn * 3 + (text === wish.text ? 0 : BRIEF)
@@ -218,42 +211,39 @@ export function placeWords(
             if (cost >= least) continue
             const rect = wordRect(word)
             const wide = airy(rect, AIR * size)
-            const heart = heartOf(rect)
             let on = 0
             for (const other of taken) on += 20 * overlap(wide, other)
             // The farther from its spot, the farther from all others: it is taken for what it is nearest to.
             for (const other of obstacles.rects ?? []) on += 6 * overlap(airy(rect, (far * size) / 2), other)
-            cost += on / (unit * unit)
+            on /= unit * unit
+            cost += on
             if (cost >= least) continue
             let crossed = 0
-            for (const line of obstacles.lines ?? [])
-              crossed += inside(line, rect) + (line[2] ? STRONG * inside(line, heart) : 0)
+            // Its width is a generous guess: a line that no more than grazes its side does not cross it.
+            const [x, y, w, h] = rect
+            const core: Rect = [x + size / GRAZED, y, w - (2 * size) / GRAZED, h]
+            for (const line of obstacles.lines ?? []) crossed += inside(line, core)
+            if (wish.optional && (on > CLASH || crossed > CROSSED * size)) continue
             cost += (2.5 * crossed) / unit
             if (cost >= least) continue
             cost += 160 * covered(rect, shapes)
-            if (cost < least) {
-              least = cost
-              const isHit =
-                on / (unit * unit) > CLASH || crossed > (wish.bare ? BARE_CROSSED : CROSSED) * size
-              best = wish.optional && isHit ? null : word
-            }
+            if (cost < least) [least, best] = [cost, word]
           }
-    if (!best) continue
-    taken.push(wordRect(best))
-    placed.push(best)
+    if (best) {
+      taken.push(wordRect(best))
+      placed.push(best)
+    }
   }
   return placed
 }
 
-/** What an optional word may cover before it is left out: a hair of white, and lines of this length in ems. */
+/** What an optional word may cover: a hair of white, and lines of this length in ems, no more than at its corner. */
 const CLASH = 60
 
-const CROSSED = 3
+const CROSSED = 0.3
 
-const BARE_CROSSED = 1.5
-
-/** How much more a line across a word's heart weighs that parts paper from paper. */
-const STRONG = 4
+/** So many times as high is a word as the strips at its sides in which no line counts. */
+const GRAZED = 8
 
 /** Whether the words of a dot that is held ride below it: it lies too near the figure's top. */
 export const ridesBelow = (y: number, height: number): boolean => y < 0.22 * height
