@@ -288,7 +288,7 @@ describe('a sheet of one mechanism', () => {
   })
 
   it('names all numbers beside its dots or none', () => {
-    for (const [name, width, height, text] of NEAR) {
+    for (const [name, width, height, text] of [...NEAR, ['layers', 424, 352, 15] as const]) {
       const { marks } = pattern(dummy(name), { width, height }, { handles: true, legend: text < 26, text })
       const numbers = marks.flatMap((mark) =>
         mark.mark === 'word' && mark.role === 'handle' && mark.text.endsWith(' mm') ? [mark.text] : [],
