@@ -169,6 +169,9 @@ describe('placeWords', () => {
     ] as const
     const [word] = placeWords([wish], [0, 0, 300, 200], { shapes })
     expect(word?.anchor).toBe('end')
+    // A moon seen nearly edge-on hides no more than a figure of it, and is seen itself no more.
+    const slim = [165, 171, 171, 165].map((x, k): Point => [x, k < 2 ? 40 : 160])
+    expect(placeWords([wish], [0, 0, 300, 200], { shapes: [slim] })[0]?.anchor).toBe('end')
   })
 
   it('parts two words on one line by more than a space, and keeps the same off words that stand already', () => {

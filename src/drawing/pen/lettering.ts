@@ -151,7 +151,7 @@ function shapeOf(points: readonly Point[]): Shape {
 }
 
 /** Places of a word at which it is looked whether a shape lies beneath. */
-const PROBES: readonly Point[] = [0.05, 0.28, 0.5, 0.72, 0.95].flatMap((u): Point[] => [
+const PROBES: readonly Point[] = [0.05, 0.2, 0.35, 0.5, 0.65, 0.8, 0.95].flatMap((u): Point[] => [
   [u, 0.15],
   [u, 0.85],
 ])

@@ -6,12 +6,12 @@ import { covering } from '../model/page.ts'
 export const veils = ({ config }: Bench): boolean =>
   covering.value && (config.covers?.includes('dimension') ?? false)
 
-/** A picture whose measured number is covered by the page: a question beside the tip stands for it. */
+/** A picture whose measured number is covered by the page: a question at the foot of its line stands for it, off the face above. */
 export function veiled(marks: readonly Mark[]): readonly Mark[] {
   const word = marks.find((mark) => mark.mark === 'word' && mark.role === 'dimension')
   if (word?.mark !== 'word') return marks
-  const tip = marks.find((mark) => mark.mark === 'dot' && mark.of?.endsWith('/tip'))
+  const foot = marks.find((mark) => mark.mark === 'dot' && mark.of?.endsWith('/rise'))
   const { at, size } = word
-  const beside: Point = tip?.mark === 'dot' ? [tip.at[0] + 0.55 * size, tip.at[1] - 0.3 * size] : at
+  const beside: Point = foot?.mark === 'dot' ? [foot.at[0] + 0.7 * size, foot.at[1] + 0.7 * size] : at
   return [...marks, { ...word, at: beside, anchor: 'start', text: '?', of: 'veil' }]
 }
