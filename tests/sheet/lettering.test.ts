@@ -225,3 +225,87 @@ describe('where there is room', () => {
     expect(letter && isIn(middle(letter), box(3, 2.8))).toBe(true)
   })
 })
+
+describe('two places of one piece', () => {
+  const square = (x: number, wide: number): readonly Point[] => [
+    [x, 50],
+    [x + wide, 50],
+    [x + wide, 50 + wide],
+    [x, 50 + wide],
+  ]
+  const put = (places: readonly (readonly Point[])[], more: Partial<Wish>) => {
+    const outline: readonly Point[] = [
+      [0, 0],
+      [200, 0],
+      [200, 200],
+      [0, 200],
+    ]
+    const wishes = places.map(
+      (points, k): Wish => ({
+        ...{ letter: 'JK'[k] as string, partner: 'card', points, isLine: false, of: 'JK'[k] as string },
+        ...{ mayBeInside: true, stay: 'inside' },
+        ...more,
+      }),
+    )
+    const lines = [...edges(outline), ...places.flatMap(edges)]
+    const { marks } = lettered(wishes, { lines, printable: [0, 0, 200, 200], outline })
+    return places.map((points, k) => {
+      const own = marks.filter(({ of }) => of === 'JK'[k])
+      const letter = own.find(({ bold }) => bold) as WordMark
+      return { isNamed: own.length > 1, isIn: isIn(middle(letter), points) }
+    })
+  }
+
+  test('say alike what can be said at both: where one has no room for a name within, neither has it', () => {
+    const places = [square(40, 20), square(120, 6)]
+    expect(put(places, {})).toEqual([
+      { isNamed: true, isIn: true },
+      { isNamed: true, isIn: false },
+    ])
+    expect(put(places, { pair: 'moth' })).toEqual([
+      { isNamed: false, isIn: true },
+      { isNamed: false, isIn: true },
+    ])
+  })
+
+  test('a letter leaves some of the hatch to be seen, or stands beside it', () => {
+    const places = [square(40, 3.4)]
+    expect(put(places, { isTab: true })).toEqual([{ isNamed: false, isIn: true }])
+    expect(put(places, { isTab: true, isHatched: true })).toEqual([{ isNamed: true, isIn: false }])
+  })
+
+  test('a letter stands on the side of its line that it should', () => {
+    const line: readonly Point[] = [
+      [100, 40],
+      [100, 120],
+    ]
+    for (const way of [-1, 1]) {
+      const { marks } = lettered(
+        [
+          {
+            ...{ letter: 'J', partner: 'card', points: line, isLine: true, of: 'J', mayBeInside: false },
+            ...{
+              stay: 'anywhere',
+              aside: [
+                [100, 40],
+                [way, 0],
+              ],
+            },
+          },
+        ],
+        {
+          lines: [
+            [
+              [100, 40],
+              [100, 120],
+            ],
+          ],
+          printable: [0, 0, 200, 200],
+          outline: [],
+        },
+      )
+      const letter = marks.find(({ bold }) => bold) as WordMark
+      expect(Math.sign(middle(letter)[0] - 100)).toBe(way)
+    }
+  })
+})

@@ -1,8 +1,10 @@
 /** Letters beside and inside the places that are glued: never on a line, never on each other. */
+
+import { hatch } from '../../drawing/pen/hatch.ts'
 import type { Point, WordMark } from '../../drawing/pen/marks.ts'
 import { insideBox } from '../../paper/plane/clip.ts'
 import type { Rectangle } from './clip.ts'
-import { corners, grown, overlap } from './clip.ts'
+import { beside, corners, grown, overlap } from './clip.ts'
 import type { Shape, Style } from './letter-shapes.ts'
 import { boxOf, shapesOf } from './letter-shapes.ts'
 import { CAPITAL, TAIL } from './letters.ts'
@@ -23,6 +25,14 @@ export interface Wish {
   readonly mayBeInside: boolean
   /** Else where: on the piece, beside it, or wherever there is room. */
   readonly stay: 'inside' | 'anywhere' | 'outside'
+  /** The joints of one piece with another: what can be said at all of them is said alike. The same as no other unless said. */
+  readonly pair?: string
+  /** A piece is stuck flat here, letter on letter: no name runs up from it, or it would seem to be turned. */
+  readonly isLevel?: true
+  /** From a point of its line the way to the side on which it should stand. */
+  readonly aside?: readonly [from: Point, way: Point]
+  /** Its area is hatched: in it there is room for a letter and some of the hatch. */
+  readonly isHatched?: true
   /** It is a tab of its piece: there a letter stands, with its partner's name or without. */
   readonly isTab?: boolean
   /** On a face that will be seen, and on no paper that will be covered: it stands alone, small and near. */
@@ -105,6 +115,15 @@ const centre = (points: readonly Point[]): Point => {
   const [l, t, r, b] = boundsOf(points)
   return [(l + r) / 2, (t + b) / 2]
 }
+
+/** So many strokes of a hatch are seen beside a letter, of at least so much, mm. */
+const STROKES = 4
+
+const STROKE = 1.5
+
+/** Whether enough of the hatch of an area is seen beside a letter. */
+const isHatchSeen = (area: readonly Point[], box: Rectangle): boolean =>
+  hatch(area).flatMap(([a, b]) => (a && b ? beside([a, b], [box], STROKE) : [])).length >= STROKES
 
 /** So many places are tried in an area, in rows and columns. */
 const GRID = 17
@@ -237,6 +256,8 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
   const lines = new Near<Stretch>()
   for (const line of ground.lines) lines.addLine(line, line)
   const letters = new Near<Rectangle>()
+  /** What the letters of a pair take that are not put yet. */
+  let meant: readonly Rectangle[] = []
   const isFree = (box: Rectangle, own: Wish, inside: boolean): boolean => {
     looks.places += 1
     const wide = grown(box, CLEAR)
@@ -250,7 +271,7 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
       looks.near += 1
       return overlap(other, wide)
     }
-    if (letters.some(wide, isTaken)) return false
+    if (letters.some(wide, isTaken) || meant.some(isTaken)) return false
     const isCrossed = ([a, b]: Stretch): boolean => {
       looks.near += 1
       return insideBox(a, b, wide) !== null
@@ -285,11 +306,19 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     const own = awayFrom(letter, wish) + CLEARLY
     return wishes.every((other) => other.letter === wish.letter || awayFrom(letter, other) >= own)
   }
-  const free = (wish: Wish, at: readonly Point[], inside: boolean, some: readonly Style[]): Found => {
+  const free = (
+    wish: Wish,
+    at: readonly Point[],
+    inside: boolean,
+    some: readonly Style[],
+    isMeant: (shape: Shape) => boolean = () => true,
+  ): Found => {
     let doubtful: Spot | null = null
     for (const style of some) {
       let clear: Spot | null = null
-      const shapes = shapesOf(wish, style)
+      const shapes = shapesOf(wish, style).filter(
+        (shape) => isMeant(shape) && !(wish.isLevel && shape.isStack),
+      )
       // In its place the best way to set it is found first; beside it the nearest place, with the name however it fits.
       for (const first of inside || style.mayTurn ? shapes : [null])
         for (const point of at)
@@ -300,8 +329,9 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
             // The letter at the foot of a long name would stand beside the next line.
             if (!inside && shape.isStack && wish.isLine && isPastMiddle(letter, wish.points)) continue
             if (!isFree(box, wish, inside)) continue
+            if (inside && wish.isHatched && !isHatchSeen(wish.points, grown(box, CLEAR))) continue
             const spot = { point, shape, box }
-            if (!inside && !isClear(letter, wish)) {
+            if (!isClear(letter, wish)) {
               doubtful ??= spot
               continue
             }
@@ -310,7 +340,8 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
               return { clear: spot, doubtful }
             clear ??= spot
           }
-      if (clear) return { clear, doubtful }
+      // In its place it is its own, but better off others.
+      if (clear || (inside && doubtful)) return { clear: clear ?? doubtful, doubtful }
     }
     return { clear: null, doubtful }
   }
@@ -327,42 +358,114 @@ export function lettered(wishes: readonly Wish[], ground: Ground): Lettering {
     letters.addBox(wide, wide)
     return true
   }
+  /** The ways to say a joint, the best first: each finds a place or none, as the letters lie that have one. */
+  const waysFor = (wish: Wish, isPair: boolean): readonly (() => Spot | null)[] => {
+    const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
+    const into = (some: readonly Style[]) => (): Spot | null =>
+      spots.length > 0 ? free(wish, spots, true, some).clear : null
+    const usual = wish.isQuiet ? quiet : styles
+    const isOnSide = ([x, y]: Point): boolean => {
+      const [[u, v], way] = wish.aside ?? [
+        [0, 0],
+        [0, 0],
+      ]
+      return !wish.aside || (x - u) * way[0] + (y - v) * way[1] > 0
+    }
+    // Beside its piece it finds no paper on it: those places are not tried, or all of the nearest might be such.
+    const near = once(() =>
+      around(wish.round ?? wish.points).filter(
+        (spot) => wish.stay !== 'outside' || !isIn(spot, ground.outline),
+      ),
+    )
+    const close = once(() => near().filter(isOnSide).slice(0, MOST_NEAR))
+    // Two that are said alike both stand by the middle of their lines.
+    const central = once(() => close().filter((spot) => !wish.isLine || !isPastMiddle(spot, wish.points)))
+    const best = (some: readonly Style[], isMeant?: (shape: Shape) => boolean) => (): Spot | null =>
+      free(wish, central(), false, some, isMeant).clear
+    // With its partner's name close by, on its piece, it says more than alone in its place.
+    const onPiece = (isMeant: (shape: Shape) => boolean) => (): Spot | null => {
+      const { clear } = free(wish, close(), false, named, isMeant)
+      return clear && isIn(clear.point, ground.outline) ? clear : null
+    }
+    const all = (): Spot | null => {
+      const aside = free(wish, close(), false, usual)
+      // Where there is no room on that side, on either.
+      const around = wish.aside ? near().slice(0, MOST_NEAR) : close()
+      const first = wish.aside && !aside.clear ? free(wish, around, false, usual) : aside
+      const next = first.clear ? null : free(wish, around, false, least)
+      const found = first.clear ?? next?.clear ?? first.doubtful ?? into(least)() ?? next?.doubtful
+      if (found) return found
+      const far = near().filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
+      // Beside its piece a letter is always far from what it is for, and tells its partner all the same.
+      const small = wish.stay === 'outside' ? [...styles, ...least] : [...usual.slice(-1), ...least]
+      const last = free(wish, far, false, small)
+      return last.clear ?? last.doubtful
+    }
+    // What paper will cover is better small than large on a face that will be seen.
+    const inside = wish.isQuiet
+      ? [into(named), into(lone), into(least)]
+      : // A piece is turned to and fro while it is glued: what stands in the tab is the tab's.
+        [into(named), ...(wish.isTab ? [into(lone), into(tiny)] : [])]
+    return [
+      ...inside,
+      ...(spots.length > 0
+        ? [...(isPair ? [onPiece(isRow), onPiece(isStack)] : [onPiece(() => true)]), into(lone)]
+        : []),
+      ...(!isPair
+        ? []
+        : wish.isQuiet
+          ? [best(quiet)]
+          : [best(named, isRow), best(named, isStack), best(lone)]),
+      all,
+    ]
+  }
   // The smallest places choose first.
   const size = ({ points }: Wish): number => {
     const [cx, cy] = centre(points)
     return Math.max(...points.map(([x, y]) => Math.hypot(x - cx, y - cy)))
   }
+  const pairs = new Map<string, Wish[]>()
   for (const wish of [...wishes].sort((a, b) => size(a) - size(b))) {
-    const spots = wish.mayBeInside && !wish.isLine ? within(wish.points) : []
-    const into = (some: readonly Style[]): boolean =>
-      spots.length > 0 && put(wish, free(wish, spots, true, some).clear)
-    const usual = wish.isQuiet ? quiet : styles
-    // What paper will cover is better small than large on a face that will be seen.
-    if (wish.isQuiet ? into(styles) || into(least) : into(named)) continue
-    // A piece is turned to and fro while it is glued: what stands in the tab is the tab's.
-    if (wish.isTab && (into(lone) || into(tiny))) continue
-    // Beside its piece it finds no paper on it: those places are not tried, or all of the nearest might be such.
-    const near = around(wish.round ?? wish.points).filter(
-      (spot) => wish.stay !== 'outside' || !isIn(spot, ground.outline),
-    )
-    const close = near.slice(0, MOST_NEAR)
-    if (spots.length > 0) {
-      // With its partner's name close by, on its piece, it says more than alone in its place.
-      const { clear } = free(wish, close, false, named)
-      const stays = clear !== null && isIn(clear.point, ground.outline)
-      if ((stays && put(wish, clear)) || into(lone)) continue
+    const pair = wish.pair ?? `${pairs.size}`
+    pairs.set(pair, [...(pairs.get(pair) ?? []), wish])
+  }
+  for (const pair of pairs.values()) {
+    const ways = pair.map((wish) => waysFor(wish, pair.length > 1))
+    const isAlike = ways.every(({ length }) => length === ways[0]?.length)
+    /** All of them in one of the ways; none if one of them finds no place so. */
+    const inOne = (k: number): boolean => {
+      const spots: Spot[] = []
+      for (const own of ways) {
+        const spot = own[k]?.()
+        if (!spot) break
+        spots.push(spot)
+        meant = spots.map(({ box }) => grown(box, CLEAR))
+      }
+      meant = []
+      if (spots.length < pair.length) return false
+      for (const [n, wish] of pair.entries()) put(wish, spots[n] ?? null)
+      return true
     }
-    const far = near.filter((_, k) => k >= MOST_NEAR && k % FAR === 0)
-    // Beside its piece a letter is always far from what it is for, and tells its partner all the same.
-    const small = wish.stay === 'outside' ? [...styles, ...least] : [...usual.slice(-1), ...least]
-    const best = free(wish, close, false, usual)
-    const next = best.clear ? null : free(wish, close, false, least)
-    const found =
-      put(wish, best.clear ?? next?.clear ?? best.doubtful) ||
-      into(least) ||
-      put(wish, next?.doubtful ?? null)
-    const last = found ? null : free(wish, far, false, small)
-    if (!found && !put(wish, last?.clear ?? last?.doubtful ?? null)) lost.push(wish)
+    const last = (ways[0]?.length ?? 1) - 1
+    const isPut = pair.length > 1 && isAlike && Array.from({ length: last }, (_, k) => k).some(inOne)
+    if (isPut) continue
+    for (const [n, wish] of pair.entries()) {
+      const isOne = ways[n]?.some((way) => put(wish, way()))
+      if (!isOne) lost.push(wish)
+    }
   }
   return { marks, taken, lost, looks }
+}
+
+const isStack = (shape: Shape): boolean => shape.isStack ?? false
+
+const isRow = (shape: Shape): boolean => !isStack(shape)
+
+/** What is worked out only where it is asked for, and then once. */
+function once<T>(work: () => T): () => T {
+  let known: { readonly value: T } | undefined
+  return () => {
+    known ??= { value: work() }
+    return known.value
+  }
 }
