@@ -308,9 +308,11 @@ function signs(
 const LETTER_INDENT = 9
 
 /** Which piece goes where: every joint by its letter. Null if nothing is stuck. */
-function joints(design: Design, { small, smallRow }: Fitting): Section | null {
+function joints(design: Design, lines: SheetLines, { small, smallRow }: Fitting): Section | null {
   const byWords = new Map<string, string[]>()
-  for (const joint of letteredJoints(design)) {
+  // The card's own face of a good copy has no letters of its rim: the cover's have no twins.
+  const twins = letteredJoints(design).filter(({ host }) => lines !== 'ticks' || host.piece !== 'cover')
+  for (const joint of twins) {
     const letters = byWords.get(jointSays(joint)) ?? []
     byWords.set(jointSays(joint), [...new Set([...letters, joint.letter])])
   }
@@ -384,7 +386,7 @@ export const sectionsFor = (
     signs(design, lines, fitting, trim, care),
     steps(design, lines, fitting, trim),
     safety(fitting),
-    joints(design, fitting),
+    joints(design, lines, fitting),
     sizes(design, lines, fitting),
   ].filter((one) => one !== null)
 
