@@ -9,6 +9,7 @@ import { faceOf } from '../../src/sheet/marks/instructions.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
+import { isIn } from '../../src/sheet/marks/stretches.ts'
 import { dummies, dummy } from './designs.ts'
 
 const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -58,7 +59,9 @@ const hosts = (lines: SheetLines) =>
             .map((b, k): readonly [Point, Point] => [run[k] as Point, b]),
         ),
       )
-      return [{ name: `${file} ${piece.id}`, strips, marks, words, sides }]
+      const ring = piece.outline.map(at)
+      const outline = ring.map((p, k): readonly [Point, Point] => [p, ring[(k + 1) % ring.length] as Point])
+      return [{ name: `${file} ${piece.id}`, strips, marks, words, sides, outline }]
     }),
   )
 
@@ -109,7 +112,7 @@ test('the walls of the night garden stand 44 mm from the gutter, and one on it',
 describe('on a good copy', () => {
   const all = hosts('ticks')
 
-  test('both ends of a strip say where its line is and on which side it lies', () => {
+  test('near both ends of a strip a corner says where its line is and on which side it lies', () => {
     let count = 0
     for (const { name, strips, marks } of all)
       for (const { of, ends, glued } of strips) {
@@ -123,14 +126,25 @@ describe('on a good copy', () => {
             (ends[1][0] - ends[0][0]) * (y - ends[0][1]) - (ends[1][1] - ends[0][1]) * (x - ends[0][0]),
           )
         for (const end of ends) {
-          const legs = runs.filter(([a]) => far(a, end) < 0.01)
+          const legs = runs.filter(([a]) => far(a, end) < 2.3)
           const short = legs.filter(([, b]) => off(b, ends) > 0.5)
           expect(short, `${name} ${of}`).toHaveLength(1)
           expect(sideOf(short[0]?.[1] as Point), `${name} ${of}`).toBe(sideOf(middle as Point))
+          for (const [a] of legs) expect(off(a, ends)).toBeLessThan(1.01)
         }
         count += 1
       }
     expect(count).toBeGreaterThan(8)
+  })
+
+  test('none of its dots runs to a cut, as the ticks of folds do, and none of its lines is as long', () => {
+    for (const { name, strips, marks, outline } of all)
+      for (const { of } of strips)
+        for (const run of runsOf(marks, of)) {
+          expect(far(...run), `${name} ${of}`).toBeLessThan(3)
+          for (const p of run)
+            expect(Math.min(...outline.map((side) => off(p, side))), `${name} ${of}`).toBeGreaterThan(1)
+        }
   })
 
   test('its letter stands above or below its own strip, outside its piece', () => {
@@ -151,4 +165,52 @@ describe('on a good copy', () => {
 test('where nothing is printed on the face that is glued, the step says to prick the ends of the line', async () => {
   const { stepsFor } = await import('../../src/sheet/marks/instructions.ts')
   expect(stepsFor(dummy('night-garden'), 'back').join(' ')).toContain('prick both ends of its line through')
+})
+
+test('where two tabs would be glued one over the other, the hatch of the second ends where the first begins', () => {
+  const design = dummy('owl-wings')
+  const [card] = pieces(design)
+  if (!card) throw new Error('there is no card')
+  const places = placesOn(design, 'card', 'inside')
+  const { lines: marks } = pieceMarks(card, places, { origin: [0, 0], mirrored: false }, 'front', EVERYWHERE)
+  const inFirst = (p: Point): boolean =>
+    ['owl/left', 'owl/right'].some((of) => {
+      const area = places.find((place) => place.of === of)?.points ?? []
+      return isIn(
+        [p[0], -p[1]],
+        area.map(([x, y]) => [x, y]),
+      )
+    })
+  const strokes = places
+    .filter(({ of }) => of.startsWith('wing'))
+    .flatMap(({ of }) => runsOf(marks, `${of}-hatch`))
+  expect(strokes.length).toBeGreaterThan(10)
+  for (const stroke of strokes) for (const p of stroke) expect(inFirst(p)).toBe(false)
+})
+
+test('no dots of one place lie on those of another', () => {
+  const design = dummy('moth')
+  const [card] = pieces(design)
+  if (!card) throw new Error('there is no card')
+  const { lines: marks } = pieceMarks(
+    card,
+    placesOn(design, 'card', 'inside'),
+    { origin: [0, 0], mirrored: false },
+    'front',
+    EVERYWHERE,
+  )
+  const sides = marks
+    .filter(({ role }) => role === 'behind')
+    .flatMap(({ runs, closed }) =>
+      runs.flatMap((run) =>
+        (closed ? [...run, run[0] as Point] : run)
+          .slice(1)
+          .map((b, k): readonly [Point, Point] => [run[k] as Point, b]),
+      ),
+    )
+  expect(sides.length).toBeGreaterThan(12)
+  for (const [k, [a, b]] of sides.entries()) {
+    const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+    for (const other of sides.filter((_, n) => n !== k)) expect(off(middle, other)).toBeGreaterThan(0.3)
+  }
 })

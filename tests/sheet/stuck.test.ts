@@ -3,7 +3,15 @@
 import { describe, expect, test } from 'vitest'
 import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
-import { fitOn, paperOf } from '../../src/sheet/index.ts'
+import { pieces } from '../../src/paper/index.ts'
+import { crossing } from '../../src/paper/plane/gap.ts'
+import { corners, EVERYWHERE } from '../../src/sheet/marks/clip.ts'
+import { faceOf } from '../../src/sheet/marks/instructions.ts'
+import { placesOn } from '../../src/sheet/marks/joint-places.ts'
+import { TAIL } from '../../src/sheet/marks/letters.ts'
+import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
+import { extent } from '../../src/sheet/marks/setting.ts'
+import { edges, isIn, nearest, stretchesOf } from '../../src/sheet/marks/stretches.ts'
 import { card, dummies, dummy, laid, MOTH } from './designs.ts'
 
 const SHAPE: readonly Point[] = [
@@ -79,16 +87,33 @@ describe('on the face that is printed', () => {
     },
   )
 
-  test('turned, they are turned with it; where every line is printed they are too, and from behind not', () => {
+  test('turned, they are turned with it', () => {
     const turned = placesOf(withStar({ on: 'page/right', turn: 10 }))
     expect(new Set(cornersOf(turned.corners, turned.glued))).toEqual(
       new Set(drawnIn([5, 20, 25, 40], 1).map((p) => awayFrom(p, GLUE))),
     )
-    const printed = placesOf(withStar({}), 'front')
-    expect(new Set(cornersOf(printed.corners, printed.glued))).toEqual(
+  })
+
+  test('where every line is printed all of its outline is drawn, and no corners', () => {
+    const marks = pathsOf(withStar({ on: 'page/right' }), 'front').filter(({ of }) => of?.startsWith('star'))
+    const glued = marks.find(({ closed, role }) => closed && role === 'place')?.runs[0] ?? []
+    const around = marks.filter(({ of }) => of === 'star-place').flatMap(({ runs }) => runs)
+    expect(around).toHaveLength(1)
+    expect(around[0]).toHaveLength(5)
+    expect(new Set(around[0]?.map((p) => awayFrom(p, glued)))).toEqual(
+      new Set(SHAPE.map((p) => awayFrom(p, GLUE))),
+    )
+    expect(marks.filter(({ of }) => of === 'star-corner')).toEqual([])
+  })
+
+  test('printed from behind its corners have dots, to be pricked through', () => {
+    const marks = ofStar(withStar({}), 'back').filter(({ role }) => role === 'behind')
+    const glued = marks.find(({ closed }) => closed)?.runs[0] ?? []
+    const corners = marks.filter(({ of }) => of === 'star-corner')
+    expect(corners).toHaveLength(8)
+    expect(new Set(cornersOf(corners, glued))).toEqual(
       new Set(drawnIn([5, 20, 25, 40], 1).map((p) => awayFrom(p, GLUE))),
     )
-    expect(ofStar(withStar({}), 'back').filter(({ of }) => of === 'star-corner')).toEqual([])
   })
 
   test('a leg is 2.5 mm long, and each corner has two', () => {
@@ -111,32 +136,6 @@ describe('on the face that is printed', () => {
     expect(corners).toHaveLength(6)
   })
 
-  test.each(['front', 'ticks'] as const)(
-    '%s: all over the garden corners come in twos that meet, four at most',
-    (lines) => {
-      let count = 0
-      for (const [name, design] of dummies) {
-        const paper = fitOn(design, paperOf('a4')).ok ? 'a4' : 'a3'
-        const marks = laid(design, { paper, lines, care: [] }).flatMap((page) => page.marks)
-        const paths = marks.filter((mark) => mark.mark === 'path')
-        const legs = paths.filter(({ of }) => of?.endsWith('-corner'))
-        const byPiece = new Map<string, PathMark[]>()
-        for (const leg of legs) byPiece.set(leg.of ?? '', [...(byPiece.get(leg.of ?? '') ?? []), leg])
-        for (const [of, own] of byPiece) {
-          expect(own.length, `${name} ${of}`).toBeLessThanOrEqual(8)
-          const starts = own.map(({ runs }) => runs[0]?.[0] as Point)
-          for (const p of starts)
-            expect(
-              starts.filter((q) => far(p, q) < 1e-9),
-              `${name} ${of}`,
-            ).toHaveLength(2)
-        }
-        count += byPiece.size
-      }
-      expect(count).toBeGreaterThan(10)
-    },
-  )
-
   test('none is on the other side of a fold, where the piece does not stay', () => {
     const shape: readonly Point[] = SHAPE.map(([x, y]) => [x < 10 ? -15 : x, y])
     const design = withStar({ on: 'page/right', shape })
@@ -153,18 +152,141 @@ describe('on the face that is printed', () => {
   })
 })
 
+/** What is stuck flat on the pieces of the garden: its marks, its outline and the host's paper, as on a page. */
+const stuckOn = (lines: Lines) =>
+  dummies.flatMap(([file, design]) =>
+    pieces(design).flatMap((piece) => {
+      const isMirrored = faceOf(lines) === 'outside'
+      const at = ([x, y]: Point): Point => [isMirrored ? -x : x, -y]
+      const places = placesOn(design, piece.id, faceOf(lines))
+      const { lines: marks } = pieceMarks(
+        piece,
+        places,
+        { origin: [0, 0], mirrored: isMirrored },
+        lines,
+        EVERYWHERE,
+      )
+      return places
+        .filter(({ under }) => under.length > 0)
+        .map(({ of, under, points }) => ({
+          name: `${file} ${of}`,
+          marks: marks.filter((mark) => mark.of?.startsWith(of)),
+          legs: marks
+            .filter((mark) => mark.of === `${of}-corner`)
+            .flatMap(({ runs }) => runs as unknown as (readonly [Point, Point])[]),
+          under: under.map(at),
+          glue: points.map(at),
+          paper: piece.outline.map(at),
+          cuts: piece.lines
+            .filter(({ kind }) => kind === 'cut')
+            .flatMap(({ points: run, closed = false }) => stretchesOf({ runs: [run.map(at)], closed })),
+        }))
+    }),
+  )
+
+const least = (p: Point, sides: readonly (readonly [Point, Point])[]): number =>
+  Math.min(...sides.map((side) => nearest(p, side)))
+
+describe.each(['ticks', 'back'] as const)('all over the garden, printed as %s', (lines) => {
+  const all = stuckOn(lines)
+
+  test('there are four marks at most, and never none where a piece is larger than its glue and its host', () => {
+    expect(all.length).toBeGreaterThan(10)
+    for (const { name, legs } of all)
+      expect(new Set(legs.map(([a]) => a.join())).size, name).toBeLessThanOrEqual(4)
+    expect(all.filter(({ legs }) => legs.length > 0).length).toBeGreaterThan(all.length / 2)
+  })
+
+  test('a corner of two lines turns outwards; a single line begins where the outline comes in over the edge', () => {
+    for (const { name, legs, under, cuts } of all)
+      for (const [a, b] of legs) {
+        const [twin, more] = legs.filter(([p, q]) => far(a, p) < 1e-9 && far(b, q) > 1e-9)
+        expect(more, name).toBeUndefined()
+        if (!twin) {
+          expect(least(a, cuts), name).toBeLessThan(1.6)
+          continue
+        }
+        // Half the way between two legs is paper of the piece: at a corner that turns inwards it is not.
+        const [c] = [twin[1]]
+        const [u, v] = [far(a, b), far(a, c)]
+        const within: Point = [
+          a[0] + 0.2 * ((b[0] - a[0]) / u + (c[0] - a[0]) / v),
+          a[1] + 0.2 * ((b[1] - a[1]) / u + (c[1] - a[1]) / v),
+        ]
+        expect(least(within, edges(under)), name).toBeGreaterThan(least(a, edges(under)))
+      }
+  })
+
+  test('the piece covers them, and they keep off every cut and the glued place', () => {
+    for (const { name, legs, under, glue, cuts } of all)
+      for (const p of legs.flat()) {
+        expect(isIn(p, under), name).toBe(true)
+        expect(least(p, edges(under)), name).toBeGreaterThan(0.4)
+        expect(least(p, cuts), name).toBeGreaterThan(0.99)
+        expect(least(p, edges(glue)), name).toBeGreaterThan(0.89)
+      }
+  })
+})
+
+test('the heron in the reeds has a mark at both feet', () => {
+  const heron = stuckOn('ticks').find(({ name }) => name === 'scene.hingebook.json heron')
+  const low = Math.max(...(heron?.under ?? []).map(([, y]) => y))
+  const feet = heron?.legs.filter(([[, y]]) => low - y < 1.1) ?? []
+  expect(new Set(feet.map(([[x]]) => Math.round(x))).size).toBeGreaterThanOrEqual(2)
+})
+
+test('where every line is printed, an outline is drawn as far as there is free paper', () => {
+  let count = 0
+  for (const { name, marks, under, glue, paper, cuts } of stuckOn('front')) {
+    const drawn = marks.filter(({ role }) => role === 'place').flatMap(stretchesOf)
+    for (const [a, b] of edges(under)) {
+      const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+      // Where a fold lies between the two the piece does not stay: of the garden's there is none but on the hedgehog.
+      if (name.includes('coat') || !isIn(middle, paper)) continue
+      if (least(middle, cuts) < 1.5 || (least(middle, edges(glue)) < 1 && !isIn(middle, glue))) continue
+      count += 1
+      expect(least(middle, drawn), `${name} ${middle.join()}`).toBeLessThan(1)
+    }
+  }
+  expect(count).toBeGreaterThan(60)
+})
+
+test('the dots of a place are as large as the hatch that it goes to, where no line runs along its sides', () => {
+  const size = (piece: string, role: string): readonly number[] => {
+    const design = dummy('scene')
+    const flat = pieces(design).find(({ id }) => id === piece)
+    if (!flat) throw new Error(`there is no ${piece}`)
+    const { lines: marks } = pieceMarks(
+      flat,
+      placesOn(design, piece, 'inside'),
+      { origin: [0, 0], mirrored: false },
+      'front',
+      EVERYWHERE,
+    )
+    const found = marks.find((mark) => mark.of === 'heron' && mark.role === role)?.runs.flat() ?? []
+    return [0, 1].map(
+      (k) => Math.max(...found.map((p) => p[k] ?? 0)) - Math.min(...found.map((p) => p[k] ?? 0)),
+    )
+  }
+  const [wide, high] = size('reeds/piece', 'place')
+  expect(wide).toBeGreaterThan(10)
+  expect(size('heron/piece', 'behind').map((one) => one.toFixed(6))).toEqual(
+    [wide, high].map((one) => one?.toFixed(6)),
+  )
+})
+
 test('behind a face both places have dots at their corners, and neither has more', () => {
   const marks = ofStar(withStar({ face: 'back', glue: drawnIn([8, 22, 20, 30], 0) })).filter(
     ({ role }) => role !== 'cut',
   )
   expect(new Set(marks.map(({ role }) => role))).toEqual(new Set(['behind']))
-  // Two places, four corners each, two legs a corner; drawn in as dots always are.
+  // Two places, four corners each, two legs a corner: both as large as the glue.
   expect(marks).toHaveLength(16)
   const legs = marks.flatMap(({ runs }) => runs)
   for (const half of [legs.slice(0, 8), legs.slice(8)]) {
     const spots = half.map(([corner]) => corner as Point)
     const apart = spots.flatMap((p) => spots.map((q) => Number(far(p, q).toFixed(2))))
-    expect(new Set(apart)).toEqual(new Set([0, 9.4, 5.4, Number(Math.hypot(9.4, 5.4).toFixed(2))]))
+    expect(new Set(apart)).toEqual(new Set([0, 12, 8, Number(Math.hypot(12, 8).toFixed(2))]))
   }
 })
 
@@ -172,24 +294,83 @@ describe('what is taped, on a good copy', () => {
   const pages = laid(dummy('owl'), { paper: 'a4', lines: 'ticks', care: [] })
   const paths = pages.flatMap(({ marks }) => marks).filter((mark) => mark.mark === 'path') as PathMark[]
 
-  test('its line has a tick at each end, and strokes that tell it from a fold', () => {
-    const ticks = paths
-      .filter(({ role, of }) => role === 'place' && of === 'body/left')
-      .flatMap(({ runs }) => runs)
-    expect(ticks).toHaveLength(2)
-    const strokes = paths
-      .filter(({ role, of }) => role === 'glue' && of === 'body/left-hatch')
-      .flatMap(({ runs }) => runs)
-    const middles = (strokes as unknown as [Point, Point][]).map(
-      ([a, b]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
-    )
-    for (const [a, b] of ticks as unknown as [Point, Point][]) {
-      expect(far(a, b)).toBeLessThan(4.001)
-      const on = middles.filter((p) => Math.abs(far(a, p) + far(p, b) - far(a, b)) < 1e-6)
-      expect(on.length).toBeGreaterThan(1)
+  /** The marks of one joint of the owl on its card. */
+  const runsOf = (role: string, of: string): readonly (readonly [Point, Point])[] =>
+    paths.filter((mark) => mark.role === role && mark.of === of).flatMap(({ runs }) => runs as never)
+
+  test('its ends are corners that are crossed: shorter than a fold’s tick, and one of two at the apex', () => {
+    const legs = runsOf('place', 'body/left')
+    expect(legs).toHaveLength(3)
+    const strokes = runsOf('glue', 'body/left-hatch')
+    const isCrossed = ([a, b]: readonly [Point, Point]): boolean =>
+      strokes.some(([c, d]) => crossing({ a, b }, { a: c, b: d }) !== null)
+    for (const leg of legs) expect(far(...leg)).toBeLessThan(3.001)
+    // One leg stands aside, on the side that the body hides: there its other line goes up.
+    expect(legs.filter(isCrossed)).toHaveLength(2)
+    const [aside] = legs.filter((leg) => !isCrossed(leg))
+    const apex = legs.find((leg) => isCrossed(leg) && far(leg[0], aside?.[0] as Point) > 1)?.[0] as Point
+    const twin = runsOf('place', 'body/right').find(([a]) => far(a, apex) > 10)?.[0] as Point
+    const side = (p: Point): number => {
+      const end = aside?.[0] as Point
+      return Math.sign((end[0] - apex[0]) * (p[1] - apex[1]) - (end[1] - apex[1]) * (p[0] - apex[0]))
     }
-    // As many at the ends of the edge that is taped on it, and none between.
-    expect(strokes).toHaveLength(8)
+    expect(side(aside?.[1] as Point)).toBe(side(twin))
+  })
+
+  test('nothing solid crosses or touches a cut edge', () => {
+    let count = 0
+    for (const [file, design] of dummies)
+      for (const piece of pieces(design))
+        for (const lines of ['front', 'ticks'] as const) {
+          const places = placesOn(design, piece.id, 'inside').filter((one) => one.isTaped && one.isOwn)
+          const place = { origin: [0, 0], mirrored: false } as const
+          const { lines: marks } = pieceMarks(piece, places, place, lines, EVERYWHERE)
+          const ring = piece.outline.map(([x, y]): Point => [x, -y])
+          for (const { of, points } of places) {
+            const strokes = marks.filter((mark) => mark.of === `${of}-hatch`).flatMap(({ runs }) => runs)
+            expect(strokes.length, `${file} ${of}`).toBeGreaterThan(1)
+            for (const p of strokes.flat()) {
+              expect(isIn(p, ring), `${file} ${of}`).toBe(true)
+              expect(least(p, edges(ring)), `${file} ${of}`).toBeGreaterThan(0.45)
+            }
+            // They lean to the first end of the edge, so that they are alike on both edges of a piece.
+            const [a, b] = points.map(([x, y]): Point => [x, -y]) as [Point, Point]
+            for (const [from, to] of strokes as unknown as (readonly [Point, Point])[]) {
+              const along = (p: Point): number =>
+                (p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])
+              const [near, inner] = nearest(from, [a, b]) < nearest(to, [a, b]) ? [from, to] : [to, from]
+              expect(along(inner), `${file} ${of}`).toBeLessThan(along(near))
+            }
+            count += 1
+          }
+        }
+    expect(count).toBeGreaterThan(40)
+  })
+
+  test('the letter beside a line stands on the side that the piece hides, and the line does not run through it', () => {
+    let count = 0
+    for (const [file, design] of dummies)
+      for (const piece of pieces(design)) {
+        const places = placesOn(design, piece.id, 'inside')
+        const place = { origin: [0, 0], mirrored: false } as const
+        const { words } = pieceMarks(piece, places, place, 'ticks', EVERYWHERE)
+        for (const { of, points, hidden } of places) {
+          const word = words.find((one) => one.of === of && one.bold)
+          const [a] = points
+          if (!word || !hidden || !a) continue
+          // A capital has no tail.
+          const [l, t, r, b] = extent(word)
+          const box = corners([l, t, r, b - TAIL * word.size])
+          const line = points.map(([x, y]): Point => [x, -y]) as [Point, Point]
+          const away = ([x, y]: Point): number => (x - a[0]) * hidden[0] + (-y - a[1]) * hidden[1]
+          expect(Math.max(...box.map(away)), `${file} ${of}`).toBeGreaterThan(1)
+          expect(away([(l + r) / 2, (t + b) / 2]), `${file} ${of}`).toBeGreaterThan(0)
+          for (const [p, q] of edges(box))
+            expect(crossing({ a: p, b: q }, { a: line[0], b: line[1] }), `${file} ${of}`).toBeNull()
+          count += 1
+        }
+      }
+    expect(count).toBeGreaterThan(20)
   })
 
   test('the key names the tape, and on a sheet without it does not', () => {

@@ -1,8 +1,11 @@
 import * as says from '../../../content/words/sheet/joints.ts'
 import type { Design, Joint, JointSide } from '../../paper/index.ts'
-import { jointsOf, pieces } from '../../paper/index.ts'
+import { jointsOf, modelOf, pieces } from '../../paper/index.ts'
+import { laid } from '../../paper/plane/lay.ts'
 import type { SheetFace } from './instructions.ts'
 import { pieceName } from './instructions.ts'
+
+type Spot = JointSide['points'][number]
 
 /** Letters that nobody takes for a line, a one or a nought. */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
@@ -18,6 +21,8 @@ export interface LetteredJoint extends Joint {
   readonly letter: string
   /** The outline of what is stuck flat on a front, where it will lie on its host; for any other joint none. */
   readonly under: JointSide['points']
+  /** Of what is taped: the way from its line to the side that the standing piece hides, square to it, on the host. */
+  readonly hidden: Spot | null
 }
 
 /** Of what is stuck flat on a front: neither of the two pieces is mirrored to the other there. */
@@ -27,12 +32,25 @@ function underOf(design: Design, { line, host, own }: Joint): JointSide['points'
   return carried(outline, own.points, host.points)
 }
 
+/** A tab points to whoever reads, and tape lies as one would: beyond the line the piece stands before the paper. */
+function hiddenFrom(design: Design, { isTaped, line }: Joint, k: number): Spot | null {
+  const model = modelOf(design)
+  const { aside, panel = -1 } = model.glue[k] ?? {}
+  const on = model.panels[panel]
+  if (!isTaped || !line || !aside || !on) return null
+  const [[ax, ay], [bx, by]] = line.host
+  const [x, y] = laid(on.onPiece, aside)
+  const long = Math.hypot(bx - ax, by - ay) || 1
+  const side = Math.sign((bx - ax) * (y - ay) - (by - ay) * (x - ax))
+  return [(side * (by - ay)) / long, (-side * (bx - ax)) / long]
+}
+
 function lettered(design: Design): readonly LetteredJoint[] {
   const letters = new Map<string, string>()
-  return jointsOf(design).map((joint) => {
+  return jointsOf(design).map((joint, k) => {
     const letter = letters.get(joint.of) ?? letterOf(letters.size)
     letters.set(joint.of, letter)
-    return { ...joint, letter, under: underOf(design, joint) }
+    return { ...joint, letter, under: underOf(design, joint), hidden: hiddenFrom(design, joint, k) }
   })
 }
 
@@ -69,6 +87,8 @@ export interface JointPlace {
   readonly under: JointSide['points']
   /** Beside a slit through which a tab leaves this face: the strip that the piece screens from who looks; for any other place none. */
   readonly screened: JointSide['points']
+  /** Of a line on which another piece is taped: the way from it to the side that the piece hides; of any other place none. */
+  readonly hidden: Spot | null
   readonly of: string
 }
 
@@ -78,9 +98,9 @@ const printedFace: Readonly<Record<SheetFace, JointSide['face']>> = { inside: 'f
 /** Every place on a piece that is glued or taped. */
 export function placesOn(design: Design, piece: string, face: SheetFace): readonly JointPlace[] {
   return letteredJoints(design).flatMap((joint) => {
-    const { own, host, under } = joint
+    const { own, host, under, hidden } = joint
     if (host.piece !== piece && own.piece !== piece) return []
-    return [placeOf(joint, host, own, face, under), placeOf(joint, own, host, face)].filter(
+    return [placeOf(joint, host, own, face, under, hidden), placeOf(joint, own, host, face)].filter(
       (one, k) => [host, own][k]?.piece === piece && one.points.length > 1,
     )
   })
@@ -127,6 +147,7 @@ const placeOf = (
   other: JointSide,
   face: SheetFace,
   under: JointSide['points'] = [],
+  hidden: Spot | null = null,
 ): JointPlace => ({
   letter,
   partner: pieceName(other.piece),
@@ -139,6 +160,7 @@ const placeOf = (
   isRim: host.piece === 'cover',
   under,
   screened: isThrough && side === host && side.face !== printedFace[face] ? screenedBy(side.points) : [],
+  hidden,
   of,
 })
 

@@ -1,6 +1,6 @@
-import { intersection } from 'polyclip-ts'
-import { hatch, strokes } from '../../drawing/pen/hatch.ts'
-import { inset } from '../../drawing/pen/inset.ts'
+import { polygonArea } from 'd3'
+import { difference, intersection } from 'polyclip-ts'
+import { hatch } from '../../drawing/pen/hatch.ts'
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
 import { longestFold } from '../../making/grain.ts'
 import { turned } from '../../making/turn.ts'
@@ -20,10 +20,11 @@ import { partNames } from './part-names.ts'
 import type { SheetPath } from './setting.ts'
 import { extent } from './setting.ts'
 import type { Stretch } from './stretches.ts'
-import { edges, stretchesOf } from './stretches.ts'
+import { edges, far, stretchesOf } from './stretches.ts'
 import type { StripLines } from './strips.ts'
-import { isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
-import { cornersOf, cornersUnder } from './stuck-marks.ts'
+import { dotted, isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
+import { cornersOf, cornersUnder, offCuts, outlineUnder, pricksUnder } from './stuck-marks.ts'
+import { strokesAcross, strokesAtEnds, strokesWithin, tapeCorners } from './tape-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
 export interface Place {
@@ -73,21 +74,6 @@ function lineMark(
   return runs.length === 0 ? null : { ...mark, runs, closed: false }
 }
 
-/** A tick at the end of such a line, mm. */
-const TICK = 4
-
-/** The two ends of a line that is taped or glued, for a sheet whose face will be seen. */
-function ticks([a, b]: readonly [Point, Point]): readonly (readonly [Point, Point])[] {
-  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
-  const part = Math.min(TICK, long / 3)
-  if (!(part > 0)) return []
-  const at = (t: number): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
-  return [
-    [a, at(part / long)],
-    [at(1 - part / long), b],
-  ]
-}
-
 /** A cut or a fold of a piece. */
 function plainMarks(
   { line, clear }: ClearLine,
@@ -111,8 +97,8 @@ function plainMarks(
   )
 }
 
-/** How far the dots of a place that is glued behind lie inside it: they touch no fold and no cut, mm. */
-const DRAWN_IN = 1.3
+/** How far the dots of a place that is glued behind keep off a fold or cut along its side, mm. */
+const DRAWN_IN = 0.9
 
 /** Between the strokes of a hatch and the edge of its area: they touch no fold and no cut, mm. */
 const INSET = 0.7
@@ -178,6 +164,31 @@ function partsOn(points: readonly Point[], outline: readonly Point[]): Parts['ar
   return areas
 }
 
+/** Less than this of a place is none, mm². */
+const SLIVER = 2
+
+/** What is left of an area beside others: where two would be glued one over the other, the first lies on the paper. */
+function besides(
+  area: readonly Point[],
+  others: readonly (readonly Point[])[],
+): readonly (readonly Point[])[] {
+  const ring = (points: readonly Point[]): [number, number][] => points.map(([x, y]) => [x, y])
+  if (others.length === 0) return [area]
+  try {
+    const left = difference([ring(area)], ...others.map((one): [number, number][][] => [ring(one)]))
+    const size = (points: readonly (readonly [number, number])[]): number =>
+      Math.abs(polygonArea(points.map(([x, y]) => [x, y])))
+    const parts = left
+      .flatMap(([outer]) => (outer ? [outer.slice(0, -1).map(([x, y]): Point => [x, y])] : []))
+      .filter((part) => size(part) > SLIVER)
+      .sort((a, b) => size(b) - size(a))
+    const whole = parts.reduce((sum, part) => sum + size(part), 0)
+    return whole > size(area) - 1e-6 || parts.length === 0 ? [area] : parts
+  } catch {
+    return [area]
+  }
+}
+
 interface PlacedJoint extends StripLines {
   readonly joint: JointPlace
   readonly points: readonly Point[]
@@ -185,19 +196,35 @@ interface PlacedJoint extends StripLines {
   readonly areas: readonly (readonly Point[])[]
   /** What lies on the piece of the strip beside a slit that will be screened. */
   readonly screened: readonly Point[]
+  /** Of its dots what no other dots lie on; none: all. */
+  readonly open?: readonly Stretch[]
   /** The corners of what is stuck flat here, in pairs of lines. */
   readonly corners: readonly Stretch[]
-  /** Of a strip that is glued behind, on a good copy: its ends. */
+  /** Where every line is printed, its outline as far as there is paper. */
+  readonly place: readonly (readonly Point[])[]
+  /** On a good copy the ends of a strip that is glued behind, or of a line on which another piece is taped. */
   readonly ends: readonly Stretch[]
+  /** What says that it is taped. */
+  readonly strokes: readonly Stretch[]
+  /** Of a line on which another piece is taped: the way to the side that this hides. */
+  readonly hidden: Point | null
 }
+
+/** The folds and cuts of a piece, and its cuts alone. */
+interface Drawn {
+  readonly drawn: readonly Stretch[]
+  readonly cuts: readonly Stretch[]
+}
+
+const NONE: Drawn = { drawn: [], cuts: [] }
 
 /** The marks of a place that is glued or taped, but for its letter. */
 function jointMarks(
-  { joint, points, areas, corners, ends, line, bars }: PlacedJoint,
+  { joint, points, areas, corners, place, ends, line, bars, strokes, open }: PlacedJoint,
   lines: SheetLines,
   printable: Rectangle,
   letters: readonly Rectangle[],
-  drawn: readonly Stretch[],
+  { drawn, cuts }: Drawn,
   outlined: readonly Stretch[] = [],
 ): PathMark[] {
   const { of, isTaped, isBehind, isAllBehind, isOwn, isFlat, isRim } = joint
@@ -214,12 +241,11 @@ function jointMarks(
       .filter((run) => run !== null),
   })
   if (isTaped) {
-    // A good copy says at both its ends what runs all along it: the strokes tell it from a fold, and tape covers them.
-    const parts = lines === 'ticks' ? ticks(points as unknown as Stretch) : [points]
-    const across: PathMark = { ...glueHatch([], of), runs: parts.flatMap((part) => strokes(part)) }
-    if (isBehind) return isOwn ? [within({ ...across, role: 'behind' })] : seenPart(parts, false, 'behind')
     // What is stuck on is taped along its edge, which is cut: there the strokes say it alone.
-    return [...(isOwn ? [] : seenPart(parts, false, 'place')), within(across)]
+    const across: PathMark = { ...glueHatch([], of), runs: strokes.map((one) => [...one]) }
+    if (isOwn) return [within(isBehind ? { ...across, role: 'behind' } : across)]
+    const line = seenPart(lines === 'ticks' ? ends : [points], false, isBehind ? 'behind' : 'place')
+    return isBehind ? line : [...line, within(across)]
   }
   if (isBehind && lines === 'ticks' && isFlat) {
     // What is stuck on a face covers the marks there. Behind a face nothing covers any: both places have their corners.
@@ -228,7 +254,8 @@ function jointMarks(
   if (isBehind && lines === 'ticks') return seenPart(ends, false, 'behind')
   if (isBehind)
     return [
-      ...seenPart(areas, true, 'behind'),
+      ...(open ? seenPart(open, false, 'behind') : seenPart(areas, true, 'behind')),
+      ...seenPart(corners, false, 'behind', '-corner'),
       ...seenPart(
         line.flatMap((one) => leftOf(one, outlined)),
         false,
@@ -240,11 +267,23 @@ function jointMarks(
   // Where another line runs along its edge, that alone is drawn: dashes on dashes would say something else.
   const edge = areas.flatMap((area) => {
     const sides = edges(area)
-    const left = sides.map((side) => leftOf(side, [...drawn, ...outlined]))
+    const left = sides.map((side) => {
+      const beside = leftOf(side, [...drawn, ...outlined])
+      const off = beside.flatMap((one) => offCuts(one, cuts))
+      return beside[0] === side && off.length === 1 && far(...(off[0] as Stretch)) === far(...side)
+        ? beside
+        : off
+    })
     const isWhole = left.every(([one], k) => one === sides[k])
     return isWhole ? seenPart([area], true, 'place') : seenPart(left.flat(), false, 'place')
   })
-  return [...edge, ...seenPart(corners, false, 'place', '-corner'), within(glueHatch(areas, of, letters))]
+  return [
+    ...edge,
+    ...seenPart(corners, false, 'place', '-corner'),
+    ...seenPart(place, false, 'place', '-place'),
+    // Of the two that are glued together last the cover has the glue.
+    ...(isOwn && isRim ? [] : [within(glueHatch(areas, of, letters))]),
+  ]
 }
 
 function placedOn(
@@ -256,33 +295,81 @@ function placedOn(
 ): readonly PlacedJoint[] {
   const at = (points: readonly Point[]): readonly Point[] => points.map((point) => onPage(place, point))
   const isSeen = lines === 'ticks'
+  const folds = foldsOf(piece, place)
+  const cuts = cutsOf(piece, place)
+  const outline = at(piece.outline)
+  const way = (aside: Point): Point => {
+    const [[x, y] = [0, 0], [u, v] = [0, 0]] = at([[0, 0], aside])
+    return [u - x, v - y]
+  }
+  const taped = joints.flatMap(({ hidden, points }): Stretch[] =>
+    hidden ? [at(points) as unknown as Stretch] : [],
+  )
+  const tapeOf = (
+    { isTaped, isOwn, isBehind }: JointPlace,
+    line: Stretch,
+    hidden: Point | null,
+  ): Pick<PlacedJoint, 'ends' | 'strokes'> => {
+    if (!isTaped) return { ends: [], strokes: [] }
+    if (isOwn || !hidden) return { ends: [], strokes: strokesWithin(line, outline, folds, isSeen) }
+    const others = taped.filter(([a, b]) => far(a, line[0]) + far(b, line[1]) > 1e-6)
+    return {
+      ends: isSeen ? tapeCorners(line, hidden, others) : [],
+      strokes: isBehind ? [] : isSeen ? strokesAtEnds(line, hidden, others) : strokesAcross(line, hidden),
+    }
+  }
+  const hatched: (readonly Point[])[] = []
   const alone = joints.map((joint) => {
     const points = at(joint.points)
-    const areas = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
+    const whole = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
+    const isUnder = !joint.isBehind && !joint.isOwn && !joint.isFlat
+    const areas = isUnder ? whole.flatMap((area) => besides(area, hatched)) : whole
+    if (isUnder) hatched.push(...areas)
+    const hidden = joint.hidden && way(joint.hidden)
+    const tape = tapeOf(joint, points as unknown as Stretch, hidden)
+    const isBareStrip = isSeen && isStrip(joint) && joint.screened.length === 0
+    const own = isSeen ? { line: [], bars: [] } : trueLine(joint, points, drawn)
     return {
       joint,
       points,
-      areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas,
+      areas: joint.isBehind ? areas.map((area) => dotted(area, [...drawn, ...own.line], DRAWN_IN)) : areas,
+      ...tape,
       // Behind a slit the slit says it, on a tab its fold does.
-      ends: isSeen && isStrip(joint) && joint.screened.length === 0 ? stripEnds(points, drawn) : [],
-      ...(isSeen ? { line: [], bars: [] } : trueLine(joint, points, drawn)),
+      ends: isBareStrip ? stripEnds(points, folds, cuts) : tape.ends,
+      ...own,
       screened: joint.screened.length > 0 ? (partsOn(joint.screened, piece.outline).map(at)[0] ?? []) : [],
+      hidden,
+      corners: [],
+      place: [],
     }
   })
   // Of two strips that meet, a bar of one may run along the line of the other, or along its bar.
-  const placed = alone.map((one, k) => {
+  const placed = alone.map((one, k): PlacedJoint => {
     const others = [...alone.flatMap(({ line }) => line), ...alone.slice(0, k).flatMap(({ bars }) => bars)]
-    return { ...one, bars: one.bars.flatMap((bar) => leftOf(bar, others)) }
+    const before = alone
+      .slice(0, k)
+      .flatMap(({ joint, areas }) => (joint.isBehind ? areas.flatMap(edges) : []))
+    const sides = one.joint.isBehind ? one.areas.flatMap(edges) : []
+    const left = sides.map((side) => leftOf(side, before))
+    const isWhole = left.every(([part], n) => part === sides[n])
+    return {
+      ...one,
+      bars: one.bars.flatMap((bar) => leftOf(bar, others)),
+      ...(isWhole ? {} : { open: left.flat() }),
+    }
   })
-  if (lines === 'back') return placed.map((one) => ({ ...one, corners: [] }))
   const busy = placed.flatMap(({ joint, points, areas, ends, line, bars }): readonly Stretch[] => {
     if (joint.isTaped) return [points as unknown as Stretch]
     return isSeen && joint.isBehind ? ends : [...areas.flatMap(edges), ...line, ...bars]
   })
-  return placed.map((one) => ({
-    ...one,
-    corners: cornersUnder(at(one.joint.under), one.points, drawn, busy),
-  }))
+  const under = { outline, cuts, folds, busy, down: way([0, -1]) }
+  return placed.map((one) => {
+    const stuck = { outline: at(one.joint.under), glue: one.points }
+    if (stuck.outline.length === 0) return one
+    // Every line is printed, or marks that will be covered, or on the other face dots to be pricked through.
+    if (lines === 'front') return { ...one, place: outlineUnder(stuck, under) }
+    return { ...one, corners: isSeen ? cornersUnder(stuck, under) : pricksUnder(stuck, under) }
+  })
 }
 
 /** Of places that are drawn with dashes: two that meet share one line, since dashes on dashes close up to a cut. */
@@ -307,6 +394,9 @@ export const foldsAndCuts = (piece: Piece, place: Place): readonly Stretch[] =>
 export const foldsOf = (piece: Piece, place: Place): readonly Stretch[] =>
   linesOn(piece, place, (kind) => kind !== 'glue' && kind !== 'cut')
 
+const cutsOf = (piece: Piece, place: Place): readonly Stretch[] =>
+  linesOn(piece, place, (kind) => kind === 'cut')
+
 /** What says on a printed piece where it is glued: hatching, strokes of tape, dots, dashes; corners are dashes too. */
 export function jointSigns(
   piece: Piece,
@@ -318,11 +408,11 @@ export function jointSigns(
   return new Set(
     placedOn(piece, joints, place, lines, drawn).flatMap((one) => [
       ...(one.corners.length > 0 ? (['corner'] as const) : []),
-      ...jointMarks(one, lines, EVERYWHERE, [], drawn)
+      ...jointMarks(one, lines, EVERYWHERE, [], { drawn, cuts: cutsOf(piece, place) })
         .filter(({ runs }) => runs.length > 0)
         .flatMap(({ role }) => {
           if (role === 'glue') return one.joint.isTaped ? 'tape' : 'glue'
-          if (role === 'place') return one.joint.isOwn ? [] : 'place'
+          if (role === 'place') return one.joint.isOwn && !one.joint.isRim ? [] : 'place'
           return role === 'behind' ? role : []
         }),
     ]),
@@ -331,6 +421,22 @@ export function jointSigns(
 
 /** Whether it is how a fold is drawn. */
 export const isFold = (role: Role): boolean => role === 'valley' || role === 'mountain' || role === 'crease'
+
+/**
+ * On which side of its line the letter of a place stands: of two that go together both then stand within or both
+ * without. Beside a taped line it is the side that the piece will hide, else that of the tab.
+ */
+function asideOf(
+  { isOwn, isFlat }: JointPlace,
+  [a, b, c]: readonly Point[],
+  hidden: Point | null,
+): Pick<Wish, 'aside'> {
+  if (!a || !b || isOwn || isFlat) return {}
+  if (hidden) return { aside: [a, hidden] }
+  if (!c) return {}
+  const off = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+  return { aside: [a, off > 0 ? [a[1] - b[1], b[0] - a[0]] : [b[1] - a[1], a[0] - b[0]]] }
+}
 
 /** A piece on its page. */
 export interface DrawnPiece {
@@ -360,24 +466,37 @@ export function pieceMarks(
   const plain = clearLines(piece).flatMap((line) => plainMarks(line, place, lines, printable))
   const isCard = piece.id === 'card'
   const allFolds = foldsAndCuts(piece, place)
+  const all = { drawn: allFolds, cuts: cutsOf(piece, place) }
   const placed = placedOn(piece, joints, place, lines, allFolds)
   const drawnStrokes = placed.flatMap((one) =>
     one.joint.isTaped
-      ? jointMarks(one, lines, printable, [], []).flatMap(({ runs }) =>
+      ? jointMarks(one, lines, printable, [], NONE).flatMap(({ runs }) =>
           runs.flatMap((run) => run.slice(1).map((b, k): Stretch => [run[k] as Point, b])),
         )
       : [],
   )
   const strokesDrawn = [
     ...drawnStrokes,
-    ...placed.flatMap(({ corners, ends, line, bars }) => [...corners, ...ends, ...line, ...bars]),
+    ...placed.flatMap(({ corners, place: around, ends, line, bars }) => [
+      ...corners,
+      ...stretchesOf({ runs: around, closed: false }),
+      ...ends,
+      ...line,
+      ...bars,
+    ]),
   ]
   // Of a good copy the card's own face stays clean: the rim of its back is told by the cover.
   const named = placed.filter(({ joint }) => !(lines === 'ticks' && isCard && joint.isRim && joint.isBehind))
-  const wishes = named.map(({ joint, points, areas, screened, ends, line, bars }): Wish => {
+  const wishes = named.map(({ joint, points, areas, screened, ends, line, bars, hidden }): Wish => {
     const isSeen = lines === 'ticks'
-    const strip = ends.length > 0 ? nearEnd(points, outline) : joint.isTaped ? points : (areas[0] ?? points)
+    const strip =
+      joint.isTaped || ends.length === 0
+        ? joint.isTaped
+          ? points
+          : (areas[0] ?? points)
+        : nearEnd(points, outline)
     const isScreened = isSeen && screened.length > 0
+    const isHatched = !joint.isTaped && !joint.isBehind && !(joint.isOwn && joint.isRim)
     return {
       letter: joint.letter,
       partner: joint.partner,
@@ -386,6 +505,10 @@ export function pieceMarks(
       isLine: joint.isTaped,
       isTab: joint.isOwn && !joint.isTaped && !joint.isFlat,
       of: joint.of,
+      pair: joint.isFlat ? joint.of : `${joint.of.slice(0, joint.of.lastIndexOf('/'))} ${joint.isOwn}`,
+      ...asideOf(joint, points, hidden),
+      ...(joint.isFlat && !joint.isRim ? { isLevel: true } : {}),
+      ...(isHatched ? { isHatched } : {}),
       // On a face that will be seen a letter stands only where paper or tape will cover it.
       mayBeInside: !isSeen || !joint.isBehind || isScreened,
       isQuiet: isSeen && !joint.isOwn && (!joint.isBehind || isScreened),
@@ -396,19 +519,19 @@ export function pieceMarks(
           : 'anywhere',
     }
   })
+  // A good copy does not show the line on which another piece is taped, but its edge will lie there.
+  const unseen = placed.flatMap(({ hidden, points }) => (hidden ? [points as unknown as Stretch] : []))
   const {
     marks: words,
     taken,
     lost,
   } = lettered(wishes, {
-    lines: [...allFolds, ...placed.flatMap(({ areas }) => areas.flatMap(edges)), ...strokesDrawn],
+    lines: [...allFolds, ...placed.flatMap(({ areas }) => areas.flatMap(edges)), ...strokesDrawn, ...unseen],
     printable,
     outline,
   })
   const joined = (letters: readonly Rectangle[]): PathMark[] =>
-    placed.flatMap((one, k) =>
-      jointMarks(one, lines, printable, letters, allFolds, edgesOf(placed.slice(0, k))),
-    )
+    placed.flatMap((one, k) => jointMarks(one, lines, printable, letters, all, edgesOf(placed.slice(0, k))))
   const ground = [...plain, ...joined(taken)]
   const wanted = new Map(
     care

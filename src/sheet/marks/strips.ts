@@ -49,11 +49,15 @@ export interface StripLines {
 /** How long a bar is that is to be pricked through its middle, mm. */
 const BAR = 2
 
-/** So much of its line tells where a strip ends, mm. */
-const ALONG = 4
+/** So much of its line tells where a strip ends, and so much beside it on which side it lies, mm: three dots each, shorter than the tick of a fold. */
+const ALONG = 2.6
+const SIDE = 2.6
 
-/** So much of the short sides of a strip tells on which side of its line it lies, mm. */
-const SIDE = 3
+/** A strip that ends at a cut has its corner so far within it, mm: what runs to the rim is the tick of a fold. */
+const OFF_RIM = 2
+
+/** Beside a fold that runs along its line the other leg begins so far off, mm. */
+const OFF_FOLD = 1
 
 /** Whether this is where a tab of another piece is glued behind. */
 export const isStrip = ({ isOwn, isFlat, isTaped, isBehind }: JointPlace): boolean =>
@@ -83,21 +87,68 @@ export function trueLine(joint: JointPlace, [a, b]: readonly Point[], drawn: rea
   return { line: leftOf(line, drawn), bars: bars.flatMap((bar) => leftOf(bar, drawn)) }
 }
 
-/** On a good copy the ends of a strip that is glued behind, each with so much of its short side. */
-export function stripEnds([a, b, ...rest]: readonly Point[], drawn: readonly Stretch[]): readonly Stretch[] {
+/** On a good copy the ends of a strip that is glued behind: a corner each, on its line and to its side, off every cut. */
+export function stripEnds(
+  [a, b, ...rest]: readonly Point[],
+  folds: readonly Stretch[],
+  cuts: readonly Stretch[],
+): readonly Stretch[] {
   const [c, d] = [rest[0], rest.at(-1)]
   if (!a || !b || !c || !d) return []
-  const sides: readonly Stretch[] = [
-    [a, toward(a, d, SIDE)],
-    [b, toward(b, c, SIDE)],
-  ]
-  const part = Math.min(ALONG, far(a, b) / 3)
-  const along: readonly Stretch[] = [
-    [a, toward(a, b, part)],
-    [b, toward(b, a, part)],
-  ]
-  // A fold that runs along it has ticks of its own.
-  return [...along.flatMap((one) => leftOf(one, drawn)), ...sides]
+  const long = far(a, b) || 1
+  const [u, v] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+  const off = Math.sign((d[0] - a[0]) * -v + (d[1] - a[1]) * u)
+  const aside = ([x, y]: Point, by: number): Point => [x - off * by * v, y + off * by * u]
+  const cornerAt = (end: Point, to: Point): readonly Stretch[] => {
+    const isCut = cuts.some((cut) => nearest(end, cut) < OFF_RIM)
+    const from = isCut ? toward(end, to, Math.min(OFF_RIM, long / 4)) : end
+    const leg: Stretch = [from, toward(from, to, Math.min(ALONG, long / 4))]
+    // A fold that runs along it has ticks of its own.
+    const left = leftOf(leg, folds)
+    return [...left, [aside(from, left[0] === leg ? 0 : OFF_FOLD), aside(from, SIDE)]]
+  }
+  return [...cornerAt(a, b), ...cornerAt(b, a)]
+}
+
+/**
+ * The outline of a place in dots: as large as the hatch that it goes to, but off the lines that run along its sides,
+ * with which the dots would close up.
+ */
+export function dotted(area: readonly Point[], drawn: readonly Stretch[], by: number): readonly Point[] {
+  const sides = edges(area)
+  const ways = sides.map(([a, b]): Point => {
+    const long = far(a, b) || 1
+    return [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+  })
+  const turn = Math.sign(sides.reduce((sum, [[x, y], [p, q]]) => sum + x * q - p * y, 0))
+  const offs = sides.map((side) => (leftOf(side, drawn)[0] === side ? 0 : by))
+  const lineOf = (k: number): { readonly at: Point; readonly way: Point } => {
+    const [x, y] = area[k] as Point
+    const [u, v] = ways[k] as Point
+    const off = turn * (offs[k] as number)
+    return { at: [x - off * v, y + off * u], way: [u, v] }
+  }
+  const points = area.flatMap((p, k): readonly Point[] => {
+    const before = lineOf((k + area.length - 1) % area.length)
+    const { at, way } = lineOf(k)
+    const cross = before.way[0] * way[1] - before.way[1] * way[0]
+    if (Math.abs(cross) > 1e-3) {
+      const t = ((at[0] - before.at[0]) * way[1] - (at[1] - before.at[1]) * way[0]) / cross
+      return [[before.at[0] + t * before.way[0], before.at[1] + t * before.way[1]]]
+    }
+    const end: Point = [
+      p[0] + before.at[0] - (area.at(k - 1) as Point)[0],
+      p[1] + before.at[1] - (area.at(k - 1) as Point)[1],
+    ]
+    return far(end, at) < 0.01 ? [at] : [end, at]
+  })
+  // Where so much would turn it inside out, less.
+  const isKept = edges(points).every(([a, b], k) => {
+    if (points.length !== area.length) return true
+    const [u, v] = ways[k] as Point
+    return (b[0] - a[0]) * u + (b[1] - a[1]) * v > 0
+  })
+  return isKept ? points : by > 0.1 ? dotted(area, drawn, by / 2) : area
 }
 
 /** The end of a strip that is nearer to the edge of its piece, the upper of two: there its letter stands beside that. */
