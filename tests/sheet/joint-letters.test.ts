@@ -1,5 +1,6 @@
 // Letters beside the pieces of a good copy: each by the middle of its own joint, so that nobody takes it for that of the
 // joint on the other side of the apex. Common practice, no source; distances by plane geometry of the test's own.
+import { polygonContains } from 'd3'
 import { describe, expect, test } from 'vitest'
 import { pieces } from '../../src/paper/index.ts'
 import { EVERYWHERE } from '../../src/sheet/marks/clip.ts'
@@ -61,4 +62,22 @@ describe('the letter of a taped edge', () => {
     expect(namesOn('house', 'fir/piece')).toEqual(['C', 'card', 'D', 'card'])
     expect(namesOn('pond', 'lily/piece')).toEqual(['G', 'H'])
   })
+})
+
+test('where every line is printed the letters of taped edges stand on their piece', () => {
+  for (const name of ['owl', 'lilies', 'pond', 'moth']) {
+    const design = dummy(name)
+    for (const piece of pieces(design).filter(({ id }) => id !== 'card')) {
+      const places = placesOn(design, piece.id, 'inside').filter(({ isTaped, isOwn }) => isTaped && isOwn)
+      const { words } = pieceMarks(piece, places, PLACE, 'front', EVERYWHERE)
+      for (const word of words.filter(({ bold }) => bold)) {
+        const [left, top, right, bottom] = extent(word)
+        const at: Spot = [(left + right) / 2, -(top + bottom) / 2]
+        expect(
+          polygonContains([...piece.outline] as [number, number][], [...at]),
+          `${name} ${word.text}`,
+        ).toBe(true)
+      }
+    }
+  }
 })

@@ -24,7 +24,7 @@ import { edges, far, stretchesOf } from './stretches.ts'
 import type { StripLines } from './strips.ts'
 import { dotted, isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
 import { cornersOf, cornersUnder, offCuts, outlineUnder, pricksUnder } from './stuck-marks.ts'
-import { strokesAcross, strokesAtEnds, strokesWithin, tapeCorners } from './tape-marks.ts'
+import { inwardFrom, strokesAcross, strokesAtEnds, strokesWithin, tapeCorners } from './tape-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
 export interface Place {
@@ -424,15 +424,15 @@ export const isFold = (role: Role): boolean => role === 'valley' || role === 'mo
 
 /**
  * On which side of its line the letter of a place stands: of two that go together both then stand within or both
- * without. Beside a taped line it is the side that the piece will hide, else that of the tab.
+ * without. Beside a taped line it is the side that the piece will hide, or that of the piece itself; else that of the tab.
  */
 function asideOf(
   { isOwn, isFlat }: JointPlace,
   [a, b, c]: readonly Point[],
   hidden: Point | null,
 ): Pick<Wish, 'aside'> {
+  if (a && hidden) return { aside: [a, hidden] }
   if (!a || !b || isOwn || isFlat) return {}
-  if (hidden) return { aside: [a, hidden] }
   if (!c) return {}
   const off = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
   return { aside: [a, off > 0 ? [a[1] - b[1], b[0] - a[0]] : [b[1] - a[1], a[0] - b[0]]] }
@@ -506,7 +506,11 @@ export function pieceMarks(
       isTab: joint.isOwn && !joint.isTaped && !joint.isFlat,
       of: joint.of,
       pair: joint.isFlat ? joint.of : `${joint.of.slice(0, joint.of.lastIndexOf('/'))} ${joint.isOwn}`,
-      ...asideOf(joint, points, hidden),
+      ...asideOf(
+        joint,
+        points,
+        hidden ?? (isSeen || !joint.isTaped ? null : inwardFrom(points as unknown as Stretch, outline)),
+      ),
       ...(joint.isFlat && !joint.isRim ? { isLevel: true } : {}),
       ...(isHatched ? { isHatched } : {}),
       // On a face that will be seen a letter stands only where paper or tape will cover it.
