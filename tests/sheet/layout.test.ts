@@ -135,12 +135,7 @@ describe.each(sheets)('$name', ({ design, lines, pages }) => {
     // Whether dots are drawn: the test of the key looks for that.
     // Lines break where they must: compare without spaces.
     const bare = (text: string): string => text.normalize('NFC').replaceAll(/\s/g, '')
-    for (const text of [
-      sections.print,
-      sections.care,
-      design.title,
-      ...stepsFor(design, lines).slice(1),
-    ])
+    for (const text of [sections.print, sections.care, design.title, ...stepsFor(design, lines).slice(1)])
       expect(bare(said), text).toContain(bare(text))
     // Beside the card it is this side, elsewhere it is page 1; a card of several sheets has no page of its own.
     expect([sides.card[lines], sections.cardPage[lines]].some((one) => bare(said).includes(bare(one)))).toBe(
