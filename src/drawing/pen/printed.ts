@@ -72,7 +72,7 @@ const LINES: Partial<Record<Role, Partial<Line>>> = {
   curve: { width: 2.4 },
   swing: { colour: RED, width: 1.2, dash: [2, 4] },
   ghost: { colour: SOFT, width: 1.2, dash: [3, 3] },
-  fault: { colour: RED, width: 2, dash: [4, 3] },
+  fault: { colour: RED, width: 2, dash: [4, 3], cap: 'butt' },
   hand: { width: 2.6 },
 }
 
