@@ -1,10 +1,12 @@
 import { z } from 'astro/zod'
+import * as says from '../../content/words/drawing/view.ts'
 import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
+import { angleText } from '../drawing/pen/numbers.ts'
 import { stepFigure, stepStates } from '../drawing/steps/steps.ts'
 import type { Size } from '../drawing/view/camera.ts'
 import type { View } from '../drawing/view/view.ts'
 import { view } from '../drawing/view/view.ts'
-import type { Check, CheckName, Design, Mechanism, Vec3 } from '../paper/index.ts'
+import type { Check, CheckName, Design, Mechanism } from '../paper/index.ts'
 import {
   broughtIn,
   change,
@@ -16,9 +18,19 @@ import {
   poseAt,
   settable,
 } from '../paper/index.ts'
+import { crookedMarks } from './crooked.ts'
+import type { Places } from './fault-marks.ts'
+import { placeMarks, ringed, standingOut } from './fault-marks.ts'
+import { withoutHidden } from './haze.ts'
 
 /** A card as its file has it. */
 export type RawDesign = Record<string, unknown>
+
+/** A shape drawn on a card, as its file has it. */
+interface Art extends Readonly<RawDesign> {
+  readonly on: string
+  readonly also?: readonly string[]
+}
 
 /** A card that was made wrongly, as it stands. */
 export const wrongCardSchema = z.strictObject({
@@ -26,9 +38,13 @@ export const wrongCardSchema = z.strictObject({
   opening: z.number().min(0).max(180),
   /** What is wrong: fields of mechanisms, by their ids, as a design file has them; null takes a field or a mechanism away. */
   set: z.record(z.string(), z.record(z.string(), z.unknown()).nullable()).default({}),
-  /** The check that marks the place. */
+  /** The check that it fails, which marks the place; with `where` that does. */
   marks: z.string().optional(),
-  /** Places that no check knows, parted by spaces: a crease by its name is a dashed line, `beak/left/end` or `/start` a ring. */
+  /**
+   * Places that no check knows, parted by spaces: a loop round a crease by its name, a ring at `beak/left/end`, at
+   * `/start` or at `/20` mm from there, at `tear:beak/left/end` with a tear in the page, a ring round a panel or a
+   * mechanism.
+   */
   where: z.string().optional(),
   /** From where it is seen: from its side if it is shut, else from the reader's end. */
   camera: z
@@ -39,6 +55,8 @@ export const wrongCardSchema = z.strictObject({
     })
     .optional(),
   stand: z.enum(['gutter', 'left', 'right', 'edge']).optional(),
+  /** Degrees by which the gutter of a card without parts is folded off its middle line; its corners are marked. */
+  crooked: z.number().min(-10).max(10).optional(),
   /** How many times nearer than the whole card what is marked is seen. */
   near: z.number().min(1).max(8).optional(),
 })
@@ -66,14 +84,33 @@ const SHUT = { turn: -64, tilt: 16, far: 1.7 }
 
 const OPEN = { turn: -22, tilt: 34, far: 1.7 }
 
-/** Radius of the ring round a place, px: as round a failed check. */
-const RING = 14
-
 const list = (names: readonly string[]): string => (names.length > 0 ? names.join(', ') : 'none')
 
 /** A number that a file does not have, for it follows from those that it has: how far a piece is turned. */
 const isDerived = (m: Mechanism, file: RawDesign, name: string, value: unknown): boolean =>
   typeof value === 'number' && !(name in file) && settable(m).some((one) => one.name === name)
+
+/** Fields that say where a piece of its own card sits, and not how it is cut. */
+const PLACED = ['apex', 'base', 'leftFoot', 'rightFoot', 'on']
+
+const isSetElsewhere = (m: Mechanism, wrong: Readonly<Record<string, unknown>>): boolean =>
+  kindOf(m).stock.from === 'own-card' && Object.keys(wrong).every((name) => PLACED.includes(name))
+
+/**
+ * Drawn for the right sizes: on wrong ones it would lie beside the paper, and so it might on pages that are cut for them.
+ * Other parts keep theirs.
+ */
+function keptArt(art: unknown, cutWrongly: readonly string[]): { readonly art?: readonly Art[] } {
+  const isKept = (panel: string): boolean =>
+    !['page', 'cover'].includes(ownerOf(panel)) && !cutWrongly.includes(ownerOf(panel))
+  const kept = ((art ?? []) as readonly Art[]).flatMap(({ on, also = [], ...shape }): readonly Art[] => {
+    const [first, ...others] = [on, ...also].filter(isKept)
+    return first === undefined
+      ? []
+      : [{ ...shape, on: first, ...(others.length > 0 ? { also: others } : {}) }]
+  })
+  return kept.length > 0 ? { art: kept } : {}
+}
 
 /** The design with what is wrong with it. Throws an Error for a mechanism that is not there, a `DesignError` where a file could not hold it. */
 export function spoilt(raw: RawDesign, set: WrongCard['set']): Design {
@@ -96,13 +133,16 @@ export function spoilt(raw: RawDesign, set: WrongCard['set']): Design {
     const entries = Object.entries({ ...file, ...Object.fromEntries(written) })
     return [Object.fromEntries(entries.filter(([, value]) => value !== null))]
   })
-  // Drawn for the right sizes: on wrong ones it would lie beside the paper, but for what goes along with its piece.
-  const { art: _, ...rest } = raw
+  const { art, ...rest } = raw
+  const cutWrongly = right.mechanisms.flatMap((m) => {
+    const wrong = set[m.id]
+    return wrong === undefined || (wrong && isSetElsewhere(m, wrong)) ? [] : [m.id]
+  })
   const papers = Object.entries((raw.papers as RawDesign | undefined) ?? {}).filter(
     ([id]) => set[id] !== null,
   )
   const wrong = parseDesign({
-    ...(isCarried ? raw : rest),
+    ...(isCarried ? raw : { ...rest, ...keptArt(art, cutWrongly) }),
     ...(raw.papers ? { papers: Object.fromEntries(papers) } : {}),
     mechanisms,
   })
@@ -134,7 +174,7 @@ function failed(design: Design, name: CheckName, opening: number): readonly Chec
 }
 
 /** What fails without a place of its own, as what stops a card: the whole part, by its outlines. */
-function partMarks(
+function outlines(
   design: Design,
   opening: number,
   faults: readonly Check[],
@@ -149,45 +189,16 @@ function partMarks(
     })
 }
 
-/** A crease as a dashed line, an end of one as a ring. Throws an Error for one that is not there. */
-function placeMarks(
-  design: Design,
-  opening: number,
-  where: string,
-  toScreen: View['toScreen'],
-): readonly Mark[] {
-  const { creases } = poseAt(design, opening)
-  return where.split(/\s+/).flatMap((name): Mark[] => {
-    const whole = creases[name]
-    if (whole) {
-      const run = [toScreen(whole.start), toScreen(whole.end)]
-      return [{ mark: 'path', runs: [run], closed: false, role: 'fault', of: name }]
-    }
-    const [, crease = '', end] = /^(.*)\/(start|end)$/.exec(name) ?? []
-    const at: Vec3 | undefined = creases[crease]?.[end as 'start' | 'end']
-    if (!at)
-      throw new Error(
-        `where names ${name}; the card has the creases ${list(Object.keys(creases))}, each with a /start and an /end.`,
-      )
-    return [{ mark: 'dot', at: toScreen(at), radius: RING, role: 'fault', of: name }]
-  })
-}
+/** Two parts that meet are shown by the ring where they do: their outlines, one over the other, would hide it. */
+const isOutlineOfMeeting = (mark: Mark): boolean =>
+  mark.mark === 'path' && mark.role === 'fault' && mark.of === 'clear-motion'
 
-/** Corners of what stands for a ring under a ring. */
-const ROUND = 32
-
-const round = ([x, y]: Point, radius: number): readonly Point[] =>
-  Array.from({ length: ROUND + 1 }, (_, k): Point => {
-    const turn = (2 * Math.PI * k) / ROUND
-    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)]
-  })
-
-/** What is marked stands out from dark card. */
-function standingOut(mark: Mark): readonly Mark[] {
-  if (mark.role !== 'fault' || mark.mark === 'word') return [mark]
-  const [runs, closed] =
-    mark.mark === 'dot' ? [[round(mark.at, mark.radius)], false] : [mark.runs, mark.closed]
-  return [{ mark: 'path', runs, closed, role: 'halo' }, mark]
+/** Where the creases would be, had the card been made rightly; nothing where that does not come so far. */
+function soundPlaces(raw: RawDesign, opening: number): Places {
+  const right = parseDesign(raw)
+  return Math.abs(broughtIn(right, opening) - opening) < SAME_OPENING
+    ? poseAt(right, opening)
+    : { creases: {} }
 }
 
 const pointsOf = (mark: Mark): readonly Point[] => {
@@ -209,24 +220,48 @@ function cropped(drawing: Drawing, { width, height }: Size): Drawing {
   return { ...drawing, box: [x, y, width, height] }
 }
 
+function crookedCard(
+  design: Design,
+  { opening, crooked: off = 0, camera = OPEN, stand = 'left' }: WrongCard,
+  { size, text }: Scale,
+): Drawing {
+  if (design.mechanisms.length > 0) throw new Error('crooked goes with a card without parts.')
+  const marks = crookedMarks(design, { opening, off, camera, stand, size, text })
+  return {
+    box: [0, 0, size.width, size.height],
+    unit: 'px',
+    marks: ringed(marks).flatMap(standingOut),
+    says: says.card(design.title, angleText(opening, 0), []),
+  }
+}
+
 /** The picture of a card that was made wrongly. Throws an Error with a sentence on what cannot be. */
 export function wrongCard(raw: RawDesign, wrong: WrongCard, { size, text }: Scale = SMALL): Drawing {
   const { opening: wanted, set, marks, where, stand, near = 1 } = wrong
   const design = spoilt(raw, set)
   const opening = broughtIn(design, wanted)
   const camera = wrong.camera ?? (opening < 5 ? SHUT : OPEN)
+  if (wrong.crooked !== undefined) return crookedCard(design, wrong, { size, text })
   const large: Size = { width: near * size.width, height: near * size.height }
   const faults = marks === undefined ? [] : failed(design, marks as CheckName, opening)
   const drawn = view(design, opening, camera, large, {
     frame: [opening],
-    faults,
+    faults: where === undefined ? faults : [],
     text,
     ...(stand ? { stand } : {}),
   })
   const { toScreen, ...picture } = drawn
-  const pointed = where === undefined ? [] : placeMarks(design, opening, where, toScreen)
-  const marked = [...drawn.marks, ...partMarks(design, opening, faults, toScreen), ...pointed]
-  const whole: Drawing = { ...picture, marks: marked.flatMap(standingOut) }
+  const pointed =
+    where === undefined
+      ? outlines(design, opening, faults, toScreen)
+      : placeMarks(where, {
+          pose: poseAt(design, opening),
+          sound: soundPlaces(raw, opening),
+          marks: drawn.marks,
+          toScreen,
+        })
+  const marked = ringed([...drawn.marks.filter((mark) => !isOutlineOfMeeting(mark)), ...pointed])
+  const whole = withoutHidden({ ...picture, marks: marked.flatMap(standingOut) })
   return near > 1 ? cropped(whole, size) : whole
 }
 

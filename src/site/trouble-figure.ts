@@ -1,9 +1,12 @@
 /** The small picture of a trouble: the card in a state of its making, or as it stands, made wrongly or worn. */
-import type { Drawing } from '../drawing/pen/marks.ts'
+import type { Drawing, Mark } from '../drawing/pen/marks.ts'
+import type { StepState } from '../drawing/steps/steps.ts'
 import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Flat } from '../paper/index.ts'
+import { partMarks, ringed, standingOut } from './fault-marks.ts'
 import type { RawDesign, WrongCard } from './fault-picture.ts'
 import { SMALL, spoilt, wrongCard, wrongCardSchema } from './fault-picture.ts'
+import { shadowFitted } from './shadow-room.ts'
 import type { TroublePicture } from './trouble-rows.ts'
 
 /** In a picture this small no word can be read, and it stands on the page, not on a table of its own. */
@@ -18,19 +21,25 @@ const plain = (raw: RawDesign): RawDesign => {
   return art ? { ...raw, art: art.filter(({ on }) => !on.startsWith('page/')) } : raw
 }
 
-/** How much wider than the card its picture is, for its shadow falls to the right of it. */
-const ROOM = 1.1
+/** States in which hands do what has not been done here: without them it is the fault itself. */
+const UNDONE: readonly StepState[] = ['reversing', 'popping']
 
-/** The same with room for the shadow: without a table it would end at the edge. */
-function roomy({ box: [x, y, width, height], ...drawing }: Drawing): Drawing {
-  const [wide, high] = [ROOM * width, ROOM * height]
-  return { ...drawing, box: [x - (wide - width) / 5, y - (high - height) / 3, wide, high] }
-}
+const isOfHands = ({ role }: Mark): boolean => role === 'hand' || role === 'ghost'
+
+/** The same before a hand has come, and nothing shows how it would be. */
+const undone = (marks: readonly Mark[]): readonly Mark[] =>
+  marks.filter((mark, k) => {
+    const next = marks[k + 1]
+    return !(isOfHands(mark) || (mark.role === 'halo' && next && isOfHands(next)))
+  })
+
+/** A picture grows so many times at most for the shadow of its card. */
+const ROOM = 1.3
 
 /** What belongs to a step alone, and what to a standing card alone. */
 const OF_A_STEP = ['at', 'only', 'dots'] as const
 
-const OF_A_CARD = ['marks', 'where', 'camera', 'stand', 'near'] as const
+const OF_A_CARD = ['marks', 'camera', 'stand', 'near', 'crooked'] as const
 
 const given = (picture: TroublePicture, names: readonly (keyof TroublePicture)[]): readonly string[] =>
   names.filter((name) => picture[name] !== undefined && picture[name] !== false)
@@ -43,26 +52,32 @@ function wrongIn(written: Readonly<Record<string, unknown>>): WrongCard {
 }
 
 function inStep(raw: RawDesign, picture: TroublePicture, point: Flat | undefined): Drawing {
-  const { shows, at, only, dots, set } = picture
+  const { shows, at, only, dots, set, where } = picture
   const [stray] = given(picture, OF_A_CARD)
   if (!shows || stray) throw new Error(`has ${stray}, which goes with opening, not with shows.`)
   if (dots && !point) throw new Error('has dots, and this chapter’s bench has no point.')
-  return stepFigure(spoilt(raw, wrongIn({ opening: 0, set }).set), shows, SMALL.size, {
+  const figure = stepFigure(spoilt(raw, wrongIn({ opening: 0, set }).set), shows, SMALL.size, {
     ...(at === undefined ? {} : { opening: at }),
     ...(only === undefined ? {} : { of: only.split(/\s+/) }),
     ...(dots && point ? { dot: point } : {}),
     text: SMALL.text,
     plain: true,
   })
+  const marks = UNDONE.includes(shows) ? undone(figure.marks) : figure.marks
+  const pointed = where === undefined ? [] : ringed(partMarks(where, marks))
+  return { ...figure, marks: [...marks, ...pointed.flatMap(standingOut)] }
 }
 
 function standing(raw: RawDesign, picture: TroublePicture): Drawing {
   const [stray] = given(picture, OF_A_STEP)
   if (stray) throw new Error(`has ${stray}, which goes with shows, not with opening.`)
-  const { opening, set, marks, where, camera, stand, near } = picture
-  const drawing = wrongCard(plain(raw), wrongIn({ opening, set, marks, where, camera, stand, near }))
-  return near === undefined ? roomy(drawing) : drawing
+  const { opening, set, marks, where, camera, stand, near, crooked } = picture
+  return wrongCard(plain(raw), wrongIn({ opening, set, marks, where, camera, stand, near, crooked }))
 }
+
+/** Whether a trouble has a picture: where paper would have to bend, or glue to run, it has none. */
+export const isPictured = (picture: TroublePicture): boolean =>
+  Object.values(picture).some((value) => value !== undefined && value !== false)
 
 /**
  * @param raw the chapter's card as its file has it
@@ -77,7 +92,8 @@ export function troubleFigure(
   try {
     if ((shows === undefined) === (opening === undefined))
       throw new Error('needs one of shows (a state of making) and opening (the card as it stands).')
-    return bare(shows === undefined ? standing(raw, picture) : inStep(raw, picture, point))
+    const drawing = bare(shows === undefined ? standing(raw, picture) : inStep(raw, picture, point))
+    return picture.near === undefined ? shadowFitted(drawing, ROOM) : drawing
   } catch (error) {
     throw new Error(`${place} <Slip> ${error instanceof Error ? error.message : String(error)}`, {
       cause: error,

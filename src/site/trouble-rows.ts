@@ -15,6 +15,7 @@ export interface TroublePicture {
   readonly camera?: unknown
   readonly stand?: string | undefined
   readonly near?: number | undefined
+  readonly crooked?: number | undefined
 }
 
 /** A trouble row as a chapter's file has it. */
@@ -42,6 +43,7 @@ export const rowsOf = (body: string, reading: Reading): readonly TroubleRow[] =>
       camera: attribute(slip, 'camera'),
       stand: attribute(slip, 'stand') as string | undefined,
       near: attribute(slip, 'near') as number | undefined,
+      crooked: attribute(slip, 'crooked') as number | undefined,
     },
     cure: line(slip, reading),
   }))

@@ -7,7 +7,7 @@ import { ownNumbers } from './cells/chapter-tree.ts'
 import type { Chapter } from './chapters.ts'
 import { chapterPath } from './chapters.ts'
 import { faultPicture } from './fault-picture.ts'
-import { troubleFigure } from './trouble-figure.ts'
+import { isPictured, troubleFigure } from './trouble-figure.ts'
 import type { TroubleRow } from './trouble-rows.ts'
 import { rowsOf } from './trouble-rows.ts'
 
@@ -20,16 +20,18 @@ const pictureName = (slug: string, sign: string): string => `trouble-${slug}-${a
 export const troublePictures = (chapters: readonly Chapter[]): readonly (readonly [string, Drawing])[] =>
   chapters.flatMap((chapter) => {
     const { slug, raw, config } = chapter
-    return rowsIn(chapter).map(({ sign, picture }) => {
-      const place = `content/chapters/${slug}.mdx “${sign}”`
-      return [pictureName(slug, sign), troubleFigure(raw, picture, { point: config.point, place })] as const
-    })
+    return rowsIn(chapter)
+      .filter(({ picture }) => isPictured(picture))
+      .map(({ sign, picture }) => {
+        const place = `content/chapters/${slug}.mdx “${sign}”`
+        return [pictureName(slug, sign), troubleFigure(raw, picture, { point: config.point, place })] as const
+      })
   })
 
 /** Every trouble row of every chapter. */
 export const allTroubles = (chapters: readonly Chapter[]): readonly Trouble[] =>
   chapters.flatMap((chapter) =>
-    rowsIn(chapter).map(({ sign, fault, cure }): Trouble => {
+    rowsIn(chapter).map(({ sign, fault, cure, picture }): Trouble => {
       const { slug, data } = chapter
       return {
         sign,
@@ -38,7 +40,7 @@ export const allTroubles = (chapters: readonly Chapter[]): readonly Trouble[] =>
         card: data.dummy.id,
         chapter: { number: data.number, title: data.title },
         href: `${chapterPath(slug)}#${anchorOf(sign)}`,
-        picture: `/pictures/${pictureName(slug, sign)}.svg`,
+        ...(isPictured(picture) ? { picture: `/pictures/${pictureName(slug, sign)}.svg` } : {}),
       }
     }),
   )

@@ -7,7 +7,8 @@ import type { Flat } from '../../src/paper/index.ts'
 import { check } from '../../src/paper/index.ts'
 import type { RawDesign, WrongCard } from '../../src/site/fault-picture.ts'
 import { spoilt } from '../../src/site/fault-picture.ts'
-import { troubleFigure } from '../../src/site/trouble-figure.ts'
+import { shadowFitted } from '../../src/site/shadow-room.ts'
+import { isPictured, troubleFigure } from '../../src/site/trouble-figure.ts'
 import type { TroublePicture } from '../../src/site/trouble-rows.ts'
 import { rowsOf } from '../../src/site/trouble-rows.ts'
 import { dummy, slugs, sourceOf } from './chapters.ts'
@@ -28,6 +29,8 @@ const troubles = slugs.flatMap((slug) => {
     title: `${slug}: ${row.sign}`,
   }))
 })
+
+const pictured = troubles.filter(({ picture }) => isPictured(picture))
 
 const draw = (raw: RawDesign, picture: TroublePicture, point?: Flat) =>
   troubleFigure(raw, picture, { point, place: 'here' })
@@ -60,7 +63,7 @@ describe('the picture of a trouble', () => {
       expect(failing(raw, picture.set)).toContain(picture.marks)
       expect(draw(raw, picture, point).marks.some(({ role }) => role === 'fault')).toBe(true)
       expect(failing(raw)).not.toContain(picture.marks)
-      const { set: _, ...right } = picture
+      const { set: _, where: __, ...right } = picture
       expect(() => draw(raw, right, point)).toThrow(
         `marks is ${picture.marks}, which this card does not fail`,
       )
@@ -69,7 +72,7 @@ describe('the picture of a trouble', () => {
 
   test('is its own in its chapter, without words that none can read', () => {
     const seen = new Map<string, string>()
-    for (const { slug, raw, picture, point, title } of troubles) {
+    for (const { slug, raw, picture, point, title } of pictured) {
       const drawing = draw(raw, picture, point)
       expect(
         drawing.marks.filter(({ mark }) => mark === 'word'),
@@ -79,7 +82,7 @@ describe('the picture of a trouble', () => {
       expect(seen.get(key), title).toBeUndefined()
       seen.set(key, title)
     }
-    expect(seen.size).toBe(troubles.length)
+    expect(seen.size).toBe(pictured.length)
   })
 
   test('of what was made wrongly has the wrong sizes in a state of making, too', () => {
@@ -93,7 +96,115 @@ describe('the picture of a trouble', () => {
     const { art, mechanisms } = spoilt(raw, { moon: { size: 62 } })
     expect(art?.length).toBe((raw.art as unknown[]).length)
     expect(mechanisms).not.toEqual(spoilt(raw, {}).mechanisms)
-    expect(spoilt(raw, { hill: { apex: 20 } }).art).toBeUndefined()
+    const drawnOn = (set: WrongCard['set']) =>
+      new Set((spoilt(raw, set).art ?? []).map(({ on }) => on.split('/')[0]))
+    expect(drawnOn({ hill: { ridge: 60 } })).toEqual(new Set(['moon', 'cloud', 'tree', 'star']))
+    // Only its place is another: it is cut as it was drawn for.
+    expect(drawnOn({ hill: { apex: 20 } })).toContain('hill')
+  })
+
+  test('puts one ring where several would overlap, and none round what two parts that meet are', () => {
+    const raw = rawDummy('owl')
+    const meeting = {
+      opening: 180,
+      set: { 'left-wing': { toward: -1, apex: 54 }, 'right-wing': { toward: -1, apex: 54 } },
+      marks: 'clear-motion',
+    }
+    const faults = draw(raw, meeting).marks.filter(({ role }) => role === 'fault')
+    expect(faults.map(({ mark }) => mark)).toEqual(['dot'])
+    const apart = draw(raw, { opening: 120, where: 'gutter/start gutter/end' }).marks
+    expect(apart.filter(({ role }) => role === 'fault').length).toBe(2)
+  })
+
+  test('goes round a fold in a loop that keeps off it: red dashes on it would read as a valley', () => {
+    const { marks } = draw(rawDummy('card'), { opening: 180, where: 'gutter' })
+    const loop = marks.find(({ role }) => role === 'fault')
+    const ends = draw(rawDummy('card'), { opening: 180, where: 'gutter/start gutter/end' }).marks.flatMap(
+      (mark) => (mark.mark === 'dot' && mark.role === 'fault' ? [mark.at] : []),
+    )
+    const [a = [0, 0], b = [0, 0]] = ends
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1])
+    if (loop?.mark !== 'path') throw new Error('no loop')
+    expect(loop.closed).toBe(true)
+    for (const [x, y] of loop.runs.flat()) {
+      const along = ((x - a[0]) * (b[0] - a[0]) + (y - a[1]) * (b[1] - a[1])) / long
+      const off = Math.abs((x - a[0]) * (b[1] - a[1]) - (y - a[1]) * (b[0] - a[0])) / long
+      expect(along < -3 || along > long + 3 || off > 3).toBe(true)
+    }
+  })
+
+  test('has beside a fold that is elsewhere the line where it should be', () => {
+    const ghosts = (set: object) =>
+      draw(rawDummy('layers'), {
+        opening: 120,
+        set,
+        where: 'body/ridge',
+        camera: { turn: -78, tilt: 42 },
+      }).marks.filter(({ role }) => role === 'ghost').length
+    expect(ghosts({})).toBe(0)
+    expect(
+      ghosts({ body: { kind: 'cut-trapezoid', left: null, right: null, startCut: 44, endCut: 18 } }),
+    ).toBe(1)
+  })
+
+  test('rings a part, a place on a fold, and a tear in the page', () => {
+    const raw = rawDummy('tree')
+    const drawn = (where: string) => draw(raw, { opening: 150, where }).marks
+    const ring = (where: string) =>
+      drawn(where).filter((mark) => mark.mark === 'dot' && mark.role === 'fault')
+    expect(ring('owl').length).toBe(1)
+    expect(ring('tree/ridge/20')).not.toEqual(ring('tree/ridge/start'))
+    expect(drawn('tear:wall/right/end').length - drawn('wall/right/end').length).toBe(2)
+    expect(draw(raw, { shows: 'reversing', where: 'wall' }).marks.at(-1)?.mark).toBe('dot')
+    expect(() => draw(raw, { shows: 'reversing', where: 'wal' })).toThrow('where names wal, of which nothing')
+  })
+
+  test('of what has not been pushed through shows no hand that does it', () => {
+    for (const { shows, title, raw, point, picture } of pictured.map((one) => ({
+      ...one,
+      shows: one.picture.shows,
+    })))
+      if (shows === 'reversing' || shows === 'popping')
+        expect(
+          draw(raw, picture, point).marks.filter(({ role }) => role === 'hand' || role === 'ghost'),
+          title,
+        ).toEqual([])
+  })
+
+  test('of a crooked gutter has corners that miss each other by more, the more crooked it is', () => {
+    const radius = (crooked: number): number => {
+      const { marks } = draw(rawDummy('card'), { opening: 8, crooked, camera: { turn: -26, tilt: 42 } })
+      const rings = marks.flatMap((mark) =>
+        mark.mark === 'dot' && mark.role === 'fault' ? [mark.radius] : [],
+      )
+      expect(rings.length).toBe(1)
+      return rings[0] ?? 0
+    }
+    expect(radius(5)).toBeGreaterThan(radius(2))
+    expect(() => draw(rawDummy('beak'), { opening: 8, crooked: 2 })).toThrow('a card without parts')
+  })
+
+  test('has the light of a flame by night only where the flame is seen', () => {
+    const hazes = (opening: number, stand: string) =>
+      draw(rawDummy('scene'), { opening, stand }).marks.filter(({ role }) => role === 'haze').length
+    expect(hazes(22, 'left')).toBe(0)
+    expect(hazes(110, 'gutter')).toBe(1)
+  })
+
+  test('has all of the shadow in it, where the whole card is', () => {
+    for (const { raw, picture, point, title } of pictured) {
+      if (picture.near !== undefined) continue
+      const { box, marks } = draw(raw, picture, point)
+      const shadow = marks.flatMap((mark) =>
+        mark.mark === 'path' && mark.role === 'shadow' && mark.of === 'table' ? mark.runs.flat() : [],
+      )
+      for (const [x, y] of shadow) {
+        expect(x, title).toBeLessThanOrEqual(box[0] + box[2])
+        expect(y, title).toBeLessThanOrEqual(box[1] + box[3])
+      }
+    }
+    const far = { ...draw(rawDummy('card'), { opening: 60 }), box: [0, 0, 90, 63] as const }
+    expect(shadowFitted(far, 1.3)).toBe(far)
   })
 
   test.each([

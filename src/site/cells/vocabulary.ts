@@ -227,7 +227,7 @@ export const WORDS: Readonly<Record<string, Word>> = {
     attributes: {},
   },
   Slip: {
-    says: 'One thing that goes wrong; its text is the cure.',
+    says: 'One thing that goes wrong; its text is the cure. Without `shows` and `opening` it has no picture.',
     stands: ['GoesWrong'],
     text: true,
     attributes: {
@@ -259,11 +259,11 @@ export const WORDS: Readonly<Record<string, Word>> = {
       },
       marks: {
         takes: 'words',
-        says: 'The check that the standing card fails: it marks the place.',
+        says: 'The check that the standing card fails: it marks the place, or says that `where` is one.',
       },
       where: {
         takes: 'words',
-        says: 'Places to mark that no check knows, parted by spaces: a crease, as in gutter or beak/ridge, or its /start or /end.',
+        says: 'Places to mark that no check knows, parted by spaces: a crease, as in gutter or beak/ridge, its /start or /end or so many mm from its start (beak/ridge/20), the same with a tear (tear:beak/right/end), or a part.',
       },
       camera: {
         takes: 'value',
@@ -276,6 +276,10 @@ export const WORDS: Readonly<Record<string, Word>> = {
       near: {
         takes: 'number',
         says: 'How many times nearer what is marked is seen than the whole card.',
+      },
+      crooked: {
+        takes: 'number',
+        says: 'Degrees by which the gutter of a card without parts is folded off its middle line.',
       },
       dots: { takes: 'flag', says: 'The point of a bare card is drawn on both pages, as in a Step.' },
     },

@@ -15,8 +15,10 @@ export interface FaultFinderProps {
 const MOST_FOUND = 6
 
 const Row = ({ trouble }: { readonly trouble: Trouble }): JSX.Element => (
-  <li class="trouble-row">
-    <img src={trouble.picture} alt="" width="200" height="140" loading="lazy" />
+  <li class={trouble.picture === undefined ? 'trouble-row unpictured' : 'trouble-row'}>
+    {trouble.picture === undefined ? null : (
+      <img src={trouble.picture} alt="" width="200" height="140" loading="lazy" />
+    )}
     <div>
       <h3>{trouble.sign}</h3>
       <p>{trouble.cure}</p>

@@ -21,6 +21,6 @@ export interface Trouble {
   readonly chapter: { readonly number: number; readonly title: string }
   /** Where it stands in its chapter. */
   readonly href: string
-  /** The address of its picture. */
-  readonly picture: string
+  /** The address of its picture, where it has one. */
+  readonly picture?: string
 }
