@@ -3,6 +3,7 @@ import type { Drawing } from '../drawing/pen/marks.ts'
 import type { StepState } from '../drawing/steps/steps.ts'
 import { stepFigure } from '../drawing/steps/steps.ts'
 import type { Chapter } from './chapters.ts'
+import { shadowFitted } from './shadow-room.ts'
 
 export interface StepProps {
   readonly shows: StepState
@@ -16,6 +17,9 @@ export interface StepProps {
 }
 
 const SIZE = { width: 340, height: 250 } as const
+
+/** A picture grows so many times at most for the shadow of its card: all steps keep nearly one scale. */
+const ROOM = 1.08
 
 /** Throws an Error that names the place where a step speaks of what the chapter’s card does not have. */
 export function stepPicture(
@@ -38,7 +42,7 @@ export function stepPicture(
   const chosen = turn === undefined || tilt === undefined ? undefined : { turn, tilt }
   // The card is done: it is seen as the reader knows it from the bench.
   const isDone = shows === 'open'
-  return stepFigure(design, shows, SIZE, {
+  const figure = stepFigure(design, shows, SIZE, {
     ...(at === undefined ? {} : { opening: at }),
     ...(ids === undefined ? {} : { of: ids }),
     ...(before === undefined ? {} : { there: before }),
@@ -48,4 +52,5 @@ export function stepPicture(
     near: true,
     covered: isDone,
   })
+  return shadowFitted(figure, ROOM)
 }
