@@ -30,9 +30,9 @@ export const pencilFirst = {
 
 /** On a face that has ticks: what must not be taken for one. */
 export const notScored = {
-  corners: 'Fine dashed corners show where a piece goes: do not score them.',
-  tape: 'Crossed ends are for tape: do not score between them.',
-  both: 'Fine dashed corners and crossed ends are for pieces and tape: do not score them.',
+  corners: 'Corners of dashes or dots show where a piece goes: do not score them.',
+  tape: 'Crossed corners are for tape: do not score them.',
+  both: 'Corners of dashes or dots, also crossed ones, are for pieces and tape: do not score them.',
 }
 
 /** `isFromTicks`: where no fold has its line. */
