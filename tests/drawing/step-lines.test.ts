@@ -2,11 +2,13 @@
 import { describe, expect, it } from 'vitest'
 import type { Drawing, PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import { isDark, isDarkByNight } from '../../src/drawing/steps/ink.ts'
+import { glued } from '../../src/drawing/steps/scenes-glued.ts'
 import type { StepOptions, StepState } from '../../src/drawing/steps/steps.ts'
-import { stepFigure } from '../../src/drawing/steps/steps.ts'
+import { stepFigure, taskOf } from '../../src/drawing/steps/steps.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { stepPicture } from '../../src/site/step-picture.ts'
 import { dummy } from '../sheet/designs.ts'
+import { sourceOf } from '../site/chapters.ts'
 
 const size = { width: 340, height: 250 }
 
@@ -254,6 +256,33 @@ describe('hands in step figures', () => {
     // Of each page the gutter's end lies above the other end of the same edge.
     const top = Math.min(...[...(left ?? []), ...(right ?? [])].map(([, y]) => y))
     expect(both.some(([, y]) => y < top + 0.01)).toBe(true)
+  })
+
+  it('point from beside a small part to beside its place: the arrow hides neither', () => {
+    for (const [name, id, there] of [
+      ['lamps', 'moth', ['big', 'small']],
+      ['scene', 'moon', ['lantern', 'reeds', 'heron']],
+      ['tree', 'owl', ['wall', 'tree']],
+    ] as const) {
+      const figure = drawn(dummy(name), 'glued', { of: [id], there, opening: 120 })
+      const [hand] = paths(figure, 'hand')
+      const part = hull(figure, `${id}/face`)
+      expect(part.length, name).toBeGreaterThan(2)
+      for (const p of hand?.runs[0] ?? []) expect(depth(p, part), name).toBeLessThan(0)
+    }
+  })
+
+  it('hold the heron where it does not come through the page, at the opening that its step has', () => {
+    const source = sourceOf('a-scene')
+    const at = Number(/only="heron" there="lantern reeds" at=\{(\d+)\}/.exec(source)?.[1])
+    const task = taskOf(dummy('scene'), { of: ['heron'], there: ['lantern', 'reeds'], opening: at })
+    // By hand: the left page leans out by half the opening, and its inside looks the other way.
+    const half = (at * Math.PI) / 360
+    const corners = glued(task)
+      .paper.filter(({ panel }) => panel.startsWith('heron/'))
+      .flatMap(({ points }) => points)
+    expect(corners.length).toBeGreaterThan(2)
+    for (const [x, , z] of corners) expect(x * Math.cos(half) + z * Math.sin(half)).toBeGreaterThan(1)
   })
 
   it('cut a guest with its fold pinched flat on its page, the other page out of the way', () => {

@@ -11,7 +11,7 @@ import { angleText } from '../pen/numbers.ts'
 import type { InkLine } from '../view/paper.ts'
 import { drawnLines } from './ink.ts'
 import type { Scene, Task } from './scene.ts'
-import { ghostsOf, hatched, inked, middle, only, pagePath, pushed, struck } from './scene.ts'
+import { ghostsOf, hatched, inked, middle, only, pagePath, pushed, STEP_EYE, struck } from './scene.ts'
 
 const UPRIGHT: Vec3 = [0, 1, 0]
 
@@ -129,6 +129,21 @@ function isUnder({ points, front }: Surface, others: readonly Surface[]): boolea
   })
 }
 
+/** From the edge of a piece to the arrow that tells its way, mm. */
+const ASIDE = 5
+
+/** Past the corner of a piece that is nearest to the eye, and the same on its place: neither is hidden by an arrow. */
+function besideOf(from: readonly Vec3[], to: readonly Vec3[]): readonly [Vec3, Vec3] | null {
+  const near = from.reduce(
+    (best, p, k) => (dot(p, STEP_EYE) > dot(from[best] as Vec3, STEP_EYE) ? k : best),
+    0,
+  )
+  const [p, q] = [from[near], to[near]]
+  if (!p || !q) return null
+  const out = unit(subtract(p, middle(from)))
+  return [add(p, out, ASIDE), add(q, out, ASIDE)]
+}
+
 /** The piece on its place, not yet fixed on the other side. */
 export function glued(task: Task): Scene {
   const { design, glued: ids, before, opening = 150 } = task
@@ -149,11 +164,13 @@ export function glued(task: Task): Scene {
       const [p, q] = [one.points[0], home?.points[0]]
       return p && q && one.panel.startsWith(`${id}/`) && distance(p, q) > 1 ? [{ one, home }] : []
     })
-    const from = middle(moved.flatMap(({ one }) => one.points))
-    const to = middle(moved.flatMap(({ home }) => home?.points ?? []))
-    return moved.length > 0
-      ? [{ role: 'hand' as const, points: [from, add(to, subtract(from, to), 0.12)] }]
-      : []
+    if (moved.length === 0) return []
+    const [here, home] = [
+      moved.flatMap(({ one }) => one.points),
+      moved.flatMap(({ home }) => home?.points ?? []),
+    ]
+    const [from, to] = (how.get(id) === 'face' && besideOf(here, home)) || [middle(here), middle(home)]
+    return [{ role: 'hand' as const, points: [from, add(to, subtract(from, to), 0.12)] }]
   })
   const own = paper.filter(({ panel }) => lying.some((id) => panel.startsWith(`${id}/`)))
   return {
