@@ -8,6 +8,7 @@ import type { Poser } from '../paper/motion/pose.ts'
 import { compile, SHUT } from '../paper/motion/pose.ts'
 import type { Surface } from '../paper/motion/surface.ts'
 import { frontOf } from '../paper/motion/surface.ts'
+import { between, clip } from '../paper/plane/clip.ts'
 import { convexParts } from '../paper/plane/convex.ts'
 import type { Flat, Lay } from '../paper/plane/lay.ts'
 import { laid, throughLay, unlaid } from '../paper/plane/lay.ts'
@@ -257,6 +258,8 @@ export interface Loose {
   }[]
   /** The way that the outermost point took when the piece was folded. */
   readonly path: readonly Vec3[]
+  /** Where the half that is folded over lay before. */
+  readonly unfolded?: readonly Vec3[]
 }
 
 const APART = 14
@@ -363,6 +366,9 @@ const GAPE = 20
 
 const BENT = 72
 
+/** So many stretches make an arc that is drawn as large as it goes. */
+export const ARC = 40
+
 /** The piece folded over at its ridge: its left half on the table, the right one over it, the right tab bent back. */
 function foldedOver(design: Design, owner: number, id: string): Loose {
   const piece = pieces(design).find((one) => one.id.startsWith(`${id}/`))
@@ -411,8 +417,15 @@ function foldedOver(design: Design, owner: number, id: string): Loose {
       }
     })
   const far = piece.outline.reduce<Flat>((best, p) => (hand * p[0] > hand * best[0] ? p : best), [0, 0])
-  const path = Array.from({ length: 13 }, (_, k) => over(put(far), 18 + (k * (142 - 18)) / 12))
-  return { paper: [...paper, ...tabs], lines: [], path }
+  const path = Array.from({ length: 1 + ARC }, (_, k) => over(put(far), 4 + (k * (142 - 4)) / ARC))
+  const { points } = clip(
+    piece.outline,
+    piece.outline.map(([x]) => hand * x),
+    between,
+    1e-6,
+  )
+  const unfolded = points.map(put)
+  return { paper: [...paper, ...tabs], lines: [], path, unfolded }
 }
 
 /** Walls with their tabs bent up. */

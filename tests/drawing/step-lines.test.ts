@@ -185,6 +185,31 @@ describe('frames of step figures', () => {
     expect(span(cuts(true), 0)).toBeGreaterThan(3 * span(cuts(false), 0))
   })
 
+  it('show where the half lay that is folded over: the arrow comes from there', () => {
+    for (const [name, id] of [
+      ['moth', 'moth'],
+      ['house', 'house'],
+      ['lamps', 'big'],
+    ] as const) {
+      const figure = drawn(dummy(name), 'folded', { of: [id] })
+      const [ghost] = paths(figure, 'ghost')
+      const [hand] = paths(figure, 'hand')
+      const from = hand?.runs[0]?.[0] as Point
+      const near = (ghost?.runs[0] ?? []).map(([x, y]) => Math.hypot(x - from[0], y - from[1]))
+      expect(Math.min(...near), name).toBeLessThan(12)
+      // A curve, not a chain: no stretch of it is long.
+      const [run] = hand?.runs ?? []
+      for (const [k, p] of (run ?? []).slice(1).entries())
+        expect(long([run?.[k] as Point, p]), name).toBeLessThan(14)
+      // On the table beside what is folded, along the whole of its ridge.
+      const paper = paths(figure, 'facet').flatMap(({ runs }) => runs.flat())
+      const meets = (ghost?.runs[0] ?? []).filter(([x, y]) =>
+        paper.some((p) => Math.hypot(x - p[0], y - p[1]) < 0.5),
+      )
+      expect(meets.length, name).toBeGreaterThanOrEqual(2)
+    }
+  })
+
   it('show the broader half of a lopsided piece behind the other', () => {
     const figure = drawn(dummy('lilies'), 'folded', { of: ['near-lily'] })
     const facets = paths(figure, 'facet')

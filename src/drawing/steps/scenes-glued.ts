@@ -1,6 +1,6 @@
 import * as says from '../../../content/words/drawing/steps.ts'
 import type { Loose } from '../../making/gluing.ts'
-import { glueAreas, heldBy, loose } from '../../making/gluing.ts'
+import { ARC, glueAreas, heldBy, loose } from '../../making/gluing.ts'
 import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design, Flat, Surface, Vec3 } from '../../paper/index.ts'
@@ -44,7 +44,10 @@ function broadBehind(piece: Loose): Loose {
   return {
     ...piece,
     paper: flat,
-    path: Array.from({ length: 13 }, (_, k) => aboutRidge(over(tip), side * (18 + (124 * (12 - k)) / 12))),
+    path: Array.from({ length: 1 + ARC }, (_, k) =>
+      aboutRidge(over(tip), side * (18 + (124 * (ARC - k)) / ARC)),
+    ),
+    unfolded: [],
   }
 }
 
@@ -52,7 +55,7 @@ function broadBehind(piece: Loose): Loose {
 export function onTable(task: Task, folded: boolean): Scene {
   const [id = ''] = task.glued
   const lying = loose(task.design, folded ? id : task.glued, folded)
-  const { paper, lines, path } = folded ? broadBehind(lying) : lying
+  const { paper, lines, path, unfolded = [] } = folded ? broadBehind(lying) : lying
   const tabs = paper.filter(({ panel }) => folded && panel.endsWith('/tab'))
   return {
     paper,
@@ -74,7 +77,10 @@ export function onTable(task: Task, folded: boolean): Scene {
     stand: 'gutter',
     opening: 180,
     fills: true,
-    over: path.length > 0 ? [{ role: 'hand', points: path }] : [],
+    over: [
+      ...(unfolded.length > 0 ? [{ role: 'ghost' as const, points: unfolded, closed: true }] : []),
+      ...(path.length > 0 ? [{ role: 'hand' as const, points: path }] : []),
+    ],
     says: folded ? says.pieceFolded(id) : says.piecesFlat(task.glued),
   }
 }
