@@ -1,6 +1,7 @@
 // What lines and frames of step figures may not mislead about: a solid line is a cut, glue is where glue is, a hand is where a hand is.
 import { describe, expect, it } from 'vitest'
-import type { Drawing, PathMark, Point } from '../../src/drawing/pen/marks.ts'
+import { wordRect } from '../../src/drawing/pen/lettering.ts'
+import type { Drawing, PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import { isDark, isDarkByNight } from '../../src/drawing/steps/ink.ts'
 import { glued } from '../../src/drawing/steps/scenes-glued.ts'
 import type { StepOptions, StepState } from '../../src/drawing/steps/steps.ts'
@@ -334,6 +335,20 @@ describe('hands in step figures', () => {
     expect(
       paths(drawn(dummy('moth'), 'backing'), 'facet').filter(({ of }) => of === 'gutter/strip').length,
     ).toBe(2)
+  })
+
+  it('are told what is tape by words beside it, on no part and no tape', () => {
+    const figure = drawn(dummy('moth'), 'taping', { of: ['moth'], opening: 120 })
+    const words = figure.marks.filter((mark): mark is WordMark => mark.mark === 'word')
+    expect(words.length).toBe(2)
+    const parts = paths(figure, 'facet').filter(({ of }) => !of?.startsWith('page/'))
+    for (const word of words) {
+      const [x, y, w, h] = wordRect(word)
+      for (const { runs } of parts)
+        for (const run of runs)
+          for (const p of [0.1, 0.5, 0.9].map((u): Point => [x + u * w, y + h / 2]))
+            expect(depth(p, run), word.text).toBeLessThan(0)
+    }
   })
 
   it('tape the joint that the words speak of: the left one, shown through the piece where that hides it', () => {

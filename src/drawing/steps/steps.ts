@@ -278,7 +278,11 @@ export function sceneMarks(
       sides: ['below', 'right', 'left'],
     }),
   )
-  marks.push(...placeWords(wishes, [0, 0, size.width, size.height]))
+  // Words lie on the pages or beside the card rather than on what they speak of.
+  const shapes = paper.flatMap(({ panel, points }) =>
+    panel.startsWith('page/') ? [] : [points.map((p) => shifted.toScreen(place(p)))],
+  )
+  marks.push(...placeWords(wishes, [0, 0, size.width, size.height], { shapes }))
   return marks
 }
 
