@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { wordRect } from '../../src/drawing/pen/lettering.ts'
 import type { Drawing, PathMark, Point, WordMark } from '../../src/drawing/pen/marks.ts'
 import { isDark, isDarkByNight } from '../../src/drawing/steps/ink.ts'
-import { glued } from '../../src/drawing/steps/scenes-glued.ts'
+import { closing, glued } from '../../src/drawing/steps/scenes-glued.ts'
 import type { StepOptions, StepState } from '../../src/drawing/steps/steps.ts'
 import { stepFigure, taskOf } from '../../src/drawing/steps/steps.ts'
 import type { Design } from '../../src/paper/index.ts'
@@ -335,6 +335,21 @@ describe('hands in step figures', () => {
     expect(
       paths(drawn(dummy('moth'), 'backing'), 'facet').filter(({ of }) => of === 'gutter/strip').length,
     ).toBe(2)
+  })
+
+  it('shut a card on tape that ends at the gutter: none comes out through it', () => {
+    for (const [name, id] of [
+      ['lilies', 'near-lily'],
+      ['moth', 'moth'],
+    ] as const) {
+      const task = taskOf(dummy(name), { of: [id], there: [] })
+      const { paper, opening } = closing(task)
+      const half = (opening * Math.PI) / 360
+      const tapes = paper.filter(({ tape }) => tape)
+      expect(tapes.length, name).toBeGreaterThan(0)
+      for (const [x, , z] of tapes.flatMap(({ points }) => points))
+        expect(z * Math.cos(half) - x * Math.sin(half), name).toBeGreaterThan(1)
+    }
   })
 
   it('are told what is tape by words beside it, on no part and no tape', () => {

@@ -5,6 +5,7 @@ import type { Making } from '../../making/making.ts'
 import { making } from '../../making/making.ts'
 import type { Design, Flat, Surface, Vec3 } from '../../paper/index.ts'
 import { change, jointsOf, kindOf, modelOf, ownerOf, poseAt, ridgeOf, SHUT } from '../../paper/index.ts'
+import { clip } from '../../paper/plane/clip.ts'
 import { turned } from '../../paper/plane/turn.ts'
 import { add, cross, distance, dot, RADIANS, subtract, unit } from '../../paper/plane/vector.ts'
 import { angleText } from '../pen/numbers.ts'
@@ -329,11 +330,24 @@ export function threading(task: Task): Scene {
   }
 }
 
+/** How far off the gutter it ends, mm. */
+const SHORT = 1.5
+
+/** Tape that would reach past the gutter, and out through the other page, ends there. */
+function onLeft(one: Surface, opening: number): Surface {
+  if (!one.tape) return one
+  const half = (opening / 2) * RADIANS
+  const out = one.points.map((p) => dot(p, [-Math.sin(half), 0, Math.cos(half)]) - SHORT)
+  if (out.every((off) => off >= 0)) return one
+  const { points } = clip<Vec3>(one.points, out, (p, q, t) => add(p, subtract(q, p), t))
+  return { ...one, points, drawn: points.map(() => true) }
+}
+
 export function closing(task: Task): Scene {
   const { design, glued: ids, before, opening = 45 } = task
   const lying = ids.filter((id) => heldBy(design, id) === 'joints')
   const through = [...before, ...ids.filter((id) => !lying.includes(id))]
-  const paper = making(design, { opening, through, cut: [], lying })
+  const paper = making(design, { opening, through, cut: [], lying }).map((one) => onLeft(one, opening))
   return {
     paper,
     ink: paper
