@@ -3,6 +3,9 @@ import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
 /** Kept free to the edges of the picture, px: a shadow is blurred by as much. */
 const FREE = 6
 
+/** The same of the card itself, where there is room. */
+const CLEAR = 16
+
 /** Least x, least y, most x, most y. */
 type Bounds = readonly [number, number, number, number]
 
@@ -38,7 +41,8 @@ const union = (a: Bounds, b: Bounds): Bounds => [
 /** Where a stretch of this length begins that has `all` in its middle and all of `first` in it. */
 function begin(length: number, all: readonly [number, number], first: readonly [number, number]): number {
   const middle = (all[0] + all[1] - length) / 2
-  return Math.min(first[0] - FREE, Math.max(first[1] + FREE - length, middle))
+  const clear = Math.max(0, Math.min(CLEAR, (length - (first[1] - first[0])) / 2))
+  return Math.min(first[0] - clear, Math.max(first[1] + clear - length, middle))
 }
 
 /**
