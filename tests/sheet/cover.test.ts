@@ -280,7 +280,7 @@ describe('the cover on the sheet', () => {
       words(page)
         .map(({ text }) => text)
         .join(' '),
-    ).toContain('Trim 2 mm off the upper and lower edges of this sheet.')
+    ).toContain('Trim 2 mm off the two long edges of this sheet.')
   })
 })
 

@@ -2,8 +2,10 @@
 import { describe, expect, test } from 'vitest'
 import type { layOut, SheetLines } from '../../src/sheet/index.ts'
 import { CAPITAL } from '../../src/sheet/marks/letters.ts'
-import { extent } from '../../src/sheet/marks/setting.ts'
+import { extent, paragraph } from '../../src/sheet/marks/setting.ts'
+import { Shelves } from '../../src/sheet/pages/bed.ts'
 import { SAFE } from '../../src/sheet/pages/fit.ts'
+import { asRead } from '../../src/sheet/pages/rows.ts'
 import { dummies, dummy, laid } from './designs.ts'
 
 const ways: readonly SheetLines[] = ['front', 'ticks', 'back']
@@ -23,7 +25,7 @@ test.each(ways)('%s: the first page has the steps, or says where they are', (lin
     pointed++
     const at = pages.findIndex((page) => texts(page).includes('Make it'))
     expect(at, name).toBeGreaterThan(0)
-    expect(texts(first), name).toContain(`Make it: page ${at + 1}`)
+    expect(texts(first).join(' / '), name).toContain(`Make it: page ${at + 1}`)
   }
   expect(pointed).toBeGreaterThan(3)
 })
@@ -87,4 +89,45 @@ test('a card that fills its page is told from another one by its page', () => {
   // It begins at the reader's end: low on the page, and runs up.
   expect(note?.turn).toBe(-90)
   expect(note?.at[1]).toBeGreaterThan(190)
+})
+
+test.each([
+  ['moth', 'letter', 'ticks'],
+  ['house', 'letter', 'front'],
+  ['hedgehog', 'letter', 'ticks'],
+] as const)(
+  '%s, %s, %s: steps go where they are large and wide, if no page more is taken',
+  (name, paper, lines) => {
+    const pages = laid(dummy(name), { paper, lines, care: [] })
+    expect(pages).toHaveLength(name === 'house' ? 2 : 3)
+    const all = pages.flatMap((page) => wordsOn(page).filter(({ of }) => of === 'steps'))
+    expect(all.length).toBeGreaterThan(5)
+    for (const { size } of all) expect(CAPITAL * size).toBeGreaterThan(2)
+    const long = all.map(extent).map(([left, , right]) => right - left)
+    expect(Math.max(...long)).toBeGreaterThan(65)
+  },
+)
+
+test('columns are read from the left, each from its top', () => {
+  const cell = (x: number, y: number, width: number) => ({ x, y, width, bottom: y + 40 })
+  const [low, high, right] = [cell(8, 212, 96), cell(55, 181, 50), cell(111, 100, 96)]
+  for (const cells of [
+    [low, high, right],
+    [right, low, high],
+    [high, right, low],
+  ])
+    expect(asRead(cells)).toEqual([high, low, right])
+})
+
+test('rows in two columns end at about the same height: no last one stands alone', () => {
+  const row = {
+    width: 40,
+    height: 10,
+    marks: paragraph([{ text: 'row' }], { size: 3, leading: 4 }, 40).marks,
+  }
+  const columns = [0, 50].map((x) => ({ x, y: 0, width: 40, bottom: 65 }))
+  const found = new Shelves().evenly(Array(6).fill(row), columns, 1, null) ?? []
+  const lefts = found.flatMap((mark) => (mark.mark === 'word' ? [mark.at[0]] : []))
+  // Filled to its foot, the first column would hold five of them.
+  expect(lefts).toEqual([0, 0, 0, 50, 50, 50])
 })

@@ -95,11 +95,16 @@ export class Shelves {
   private readonly tops = new Map<Cell, number>()
 
   /** The block's marks where they stand, or null if no cell holds it. */
-  put(block: (width: number) => Block | null, cells: readonly Cell[], gap = SECTION_GAP): SheetMark[] | null {
+  put(
+    block: (width: number) => Block | null,
+    cells: readonly Cell[],
+    gap = SECTION_GAP,
+    lowest = Number.POSITIVE_INFINITY,
+  ): SheetMark[] | null {
     for (const cell of cells) {
       const top = this.tops.get(cell) ?? cell.y
       const made = block(cell.width)
-      if (!made || made.height > cell.bottom - top + 1e-9) continue
+      if (!made || made.height > Math.min(cell.bottom, lowest) - top + 1e-9) continue
       this.tops.set(cell, top + made.height + gap)
       return made.marks.map((mark) => moved(mark, cell.x, top))
     }
@@ -109,8 +114,15 @@ export class Shelves {
   /**
    * Rows that may be parted between cells: all of them where they stand, or null if there is no room for all.
    * @param again their label where they go on: in another cell they might be taken for words of what lies there
+   * @param high each cell is filled so far and no farther, mm
    */
-  flow(rows: readonly Block[], cells: readonly Cell[], gap: number, again: Block | null): SheetMark[] | null {
+  flow(
+    rows: readonly Block[],
+    cells: readonly Cell[],
+    gap: number,
+    again: Block | null,
+    high = Number.POSITIVE_INFINITY,
+  ): SheetMark[] | null {
     const before = new Map(this.tops)
     const marks: SheetMark[] = []
     let k = 0
@@ -119,7 +131,8 @@ export class Shelves {
       let found: SheetMark[] | null = null
       for (let cell = cells[k]; !found && cell; cell = cells[k]) {
         const goesOn = isFresh && marks.length > 0
-        found = this.put(() => (goesOn && again ? stack([again, row], gap) : row), [cell], gap)
+        const lowest = (before.get(cell) ?? cell.y) + high
+        found = this.put(() => (goesOn && again ? stack([again, row], gap) : row), [cell], gap, lowest)
         isFresh = !found
         if (!found) k += 1
       }
@@ -131,5 +144,20 @@ export class Shelves {
       marks.push(...found)
     }
     return marks
+  }
+
+  /** The same, each cell filled as far as the next: no last row is alone in its cell. */
+  evenly(
+    rows: readonly Block[],
+    cells: readonly Cell[],
+    gap: number,
+    again: Block | null,
+  ): SheetMark[] | null {
+    const all = rows.reduce((sum, row) => sum + row.height + gap, 0)
+    for (let high = all / cells.length; high < all; high += 2) {
+      const found = this.flow(rows, cells, gap, again, high)
+      if (found) return found
+    }
+    return this.flow(rows, cells, gap, again)
   }
 }

@@ -44,6 +44,7 @@ import { MARGIN, placeAt, Shelves } from './bed.ts'
 import { bedPage, READABLE, trimmedAlong } from './bed-page.ts'
 import type { Fit, Turned } from './fit.ts'
 import { boxOf, fitOn, isTooLarge, TooLargeError, turns } from './fit.ts'
+import { HARD, hardship } from './hardship.ts'
 import { hasLettersBeside, mayHaveLettersBeside } from './letters-beside.ts'
 import { pageNumber } from './page-number.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
@@ -322,14 +323,26 @@ interface Known {
 
 /**
  * The same with these sizes marked where there is room for it, and with steps for letters beside pieces or without. What
- * the card's page cannot hold in type that is easy to read goes on, unless that takes a page more.
+ * the card's page cannot hold in type that is easy to read goes on, unless that takes a page more; and so do steps that
+ * would be small or narrow there, if that takes none.
  */
 function laidOut(drawn: Design, options: SheetOptions, paper: Paper, fit: Fit, known: Known): SheetPage[] {
-  const easy = laidOutIn(drawn, options, paper, fit, known, pieces(drawn).length === 1)
-  if (pieces(drawn).length === 1 || !easy.isParted) return easy.pages
-  const tight = laidOutIn(drawn, options, paper, fit, known, true)
-  return tight.pages.length < easy.pages.length ? tight.pages : easy.pages
+  const isAlone = pieces(drawn).length === 1
+  const easy = laidOutIn(drawn, options, paper, fit, known, isAlone ? 'tight' : 'easy')
+  if (isAlone) return easy.pages
+  const tight = easy.isParted ? laidOutIn(drawn, options, paper, fit, known, 'tight').pages : easy.pages
+  const pages = tight.length < easy.pages.length ? tight : easy.pages
+  if (hardship(pages.slice(0, 1)) < HARD) return pages
+  const { pages: away } = laidOutIn(drawn, options, paper, fit, known, 'away')
+  return away.length <= pages.length && hardship(away) < hardship(pages) ? away : pages
 }
+
+/** What the card's page holds: what goes on in type that is easy to read, or whatever does, or all but the steps. */
+type Held = 'easy' | 'tight' | 'away'
+
+/** The same, to stand on another page. */
+const onNoCard = (section: Section): Section =>
+  section.id === 'steps' ? { ...section, block: () => null } : section
 
 function laidOutIn(
   drawn: Design,
@@ -337,7 +350,7 @@ function laidOutIn(
   paper: Paper,
   fit: Fit,
   { care, hasLettersBeside, tried }: Known,
-  isTight: boolean,
+  held: Held,
 ): { readonly pages: SheetPage[]; readonly isParted: boolean } {
   const lines = options.lines ?? 'front'
   const leavesCover = fit.leavesCover && !options.tiled
@@ -371,7 +384,10 @@ function laidOutIn(
           small:
             options.art === 'colour' || options.art === 'lines' ? smallShapes(adorned, card.id, face) : [],
           head: (width) => header(design, lines, width, fittings.roomy.body, options.fault),
-          sections: (type, trim) => said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)),
+          sections: (type, trim) =>
+            said(sectionsFor(design, lines, type, { ...trim, ...byHand }, care)).map((one) =>
+              held === 'away' ? onNoCard(one) : one,
+            ),
           notes: (trim) => ({
             below: [{ text: sides.nearEdge[face] }, ...trimmedOff(trim)],
             beside: [{ text: says.alongCard[face] }, ...trimmedAlong(trim)],
@@ -383,7 +399,7 @@ function laidOutIn(
           }),
         },
         paper,
-        isTight ? undefined : READABLE,
+        held === 'tight' ? undefined : READABLE,
       )
   const trim = { ...first?.trim, ...byHand }
   // Of few words the card's head is the card's page's own: it would be wrong on a page of other pieces.

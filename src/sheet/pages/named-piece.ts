@@ -25,6 +25,8 @@ export interface Job {
   /** Sizes that are marked. */
   readonly care: readonly Tight[]
   readonly ends: Ends
+  /** Round names. */
+  readonly room: Room
   /** Whether its name may stand on a piece: every line is on that face anyway, and no picture. */
   isPlain(piece: string): boolean
 }
@@ -57,9 +59,17 @@ const MOST_NAMES = 3
 /** What lies beside a piece with its words keeps at least so far from them. */
 const NEARER = 1.5
 
-/** A name keeps so far from letters beside its piece: nearer they are read with it. From other pieces it keeps so far too, by what lies between them anyway. */
-const FROM_LETTERS = 4
-const OWN = 2
+/** How far a name keeps from letters beside its piece, and what it takes of the paper round it, mm: what lies between pieces anyway comes to that. */
+export interface Room {
+  readonly letters: number
+  readonly own: number
+}
+
+/** Nearer to letters a name would be read with them; the second is for pieces that would take a page more. */
+export const ROOMS: Readonly<Record<'easy' | 'close', Room>> = {
+  easy: { letters: 4, own: 2 },
+  close: { letters: 1.2, own: 0 },
+}
 
 const boundsOf = (boxes: readonly Rectangle[]): Rectangle => [
   Math.min(...boxes.map((b) => b[0])),
@@ -96,8 +106,9 @@ interface Drawn {
   readonly sides: readonly Stretch[]
   readonly folds: readonly Stretch[]
   readonly cuts: readonly Stretch[]
-  /** The letters that stand beside it. */
+  /** The letters that stand beside it, with paper round them that no name may take. */
   readonly beside: readonly Rectangle[]
+  readonly room: Room
   readonly outline: readonly Point[]
 }
 
@@ -112,7 +123,7 @@ function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] 
   return corners(grown(box, Math.max(0, far - NEARER)))
 }
 
-function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Drawn {
+function drawnIn({ design, lines: asked, care, room }: Job, piece: Piece, turn: number): Drawn {
   const lines = printedAs(piece.id, asked)
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }
@@ -130,7 +141,11 @@ function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number
     sides: [...paths.flatMap(stretchesOf), ...words.flatMap((word) => edges(corners(extent(word))))],
     folds: paths.filter(({ role }) => isFold(role)).flatMap(stretchesOf),
     cuts: paths.filter(({ role }) => role === 'cut').flatMap(stretchesOf),
-    beside: words.map(extent).filter((box) => corners(box).some((corner) => !isIn(corner, outline))),
+    beside: words
+      .map(extent)
+      .filter((box) => corners(box).some((corner) => !isIn(corner, outline)))
+      .map((box) => grown(box, room.letters)),
+    room,
     outline,
   }
 }
@@ -138,8 +153,7 @@ function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number
 /** Where a name stands below a piece: clear of letters there. */
 function lowest({ box, beside }: Drawn, name: Block, x: number): number {
   let y = box[3] + NAME_DROP
-  while (beside.some((one) => overlap(grown(one, FROM_LETTERS), [x, y, x + name.width, y + name.height])))
-    y += 0.5
+  while (beside.some((one) => overlap(one, [x, y, x + name.width, y + name.height]))) y += 0.5
   return y
 }
 
@@ -149,7 +163,7 @@ function rise(drawn: Drawn, name: Block, x: number): number {
   const isCrossed = runsThrough(sides)
   const isFree = (y: number): boolean =>
     !isCrossed([x - NAME_DROP, y - NAME_DROP, x + name.width + NAME_DROP, y + name.height]) &&
-    !beside.some((one) => overlap(grown(one, FROM_LETTERS), [x, y, x + name.width, y + name.height]))
+    !beside.some((one) => overlap(one, [x, y, x + name.width, y + name.height]))
   let y = lowest(drawn, name, x)
   while (y - 0.5 >= box[1] && isFree(y - 0.5)) y -= 0.5
   return y
@@ -170,7 +184,7 @@ function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
   const at: Rectangle = [x, y, x + name.width, y + name.height]
   // As a letter beside its piece, a name takes the paper round it: no other piece is nearer.
   const far = apart(at, drawn.outline)
-  const ground = grown(at, far === 0 ? 0 : Math.max(OWN, far - NEARER))
+  const ground = grown(at, far === 0 ? 0 : Math.max(drawn.room.own, far - NEARER))
   // In rows too, where boxes lie `APART`.
   const box = boundsOf([drawn.box, grown(at, Math.max(0, far - APART))])
   const marks = [...drawn.marks, ...name.marks.map((mark) => moved(mark, x, y))]

@@ -18,12 +18,13 @@ import { GAP, MARGIN, Shelves } from './bed.ts'
 import { bedPage, trimmedAlong } from './bed-page.ts'
 import type { Turned } from './fit.ts'
 import { turns } from './fit.ts'
+import { HARD, hardship } from './hardship.ts'
 import type { Cut, Cuts, Job } from './named-piece.ts'
-import { cutsOf, movedPlace, nameOfPiece } from './named-piece.ts'
+import { cutsOf, movedPlace, nameOfPiece, ROOMS } from './named-piece.ts'
 import { nestedIn, nothingKnown, roundNested } from './nested.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Spot } from './rows.ts'
-import { APART, besideRows, columnsIn, LEAST, shelved } from './rows.ts'
+import { APART, asRead, besideRows, columnsIn, LEAST, shelved } from './rows.ts'
 import type { Fitting, Section } from './sections.ts'
 import { checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
 
@@ -114,23 +115,25 @@ function wordsOn(
   const flow = (section: Section, all: readonly Cell[]): void => {
     const widest = Math.max(...all.map((cell) => cell.width))
     // Rows are as wide as the narrowest of their columns: without narrow ones they are fewer.
-    for (const cells of [all, all.filter((cell) => cell.width > 0.9 * widest)]) {
+    for (const cells of [all.filter((cell) => cell.width > 0.9 * widest), all]) {
       if (cells.length === 0) return
       const width = Math.min(...cells.map((cell) => cell.width))
       const rows = section.rows(width)
       const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
-      const found = shelves.flow(whole, cells, ROW_GAP, section.again?.(width) ?? null)
+      const found = shelves.evenly(whole, cells, ROW_GAP, section.again?.(width) ?? null)
       if (!found) continue
       marks.push(...found)
       left.delete(section.id)
       return
     }
   }
-  const inOrder = [...free].sort((a, b) => a.x - b.x)
+  const inOrder = asRead(free)
   for (const type of types)
     for (const section of waiting(type).filter(({ id }) => left.has(id) && id !== 'check')) {
       place(section, free)
-      if (type !== fittings.roomy && left.has(section.id) && PARTED.has(section.id)) flow(section, inOrder)
+      // Steps are rather parted than made small.
+      const mayPart = section.id === 'steps' || type !== fittings.roomy
+      if (mayPart && left.has(section.id) && PARTED.has(section.id)) flow(section, inOrder)
     }
   return marks
 }
@@ -262,14 +265,17 @@ export function piecePages(
     const foot = rulers().height + APART
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
-  const job: Job = { design, lines, care, ends: readersEnds(design, faceOf(lines)), isPlain }
-  const cuts = (piece: Piece, turn: number, isAcross: boolean): Cuts => {
-    const key = `${piece.id} ${turn} ${isAcross}`
-    const found = known.get(key) ?? cutsOf(job, piece, turn, isAcross)
+  const jobs: Readonly<Record<keyof typeof ROOMS, Job>> = {
+    easy: { design, lines, care, ends: readersEnds(design, faceOf(lines)), room: ROOMS.easy, isPlain },
+    close: { design, lines, care, ends: readersEnds(design, faceOf(lines)), room: ROOMS.close, isPlain },
+  }
+  const cuts = (piece: Piece, turn: number, isAcross: boolean, names: keyof typeof ROOMS): Cuts => {
+    const key = `${piece.id} ${turn} ${isAcross} ${names}`
+    const found = known.get(key) ?? cutsOf(jobs[names], piece, turn, isAcross)
     known.set(key, found)
     return found
   }
-  const lyingOn = (piece: Piece, turn: Turned): Lying | null => {
+  const lyingOn = (piece: Piece, turn: Turned, names: keyof typeof ROOMS): Lying | null => {
     const { width, height } = room(turn)
     // The ground that its letters keep for themselves has to go on the paper too.
     const fits = ({ areas, ...cut }: Cut): boolean =>
@@ -279,7 +285,7 @@ export function piecePages(
       })
     const fitting = (by: readonly number[], isAcross: boolean): readonly Cuts[] =>
       by
-        .map((one) => cuts(piece, one, isAcross))
+        .map((one) => cuts(piece, one, isAcross, names))
         .filter(({ below }) => fits(below))
         .map(({ below, close }) => ({ below, close: close.filter(fits) }))
     if (piece.id === 'cover') return null
@@ -290,9 +296,9 @@ export function piecePages(
       ? { piece, upright, turned: found.flatMap(({ close }) => close), isAcross: along.length === 0 }
       : null
   }
-  const waysOn = (turn: Turned): readonly Way[] => {
+  const waysOn = (turn: Turned, names: keyof typeof ROOMS): readonly Way[] => {
     const { width, height, top } = room(turn)
-    const once = new Map([...new Set(flat)].map((piece) => [piece, lyingOn(piece, turn)]))
+    const once = new Map([...new Set(flat)].map((piece) => [piece, lyingOn(piece, turn, names)]))
     const small = flat.flatMap((piece) => once.get(piece) ?? [])
     const large = flat.filter((piece) => !once.get(piece))
     const across = small.filter(({ isAcross }) => isAcross).length
@@ -355,7 +361,7 @@ export function piecePages(
       const key = [piece.id, ...left].join(' ')
       const made =
         pagesAlone.get(key) ??
-        alone(job, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
+        alone(jobs.easy, piece, paper, (type) => waiting(type).filter(({ id }) => left.has(id)))
       pagesAlone.set(key, made)
       const rest = new Set(made.left.map(({ id }) => id))
       for (const id of [...left]) if (!rest.has(id)) left.delete(id)
@@ -373,22 +379,34 @@ export function piecePages(
     const pieceArea = pages.flat().reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
     return large.length > 0 || all < USABLE * (pages.length * width * height - pieceArea)
   }
-  let best: { readonly pages: PiecePages; readonly total: number } | undefined
+  let best: { readonly pages: PiecePages; readonly total: number; readonly hard: number } | undefined
   const seek = (ways: readonly Way[]): void => {
     const fewest = Math.min(...ways.map(count))
     const order = [...ways].sort((a, b) => count(a) - count(b) || a.across - b.across || a.taken - b.taken)
     const hopeful = fewest + (order.some((way) => count(way) === fewest && mayHold(way)) ? 0 : 1)
     for (const manner of manners)
       for (const way of order) {
-        if (best && best.total <= hopeful) return
+        if (best && best.total <= hopeful && best.hard < HARD) return
         // As many pages as there are in all would have to do without a single page of words.
-        if (best && count(way) >= best.total) continue
+        const most =
+          best && best.pages.pages.length === best.total && best.hard >= HARD ? best.total + 1 : best?.total
+        if (most !== undefined && count(way) >= most) continue
         const pages = filled(way, manner)
         const total = pages.pages.length + further(pages.left)
-        if (!best || total < best.total) best = { pages, total }
+        const hard = hardship(pages.pages)
+        if (!best || total < best.total || (total === best.total && hard < best.hard))
+          best = { pages, total, hard }
       }
   }
   const [lying, standing] = turns(paper)
-  seek([...waysOn(standing), ...waysOn(lying)])
+  const waysWith = (names: keyof typeof ROOMS): readonly Way[] => [
+    ...waysOn(standing, names),
+    ...waysOn(lying, names),
+  ]
+  seek(waysWith('easy'))
+  // Of several pages of pieces one may be spared by names with less room round them.
+  const covers = flat.filter(({ id }) => id === 'cover').length
+  const found = (best as unknown as { readonly pages: PiecePages }).pages.pages.length
+  if (found > 1 + covers) seek(waysWith('close'))
   return (best as unknown as { readonly pages: PiecePages }).pages
 }

@@ -70,3 +70,18 @@ export function besideRows(
   const edge = right[0] ? right[0].x - GAP : width - MARGIN
   return [...above, ...right, ...columnsIn([MARGIN, bottom + GAP, edge, foot - APART], usual)]
 }
+
+/** Whether one cell is read before another: at its left, or over it. */
+const isBefore = (a: Cell, b: Cell): boolean =>
+  a.x + a.width <= b.x || (b.x + b.width > a.x && (a.y < b.y || (a.y === b.y && a.x < b.x)))
+
+/** Cells as they are read: column by column from the left, each from its top. */
+export function asRead(cells: readonly Cell[]): readonly Cell[] {
+  const waiting = [...cells].sort((a, b) => a.x - b.x || a.y - b.y)
+  const read: Cell[] = []
+  while (waiting.length > 0) {
+    const k = waiting.findIndex((one) => waiting.every((other) => other === one || !isBefore(other, one)))
+    read.push(...waiting.splice(Math.max(0, k), 1))
+  }
+  return read
+}

@@ -158,6 +158,9 @@ function section(
 
 const NUMBER_INDENT = 5.2
 
+/** What the words of the steps are part of. */
+export const STEPS = 'steps'
+
 /** Whether corners show where some piece is stuck flat. */
 const hasCorners = (design: Design, lines: SheetLines): boolean =>
   pieces(design).some((piece) => signsOf(design, piece, lines).has('corner'))
@@ -173,7 +176,7 @@ function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: 
   const rows = (width: number): Block[] =>
     said.map((text, k) => {
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
-      return hung(number.marks, NUMBER_INDENT, paragraph([{ text }], body, width - NUMBER_INDENT))
+      return hung(number.marks, NUMBER_INDENT, paragraph([{ text }], body, width - NUMBER_INDENT, STEPS))
     })
   return section('steps', says.makeIt, rows, row)
 }
