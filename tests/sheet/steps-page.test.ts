@@ -131,3 +131,16 @@ test('rows in two columns end at about the same height: no last one stands alone
   // Filled to its foot, the first column would hold five of them.
   expect(lefts).toEqual([0, 0, 0, 50, 50, 50])
 })
+
+test('steps that are parted are read on in the next column, also where a narrow one lies over another', () => {
+  const pages = laid(dummy('pond'), { paper: 'letter', lines: 'back', care: [] })
+  expect(pages).toHaveLength(3)
+  const numbers = pages.flatMap((page) =>
+    wordsOn(page).filter(({ text, bold }) => bold && /^\d+$/.test(text)),
+  )
+  expect(numbers.map(({ text }) => Number(text))).toEqual(numbers.map((_, k) => k + 1))
+  numbers.slice(1).forEach(({ at: [x, y] }, k) => {
+    const [left, top] = numbers[k]?.at ?? [0, 0]
+    expect(y > top || x > left + 50).toBe(true)
+  })
+})

@@ -111,7 +111,7 @@ function wordsOn(
     marks.push(...found)
     left.delete(section.id)
   }
-  /** Rows through several columns, where no column holds them all; the first are kept with their label. */
+  /** Rows through several columns, where no column holds them all; the first is kept with its label. */
   const flow = (section: Section, all: readonly Cell[]): void => {
     const widest = Math.max(...all.map((cell) => cell.width))
     // Rows are as wide as the narrowest of their columns: without narrow ones they are fewer.
@@ -119,7 +119,7 @@ function wordsOn(
       if (cells.length === 0) return
       const width = Math.min(...cells.map((cell) => cell.width))
       const rows = section.rows(width)
-      const whole = [stack(rows.slice(0, 4), ROW_GAP), ...rows.slice(4)]
+      const whole = [stack(rows.slice(0, 2), ROW_GAP), ...rows.slice(2)]
       const found = shelves.evenly(whole, cells, ROW_GAP, section.again?.(width) ?? null)
       if (!found) continue
       marks.push(...found)
@@ -404,9 +404,9 @@ export function piecePages(
     ...waysOn(lying, names),
   ]
   seek(waysWith('easy'))
-  // Of several pages of pieces one may be spared by names with less room round them.
+  // Of several pages of pieces, or those and one of steps, one may be spared by names with less room round them.
   const covers = flat.filter(({ id }) => id === 'cover').length
-  const found = (best as unknown as { readonly pages: PiecePages }).pages.pages.length
-  if (found > 1 + covers) seek(waysWith('close'))
+  const { pages: found } = best as unknown as { readonly pages: PiecePages }
+  if (found.pages.length > 1 + covers || found.left.has('steps')) seek(waysWith('close'))
   return (best as unknown as { readonly pages: PiecePages }).pages
 }
