@@ -24,3 +24,12 @@ test('sizes have capitals of 1.9 mm', () => {
       for (const { text, size } of wordsOf(page, (of) => of === undefined))
         if (/^Open \d|Ridge \d/.test(text)) expect(CAPITAL * size, `${name}: ${text}`).toBeGreaterThan(1.9)
 })
+
+test('the check lines have their name on each page, under the column beside them', () => {
+  for (const page of laid(dummy('moth'), { paper: 'a4', care: [] }))
+    expect(wordsOf(page, () => true).filter(({ text }) => text === 'Check the size')).toHaveLength(1)
+  const [, page] = laid(dummy('class-card-large'), { paper: 'a4', care: [] })
+  const at = (name: string) => page && wordsOf(page, () => true).find(({ text }) => text === name)?.at[0]
+  expect(at('Check the size')).toBe(at('The card'))
+  expect(at('The card')).toBeGreaterThan(100)
+})

@@ -26,7 +26,7 @@ import type { Paper } from './paper-sizes.ts'
 import type { Spot } from './rows.ts'
 import { APART, asRead, besideRows, columnsIn, LEAST, shelved } from './rows.ts'
 import type { Fitting, Section } from './sections.ts'
-import { checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
+import { checkName, checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
 
 /** A page of pieces that are glued on. */
 export interface PiecePage {
@@ -70,19 +70,28 @@ export interface PiecePages {
   readonly left: ReadonlySet<Section['id']>
 }
 
-/** What the check lines are for, at their right, and where that begins; no words where it would be too narrow. */
+/** A column that begins no farther to the right of the check lines than this, mm, is the edge for what stands beside them. */
+const NEAR = 15
+
+/**
+ * What the check lines are for, or their name where that is said already, at their right, under the column that
+ * begins there; and where it begins. No words where it would be too narrow.
+ */
 function checkBeside(
   spots: readonly Spot[],
   turn: Turned,
+  isSaid: boolean,
   stretch: number | undefined,
+  cells: readonly Cell[],
 ): { readonly words: readonly SheetMark[]; readonly top: number } {
-  const x = MARGIN + RULER_WIDTH + GAP
+  const least = MARGIN + RULER_WIDTH + GAP
+  const near = cells.map((cell) => cell.x).filter((x) => x >= least && x <= least + NEAR)
+  const x = near.length > 0 ? Math.min(...near) : least
   const low = turn.height - MARGIN
+  const width = turn.width - MARGIN - x
   const block =
-    turn.width - MARGIN - x >= LEAST
-      ? checkWords(fittings.roomy, stretch).block(turn.width - MARGIN - x)
-      : null
-  const top = low - (block?.height ?? 0)
+    width < LEAST ? null : isSaid ? checkName(width) : checkWords(fittings.roomy, stretch).block(width)
+  const top = isSaid ? low - rulers().height : low - (block?.height ?? 0)
   const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
   if (!block || top < bottom + APART) return { words: [], top: low }
   return { words: block.marks.map((mark) => moved(mark, x, top)), top }
@@ -100,7 +109,8 @@ function wordsOn(
 ): readonly SheetMark[] {
   const foot = turn.height - MARGIN - rulers().height
   const marks = [...head, ...rulers().marks.map((mark) => moved(mark, MARGIN, foot))]
-  const { words, top } = left.has('check') ? checkBeside(spots, turn, stretch) : { words: [], top: foot }
+  const columns = freeOn(spots, foot, column)
+  const { words, top } = checkBeside(spots, turn, !left.has('check'), stretch, columns)
   if (words.length > 0) left.delete('check')
   marks.push(...words)
   const free = freeOn(spots, Math.min(foot, top), column)

@@ -364,12 +364,11 @@ export const nameSection = (design: Design): Section =>
 /** The head of a page with pieces. */
 export const pieceHead = (block: (width: number) => Block): Section => wholeBlock('head', block)
 
-/** The check lines alone, where another page says what they are for. */
-export const rulersAlone: Section = {
-  id: 'check',
-  block: (width) => (width >= RULER_WIDTH ? rulers() : null),
-  rows: () => [rulers()],
-}
+/** The check lines under their name alone, where another page says what they are for. */
+export const rulersAlone: Section = section('check', says.checkSize, () => [rulers()], 0, RULER_WIDTH)
+
+/** Their name alone, beside them. */
+export const checkName = (width: number): Block => label(says.checkSize, width)
 
 /** What the check lines are for, where they stand already. */
 export const checkWords = ({ body }: Fitting, stretch?: number): Section =>
