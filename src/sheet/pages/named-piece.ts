@@ -95,8 +95,8 @@ export function nameOfPiece(
   return [{ text: pieceName(piece.id), bold: true }, { text: ` ${says.face(side, end, isAcross)}` }]
 }
 
-/** A piece as it is drawn in one of its turns, without its name. */
-interface Drawn {
+/** A piece as it is drawn in one of its turns, without its name: the same whatever room names have. */
+export interface Marked {
   readonly piece: Piece
   readonly place: Place
   readonly marks: readonly SheetMark[]
@@ -106,10 +106,15 @@ interface Drawn {
   readonly sides: readonly Stretch[]
   readonly folds: readonly Stretch[]
   readonly cuts: readonly Stretch[]
+  /** The letters that stand beside it. */
+  readonly letters: readonly Rectangle[]
+  readonly outline: readonly Point[]
+}
+
+interface Drawn extends Marked {
   /** The letters that stand beside it, with paper round them that no name may take. */
   readonly beside: readonly Rectangle[]
   readonly room: Room
-  readonly outline: readonly Point[]
 }
 
 /** The paper round a letter that nothing else may take: beside its piece it stays nearer to that than to any other. */
@@ -123,7 +128,7 @@ function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] 
   return corners(grown(box, Math.max(0, far - NEARER)))
 }
 
-function drawnIn({ design, lines: asked, care, room }: Job, piece: Piece, turn: number): Drawn {
+function markedIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Marked {
   const lines = printedAs(piece.id, asked)
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }
@@ -141,13 +146,17 @@ function drawnIn({ design, lines: asked, care, room }: Job, piece: Piece, turn: 
     sides: [...paths.flatMap(stretchesOf), ...words.flatMap((word) => edges(corners(extent(word))))],
     folds: paths.filter(({ role }) => isFold(role)).flatMap(stretchesOf),
     cuts: paths.filter(({ role }) => role === 'cut').flatMap(stretchesOf),
-    beside: words
-      .map(extent)
-      .filter((box) => corners(box).some((corner) => !isIn(corner, outline)))
-      .map((box) => grown(box, room.letters)),
-    room,
+    letters: words.map(extent).filter((box) => corners(box).some((corner) => !isIn(corner, outline))),
     outline,
   }
+}
+
+function drawnIn(job: Job, piece: Piece, turn: number, known: Map<string, Marked>): Drawn {
+  const key = `${piece.id} ${turn}`
+  const marked = known.get(key) ?? markedIn(job, piece, turn)
+  known.set(key, marked)
+  const { room } = job
+  return { ...marked, beside: marked.letters.map((box) => grown(box, room.letters)), room }
 }
 
 /** Where a name stands below a piece: clear of letters there. */
@@ -246,9 +255,16 @@ export interface Cuts {
 /**
  * A piece with all that is written at it, turned so (radians).
  * @param isAcross its main fold then lies across the grain, and its name says so
+ * @param known pieces that were drawn for the same sheet
  */
-export function cutsOf(job: Job, piece: Piece, turn = 0, isAcross = false): Cuts {
-  const drawn = drawnIn(job, piece, turn)
+export function cutsOf(
+  job: Job,
+  piece: Piece,
+  turn = 0,
+  isAcross = false,
+  known = new Map<string, Marked>(),
+): Cuts {
+  const drawn = drawnIn(job, piece, turn, known)
   const [left, , right] = drawn.box
   const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines, isAcross)
   const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))

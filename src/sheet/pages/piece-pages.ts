@@ -19,14 +19,14 @@ import { bedPage, trimmedAlong } from './bed-page.ts'
 import type { Turned } from './fit.ts'
 import { turns } from './fit.ts'
 import { HARD, hardship } from './hardship.ts'
-import type { Cut, Cuts, Job } from './named-piece.ts'
+import type { Cut, Cuts, Job, Marked } from './named-piece.ts'
 import { cutsOf, movedPlace, nameOfPiece, ROOMS } from './named-piece.ts'
 import { nestedIn, nothingKnown, roundNested } from './nested.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Spot } from './rows.ts'
 import { APART, asRead, besideRows, columnsIn, LEAST, shelved } from './rows.ts'
 import type { Fitting, Section } from './sections.ts'
-import { checkName, checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
+import { checkName, checkWords, fittings, pieceHead, pieceHeader, rulersAlone, STEPS } from './sections.ts'
 
 /** A page of pieces that are glued on. */
 export interface PiecePage {
@@ -214,6 +214,9 @@ const COLUMN = 75
 
 const USABLE = 0.6
 
+/** So many ways and types are tried for words that are easier to read, once no page more is taken. */
+const MOST_TRIES = 12
+
 /** The same turn between half a turn back and half a turn on. */
 const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn))
 
@@ -242,11 +245,12 @@ interface Lying {
 
 /** Pieces that were drawn and laid side by side for the same sheet with other words: they are the same. */
 export interface Tried {
+  readonly marked: Map<string, Marked>
   readonly cuts: Map<string, Cuts>
   readonly nests: ReturnType<typeof nothingKnown>
 }
 
-export const nothingTried = (): Tried => ({ cuts: new Map(), nests: nothingKnown() })
+export const nothingTried = (): Tried => ({ marked: new Map(), cuts: new Map(), nests: nothingKnown() })
 
 /**
  * Pieces that are glued on, each at true size and with its name, side by side on as few pages as they take; those that
@@ -266,7 +270,7 @@ export function piecePages(
   waiting: (type: Fitting) => readonly Section[],
   further: (left: ReadonlySet<Section['id']>) => number,
   isPlain: Job['isPlain'],
-  { cuts: known, nests }: Tried,
+  { marked, cuts: known, nests }: Tried,
 ): PiecePages {
   const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {
@@ -281,7 +285,7 @@ export function piecePages(
   }
   const cuts = (piece: Piece, turn: number, isAcross: boolean, names: keyof typeof ROOMS): Cuts => {
     const key = `${piece.id} ${turn} ${isAcross} ${names}`
-    const found = known.get(key) ?? cutsOf(jobs[names], piece, turn, isAcross)
+    const found = known.get(key) ?? cutsOf(jobs[names], piece, turn, isAcross, marked)
     known.set(key, found)
     return found
   }
@@ -389,18 +393,30 @@ export function piecePages(
     const pieceArea = pages.flat().reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
     return large.length > 0 || all < USABLE * (pages.length * width * height - pieceArea)
   }
+  const covers = flat.filter(({ id }) => id === 'cover').length
+  /** Whether all pieces but the cover might lie on so many pages, for all their names. */
+  const mayLieOn = (count: number): boolean => {
+    const { width, height } = room(turns(paper)[1])
+    const pieceArea = flat.reduce(
+      (sum, { id, outline }) => sum + (id === 'cover' ? 0 : Math.abs(signedArea(outline))),
+      0,
+    )
+    return count > 0 && pieceArea < USABLE * count * width * height
+  }
   let best: { readonly pages: PiecePages; readonly total: number; readonly hard: number } | undefined
+  let tries = 0
   const seek = (ways: readonly Way[]): void => {
     const fewest = Math.min(...ways.map(count))
     const order = [...ways].sort((a, b) => count(a) - count(b) || a.across - b.across || a.taken - b.taken)
     const hopeful = fewest + (order.some((way) => count(way) === fewest && mayHold(way)) ? 0 : 1)
     for (const manner of manners)
       for (const way of order) {
-        if (best && best.total <= hopeful && best.hard < HARD) return
+        if (best && best.total <= hopeful && (best.hard < HARD || tries > MOST_TRIES)) return
         // As many pages as there are in all would have to do without a single page of words.
         const most =
           best && best.pages.pages.length === best.total && best.hard >= HARD ? best.total + 1 : best?.total
         if (most !== undefined && count(way) >= most) continue
+        tries++
         const pages = filled(way, manner)
         const total = pages.pages.length + further(pages.left)
         const hard = hardship(pages.pages)
@@ -415,8 +431,7 @@ export function piecePages(
   ]
   seek(waysWith('easy'))
   // Of several pages of pieces, or those and one of steps, one may be spared by names with less room round them.
-  const covers = flat.filter(({ id }) => id === 'cover').length
   const { pages: found } = best as unknown as { readonly pages: PiecePages }
-  if (found.pages.length > 1 + covers || found.left.has('steps')) seek(waysWith('close'))
+  if (found.left.has(STEPS) || mayLieOn(found.pages.length - covers - 1)) seek(waysWith('close'))
   return (best as unknown as { readonly pages: PiecePages }).pages
 }
