@@ -144,8 +144,9 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const { items } = await page.getTextContent()
     const words = items.flatMap((item): ReadWords[] => {
       if (!('str' in item) || item.str.trim() === '') return []
-      const [, , , size, x, y] = item.transform as [number, number, number, number, number, number]
-      return [{ text: item.str, x, y, size, width: item.width }]
+      // Words that run up the page have their size in the third number, others in the fourth.
+      const [, , c, d, x, y] = item.transform as [number, number, number, number, number, number]
+      return [{ text: item.str, x, y, size: Math.hypot(c, d), width: item.width }]
     })
     pages.push({ box: page.view, lines, words, fonts: [...fonts], ...(await structure(page)) })
   }

@@ -106,6 +106,8 @@ export interface Marked {
   readonly sides: readonly Stretch[]
   readonly folds: readonly Stretch[]
   readonly cuts: readonly Stretch[]
+  /** What is drawn besides, and round its letters. */
+  readonly others: readonly Stretch[]
   /** The letters that stand beside it. */
   readonly letters: readonly Rectangle[]
   readonly outline: readonly Point[]
@@ -146,6 +148,10 @@ function markedIn({ design, lines: asked, care }: Job, piece: Piece, turn: numbe
     sides: [...paths.flatMap(stretchesOf), ...words.flatMap((word) => edges(corners(extent(word))))],
     folds: paths.filter(({ role }) => isFold(role)).flatMap(stretchesOf),
     cuts: paths.filter(({ role }) => role === 'cut').flatMap(stretchesOf),
+    others: [
+      ...paths.filter(({ role }) => role !== 'cut' && !isFold(role)).flatMap(stretchesOf),
+      ...words.flatMap((word) => edges(corners(extent(word)))),
+    ],
     letters: words.map(extent).filter((box) => corners(box).some((corner) => !isIn(corner, outline))),
     outline,
   }
@@ -224,13 +230,13 @@ const WITHIN = [90, 34, 26, 20, 16, 12] as const
 
 /** The place on a piece, as near to its middle as may be, where a name stands free of all that is drawn; null: none. */
 function within(
-  { sides, folds, cuts, outline, box: [l, t, r, b] }: Drawn,
+  { folds, cuts, others, outline, box: [l, t, r, b] }: Drawn,
   name: Block,
   { fold, cut }: (typeof ON_PIECE)[number],
 ): Point | null {
   const [wide, high] = [name.width + 2 * ROUND, name.height + 2 * ROUND]
   const [columns, rows] = [Math.floor(r - l - wide), Math.floor(b - t - high)]
-  const [isCrossed, isOnFold, isOnCut] = [runsThrough(sides), runsThrough(folds), runsThrough(cuts)]
+  const [isCrossed, isOnFold, isOnCut] = [runsThrough(others), runsThrough(folds), runsThrough(cuts)]
   let best: { readonly at: Point; readonly far: number } | null = null
   for (let row = 0; row <= rows; row++)
     for (let column = 0; column <= columns; column++) {
@@ -238,7 +244,7 @@ function within(
       const far = Math.hypot(x + name.width / 2 - (l + r) / 2, y + name.height / 2 - (t + b) / 2)
       if (best && far >= best.far) continue
       const own: Rectangle = [x, y, x + name.width, y + name.height]
-      if (isCrossed(grown(own, ROUND)) || isOnFold(grown(own, fold)) || isOnCut(grown(own, cut))) continue
+      if (isOnCut(grown(own, cut)) || isOnFold(grown(own, fold)) || isCrossed(grown(own, ROUND))) continue
       if (isIn([x, y], outline)) best = { at: [x, y], far }
     }
   return best?.at ?? null

@@ -26,7 +26,7 @@ import type { Paper } from './paper-sizes.ts'
 import type { Spot } from './rows.ts'
 import { APART, asRead, besideRows, columnsIn, LEAST, shelved } from './rows.ts'
 import type { Fitting, Section } from './sections.ts'
-import { checkName, checkWords, fittings, pieceHead, pieceHeader, rulersAlone, STEPS } from './sections.ts'
+import { checkName, checkWords, fittings, pieceHead, pieceHeader, rulersAlone } from './sections.ts'
 
 /** A page of pieces that are glued on. */
 export interface PiecePage {
@@ -44,6 +44,7 @@ const ROW_GAP = 1.2
 /** How words stand on free paper: in which type they are tried, in columns about so wide, mm. */
 interface Manner {
   readonly types: readonly Fitting[]
+  readonly isSmall?: boolean
   readonly column: number
 }
 
@@ -52,10 +53,9 @@ const manners: readonly Manner[] = [
   { types: [fittings.roomy, fittings.close], column: 75 },
   { types: [fittings.close], column: 75 },
   { types: [fittings.close], column: 56 },
-  { types: [fittings.tight], column: 75 },
-  { types: [fittings.tight], column: 56 },
-  { types: [fittings.least], column: 75 },
-  { types: [fittings.least], column: 56 },
+  { types: [fittings.tight], column: 75, isSmall: true },
+  { types: [fittings.least], column: 75, isSmall: true },
+  { types: [fittings.least], column: 56, isSmall: true },
 ]
 
 const drawn = (spots: readonly Spot[], turn: Turned): PiecePage => ({
@@ -91,7 +91,8 @@ function checkBeside(
   const width = turn.width - MARGIN - x
   const block =
     width < LEAST ? null : isSaid ? checkName(width) : checkWords(fittings.roomy, stretch).block(width)
-  const top = isSaid ? low - rulers().height : low - (block?.height ?? 0)
+  // Above the number of the page.
+  const top = isSaid ? low - rulers().height - 1 : low - (block?.height ?? 0)
   const bottom = Math.max(...spots.map(({ cut, y }) => y + cut.height))
   if (!block || top < bottom + APART) return { words: [], top: low }
   return { words: block.marks.map((mark) => moved(mark, x, top)), top }
@@ -214,8 +215,8 @@ const COLUMN = 75
 
 const USABLE = 0.6
 
-/** So many ways and types are tried for words that are easier to read, once no page more is taken. */
-const MOST_TRIES = 12
+/** More of the paper than this pieces do not fill, however close their names. */
+const FULLEST = 0.6
 
 /** The same turn between half a turn back and half a turn on. */
 const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn))
@@ -401,22 +402,21 @@ export function piecePages(
       (sum, { id, outline }) => sum + (id === 'cover' ? 0 : Math.abs(signedArea(outline))),
       0,
     )
-    return count > 0 && pieceArea < USABLE * count * width * height
+    return count > 0 && pieceArea < FULLEST * count * width * height
   }
   let best: { readonly pages: PiecePages; readonly total: number; readonly hard: number } | undefined
-  let tries = 0
   const seek = (ways: readonly Way[]): void => {
     const fewest = Math.min(...ways.map(count))
     const order = [...ways].sort((a, b) => count(a) - count(b) || a.across - b.across || a.taken - b.taken)
     const hopeful = fewest + (order.some((way) => count(way) === fewest && mayHold(way)) ? 0 : 1)
     for (const manner of manners)
       for (const way of order) {
-        if (best && best.total <= hopeful && (best.hard < HARD || tries > MOST_TRIES)) return
+        // In small type nothing is found any more that would be much easier to read.
+        if (best && best.total <= hopeful && (best.hard < HARD || manner.isSmall)) return
         // As many pages as there are in all would have to do without a single page of words.
         const most =
           best && best.pages.pages.length === best.total && best.hard >= HARD ? best.total + 1 : best?.total
         if (most !== undefined && count(way) >= most) continue
-        tries++
         const pages = filled(way, manner)
         const total = pages.pages.length + further(pages.left)
         const hard = hardship(pages.pages)
@@ -430,8 +430,8 @@ export function piecePages(
     ...waysOn(lying, names),
   ]
   seek(waysWith('easy'))
-  // Of several pages of pieces, or those and one of steps, one may be spared by names with less room round them.
+  // Of several pages of pieces one may be spared by names with less room round them.
   const { pages: found } = best as unknown as { readonly pages: PiecePages }
-  if (found.left.has(STEPS) || mayLieOn(found.pages.length - covers - 1)) seek(waysWith('close'))
+  if (mayLieOn(found.pages.length - covers - 1)) seek(waysWith('close'))
   return (best as unknown as { readonly pages: PiecePages }).pages
 }
