@@ -53,7 +53,7 @@ test.each(ways)('printed as %s, tabs %s: the key names what is drawn, and no mor
     expect(paths.filter(({ role }) => role === 'dimension')).toEqual([])
     // Corners alone are taken for ticks, and only where there are ticks.
     const hasCorners = paths.some(({ of }) => of?.endsWith('-corner'))
-    expect(/Corners of dashes.*do not score them/.test(said), name).toBe(lines === 'ticks' && hasCorners)
+    expect(/Small corners .*do not score them/.test(said), name).toBe(lines === 'ticks' && hasCorners)
     // Of tape the key speaks where the steps do.
     expect(said.replaceAll(' (tape too)', '').length < said.length, name).toBe(
       roles(true).includes('behind') && said.includes('Slip tape under'),

@@ -41,7 +41,7 @@ const told = (pages: readonly SheetPage[]): boolean =>
   pages
     .flatMap(({ marks }) => marks.flatMap((mark) => (mark.mark === 'word' ? [mark.text] : [])))
     .join(' ')
-    .includes('Pencil each letter that stands beside its piece')
+    .includes('Pencil each letter beside a piece')
 
 const ways: readonly (readonly [SheetLines, boolean, boolean])[] = [
   ['front', false, false],

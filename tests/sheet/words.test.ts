@@ -216,7 +216,7 @@ describe('steps', () => {
       const order = [
         'Score every fold',
         'cut all pieces out',
-        'Then stick piece after piece, letter on letter, A first',
+        'Then stick piece after piece, each letter on its twin, A first',
         'How: the next steps.',
         ': fold the piece. Lay',
       ]
@@ -261,8 +261,8 @@ describe('steps', () => {
 
   test('a letter that is cut off is pencilled on its piece, by the side that is printed', () => {
     const step = (lines: SheetLines) => stepsFor(dummy('owl'), lines, { hasLettersBeside: true })[0]
-    expect(step('front')).toContain('on the back of the piece, at the same place. Then cut')
-    expect(step('back')).toContain('on the piece, on this printed side. Then cut')
+    expect(step('front')).toContain('on the back of that piece, at the same place. Then cut')
+    expect(step('back')).toContain('on that piece, on this printed side. Then cut')
   })
 
   test('the printed side decides which way the lines lie', () => {

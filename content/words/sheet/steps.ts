@@ -24,15 +24,15 @@ export const cutAllOut = 'Then cut all pieces out.'
 
 /** By the side that is printed: whoever cuts the piece out cuts the letter off. */
 export const pencilFirst = {
-  inside: 'Pencil each letter that stands beside its piece on the back of the piece, at the same place.',
-  outside: 'Pencil each letter that stands beside its piece on the piece, on this printed side.',
+  inside: 'Pencil each letter beside a piece on the back of that piece, at the same place.',
+  outside: 'Pencil each letter beside a piece on that piece, on this printed side.',
 }
 
 /** On a face that has ticks: what must not be taken for one. */
 export const notScored = {
-  corners: 'Corners of dashes or dots show where a piece goes: do not score them.',
-  tape: 'Crossed corners are for tape: do not score them.',
-  both: 'Corners of dashes or dots, also crossed ones, are for pieces and tape: do not score them.',
+  corners: 'Small corners show where a piece goes: do not score them.',
+  tape: 'Small crossed corners are for tape: do not score them.',
+  both: 'Small corners are for pieces, crossed ones for tape: do not score them.',
 }
 
 /** `isFromTicks`: where no fold has its line. */
@@ -131,7 +131,7 @@ export const letterToTwin = 'Each letter has a twin: see the list of joints.'
 
 /** Of several: what is read before anything is stuck. */
 export const inOrder =
-  'Then stick piece after piece, letter on letter, A first: see the list of joints. How: the next steps.'
+  'Then stick piece after piece, each letter on its twin, A first: see the joints. How: the next steps.'
 
 /** `isHidden`: some joint has both its places on the other face; `hasRim`: that of the cover is hatched or dotted too. */
 export const glueHatched = (isHidden: boolean, hasRim: boolean): string =>
