@@ -95,8 +95,8 @@ export function nameOfPiece(
   return [{ text: pieceName(piece.id), bold: true }, { text: ` ${says.face(side, end, isAcross)}` }]
 }
 
-/** A piece as it is drawn in one of its turns, without its name: the same whatever room names have. */
-export interface Marked {
+/** A piece as it is drawn in one of its turns, without its name. */
+export interface Drawn {
   readonly piece: Piece
   readonly place: Place
   readonly marks: readonly SheetMark[]
@@ -109,14 +109,13 @@ export interface Marked {
   /** What is drawn besides, and round its letters. */
   readonly others: readonly Stretch[]
   /** The letters that stand beside it. */
-  readonly letters: readonly Rectangle[]
+  readonly beside: readonly Rectangle[]
   readonly outline: readonly Point[]
 }
 
-interface Drawn extends Marked {
-  /** The letters that stand beside it, with paper round them that no name may take. */
-  readonly beside: readonly Rectangle[]
-  readonly room: Room
+/** The same with paper round its letters that no name may take, and how much a name takes round itself. */
+interface Roomed extends Drawn {
+  readonly own: number
 }
 
 /** The paper round a letter that nothing else may take: beside its piece it stays nearer to that than to any other. */
@@ -130,7 +129,7 @@ function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] 
   return corners(grown(box, Math.max(0, far - NEARER)))
 }
 
-function markedIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Marked {
+export function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Drawn {
   const lines = printedAs(piece.id, asked)
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }
@@ -152,28 +151,20 @@ function markedIn({ design, lines: asked, care }: Job, piece: Piece, turn: numbe
       ...paths.filter(({ role }) => role !== 'cut' && !isFold(role)).flatMap(stretchesOf),
       ...words.flatMap((word) => edges(corners(extent(word)))),
     ],
-    letters: words.map(extent).filter((box) => corners(box).some((corner) => !isIn(corner, outline))),
+    beside: words.map(extent).filter((box) => corners(box).some((corner) => !isIn(corner, outline))),
     outline,
   }
 }
 
-function drawnIn(job: Job, piece: Piece, turn: number, known: Map<string, Marked>): Drawn {
-  const key = `${piece.id} ${turn}`
-  const marked = known.get(key) ?? markedIn(job, piece, turn)
-  known.set(key, marked)
-  const { room } = job
-  return { ...marked, beside: marked.letters.map((box) => grown(box, room.letters)), room }
-}
-
 /** Where a name stands below a piece: clear of letters there. */
-function lowest({ box, beside }: Drawn, name: Block, x: number): number {
+function lowest({ box, beside }: Roomed, name: Block, x: number): number {
   let y = box[3] + NAME_DROP
   while (beside.some((one) => overlap(one, [x, y, x + name.width, y + name.height]))) y += 0.5
   return y
 }
 
 /** How far up a name goes that stands below a piece: until paper of that is in its way, or a letter. */
-function rise(drawn: Drawn, name: Block, x: number): number {
+function rise(drawn: Roomed, name: Block, x: number): number {
   const { sides, box, beside } = drawn
   const isCrossed = runsThrough(sides)
   const isFree = (y: number): boolean =>
@@ -195,11 +186,11 @@ function apart([l, t, r, b]: Rectangle, outline: readonly Point[]): number {
   return isIn([l, t], outline) ? 0 : Math.min(fromCorner, fromPoint)
 }
 
-function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
+function named(drawn: Roomed, name: Block, x: number, y: number): Cut {
   const at: Rectangle = [x, y, x + name.width, y + name.height]
   // As a letter beside its piece, a name takes the paper round it: no other piece is nearer.
   const far = apart(at, drawn.outline)
-  const ground = grown(at, far === 0 ? 0 : Math.max(drawn.room.own, far - NEARER))
+  const ground = grown(at, far === 0 ? 0 : Math.max(drawn.own, far - NEARER))
   // In rows too, where boxes lie `APART`.
   const box = boundsOf([drawn.box, grown(at, Math.max(0, far - APART))])
   const marks = [...drawn.marks, ...name.marks.map((mark) => moved(mark, x, y))]
@@ -219,7 +210,6 @@ function named(drawn: Drawn, name: Block, x: number, y: number): Cut {
 const ON_PIECE = [
   { type: NAME, fold: 2, cut: 1.5 },
   { type: SMALL, fold: 2, cut: 1.5 },
-  { type: SMALL, fold: 1, cut: 1 },
 ] as const
 
 /** Free paper round it on all sides. */
@@ -260,17 +250,13 @@ export interface Cuts {
 
 /**
  * A piece with all that is written at it, turned so (radians).
+ * @param alone the piece as it is drawn in that turn
  * @param isAcross its main fold then lies across the grain, and its name says so
- * @param known pieces that were drawn for the same sheet
  */
-export function cutsOf(
-  job: Job,
-  piece: Piece,
-  turn = 0,
-  isAcross = false,
-  known = new Map<string, Marked>(),
-): Cuts {
-  const drawn = drawnIn(job, piece, turn, known)
+export function cutsOf(job: Job, alone: Drawn, turn = 0, isAcross = false): Cuts {
+  const { piece } = alone
+  const { letters, own } = job.room
+  const drawn: Roomed = { ...alone, beside: alone.beside.map((box) => grown(box, letters)), own }
   const [left, , right] = drawn.box
   const runs = nameOfPiece(piece, job.ends(piece.id, turn), job.lines, isAcross)
   const names = NAME_WIDTHS.map((width) => paragraph(runs, NAME, Math.max(right - left, width), 'name'))
@@ -284,12 +270,17 @@ export function cutsOf(
   const x = xsOf(usual).reduce((best, one) => (farAt(one) < farAt(best) - 0.5 ? one : best))
   const below = named(drawn, usual, x, lowest(drawn, usual, x))
   if (job.isPlain(piece.id))
-    for (const manner of ON_PIECE)
+    for (const manner of ON_PIECE) {
+      const tried = new Set<number>()
       for (const width of WITHIN) {
         const name = paragraph(runs, manner.type, width, 'name')
+        // Broken in the same way it finds no more room.
+        if (tried.has(name.width)) continue
+        tried.add(name.width)
         const at = within(drawn, name, manner)
         if (at) return { below, close: [named(drawn, name, ...at)] }
       }
+    }
   const others = names.flatMap((name, k): Cut[] => {
     if (k > 0 && name.height === usual.height) return []
     const xs = [...xsOf(name), right + NAME_DROP]

@@ -19,8 +19,8 @@ import { bedPage, trimmedAlong } from './bed-page.ts'
 import type { Turned } from './fit.ts'
 import { turns } from './fit.ts'
 import { HARD, hardship } from './hardship.ts'
-import type { Cut, Cuts, Job, Marked } from './named-piece.ts'
-import { cutsOf, movedPlace, nameOfPiece, ROOMS } from './named-piece.ts'
+import type { Cut, Cuts, Drawn, Job } from './named-piece.ts'
+import { cutsOf, drawnIn, movedPlace, nameOfPiece, ROOMS } from './named-piece.ts'
 import { nestedIn, nothingKnown, roundNested } from './nested.ts'
 import type { Paper } from './paper-sizes.ts'
 import type { Spot } from './rows.ts'
@@ -215,9 +215,6 @@ const COLUMN = 75
 
 const USABLE = 0.6
 
-/** More of the paper than this pieces do not fill, however close their names. */
-const FULLEST = 0.6
-
 /** The same turn between half a turn back and half a turn on. */
 const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn))
 
@@ -246,12 +243,16 @@ interface Lying {
 
 /** Pieces that were drawn and laid side by side for the same sheet with other words: they are the same. */
 export interface Tried {
-  readonly marked: Map<string, Marked>
   readonly cuts: Map<string, Cuts>
+  readonly drawn: Map<string, Drawn>
   readonly nests: ReturnType<typeof nothingKnown>
 }
 
-export const nothingTried = (): Tried => ({ marked: new Map(), cuts: new Map(), nests: nothingKnown() })
+export const nothingTried = (): Tried => ({
+  cuts: new Map(),
+  drawn: new Map(),
+  nests: nothingKnown(),
+})
 
 /**
  * Pieces that are glued on, each at true size and with its name, side by side on as few pages as they take; those that
@@ -271,7 +272,7 @@ export function piecePages(
   waiting: (type: Fitting) => readonly Section[],
   further: (left: ReadonlySet<Section['id']>) => number,
   isPlain: Job['isPlain'],
-  { marked, cuts: known, nests }: Tried,
+  { cuts: known, drawn: drawnPieces, nests }: Tried,
 ): PiecePages {
   const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {
@@ -286,7 +287,10 @@ export function piecePages(
   }
   const cuts = (piece: Piece, turn: number, isAcross: boolean, names: keyof typeof ROOMS): Cuts => {
     const key = `${piece.id} ${turn} ${isAcross} ${names}`
-    const found = known.get(key) ?? cutsOf(jobs[names], piece, turn, isAcross, marked)
+    const alone = `${piece.id} ${turn}`
+    const flat = drawnPieces.get(alone) ?? drawnIn(jobs[names], piece, turn)
+    drawnPieces.set(alone, flat)
+    const found = known.get(key) ?? cutsOf(jobs[names], flat, turn, isAcross)
     known.set(key, found)
     return found
   }
@@ -394,16 +398,6 @@ export function piecePages(
     const pieceArea = pages.flat().reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
     return large.length > 0 || all < USABLE * (pages.length * width * height - pieceArea)
   }
-  const covers = flat.filter(({ id }) => id === 'cover').length
-  /** Whether all pieces but the cover might lie on so many pages, for all their names. */
-  const mayLieOn = (count: number): boolean => {
-    const { width, height } = room(turns(paper)[1])
-    const pieceArea = flat.reduce(
-      (sum, { id, outline }) => sum + (id === 'cover' ? 0 : Math.abs(signedArea(outline))),
-      0,
-    )
-    return count > 0 && pieceArea < FULLEST * count * width * height
-  }
   let best: { readonly pages: PiecePages; readonly total: number; readonly hard: number } | undefined
   const seek = (ways: readonly Way[]): void => {
     const fewest = Math.min(...ways.map(count))
@@ -431,7 +425,8 @@ export function piecePages(
   ]
   seek(waysWith('easy'))
   // Of several pages of pieces one may be spared by names with less room round them.
+  const covers = flat.filter(({ id }) => id === 'cover').length
   const { pages: found } = best as unknown as { readonly pages: PiecePages }
-  if (mayLieOn(found.pages.length - covers - 1)) seek(waysWith('close'))
+  if (found.pages.length > 1 + covers) seek(waysWith('close'))
   return (best as unknown as { readonly pages: PiecePages }).pages
 }
