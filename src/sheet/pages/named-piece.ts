@@ -206,10 +206,14 @@ function named(drawn: Roomed, name: Block, x: number, y: number): Cut {
   }
 }
 
-/** In which type a name is tried on its piece, and how much paper stays free between it and folds and cuts: nearer it reads as a part of it. */
+/**
+ * In which type a name is tried on its piece, and how much paper stays free between it and folds and cuts: nearer it reads
+ * as a part of it. Places are tried in steps, mm, fine ones where room is scarce.
+ */
 const ON_PIECE = [
-  { type: NAME, fold: 2, cut: 1.5 },
-  { type: SMALL, fold: 2, cut: 1.5 },
+  { type: NAME, fold: 2, cut: 1.5, step: 2 },
+  { type: SMALL, fold: 2, cut: 1.5, step: 2 },
+  { type: SMALL, fold: 1, cut: 1, step: 1 },
 ] as const
 
 /** Free paper round it on all sides. */
@@ -222,14 +226,14 @@ const WITHIN = [90, 34, 26, 20, 16, 12] as const
 function within(
   { folds, cuts, others, outline, box: [l, t, r, b] }: Drawn,
   name: Block,
-  { fold, cut }: (typeof ON_PIECE)[number],
+  { fold, cut, step }: (typeof ON_PIECE)[number],
 ): Point | null {
   const [wide, high] = [name.width + 2 * ROUND, name.height + 2 * ROUND]
   const [columns, rows] = [Math.floor(r - l - wide), Math.floor(b - t - high)]
   const [isCrossed, isOnFold, isOnCut] = [runsThrough(others), runsThrough(folds), runsThrough(cuts)]
   let best: { readonly at: Point; readonly far: number } | null = null
-  for (let row = 0; row <= rows; row++)
-    for (let column = 0; column <= columns; column++) {
+  for (let row = 0; row <= rows; row += step)
+    for (let column = 0; column <= columns; column += step) {
       const [x, y] = [l + column + ROUND, t + row + ROUND]
       const far = Math.hypot(x + name.width / 2 - (l + r) / 2, y + name.height / 2 - (t + b) / 2)
       if (best && far >= best.far) continue
