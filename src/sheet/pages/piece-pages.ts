@@ -215,6 +215,9 @@ const COLUMN = 75
 
 const USABLE = 0.6
 
+/** More of the paper than this pieces do not fill, however close their names. */
+const FULLEST = 0.6
+
 /** The same turn between half a turn back and half a turn on. */
 const least = (turn: number): number => Math.atan2(Math.sin(turn), Math.cos(turn))
 
@@ -398,6 +401,16 @@ export function piecePages(
     const pieceArea = pages.flat().reduce((sum, { cut }) => sum + Math.abs(signedArea(cut.piece.outline)), 0)
     return large.length > 0 || all < USABLE * (pages.length * width * height - pieceArea)
   }
+  const covers = flat.filter(({ id }) => id === 'cover').length
+  /** Whether all pieces but the cover might lie on so many pages, for all their names. */
+  const mayLieOn = (count: number): boolean => {
+    const { width, height } = room(turns(paper)[1])
+    const pieceArea = flat.reduce(
+      (sum, { id, outline }) => sum + (id === 'cover' ? 0 : Math.abs(signedArea(outline))),
+      0,
+    )
+    return count > 0 && pieceArea < FULLEST * count * width * height
+  }
   let best: { readonly pages: PiecePages; readonly total: number; readonly hard: number } | undefined
   const seek = (ways: readonly Way[]): void => {
     const fewest = Math.min(...ways.map(count))
@@ -425,8 +438,7 @@ export function piecePages(
   ]
   seek(waysWith('easy'))
   // Of several pages of pieces one may be spared by names with less room round them.
-  const covers = flat.filter(({ id }) => id === 'cover').length
   const { pages: found } = best as unknown as { readonly pages: PiecePages }
-  if (found.pages.length > 1 + covers) seek(waysWith('close'))
+  if (mayLieOn(found.pages.length - covers - 1)) seek(waysWith('close'))
   return (best as unknown as { readonly pages: PiecePages }).pages
 }
