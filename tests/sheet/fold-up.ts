@@ -84,8 +84,9 @@ export function readPrint(svg: string): Print {
     const text = tag === 'text' ? (attributes as Record<string, string>) : null
     word = words.includes('bold') ? text : null
     name = text?.['data-of'] === 'name' ? text : null
-    // Corners of what is stuck flat, and lines to prick through, say again where a place is that is read by its own marks.
-    if (tag !== 'path' || /-(corner|line|end)$/.test(of)) return
+    // What is stuck flat has an outline or corners, and lines to prick through: they say again where a place is that is
+    // read by its own marks.
+    if (tag !== 'path' || /-(corner|line|end|place)$/.test(of)) return
     const on = (['place', 'glue', 'behind'] as const).find(has)
     if (on && d.endsWith('Z')) areas.push({ on, points: pointsIn(d.slice(1)) })
     const strokes = d.split('M').filter(Boolean).map(pointsIn)
@@ -136,16 +137,26 @@ export function readPrint(svg: string): Print {
     const side = rims.find(([a, b]) => isAlong(a, b))
     if (side) areas.push({ on: 'edge', points: side })
   }
+  const away = (at: Flat, { points }: (typeof areas)[number]): number =>
+    isWithin(at, points)
+      ? 0
+      : Math.min(...points.map((a, k) => off(at, a, points[(k + 1) % points.length] as Flat)))
+  // As one reads: what is nearest goes together first, and each letter is one mark's.
+  const taken = new Map<(typeof areas)[number], string>()
+  const told = new Set<(typeof letters)[number]>()
+  const pairs = areas.flatMap((area) =>
+    letters.map((letter) => ({ area, letter, far: away(letter.at, area) })),
+  )
+  for (const { area, letter } of [...pairs].sort((one, two) => one.far - two.far)) {
+    if (taken.has(area) || told.has(letter)) continue
+    taken.set(area, letter.text)
+    told.add(letter)
+  }
   const lettered = areas.map((area): Lettered => {
-    const away = (at: Flat): number =>
-      isWithin(at, area.points)
-        ? 0
-        : Math.min(
-            ...area.points.map((a, k) => off(at, a, area.points[(k + 1) % area.points.length] as Flat)),
-          )
-    const [best] = [...letters].sort((one, two) => away(one.at) - away(two.at))
-    if (!best) throw new Error('a joint has no letter')
-    return { ...area, letter: best.text }
+    const [best] = [...letters].sort((one, two) => away(one.at, area) - away(two.at, area))
+    const letter = taken.get(area) ?? best?.text
+    if (!letter) throw new Error('a joint has no letter')
+    return { ...area, letter }
   })
   const names = said.flatMap(({ name: piece, text }): Named[] => {
     const toReader = WAYS[/reader’s\s+end\s+(?:at\s+the\s+)?(\w+)/.exec(text)?.[1] ?? '']

@@ -65,10 +65,13 @@ function distance([x, y]: Spot, points: readonly Spot[]): number {
 }
 
 /** Which piece a letter stands at: the card has the first page to itself, and the cover the one that names it. */
-function pieceAt(page: Page, k: number, at: Spot): string {
+function pieceAt(page: Page, k: number, spots: readonly Spot[]): string {
   if (k === 0) return 'card'
   if (page.words.some(({ text }) => /^(Inside|Outside) of the cover/.test(text))) return 'cover'
-  const all = page.outlines.map(({ piece, points }) => ({ piece, far: distance(at, points) }))
+  const all = page.outlines.map(({ piece, points }) => ({
+    piece,
+    far: Math.min(...spots.map((at) => distance(at, points))),
+  }))
   return all.reduce((a, b) => (b.far < a.far ? b : a)).piece
 }
 
@@ -106,8 +109,10 @@ describe.each(names.flatMap((name) => ways.map((lines) => ({ name, lines }))))(
       page.words.flatMap((word, i) => {
         if (!isLetter(word)) return []
         const next = page.words[i + 1]
-        const partner = next && !next.bold && next.of === word.of ? next.text : null
-        return [{ letter: word.text, piece: pieceAt(page, k, word.at), partner }]
+        const isNamed = next && !next.bold && next.of === word.of
+        // A letter and its partner's name are one label.
+        const piece = pieceAt(page, k, isNamed ? [word.at, next.at] : [word.at])
+        return [{ letter: word.text, piece, partner: isNamed ? next.text : null }]
       }),
     )
 

@@ -85,7 +85,7 @@ test.each(dummies)('%s: no part is called as a face of the paper is', (_, design
 
 test.each([
   ['hedgehog', 'letter', 'ticks'],
-  ['pond', 'a4', 'front'],
+  ['pond', 'a4', 'ticks'],
   ['owl', 'a4', 'ticks'],
 ] as const)('%s, %s, lines %s: names keep 4 mm from letters beside pieces', (name, paper, lines) => {
   const design = dummy(name)

@@ -9,7 +9,6 @@ import { faceOf } from '../../src/sheet/marks/instructions.ts'
 import { placesOn } from '../../src/sheet/marks/joint-places.ts'
 import { pieceMarks } from '../../src/sheet/marks/piece-marks.ts'
 import { extent } from '../../src/sheet/marks/setting.ts'
-import { isIn } from '../../src/sheet/marks/stretches.ts'
 import { dummies, dummy } from './designs.ts'
 
 const far = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -165,27 +164,6 @@ describe('on a good copy', () => {
 test('where nothing is printed on the face that is glued, the step says to prick the ends of the line', async () => {
   const { stepsFor } = await import('../../src/sheet/marks/instructions.ts')
   expect(stepsFor(dummy('night-garden'), 'back').join(' ')).toContain('prick both ends of its line through')
-})
-
-test('where two tabs would be glued one over the other, the hatch of the second ends where the first begins', () => {
-  const design = dummy('owl-wings')
-  const [card] = pieces(design)
-  if (!card) throw new Error('there is no card')
-  const places = placesOn(design, 'card', 'inside')
-  const { lines: marks } = pieceMarks(card, places, { origin: [0, 0], mirrored: false }, 'front', EVERYWHERE)
-  const inFirst = (p: Point): boolean =>
-    ['owl/left', 'owl/right'].some((of) => {
-      const area = places.find((place) => place.of === of)?.points ?? []
-      return isIn(
-        [p[0], -p[1]],
-        area.map(([x, y]) => [x, y]),
-      )
-    })
-  const strokes = places
-    .filter(({ of }) => of.startsWith('wing'))
-    .flatMap(({ of }) => runsOf(marks, `${of}-hatch`))
-  expect(strokes.length).toBeGreaterThan(10)
-  for (const stroke of strokes) for (const p of stroke) expect(inFirst(p)).toBe(false)
 })
 
 test('no dots of one place lie on those of another', () => {

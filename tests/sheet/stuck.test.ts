@@ -1,6 +1,7 @@
 // A good copy, whose face is seen: where a piece that is stuck flat goes is told by marks that it covers. The numbers
 // are the designs' own shapes; a point is known by how far it is from the corners of the glued place beside it.
 import { describe, expect, test } from 'vitest'
+import { inset } from '../../src/drawing/pen/inset.ts'
 import type { PathMark, Point } from '../../src/drawing/pen/marks.ts'
 import type { Design } from '../../src/paper/index.ts'
 import { pieces } from '../../src/paper/index.ts'
@@ -112,7 +113,7 @@ describe('on the face that is printed', () => {
     const corners = marks.filter(({ of }) => of === 'star-corner')
     expect(corners).toHaveLength(8)
     expect(new Set(cornersOf(corners, glued))).toEqual(
-      new Set(drawnIn([5, 20, 25, 40], 1).map((p) => awayFrom(p, GLUE))),
+      new Set(drawnIn([5, 20, 25, 40], 1).map((p) => awayFrom(p, inset(GLUE, 0.9)))),
     )
   })
 
@@ -251,7 +252,7 @@ test('where every line is printed, an outline is drawn as far as there is free p
   expect(count).toBeGreaterThan(60)
 })
 
-test('the dots of a place are as large as the hatch that it goes to, where no line runs along its sides', () => {
+test('the dots of a place lie as far within the hatch that it goes to, all round', () => {
   const size = (piece: string, role: string): readonly number[] => {
     const design = dummy('scene')
     const flat = pieces(design).find(({ id }) => id === piece)
@@ -271,7 +272,7 @@ test('the dots of a place are as large as the hatch that it goes to, where no li
   const [wide, high] = size('reeds/piece', 'place')
   expect(wide).toBeGreaterThan(10)
   expect(size('heron/piece', 'behind').map((one) => one.toFixed(6))).toEqual(
-    [wide, high].map((one) => one?.toFixed(6)),
+    [wide, high].map((one) => ((one ?? 0) - 2 * 0.9).toFixed(6)),
   )
 })
 
@@ -280,13 +281,13 @@ test('behind a face both places have dots at their corners, and neither has more
     ({ role }) => role !== 'cut',
   )
   expect(new Set(marks.map(({ role }) => role))).toEqual(new Set(['behind']))
-  // Two places, four corners each, two legs a corner: both as large as the glue.
+  // Two places, four corners each, two legs a corner: both as far within the glue, of 12 by 8 mm.
   expect(marks).toHaveLength(16)
   const legs = marks.flatMap(({ runs }) => runs)
   for (const half of [legs.slice(0, 8), legs.slice(8)]) {
     const spots = half.map(([corner]) => corner as Point)
     const apart = spots.flatMap((p) => spots.map((q) => Number(far(p, q).toFixed(2))))
-    expect(new Set(apart)).toEqual(new Set([0, 12, 8, Number(Math.hypot(12, 8).toFixed(2))]))
+    expect(new Set(apart)).toEqual(new Set([0, 10.2, 6.2, Number(Math.hypot(10.2, 6.2).toFixed(2))]))
   }
 })
 

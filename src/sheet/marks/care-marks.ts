@@ -66,17 +66,22 @@ const closest = ([x, y]: Point, [a, b]: Stretch): Point => {
   return [a[0] + t * dx, a[1] + t * dy]
 }
 
+/** So many lines are tried: one may lie within an outline that leaves no room beside it. */
+const MOST_LINES = 8
+
 /** Where on the printed lines of its mechanism a size may be marked, nearest to its handle first. */
 function anchors({ id, at }: CareWish, drawn: readonly PathMark[]): readonly Point[] {
-  const own = drawn
-    .filter(({ of = '', role }) => role !== 'glue' && (of === id || of.startsWith(`${id}/`)))
+  const isOwn = (of: string): boolean => of === id || of === `${id}-place` || of.startsWith(`${id}/`)
+  return drawn
+    .filter(({ of = '', role }) => role !== 'glue' && isOwn(of))
     .flatMap(stretchesOf)
     .sort((a, b) => nearest(at, a) - nearest(at, b))
-  const [first] = own
-  if (!first) return []
-  const [a, b] = first
-  const along = [0.25, 0.5, 0.75].map((t): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])])
-  return [closest(at, first), ...along]
+    .slice(0, MOST_LINES)
+    .flatMap((one) => {
+      const [a, b] = one
+      const along = [0.25, 0.5, 0.75].map((t): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])])
+      return [closest(at, one), ...along]
+    })
 }
 
 /** Whether two stretches cross or touch. */

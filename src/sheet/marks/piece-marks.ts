@@ -1,6 +1,6 @@
-import { polygonArea } from 'd3'
-import { difference, intersection } from 'polyclip-ts'
+import { intersection } from 'polyclip-ts'
 import { hatch } from '../../drawing/pen/hatch.ts'
+import { inset } from '../../drawing/pen/inset.ts'
 import type { PathMark, Point, Role, WordMark } from '../../drawing/pen/marks.ts'
 import { longestFold } from '../../making/grain.ts'
 import { turned } from '../../making/turn.ts'
@@ -22,8 +22,8 @@ import { extent } from './setting.ts'
 import type { Stretch } from './stretches.ts'
 import { edges, far, stretchesOf } from './stretches.ts'
 import type { StripLines } from './strips.ts'
-import { dotted, isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
-import { cornersOf, cornersUnder, offCuts, outlineUnder, pricksUnder } from './stuck-marks.ts'
+import { isStrip, leftOf, nearEnd, stripEnds, trueLine } from './strips.ts'
+import { cornersOf, cornersUnder, outlineUnder, pricksUnder } from './stuck-marks.ts'
 import { inwardFrom, strokesAcross, strokesAtEnds, strokesWithin, tapeCorners } from './tape-marks.ts'
 
 /** Where a piece lies on its page: the page's own coordinates of the piece's 0, 0; y of the piece runs up. */
@@ -97,7 +97,7 @@ function plainMarks(
   )
 }
 
-/** How far the dots of a place that is glued behind keep off a fold or cut along its side, mm. */
+/** How far the dots of a place that is glued behind lie inside it, all round: they touch no fold and no cut, mm. */
 const DRAWN_IN = 0.9
 
 /** Between the strokes of a hatch and the edge of its area: they touch no fold and no cut, mm. */
@@ -164,31 +164,6 @@ function partsOn(points: readonly Point[], outline: readonly Point[]): Parts['ar
   return areas
 }
 
-/** Less than this of a place is none, mm². */
-const SLIVER = 2
-
-/** What is left of an area beside others: where two would be glued one over the other, the first lies on the paper. */
-function besides(
-  area: readonly Point[],
-  others: readonly (readonly Point[])[],
-): readonly (readonly Point[])[] {
-  const ring = (points: readonly Point[]): [number, number][] => points.map(([x, y]) => [x, y])
-  if (others.length === 0) return [area]
-  try {
-    const left = difference([ring(area)], ...others.map((one): [number, number][][] => [ring(one)]))
-    const size = (points: readonly (readonly [number, number])[]): number =>
-      Math.abs(polygonArea(points.map(([x, y]) => [x, y])))
-    const parts = left
-      .flatMap(([outer]) => (outer ? [outer.slice(0, -1).map(([x, y]): Point => [x, y])] : []))
-      .filter((part) => size(part) > SLIVER)
-      .sort((a, b) => size(b) - size(a))
-    const whole = parts.reduce((sum, part) => sum + size(part), 0)
-    return whole > size(area) - 1e-6 || parts.length === 0 ? [area] : parts
-  } catch {
-    return [area]
-  }
-}
-
 interface PlacedJoint extends StripLines {
   readonly joint: JointPlace
   readonly points: readonly Point[]
@@ -210,21 +185,13 @@ interface PlacedJoint extends StripLines {
   readonly hidden: Point | null
 }
 
-/** The folds and cuts of a piece, and its cuts alone. */
-interface Drawn {
-  readonly drawn: readonly Stretch[]
-  readonly cuts: readonly Stretch[]
-}
-
-const NONE: Drawn = { drawn: [], cuts: [] }
-
 /** The marks of a place that is glued or taped, but for its letter. */
 function jointMarks(
   { joint, points, areas, corners, place, ends, line, bars, strokes, open }: PlacedJoint,
   lines: SheetLines,
   printable: Rectangle,
   letters: readonly Rectangle[],
-  { drawn, cuts }: Drawn,
+  drawn: readonly Stretch[],
   outlined: readonly Stretch[] = [],
 ): PathMark[] {
   const { of, isTaped, isBehind, isAllBehind, isOwn, isFlat, isRim } = joint
@@ -267,13 +234,7 @@ function jointMarks(
   // Where another line runs along its edge, that alone is drawn: dashes on dashes would say something else.
   const edge = areas.flatMap((area) => {
     const sides = edges(area)
-    const left = sides.map((side) => {
-      const beside = leftOf(side, [...drawn, ...outlined])
-      const off = beside.flatMap((one) => offCuts(one, cuts))
-      return beside[0] === side && off.length === 1 && far(...(off[0] as Stretch)) === far(...side)
-        ? beside
-        : off
-    })
+    const left = sides.map((side) => leftOf(side, [...drawn, ...outlined]))
     const isWhole = left.every(([one], k) => one === sides[k])
     return isWhole ? seenPart([area], true, 'place') : seenPart(left.flat(), false, 'place')
   })
@@ -318,13 +279,9 @@ function placedOn(
       strokes: isBehind ? [] : isSeen ? strokesAtEnds(line, hidden, others) : strokesAcross(line, hidden),
     }
   }
-  const hatched: (readonly Point[])[] = []
   const alone = joints.map((joint) => {
     const points = at(joint.points)
-    const whole = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
-    const isUnder = !joint.isBehind && !joint.isOwn && !joint.isFlat
-    const areas = isUnder ? whole.flatMap((area) => besides(area, hatched)) : whole
-    if (isUnder) hatched.push(...areas)
+    const areas = joint.isTaped ? [] : partsOn(joint.points, piece.outline).map(at)
     const hidden = joint.hidden && way(joint.hidden)
     const tape = tapeOf(joint, points as unknown as Stretch, hidden)
     const isBareStrip = isSeen && isStrip(joint) && joint.screened.length === 0
@@ -332,7 +289,7 @@ function placedOn(
     return {
       joint,
       points,
-      areas: joint.isBehind ? areas.map((area) => dotted(area, [...drawn, ...own.line], DRAWN_IN)) : areas,
+      areas: joint.isBehind ? areas.map((area) => inset(area, DRAWN_IN)) : areas,
       ...tape,
       // Behind a slit the slit says it, on a tab its fold does.
       ends: isBareStrip ? stripEnds(points, folds, cuts) : tape.ends,
@@ -408,7 +365,7 @@ export function jointSigns(
   return new Set(
     placedOn(piece, joints, place, lines, drawn).flatMap((one) => [
       ...(one.corners.length > 0 ? (['corner'] as const) : []),
-      ...jointMarks(one, lines, EVERYWHERE, [], { drawn, cuts: cutsOf(piece, place) })
+      ...jointMarks(one, lines, EVERYWHERE, [], drawn)
         .filter(({ runs }) => runs.length > 0)
         .flatMap(({ role }) => {
           if (role === 'glue') return one.joint.isTaped ? 'tape' : 'glue'
@@ -466,11 +423,10 @@ export function pieceMarks(
   const plain = clearLines(piece).flatMap((line) => plainMarks(line, place, lines, printable))
   const isCard = piece.id === 'card'
   const allFolds = foldsAndCuts(piece, place)
-  const all = { drawn: allFolds, cuts: cutsOf(piece, place) }
   const placed = placedOn(piece, joints, place, lines, allFolds)
   const drawnStrokes = placed.flatMap((one) =>
     one.joint.isTaped
-      ? jointMarks(one, lines, printable, [], NONE).flatMap(({ runs }) =>
+      ? jointMarks(one, lines, printable, [], []).flatMap(({ runs }) =>
           runs.flatMap((run) => run.slice(1).map((b, k): Stretch => [run[k] as Point, b])),
         )
       : [],
@@ -535,7 +491,9 @@ export function pieceMarks(
     outline,
   })
   const joined = (letters: readonly Rectangle[]): PathMark[] =>
-    placed.flatMap((one, k) => jointMarks(one, lines, printable, letters, all, edgesOf(placed.slice(0, k))))
+    placed.flatMap((one, k) =>
+      jointMarks(one, lines, printable, letters, allFolds, edgesOf(placed.slice(0, k))),
+    )
   const ground = [...plain, ...joined(taken)]
   const wanted = new Map(
     care

@@ -110,47 +110,6 @@ export function stripEnds(
   return [...cornerAt(a, b), ...cornerAt(b, a)]
 }
 
-/**
- * The outline of a place in dots: as large as the hatch that it goes to, but off the lines that run along its sides,
- * with which the dots would close up.
- */
-export function dotted(area: readonly Point[], drawn: readonly Stretch[], by: number): readonly Point[] {
-  const sides = edges(area)
-  const ways = sides.map(([a, b]): Point => {
-    const long = far(a, b) || 1
-    return [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
-  })
-  const turn = Math.sign(sides.reduce((sum, [[x, y], [p, q]]) => sum + x * q - p * y, 0))
-  const offs = sides.map((side) => (leftOf(side, drawn)[0] === side ? 0 : by))
-  const lineOf = (k: number): { readonly at: Point; readonly way: Point } => {
-    const [x, y] = area[k] as Point
-    const [u, v] = ways[k] as Point
-    const off = turn * (offs[k] as number)
-    return { at: [x - off * v, y + off * u], way: [u, v] }
-  }
-  const points = area.flatMap((p, k): readonly Point[] => {
-    const before = lineOf((k + area.length - 1) % area.length)
-    const { at, way } = lineOf(k)
-    const cross = before.way[0] * way[1] - before.way[1] * way[0]
-    if (Math.abs(cross) > 1e-3) {
-      const t = ((at[0] - before.at[0]) * way[1] - (at[1] - before.at[1]) * way[0]) / cross
-      return [[before.at[0] + t * before.way[0], before.at[1] + t * before.way[1]]]
-    }
-    const end: Point = [
-      p[0] + before.at[0] - (area.at(k - 1) as Point)[0],
-      p[1] + before.at[1] - (area.at(k - 1) as Point)[1],
-    ]
-    return far(end, at) < 0.01 ? [at] : [end, at]
-  })
-  // Where so much would turn it inside out, less.
-  const isKept = edges(points).every(([a, b], k) => {
-    if (points.length !== area.length) return true
-    const [u, v] = ways[k] as Point
-    return (b[0] - a[0]) * u + (b[1] - a[1]) * v > 0
-  })
-  return isKept ? points : by > 0.1 ? dotted(area, drawn, by / 2) : area
-}
-
 /** The end of a strip that is nearer to the edge of its piece, the upper of two: there its letter stands beside that. */
 export function nearEnd(points: readonly Point[], outline: readonly Point[]): readonly Point[] {
   const [a, b, ...rest] = points

@@ -292,31 +292,6 @@ export const cornersUnder = (stuck: Stuck, under: Under): readonly Stretch[] => 
 export const pricksUnder = (stuck: Stuck, under: Under): readonly Stretch[] =>
   cornersOn(stuck, under, DOTTED_LEG)
 
-/** What is left of the edge of a place off the cuts that it meets: in a notch it would seem to go on in them. */
-export function offCuts([a, b]: Stretch, cuts: readonly Stretch[]): readonly Stretch[] {
-  const isOff = (p: Point): boolean => !isNear(p, cuts, CLEAR)
-  const steps = [
-    ...stepsOf([a, b])
-      .slice(0, Math.max(1, Math.ceil(far(a, b) / STEP)))
-      .map(({ at }) => at),
-    b,
-  ]
-  const isKept = steps.map(isOff)
-  if (isKept.every((one) => one)) return [[a, b]]
-  const left: Stretch[] = []
-  let from = -1
-  for (let k = 0; k <= steps.length; k++) {
-    if (isKept[k]) {
-      if (from < 0) from = k
-      continue
-    }
-    const [start, end] = [steps[from], steps[k - 1]]
-    if (from >= 0 && start && end && far(start, end) > CLEAR) left.push([start, end])
-    from = -1
-  }
-  return left
-}
-
 /** The outline of a piece on the face that it is stuck to, as far as there is paper, and no other line. */
 export function outlineUnder({ outline, glue }: Stuck, under: Under): readonly (readonly Point[])[] {
   if (outline.length < 3) return []

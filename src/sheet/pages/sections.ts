@@ -320,12 +320,15 @@ function joints(design: Design, lines: SheetLines, { small, smallRow }: Fitting)
     byWords.set(jointSays(joint), [...new Set([...letters, joint.letter])])
   }
   if (byWords.size === 0) return null
+  const named = [...byWords].map(([text, letters]) => ({
+    text,
+    letters: paragraph([{ text: letters.join(' '), bold: true }], small, Number.POSITIVE_INFINITY),
+  }))
+  const indent = Math.max(LETTER_INDENT, ...named.map(({ letters }) => letters.width + 1))
   const rows = (width: number): Block[] =>
-    [...byWords].map(([text, letters]) => {
-      const letter = paragraph([{ text: letters.join(' '), bold: true }], small, LETTER_INDENT - 1)
-      const words = paragraph([{ text }], small, width - LETTER_INDENT)
-      return hung(letter.marks, LETTER_INDENT, words)
-    })
+    named.map(({ text, letters }) =>
+      hung(letters.marks, indent, paragraph([{ text }], small, width - indent)),
+    )
   return section('joints', says.joints, rows, smallRow)
 }
 
