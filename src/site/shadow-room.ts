@@ -3,7 +3,7 @@ import type { Drawing, Mark, Point } from '../drawing/pen/marks.ts'
 /** Kept free to the edges of the picture, px: a shadow is blurred by as much. */
 const FREE = 6
 
-/** The same of the card itself, where there is room. */
+/** The same of the card itself, as far as its shadow leaves room. */
 const CLEAR = 16
 
 /** Least x, least y, most x, most y. */
@@ -41,7 +41,9 @@ const union = (a: Bounds, b: Bounds): Bounds => [
 /** Where a stretch of this length begins that has `all` in its middle and all of `first` in it. */
 function begin(length: number, all: readonly [number, number], first: readonly [number, number]): number {
   const middle = (all[0] + all[1] - length) / 2
-  const clear = Math.max(0, Math.min(CLEAR, (length - (first[1] - first[0])) / 2))
+  const spare = length - (all[1] - all[0])
+  const most = spare < 1 ? CLEAR : Math.min(CLEAR, spare - 1)
+  const clear = Math.max(0, Math.min(most, (length - (first[1] - first[0])) / 2))
   return Math.min(first[0] - clear, Math.max(first[1] + clear - length, middle))
 }
 

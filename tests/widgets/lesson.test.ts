@@ -68,11 +68,18 @@ describe('a covered measure', () => {
   } as const
   const tip = { mark: 'dot', at: [100, 50], radius: 5, role: 'dimension', of: 'beak/tip' } as const
 
-  it('has a question beside the tip', () => {
-    const question = veiled([word, tip]).at(-1)
+  const foot = { mark: 'dot', at: [100, 90], radius: 3, role: 'dimension', of: 'beak/rise' } as const
+
+  it('has a question beside the foot of its line, and not on the face at its tip', () => {
+    const question = veiled([word, tip, foot]).at(-1)
     expect(question).toMatchObject({ mark: 'word', text: '?', of: 'veil' })
     if (question?.mark !== 'word') throw new Error('no word')
-    expect(Math.hypot(question.at[0] - 100, question.at[1] - 50)).toBeLessThan(20)
+    expect(Math.hypot(question.at[0] - 100, question.at[1] - 90)).toBeLessThan(20)
+  })
+
+  it('without a line has it where its number would stand', () => {
+    const question = veiled([word, tip]).at(-1)
+    expect(question?.mark === 'word' && question.at).toEqual(word.at)
   })
 
   it('that is not there has none', () => {
