@@ -1,3 +1,3 @@
 /** How a cover is scored that goes round much paper; `apart`: mm. */
 export const scoreTwice = (apart: number): string =>
-  `Find the middle of the cover. Score a line on each side of it, so that the two are ${apart}\u00a0mm apart. The shut card needs that room.`
+  `Score the cover twice, ${apart}\u00a0mm apart, as far on each side of its middle. The shut card needs that room.`

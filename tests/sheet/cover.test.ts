@@ -222,7 +222,7 @@ describe('the cover on the sheet', () => {
   test('round a thick card it has two lines, as far apart as the booklet says, where they are scored', () => {
     for (const lines of ['front', 'ticks', 'back'] as const) {
       const design = dummy('hedgehog')
-      const apart = Number(/so that the two are ([\d.]+)/.exec(spineSays(design))?.[1])
+      const apart = Number(/Score the cover twice, ([\d.]+)/.exec(spineSays(design))?.[1])
       const sheet = on(design, lines).find(({ ids }) => ids[0] === 'cover')
       const gutter = sheet?.page.placed[0]?.place.origin[0] ?? 0
       const at = paths(sheet?.page as SheetPage)
@@ -257,7 +257,7 @@ describe('the cover on the sheet', () => {
     const thick = laid(covered(148, 200, [MOTH], { caliper: 0.5 }), { paper: 'a4' })
       .flatMap((page) => words(page).map(({ text }) => text))
       .join(' ')
-    expect(thick).toContain('Score a line on each side of it')
+    expect(thick).toContain('Score the cover twice')
     expect(thick).toContain('Fold it along these two lines.')
     expect(thick).not.toContain('in the middle.')
     // A card that is too large itself is refused as one.
