@@ -1,3 +1,3 @@
 /** How a cover is scored that goes round much paper; `apart`: mm. */
 export const scoreTwice = (apart: number): string =>
-  `Score the cover twice, ${apart}\u00a0mm apart, as far on each side of its middle. The shut card needs that room.`
+  `Score the cover twice, ${apart}\u00a0mm apart, its middle between the two: the shut card needs room.`

@@ -29,7 +29,7 @@ test('not where there is no cover', () => {
 
 test('and says so as a maker reads it', () => {
   expect(spineSays(plain(0.5))).toBe(
-    'Score the cover twice, 1\u00a0mm apart, as far on each side of its middle. The shut card needs that room. ',
+    'Score the cover twice, 1\u00a0mm apart, its middle between the two: the shut card needs room. ',
   )
 })
 
