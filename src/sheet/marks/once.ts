@@ -1,6 +1,8 @@
 /** Lines of a picture that lie on one another are drawn once: dots on dots close up to dashes, and say fold. */
+
 import type { Point } from '../../drawing/pen/marks.ts'
 import { between } from '../../paper/plane/clip.ts'
+import { once } from '../../paper/plane/once.ts'
 import { sine } from './off-lines.ts'
 import type { Stretch } from './stretches.ts'
 import { far, nearest } from './stretches.ts'
@@ -122,21 +124,13 @@ function joined(runs: readonly Run[]): readonly Run[] {
   return [...chains]
 }
 
-const known = new WeakMap<readonly Run[], readonly Run[]>()
-
 /** The same runs, each line of theirs once. Their sides are no longer than a cell. A sheet asks for the same again and again. */
-export function drawnOnce(runs: readonly Run[]): readonly Run[] {
-  const found = known.get(runs) ?? once(runs)
-  known.set(runs, found)
-  return found
-}
-
-function once(runs: readonly Run[]): readonly Run[] {
+export const drawnOnce = once((runs: readonly Run[]): readonly Run[] => {
   const cells = new Map<number, Drawn[]>()
   const left = joined(runs.flatMap((points, run) => leftOfRun(points, run, cells)))
   // A run that is whole is drawn, however small: a star of the sky.
   const whole = new Set(runs)
   return left.filter((run) => whole.has(run) || longOf(run) >= LEAST)
-}
+})
 
 const longOf = (run: Run): number => run.slice(1).reduce((sum, to, k) => sum + far(run[k] as Point, to), 0)

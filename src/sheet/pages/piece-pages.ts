@@ -284,9 +284,10 @@ export function piecePages(
     const foot = rulers().height + APART
     return { head, top, width: turn.width - 2 * MARGIN, height: turn.height - MARGIN - top - foot }
   }
+  const job = { design, lines, care, ends: readersEnds(design, faceOf(lines)), isPlain }
   const jobs: Readonly<Record<keyof typeof ROOMS, Job>> = {
-    easy: { design, lines, care, ends: readersEnds(design, faceOf(lines)), room: ROOMS.easy, isPlain },
-    close: { design, lines, care, ends: readersEnds(design, faceOf(lines)), room: ROOMS.close, isPlain },
+    easy: { ...job, room: ROOMS.easy },
+    close: { ...job, room: ROOMS.close },
   }
   const cuts = (piece: Piece, turn: number, isAcross: boolean, names: keyof typeof ROOMS): Cuts => {
     const key = `${piece.id} ${turn} ${isAcross} ${names}`

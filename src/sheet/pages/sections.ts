@@ -3,8 +3,9 @@ import * as sides from '../../../content/words/sheet/sides.ts'
 import { artOutlines } from '../../drawing/art/outlines.ts'
 import { strokes } from '../../drawing/pen/hatch.ts'
 import { mainFold } from '../../making/grain.ts'
-import type { Design, Piece, Tight } from '../../paper/index.ts'
+import type { Design, Tight } from '../../paper/index.ts'
 import { jointsOf, pieces } from '../../paper/index.ts'
+import { once } from '../../paper/plane/once.ts'
 import { triangle } from '../marks/care-marks.ts'
 import { faultBlocks } from '../marks/fault-blocks.ts'
 import { grainArrow, SAMPLE_ARROW } from '../marks/grain-marks.ts'
@@ -161,18 +162,28 @@ const NUMBER_INDENT = 5.2
 /** What the words of the steps are part of. */
 export const STEPS = 'steps'
 
-/** Whether corners show where some piece is stuck flat. */
-const hasCorners = (design: Design, lines: SheetLines): boolean =>
-  pieces(design).some((piece) => signsOf(design, piece, lines).has('corner'))
+type JointSigns = ReturnType<typeof jointSigns>
 
-/** What says on a piece, printed like this, where something is stuck. */
-function signsOf(design: Design, piece: Piece, asked: SheetLines): ReturnType<typeof jointSigns> {
-  const lines = printedAs(piece.id, asked)
-  return jointSigns(piece, placesOn(design, piece.id, faceOf(lines)), lines)
+const signsOf = (asked: SheetLines) =>
+  once(
+    (design: Design): JointSigns =>
+      new Set(
+        pieces(design).flatMap((piece) => {
+          const lines = printedAs(piece.id, asked)
+          return [...jointSigns(piece, placesOn(design, piece.id, faceOf(lines)), lines)]
+        }),
+      ),
+  )
+
+/** What says on the pieces of a design, printed like this, where something is stuck: the same in every type. */
+const stuckSigns: Readonly<Record<SheetLines, (design: Design) => JointSigns>> = {
+  front: signsOf('front'),
+  ticks: signsOf('ticks'),
+  back: signsOf('back'),
 }
 
 function steps(design: Design, lines: SheetLines, { body, row }: Fitting, trim: Trim): Section {
-  const said = stepsFor(design, lines, trim, hasCorners(design, lines))
+  const said = stepsFor(design, lines, trim, stuckSigns[lines](design).has('corner'))
   const rows = (width: number): Block[] =>
     said.map((text, k) => {
       const number = paragraph([{ text: String(k + 1), bold: true, role: 'dimension' }], body, NUMBER_INDENT)
@@ -283,8 +294,7 @@ function signsOn(design: Design, lines: SheetLines, care: readonly Tight[]): Rea
     )
   )
     signs.add('picture')
-  for (const piece of flat)
-    for (const sign of signsOf(design, piece, lines)) if (sign !== 'corner') signs.add(sign)
+  for (const sign of stuckSigns[lines](design)) if (sign !== 'corner') signs.add(sign)
   return signs
 }
 
