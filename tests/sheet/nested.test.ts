@@ -72,7 +72,7 @@ describe('random designs', () => {
 describe('the whole night garden', () => {
   const design = dummy('night-garden')
 
-  test('is laid out in less than two seconds, its small pieces on one sheet of A4', () => {
+  test('is laid out in a second and a half, its small pieces on one sheet of A4', () => {
     layOut(dummy('pond'), { paper: 'a4', care: [] })
     // Time of the processor, and the least of three: other work on the machine only adds to it.
     const times = [1, 2, 3].map(() => {
@@ -80,7 +80,7 @@ describe('the whole night garden', () => {
       layOut(design, { paper: 'a4', care: [] })
       return process.cpuUsage(before).user / 1000
     })
-    expect(Math.min(...times)).toBeLessThan(2000)
+    expect(Math.min(...times)).toBeLessThan(1500)
     const pages = layOut(design, { paper: 'a4', care: [] })
     expect(pages.filter((page) => small(page).length > 0)).toHaveLength(1)
   })

@@ -50,7 +50,7 @@ import { pageNumber } from './page-number.ts'
 import type { Paper, PaperName } from './paper-sizes.ts'
 import { paperOf, stretched, stretchFor, UnprintableError } from './paper-sizes.ts'
 import type { Tried } from './piece-pages.ts'
-import { nothingTried, piecePages } from './piece-pages.ts'
+import { drawnBy, nothingTried, piecePages } from './piece-pages.ts'
 import type { Fitting, Section } from './sections.ts'
 import {
   fittings,
@@ -273,11 +273,12 @@ export function layOut(drawn: Design, options: SheetOptions): SheetPage[] {
   // there are some.
   let care = options.care ?? tightest(drawn)
   const isFew = options.words === 'few'
+  let tried = nothingTried()
+  const job = { design: drawn, lines: options.lines ?? 'front', care }
   let lettersBeside: Beside = {
-    is: !isFew && mayHaveLettersBeside(drawn, options.lines ?? 'front'),
+    is: !isFew && mayHaveLettersBeside(drawn, (piece) => drawnBy(job, tried, piece, 0)),
     isSure: isFew,
   }
-  let tried = nothingTried()
   for (;;) {
     const pages = laidOut(drawn, options, paper, fit, { care, hasLettersBeside: lettersBeside.is, tried })
     const marked = new Set(

@@ -1,16 +1,13 @@
 import type { Point } from '../../drawing/pen/marks.ts'
-import type { Design } from '../../paper/index.ts'
+import type { Design, Piece } from '../../paper/index.ts'
 import { pieces } from '../../paper/index.ts'
-import { EVERYWHERE } from '../marks/clip.ts'
-import type { SheetLines } from '../marks/instructions.ts'
-import { faceOf } from '../marks/instructions.ts'
-import { letteredJoints, placesOn } from '../marks/joint-places.ts'
+import { letteredJoints } from '../marks/joint-places.ts'
 import { lyingOn } from '../marks/lying.ts'
-import { pieceMarks } from '../marks/piece-marks.ts'
 import type { SheetMark } from '../marks/setting.ts'
 import { extent } from '../marks/setting.ts'
 import { isIn } from '../marks/stretches.ts'
 import type { SheetPage } from './layout.ts'
+import type { Drawn } from './named-piece.ts'
 
 const middle = (mark: SheetMark): Point => {
   const [left, top, right, bottom] = extent(mark)
@@ -38,12 +35,14 @@ export function hasLettersBeside(
   })
 }
 
-/** The same foretold before any page is made: with each piece by itself, upright, on free paper. */
-export const mayHaveLettersBeside = (design: Design, lines: SheetLines): boolean =>
+/** The same foretold before any page is made: with each piece by itself, upright, on free paper, as `drawn` draws it. */
+export const mayHaveLettersBeside = (
+  design: Design,
+  drawn: (piece: Piece) => Pick<Drawn, 'marks' | 'place'>,
+): boolean =>
   pieces(design)
     .filter(({ id }) => id !== 'card' && id !== 'cover')
     .some((piece) => {
-      const place = { origin: [0, 0], mirrored: faceOf(lines) === 'outside' } as const
-      const { words } = pieceMarks(piece, placesOn(design, piece.id, faceOf(lines)), place, lines, EVERYWHERE)
-      return hasLettersBeside(design, [{ marks: words, placed: [{ piece: piece.id, place }] }])
+      const { marks, place } = drawn(piece)
+      return hasLettersBeside(design, [{ marks, placed: [{ piece: piece.id, place }] }])
     })

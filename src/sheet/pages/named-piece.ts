@@ -129,7 +129,11 @@ function ownGround(word: WordMark, outline: readonly Point[]): readonly Point[] 
   return corners(grown(box, Math.max(0, far - NEARER)))
 }
 
-export function drawnIn({ design, lines: asked, care }: Job, piece: Piece, turn: number): Drawn {
+export function drawnIn(
+  { design, lines: asked, care }: Pick<Job, 'design' | 'lines' | 'care'>,
+  piece: Piece,
+  turn: number,
+): Drawn {
   const lines = printedAs(piece.id, asked)
   const still = placeAt(boxOf(piece.outline), 0, 0, faceOf(lines))
   const place: Place = turn === 0 ? still : { ...still, turn }

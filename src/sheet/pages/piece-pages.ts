@@ -257,6 +257,19 @@ export const nothingTried = (): Tried => ({
   nests: nothingKnown(),
 })
 
+/** A piece as it is drawn in one of its turns, once for a sheet. */
+export function drawnBy(
+  job: Pick<Job, 'design' | 'lines' | 'care'>,
+  { drawn }: Pick<Tried, 'drawn'>,
+  piece: Piece,
+  turn: number,
+): Drawn {
+  const key = `${piece.id} ${turn}`
+  const found = drawn.get(key) ?? drawnIn(job, piece, turn)
+  drawn.set(key, found)
+  return found
+}
+
 /**
  * Pieces that are glued on, each at true size and with its name, side by side on as few pages as they take; those that
  * leave no room for words have a page to themselves, and so has the cover, which comes last. They lie by their true
@@ -275,8 +288,9 @@ export function piecePages(
   waiting: (type: Fitting) => readonly Section[],
   further: (left: ReadonlySet<Section['id']>) => number,
   isPlain: Job['isPlain'],
-  { cuts: known, drawn: drawnPieces, nests }: Tried,
+  tried: Tried,
 ): PiecePages {
+  const { cuts: known, nests } = tried
   const hasCards = flat.some(({ id }) => id === 'card')
   const room = (turn: Turned) => {
     const head = pieceHeader(design, lines, turn.width - 2 * MARGIN, { hasCards })
@@ -291,10 +305,7 @@ export function piecePages(
   }
   const cuts = (piece: Piece, turn: number, isAcross: boolean, names: keyof typeof ROOMS): Cuts => {
     const key = `${piece.id} ${turn} ${isAcross} ${names}`
-    const alone = `${piece.id} ${turn}`
-    const flat = drawnPieces.get(alone) ?? drawnIn(jobs[names], piece, turn)
-    drawnPieces.set(alone, flat)
-    const found = known.get(key) ?? cutsOf(jobs[names], flat, turn, isAcross)
+    const found = known.get(key) ?? cutsOf(jobs[names], drawnBy(job, tried, piece, turn), turn, isAcross)
     known.set(key, found)
     return found
   }
