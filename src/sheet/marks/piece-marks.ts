@@ -171,8 +171,6 @@ interface PlacedJoint extends StripLines {
   readonly areas: readonly (readonly Point[])[]
   /** What lies on the piece of the strip beside a slit that will be screened. */
   readonly screened: readonly Point[]
-  /** Of its dots what no other dots lie on; none: all. */
-  readonly open?: readonly Stretch[]
   /** The corners of what is stuck flat here, in pairs of lines. */
   readonly corners: readonly Stretch[]
   /** Where every line is printed, its outline as far as there is paper. */
@@ -187,7 +185,7 @@ interface PlacedJoint extends StripLines {
 
 /** The marks of a place that is glued or taped, but for its letter. */
 function jointMarks(
-  { joint, points, areas, corners, place, ends, line, bars, strokes, open }: PlacedJoint,
+  { joint, points, areas, corners, place, ends, line, bars, strokes }: PlacedJoint,
   lines: SheetLines,
   printable: Rectangle,
   letters: readonly Rectangle[],
@@ -221,7 +219,7 @@ function jointMarks(
   if (isBehind && lines === 'ticks') return seenPart(ends, false, 'behind')
   if (isBehind)
     return [
-      ...(open ? seenPart(open, false, 'behind') : seenPart(areas, true, 'behind')),
+      ...seenPart(areas, true, 'behind'),
       ...seenPart(corners, false, 'behind', '-corner'),
       ...seenPart(
         line.flatMap((one) => leftOf(one, outlined)),
@@ -303,17 +301,7 @@ function placedOn(
   // Of two strips that meet, a bar of one may run along the line of the other, or along its bar.
   const placed = alone.map((one, k): PlacedJoint => {
     const others = [...alone.flatMap(({ line }) => line), ...alone.slice(0, k).flatMap(({ bars }) => bars)]
-    const before = alone
-      .slice(0, k)
-      .flatMap(({ joint, areas }) => (joint.isBehind ? areas.flatMap(edges) : []))
-    const sides = one.joint.isBehind ? one.areas.flatMap(edges) : []
-    const left = sides.map((side) => leftOf(side, before))
-    const isWhole = left.every(([part], n) => part === sides[n])
-    return {
-      ...one,
-      bars: one.bars.flatMap((bar) => leftOf(bar, others)),
-      ...(isWhole ? {} : { open: left.flat() }),
-    }
+    return { ...one, bars: one.bars.flatMap((bar) => leftOf(bar, others)) }
   })
   const busy = placed.flatMap(({ joint, points, areas, ends, line, bars }): readonly Stretch[] => {
     if (joint.isTaped) return [points as unknown as Stretch]
