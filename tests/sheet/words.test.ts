@@ -259,6 +259,32 @@ describe('steps', () => {
     }
   })
 
+  // Seen from behind, left is right.
+  test('a fold that later parts are cut from is called as it is seen', () => {
+    const strip = { id: 'reed', kind: 'cut-layer', on: 'rush/left', start: 1, end: 3, left: 2 }
+    const made = card(105, 148, [layer('rush', 40, 15), strip])
+    for (const lines of ['front', 'ticks'] as const)
+      expect(saidOf(made, lines)).toContain('Next, reed on the left fold of rush.')
+    expect(saidOf(made, 'back')).toContain('Next, reed on the right fold of rush.')
+    const middle = card(105, 148, [layer('rush', 40, 15), { ...strip, on: 'rush/ridge' }])
+    expect(saidOf(middle, 'back')).toContain('Next, reed on the middle fold of rush.')
+  })
+
+  test('a good copy tells what is not scored: corners of pieces, of tape, or of both', () => {
+    const scoring = (mechanisms: readonly object[], lines: SheetLines, hasCorners: boolean) =>
+      stepsFor(card(105, 148, mechanisms), lines, {}, hasCorners)[0]
+    expect(scoring([wings(8)], 'ticks', false)).not.toContain('corners')
+    expect(scoring([wings(8)], 'ticks', true)).toContain(
+      'Small corners show where a piece goes: do not score',
+    )
+    expect(scoring([wings(0)], 'ticks', false)).toContain('Small crossed corners are for tape: do not score')
+    expect(scoring([wings(0)], 'ticks', true)).toContain(
+      'Small corners are for pieces, crossed ones for tape',
+    )
+    for (const lines of ['front', 'back'] as const)
+      expect(scoring([wings(0)], lines, true)).not.toContain('corners')
+  })
+
   test('a letter that is cut off is pencilled on its piece, by the side that is printed', () => {
     const step = (lines: SheetLines) => stepsFor(dummy('owl'), lines, { hasLettersBeside: true })[0]
     expect(step('front')).toContain('on the back of that piece, at the same place. Then cut')
