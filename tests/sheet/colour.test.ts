@@ -181,6 +181,9 @@ describe('what is painted', () => {
       expect(onGutter(bars(20, 45))).toBeCloseTo(70, 0)
       // One by the end alone.
       expect(onGutter(bars(3))).toBeCloseTo(8, 0)
+      // By an end as well a fifth is the bound: 14 mm.
+      expect(onGutter([strip([-1, 20], [-1, 12], 'dusk')])).toBeCloseTo(12, 0)
+      expect(onGutter([strip([-1, 20], [-1, 16], 'dusk')])).toBeCloseTo(70, 0)
     })
 
     test('white edges near one another are joined: a dark line between two folds would be a cut', () => {
